@@ -1,0 +1,120 @@
+//! Spaces around and within a piece, and what a face that looks into one of them is to a finisher.
+
+use nalgebra::Isometry3;
+
+use crate::face::Face;
+use crate::region::Region;
+use crate::{CONTACT_GAP, Point3, Vector3};
+
+/// What a surface looks at. It decides whether a finisher would paint it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Sense {
+    /// The room: what a person sees of the piece.
+    Outside,
+    /// The inside of the case, behind the drawers.
+    Inside,
+    /// The wall behind the piece.
+    Wall,
+    /// The floor it stands on.
+    Floor,
+    /// The floor below, seen only by lying down.
+    Underneath,
+}
+
+impl Sense {
+    /// Whether such a surface gets a finish if nobody says otherwise (common practice, no source).
+    pub fn painted_by_default(self) -> bool {
+        self == Sense::Outside
+    }
+
+    /// The word for it, as used in identities.
+    pub fn key(self) -> &'static str {
+        match self {
+            Sense::Outside => "outside",
+            Sense::Inside => "inside",
+            Sense::Wall => "wall",
+            Sense::Floor => "floor",
+            Sense::Underneath => "underneath",
+        }
+    }
+}
+
+/// All points `p` with `normal . p <= limit`.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HalfSpace {
+    /// The direction out of the half space, of length 1.
+    pub normal: Vector3,
+    /// How far along it the boundary lies, metres.
+    pub limit: f64,
+}
+
+/// A convex space, and what it is to a face that looks into it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Space {
+    /// What the space is.
+    pub sense: Sense,
+    /// The half spaces that bound it; all of the room if there are none.
+    pub bounds: Vec<HalfSpace>,
+    /// If given, only faces that look this way count, within 45 degrees.
+    pub facing: Option<Vector3>,
+}
+
+impl Space {
+    /// The block between two corners; an infinite coordinate leaves that side open.
+    pub fn block(sense: Sense, low: [f64; 3], high: [f64; 3]) -> Self {
+        let axes = [Vector3::x(), Vector3::y(), Vector3::z()];
+        let bounds = axes.iter().enumerate().flat_map(|(i, axis)| {
+            [
+                HalfSpace {
+                    normal: *axis,
+                    limit: high[i],
+                },
+                HalfSpace {
+                    normal: -axis,
+                    limit: -low[i],
+                },
+            ]
+        });
+        Space {
+            sense,
+            bounds: bounds.filter(|b| b.limit.is_finite()).collect(),
+            facing: None,
+        }
+    }
+
+    /// The same space, counting only for faces that look in one direction.
+    pub fn facing(mut self, direction: Vector3) -> Self {
+        self.facing = Some(direction);
+        self
+    }
+
+    /// The same space moved and turned.
+    pub fn moved(mut self, by: &Isometry3<f64>) -> Self {
+        for bound in &mut self.bounds {
+            bound.normal = by * bound.normal;
+            bound.limit += bound.normal.dot(&by.translation.vector);
+        }
+        self.facing = self.facing.map(|direction| by * direction);
+        self
+    }
+
+    /// The part of the bounding rectangle of `face` from which one looks into this space.
+    pub(crate) fn seen_from(&self, face: &Face) -> Region {
+        let normal = face.plane.normal();
+        let looks_away = |direction: Vector3| normal.dot(&direction) < std::f64::consts::FRAC_1_SQRT_2;
+        if self.facing.is_some_and(looks_away) {
+            return Region::EMPTY;
+        }
+        // A step out of the solid decides for a face on the boundary of the space which side it looks to.
+        let eye: Point3 = face.plane.origin + normal * CONTACT_GAP;
+        let lines: Vec<[f64; 3]> = self
+            .bounds
+            .iter()
+            .map(|bound| {
+                let [a, b] = [bound.normal.dot(&face.plane.u), bound.normal.dot(&face.plane.v)];
+                [a, b, bound.limit - bound.normal.dot(&eye.coords)]
+            })
+            .collect();
+        face.region.bounds_clipped(&lines)
+    }
+}

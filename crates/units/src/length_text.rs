@@ -1,0 +1,549 @@
+//! Tape readings as a person writes them: `33 7/8`, `2' 9 7/8"`, `2 ft 9 in`, `33⅞`, `85.1 cm`.
+//!
+//! A reading is one or more values with units, the larger unit first. A value is a whole number, a decimal,
+//! a fraction, or a whole number and a fraction. The last unit may be left out: after feet it is inches,
+//! after metres nothing may be left out, and a lone number takes the unit of the tape.
+
+use std::fmt;
+
+use crate::{Length, LengthUnit};
+
+/// Longest text that is read at all; a tape reading is far shorter.
+const LONGEST_TEXT: usize = 60;
+
+/// Why a text is not a length, and where.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LengthError {
+    /// The place in the text, counted in characters from 0.
+    pub at: usize,
+    /// What is wrong there.
+    pub fault: LengthFault,
+}
+
+/// What can be wrong in a written length.
+#[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
+pub enum LengthFault {
+    /// There is nothing to read.
+    Empty,
+    /// The text is longer than any tape reading.
+    TooLong,
+    /// A character that has no meaning in a length.
+    Character(char),
+    /// A word that is not a unit of length.
+    UnknownUnit(String),
+    /// A unit without a number before it, or a fraction without its upper or lower figure.
+    NumberMissing,
+    /// The lower figure of a fraction is zero.
+    DividedByZero,
+    /// A fraction must be smaller than one; whole inches stand before it.
+    FractionNotProper,
+    /// A decimal and a fraction in one value, as in `33.5 7/8`.
+    DecimalWithFraction,
+    /// Two numbers with nothing to tell what the second one is, as in `33 7`.
+    NumbersSideBySide,
+    /// A smaller unit stands before a larger one, or a unit stands twice.
+    UnitOrder,
+    /// Feet or inches and metric units in one reading.
+    MixedSystems,
+    /// A part of a larger unit that is itself a larger unit or more, as in `2 ft 14 in`.
+    PartTooLarge(LengthUnit),
+    /// A minus sign.
+    Negative,
+    /// `1,200` may be a thousand two hundred, or one and two tenths.
+    AmbiguousComma,
+}
+
+impl fmt::Display for LengthError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let place = self.at + 1;
+        match &self.fault {
+            LengthFault::Empty => write!(f, "Nothing written yet. Write a length such as 33 7/8 or 851 mm."),
+            LengthFault::TooLong => write!(
+                f,
+                "Too long for a tape reading. Write at most {LONGEST_TEXT} characters."
+            ),
+            LengthFault::Character(c) => {
+                write!(
+                    f,
+                    "Character {place}, \u{201c}{c}\u{201d}, does not belong in a length. Use figures, a fraction such as 7/8, and in, ft, mm, cm or m."
+                )
+            }
+            LengthFault::UnknownUnit(word) => {
+                write!(
+                    f,
+                    "Character {place}: \u{201c}{word}\u{201d} is not a unit of length. Use in, ft, mm, cm or m."
+                )
+            }
+            LengthFault::NumberMissing => write!(f, "Character {place}: a number is missing here."),
+            LengthFault::DividedByZero => {
+                write!(f, "Character {place}: a fraction cannot have 0 below the line.")
+            }
+            LengthFault::FractionNotProper => {
+                write!(
+                    f,
+                    "Character {place}: a fraction must be less than 1. Write the whole number before it, such as 3 3/8."
+                )
+            }
+            LengthFault::DecimalWithFraction => {
+                write!(
+                    f,
+                    "Character {place}: write either a decimal or a fraction, not both."
+                )
+            }
+            LengthFault::NumbersSideBySide => {
+                write!(
+                    f,
+                    "Character {place}: two numbers side by side. Write a fraction (33 7/8), a point (33.7) or a unit between them (2 ft 9 in)."
+                )
+            }
+            LengthFault::UnitOrder => write!(
+                f,
+                "Character {place}: write the larger unit first, and each unit once."
+            ),
+            LengthFault::MixedSystems => write!(
+                f,
+                "Character {place}: write the reading in inches or in metric, not in both."
+            ),
+            LengthFault::PartTooLarge(unit) => {
+                write!(
+                    f,
+                    "Character {place}: this part is as long as 1 {} or longer. Check the reading.",
+                    unit.sign()
+                )
+            }
+            LengthFault::Negative => write!(f, "Character {place}: a length cannot be negative."),
+            LengthFault::AmbiguousComma => {
+                write!(
+                    f,
+                    "Character {place}: this comma can mean thousands or decimals. Leave it out, or write a point."
+                )
+            }
+        }
+    }
+}
+
+impl std::error::Error for LengthError {}
+
+/// Reads a length as a person writes it; a lone number has the unit `tape`.
+///
+/// # Errors
+/// A [`LengthError`] with the place and the reason where the text is not one length.
+///
+/// # Example
+/// ```
+/// use units::{LengthUnit, read_length};
+/// let width = read_length("33 7/8", LengthUnit::Inch)?;
+/// assert!((width.as_millimetres() - 860.425).abs() < 1e-9);
+/// let feet = read_length("2' 9 7/8\"", LengthUnit::Millimetre)?;
+/// assert!((feet.as_millimetres() - 860.425).abs() < 1e-9);
+/// # Ok::<(), units::LengthError>(())
+/// ```
+pub fn read_length(text: &str, tape: LengthUnit) -> Result<Length, LengthError> {
+    let tokens = tokens(text)?;
+    let mut cursor = Cursor {
+        tokens: &tokens,
+        next: 0,
+        end: text.chars().count(),
+    };
+    let mut total = Length::ZERO;
+    let mut last: Option<LengthUnit> = None;
+    while let Some(&(at, _)) = cursor.peek() {
+        let value = cursor.value()?;
+        let unit_at = cursor.place();
+        let unit = match (cursor.unit(), last) {
+            (Some(unit), _) => unit,
+            (None, None) => tape,
+            (None, Some(LengthUnit::Foot)) => LengthUnit::Inch,
+            (None, Some(_)) => return Err(fault(at, LengthFault::NumbersSideBySide)),
+        };
+        if let Some(before) = last {
+            if metric(before) != metric(unit) {
+                return Err(fault(unit_at.min(cursor.end), LengthFault::MixedSystems));
+            }
+            if unit.of(1.0) >= before.of(1.0) {
+                return Err(fault(at, LengthFault::UnitOrder));
+            }
+            if unit.of(value) >= before.of(1.0) {
+                return Err(fault(at, LengthFault::PartTooLarge(before)));
+            }
+        }
+        // A value without a unit of its own ends the reading: `33 7` is not 40 of anything.
+        if unit_at == cursor.place() && cursor.peek().is_some() {
+            return Err(fault(cursor.place(), LengthFault::NumbersSideBySide));
+        }
+        total += unit.of(value);
+        last = Some(unit);
+        cursor.skip_joint();
+    }
+    match last {
+        Some(_) => Ok(total),
+        None => Err(fault(0, LengthFault::Empty)),
+    }
+}
+
+fn fault(at: usize, fault: LengthFault) -> LengthError {
+    LengthError { at, fault }
+}
+
+fn metric(unit: LengthUnit) -> bool {
+    !matches!(unit, LengthUnit::Inch | LengthUnit::Foot)
+}
+
+#[derive(Clone, Debug, PartialEq)]
+enum Token {
+    /// A number, and whether it was written with a decimal sign.
+    Number {
+        value: f64,
+        decimal: bool,
+    },
+    /// A single-character fraction such as ⅞.
+    Vulgar(f64),
+    Slash,
+    Dash,
+    Unit(LengthUnit),
+}
+
+type Placed = (usize, Token);
+
+fn tokens(text: &str) -> Result<Vec<Placed>, LengthError> {
+    let chars: Vec<char> = text.chars().collect();
+    if chars.len() > LONGEST_TEXT {
+        return Err(fault(LONGEST_TEXT, LengthFault::TooLong));
+    }
+    let mut found = Vec::new();
+    let mut at = 0;
+    while let Some(&c) = chars.get(at) {
+        let start = at;
+        at += 1;
+        let token = match c {
+            c if c.is_whitespace() => continue,
+            '0'..='9' | '.' | ',' => {
+                while chars
+                    .get(at)
+                    .is_some_and(|c| c.is_ascii_digit() || matches!(c, '.' | ','))
+                {
+                    at += 1;
+                }
+                number(&chars[start..at], start)?
+            }
+            '/' | '\u{2044}' | '\u{2215}' => Token::Slash,
+            '-' | '\u{2010}' | '\u{2011}' | '\u{2013}' => Token::Dash,
+            '\u{2212}' => return Err(fault(start, LengthFault::Negative)),
+            '\'' | '\u{2019}' | '\u{2032}' => {
+                // Two single marks are how many people write inches.
+                if chars
+                    .get(at)
+                    .is_some_and(|c| matches!(c, '\'' | '\u{2019}' | '\u{2032}'))
+                {
+                    at += 1;
+                    Token::Unit(LengthUnit::Inch)
+                } else {
+                    Token::Unit(LengthUnit::Foot)
+                }
+            }
+            '"' | '\u{201d}' | '\u{2033}' => Token::Unit(LengthUnit::Inch),
+            c if vulgar(c).is_some() => Token::Vulgar(vulgar(c).unwrap_or(0.0)),
+            c if c.is_alphabetic() => {
+                while chars.get(at).is_some_and(|c| c.is_alphabetic()) {
+                    at += 1;
+                }
+                let word: String = chars[start..at].iter().collect();
+                // A full stop behind an abbreviation belongs to it: `33 in.`
+                if chars.get(at) == Some(&'.') && !chars.get(at + 1).is_some_and(char::is_ascii_digit) {
+                    at += 1;
+                }
+                unit(&word)
+                    .map(Token::Unit)
+                    .ok_or_else(|| fault(start, LengthFault::UnknownUnit(word)))?
+            }
+            other => return Err(fault(start, LengthFault::Character(other))),
+        };
+        found.push((start, token));
+    }
+    Ok(found)
+}
+
+fn number(chars: &[char], at: usize) -> Result<Token, LengthError> {
+    let text: String = chars.iter().map(|&c| if c == ',' { '.' } else { c }).collect();
+    if let Some(second) = text.match_indices('.').nth(1) {
+        return Err(fault(at + second.0, LengthFault::Character(chars[second.0])));
+    }
+    if let Some(comma) = chars.iter().position(|&c| c == ',') {
+        let behind = chars.len() - comma - 1;
+        if behind == 3 && comma > 0 && chars[0] != '0' {
+            return Err(fault(at + comma, LengthFault::AmbiguousComma));
+        }
+    }
+    match text.parse::<f64>() {
+        Ok(value) => Ok(Token::Number {
+            value,
+            decimal: text.contains('.'),
+        }),
+        Err(_) => Err(fault(at, LengthFault::NumberMissing)),
+    }
+}
+
+fn unit(word: &str) -> Option<LengthUnit> {
+    Some(match word.to_lowercase().as_str() {
+        "in" | "inch" | "inches" => LengthUnit::Inch,
+        "ft" | "foot" | "feet" => LengthUnit::Foot,
+        "mm" | "millimetre" | "millimetres" | "millimeter" | "millimeters" => LengthUnit::Millimetre,
+        "cm" | "centimetre" | "centimetres" | "centimeter" | "centimeters" => LengthUnit::Centimetre,
+        "m" | "metre" | "metres" | "meter" | "meters" => LengthUnit::Metre,
+        _ => return None,
+    })
+}
+
+fn vulgar(c: char) -> Option<f64> {
+    Some(match c {
+        '¼' => 0.25,
+        '½' => 0.5,
+        '¾' => 0.75,
+        '⅓' => 1.0 / 3.0,
+        '⅔' => 2.0 / 3.0,
+        '⅕' => 0.2,
+        '⅖' => 0.4,
+        '⅗' => 0.6,
+        '⅘' => 0.8,
+        '⅙' => 1.0 / 6.0,
+        '⅚' => 5.0 / 6.0,
+        '⅛' => 0.125,
+        '⅜' => 0.375,
+        '⅝' => 0.625,
+        '⅞' => 0.875,
+        _ => return None,
+    })
+}
+
+struct Cursor<'a> {
+    tokens: &'a [Placed],
+    next: usize,
+    end: usize,
+}
+
+impl Cursor<'_> {
+    fn peek(&self) -> Option<&Placed> {
+        self.tokens.get(self.next)
+    }
+
+    fn token(&self, ahead: usize) -> Option<&Token> {
+        self.tokens.get(self.next + ahead).map(|(_, token)| token)
+    }
+
+    /// Where the next token stands, or the end of the text.
+    fn place(&self) -> usize {
+        self.peek().map_or(self.end, |(at, _)| *at)
+    }
+
+    fn unit(&mut self) -> Option<LengthUnit> {
+        match self.token(0) {
+            Some(&Token::Unit(unit)) => {
+                self.next += 1;
+                Some(unit)
+            }
+            _ => None,
+        }
+    }
+
+    /// Passes the dash of `2'-9"`; a dash at the end joins nothing and is left to be reported.
+    fn skip_joint(&mut self) {
+        if self.token(0) == Some(&Token::Dash) && self.token(1).is_some() {
+            self.next += 1;
+        }
+    }
+
+    /// A whole number, decimal, fraction, or whole number and fraction.
+    fn value(&mut self) -> Result<f64, LengthError> {
+        let at = self.place();
+        match self.token(0) {
+            Some(Token::Dash) => Err(fault(at, LengthFault::Negative)),
+            Some(&Token::Vulgar(part)) => {
+                self.next += 1;
+                Ok(part)
+            }
+            Some(&Token::Number { value, decimal }) => {
+                if self.token(1) == Some(&Token::Slash) {
+                    return self.fraction();
+                }
+                self.next += 1;
+                Ok(value + self.part_behind(decimal)?)
+            }
+            _ => Err(fault(at, LengthFault::NumberMissing)),
+        }
+    }
+
+    /// The fraction behind a whole number, joined by a space, a dash or nothing; zero if there is none.
+    fn part_behind(&mut self, decimal: bool) -> Result<f64, LengthError> {
+        let dash = usize::from(self.token(0) == Some(&Token::Dash));
+        let (at, part) = match (self.token(dash), self.token(dash + 1)) {
+            (Some(&Token::Vulgar(part)), _) => {
+                let at = self.tokens[self.next + dash].0;
+                self.next += dash + 1;
+                (at, part)
+            }
+            (Some(Token::Number { .. }), Some(Token::Slash)) => {
+                self.next += dash;
+                (self.place(), self.fraction()?)
+            }
+            _ => return Ok(0.0),
+        };
+        if decimal {
+            Err(fault(at, LengthFault::DecimalWithFraction))
+        } else {
+            Ok(part)
+        }
+    }
+
+    /// A fraction of figures. `33/8` is more often a slip for `3 3/8` than four and an eighth: refused.
+    fn fraction(&mut self) -> Result<f64, LengthError> {
+        let start = self.place();
+        let upper = self.whole()?;
+        self.next += 1;
+        let at = self.place();
+        let lower = self.whole()?;
+        if lower == 0.0 {
+            return Err(fault(at, LengthFault::DividedByZero));
+        }
+        if upper >= lower {
+            return Err(fault(start, LengthFault::FractionNotProper));
+        }
+        Ok(upper / lower)
+    }
+
+    fn whole(&mut self) -> Result<f64, LengthError> {
+        let at = self.place();
+        match self.token(0) {
+            Some(&Token::Number {
+                value,
+                decimal: false,
+            }) => {
+                self.next += 1;
+                Ok(value)
+            }
+            Some(Token::Number { .. }) => Err(fault(at, LengthFault::DecimalWithFraction)),
+            _ => Err(fault(at, LengthFault::NumberMissing)),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    fn check_mm(text: &str, millimetres: f64) {
+        let length = read_length(text, LengthUnit::Inch).unwrap_or_else(|e| panic!("{text}: {e}"));
+        assert!(
+            (length.as_millimetres() - millimetres).abs() < 1e-9,
+            "{text}: {}",
+            length.as_millimetres()
+        );
+    }
+
+    fn check_fault(text: &str, at: usize, reason: LengthFault) {
+        assert_eq!(
+            read_length(text, LengthUnit::Inch),
+            Err(fault(at, reason)),
+            "{text}"
+        );
+    }
+
+    #[test]
+    fn inches_and_fractions_in_every_common_spelling() {
+        for text in [
+            "33 7/8",
+            "33-7/8\"",
+            "33 7/8 in",
+            "33⅞",
+            "33 ⅞\"",
+            "33\u{2009}7\u{2044}8″",
+            "2' 9 7/8\"",
+            "2' 9 7/8",
+            "2'-9 7/8\"",
+            "2ft 9-7/8in",
+            "2 feet 9 7/8 inches",
+            "33.875",
+            "33,875 in.",
+            "2′ 9⅞″",
+            "33 7/8''",
+        ] {
+            // `33,875` could be thousands: that one is asked about, not guessed.
+            if text.contains(',') {
+                check_fault(text, 2, LengthFault::AmbiguousComma);
+            } else {
+                check_mm(text, 860.425);
+            }
+        }
+        check_mm("2 ft 9 in", 838.2);
+        check_mm("7/8", 22.225);
+        check_mm("¾", 19.05);
+        check_mm("2'", 609.6);
+    }
+
+    #[test]
+    fn metric_readings() {
+        for text in ["851 mm", "85.1 cm", "0.851 m", "85,1cm", "0,851 m", "85 cm 1 mm"] {
+            check_mm(text, 851.0);
+        }
+        check_mm("1 m 20 cm", 1200.0);
+        assert_eq!(
+            read_length("851", LengthUnit::Millimetre),
+            Ok(Length::millimetres(851.0))
+        );
+    }
+
+    #[test]
+    fn each_fault_names_its_place() {
+        check_fault("", 0, LengthFault::Empty);
+        check_fault("   ", 0, LengthFault::Empty);
+        check_fault("33 7/", 5, LengthFault::NumberMissing);
+        check_fault("33 /8", 0, LengthFault::FractionNotProper);
+        check_fault("33 7/0", 5, LengthFault::DividedByZero);
+        check_fault("33 9/8", 3, LengthFault::FractionNotProper);
+        check_fault("33.5 7/8", 5, LengthFault::DecimalWithFraction);
+        check_fault("33 7", 3, LengthFault::NumbersSideBySide);
+        check_fault("9 in 2 ft", 5, LengthFault::UnitOrder);
+        check_fault("2 ft 2 ft", 5, LengthFault::UnitOrder);
+        check_fault("2 ft 14 in", 5, LengthFault::PartTooLarge(LengthUnit::Foot));
+        check_fault("2 ft 30 mm", 8, LengthFault::MixedSystems);
+        check_fault("-5", 0, LengthFault::Negative);
+        check_fault("\u{2212}5", 0, LengthFault::Negative);
+        check_fault("33 yards", 3, LengthFault::UnknownUnit("yards".into()));
+        check_fault("33 7/8 @", 7, LengthFault::Character('@'));
+        check_fault("1.2.3", 3, LengthFault::Character('.'));
+        check_fault("in", 0, LengthFault::NumberMissing);
+        check_fault("1,200 mm", 1, LengthFault::AmbiguousComma);
+        check_fault("1 m 5", 4, LengthFault::NumbersSideBySide);
+    }
+
+    #[test]
+    fn the_message_tells_place_and_remedy() {
+        let error = read_length("33 7/0", LengthUnit::Inch).unwrap_err();
+        assert_eq!(
+            error.to_string(),
+            "Character 6: a fraction cannot have 0 below the line."
+        );
+    }
+
+    proptest! {
+        #[test]
+        fn any_text_gives_a_length_or_an_error_inside_the_text(text in "\\PC{0,70}") {
+            match read_length(&text, LengthUnit::Inch) {
+                Ok(length) => prop_assert!(length.as_metres() >= 0.0),
+                Err(error) => {
+                    prop_assert!(error.at <= text.chars().count());
+                    prop_assert!(!error.to_string().is_empty());
+                }
+            }
+        }
+
+        #[test]
+        fn whole_sixteenths_come_back_exactly(feet in 0u32..9, inches in 0u32..12, sixteenths in 0u32..16) {
+            let text = format!("{feet}' {inches} {sixteenths}/16\"");
+            let length = read_length(&text, LengthUnit::Millimetre).unwrap();
+            let expected = f64::from(feet * 12 + inches) + f64::from(sixteenths) / 16.0;
+            prop_assert!((length.as_inches() - expected).abs() < 1e-12);
+        }
+    }
+}

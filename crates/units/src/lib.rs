@@ -1,0 +1,17 @@
+//! Quantities: lengths, areas, volumes and masses as a workshop writes them, with their exact sizes.
+//!
+//! Inside Coatwright every quantity is held in metres, square metres, litres or kilograms. This crate is the
+//! only place that knows how large an inch, a gallon or an ounce is, how a person writes a tape reading, and
+//! how a number is rounded before somebody reads it.
+//!
+//! Invariant: this crate knows nothing of furniture, paint or browsers.
+
+mod length_text;
+mod quantity;
+mod show;
+mod system;
+
+pub use length_text::{LengthError, LengthFault, read_length};
+pub use quantity::{Area, Length, Mass, Volume};
+pub use show::{show_area, show_length, show_volume};
+pub use system::{LengthUnit, System, VolumeUnit};

@@ -1,0 +1,142 @@
+//! Quantities as a maker reads them. Rounding happens here, once, and only for the eye.
+
+use crate::{Area, Length, System, Volume, VolumeUnit};
+
+/// A length as it would be read off a tape: the nearest sixteenth of an inch, or the nearest millimetre.
+///
+/// Ties go to the even figure (NIST Handbook 44, section 10.3).
+///
+/// # Example
+/// ```
+/// use units::{Length, System, show_length};
+/// assert_eq!(show_length(Length::inches(33.875), System::UsCustomary), "33 7/8 in");
+/// assert_eq!(show_length(Length::inches(33.875), System::Metric), "860 mm");
+/// ```
+pub fn show_length(length: Length, system: System) -> String {
+    match system {
+        System::Metric => format!("{} mm", nearest(length.as_millimetres())),
+        System::UsCustomary => {
+            let sixteenths = nearest(length.as_inches() * 16.0);
+            let whole = (sixteenths / 16.0).floor();
+            let mut upper = (sixteenths - whole * 16.0) as u32;
+            let mut lower = 16;
+            while upper > 0 && upper.is_multiple_of(2) {
+                upper /= 2;
+                lower /= 2;
+            }
+            match (whole, upper) {
+                (whole, 0) => format!("{whole} in"),
+                (0.0, upper) => format!("{upper}/{lower} in"),
+                (whole, upper) => format!("{whole} {upper}/{lower} in"),
+            }
+        }
+    }
+}
+
+/// The nearest whole number, ties to even; the noise of a unit conversion does not decide a tie.
+fn nearest(value: f64) -> f64 {
+    ((value * 1e6).round() / 1e6).round_ties_even()
+}
+
+/// An area as its figure and its unit: square feet or square metres, to a tenth or a hundredth.
+///
+/// Surfaces smaller than a twentieth of the unit get another decimal, so that none reads as nothing.
+///
+/// # Example
+/// ```
+/// use units::{Area, System, show_area};
+/// assert_eq!(show_area(Area::square_metres(2.345), System::Metric), ("2.35".into(), "m²"));
+/// assert_eq!(show_area(Area::square_feet(25.24), System::UsCustomary), ("25.2".into(), "ft²"));
+/// ```
+pub fn show_area(area: Area, system: System) -> (String, &'static str) {
+    match system {
+        System::UsCustomary => {
+            let feet = area.as_square_feet();
+            (
+                if feet < 0.5 {
+                    format!("{feet:.2}")
+                } else {
+                    format!("{feet:.1}")
+                },
+                "ft²",
+            )
+        }
+        System::Metric => {
+            let metres = area.as_square_metres();
+            (
+                if metres < 0.05 {
+                    format!("{metres:.3}")
+                } else {
+                    format!("{metres:.2}")
+                },
+                "m²",
+            )
+        }
+    }
+}
+
+/// A volume as its figure and its unit, in the unit that a can of that size would carry.
+///
+/// Fluid ounces up to two quarts, then quarts, then gallons; millilitres up to a litre, then litres.
+///
+/// # Example
+/// ```
+/// use units::{System, Volume, show_volume};
+/// assert_eq!(show_volume(Volume::millilitres(236.6), System::UsCustomary), ("8.0".into(), "fl oz"));
+/// assert_eq!(show_volume(Volume::litres(1.25), System::Metric), ("1.25".into(), "L"));
+/// ```
+pub fn show_volume(volume: Volume, system: System) -> (String, &'static str) {
+    match system {
+        System::UsCustomary => {
+            let ounces = VolumeUnit::UsFluidOunce.count(volume);
+            if ounces < 9.95 {
+                (format!("{ounces:.1}"), "fl oz")
+            } else if ounces < 63.5 {
+                (format!("{ounces:.0}"), "fl oz")
+            } else if ounces < 255.0 {
+                (format!("{:.1}", ounces / 32.0), "qt")
+            } else {
+                (format!("{:.1}", ounces / 128.0), "gal")
+            }
+        }
+        System::Metric => {
+            let millilitres = volume.as_millilitres();
+            if millilitres < 999.5 {
+                (format!("{millilitres:.0}"), "mL")
+            } else {
+                (format!("{:.2}", millilitres / 1000.0), "L")
+            }
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn fractions_are_reduced_and_ties_go_to_even() {
+        let inches = |value: f64| show_length(Length::inches(value), System::UsCustomary);
+        assert_eq!(inches(0.5), "1/2 in");
+        assert_eq!(inches(12.0), "12 in");
+        assert_eq!(inches(0.0), "0 in");
+        assert_eq!(inches(5.9999), "6 in");
+        // 1/32 lies between 0/16 and 1/16, 3/32 between 1/16 and 2/16: both go to the even sixteenth.
+        assert_eq!(inches(1.0 / 32.0), "0 in");
+        assert_eq!(inches(3.0 / 32.0), "1/8 in");
+        assert_eq!(show_length(Length::millimetres(18.5), System::Metric), "18 mm");
+    }
+
+    #[test]
+    fn volumes_change_unit_where_cans_do() {
+        let us = |ounces: f64| show_volume(VolumeUnit::UsFluidOunce.of(ounces), System::UsCustomary);
+        assert_eq!(us(9.94), ("9.9".into(), "fl oz"));
+        assert_eq!(us(40.0), ("40".into(), "fl oz"));
+        assert_eq!(us(80.0), ("2.5".into(), "qt"));
+        assert_eq!(us(320.0), ("2.5".into(), "gal"));
+        assert_eq!(
+            show_volume(Volume::millilitres(85.2), System::Metric),
+            ("85".into(), "mL")
+        );
+    }
+}

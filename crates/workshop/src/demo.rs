@@ -1,0 +1,30 @@
+//! The invented workshop that a new user can look at.
+
+use crate::document::Workshop;
+use crate::format;
+
+const FILE: &str = include_str!("../../../www/invented-workshop.json");
+
+/// A small workshop with a six-drawer dresser and a pair of nightstands. All of it is invented.
+pub fn invented_workshop() -> Workshop {
+    // The file is part of the program; the test below fails if it does not load.
+    format::load(FILE)
+        .map(|loaded| loaded.workshop)
+        .unwrap_or_default()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_invented_workshop_loads_whole_and_is_written_as_it_stands() {
+        let loaded = format::load(FILE).unwrap();
+        assert!(loaded.notices.is_empty(), "{:?}", loaded.notices);
+        assert_eq!(format::save(&loaded.workshop), FILE);
+        assert!(loaded.workshop.note.contains("invented"));
+        for piece in &loaded.workshop.pieces {
+            assert!(crate::takeoff(piece).is_ok(), "{}", piece.name);
+        }
+    }
+}

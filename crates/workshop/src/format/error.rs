@@ -1,0 +1,158 @@
+//! Why a file was not read, and what was mended in one that was.
+
+use std::fmt;
+
+use units::LengthError;
+
+/// Why a save file was not read. Nothing was changed.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
+pub enum LoadError {
+    /// The file is larger than any workshop.
+    TooLarge {
+        /// How large it is.
+        bytes: usize,
+    },
+    /// The text is not JSON.
+    NotJson {
+        /// The line of the fault, from 1.
+        line: usize,
+        /// The place in the line.
+        column: usize,
+    },
+    /// It is JSON, but not a workshop.
+    NotAWorkshop,
+    /// It was written by a newer version of the tool.
+    Newer {
+        /// The version of the file.
+        version: u64,
+    },
+    /// More pieces than a workshop may hold.
+    TooManyPieces {
+        /// How many there are.
+        pieces: usize,
+    },
+}
+
+impl fmt::Display for LoadError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            LoadError::TooLarge { bytes } => write!(
+                f,
+                "This file has {} MB. A workshop file has at most {} MB. Choose another file.",
+                bytes / 1_048_576,
+                super::MAX_BYTES / 1_048_576
+            ),
+            LoadError::NotJson { line, column } => write!(
+                f,
+                "This file is damaged or is no workshop file: line {line}, character {column} makes no sense. Choose another file."
+            ),
+            LoadError::NotAWorkshop => {
+                write!(
+                    f,
+                    "This is not a Coatwright workshop file. Choose one that was saved from here."
+                )
+            }
+            LoadError::Newer { version } => write!(
+                f,
+                "This file has format {version}, and this page reads up to format {}. Reload the page to get the newer version, then open the file again.",
+                super::VERSION
+            ),
+            LoadError::TooManyPieces { pieces } => write!(
+                f,
+                "This file holds {pieces} pieces. A workshop holds at most {}. Divide the file.",
+                super::MAX_PIECES
+            ),
+        }
+    }
+}
+
+impl std::error::Error for LoadError {}
+
+/// Something in a file that could not be kept as it was.
+#[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
+pub enum Notice {
+    /// A piece that could not be read.
+    PieceLeftOut {
+        /// Its place in the file, from 1.
+        number: usize,
+        /// What was wrong.
+        reason: String,
+    },
+    /// A measurement that this version does not know.
+    UnknownMeasurement {
+        /// The name of the piece.
+        piece: String,
+        /// The name of the measurement.
+        key: String,
+    },
+    /// A reading that is not a length.
+    ReadingLeftOut {
+        /// The name of the piece.
+        piece: String,
+        /// What was measured.
+        field: String,
+        /// What stood there.
+        typed: String,
+        /// What is wrong with it.
+        error: LengthError,
+    },
+    /// A word that this version does not know; the usual one was taken.
+    UnknownWord {
+        /// The name of the piece, or `Workshop`.
+        piece: String,
+        /// What the word was for.
+        what: &'static str,
+        /// What stood there.
+        given: String,
+    },
+    /// A number out of its limits; the nearest one within was taken.
+    OutOfLimits {
+        /// The name of the piece.
+        piece: String,
+        /// What was counted.
+        what: &'static str,
+        /// What was taken.
+        taken: usize,
+    },
+}
+
+impl fmt::Display for Notice {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Notice::PieceLeftOut { number, reason } => {
+                write!(f, "Piece {number} could not be read and was left out: {reason}.")
+            }
+            Notice::UnknownMeasurement { piece, key } => {
+                write!(
+                    f,
+                    "{piece}: the measurement \u{201c}{key}\u{201d} is not known here and was left out."
+                )
+            }
+            Notice::ReadingLeftOut {
+                piece,
+                field,
+                typed,
+                error,
+            } => {
+                write!(
+                    f,
+                    "{piece}: the {field} \u{201c}{typed}\u{201d} could not be read and was left out. {error}"
+                )
+            }
+            Notice::UnknownWord { piece, what, given } => {
+                write!(
+                    f,
+                    "{piece}: the {what} \u{201c}{given}\u{201d} is not known here; the usual one stands in its place."
+                )
+            }
+            Notice::OutOfLimits { piece, what, taken } => {
+                write!(
+                    f,
+                    "{piece}: the number of {what} was out of its limits; it is {taken} now."
+                )
+            }
+        }
+    }
+}

@@ -1,0 +1,230 @@
+//! The save file: versioned JSON. `SAVE-FILE.md` beside this crate describes it for people.
+//!
+//! Loading goes in steps: the text must be JSON of ours; its version picks the reader; the reader takes each
+//! piece on its own, so that one bad part is left out or mended with a [`Notice`] and the rest is kept. A file
+//! from a newer version is refused untouched.
+
+mod error;
+mod v1;
+mod words;
+
+use std::rc::Rc;
+
+use serde_json::Value;
+
+pub use error::{LoadError, Notice};
+pub use v1::{IndexRecord, PieceRecord};
+
+use crate::document::{Piece, Workshop};
+use crate::edit::MAX_PIECES;
+
+/// What every save file names itself.
+pub const KIND: &str = "coatwright-workshop";
+/// The version that is written.
+pub const VERSION: u64 = 1;
+/// The largest file that is read. A workshop of a thousand pieces has about two megabytes.
+pub const MAX_BYTES: usize = 16 * 1024 * 1024;
+
+/// A workshop read from a file, with what could not be kept as it was.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Loaded {
+    /// The workshop.
+    pub workshop: Workshop,
+    /// What was mended or left out.
+    pub notices: Vec<Notice>,
+}
+
+/// Reads a save file.
+///
+/// # Errors
+/// If the file is too large, is not JSON, is not a workshop, or was written by a newer version.
+///
+/// # Example
+/// ```
+/// use workshop::format::{load, save};
+/// let workshop = workshop::invented_workshop();
+/// assert_eq!(load(&save(&workshop))?.workshop, workshop);
+/// # Ok::<(), workshop::format::LoadError>(())
+/// ```
+pub fn load(text: &str) -> Result<Loaded, LoadError> {
+    if text.len() > MAX_BYTES {
+        return Err(LoadError::TooLarge { bytes: text.len() });
+    }
+    // Editors on some systems put a byte order mark before the text.
+    let text = text.trim_start_matches('\u{feff}');
+    let value: Value = serde_json::from_str(text).map_err(|error| LoadError::NotJson {
+        line: error.line(),
+        column: error.column(),
+    })?;
+    if value.get("kind").and_then(Value::as_str) != Some(KIND) {
+        return Err(LoadError::NotAWorkshop);
+    }
+    match value.get("version").and_then(Value::as_u64) {
+        Some(1) => v1::load(value),
+        Some(version) if version > VERSION => Err(LoadError::Newer { version }),
+        _ => Err(LoadError::NotAWorkshop),
+    }
+}
+
+/// Writes a save file, with a line break for each entry so that two versions can be compared by eye.
+pub fn save(workshop: &Workshop) -> String {
+    let mut text = serde_json::to_string_pretty(&v1::write(workshop)).unwrap_or_default();
+    text.push('\n');
+    text
+}
+
+/// A save file of one piece alone.
+pub fn save_piece(workshop: &Workshop, piece: &Rc<Piece>) -> String {
+    save(&Workshop {
+        title: piece.name.clone(),
+        pieces: vec![piece.clone()],
+        ..workshop.clone()
+    })
+}
+
+fn check_count(pieces: usize) -> Result<(), LoadError> {
+    if pieces > MAX_PIECES {
+        Err(LoadError::TooManyPieces { pieces })
+    } else {
+        Ok(())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    fn file(inner: &str) -> String {
+        format!("{{\"kind\": \"coatwright-workshop\", \"version\": 1, {inner}}}")
+    }
+
+    fn one_piece(inner: &str) -> String {
+        file(&format!(
+            "\"units\": \"us\", \"pieces\": [{{\"id\": \"a\", \"name\": \"A\", \"furniture\": \"dresser\"{inner}}}]"
+        ))
+    }
+
+    fn notices(text: &str) -> Vec<String> {
+        load(text)
+            .unwrap()
+            .notices
+            .iter()
+            .map(ToString::to_string)
+            .collect()
+    }
+
+    #[test]
+    fn a_file_that_is_not_ours_is_refused_with_its_reason() {
+        assert_eq!(load("{").unwrap_err(), LoadError::NotJson { line: 1, column: 1 });
+        assert_eq!(load("[]").unwrap_err(), LoadError::NotAWorkshop);
+        assert_eq!(
+            load("{\"kind\": \"shopping\", \"version\": 1}").unwrap_err(),
+            LoadError::NotAWorkshop
+        );
+        let newer = file("\"pieces\": []").replace("\"version\": 1", "\"version\": 2");
+        assert_eq!(load(&newer).unwrap_err(), LoadError::Newer { version: 2 });
+        let large = " ".repeat(MAX_BYTES + 1);
+        assert_eq!(
+            load(&large).unwrap_err(),
+            LoadError::TooLarge { bytes: MAX_BYTES + 1 }
+        );
+        let many = file(&format!("\"pieces\": [{}0]", "0,".repeat(MAX_PIECES)));
+        assert_eq!(
+            load(&many).unwrap_err(),
+            LoadError::TooManyPieces {
+                pieces: MAX_PIECES + 1
+            }
+        );
+    }
+
+    #[test]
+    fn deep_nesting_is_an_error_and_not_a_crash() {
+        let deep = "[".repeat(100_000);
+        assert!(matches!(load(&deep), Err(LoadError::NotJson { .. })));
+    }
+
+    #[test]
+    fn one_bad_part_is_named_and_the_rest_kept() {
+        let text = one_piece(
+            ", \"count\": 2, \"readings\": {\"width\": {\"typed\": \"6O\", \"unit\": \"in\"}, \"depth\": {\"typed\": \"18\", \"unit\": \"in\"}, \"girth\": {\"typed\": \"3\", \"unit\": \"in\"}}",
+        );
+        let loaded = load(&text).unwrap();
+        let piece = &loaded.workshop.pieces[0];
+        assert_eq!((piece.count, piece.readings.len()), (2, 1));
+        assert_eq!(
+            notices(&text),
+            [
+                "A: the measurement \u{201c}girth\u{201d} is not known here and was left out.",
+                "A: the width \u{201c}6O\u{201d} could not be read and was left out. Character 2: \u{201c}O\u{201d} is not a unit of length. Use in, ft, mm, cm or m.",
+            ]
+        );
+    }
+
+    #[test]
+    fn a_piece_that_is_no_piece_is_left_out_by_number() {
+        let text = file("\"pieces\": [7, {\"id\": \"a\", \"name\": \"A\", \"furniture\": \"dresser\"}]");
+        assert_eq!(load(&text).unwrap().workshop.pieces.len(), 1);
+        assert_eq!(notices(&text).len(), 1);
+        assert!(
+            notices(&text)[0].starts_with("Piece 1 could not be read and was left out"),
+            "{:?}",
+            notices(&text)
+        );
+    }
+
+    #[test]
+    fn absurd_counts_are_brought_within_limits() {
+        let text = one_piece(", \"count\": 100000, \"rows\": [{\"columns\": 4000000000}]");
+        let piece = load(&text).unwrap().workshop.pieces[0].clone();
+        assert_eq!((piece.count, piece.rows[0].columns), (99, geometry::MAX_COLUMNS));
+        assert_eq!(notices(&text).len(), 2);
+    }
+
+    #[test]
+    fn two_pieces_with_one_name_become_two_names() {
+        let piece = "{\"id\": \"a\", \"name\": \"A\", \"furniture\": \"nightstand\"}";
+        let loaded = load(&file(&format!("\"pieces\": [{piece}, {piece}]"))).unwrap();
+        assert_ne!(loaded.workshop.pieces[0].id, loaded.workshop.pieces[1].id);
+    }
+
+    #[test]
+    fn what_is_not_known_here_is_kept_and_written_back() {
+        let text =
+            one_piece(", \"photo\": {\"taken\": true}").replace("\"units\"", "\"shelf\": [1, 2], \"units\"");
+        let written: Value = serde_json::from_str(&save(&load(&text).unwrap().workshop)).unwrap();
+        assert_eq!(written["shelf"], serde_json::json!([1, 2]));
+        assert_eq!(written["pieces"][0]["photo"], serde_json::json!({"taken": true}));
+    }
+
+    #[test]
+    fn markup_in_a_name_stays_text() {
+        let text = one_piece("").replace("\"A\"", "\"<img src=x onerror=alert(1)>\"");
+        assert_eq!(
+            load(&text).unwrap().workshop.pieces[0].name,
+            "<img src=x onerror=alert(1)>"
+        );
+    }
+
+    #[test]
+    fn the_description_for_people_shows_a_file_that_loads() {
+        let page = include_str!("../../SAVE-FILE.md");
+        let example = page
+            .split("```json")
+            .nth(1)
+            .and_then(|rest| rest.split("```").next())
+            .unwrap();
+        let loaded = load(example).unwrap();
+        assert!(loaded.notices.is_empty(), "{:?}", loaded.notices);
+        assert_eq!(loaded.workshop.pieces.len(), 1);
+    }
+
+    proptest! {
+        #[test]
+        fn any_text_loads_or_says_why(text in "\\PC{0,200}") {
+            if let Err(error) = load(&text) {
+                prop_assert!(!error.to_string().is_empty());
+            }
+        }
+    }
+}
