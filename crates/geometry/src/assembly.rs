@@ -64,7 +64,10 @@ impl Assembly {
         let mut parts = Vec::with_capacity(1);
         let mut rest = face.region.clone();
         for space in &self.spaces {
-            let seen = rest.intersection(&space.seen_from(face));
+            if rest.is_empty() {
+                break;
+            }
+            let seen = space.seen_from(face, &rest);
             let area = seen.area();
             if area <= SMALLEST_AREA {
                 continue;

@@ -137,14 +137,35 @@ impl Region {
         Region::shapes(all.overlay(&none, OverlayRule::Subject, FillRule::NonZero))
     }
 
-    /// The convex part of this region's bounding rectangle in which every `a x + b y <= c` holds.
-    pub(crate) fn bounds_clipped(&self, lines: &[[f64; 3]]) -> Region {
+    /// The part of this region in which every `a x + b y <= c` holds; the lines bound a convex area.
+    pub(crate) fn within(&self, lines: impl Iterator<Item = [f64; 3]>) -> Region {
         let (low, high) = self.bounds();
-        let mut corners = vec![low, [high[0], low[1]], high, [low[0], high[1]]];
-        for &[a, b, c] in lines {
-            corners = clip_by(&corners, |p| c - a * p[0] - b * p[1]);
+        let corners = [low, [high[0], low[1]], high, [low[0], high[1]]];
+        let mut crossing = Vec::new();
+        for line in lines {
+            let inside = corners.map(|p| room_before(line, p));
+            if inside.iter().all(|room| *room <= 0.0) {
+                return Region::EMPTY;
+            }
+            if inside.iter().any(|room| *room < 0.0) {
+                crossing.push(line);
+            }
         }
-        Region(Kind::Convex(corners))
+        if crossing.is_empty() {
+            return self.clone();
+        }
+        let mut kept = corners.to_vec();
+        let mut next = Vec::new();
+        for line in crossing {
+            clip_by(&kept, |p| room_before(line, p), &mut next);
+            std::mem::swap(&mut kept, &mut next);
+        }
+        self.intersection(&Region(Kind::Convex(kept)))
+    }
+
+    /// Whether nothing is in the region.
+    pub(crate) fn is_empty(&self) -> bool {
+        matches!(&self.0, Kind::Convex(corners) if corners.len() < 3)
     }
 
     /// The same region with every corner moved by `map`, which must keep lengths and may mirror.
@@ -184,6 +205,11 @@ impl Region {
     }
 }
 
+/// How far a point lies within `a x + b y <= c`.
+fn room_before([a, b, c]: [f64; 3], point: Point2) -> f64 {
+    c - a * point[0] - b * point[1]
+}
+
 fn signed_area(corners: &[Point2]) -> f64 {
     let Some(&first) = corners.first() else { return 0.0 };
     // Shifting to the first corner keeps the products small and the sum exact to the last digits.
@@ -204,10 +230,10 @@ fn is_convex(corners: &[Point2]) -> bool {
     })
 }
 
-/// The part of a convex line of corners on which `inside` is not negative.
-fn clip_by(corners: &[Point2], inside: impl Fn(Point2) -> f64) -> Contour {
-    let mut kept = Vec::with_capacity(corners.len() + 1);
-    let Some(&last) = corners.last() else { return kept };
+/// Keeps of a convex line of corners what lies where `inside` is not negative; `kept` is written anew.
+fn clip_by(corners: &[Point2], inside: impl Fn(Point2) -> f64, kept: &mut Contour) {
+    kept.clear();
+    let Some(&last) = corners.last() else { return };
     let mut before = last;
     let mut before_inside = inside(before);
     for &point in corners {
@@ -225,7 +251,6 @@ fn clip_by(corners: &[Point2], inside: impl Fn(Point2) -> f64) -> Contour {
         before = point;
         before_inside = point_inside;
     }
-    kept
 }
 
 /// Clips one convex region by each edge of another (the method of Sutherland and Hodgman).
@@ -233,12 +258,18 @@ fn clip_convex(subject: &[Point2], clip: &[Point2]) -> Contour {
     if clip.len() < 3 {
         return Vec::new();
     }
-    let mut kept = subject.to_vec();
+    // Two lists that change places: this is the innermost loop of every takeoff.
+    let mut kept = Vec::with_capacity(subject.len() + clip.len());
+    kept.extend_from_slice(subject);
+    let mut next = Vec::with_capacity(kept.capacity());
     for i in 0..clip.len() {
         let (a, b) = (clip[i], clip[(i + 1) % clip.len()]);
-        kept = clip_by(&kept, |p| {
-            (b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0])
-        });
+        clip_by(
+            &kept,
+            |p| (b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]),
+            &mut next,
+        );
+        std::mem::swap(&mut kept, &mut next);
         if kept.len() < 3 {
             return Vec::new();
         }

@@ -98,8 +98,8 @@ impl Space {
         self
     }
 
-    /// The part of the bounding rectangle of `face` from which one looks into this space.
-    pub(crate) fn seen_from(&self, face: &Face) -> Region {
+    /// The part of a region of `face` from which one looks into this space.
+    pub(crate) fn seen_from(&self, face: &Face, region: &Region) -> Region {
         let normal = face.plane.normal();
         let looks_away = |direction: Vector3| normal.dot(&direction) < std::f64::consts::FRAC_1_SQRT_2;
         if self.facing.is_some_and(looks_away) {
@@ -107,14 +107,9 @@ impl Space {
         }
         // A step out of the solid decides for a face on the boundary of the space which side it looks to.
         let eye: Point3 = face.plane.origin + normal * CONTACT_GAP;
-        let lines: Vec<[f64; 3]> = self
-            .bounds
-            .iter()
-            .map(|bound| {
-                let [a, b] = [bound.normal.dot(&face.plane.u), bound.normal.dot(&face.plane.v)];
-                [a, b, bound.limit - bound.normal.dot(&eye.coords)]
-            })
-            .collect();
-        face.region.bounds_clipped(&lines)
+        region.within(self.bounds.iter().map(|bound| {
+            let [a, b] = [bound.normal.dot(&face.plane.u), bound.normal.dot(&face.plane.v)];
+            [a, b, bound.limit - bound.normal.dot(&eye.coords)]
+        }))
     }
 }

@@ -13,7 +13,7 @@ use std::rc::Rc;
 use serde_json::Value;
 
 pub use error::{LoadError, Notice};
-pub use v1::{IndexRecord, PieceRecord};
+pub use v1::{PieceRecord, WorkshopRecord};
 
 use crate::document::{Piece, Workshop};
 use crate::edit::MAX_PIECES;
@@ -68,7 +68,8 @@ pub fn load(text: &str) -> Result<Loaded, LoadError> {
 
 /// Writes a save file, with a line break for each entry so that two versions can be compared by eye.
 pub fn save(workshop: &Workshop) -> String {
-    let mut text = serde_json::to_string_pretty(&v1::write(workshop)).unwrap_or_default();
+    let mut text =
+        serde_json::to_string_pretty(&WorkshopRecord::of(workshop, PieceRecord::of)).unwrap_or_default();
     text.push('\n');
     text
 }

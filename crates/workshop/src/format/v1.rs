@@ -15,28 +15,20 @@ use super::{KIND, LoadError, Loaded, Notice, VERSION, check_count};
 use crate::document::{Colour, Piece, PieceId, Reading, Row, Scheme, StageCoats, Workshop};
 use crate::edit::{MAX_COATS, MAX_COUNT, shortened};
 
-#[derive(Serialize, Deserialize)]
-pub(super) struct FileRecord<P> {
+/// What is saved of a workshop; its pieces are given in full in a file, by name in the database.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct WorkshopRecord<P> {
     kind: String,
     version: u64,
-    #[serde(flatten)]
-    index: IndexRecord,
-    #[serde(default = "Vec::new")]
-    pieces: Vec<P>,
-}
-
-/// What is saved of a workshop besides its pieces.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-pub struct IndexRecord {
-    /// What the maker calls the workshop.
     #[serde(default)]
     title: String,
-    /// The remark under the title.
     #[serde(default)]
     note: String,
-    /// The word of the system of units.
     #[serde(default)]
     units: String,
+    /// The pieces in the maker's order.
+    #[serde(default = "Vec::new")]
+    pub pieces: Vec<P>,
     #[serde(flatten)]
     beyond: Map<String, Value>,
 }
@@ -109,18 +101,21 @@ struct StageRecord {
     can: String,
 }
 
-impl IndexRecord {
-    /// What is saved of this workshop besides its pieces.
-    pub fn of(workshop: &Workshop) -> Self {
-        IndexRecord {
+impl<P> WorkshopRecord<P> {
+    /// What is saved of this workshop, with its pieces as `piece` gives them.
+    pub fn of(workshop: &Workshop, piece: impl Fn(&Piece) -> P) -> Self {
+        WorkshopRecord {
+            kind: KIND.into(),
+            version: VERSION,
             title: workshop.title.clone(),
             note: workshop.note.clone(),
             units: workshop.units.word().into(),
+            pieces: workshop.pieces.iter().map(|p| piece(p)).collect(),
             beyond: workshop.beyond.clone(),
         }
     }
 
-    /// The workshop with these pieces.
+    /// The workshop with these pieces; what cannot be kept as it was is said in a notice.
     pub fn into_workshop(self, pieces: Vec<Rc<Piece>>, notices: &mut Vec<Notice>) -> Workshop {
         let mut reader = Reader {
             name: "Workshop".into(),
@@ -138,31 +133,19 @@ impl IndexRecord {
             note,
             units,
             pieces,
-            beyond: Map::new(),
+            beyond: self.beyond,
         }
-    }
-}
-
-pub(super) fn write(workshop: &Workshop) -> FileRecord<PieceRecord> {
-    FileRecord {
-        kind: KIND.into(),
-        version: VERSION,
-        index: IndexRecord::of(workshop),
-        pieces: workshop
-            .pieces
-            .iter()
-            .map(|piece| PieceRecord::of(piece))
-            .collect(),
     }
 }
 
 pub(super) fn load(value: Value) -> Result<Loaded, LoadError> {
     // Its kind and version were read before, so only a wrong type of a title or the pieces can fail here.
-    let file: FileRecord<Value> = serde_json::from_value(value).map_err(|_| LoadError::NotAWorkshop)?;
+    let mut file: WorkshopRecord<Value> =
+        serde_json::from_value(value).map_err(|_| LoadError::NotAWorkshop)?;
     check_count(file.pieces.len())?;
     let mut notices = Vec::new();
     let mut pieces: Vec<Rc<Piece>> = Vec::with_capacity(file.pieces.len());
-    for (index, value) in file.pieces.into_iter().enumerate() {
+    for (index, value) in std::mem::take(&mut file.pieces).into_iter().enumerate() {
         let number = index + 1;
         let record: PieceRecord = match serde_json::from_value(value) {
             Ok(record) => record,
@@ -180,7 +163,7 @@ pub(super) fn load(value: Value) -> Result<Loaded, LoadError> {
         }
         pieces.push(Rc::new(piece));
     }
-    let workshop = file.index.into_workshop(pieces, &mut notices);
+    let workshop = file.into_workshop(pieces, &mut notices);
     Ok(Loaded { workshop, notices })
 }
 
