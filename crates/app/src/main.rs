@@ -1,0 +1,3 @@
+//! The page.
+
+fn main() {}

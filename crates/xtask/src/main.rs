@@ -1,0 +1,3 @@
+//! Chores of the project.
+
+fn main() {}

@@ -1,0 +1,1 @@
+//! Journeys in a real browser.

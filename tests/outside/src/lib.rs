@@ -1,0 +1,1 @@
+//! Checks of the whole against published values and outside tools.
