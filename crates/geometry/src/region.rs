@@ -10,6 +10,10 @@ pub type Point2 = [f64; 2];
 /// A closed line of corners; the last is joined to the first.
 type Contour = Vec<Point2>;
 
+/// How far two corners may lie apart and still be one: a nanometre, far above the noise of the arithmetic and far
+/// below any tape.
+const SAME_POINT: f64 = 1e-9;
+
 /// A flat region: any number of separate shapes, each with any number of holes.
 ///
 /// Nearly all faces of furniture are convex, and two convex regions meet in a convex region that is found by
@@ -160,6 +164,7 @@ impl Region {
             clip_by(&kept, |p| room_before(line, p), &mut next);
             std::mem::swap(&mut kept, &mut next);
         }
+        join_near(&mut kept);
         self.intersection(&Region(Kind::Convex(kept)))
     }
 
@@ -274,7 +279,24 @@ fn clip_convex(subject: &[Point2], clip: &[Point2]) -> Contour {
             return Vec::new();
         }
     }
+    join_near(&mut kept);
     kept
+}
+
+/// Makes one corner of those that lie within [`SAME_POINT`] of their neighbour.
+///
+/// Where two regions share an edge, clipping leaves corners that only the noise of the arithmetic keeps apart.
+/// The line through two such corners has any direction, and a region that is clipped by it later loses any
+/// share of its area.
+fn join_near(corners: &mut Contour) {
+    let near = |p: Point2, q: Point2| (p[0] - q[0]).abs() < SAME_POINT && (p[1] - q[1]).abs() < SAME_POINT;
+    corners.dedup_by(|later, earlier| near(*later, *earlier));
+    while corners.len() > 1 && near(corners[0], corners[corners.len() - 1]) {
+        corners.pop();
+    }
+    if corners.len() < 3 {
+        corners.clear();
+    }
 }
 
 #[cfg(test)]

@@ -1,3 +1,88 @@
-//! Chores of the project.
+//! Chores of the project: `cargo xtask` lists them.
 
-fn main() {}
+mod build;
+mod check;
+mod command;
+mod invariants;
+mod pins;
+mod repository;
+mod serve;
+mod setup;
+mod table;
+mod takeoff;
+mod tidy;
+mod weight;
+mod words;
+
+use std::process::ExitCode;
+
+use anyhow::Result;
+use words::Words;
+
+const USAGE: &str = "\
+Chores of Coatwright. Type `cargo xtask` and one of:
+
+  setup                     install what the project needs and does not have yet
+  serve [--port N]          build the page and serve it on this machine (port 8765, or the next free one)
+  build                     build the page into dist/ and weigh it
+  test [--fast]             every check; --fast leaves out what needs a browser or the built page
+  test --only STEP          one of the checks; a wrong STEP lists them
+  takeoff FILE [--json]     areas and materials of a save file
+  invariants                what each crate may depend on, and the form of the sources
+  serve-dist DIR [--port N] serve a folder; the address is the first line printed (for the journeys)";
+
+fn main() -> ExitCode {
+    match chore() {
+        Ok(code) => code,
+        Err(error) => {
+            eprintln!("{}", words::told(&error));
+            ExitCode::from(if error.is::<words::UsageError>() { 2 } else { 1 })
+        }
+    }
+}
+
+fn chore() -> Result<ExitCode> {
+    let mut words = Words::of_command_line();
+    let chore = words.next_word();
+    match chore.as_deref() {
+        Some("setup") => {
+            words.end("cargo xtask setup")?;
+            setup::everything()?;
+        }
+        Some("build") => {
+            words.end("cargo xtask build")?;
+            build::page()?;
+        }
+        Some("serve") => {
+            let port = words.number("--port", "cargo xtask serve --port 8765")?;
+            words.end("cargo xtask serve [--port N]")?;
+            serve::built_page(port)?;
+        }
+        Some("serve-dist") => {
+            let usage = "cargo xtask serve-dist DIR [--port N]";
+            let port = words.number("--port", "cargo xtask serve-dist dist --port 0")?;
+            let folder = words.required("the folder to serve", usage)?;
+            words.end(usage)?;
+            serve::folder(folder.as_ref(), port)?;
+        }
+        Some("test") => return check::run(&check::Choice::read(words)?),
+        Some("takeoff") => {
+            let usage = "cargo xtask takeoff FILE [--json]";
+            let json = words.flag("--json");
+            let file = words.required("the save file", usage)?;
+            words.end(usage)?;
+            return takeoff::of_file(file.as_ref(), json);
+        }
+        Some("invariants") => {
+            words.end("cargo xtask invariants")?;
+            invariants::check()?;
+            tidy::check()?;
+        }
+        Some("help" | "--help" | "-h") => println!("{USAGE}"),
+        Some(other) => {
+            return Err(words::UsageError(format!("There is no chore `{other}`.\n\n{USAGE}")).into());
+        }
+        None => return Err(words::UsageError(USAGE.into()).into()),
+    }
+    Ok(ExitCode::SUCCESS)
+}

@@ -71,7 +71,10 @@ fn carcass(furniture: &Furniture, at: &Layout) -> Vec<Part> {
 
 fn rails(at: &Layout) -> Vec<Part> {
     let between = [at.board, at.width - at.board];
-    let (front, rear) = ([0.0, at.rail_depth], [at.back[0] - at.rail_depth, at.back[0]]);
+    let (front, rear) = (
+        [0.0, at.rail_depth],
+        [at.back[0] - at.rear_rail_depth, at.back[0]],
+    );
     let under_top = [at.carcass[1] - at.board, at.carcass[1]];
     let mut parts = vec![
         block(PartId::nth(PartKind::TopRail, 1), between, front, under_top),

@@ -6,7 +6,7 @@ use super::fields::{
     BACK_RECESS, BACK_THICKNESS, BOARD, DEPTH, FRAME, FRONT_THICKNESS, FieldId, GAP, HEIGHT, LEG_INSET,
     LEG_WIDTH, LengthField, PLINTH_SETBACK, ROW_HEIGHT, WIDTH,
 };
-use super::layout::{ROW_SLIP, Room, carcass_span};
+use super::layout::{Layout, ROW_SLIP, Room, carcass_span};
 use super::{BackStyle, BaseStyle, FrontStyle, Furniture, MAX_COLUMNS, MAX_ROWS, Problem};
 
 /// The smallest clear width or height that a drawer, a leg or the inside of a case may be left with.
@@ -181,12 +181,16 @@ fn room_for_rows(furniture: &Furniture) -> Vec<Problem> {
             room: Length::metres(for_fronts.max(0.0)),
         });
     }
+    let clear = |columns: usize| {
+        room.clear_width(furniture, columns)
+            .min(room.front_width(columns))
+    };
     let too_narrow = rows
         .iter()
         .map(|row| row.columns)
-        .find(|&n| room.front_width(n) < LEAST_ROOM);
+        .find(|&n| clear(n) < LEAST_ROOM);
     if let Some(columns) = too_narrow {
-        let missing = (LEAST_ROOM - room.front_width(columns)) * columns as f64;
+        let missing = (LEAST_ROOM - clear(columns)) * columns as f64;
         let given = furniture.length(&WIDTH);
         found.push(Problem::TooSmall {
             field: WIDTH.id(),
@@ -194,5 +198,23 @@ fn room_for_rows(furniture: &Furniture) -> Vec<Problem> {
             min: given + Length::metres(missing),
         });
     }
+    if found.is_empty() {
+        found.extend(room_between_rails(furniture));
+    }
     found
+}
+
+/// A front that is lower than the rails around it would leave no opening for its drawer.
+fn room_between_rails(furniture: &Furniture) -> Vec<Problem> {
+    let rows = Layout::of(furniture).rows.into_iter().enumerate();
+    rows.filter_map(|(i, row)| {
+        let missing = LEAST_ROOM - (row.opening[1] - row.opening[0]);
+        let given = Length::metres(row.front[1] - row.front[0]);
+        (missing > 1e-9).then(|| Problem::TooSmall {
+            field: FieldId::RowHeight(i + 1),
+            given,
+            min: given + Length::metres(missing),
+        })
+    })
+    .collect()
 }

@@ -33,7 +33,10 @@ pub(super) struct Layout {
     pub(super) back: Span,
     /// The drawer fronts from their front to their rear.
     pub(super) front: Span,
+    /// How deep the rails and dividers in front reach.
     pub(super) rail_depth: f64,
+    /// How deep the rail at the back is.
+    pub(super) rear_rail_depth: f64,
     pub(super) rows: Vec<RowLayout>,
 }
 
@@ -82,6 +85,25 @@ impl Room {
     pub(super) fn front_width(&self, columns: usize) -> f64 {
         (self.width[1] - self.width[0] - self.between * (columns.saturating_sub(1)) as f64) / columns as f64
     }
+
+    /// The narrowest opening between two uprights when a row has this many drawers.
+    pub(super) fn clear_width(&self, furniture: &Furniture, columns: usize) -> f64 {
+        let metres = |field| furniture.length(field).as_metres();
+        let (width, board) = (metres(&WIDTH), metres(&BOARD));
+        let step = self.front_width(columns) + self.between;
+        match columns {
+            0 | 1 => width - 2.0 * board,
+            // At the sides an opening ends at the inner face of the side board, else at a divider.
+            _ => {
+                let at_side = self.width[0] + step - self.between / 2.0 - board / 2.0 - board;
+                if columns == 2 {
+                    at_side
+                } else {
+                    at_side.min(step - board)
+                }
+            }
+        }
+    }
 }
 
 /// The carcass from below to above.
@@ -114,6 +136,9 @@ impl Layout {
             FrontStyle::Inset => [0.0, metres(&FRONT_THICKNESS)],
         };
         let room = Room::of(furniture, carcass);
+        // A rail that ended within the thickness of an inset front would show its back.
+        let reach = RAIL_DEPTH.min(back[0] / 3.0);
+        let rail_depth = reach.max(front[1]);
         Layout {
             width: metres(&WIDTH),
             depth,
@@ -126,7 +151,8 @@ impl Layout {
             },
             back,
             front,
-            rail_depth: RAIL_DEPTH.min(back[0] / 3.0),
+            rail_depth,
+            rear_rail_depth: reach.min(back[0] - rail_depth),
             rows: rows(furniture, &room, board, carcass),
         }
     }

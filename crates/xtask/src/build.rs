@@ -1,0 +1,56 @@
+//! Builds the page into `dist`.
+
+use std::fs;
+use std::process::Command;
+
+use anyhow::{Result, ensure};
+
+use crate::repository::Repository;
+use crate::{command, setup, weight};
+
+/// Sets up, builds and weighs the page.
+pub fn page() -> Result<()> {
+    let repository = Repository::find()?;
+    setup::for_page(&repository)?;
+    // The build is offline, so the crates have to be there; where they are, this takes no time and no network.
+    command::run(
+        command::cargo()
+            .args(["fetch", "--quiet", "--locked"])
+            .current_dir(repository.root()),
+    )?;
+    command::run(
+        Command::new(repository.at(".tools/bin/trunk"))
+            .args(["build", "--release", "--offline"])
+            .env("PATH", repository.search_path()?)
+            // Trunk takes `1`, which some shells set, for a fault.
+            .env_remove("NO_COLOR")
+            .current_dir(repository.root()),
+    )?;
+    check_scripts(&fs::read_to_string(repository.dist().join("index.html"))?)?;
+    weight::report(&repository.dist())
+}
+
+/// The content security policy lets no inline script run, so the page must not rest on one.
+fn check_scripts(html: &str) -> Result<()> {
+    let mut tags = html
+        .split("<script")
+        .skip(1)
+        .filter_map(|rest| rest.split('>').next());
+    ensure!(
+        tags.all(|tag| tag.contains(" src=")),
+        "dist/index.html holds an inline script, which the content security policy forbids. See `pattern_script` in \
+         Trunk.toml."
+    );
+    Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn inline_scripts_are_found() {
+        assert!(check_scripts("<script type=module src=./boot.js></script>").is_ok());
+        assert!(check_scripts("<script src=\"a.js\"></script><script>1</script>").is_err());
+    }
+}

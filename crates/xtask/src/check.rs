@@ -1,0 +1,217 @@
+//! `cargo xtask test`: every check, one after the other.
+
+use std::process::ExitCode;
+use std::time::Instant;
+
+use anyhow::Result;
+
+use crate::command::{cargo, run as run_command};
+use crate::repository::Repository;
+use crate::words::{UsageError, Words, told};
+use crate::{build, invariants, setup, tidy};
+
+/// Which checks are wanted.
+pub enum Choice {
+    /// All.
+    All,
+    /// Those that need neither a browser nor the built page.
+    Fast,
+    /// One.
+    Only(&'static Step),
+}
+
+/// A check.
+pub struct Step {
+    name: &'static str,
+    about: &'static str,
+    /// Whether it needs a browser or the built page.
+    slow: bool,
+    check: fn(&Repository) -> Result<()>,
+}
+
+static STEPS: [Step; 10] = [
+    Step {
+        name: "compiler",
+        about: "the parts of the compiler are there",
+        slow: false,
+        check: |_| setup::compiler(),
+    },
+    Step {
+        name: "tools",
+        about: "so are the tools for the page, and the browser",
+        slow: true,
+        check: |_| setup::everything(),
+    },
+    Step {
+        name: "form",
+        about: "the sources are formatted",
+        slow: false,
+        check: |repository| cargo_in(repository, "fmt --all --check"),
+    },
+    Step {
+        name: "invariants",
+        about: "no crate depends on what it must not know",
+        slow: false,
+        check: |_| invariants::check().and_then(|()| tidy::check()),
+    },
+    Step {
+        name: "lints",
+        about: "no lint complains",
+        slow: false,
+        check: |repository| cargo_in(repository, "clippy --workspace --all-targets -- -D warnings"),
+    },
+    Step {
+        name: "page-lints",
+        about: "nor about the page as the browser gets it",
+        slow: false,
+        check: |repository| {
+            cargo_in(
+                repository,
+                "clippy -p app --all-targets --target wasm32-unknown-unknown -- -D warnings",
+            )
+        },
+    },
+    Step {
+        name: "tests",
+        about: "tests of every crate, and from outside",
+        slow: false,
+        check: |repository| cargo_in(repository, "test --workspace --exclude journeys"),
+    },
+    Step {
+        name: "page-tests",
+        about: "tests of the page's parts in a browser",
+        slow: true,
+        check: page_tests,
+    },
+    Step {
+        name: "build",
+        about: "the page builds and is light enough",
+        slow: true,
+        check: |_| build::page(),
+    },
+    Step {
+        name: "journeys",
+        about: "the built page does what makers do with it",
+        slow: true,
+        check: journeys,
+    },
+];
+
+impl Choice {
+    /// Reads the choice from the command line.
+    pub fn read(mut words: Words) -> Result<Self> {
+        let usage = "cargo xtask test [--fast | --only STEP]";
+        let fast = words.flag("--fast");
+        let only = words.value("--only", "cargo xtask test --only journeys")?;
+        words.end(usage)?;
+        match (fast, only) {
+            (false, None) => Ok(Choice::All),
+            (true, None) => Ok(Choice::Fast),
+            (true, Some(_)) => Err(UsageError(format!("Choose one of the two. Type: {usage}")).into()),
+            (false, Some(name)) => match STEPS.iter().find(|step| step.name == name) {
+                Some(step) => Ok(Choice::Only(step)),
+                None => {
+                    Err(UsageError(format!("There is no step `{name}`. The steps are:\n{}", list())).into())
+                }
+            },
+        }
+    }
+
+    fn wants(&self, step: &Step) -> bool {
+        match self {
+            Choice::All => true,
+            Choice::Fast => !step.slow,
+            Choice::Only(only) => only.name == step.name,
+        }
+    }
+}
+
+fn list() -> String {
+    let lines = STEPS
+        .iter()
+        .map(|step| format!("  {:<12} {}", step.name, step.about));
+    lines.collect::<Vec<_>>().join("\n")
+}
+
+/// Runs the checks until one fails.
+pub fn run(choice: &Choice) -> Result<ExitCode> {
+    let repository = Repository::find()?;
+    let mut passed = 0;
+    for step in STEPS.iter().filter(|step| choice.wants(step)) {
+        println!("\n== {}: {}", step.name, step.about);
+        let start = Instant::now();
+        let result = (step.check)(&repository);
+        let seconds = start.elapsed().as_secs_f64();
+        match result {
+            Ok(()) => {
+                passed += 1;
+                println!("== {} passed in {seconds:.1} s", step.name);
+            }
+            Err(error) => {
+                println!("== {} failed after {seconds:.1} s: {}", step.name, told(&error));
+                println!("To run this step alone: cargo xtask test --only {}\n", step.name);
+                println!("{passed} passed, 1 failed");
+                return Ok(ExitCode::FAILURE);
+            }
+        }
+    }
+    println!("\n{passed} passed, 0 failed");
+    Ok(ExitCode::SUCCESS)
+}
+
+fn cargo_in(repository: &Repository, words: &str) -> Result<()> {
+    run_command(
+        cargo()
+            .args(words.split_whitespace())
+            .current_dir(repository.root()),
+    )
+}
+
+fn page_tests(repository: &Repository) -> Result<()> {
+    setup::for_page(repository)?;
+    let browser = setup::browser()?;
+    run_command(
+        cargo()
+            .args(["test", "-p", "app", "--target", "wasm32-unknown-unknown"])
+            .env("CHROMEDRIVER", browser.chromedriver)
+            .env("PATH", repository.search_path()?)
+            .current_dir(repository.root()),
+    )
+}
+
+fn journeys(repository: &Repository) -> Result<()> {
+    let browser = setup::browser()?;
+    run_command(
+        cargo()
+            .args(["test", "-p", "journeys", "--", "--test-threads=1"])
+            .env("COATWRIGHT_DIST", repository.dist())
+            .env("COATWRIGHT_CHROMIUM", browser.chromium)
+            .env("COATWRIGHT_CHROMEDRIVER", browser.chromedriver)
+            // The journeys start `xtask serve-dist` as a program of its own, so that they can end it.
+            .env("COATWRIGHT_XTASK", std::env::current_exe()?)
+            .current_dir(repository.root()),
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn wanted(line: &str) -> Result<Vec<&'static str>, String> {
+        let choice = Choice::read(Words::of_line(line)).map_err(|error| error.to_string())?;
+        let steps = STEPS.iter().filter(|step| choice.wants(step));
+        Ok(steps.map(|step| step.name).collect())
+    }
+
+    #[test]
+    fn the_choice_picks_the_steps() {
+        assert_eq!(wanted("").unwrap().len(), STEPS.len());
+        let fast = wanted("--fast").unwrap();
+        assert!(fast.contains(&"tests") && !fast.contains(&"build") && !fast.contains(&"journeys"));
+        assert_eq!(wanted("--only journeys").unwrap(), ["journeys"]);
+        let fault = wanted("--only journey").unwrap_err();
+        assert!(fault.contains("  journeys     the built page"), "{fault}");
+        assert!(wanted("--fast --only build").is_err());
+        assert!(wanted("quick").is_err());
+    }
+}

@@ -1,0 +1,62 @@
+//! Running other programs.
+
+use std::ffi::OsStr;
+use std::process::{Command, Output};
+
+use anyhow::{Context, Result, ensure};
+
+/// The cargo that runs this chore.
+pub fn cargo() -> Command {
+    Command::new(std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into()))
+}
+
+/// Runs a program to its end; it may print.
+pub fn run(command: &mut Command) -> Result<()> {
+    let status = command.status().with_context(|| not_started(command))?;
+    ensure!(status.success(), "`{}` failed ({status})", words(command));
+    Ok(())
+}
+
+/// What a program prints.
+pub fn output(command: &mut Command) -> Result<String> {
+    let Output {
+        status,
+        stdout,
+        stderr,
+    } = command.output().with_context(|| not_started(command))?;
+    ensure!(
+        status.success(),
+        "`{}` failed ({status})\n{}",
+        words(command),
+        String::from_utf8_lossy(&stderr)
+    );
+    Ok(String::from_utf8_lossy(&stdout).into())
+}
+
+fn not_started(command: &Command) -> String {
+    format!("`{}` could not be started", words(command))
+}
+
+/// The command as one would type it, without the folder of the program.
+fn words(command: &Command) -> String {
+    let program = std::path::Path::new(command.get_program());
+    let name = program.file_name().unwrap_or(command.get_program());
+    std::iter::once(name)
+        .chain(command.get_args())
+        .map(OsStr::to_string_lossy)
+        .collect::<Vec<_>>()
+        .join(" ")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_failure_names_the_command() {
+        let message = output(cargo().arg("no-such-command")).unwrap_err().to_string();
+        assert!(message.contains("no-such-command` failed"), "{message}");
+        let message = run(&mut Command::new("no-such-program")).unwrap_err().to_string();
+        assert_eq!(message, "`no-such-program` could not be started");
+    }
+}

@@ -1,0 +1,64 @@
+//! The versions of the tools, each in one place. `Trunk.toml` repeats them; a test holds the two together.
+
+use anyhow::{Context, Result, ensure};
+
+/// Bundles the page.
+pub const TRUNK: &str = "0.21.14";
+/// Writes the glue between the browser and the wasm; it must be as old as the crate of the same name.
+pub const WASM_BINDGEN: &str = "0.2.129";
+/// Holds `wasm-opt`, which makes the wasm smaller.
+pub const BINARYEN: &str = "132.0.0";
+/// The digest of that package, so that nobody can slip in another one under the same version.
+pub const BINARYEN_DIGEST: &str =
+    "sha512-4Usg7yEvwO3FMso3Oov6qkOOHSod1IEv+boKkh77kTljM+eNBouqCTbqWswGzbG+vDNO/b/v2C4gfEh1WgB9Lg==";
+
+/// Fails if the lock file has another version of the crate `wasm-bindgen` than the tool that is pinned here: the
+/// tool would refuse what the crate wrote.
+pub fn check_wasm_bindgen(lock_file: &str) -> Result<()> {
+    let locked = locked_version(lock_file, "wasm-bindgen")
+        .context("Cargo.lock does not name the crate wasm-bindgen. Run `cargo generate-lockfile`.")?;
+    ensure!(
+        locked == WASM_BINDGEN,
+        "Cargo.lock has wasm-bindgen {locked}, but the tool is pinned to {WASM_BINDGEN}. Put the same version into \
+         Cargo.toml, crates/xtask/src/pins.rs and Trunk.toml, then run `cargo xtask setup`."
+    );
+    Ok(())
+}
+
+fn locked_version<'a>(lock_file: &'a str, package: &str) -> Option<&'a str> {
+    let name = format!("name = \"{package}\"");
+    let mut lines = lock_file.lines().skip_while(|line| *line != name).skip(1);
+    lines.next()?.strip_prefix("version = \"")?.strip_suffix('"')
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::repository::Repository;
+
+    #[test]
+    fn the_page_is_built_with_the_pinned_tools() {
+        let repository = Repository::find().unwrap();
+        let page = repository.read("Trunk.toml").unwrap();
+        let major = BINARYEN.split('.').next().unwrap();
+        for line in [
+            format!("trunk-version = \"={TRUNK}\""),
+            format!("wasm_bindgen = \"{WASM_BINDGEN}\""),
+            format!("wasm_opt = \"version_{major}\""),
+        ] {
+            assert!(page.contains(&line), "Trunk.toml lacks {line}");
+        }
+        check_wasm_bindgen(&repository.read("Cargo.lock").unwrap()).unwrap();
+    }
+
+    #[test]
+    fn another_version_in_the_lock_file_is_told() {
+        let lock = "[[package]]\nname = \"wasm-bindgen\"\nversion = \"0.2.1\"\n";
+        let message = check_wasm_bindgen(lock).unwrap_err().to_string();
+        assert!(
+            message.starts_with("Cargo.lock has wasm-bindgen 0.2.1,"),
+            "{message}"
+        );
+        assert!(check_wasm_bindgen("").is_err());
+    }
+}

@@ -1,0 +1,58 @@
+//! Where things lie in the repository.
+
+use std::ffi::OsString;
+use std::path::{Path, PathBuf};
+use std::{env, fs};
+
+use anyhow::{Context, Result};
+
+/// The repository in which the chore was started.
+pub struct Repository(PathBuf);
+
+impl Repository {
+    /// The nearest folder upward from the current one that holds the sources.
+    pub fn find() -> Result<Self> {
+        let here = env::current_dir().context("The current folder cannot be found")?;
+        let mut upward = here.ancestors();
+        upward
+            .find(|folder| folder.join("Trunk.toml").is_file() && folder.join("crates/xtask").is_dir())
+            .map(|folder| Repository(folder.into()))
+            .context("This is not within the sources of Coatwright. Change to their folder, then try again.")
+    }
+
+    /// A path in the repository.
+    pub fn at(&self, path: &str) -> PathBuf {
+        self.0.join(path)
+    }
+
+    /// The folder that holds everything.
+    pub fn root(&self) -> &Path {
+        &self.0
+    }
+
+    /// The text of a file.
+    pub fn read(&self, path: &str) -> Result<String> {
+        fs::read_to_string(self.at(path)).with_context(|| format!("{path} cannot be read"))
+    }
+
+    /// Where the built page lies.
+    pub fn dist(&self) -> PathBuf {
+        self.at("dist")
+    }
+
+    /// The search path for programs, with the project's own tools first.
+    pub fn search_path(&self) -> Result<OsString> {
+        let own = [self.at(".tools/bin"), self.at(".tools/node/node_modules/.bin")];
+        let inherited = env::var_os("PATH").unwrap_or_default();
+        env::join_paths(own.into_iter().chain(env::split_paths(&inherited)))
+            .context("The path of this folder holds a character that PATH cannot. Move the folder.")
+    }
+}
+
+/// The program with this name on the search path that was inherited.
+pub fn program(name: &str) -> Option<PathBuf> {
+    let file = format!("{name}{}", env::consts::EXE_SUFFIX);
+    env::split_paths(&env::var_os("PATH")?)
+        .map(|folder| folder.join(&file))
+        .find(|path| path.is_file())
+}

@@ -1,0 +1,102 @@
+//! The files of a folder by their address, and nothing outside it.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use anyhow::{Context, Result};
+
+use super::headers;
+
+/// A folder that is served.
+pub struct Folder(PathBuf);
+
+impl Folder {
+    /// The folder at this path, which must hold a page.
+    pub fn open(path: &Path) -> Result<Self> {
+        let shown = path.display();
+        let whole = path
+            .canonicalize()
+            .with_context(|| format!("There is no folder {shown}. Run `cargo xtask build` first."))?;
+        fs::metadata(whole.join("index.html"))
+            .with_context(|| format!("{shown} holds no index.html. Run `cargo xtask build` first."))?;
+        Ok(Folder(whole))
+    }
+
+    /// The kind and the content of the file at an address.
+    pub fn read(&self, address: &str) -> Option<(&'static str, Vec<u8>)> {
+        let name = relative(address)?;
+        // A link could still lead out of the folder.
+        let path = self.0.join(name).canonicalize().ok()?;
+        if !path.starts_with(&self.0) {
+            return None;
+        }
+        Some((headers::kind(&path), fs::read(path).ok()?))
+    }
+}
+
+/// The path within the folder that an address names. The build names its files plainly, so anything else, hidden
+/// files and dots among it, is no file.
+fn relative(address: &str) -> Option<&str> {
+    let path = address.split(['?', '#']).next()?.strip_prefix('/')?;
+    if path.is_empty() {
+        return Some("index.html");
+    }
+    let plain = |c: char| c.is_ascii_alphanumeric() || matches!(c, '-' | '_' | '.');
+    path.split('/')
+        .all(|word| !word.is_empty() && !word.starts_with('.') && word.chars().all(plain))
+        .then_some(path)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn only_plain_names_are_paths() {
+        assert_eq!(relative("/"), Some("index.html"));
+        assert_eq!(relative("/?piece=1"), Some("index.html"));
+        assert_eq!(relative("/icons/icon-192.png?v=2"), Some("icons/icon-192.png"));
+        for bad in [
+            "",
+            "index.html",
+            "//etc/passwd",
+            "/../secret",
+            "/a/../../secret",
+            "/%2e%2e/secret",
+            "/..%2fsecret",
+            "/a\\..\\secret",
+            "/.git/config",
+            "/c:/x",
+            "http://elsewhere/",
+        ] {
+            assert_eq!(relative(bad), None, "{bad}");
+        }
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn a_link_out_of_the_folder_is_not_followed() {
+        let base = std::env::temp_dir().join(format!("coatwright-link-{}", std::process::id()));
+        let dist = base.join("dist");
+        fs::create_dir_all(&dist).unwrap();
+        fs::write(base.join("secret.txt"), "secret").unwrap();
+        fs::write(dist.join("index.html"), "page").unwrap();
+        let link = dist.join("link.txt");
+        if !link.exists() {
+            std::os::unix::fs::symlink(base.join("secret.txt"), &link).unwrap();
+        }
+        let folder = Folder::open(&dist).unwrap();
+        assert!(folder.read("/").is_some());
+        assert!(folder.read("/link.txt").is_none());
+        fs::remove_dir_all(base).unwrap();
+    }
+
+    #[test]
+    fn a_folder_without_a_page_says_what_to_do() {
+        let message = Folder::open(Path::new("no-such-folder"))
+            .err()
+            .unwrap()
+            .to_string();
+        assert!(message.ends_with("Run `cargo xtask build` first."), "{message}");
+    }
+}

@@ -1,0 +1,161 @@
+//! A server for the built page, for this machine only.
+//!
+//! It sends what a public host would have to send too, so the page is tried under the same rules.
+
+mod files;
+mod headers;
+
+use std::io::Write;
+use std::net::{Ipv4Addr, TcpListener};
+use std::path::Path;
+use std::thread;
+
+use anyhow::{Context, Result, anyhow};
+use tiny_http::{Method, Request, Response, Server};
+
+use crate::build;
+use crate::repository::Repository;
+use files::Folder;
+
+/// The port that is tried first, and how many after it.
+const PORT: u16 = 8765;
+const PORTS: u16 = 20;
+
+/// A slow request must not hold up the others.
+const WORKERS: usize = 4;
+
+/// Builds the page and serves it until the program is ended.
+pub fn built_page(port: Option<u16>) -> Result<()> {
+    // The port comes first: nobody wants to hear after a minute of building that it is taken.
+    let listener = port.map_or_else(first_free, listen)?;
+    build::page()?;
+    let folder = Folder::open(&Repository::find()?.dist())?;
+    announce(&format!(
+        "Coatwright is at {} until you press Ctrl+C.",
+        address(&listener)?
+    ))?;
+    serve(&folder, listener)
+}
+
+/// Serves a folder until the program is ended. Port 0, which is what is taken if none is named, is any free one.
+pub fn folder(folder: &Path, port: Option<u16>) -> Result<()> {
+    let folder = Folder::open(folder)?;
+    let listener = listen(port.unwrap_or(0))?;
+    announce(&address(&listener)?)?;
+    serve(&folder, listener)
+}
+
+fn listen(port: u16) -> Result<TcpListener> {
+    TcpListener::bind((Ipv4Addr::LOCALHOST, port)).with_context(|| {
+        format!("Port {port} cannot be had. Name another one, or --port 0 for any that is free.")
+    })
+}
+
+fn first_free() -> Result<TcpListener> {
+    let last = PORT + PORTS - 1;
+    (PORT..=last)
+        .find_map(|port| listen(port).ok())
+        .with_context(|| format!("Ports {PORT} to {last} are all taken. Type: cargo xtask serve --port 0"))
+}
+
+fn address(listener: &TcpListener) -> Result<String> {
+    Ok(format!("http://{}/", listener.local_addr()?))
+}
+
+fn announce(line: &str) -> Result<()> {
+    let mut out = std::io::stdout();
+    writeln!(out, "{line}")?;
+    // Whoever started this as a child waits for the line.
+    Ok(out.flush()?)
+}
+
+fn serve(folder: &Folder, listener: TcpListener) -> Result<()> {
+    let server = Server::from_listener(listener, None)
+        .map_err(|error| anyhow!("The server did not start: {error}"))?;
+    thread::scope(|scope| {
+        for _ in 0..WORKERS {
+            scope.spawn(|| {
+                for request in server.incoming_requests() {
+                    // A browser that went away in the middle is none of the server's business.
+                    let _ = answer(folder, request);
+                }
+            });
+        }
+    });
+    Ok(())
+}
+
+fn answer(folder: &Folder, request: Request) -> std::io::Result<()> {
+    let (status, kind, body) = if !matches!(request.method(), Method::Get | Method::Head) {
+        (405, headers::TEXT, b"Only GET and HEAD.\n".to_vec())
+    } else {
+        match folder.read(request.url()) {
+            Some((kind, body)) => (200, kind, body),
+            None => (404, headers::TEXT, b"There is no such file.\n".to_vec()),
+        }
+    };
+    let mut response = Response::from_data(body).with_status_code(status);
+    for header in headers::of(kind, status) {
+        response.add_header(header);
+    }
+    request.respond(response)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::io::{Read, Write};
+    use std::net::TcpStream;
+
+    /// Starts a server on a folder with a page and a wasm file, and gives its address. It ends with the tests.
+    fn start(name: &str) -> std::net::SocketAddr {
+        let dist = std::env::temp_dir().join(format!("coatwright-serve-{name}"));
+        std::fs::create_dir_all(&dist).unwrap();
+        std::fs::write(dist.join("index.html"), "<!doctype html>").unwrap();
+        std::fs::write(dist.join("app.wasm"), "wasm").unwrap();
+        let listener = listen(0).unwrap();
+        let address = listener.local_addr().unwrap();
+        let folder = Folder::open(&dist).unwrap();
+        thread::spawn(move || serve(&folder, listener));
+        address
+    }
+
+    fn ask(address: std::net::SocketAddr, line: &str) -> String {
+        let mut stream = TcpStream::connect(address).unwrap();
+        write!(stream, "{line} HTTP/1.1\r\nHost: x\r\nConnection: close\r\n\r\n").unwrap();
+        let mut answer = String::new();
+        stream.read_to_string(&mut answer).unwrap();
+        answer
+    }
+
+    #[test]
+    fn the_page_comes_with_its_headers() {
+        let address = start("headers");
+        let answer = ask(address, "GET /");
+        assert!(answer.starts_with("HTTP/1.1 200"), "{answer}");
+        assert!(answer.ends_with("\r\n\r\n<!doctype html>"), "{answer}");
+        for header in [
+            "Content-Type: text/html; charset=utf-8",
+            "X-Content-Type-Options: nosniff",
+            "Referrer-Policy: no-referrer",
+            "Cache-Control: no-cache",
+        ] {
+            assert!(answer.contains(header), "{header} is not in {answer}");
+        }
+        assert!(answer.contains(&format!("Content-Security-Policy: {}", headers::POLICY)));
+        assert!(ask(address, "GET /app.wasm?v=1").contains("Content-Type: application/wasm\r\n"));
+    }
+
+    #[test]
+    fn nothing_but_reading_files_is_answered() {
+        let address = start("methods");
+        let head = ask(address, "HEAD /");
+        assert!(
+            head.starts_with("HTTP/1.1 200") && head.ends_with("\r\n\r\n"),
+            "{head}"
+        );
+        assert!(head.contains("Content-Length: 15"), "{head}");
+        assert!(ask(address, "POST /").starts_with("HTTP/1.1 405"));
+        assert!(ask(address, "GET /../Cargo.toml").starts_with("HTTP/1.1 404"));
+    }
+}

@@ -1,0 +1,48 @@
+//! Installs what the project needs and does not have yet. Whatever is there is left alone.
+//!
+//! Everything goes into the git-ignored `.tools` folder, except the compiler's own parts and the browser.
+
+mod browser;
+mod cargo_tools;
+mod compiler;
+mod wasm_opt;
+
+use anyhow::Result;
+
+use crate::pins;
+use crate::repository::Repository;
+
+pub use browser::Browser;
+
+/// Everything that any chore needs.
+pub fn everything() -> Result<()> {
+    let repository = Repository::find()?;
+    for_page(&repository)?;
+    let browser = browser()?;
+    println!(
+        "All is there: wasm target, Trunk {}, wasm-bindgen {}, wasm-opt {}, {}.",
+        pins::TRUNK,
+        pins::WASM_BINDGEN,
+        pins::BINARYEN,
+        browser.chromium.display()
+    );
+    Ok(())
+}
+
+/// What the sources need to be compiled.
+pub fn compiler() -> Result<()> {
+    compiler::set_up()
+}
+
+/// What the page needs to be built; no browser.
+pub fn for_page(repository: &Repository) -> Result<()> {
+    pins::check_wasm_bindgen(&repository.read("Cargo.lock")?)?;
+    compiler::set_up()?;
+    cargo_tools::set_up(repository)?;
+    wasm_opt::set_up(repository)
+}
+
+/// A browser that a program can drive.
+pub fn browser() -> Result<Browser> {
+    browser::set_up()
+}

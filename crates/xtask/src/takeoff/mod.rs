@@ -1,0 +1,173 @@
+//! `cargo xtask takeoff FILE`: the areas and materials of a save file, without a browser.
+
+mod json;
+mod text;
+
+use std::fs;
+use std::io::{self, Write};
+use std::path::Path;
+use std::process::ExitCode;
+
+use anyhow::Result;
+use coatings::{Stage, Verdict};
+use workshop::format::{LoadError, Loaded, MAX_BYTES, load};
+
+/// The file could not be read; distinct from a file of which some piece cannot be.
+const NOT_READ: u8 = 2;
+
+/// Prints the takeoff of a file. Notices, and measurements that do not fit, go to the standard error.
+pub fn of_file(path: &Path, as_json: bool) -> Result<ExitCode> {
+    let Loaded { workshop, notices } = match read(path) {
+        Ok(loaded) => loaded,
+        Err(message) => {
+            eprintln!("{}: {message}", path.display());
+            return Ok(ExitCode::from(NOT_READ));
+        }
+    };
+    for notice in &notices {
+        eprintln!("{}", plain(&notice.to_string()));
+    }
+    let mut code = ExitCode::SUCCESS;
+    for piece in &workshop.pieces {
+        for problem in workshop::takeoff(piece).err().unwrap_or_default() {
+            let sentence = problem.message(|length| units::show_length(length, workshop.units));
+            eprintln!("{}: {sentence}", plain(&piece.name));
+            code = ExitCode::FAILURE;
+        }
+    }
+    let text = if as_json {
+        format!("{:#}\n", json::of(&workshop))
+    } else {
+        text::of(&workshop)
+    };
+    match io::stdout().write_all(text.as_bytes()) {
+        // Whoever reads, `head` for one, may stop when it has seen enough.
+        Err(error) if error.kind() != io::ErrorKind::BrokenPipe => Err(error.into()),
+        _ => Ok(code),
+    }
+}
+
+fn read(path: &Path) -> Result<Loaded, String> {
+    let size = fs::metadata(path).map_err(|error| error.to_string())?.len();
+    if size > MAX_BYTES as u64 {
+        let bytes = usize::try_from(size).unwrap_or(usize::MAX);
+        return Err(LoadError::TooLarge { bytes }.to_string());
+    }
+    let bytes = fs::read(path).map_err(|error| error.to_string())?;
+    let text = String::from_utf8(bytes).map_err(|_| "This file is no text in UTF-8.".to_owned())?;
+    load(&text).map_err(|error| error.to_string())
+}
+
+/// A text from a file without control characters, which a terminal might obey.
+fn plain(text: &str) -> String {
+    text.replace(char::is_control, " ")
+}
+
+/// The word for a stage, as in save files.
+fn stage_word(stage: Stage) -> &'static str {
+    match stage {
+        Stage::Primer => "primer",
+        Stage::Paint => "paint",
+        Stage::Topcoat => "topcoat",
+    }
+}
+
+fn verdict_word(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Enough => "enough",
+        Verdict::Tight => "tight",
+        Verdict::Short => "short",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::repository::Repository;
+
+    fn invented() -> Loaded {
+        read(&Repository::find().unwrap().at("www/invented-workshop.json")).unwrap()
+    }
+
+    #[test]
+    fn the_table_fits_and_names_what_counts() {
+        let text = text::of(&invented().workshop);
+        for line in text.lines() {
+            assert!(line.chars().count() <= 110, "{line}");
+            assert_eq!(line.trim_end(), line);
+        }
+        for words in [
+            "Six-drawer dresser",
+            "Pair of nightstands",
+            "Shellac-based stain blocker",
+            "Foam",
+            "Drawer 1.2",
+        ] {
+            let found = text.to_lowercase().contains(&words.to_lowercase());
+            assert!(found, "{words} is not in\n{text}");
+        }
+    }
+
+    #[test]
+    fn the_json_adds_up() {
+        let value = json::of(&invented().workshop);
+        let pieces = value["pieces"].as_array().unwrap();
+        assert_eq!(pieces.len(), 2);
+        for piece in pieces {
+            let mut painted = 0.0;
+            for surface in piece["surfaces"].as_array().unwrap() {
+                let area = |value: &serde_json::Value| value.as_f64().unwrap();
+                let covers = surface["deductions"].as_array().unwrap();
+                let covered: f64 = covers.iter().map(|cover| area(&cover["area_m2"])).sum();
+                let net = area(&surface["net_m2"]);
+                let left = area(&surface["gross_m2"]) - covered;
+                // Noise below the smallest area that is kept is dropped.
+                assert!((left - net).abs() < 1e-6, "{surface}");
+                painted += if surface["painted"] == true { net } else { 0.0 };
+            }
+            assert!((painted - piece["painted_each_m2"].as_f64().unwrap()).abs() < 1e-9);
+            let all = painted * piece["count"].as_f64().unwrap();
+            assert!((all - piece["painted_m2"].as_f64().unwrap()).abs() < 1e-9);
+            for stage in piece["materials"].as_array().unwrap() {
+                let litres = |key: &str| stage[key].as_f64().unwrap();
+                assert!(litres("low_l") <= litres("likely_l") && litres("likely_l") <= litres("high_l"));
+            }
+            assert_eq!(piece["materials"].as_array().unwrap().len(), 3);
+            assert_eq!(piece["tools"].as_array().unwrap().len(), coatings::TOOLS.len());
+        }
+    }
+
+    #[test]
+    fn a_file_that_is_not_read_says_why() {
+        let repository = Repository::find().unwrap();
+        assert!(read(&repository.at("no-such-file")).is_err());
+        let message = read(&repository.at("Cargo.toml")).unwrap_err();
+        assert!(
+            message.starts_with("This file is damaged or is no workshop file"),
+            "{message}"
+        );
+    }
+
+    #[test]
+    fn a_terminal_is_not_told_what_to_do() {
+        let Loaded { mut workshop, .. } = invented();
+        let mut odd = (*workshop.pieces[0]).clone();
+        odd.name = "\u{1b}]0;title\u{7}\u{9b}2J".into();
+        workshop.pieces[0] = odd.into();
+        let text = text::of(&workshop);
+        assert!(!text.chars().any(|c| c.is_control() && c != '\n'), "{text:?}");
+    }
+
+    #[test]
+    fn a_piece_that_cannot_be_does_not_hide_the_others() {
+        let Loaded { mut workshop, .. } = invented();
+        let mut bad = (*workshop.pieces[0]).clone();
+        bad.rows.clear();
+        workshop.pieces[0] = bad.into();
+        let value = json::of(&workshop);
+        assert_eq!(value["pieces"][0]["problems"].as_array().unwrap().len(), 1);
+        assert!(value["pieces"][1]["painted_m2"].as_f64().unwrap() > 1.0);
+        let text = text::of(&workshop);
+        assert!(text.contains("There is no row of drawers") && text.contains("Pair of nightstands"));
+    }
+}

@@ -1,0 +1,107 @@
+//! How heavy the page is on the line.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+use anyhow::{Context, Result, ensure};
+
+use crate::command;
+use crate::table::{Align, Table};
+
+/// What all files of the page may weigh together, compressed with brotli: bytes.
+const BUDGET: usize = 300_000;
+
+/// Node has brotli built in, and is there for wasm-opt anyway.
+const COMPRESS: &str = "\
+const zlib = require('node:zlib'), fs = require('node:fs'), c = zlib.constants;
+for (const file of process.argv.slice(1)) {
+  const raw = fs.readFileSync(file);
+  const params = { [c.BROTLI_PARAM_QUALITY]: 11, [c.BROTLI_PARAM_SIZE_HINT]: raw.length };
+  console.log(zlib.brotliCompressSync(raw, { params }).length);
+}";
+
+/// Prints the size of each file of the page; fails if all together are over the budget.
+pub fn report(dist: &Path) -> Result<()> {
+    let files = files(dist)?;
+    let printed = command::output(
+        Command::new("node")
+            .arg("-e")
+            .arg(COMPRESS)
+            .arg("--")
+            .args(&files),
+    )?;
+    let compressed = printed
+        .lines()
+        .map(str::parse)
+        .collect::<Result<Vec<usize>, _>>()?;
+    ensure!(
+        compressed.len() == files.len(),
+        "Node compressed another number of files"
+    );
+    let raw = files
+        .iter()
+        .map(|file| Ok(fs::metadata(file)?.len() as usize))
+        .collect::<Result<Vec<usize>>>()?;
+    let total: usize = compressed.iter().sum();
+    let mut table = Table::new(&[
+        ("dist/", Align::Left),
+        ("bytes", Align::Right),
+        ("brotli", Align::Right),
+    ]);
+    for ((file, raw), compressed) in files.iter().zip(&raw).zip(&compressed) {
+        let name = file.strip_prefix(dist).unwrap_or(file);
+        table.row([
+            name.display().to_string(),
+            raw.to_string(),
+            compressed.to_string(),
+        ]);
+    }
+    table.row([
+        "together".into(),
+        raw.iter().sum::<usize>().to_string(),
+        total.to_string(),
+    ]);
+    print!("{table}");
+    within_budget(total)
+}
+
+fn within_budget(total: usize) -> Result<()> {
+    ensure!(
+        total <= BUDGET,
+        "The page weighs {total} bytes compressed; the budget is {BUDGET}. Find what grew, or argue for a new budget."
+    );
+    println!(
+        "Within the budget of {BUDGET} bytes: {} % of it.",
+        total * 100 / BUDGET
+    );
+    Ok(())
+}
+
+/// Every file in a folder and the folders below it, in the order of their names.
+pub fn files(folder: &Path) -> Result<Vec<PathBuf>> {
+    let mut found = Vec::new();
+    let entries = fs::read_dir(folder).with_context(|| format!("{} cannot be read", folder.display()))?;
+    for entry in entries {
+        let path = entry?.path();
+        if path.is_dir() {
+            found.extend(files(&path)?);
+        } else {
+            found.push(path);
+        }
+    }
+    found.sort();
+    Ok(found)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_byte_over_the_budget_fails() {
+        assert!(within_budget(BUDGET).is_ok());
+        let message = within_budget(BUDGET + 1).unwrap_err().to_string();
+        assert!(message.starts_with("The page weighs 300001 bytes"), "{message}");
+    }
+}
