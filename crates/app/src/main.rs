@@ -1,3 +1,5 @@
-//! The page.
+//! Starts the page.
 
-fn main() {}
+fn main() {
+    app::start("app");
+}

@@ -1,0 +1,129 @@
+//! The keeper: writes each change of the document into the database, one after the other, and listens to what
+//! other tabs have written.
+
+use std::cell::{Cell, RefCell};
+use std::rc::Rc;
+
+use wasm_bindgen::prelude::*;
+use wasm_bindgen_futures::spawn_local;
+use workshop::Workshop;
+use yew::Callback;
+
+use super::store::{Store, StoreError};
+use crate::state::{Act, Keeping, Message};
+
+/// Keeps the document. Cloning gives another handle to the same keeper.
+#[derive(Clone)]
+pub struct Keeper(Rc<Inner>);
+
+struct Inner {
+    tell: Callback<Act>,
+    store: RefCell<Option<Rc<Store>>>,
+    /// What the database holds.
+    kept: RefCell<Rc<Workshop>>,
+    /// What it should hold.
+    wanted: RefCell<Rc<Workshop>>,
+    writing: Cell<bool>,
+    channel: Option<web_sys::BroadcastChannel>,
+}
+
+impl Keeper {
+    /// Opens the database and loads the document; everything that happens is told to `tell`.
+    pub fn start(tell: Callback<Act>) -> Self {
+        let keeper = Keeper(Rc::new(Inner {
+            tell,
+            store: RefCell::default(),
+            kept: RefCell::default(),
+            wanted: RefCell::default(),
+            writing: Cell::new(false),
+            channel: web_sys::BroadcastChannel::new("coatwright").ok(),
+        }));
+        keeper.listen();
+        let opening = keeper.clone();
+        spawn_local(async move {
+            match Store::open().await {
+                Ok(store) => {
+                    *opening.0.store.borrow_mut() = Some(Rc::new(store));
+                    opening.read().await;
+                }
+                Err(error) => opening.fail(error),
+            }
+        });
+        keeper
+    }
+
+    /// Keeps this document as soon as the one before is written.
+    pub fn keep(&self, workshop: &Rc<Workshop>) {
+        *self.0.wanted.borrow_mut() = workshop.clone();
+        if self.0.writing.get() || self.is_kept() || self.0.store.borrow().is_none() {
+            return;
+        }
+        self.0.writing.set(true);
+        self.0.tell.emit(Act::Keeping(Keeping::Writing));
+        let keeper = self.clone();
+        spawn_local(async move { keeper.write().await });
+    }
+
+    fn is_kept(&self) -> bool {
+        Rc::ptr_eq(&self.0.kept.borrow(), &self.0.wanted.borrow())
+    }
+
+    async fn write(&self) {
+        let Some(store) = self.0.store.borrow().clone() else {
+            return;
+        };
+        while !self.is_kept() {
+            let (wanted, kept) = (self.0.wanted.borrow().clone(), self.0.kept.borrow().clone());
+            if let Err(error) = store.keep(&wanted, &kept).await {
+                self.0.writing.set(false);
+                return self.fail(error);
+            }
+            *self.0.kept.borrow_mut() = wanted;
+        }
+        self.0.writing.set(false);
+        self.0.tell.emit(Act::Keeping(Keeping::Kept));
+        if let Some(channel) = &self.0.channel {
+            // The other tabs only miss a hint; they read the database when they are opened again.
+            let _ = channel.post_message(&JsValue::from_str("kept"));
+        }
+    }
+
+    async fn read(&self) {
+        let Some(store) = self.0.store.borrow().clone() else {
+            return;
+        };
+        match store.load().await {
+            Ok(found) => {
+                let (workshop, notices) = found.unwrap_or_default();
+                let workshop = Rc::new(workshop);
+                *self.0.kept.borrow_mut() = workshop.clone();
+                *self.0.wanted.borrow_mut() = workshop.clone();
+                self.0.tell.emit(Act::Loaded(workshop));
+                self.0.tell.emit(Act::Keeping(Keeping::Kept));
+                for notice in notices {
+                    self.0.tell.emit(Act::Tell(Message::Plain(notice.to_string())));
+                }
+            }
+            Err(error) => self.fail(error),
+        }
+    }
+
+    /// When another tab has kept a change and there is none of our own on its way, take it over.
+    fn listen(&self) {
+        let Some(channel) = &self.0.channel else { return };
+        let keeper = self.clone();
+        let heard = Closure::<dyn Fn()>::new(move || {
+            if keeper.is_kept() && !keeper.0.writing.get() {
+                let keeper = keeper.clone();
+                spawn_local(async move { keeper.read().await });
+            }
+        });
+        channel.set_onmessage(Some(heard.as_ref().unchecked_ref()));
+        // The keeper lives as long as the page, and so does its ear.
+        heard.forget();
+    }
+
+    fn fail(&self, StoreError(reason): StoreError) {
+        self.0.tell.emit(Act::Keeping(Keeping::Failed(reason)));
+    }
+}

@@ -1,0 +1,152 @@
+//! The browser's own database: each piece is a record, and one record says how they hang together.
+//!
+//! A change is written in one transaction that holds the changed pieces and the record of the workshop; it
+//! counts as kept when the transaction is complete, not when the requests are.
+
+use std::collections::BTreeMap;
+use std::rc::Rc;
+
+use idb::{Database, DatabaseEvent, Factory, ObjectStoreParams, TransactionMode, TransactionResult};
+use serde::Serialize;
+use serde::de::DeserializeOwned;
+use wasm_bindgen::JsValue;
+use workshop::format::{Notice, PieceRecord, WorkshopRecord};
+use workshop::{Piece, Workshop};
+
+const DATABASE: &str = "coatwright";
+const VERSION: u32 = 1;
+const PIECES: &str = "pieces";
+const WORKSHOPS: &str = "workshops";
+/// There is one workshop for now; its record has a name so that there can be more.
+const THE_WORKSHOP: &str = "workshop";
+
+/// Why the database did not do as asked, in words for the maker.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StoreError(pub String);
+
+impl From<idb::Error> for StoreError {
+    fn from(error: idb::Error) -> Self {
+        let text = error.to_string();
+        if text.contains("QuotaExceeded") {
+            return StoreError("the browser's storage is full".into());
+        }
+        StoreError(text)
+    }
+}
+
+impl From<serde_wasm_bindgen::Error> for StoreError {
+    fn from(error: serde_wasm_bindgen::Error) -> Self {
+        StoreError(error.to_string())
+    }
+}
+
+/// The open database.
+pub struct Store {
+    database: Database,
+}
+
+impl Store {
+    /// Opens the database, and makes it if it is not there.
+    ///
+    /// # Errors
+    /// If the browser refuses it, as in some private windows.
+    pub async fn open() -> Result<Self, StoreError> {
+        Self::open_named(DATABASE).await
+    }
+
+    /// Opens a database of another name, for tests.
+    ///
+    /// # Errors
+    /// As for [`Store::open`].
+    pub async fn open_named(name: &str) -> Result<Self, StoreError> {
+        let mut request = Factory::new()?.open(name, Some(VERSION))?;
+        request.on_upgrade_needed(|event| {
+            // A failure here makes the opening fail, which is told there.
+            if let Ok(database) = event.database() {
+                for store in [PIECES, WORKSHOPS] {
+                    let _ = database.create_object_store(store, ObjectStoreParams::new());
+                }
+            }
+        });
+        Ok(Store {
+            database: request.await?,
+        })
+    }
+
+    /// The workshop as it was last kept, with what could not be read of it; nothing if none was ever kept.
+    ///
+    /// # Errors
+    /// If the browser cannot read.
+    pub async fn load(&self) -> Result<Option<(Workshop, Vec<Notice>)>, StoreError> {
+        let transaction = self
+            .database
+            .transaction(&[PIECES, WORKSHOPS], TransactionMode::ReadOnly)?;
+        let workshops = transaction.object_store(WORKSHOPS)?;
+        let Some(record) = workshops.get(JsValue::from_str(THE_WORKSHOP))?.await? else {
+            return Ok(None);
+        };
+        let values = transaction.object_store(PIECES)?.get_all(None, None)?.await?;
+        let record: WorkshopRecord<String> = from_js(record)?;
+        let mut notices = Vec::new();
+        let mut pieces: BTreeMap<Rc<str>, Rc<Piece>> = BTreeMap::new();
+        for (index, value) in values.into_iter().enumerate() {
+            match from_js::<PieceRecord>(value) {
+                Ok(record) => {
+                    let piece = record.into_piece(&mut notices);
+                    pieces.insert(piece.id.0.clone(), Rc::new(piece));
+                }
+                Err(StoreError(reason)) => notices.push(Notice::PieceLeftOut {
+                    number: index + 1,
+                    reason,
+                }),
+            }
+        }
+        let order = record.pieces.clone();
+        let in_order = order
+            .iter()
+            .filter_map(|id| pieces.get(id.as_str()).cloned())
+            .collect();
+        Ok(Some((record.into_workshop(in_order, &mut notices), notices)))
+    }
+
+    /// Keeps a workshop: writes what differs from `kept`, in one transaction.
+    ///
+    /// # Errors
+    /// If the browser cannot write, for instance because its storage is full. Nothing was changed then.
+    pub async fn keep(&self, workshop: &Workshop, kept: &Workshop) -> Result<(), StoreError> {
+        let transaction = self
+            .database
+            .transaction(&[PIECES, WORKSHOPS], TransactionMode::ReadWrite)?;
+        let store = transaction.object_store(PIECES)?;
+        let before: BTreeMap<_, _> = kept.pieces.iter().map(|piece| (&piece.id, piece)).collect();
+        for piece in &workshop.pieces {
+            if before.get(&piece.id).is_none_or(|old| !Rc::ptr_eq(old, piece)) {
+                let record = to_js(&PieceRecord::of(piece))?;
+                store.put(&record, Some(&JsValue::from_str(&piece.id.0)))?.await?;
+            }
+        }
+        for old in &kept.pieces {
+            if workshop.piece(&old.id).is_none() {
+                store.delete(JsValue::from_str(&old.id.0))?.await?;
+            }
+        }
+        let record = to_js(&WorkshopRecord::of(workshop, |piece| piece.id.0.to_string()))?;
+        transaction
+            .object_store(WORKSHOPS)?
+            .put(&record, Some(&JsValue::from_str(THE_WORKSHOP)))?
+            .await?;
+        match transaction.await? {
+            TransactionResult::Committed => Ok(()),
+            TransactionResult::Aborted => Err(StoreError("the browser took the change back".into())),
+        }
+    }
+}
+
+fn to_js(value: &impl Serialize) -> Result<JsValue, StoreError> {
+    // Plain objects and not maps, so that a person can read the database in the browser's own tools.
+    Ok(value.serialize(&serde_wasm_bindgen::Serializer::json_compatible())?)
+}
+
+fn from_js<T: DeserializeOwned>(value: JsValue) -> Result<T, StoreError> {
+    Ok(serde_wasm_bindgen::from_value(value)?)
+}

@@ -1,0 +1,24 @@
+//! The page: Yew screens over one pure state.
+//!
+//! [`state::App`] holds the document and what is open on the screen; [`state::App::update`] is the only way in
+//! which it changes. Everything else that is shown is derived from it by the crates below, and everything that
+//! touches the browser stands in [`browser`].
+//!
+//! Invariant: nothing is computed here that a person could want tested without a browser.
+
+pub mod browser;
+mod parts;
+mod screens;
+pub mod state;
+mod words;
+
+/// Puts the page into the element with this name and starts it.
+pub fn start(element: &str) {
+    let root = web_sys::window()
+        .and_then(|w| w.document())
+        .and_then(|d| d.get_element_by_id(element));
+    if let Some(root) = root {
+        root.set_text_content(None);
+        yew::Renderer::<screens::Page>::with_root(root).render();
+    }
+}

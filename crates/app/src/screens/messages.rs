@@ -1,0 +1,59 @@
+//! What there is to tell the maker, each with a way to put it away.
+
+use std::rc::Rc;
+
+use workshop::{Edit, Workshop};
+use yew::prelude::*;
+
+use super::Send;
+use crate::state::{Act, App, Message};
+
+#[derive(Properties, PartialEq)]
+pub struct Props {
+    pub app: Rc<App>,
+    pub send: Send,
+}
+
+/// The list of messages; empty most of the time.
+#[component]
+pub fn Messages(Props { app, send }: &Props) -> Html {
+    let message = |(place, message): (usize, &Message)| {
+        let away = send.reform(move |_: MouseEvent| Act::PutAway(place));
+        match message {
+            Message::Plain(words) => html! {
+                <li><p>{ words }</p><button type="button" onclick={away}>{ "Put away" }</button></li>
+            },
+            Message::Opened(workshop) => opened(workshop, place, send, away),
+        }
+    };
+    html! { <ul id="messages" role="alert">{ for app.messages.iter().enumerate().map(message) }</ul> }
+}
+
+fn opened(workshop: &Workshop, place: usize, send: &Send, away: Callback<MouseEvent>) -> Html {
+    let take = |edit: fn(Workshop) -> Edit| {
+        let (send, workshop) = (send.clone(), workshop.clone());
+        move |_: MouseEvent| {
+            send.emit(Act::PutAway(place));
+            send.emit(Act::Edit(edit(workshop.clone())));
+        }
+    };
+    let names: Vec<&str> = workshop
+        .pieces
+        .iter()
+        .map(|piece| piece.name.as_str())
+        .take(5)
+        .collect();
+    let more = if workshop.pieces.len() > names.len() {
+        " and others"
+    } else {
+        ""
+    };
+    html! {
+        <li>
+            <p>{ format!("The file holds {} pieces: {}{more}.", workshop.pieces.len(), names.join(", ")) }</p>
+            <button type="button" id="gather-file" class="main" onclick={take(Edit::Gather)}>{ "Add its pieces" }</button>
+            <button type="button" id="replace-file" onclick={take(Edit::Replace)}>{ "Put it in place of this workshop" }</button>
+            <button type="button" onclick={away}>{ "Leave it" }</button>
+        </li>
+    }
+}

@@ -1,0 +1,393 @@
+//! The state of the page and the one function that changes it.
+
+use std::collections::BTreeMap;
+use std::rc::Rc;
+
+use geometry::FieldId;
+use units::{LengthError, read_length};
+use workshop::{Edit, Piece, PieceEdit, PieceId, Reading, Workshop};
+
+/// How many steps can be taken back.
+const UNDO_STEPS: usize = 200;
+
+/// From where the drawing looks.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Look {
+    /// From the front.
+    #[default]
+    Front,
+    /// From the right.
+    Side,
+    /// From above.
+    Above,
+    /// From the front corner, a number of steps around; a step is 15 degrees.
+    Corner(i8),
+}
+
+/// Which sheet of questions lies under the drawing.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Sheet {
+    /// The tape readings.
+    #[default]
+    Measure,
+    /// What goes on, how often, with what.
+    Finish,
+    /// Which surfaces get the finish.
+    Surfaces,
+}
+
+/// How the document stands in the browser's database.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub enum Keeping {
+    /// Nothing was read yet.
+    #[default]
+    Opening,
+    /// A change is on its way.
+    Writing,
+    /// All is kept.
+    Kept,
+    /// It could not be kept; the reason in words.
+    Failed(String),
+}
+
+/// Something to tell the maker.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Message {
+    /// A sentence that stays until it is put away.
+    Plain(String),
+    /// A file was read; what should become of it?
+    Opened(Workshop),
+}
+
+/// The state of the page.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct App {
+    /// The document.
+    pub workshop: Rc<Workshop>,
+    /// The piece on the sheet.
+    pub open: Option<PieceId>,
+    /// From where the drawing looks.
+    pub look: Look,
+    /// What lies under the drawing.
+    pub sheet: Sheet,
+    /// The surface that was tapped, by its name.
+    pub picked: Option<String>,
+    /// The field that the maker is in.
+    pub field: Option<FieldId>,
+    /// Texts that are being typed, as typed; they are no part of the document until they can be read.
+    pub drafts: BTreeMap<FieldId, String>,
+    /// What to tell the maker.
+    pub messages: Vec<Message>,
+    /// How the document stands in the database.
+    pub keeping: Keeping,
+    past: Vec<Rc<Workshop>>,
+    future: Vec<Rc<Workshop>>,
+}
+
+/// Everything that can happen to the page.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Act {
+    /// The document came out of the database, or was changed in another tab.
+    Loaded(Rc<Workshop>),
+    /// The maker changes the document.
+    Edit(Edit),
+    /// The maker adds a piece and opens it.
+    Start(Edit, PieceId),
+    /// The maker opens a piece.
+    Open(PieceId),
+    /// The maker changes the open piece.
+    Change(PieceEdit),
+    /// The maker types in a field.
+    Type(FieldId, String),
+    /// The maker presses a key of the tape pad: text to put behind what stands in the field.
+    Pad(&'static str),
+    /// The maker goes into a field.
+    Enter(FieldId),
+    /// The maker leaves a field.
+    Leave(FieldId),
+    /// The drawing looks from elsewhere.
+    Look(Look),
+    /// Another sheet comes on top.
+    Sheet(Sheet),
+    /// A surface is tapped, or none any more.
+    Pick(Option<String>),
+    /// There is something to tell.
+    Tell(Message),
+    /// The maker puts away what was told, by its place.
+    PutAway(usize),
+    /// The database answered.
+    Keeping(Keeping),
+    /// The last change is taken back.
+    Undo,
+    /// The last change that was taken back is made again.
+    Redo,
+}
+
+impl App {
+    /// The state after something happened.
+    pub fn update(&self, act: Act) -> App {
+        let mut next = self.clone();
+        match act {
+            Act::Loaded(workshop) => {
+                next.workshop = workshop;
+                next.past.clear();
+                next.future.clear();
+                next.keep_open_piece();
+            }
+            Act::Edit(edit) => next.edit(edit),
+            Act::Start(edit, id) => {
+                next.edit(edit);
+                next.open_piece(id);
+            }
+            Act::Open(id) => next.open_piece(id),
+            Act::Change(edit) => next.change(edit),
+            Act::Type(field, text) => next.type_in(field, text),
+            Act::Pad(text) => next.pad(text),
+            Act::Enter(field) => next.field = Some(field),
+            Act::Leave(field) => {
+                if next.fault(field).is_none() {
+                    next.drafts.remove(&field);
+                }
+            }
+            Act::Look(look) => next.look = look,
+            Act::Sheet(sheet) => next.sheet = sheet,
+            Act::Pick(surface) => next.picked = surface,
+            Act::Tell(message) => next.messages.push(message),
+            Act::PutAway(place) => {
+                if place < next.messages.len() {
+                    next.messages.remove(place);
+                }
+            }
+            Act::Keeping(keeping) => next.keeping = keeping,
+            Act::Undo => next.step(|app| (&mut app.past, &mut app.future)),
+            Act::Redo => next.step(|app| (&mut app.future, &mut app.past)),
+        }
+        next
+    }
+
+    /// The open piece.
+    pub fn piece(&self) -> Option<&Rc<Piece>> {
+        self.workshop.piece(self.open.as_ref()?)
+    }
+
+    /// Whether there is a change to take back.
+    pub fn can_undo(&self) -> bool {
+        !self.past.is_empty()
+    }
+
+    /// Whether there is a change to make again.
+    pub fn can_redo(&self) -> bool {
+        !self.future.is_empty()
+    }
+
+    /// What stands in a field: what is being typed, or else what was measured.
+    pub fn text(&self, field: FieldId) -> String {
+        let measured = || {
+            self.piece()?
+                .reading(field)
+                .map(|reading| reading.typed().to_owned())
+        };
+        self.drafts
+            .get(&field)
+            .cloned()
+            .or_else(measured)
+            .unwrap_or_default()
+    }
+
+    /// Why the text in a field cannot be read, if it cannot.
+    pub fn fault(&self, field: FieldId) -> Option<LengthError> {
+        let draft = self.drafts.get(&field).filter(|text| !text.trim().is_empty())?;
+        read_length(draft, self.workshop.units.tape_unit()).err()
+    }
+
+    fn edit(&mut self, edit: Edit) {
+        match self.workshop.apply(edit) {
+            Ok(workshop) if workshop == *self.workshop => {}
+            Ok(workshop) => {
+                self.past
+                    .push(std::mem::replace(&mut self.workshop, Rc::new(workshop)));
+                if self.past.len() > UNDO_STEPS {
+                    self.past.remove(0);
+                }
+                self.future.clear();
+                self.keep_open_piece();
+            }
+            Err(error) => self.messages.push(Message::Plain(error.to_string())),
+        }
+    }
+
+    fn change(&mut self, edit: PieceEdit) {
+        if let Some(id) = self.open.clone() {
+            self.edit(Edit::Piece(id, edit));
+        }
+    }
+
+    fn open_piece(&mut self, id: PieceId) {
+        if self.open.as_ref() != Some(&id) {
+            self.drafts.clear();
+            self.picked = None;
+            self.field = None;
+        }
+        self.open = Some(id);
+    }
+
+    /// After a change from elsewhere the open piece may be gone: then the first one is opened.
+    fn keep_open_piece(&mut self) {
+        self.drafts.clear();
+        if self.piece().is_none() {
+            self.picked = None;
+            self.open = self.workshop.pieces.first().map(|piece| piece.id.clone());
+        }
+    }
+
+    fn type_in(&mut self, field: FieldId, text: String) {
+        let reading = match text.trim() {
+            "" => Some(None),
+            typed => Reading::new(typed, self.workshop.units.tape_unit())
+                .ok()
+                .map(Some),
+        };
+        if let Some(reading) = reading {
+            // A number without a unit that was typed in another system keeps its value while it is not touched.
+            self.change(PieceEdit::Measure(field, reading));
+        }
+        self.drafts.insert(field, text);
+        self.field = Some(field);
+    }
+
+    fn pad(&mut self, text: &'static str) {
+        let Some(field) = self.field else { return };
+        let before = self.text(field);
+        let text = match text {
+            BACK => before
+                .chars()
+                .take(before.chars().count().saturating_sub(1))
+                .collect(),
+            text if text.starts_with(|c: char| c.is_ascii_digit()) && ends_with_digit(&before) => {
+                format!("{before} {text}")
+            }
+            text => format!("{before}{text}"),
+        };
+        self.type_in(field, text);
+    }
+
+    fn step(&mut self, sides: impl Fn(&mut App) -> (&mut Vec<Rc<Workshop>>, &mut Vec<Rc<Workshop>>)) {
+        let Some(workshop) = sides(self).0.pop() else {
+            return;
+        };
+        let now = std::mem::replace(&mut self.workshop, workshop);
+        sides(self).1.push(now);
+        self.keep_open_piece();
+    }
+}
+
+/// The key of the tape pad that takes the last character away.
+pub const BACK: &str = "\u{8}";
+
+fn ends_with_digit(text: &str) -> bool {
+    text.ends_with(|c: char| c.is_ascii_digit())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use geometry::{Kind, fields};
+
+    fn with_piece() -> App {
+        let id = PieceId("a".into());
+        App::default().update(Act::Start(
+            Edit::Add {
+                id: id.clone(),
+                kind: Kind::Dresser,
+            },
+            id,
+        ))
+    }
+
+    fn typed(app: &App, texts: &[&str]) -> App {
+        texts.iter().fold(app.clone(), |app, text| {
+            app.update(Act::Type(fields::WIDTH.id(), (*text).into()))
+        })
+    }
+
+    fn width(app: &App) -> Option<String> {
+        app.piece()?
+            .reading(fields::WIDTH.id())
+            .map(|reading| reading.typed().to_owned())
+    }
+
+    #[test]
+    fn a_half_typed_fraction_stays_in_the_field_and_the_last_good_reading_in_the_piece() {
+        let app = typed(&with_piece(), &["33", "33 ", "33 7", "33 7/"]);
+        assert_eq!(
+            (app.text(fields::WIDTH.id()).as_str(), width(&app).as_deref()),
+            ("33 7/", Some("33"))
+        );
+        assert!(app.fault(fields::WIDTH.id()).is_some());
+        let app = app.update(Act::Leave(fields::WIDTH.id()));
+        assert_eq!(
+            app.text(fields::WIDTH.id()),
+            "33 7/",
+            "a text that cannot be read is not thrown away"
+        );
+        let app = typed(&app, &["33 7/8"]).update(Act::Leave(fields::WIDTH.id()));
+        assert_eq!((width(&app).as_deref(), app.drafts.len()), (Some("33 7/8"), 0));
+    }
+
+    #[test]
+    fn an_emptied_field_is_not_measured_any_more() {
+        let app = typed(&with_piece(), &["33", ""]);
+        assert_eq!(width(&app), None);
+    }
+
+    #[test]
+    fn the_pad_puts_a_space_before_a_fraction() {
+        let pad =
+            |app: App, keys: &[&'static str]| keys.iter().fold(app, |app, key| app.update(Act::Pad(key)));
+        let app = pad(typed(&with_piece(), &["33"]), &["7/8"]);
+        assert_eq!(width(&app).as_deref(), Some("33 7/8"));
+        let app = pad(app, &[BACK, BACK, BACK, BACK]);
+        assert_eq!(width(&app).as_deref(), Some("33"));
+        let app = pad(typed(&with_piece(), &["2"]), &[" ft ", "7/8"]);
+        assert_eq!(width(&app).as_deref(), Some("2 ft 7/8"));
+    }
+
+    #[test]
+    fn undo_and_redo_go_through_every_change() {
+        let start = with_piece();
+        let app = typed(&start, &["33", "34"]);
+        let back = app.update(Act::Undo);
+        assert_eq!(width(&back).as_deref(), Some("33"));
+        assert_eq!(back.text(fields::WIDTH.id()), "33");
+        assert_eq!(width(&back.update(Act::Redo)).as_deref(), Some("34"));
+        let empty = (0..9).fold(app, |app, _| app.update(Act::Undo));
+        assert!(empty.workshop.pieces.is_empty() && !empty.can_undo() && empty.can_redo());
+    }
+
+    #[test]
+    fn what_changes_nothing_is_no_step() {
+        let app = with_piece().update(Act::Change(PieceEdit::Count(1)));
+        assert_eq!(app, with_piece());
+    }
+
+    #[test]
+    fn a_refused_change_is_told() {
+        let app = with_piece().update(Act::Change(PieceEdit::Rows(99)));
+        assert_eq!(app.messages.len(), 1);
+        assert_eq!(app.update(Act::PutAway(0)).messages.len(), 0);
+    }
+
+    #[test]
+    fn when_the_open_piece_goes_the_first_is_opened() {
+        let b = PieceId("b".into());
+        let app = with_piece().update(Act::Start(
+            Edit::Add {
+                id: b.clone(),
+                kind: Kind::Nightstand,
+            },
+            b.clone(),
+        ));
+        let app = app.update(Act::Edit(Edit::Remove(b)));
+        assert_eq!(app.open, Some(PieceId("a".into())));
+    }
+}

@@ -1,0 +1,140 @@
+//! Sentences and labels that need a little choosing. Plain labels stand where they are shown.
+
+use coatings::{Amount, Enough, Stage, Verdict};
+use geometry::{FieldId, LengthField, Surface};
+use units::{Area, Length, System, Volume, show_area, show_volume};
+use workshop::Piece;
+
+/// A volume with its unit, as in `8.0 fl oz`.
+pub fn volume(volume: Volume, system: System) -> String {
+    let (figure, unit) = show_volume(volume, system);
+    format!("{figure} {unit}")
+}
+
+/// An area with its unit, as in `25.2 ft²`.
+pub fn area(area: Area, system: System) -> String {
+    let (figure, unit) = show_area(area, system);
+    format!("{figure} {unit}")
+}
+
+/// The range of an amount: `between 9.8 fl oz and 15 fl oz`.
+pub fn range(amount: &Amount, system: System) -> String {
+    format!(
+        "between {} and {}",
+        volume(amount.low(), system),
+        volume(amount.high(), system)
+    )
+}
+
+/// The answer on a can in one or two words.
+pub fn verdict(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Enough => "Enough",
+        Verdict::Tight => "Tight",
+        Verdict::Short => "Not enough",
+    }
+}
+
+/// The answer on a can as a sentence, with the probability behind it.
+pub fn enough(enough: &Enough, system: System) -> String {
+    let remainder = if enough.lacking > Volume::ZERO {
+        format!("Likely short by {}", volume(enough.lacking, system))
+    } else {
+        format!("Likely {} left", volume(enough.left, system))
+    };
+    format!(
+        "{remainder}. It lasts {} times in 100.",
+        in_a_hundred(enough.probability)
+    )
+}
+
+/// A probability in whole hundredths, never claiming certainty either way.
+fn in_a_hundred(probability: f64) -> String {
+    let share = (probability * 100.0).round();
+    if share >= 100.0 {
+        "more than 99".into()
+    } else if share < 1.0 {
+        "less than 1".into()
+    } else {
+        format!("{share:.0}")
+    }
+}
+
+/// Coats in words: `no coat`, `1 coat`, `2 coats`.
+pub fn coats(coats: u32) -> String {
+    match coats {
+        0 => "no coat".into(),
+        1 => "1 coat".into(),
+        more => format!("{more} coats"),
+    }
+}
+
+/// The name of a measurement: `Width`, `Front height, row 2`.
+pub fn field_label(field: FieldId) -> String {
+    match field {
+        FieldId::RowHeight(row) => format!("Front height, row {row}"),
+        of => Piece::field(of)
+            .map_or("", |field: &LengthField| field.label)
+            .into(),
+    }
+}
+
+/// The name of a field's element on the page.
+pub fn field_element(field: FieldId) -> String {
+    match field {
+        FieldId::Of(key) => format!("field-{key}"),
+        FieldId::RowHeight(row) => format!("field-row-{row}"),
+    }
+}
+
+/// The end of an element's name for a stage.
+pub fn stage_key(stage: Stage) -> &'static str {
+    match stage {
+        Stage::Primer => "primer",
+        Stage::Paint => "paint",
+        Stage::Topcoat => "topcoat",
+    }
+}
+
+/// A dry film with its doubled standard uncertainty: mils where inches are read, micrometres elsewhere.
+pub fn film(thickness: Length, uncertainty: Length, system: System) -> String {
+    match system {
+        System::UsCustomary => {
+            let mils = |length: Length| length.as_inches() * 1000.0;
+            format!("{:.1} \u{b1} {:.1} mil", mils(thickness), mils(uncertainty) * 2.0)
+        }
+        System::Metric => {
+            let micrometres = |length: Length| length.as_millimetres() * 1000.0;
+            format!(
+                "{:.0} \u{b1} {:.0} \u{b5}m",
+                micrometres(thickness),
+                micrometres(uncertainty) * 2.0
+            )
+        }
+    }
+}
+
+/// The working of a surface: gross area, less each deduction with what causes it.
+pub fn working(surface: &Surface, system: System) -> String {
+    let gross = area(surface.gross, system);
+    if surface.deductions.is_empty() {
+        return format!("{gross}, nothing lies against it");
+    }
+    let less = surface
+        .deductions
+        .iter()
+        .map(|d| format!("{} under {}", area(d.area, system), d.by.label().to_lowercase()));
+    format!("{gross} less {}", less.collect::<Vec<_>>().join(", "))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn nothing_is_ever_certain() {
+        assert_eq!(in_a_hundred(0.9999), "more than 99");
+        assert_eq!(in_a_hundred(0.001), "less than 1");
+        assert_eq!(in_a_hundred(0.874), "87");
+    }
+}
