@@ -27,6 +27,18 @@ pub struct AreaEstimate {
     pub standard_uncertainty: Area,
 }
 
+impl AreaEstimate {
+    /// Half the width of the interval of two standard uncertainties to either side, as a share of the area
+    /// (about 95 % coverage, JCGM 100, 6.3.3); zero where there is no area.
+    pub fn give_or_take(&self) -> f64 {
+        if self.area > Area::ZERO {
+            2.0 * (self.standard_uncertainty / self.area)
+        } else {
+            0.0
+        }
+    }
+}
+
 /// What the first coat of a material goes onto.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub enum Ground {
@@ -126,6 +138,11 @@ impl Amount {
     /// Nineteen times in twenty this is enough.
     pub fn high(&self) -> Volume {
         self.at(0.95)
+    }
+
+    /// What never reaches the piece because the tool keeps it.
+    pub fn kept_by_tool(&self) -> Volume {
+        self.shares.iter().skip(1).map(|share| share.volume).sum()
     }
 
     /// The volume that is enough with this probability.
@@ -311,6 +328,17 @@ mod tests {
     fn what_is_kept_is_kept_once_per_colour() {
         let part = |coats: u32| paint("foam-roller", coats, Basis::WetFilm).amount().shares;
         assert_eq!(part(1)[1..], part(3)[1..]);
+        let kept = paint("foam-roller", 1, Basis::WetFilm).amount().kept_by_tool();
+        assert!((kept.as_millilitres() - 38.5).abs() < 1e-9, "{kept:?}");
+    }
+
+    #[test]
+    fn no_area_is_no_more_or_less() {
+        let none = AreaEstimate {
+            area: Area::ZERO,
+            standard_uncertainty: Area::ZERO,
+        };
+        assert_eq!(none.give_or_take(), 0.0);
     }
 
     #[test]

@@ -127,16 +127,26 @@ pub fn propagate(
     // The stream number is that of the generator's authors; any odd one would do.
     let mut random = Pcg32::new(seed, 0x0a02_bdbf_7bb3_c0a7);
     let mut drawn = vec![0.0; inputs.len()];
-    let mut sorted: Vec<f64> = (0..trials)
+    let mut results: Vec<i64> = (0..trials)
         .map(|_| {
             for (value, input) in drawn.iter_mut().zip(inputs) {
                 *value = input.draw(&mut random);
             }
-            model(&drawn)
+            in_order(model(&drawn).to_bits() as i64)
         })
         .collect();
-    sorted.sort_unstable_by(f64::total_cmp);
+    // Whole numbers sort several times faster than floats, and sorting is most of the work of an answer.
+    results.sort_unstable();
+    let sorted = results
+        .into_iter()
+        .map(|bits| f64::from_bits(in_order(bits) as u64))
+        .collect();
     Spread { sorted }
+}
+
+/// The bits of a float as a whole number that sorts as the float does, and back (IEEE 754 total order).
+fn in_order(bits: i64) -> i64 {
+    bits ^ (((bits >> 63) as u64) >> 1) as i64
 }
 
 #[cfg(test)]
@@ -149,6 +159,17 @@ mod tests {
         let run = |seed| propagate(&inputs, 1000, seed, |x| x[0]);
         assert_eq!(run(7), run(7));
         assert_ne!(run(7), run(8));
+    }
+
+    #[test]
+    fn results_are_sorted_on_both_sides_of_zero() {
+        let spread = propagate(
+            &[Distribution::Rectangular { low: -1.0, high: 1.0 }],
+            1000,
+            3,
+            |x| x[0],
+        );
+        assert!(spread.sorted.is_sorted() && spread.sorted[0] < -0.9 && spread.sorted[999] > 0.9);
     }
 
     #[test]

@@ -53,7 +53,7 @@ fn answer(shown: &Shown, takeoff: &Takeoff) -> Html {
 
 fn sureness(shown: &Shown, takeoff: &Takeoff) -> String {
     let guessed = unmeasured(&shown.piece).len();
-    let share = takeoff.painted.standard_uncertainty / takeoff.painted.area * 2.0 * 100.0;
+    let share = takeoff.painted.give_or_take() * 100.0;
     let share = if share < 1.0 {
         format!("{share:.1}")
     } else {

@@ -8,7 +8,6 @@ use yew::prelude::*;
 use super::Send;
 use super::drawing::Silhouette;
 use super::start::Kinds;
-use crate::browser::new_piece_id;
 use crate::state::{Act, App};
 
 #[derive(Properties, PartialEq)]
@@ -46,9 +45,6 @@ pub fn Pieces(Props { app, send }: &Props) -> Html {
         <nav class="pieces" aria-label="Pieces">
             <div id="pieces">{ for app.workshop.pieces.iter().map(piece) }</div>
             <button type="button" id="new-piece" aria-expanded={adding.to_string()} onclick={toggle}>{ "New piece" }</button>
-            if let Some(id) = app.open.clone() {
-                { others(send, id) }
-            }
             if *adding { <Kinds app={app.clone()} send={send.clone()} /> }
             if invented {
                 <p class="invented">
@@ -59,26 +55,5 @@ pub fn Pieces(Props { app, send }: &Props) -> Html {
                 </p>
             }
         </nav>
-    }
-}
-
-fn others(send: &Send, id: workshop::PieceId) -> Html {
-    let copied = id.clone();
-    let copy = send.reform(move |_: MouseEvent| {
-        let new = new_piece_id();
-        Act::Start(
-            Edit::Copy {
-                of: copied.clone(),
-                id: new.clone(),
-            },
-            new,
-        )
-    });
-    let remove = send.reform(move |_: MouseEvent| Act::Edit(Edit::Remove(id.clone())));
-    html! {
-        <>
-            <button type="button" id="copy-piece" onclick={copy}>{ "Copy this one" }</button>
-            <button type="button" id="remove-piece" onclick={remove}>{ "Remove this one" }</button>
-        </>
     }
 }

@@ -101,8 +101,7 @@ fn lost(shown: &Shown, column: &ToolColumn) -> Html {
     let lost: Volume = column
         .figures
         .iter()
-        .flat_map(|f| f.amount.shares.iter().skip(1))
-        .map(|s| s.volume)
+        .map(|figure| figure.amount.kept_by_tool())
         .sum();
     let places: Vec<&str> = column
         .figures

@@ -13,13 +13,13 @@ use super::Shown;
 use super::surfaces::switch;
 use crate::browser::focus;
 use crate::parts::Choice;
-use crate::state::{Act, App, Look};
+use crate::state::{Act, Look, Sheet};
 use crate::words;
 
 /// The width and height of the sheet in its own units.
-const SHEET: [f64; 2] = [1000.0, 620.0];
+const SHEET: [f64; 2] = [1000.0, 570.0];
 /// What is kept free around the piece for dimensions: left, right, top, bottom.
-const MARGINS: [f64; 4] = [120.0, 190.0, 70.0, 110.0];
+const MARGINS: [f64; 4] = [110.0, 210.0, 55.0, 95.0];
 /// A step of turning, radians.
 const STEP: f64 = std::f64::consts::PI / 12.0;
 /// How far from above a turned view looks, radians.
@@ -27,7 +27,7 @@ const TILT: f64 = 0.42;
 
 /// The sheet with the drawing, its views and the tapped surface.
 #[component]
-pub fn Sheet(shown: &Shown) -> Html {
+pub fn Board(shown: &Shown) -> Html {
     let Shown {
         app,
         piece,
@@ -185,12 +185,13 @@ fn sheet(shown: &Shown, furniture: &Furniture, takeoff: &Takeoff) -> Html {
             </defs>
             { for faces }
             <path class="outline" d={scale.path(&drawing.outline)} />
-            { for dimensions.iter().map(|dimension| dimension_line(app, piece, furniture, &scale, dimension)) }
+            { for dimensions.iter().map(|dimension| dimension_line(shown, furniture, &scale, dimension)) }
         </svg>
     }
 }
 
-fn dimension_line(app: &App, piece: &Piece, furniture: &Furniture, scale: &Scale, line: &Dimension) -> Html {
+fn dimension_line(shown: &Shown, furniture: &Furniture, scale: &Scale, line: &Dimension) -> Html {
+    let Shown { app, piece, send, .. } = shown;
     const OFF: f64 = 44.0;
     let off = OFF * f64::from(line.row);
     let moved = |point: [f64; 2], by: f64| {
@@ -226,7 +227,16 @@ fn dimension_line(app: &App, piece: &Piece, furniture: &Furniture, scale: &Scale
         _ => (middle[0], middle[1] + 30.0, None, "middle"),
     };
     let element = words::field_element(line.field);
-    let onclick = move |_: MouseEvent| focus(&element);
+    let (send, away) = (send.clone(), app.sheet != Sheet::Measure);
+    let onclick = move |_: MouseEvent| {
+        if !away {
+            return focus(&element);
+        }
+        send.emit(Act::Sheet(Sheet::Measure));
+        // The field is there once the other sheet is drawn.
+        let element = element.clone();
+        gloo::timers::callback::Timeout::new(0, move || focus(&element)).forget();
+    };
     // Short strokes across the ends, at 45 degrees, as joiners draw them.
     let tick = |[x, y]: [f64; 2]| format!("M{:.1} {:.1}L{:.1} {:.1}", x - 6.0, y + 6.0, x + 6.0, y - 6.0);
     let stroke = |p: [f64; 2], q: [f64; 2]| format!("M{:.1} {:.1}L{:.1} {:.1}", p[0], p[1], q[0], q[1]);

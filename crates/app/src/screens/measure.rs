@@ -3,10 +3,11 @@
 use geometry::{BackStyle, BaseStyle, FieldId, FrontStyle, LengthField, MAX_COLUMNS, MAX_ROWS};
 use units::{System, show_length};
 use web_sys::HtmlInputElement;
-use workshop::{Piece, PieceEdit};
+use workshop::{Edit, Piece, PieceEdit};
 use yew::prelude::*;
 
 use super::Shown;
+use crate::browser::new_piece_id;
 use crate::parts::{Choice, Stepper};
 use crate::state::{Act, BACK};
 use crate::words;
@@ -46,8 +47,32 @@ pub fn Measure(shown: &Shown) -> Html {
                     <span class="label">{ "How many alike" }</span>
                     <Stepper label="pieces alike" id="count" value={piece.count} limits={(1, 99)} on_change={count} />
                 </div>
+                { copy_and_remove(shown) }
             </div>
         </section>
+    }
+}
+
+fn copy_and_remove(shown: &Shown) -> Html {
+    let (copied, removed) = (shown.piece.id.clone(), shown.piece.id.clone());
+    let copy = shown.send.reform(move |_: MouseEvent| {
+        let id = new_piece_id();
+        Act::Start(
+            Edit::Copy {
+                of: copied.clone(),
+                id: id.clone(),
+            },
+            id,
+        )
+    });
+    let remove = shown
+        .send
+        .reform(move |_: MouseEvent| Act::Edit(Edit::Remove(removed.clone())));
+    html! {
+        <div class="buttons">
+            <button type="button" id="copy-piece" onclick={copy}>{ "Copy" }</button>
+            <button type="button" id="remove-piece" onclick={remove}>{ "Remove" }</button>
+        </div>
     }
 }
 

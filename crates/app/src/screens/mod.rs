@@ -119,7 +119,7 @@ fn Bench(BenchProps { app, piece, send }: &BenchProps) -> Html {
             <bench::Pieces app={app.clone()} send={send.clone()} />
             <main>
                 <messages::Messages app={app.clone()} send={send.clone()} />
-                <drawing::Sheet ..shown.clone() />
+                <drawing::Board ..shown.clone() />
                 <div class="questions">
                     { sheets(&app, &send) }
                     { match app.sheet {
