@@ -8,7 +8,7 @@
 
 use app::browser::store::Store;
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
-use workshop::{Edit, PieceEdit, Workshop, invented_workshop};
+use workshop::{Edit, PieceEdit, PieceId, Workshop, invented_workshop};
 
 wasm_bindgen_test_configure!(run_in_browser);
 
@@ -41,4 +41,29 @@ async fn a_change_writes_what_changed_and_takes_out_what_went() {
     let removed = renamed.apply(Edit::Remove(first.pieces[1].id.clone())).unwrap();
     store.keep(&removed, &first).await.unwrap();
     assert_eq!(store.load().await.unwrap().unwrap().0, removed);
+}
+
+#[wasm_bindgen_test]
+async fn two_tabs_that_each_add_a_piece_lose_neither() {
+    let [one, other] = [
+        Store::open_named("test-tabs").await.unwrap(),
+        Store::open_named("test-tabs").await.unwrap(),
+    ];
+    let first = invented_workshop();
+    one.keep(&first, &Workshop::default()).await.unwrap();
+    let copy = |name: &str| {
+        let of = first.pieces[0].id.clone();
+        first
+            .apply(Edit::Copy {
+                of,
+                id: PieceId(name.into()),
+            })
+            .unwrap()
+    };
+    one.keep(&copy("from-one"), &first).await.unwrap();
+    other.keep(&copy("from-the-other"), &first).await.unwrap();
+    let found = one.load().await.unwrap().unwrap().0;
+    for name in ["from-one", "from-the-other"] {
+        assert!(found.piece(&PieceId(name.into())).is_some(), "{name}");
+    }
 }

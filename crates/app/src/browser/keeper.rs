@@ -12,6 +12,13 @@ use yew::Callback;
 use super::store::{Store, StoreError};
 use crate::state::{Act, Keeping, Message};
 
+/// Whether the database is read for the first time.
+#[derive(Clone, Copy, PartialEq)]
+enum First {
+    Yes,
+    No,
+}
+
 /// Keeps the document. Cloning gives another handle to the same keeper.
 #[derive(Clone)]
 pub struct Keeper(Rc<Inner>);
@@ -44,7 +51,7 @@ impl Keeper {
             match Store::open().await {
                 Ok(store) => {
                     *opening.0.store.borrow_mut() = Some(Rc::new(store));
-                    opening.read().await;
+                    opening.read(First::Yes).await;
                 }
                 Err(error) => opening.fail(error),
             }
@@ -88,11 +95,18 @@ impl Keeper {
         }
     }
 
-    async fn read(&self) {
+    /// Whether the database holds what it should.
+    fn is_quiet(&self) -> bool {
+        self.is_kept() && !self.0.writing.get()
+    }
+
+    async fn read(&self, first: First) {
         let Some(store) = self.0.store.borrow().clone() else {
             return;
         };
         match store.load().await {
+            // What the maker changed while the database was read is newer than what was read.
+            Ok(_) if first == First::No && !self.is_quiet() => {}
             Ok(found) => {
                 let (workshop, notices) = found.unwrap_or_default();
                 let workshop = Rc::new(workshop);
@@ -113,9 +127,9 @@ impl Keeper {
         let Some(channel) = &self.0.channel else { return };
         let keeper = self.clone();
         let heard = Closure::<dyn Fn()>::new(move || {
-            if keeper.is_kept() && !keeper.0.writing.get() {
+            if keeper.is_quiet() {
                 let keeper = keeper.clone();
-                spawn_local(async move { keeper.read().await });
+                spawn_local(async move { keeper.read(First::No).await });
             }
         });
         channel.set_onmessage(Some(heard.as_ref().unchecked_ref()));
