@@ -132,9 +132,14 @@ impl App {
                 next.workshop = workshop;
                 next.past.clear();
                 next.future.clear();
+                next.drafts.clear();
                 next.keep_open_piece();
             }
-            Act::Edit(edit) => next.edit(edit),
+            Act::Edit(edit) => {
+                // Only a change of the open piece leaves what is being typed meaning what it meant.
+                next.drafts.clear();
+                next.edit(edit);
+            }
             Act::Start(edit, id) => {
                 next.edit(edit);
                 next.open_piece(id);
@@ -182,11 +187,16 @@ impl App {
 
     /// What stands in a field: what is being typed, or else what was measured.
     pub fn text(&self, field: FieldId) -> String {
-        let measured = || {
-            self.piece()?
-                .reading(field)
-                .map(|reading| reading.typed().to_owned())
+        let tape = self.workshop.units.tape_unit();
+        // A reading that was taken in other units says so; without its unit it would be read as another length.
+        let written = |reading: &Reading| {
+            if reading.unit() == tape {
+                reading.typed().to_owned()
+            } else {
+                reading.with_unit()
+            }
         };
+        let measured = || self.piece()?.reading(field).map(written);
         self.drafts
             .get(&field)
             .cloned()
@@ -233,7 +243,6 @@ impl App {
 
     /// After a change from elsewhere the open piece may be gone: then the first one is opened.
     fn keep_open_piece(&mut self) {
-        self.drafts.clear();
         if self.piece().is_none() {
             self.picked = None;
             self.open = self.workshop.pieces.first().map(|piece| piece.id.clone());
@@ -248,7 +257,6 @@ impl App {
                 .map(Some),
         };
         if let Some(reading) = reading {
-            // A number without a unit that was typed in another system keeps its value while it is not touched.
             self.change(PieceEdit::Measure(field, reading));
         }
         self.drafts.insert(field, text);
@@ -277,6 +285,7 @@ impl App {
         };
         let now = std::mem::replace(&mut self.workshop, workshop);
         sides(self).1.push(now);
+        self.drafts.clear();
         self.keep_open_piece();
     }
 }
@@ -335,9 +344,25 @@ mod tests {
     }
 
     #[test]
+    fn a_text_that_cannot_be_read_outlives_a_change_elsewhere() {
+        let app = typed(&with_piece(), &["33 7/"]).update(Act::Type(fields::DEPTH.id(), "18".into()));
+        assert_eq!(app.text(fields::WIDTH.id()), "33 7/");
+    }
+
+    #[test]
     fn an_emptied_field_is_not_measured_any_more() {
         let app = typed(&with_piece(), &["33", ""]);
         assert_eq!(width(&app), None);
+    }
+
+    #[test]
+    fn a_reading_keeps_its_unit_when_the_maker_changes_units() {
+        let app = typed(&with_piece(), &["33 7/8"]).update(Act::Leave(fields::WIDTH.id()));
+        let metric = app.update(Act::Edit(Edit::Units(units::System::Metric)));
+        assert_eq!(metric.text(fields::WIDTH.id()), "33 7/8 in");
+        let again = metric.update(Act::Type(fields::WIDTH.id(), metric.text(fields::WIDTH.id())));
+        let length = |app: &App| app.piece().unwrap().reading(fields::WIDTH.id()).unwrap().length();
+        assert_eq!(length(&again), length(&app));
     }
 
     #[test]

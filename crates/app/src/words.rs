@@ -52,11 +52,11 @@ pub fn enough(enough: &Enough, system: System) -> String {
 fn in_a_hundred(probability: f64) -> String {
     let share = (probability * 100.0).round();
     if share >= 100.0 {
-        "more than 99".into()
+        "more than 99 times in 100".into()
     } else if share < 1.0 {
-        "less than 1".into()
+        "less than once in 100 times".into()
     } else {
-        format!("{share:.0}")
+        format!("{share:.0} times in 100")
     }
 }
 
@@ -133,8 +133,8 @@ mod tests {
 
     #[test]
     fn nothing_is_ever_certain() {
-        assert_eq!(in_a_hundred(0.9999), "more than 99");
-        assert_eq!(in_a_hundred(0.001), "less than 1");
-        assert_eq!(in_a_hundred(0.874), "87");
+        assert_eq!(in_a_hundred(0.9999), "more than 99 times in 100");
+        assert_eq!(in_a_hundred(0.001), "less than once in 100 times");
+        assert_eq!(in_a_hundred(0.874), "87 times in 100");
     }
 }

@@ -18,8 +18,8 @@ use crate::words;
 
 /// The width and height of the sheet in its own units.
 const SHEET: [f64; 2] = [1000.0, 570.0];
-/// What is kept free around the piece for dimensions: left, right, top, bottom.
-const MARGINS: [f64; 4] = [110.0, 210.0, 55.0, 95.0];
+/// How far the first dimension line stands from the piece, and each further one from the one before.
+const DIMENSION_STEP: f64 = 44.0;
 /// A step of turning, radians.
 const STEP: f64 = std::f64::consts::PI / 12.0;
 /// How far from above a turned view looks, radians.
@@ -145,7 +145,8 @@ fn sheet(shown: &Shown, furniture: &Furniture, takeoff: &Takeoff) -> Html {
     let view = view(app.look);
     let surfaces: Vec<_> = takeoff.surfaces.iter().map(|line| line.surface.clone()).collect();
     let drawing = Drawing::of(&surfaces, view);
-    let scale = Scale::fitting(&drawing, SHEET, MARGINS);
+    let dimensions = furniture.dimensions(view).unwrap_or_default();
+    let scale = Scale::fitting(&drawing, SHEET, margins(&dimensions));
     let painted: BTreeSet<_> = takeoff
         .surfaces
         .iter()
@@ -174,7 +175,6 @@ fn sheet(shown: &Shown, furniture: &Furniture, takeoff: &Takeoff) -> Html {
             </g>
         }
     });
-    let dimensions = furniture.dimensions(view).unwrap_or_default();
     html! {
         <svg class="drawing" viewBox={format!("0 0 {} {}", SHEET[0], SHEET[1])} role="group"
             aria-label={format!("{}, drawn to scale", piece.name)}>
@@ -190,10 +190,28 @@ fn sheet(shown: &Shown, furniture: &Furniture, takeoff: &Takeoff) -> Html {
     }
 }
 
+/// What is kept free around the piece for its dimensions: left, right, top, bottom.
+fn margins(dimensions: &[Dimension]) -> [f64; 4] {
+    let rows = |away: [f64; 2]| {
+        let rows = dimensions
+            .iter()
+            .filter(|line| line.away == away)
+            .map(|line| line.row);
+        rows.max().map_or(0.0, |row| f64::from(row) * DIMENSION_STEP)
+    };
+    // Beside the lines stand figures: turned at the left, written out at the right.
+    [
+        ([-1.0, 0.0], 50.0),
+        ([1.0, 0.0], 160.0),
+        ([0.0, 1.0], 40.0),
+        ([0.0, -1.0], 45.0),
+    ]
+    .map(|(away, figures)| rows(away) + if rows(away) > 0.0 { figures } else { 36.0 })
+}
+
 fn dimension_line(shown: &Shown, furniture: &Furniture, scale: &Scale, line: &Dimension) -> Html {
     let Shown { app, piece, send, .. } = shown;
-    const OFF: f64 = 44.0;
-    let off = OFF * f64::from(line.row);
+    let off = DIMENSION_STEP * f64::from(line.row);
     let moved = |point: [f64; 2], by: f64| {
         let [x, y] = scale.at(point);
         [x + line.away[0] * by, y - line.away[1] * by]
