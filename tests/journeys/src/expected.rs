@@ -1,0 +1,83 @@
+//! What the page must show, worked out elsewhere.
+
+use anyhow::{Context, Result};
+use outside::{cad_fixture, fixture};
+use serde::Deserialize;
+
+/// How far a likely volume may be from that of the Monte Carlo, as a share: the page's own trials have a noise
+/// of about 1 %.
+const SHARE: f64 = 0.015;
+
+#[derive(Deserialize)]
+struct Quantiles {
+    pieces: Vec<Amounts>,
+}
+
+#[derive(Deserialize)]
+struct Amounts {
+    id: String,
+    stages: Vec<Likely>,
+}
+
+/// What a stage takes with a tool.
+#[derive(Clone, Debug, Deserialize)]
+pub struct Likely {
+    /// The stage.
+    pub stage: String,
+    /// The tool.
+    pub tool: String,
+    /// The likely volume in litres.
+    pub likely: f64,
+}
+
+impl Likely {
+    /// Fails unless a text of the page is this volume.
+    ///
+    /// # Errors
+    /// If it is another one, or none.
+    pub fn is(&self, text: &str) -> Result<()> {
+        let what = format!("{} with {}", self.stage, self.tool);
+        crate::Shown::read(text)
+            .context(what.clone())?
+            .is(&what, self.likely, SHARE)
+    }
+}
+
+/// What an invented piece takes for each stage with each tool.
+///
+/// # Errors
+/// If the fixture cannot be read or has no such piece.
+pub fn invented_amounts(id: &str) -> Result<Vec<Likely>> {
+    let quantiles: Quantiles = fixture("quantiles.json")?;
+    let piece = quantiles.pieces.into_iter().find(|piece| piece.id == id);
+    Ok(piece.with_context(|| format!("no {id} in the fixture"))?.stages)
+}
+
+/// The area of a piece that looks at the room, in square metres, by the CAD kernel.
+///
+/// # Errors
+/// If there is no such fixture.
+pub fn outside_area(name: &str) -> Result<f64> {
+    Ok(cad_fixture(name)?.outside_area())
+}
+
+/// One nightstand, two coats of paint with the brush, and the sample pot: `scripts/nightstand.py`.
+#[derive(Clone, Debug, Deserialize)]
+pub struct Nightstand {
+    /// Square metres that look at the room.
+    pub painted_m2: f64,
+    /// Litres that it likely takes.
+    pub likely: f64,
+    /// How probable it is that the pot lasts.
+    pub probability: f64,
+}
+
+/// The committed result of `scripts/nightstand.py`.
+///
+/// # Errors
+/// If it is not there.
+pub fn nightstand() -> Result<Nightstand> {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/fixtures/nightstand.json");
+    let text = std::fs::read_to_string(path).context(path)?;
+    serde_json::from_str(&text).context(path)
+}

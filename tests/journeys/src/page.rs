@@ -1,0 +1,315 @@
+//! The page, as a maker's hands and eyes have it.
+
+use std::cell::Cell;
+use std::path::{Path, PathBuf};
+use std::time::{Duration, Instant};
+
+use anyhow::{Context, Result, ensure};
+use serde_json::{Value, json};
+use thirtyfour::prelude::*;
+
+use crate::Screen;
+
+const PATIENCE: Duration = Duration::from_secs(15);
+const BETWEEN_LOOKS: Duration = Duration::from_millis(40);
+
+/// Two taps on one spot within less than this are a double tap, which selects a word instead of going into a field.
+const DOUBLE_TAP: Duration = Duration::from_millis(400);
+
+/// Where the middle of an element is, after it came into view, and whether a finger would meet it there.
+const MIDDLE: &str = "
+    const element = arguments[0];
+    element.scrollIntoView({block: 'center', inline: 'center', behavior: 'instant'});
+    const box = element.getBoundingClientRect();
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    const met = document.elementFromPoint(x, y);
+    const own = met && (element.contains(met) || met.contains(element) || met.closest('label')?.control === element);
+    return {x, y, own: Boolean(own), met: met ? met.outerHTML.slice(0, 120) : 'nothing'};
+";
+
+/// Everything that a finger must be able to meet, and is smaller than 48 by 48.
+const SMALL: &str = "
+    const seen = element => element.checkVisibility({visibilityProperty: true, opacityProperty: true});
+    const size = element => {
+        const labelled = ['checkbox', 'radio', 'file'].includes(element.type) && element.labels?.length;
+        const boxes = [element, ...(labelled ? element.labels : [])].map(e => e.getBoundingClientRect());
+        return [Math.max(...boxes.map(b => b.width)), Math.max(...boxes.map(b => b.height))];
+    };
+    return [...document.querySelectorAll('button, input, select, summary')]
+        .filter(element => seen(element) && !element.disabled && element.type !== 'hidden')
+        .map(element => [element, ...size(element)])
+        .filter(([, width, height]) => width < 47.99 || height < 47.99)
+        .map(([element, width, height]) => {
+            const name = element.id ? '#' + element.id : element.outerHTML.slice(0, 80);
+            return `${name} is ${width.toFixed(1)} by ${height.toFixed(1)}`;
+        });
+";
+
+/// The page in its browser.
+pub struct Page {
+    driver: WebDriver,
+    screen: Screen,
+    files: PathBuf,
+    last_tap: Cell<Option<Instant>>,
+}
+
+impl Page {
+    pub(crate) fn new(driver: WebDriver, screen: Screen, files: PathBuf) -> Self {
+        Page {
+            driver,
+            screen,
+            files,
+            last_tap: Cell::new(None),
+        }
+    }
+
+    /// The browser.
+    pub fn driver(&self) -> &WebDriver {
+        &self.driver
+    }
+
+    /// What the maker has in front of them.
+    pub fn screen(&self) -> Screen {
+        self.screen
+    }
+
+    /// A folder for this journey alone; the browser saves into it.
+    pub fn files(&self) -> &Path {
+        &self.files
+    }
+
+    /// Looks again and again until it is as wanted.
+    ///
+    /// # Errors
+    /// What was last wrong, when patience is at its end.
+    pub async fn eventually<T>(&self, look: impl AsyncFn() -> Result<T>) -> Result<T> {
+        let end = Instant::now() + PATIENCE;
+        loop {
+            match look().await {
+                Err(_) if Instant::now() < end => tokio::time::sleep(BETWEEN_LOOKS).await,
+                result => return result,
+            }
+        }
+    }
+
+    /// The element that a selector names, once it can be seen.
+    ///
+    /// # Errors
+    /// If it does not appear.
+    pub async fn element(&self, selector: &str) -> Result<WebElement> {
+        self.eventually(async || {
+            let element = self.driver.find(By::Css(selector)).await;
+            let element = element.map_err(|_| anyhow::anyhow!("{selector} is not on the page"))?;
+            ensure!(element.is_displayed().await?, "{selector} cannot be seen");
+            Ok(element)
+        })
+        .await
+    }
+
+    /// Taps or clicks, as the screen has it.
+    ///
+    /// # Errors
+    /// If there is no such element, or another one lies over it.
+    pub async fn press(&self, selector: &str) -> Result<()> {
+        let element = self.element(selector).await?;
+        match self.screen {
+            Screen::Tablet => self.tap(&element).await,
+            Screen::Desktop => Ok(element.click().await?),
+        }
+        .with_context(|| format!("{selector} cannot be pressed"))
+    }
+
+    async fn tap(&self, element: &WebElement) -> Result<()> {
+        let middle = self.driver.execute(MIDDLE, vec![element.to_json()?]).await?;
+        let middle = middle.json();
+        ensure!(middle["own"] == true, "{} lies over it", middle["met"]);
+        // Every element is tapped in the middle of the screen, so the spot is often the same.
+        if let Some(last) = self.last_tap.get() {
+            tokio::time::sleep_until((last + DOUBLE_TAP).into()).await;
+        }
+        let cdp = self.driver.cdp();
+        let finger = json!([{"x": middle["x"], "y": middle["y"]}]);
+        for (kind, points) in [("touchStart", finger), ("touchEnd", json!([]))] {
+            cdp.send_raw(
+                "Input.dispatchTouchEvent",
+                json!({"type": kind, "touchPoints": points}),
+            )
+            .await?;
+        }
+        self.last_tap.set(Some(Instant::now()));
+        Ok(())
+    }
+
+    /// Goes into a field.
+    ///
+    /// # Errors
+    /// If it does not get the focus.
+    pub async fn enter(&self, selector: &str) -> Result<()> {
+        self.press(selector).await?;
+        self.eventually(async || {
+            let focused = self
+                .ask(&format!("return document.activeElement?.matches('{selector}')"))
+                .await?;
+            ensure!(focused == true, "{selector} did not get the focus");
+            Ok(())
+        })
+        .await
+    }
+
+    /// Types where the focus is.
+    ///
+    /// # Errors
+    /// If there is no focus.
+    pub async fn keys(&self, keys: impl Into<TypingData>) -> Result<()> {
+        Ok(self.driver.active_element().await?.send_keys(keys).await?)
+    }
+
+    /// Goes into a field and types; then the text stands there.
+    ///
+    /// # Errors
+    /// If it does not.
+    pub async fn type_in(&self, selector: &str, text: &str) -> Result<()> {
+        self.enter(selector).await?;
+        self.keys(text).await?;
+        self.has_value(selector, text).await
+    }
+
+    /// Chooses from a list by the value of the option.
+    ///
+    /// # Errors
+    /// If there is no such option.
+    pub async fn choose(&self, selector: &str, value: &str) -> Result<()> {
+        self.element(selector).await?;
+        let option = format!("{selector} option[value='{value}']");
+        let option = self.driver.find(By::Css(option.as_str())).await.context(option)?;
+        option.click().await?;
+        self.has_value(selector, value).await
+    }
+
+    /// Waits until a field has this text.
+    ///
+    /// # Errors
+    /// If it keeps another one.
+    pub async fn has_value(&self, selector: &str, expected: &str) -> Result<()> {
+        self.eventually(async || {
+            let found = self.element(selector).await?.value().await?.unwrap_or_default();
+            ensure!(
+                found == expected,
+                "{selector} holds `{found}` instead of `{expected}`"
+            );
+            Ok(())
+        })
+        .await
+    }
+
+    /// What can be read in an element.
+    ///
+    /// # Errors
+    /// If it is not there.
+    pub async fn text(&self, selector: &str) -> Result<String> {
+        Ok(self.element(selector).await?.text().await?.trim().to_owned())
+    }
+
+    /// Waits until what can be read in an element is as wanted.
+    ///
+    /// # Errors
+    /// What was last wrong with it.
+    pub async fn reads(&self, selector: &str, wanted: impl Fn(&str) -> Result<()>) -> Result<()> {
+        self.eventually(async || {
+            let text = self.text(selector).await?;
+            wanted(&text).with_context(|| format!("{selector} reads `{text}`"))
+        })
+        .await
+    }
+
+    /// What can be read in several elements.
+    ///
+    /// # Errors
+    /// If one is not there.
+    pub async fn texts(&self, selectors: &[&str]) -> Result<Vec<String>> {
+        let mut texts = Vec::new();
+        for selector in selectors {
+            texts.push(self.text(selector).await?);
+        }
+        Ok(texts)
+    }
+
+    /// Waits until nothing that a selector names can be seen.
+    ///
+    /// # Errors
+    /// If it stays.
+    pub async fn gone(&self, selector: &str) -> Result<()> {
+        self.eventually(async || {
+            for element in self.driver.find_all(By::Css(selector)).await? {
+                ensure!(!element.is_displayed().await?, "{selector} is still there");
+            }
+            Ok(())
+        })
+        .await
+    }
+
+    /// The names of the pieces.
+    ///
+    /// # Errors
+    /// If there are none.
+    pub async fn pieces(&self) -> Result<Vec<String>> {
+        let mut names = Vec::new();
+        for button in self.driver.find_all(By::Css("#pieces button")).await? {
+            names.push(button.text().await?.trim().to_owned());
+        }
+        Ok(names)
+    }
+
+    /// Waits until the browser has kept everything.
+    ///
+    /// # Errors
+    /// If it does not.
+    pub async fn kept(&self) -> Result<()> {
+        self.eventually(async || {
+            let state = self
+                .driver
+                .find(By::Css("#keeping"))
+                .await?
+                .attr("data-state")
+                .await?;
+            ensure!(
+                state.as_deref() == Some("kept"),
+                "the state of keeping is {state:?}"
+            );
+            Ok(())
+        })
+        .await
+    }
+
+    /// Loads the page anew, once everything is kept.
+    ///
+    /// # Errors
+    /// If it does not come back.
+    pub async fn reload(&self) -> Result<()> {
+        self.kept().await?;
+        self.driver.refresh().await?;
+        self.kept().await
+    }
+
+    /// Fails if a finger would miss something, or the page is wider than the screen.
+    ///
+    /// # Errors
+    /// Everything that is too small.
+    pub async fn fits_a_finger(&self) -> Result<()> {
+        self.eventually(async || {
+            let small = self.ask(SMALL).await?;
+            let small: Vec<String> = serde_json::from_value(small)?;
+            ensure!(small.is_empty(), "too small for a finger: {}", small.join("; "));
+            let wide = self
+                .ask("return document.documentElement.scrollWidth - document.documentElement.clientWidth")
+                .await?;
+            ensure!(wide == 0, "the page is {wide} pixels wider than the screen");
+            Ok(())
+        })
+        .await
+    }
+
+    async fn ask(&self, script: &str) -> Result<Value> {
+        Ok(self.driver.execute(script, vec![]).await?.json().clone())
+    }
+}

@@ -1,0 +1,108 @@
+//! A maker opens files, good ones and bad ones, and saves the workshop.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use anyhow::{Context, Result, ensure};
+use journeys::{Page, Screen, journey};
+
+const ONE_PIECE: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/fixtures/one-piece.json");
+
+const NEWER: &str = r#"{"kind": "coatwright-workshop", "version": 2, "pieces": "in boxes"}"#;
+
+#[tokio::test]
+async fn files_and_refusals() -> Result<()> {
+    journey("files_and_refusals", Screen::Desktop, async |page| {
+        page.press("#look-around").await?;
+        let invented = workshop::invented_workshop();
+        let names: Vec<String> = invented.pieces.iter().map(|piece| piece.name.clone()).collect();
+        has_pieces(page, &names).await?;
+
+        refused(page, "letter.txt", "Dear maker,", "line 1, character 1", &names).await?;
+        refused(page, "newer.json", NEWER, "format 2", &names).await?;
+        let large = " ".repeat(17 * 1024 * 1024);
+        refused(page, "large.json", &large, "17 MB", &names).await?;
+
+        open(page, Path::new(ONE_PIECE)).await?;
+        page.element("#replace-file").await?;
+        page.press("#gather-file").await?;
+        let gathered = [names, vec!["Linen chest".to_owned()]].concat();
+        has_pieces(page, &gathered).await?;
+
+        page.press("#save-file").await?;
+        let text = fs::read_to_string(saved(page).await?)?;
+        let loaded = workshop::format::load(&text).map_err(|error| anyhow::anyhow!("{error}"))?;
+        ensure!(
+            loaded.notices.is_empty(),
+            "the saved file was mended: {:?}",
+            loaded.notices
+        );
+        let [ours @ .., chest] = loaded.workshop.pieces.as_slice() else {
+            anyhow::bail!("the saved file is empty");
+        };
+        ensure!(
+            ours == invented.pieces.as_slice(),
+            "the invented pieces were saved otherwise"
+        );
+        let text = fs::read_to_string(ONE_PIECE)?;
+        let given = workshop::format::load(&text).map_err(|error| anyhow::anyhow!("{error}"))?;
+        let given = given.workshop.pieces.first().context("the fixture is empty")?;
+        ensure!(
+            chest == given,
+            "{chest:?} was saved, but {given:?} was in the file"
+        );
+        page.reload().await?;
+        has_pieces(page, &gathered).await
+    })
+    .await
+}
+
+async fn has_pieces(page: &Page, expected: &[String]) -> Result<()> {
+    page.eventually(async || {
+        let names = page.pieces().await?;
+        ensure!(names == expected, "the pieces are {names:?} and not {expected:?}");
+        Ok(())
+    })
+    .await
+}
+
+/// Opens a file by its path; the element for it need not be seen, its label is.
+async fn open(page: &Page, path: &Path) -> Result<()> {
+    let field = page.driver().find(thirtyfour::By::Css("#open-file")).await?;
+    let path = path.to_str().context("the path is not text")?;
+    Ok(field.send_keys(path).await?)
+}
+
+/// A file that is not taken says why and changes nothing.
+async fn refused(page: &Page, name: &str, content: &str, reason: &str, pieces: &[String]) -> Result<()> {
+    let path = page.files().join(name);
+    fs::write(&path, content)?;
+    open(page, &path).await.context(name.to_owned())?;
+    page.reads("#messages", |text| {
+        ensure!(text.contains(reason), "{name} should be refused for `{reason}`");
+        Ok(())
+    })
+    .await?;
+    page.gone("#gather-file").await?;
+    let left = page.pieces().await?;
+    ensure!(left == pieces, "{name} changed the pieces to {left:?}");
+    fs::remove_file(path)?;
+    Ok(())
+}
+
+/// The file that the browser has saved, once it is whole.
+async fn saved(page: &Page) -> Result<PathBuf> {
+    page.eventually(async || {
+        let entries = fs::read_dir(page.files())?;
+        let paths: Vec<PathBuf> = entries
+            .map(|entry| entry.map(|entry| entry.path()))
+            .collect::<Result<_, _>>()?;
+        let whole = paths
+            .iter()
+            .find(|path| path.extension().is_some_and(|ending| ending == "json"));
+        whole
+            .cloned()
+            .with_context(|| format!("no workshop was saved, only {paths:?}"))
+    })
+    .await
+}

@@ -1,0 +1,130 @@
+//! A maker measures a dresser at the workbench, with a tablet.
+//!
+//! Outside sources: the painted area by the CAD kernel (`tests/cad/dresser-plinth.json`), the volumes by a Monte
+//! Carlo with NumPy (`tests/outside/fixtures/quantiles.json`).
+
+use anyhow::{Result, ensure};
+use journeys::{Likely, Page, Screen, Shown, invented_amounts, journey, outside_area};
+use thirtyfour::Key;
+
+/// What the tape says, but for the height, which is typed with the tape pad.
+const READINGS: [(&str, &str); 13] = [
+    ("#field-width", "4' 10 1/2\""),
+    ("#field-depth", "17 1/2"),
+    ("#field-board", "3/4"),
+    ("#field-top-thickness", "1"),
+    ("#field-overhang-front", "1 1/4"),
+    ("#field-overhang-side", "3/4"),
+    ("#field-front-thickness", "3/4"),
+    ("#field-gap", "1/8"),
+    ("#field-frame", "3/8"),
+    ("#field-plinth-height", "4 1/4"),
+    ("#field-plinth-setback", "2"),
+    ("#field-row-1", "7 1/4"),
+    ("#field-row-3", "10"),
+];
+
+const HEIGHT: &str = "#field-height";
+
+const AMOUNTS: [(&str, &str); 3] = [
+    ("primer", "brush"),
+    ("paint", "foam-roller"),
+    ("topcoat", "brush"),
+];
+
+/// Square metres, and what each stage takes with the tool that is chosen for it.
+struct Expected {
+    area: f64,
+    amounts: Vec<Likely>,
+}
+
+#[tokio::test]
+async fn measure_a_dresser() -> Result<()> {
+    let mut amounts = invented_amounts("invented-dresser")?;
+    amounts.retain(|likely| AMOUNTS.contains(&(likely.stage.as_str(), likely.tool.as_str())));
+    ensure!(amounts.len() == AMOUNTS.len(), "the fixture lacks a stage");
+    let expected = Expected {
+        area: outside_area("dresser-plinth")?,
+        amounts,
+    };
+    journey("measure_a_dresser", Screen::Tablet, async |page| {
+        page.fits_a_finger().await?;
+        page.press("#new-dresser").await?;
+        measure(page).await?;
+        finish(page).await?;
+        figures(page, &expected).await?;
+        half_typed(page).await?;
+        figures(page, &expected).await?;
+        page.press("#sheet-surfaces").await?;
+        page.fits_a_finger().await?;
+        page.reload().await?;
+        page.press("#sheet-measure").await?;
+        for (field, typed) in READINGS {
+            page.has_value(field, typed).await?;
+        }
+        page.has_value(HEIGHT, "33 7/8").await?;
+        figures(page, &expected).await
+    })
+    .await
+}
+
+async fn measure(page: &Page) -> Result<()> {
+    for (field, typed) in READINGS {
+        page.type_in(field, typed).await?;
+    }
+    page.type_in(HEIGHT, "33").await?;
+    page.fits_a_finger().await?;
+    page.press("#pad-7-8").await?;
+    page.has_value(HEIGHT, "33 7/8").await
+}
+
+async fn finish(page: &Page) -> Result<()> {
+    page.press("#sheet-finish").await?;
+    page.choose("#material-primer", "shellac-primer").await?;
+    page.press("#tool-paint-foam-roller").await?;
+    page.fits_a_finger().await
+}
+
+async fn figures(page: &Page, expected: &Expected) -> Result<()> {
+    page.reads("#painted-area", |text| {
+        Shown::read(text)?.is("the painted area", expected.area, 0.0)
+    })
+    .await?;
+    for likely in &expected.amounts {
+        page.reads(&format!("#amount-{}", likely.stage), |text| likely.is(text))
+            .await?;
+    }
+    Ok(())
+}
+
+/// A text that cannot be read yet says so, and leaves the last good reading in force.
+async fn half_typed(page: &Page) -> Result<()> {
+    let shown = [
+        "#painted-area",
+        "#amount-primer",
+        "#amount-paint",
+        "#amount-topcoat",
+    ];
+    let before = page.texts(&shown).await?;
+    page.press("#sheet-measure").await?;
+    page.enter(HEIGHT).await?;
+    page.keys(Key::End + Key::Backspace).await?;
+    page.has_value(HEIGHT, "33 7/").await?;
+    page.reads("#field-height-error", |text| {
+        ensure!(
+            text.ends_with("Character 6: a number is missing here."),
+            "this is another error"
+        );
+        Ok(())
+    })
+    .await?;
+    let meanwhile = page.texts(&shown).await?;
+    ensure!(
+        meanwhile == before,
+        "{before:?} became {meanwhile:?} by a half-typed text"
+    );
+    page.fits_a_finger().await?;
+    page.keys("8").await?;
+    page.has_value(HEIGHT, "33 7/8").await?;
+    page.gone("#field-height-error").await
+}
