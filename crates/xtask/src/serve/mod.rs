@@ -5,13 +5,13 @@
 mod files;
 mod headers;
 
-use std::io::Write;
-use std::net::{Ipv4Addr, TcpListener};
+use std::io::{BufRead, BufReader, Read, Write};
+use std::net::{Ipv4Addr, TcpListener, TcpStream};
 use std::path::Path;
 use std::thread;
+use std::time::Duration;
 
-use anyhow::{Context, Result, anyhow};
-use tiny_http::{Method, Request, Response, Server};
+use anyhow::{Context, Result};
 
 use crate::build;
 use crate::repository::Repository;
@@ -21,8 +21,11 @@ use files::Folder;
 const PORT: u16 = 8765;
 const PORTS: u16 = 20;
 
-/// A slow request must not hold up the others.
-const WORKERS: usize = 4;
+/// The longest request that is read; the browsers' own are a tenth of it.
+const LONGEST_REQUEST: u64 = 16 * 1024;
+
+/// Browsers open connections that they may never use; after this they are closed.
+const PATIENCE: Duration = Duration::from_secs(10);
 
 /// Builds the page and serves it until the program is ended.
 pub fn built_page(port: Option<u16>) -> Result<()> {
@@ -69,43 +72,67 @@ fn announce(line: &str) -> Result<()> {
     Ok(out.flush()?)
 }
 
+/// One thread for each connection, and one request on each: the small servers that keep connections open hand
+/// them to a few threads, and a browser that opens six at once then waits for ever.
 fn serve(folder: &Folder, listener: TcpListener) -> Result<()> {
-    let server = Server::from_listener(listener, None)
-        .map_err(|error| anyhow!("The server did not start: {error}"))?;
     thread::scope(|scope| {
-        for _ in 0..WORKERS {
-            scope.spawn(|| {
-                for request in server.incoming_requests() {
-                    // A browser that went away in the middle is none of the server's business.
-                    let _ = answer(folder, request);
-                }
+        for stream in listener.incoming().flatten() {
+            scope.spawn(move || {
+                // A browser that went away in the middle is none of the server's business.
+                let _ = answer(folder, stream);
             });
         }
     });
     Ok(())
 }
 
-fn answer(folder: &Folder, request: Request) -> std::io::Result<()> {
-    let (status, kind, body) = if !matches!(request.method(), Method::Get | Method::Head) {
-        (405, headers::TEXT, b"Only GET and HEAD.\n".to_vec())
-    } else {
-        match folder.read(request.url()) {
-            Some((kind, body)) => (200, kind, body),
-            None => (404, headers::TEXT, b"There is no such file.\n".to_vec()),
-        }
+fn answer(folder: &Folder, mut stream: TcpStream) -> std::io::Result<()> {
+    stream.set_read_timeout(Some(PATIENCE))?;
+    let mut lines = BufReader::new(stream.try_clone()?.take(LONGEST_REQUEST)).lines();
+    let Some(request) = lines.next().transpose()? else {
+        return Ok(());
     };
-    let mut response = Response::from_data(body).with_status_code(status);
-    for header in headers::of(kind, status) {
-        response.add_header(header);
+    // The rest of the head is read, so that closing the connection does not cut off the answer.
+    for line in lines {
+        if line?.is_empty() {
+            break;
+        }
     }
-    request.respond(response)
+    let mut words = request.split(' ');
+    let (method, address) = (words.next().unwrap_or_default(), words.next().unwrap_or_default());
+    let (status, kind, body) = match method {
+        "GET" | "HEAD" => match folder.read(address) {
+            Some((kind, body)) => ("200 OK", kind, body),
+            None => (
+                "404 Not Found",
+                headers::TEXT,
+                b"There is no such file.\n".to_vec(),
+            ),
+        },
+        _ => (
+            "405 Method Not Allowed",
+            headers::TEXT,
+            b"Only GET and HEAD.\n".to_vec(),
+        ),
+    };
+    write!(stream, "HTTP/1.1 {status}\r\n")?;
+    for (name, value) in headers::of(kind) {
+        write!(stream, "{name}: {value}\r\n")?;
+    }
+    write!(
+        stream,
+        "Content-Length: {}\r\nConnection: close\r\n\r\n",
+        body.len()
+    )?;
+    if method != "HEAD" {
+        stream.write_all(&body)?;
+    }
+    stream.flush()
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use std::io::{Read, Write};
-    use std::net::TcpStream;
 
     /// Starts a server on a folder with a page and a wasm file, and gives its address. It ends with the tests.
     fn start(name: &str) -> std::net::SocketAddr {
@@ -144,6 +171,14 @@ mod tests {
         }
         assert!(answer.contains(&format!("Content-Security-Policy: {}", headers::POLICY)));
         assert!(ask(address, "GET /app.wasm?v=1").contains("Content-Type: application/wasm\r\n"));
+    }
+
+    #[test]
+    fn connections_that_ask_for_nothing_hold_up_no_one() {
+        let address = start("idle");
+        let idle: Vec<TcpStream> = (0..12).map(|_| TcpStream::connect(address).unwrap()).collect();
+        assert!(ask(address, "GET /").starts_with("HTTP/1.1 200"));
+        drop(idle);
     }
 
     #[test]
