@@ -101,11 +101,10 @@ impl Store {
                 }),
             }
         }
-        let order = record.pieces.clone();
-        let in_order = order
-            .iter()
-            .filter_map(|id| pieces.get(id.as_str()).cloned())
-            .collect();
+        let listed = record.pieces.iter();
+        let mut in_order: Vec<_> = listed.filter_map(|id| pieces.remove(id.as_str())).collect();
+        // A piece that another tab added while this one wrote its list stands in no list: it comes last.
+        in_order.extend(pieces.into_values());
         Ok(Some((record.into_workshop(in_order, &mut notices), notices)))
     }
 
