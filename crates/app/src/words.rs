@@ -42,10 +42,7 @@ pub fn enough(enough: &Enough, system: System) -> String {
     } else {
         format!("Likely {} left", volume(enough.left, system))
     };
-    format!(
-        "{remainder}. It lasts {} times in 100.",
-        in_a_hundred(enough.probability)
-    )
+    format!("{remainder}. It lasts {}.", in_a_hundred(enough.probability))
 }
 
 /// A probability in whole hundredths, never claiming certainty either way.
@@ -133,6 +130,15 @@ mod tests {
 
     #[test]
     fn nothing_is_ever_certain() {
+        let half = Volume::litres(0.5);
+        let short = Enough {
+            verdict: Verdict::Short,
+            probability: 0.2,
+            left: Volume::ZERO,
+            lacking: half,
+        };
+        let sentence = "Likely short by 500 mL. It lasts 20 times in 100.";
+        assert_eq!(enough(&short, System::Metric), sentence);
         assert_eq!(in_a_hundred(0.9999), "more than 99 times in 100");
         assert_eq!(in_a_hundred(0.001), "less than once in 100 times");
         assert_eq!(in_a_hundred(0.874), "87 times in 100");
