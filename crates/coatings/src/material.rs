@@ -48,7 +48,7 @@ pub struct Material {
     pub caution: &'static str,
 }
 
-const FILM_SOURCE: &str = "38 um (1.5 mil) dry film per coat on wood, MIL-HDBK-1110 / UFC 3-190-06 s. 4.4.1, at these volume solids";
+const FILM_SOURCE: &str = "38 um (1.5 mil) dry film per coat on wood, MIL-HDBK-1110 / UFC 3-190-06 s. 4.4.1, at the volume solids given beside it, as sure as those are";
 const VARNISH_SOURCE: &str =
     "350 to 550 ft2/gal for varnish, \"Data on Painting\", Building Construction vol. 4";
 const FROM_MEMORY: &str = "generic data for this kind of material";

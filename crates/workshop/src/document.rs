@@ -173,27 +173,24 @@ impl Scheme {
     /// One coat of primer, two of paint, two of clear: the common scheme for painted furniture (common
     /// practice, no source).
     pub fn usual(system: System) -> Self {
-        let cans = coatings::can_sizes(system);
-        let quart = |index: usize| cans.get(index).map_or("", |can| can.key);
-        let stage = |material, coats, can| StageCoats {
+        let can = match system {
+            System::UsCustomary => "us-quart",
+            System::Metric => "metric-750-ml",
+        };
+        let stage = |material, coats| StageCoats {
             material,
             coats,
             tool: "brush",
             can,
-        };
-        let middle = if system == System::Metric {
-            quart(1)
-        } else {
-            quart(2)
         };
         Scheme {
             colour: Colour([0x4a, 0x6b, 0x61]),
             ground: Ground::Sealed,
             basis: Basis::WetFilm,
             stages: [
-                stage("bonding-primer", 1, middle),
-                stage("trim-enamel", 2, middle),
-                stage("water-polyurethane", 2, middle),
+                stage("bonding-primer", 1),
+                stage("trim-enamel", 2),
+                stage("water-polyurethane", 2),
             ],
         }
     }
@@ -315,6 +312,17 @@ mod tests {
             Reading::new("851", LengthUnit::Millimetre).unwrap().with_unit(),
             "851 mm"
         );
+    }
+
+    #[test]
+    fn the_usual_scheme_names_what_is_known() {
+        for system in [System::UsCustomary, System::Metric] {
+            for stage in Stage::ALL {
+                let coats = Scheme::usual(system).of(stage).clone();
+                assert!(coatings::can(coats.can).is_some() && coatings::tool(coats.tool).is_some());
+                assert_eq!(coatings::material(coats.material).map(|m| m.stage), Some(stage));
+            }
+        }
     }
 
     #[test]

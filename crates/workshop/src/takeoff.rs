@@ -9,7 +9,7 @@ use units::{Area, Length};
 use crate::document::{Piece, StageCoats};
 use crate::tape::standard_uncertainty;
 
-/// The probability that a maker wants of a can before calling it enough.
+/// The probability that a maker wants of a can before calling it enough (common practice, no source).
 pub const WANTED_CONFIDENCE: f64 = 0.9;
 
 /// A surface and whether it is painted.

@@ -6,7 +6,7 @@ use units::Length;
 /// (common practice, no source).
 const UNMEASURED: f64 = 0.2;
 
-/// A sixteenth of an inch: what a person reads off a tape.
+/// A sixteenth of an inch: what a person reads off a tape (common practice, no source).
 const DIVISION: Length = Length::inches(1.0 / 16.0);
 
 /// The largest permissible error of a class II tape with a hook, for a length.

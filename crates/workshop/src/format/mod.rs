@@ -8,14 +8,12 @@ mod error;
 mod v1;
 mod words;
 
-use std::rc::Rc;
-
 use serde_json::Value;
 
 pub use error::{LoadError, Notice};
 pub use v1::{PieceRecord, WorkshopRecord};
 
-use crate::document::{Piece, Workshop};
+use crate::document::Workshop;
 use crate::edit::MAX_PIECES;
 
 /// What every save file names itself.
@@ -72,15 +70,6 @@ pub fn save(workshop: &Workshop) -> String {
         serde_json::to_string_pretty(&WorkshopRecord::of(workshop, PieceRecord::of)).unwrap_or_default();
     text.push('\n');
     text
-}
-
-/// A save file of one piece alone.
-pub fn save_piece(workshop: &Workshop, piece: &Rc<Piece>) -> String {
-    save(&Workshop {
-        title: piece.name.clone(),
-        pieces: vec![piece.clone()],
-        ..workshop.clone()
-    })
 }
 
 fn check_count(pieces: usize) -> Result<(), LoadError> {
