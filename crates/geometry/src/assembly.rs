@@ -4,12 +4,12 @@ use nalgebra::Isometry3;
 use units::Area;
 
 use crate::SMALLEST_AREA;
-use crate::contact::{Cover, covers};
-use crate::face::Face;
-use crate::part::Part;
+use crate::contact::{Cover, Placed, covers, placed};
+use crate::face::{Face, Facet, Patch};
+use crate::part::{Part, PartId};
 use crate::region::Region;
 use crate::space::{Sense, Space};
-use crate::surface::{Deduction, Surface, SurfaceId};
+use crate::surface::{Deduction, Facets, Surface, SurfaceId};
 
 /// Placed parts and the spaces around and between them.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -18,14 +18,26 @@ pub struct Assembly {
     pub parts: Vec<Part>,
     /// The spaces, the first that fits a face deciding; what none of them claims looks into the room.
     pub spaces: Vec<Space>,
+    /// Holes through faces that the maker wants deducted: name of the hole, name of the surface, area.
+    pub holes: Vec<(PartId, String, Area)>,
 }
 
 impl Assembly {
+    /// Parts and spaces, without holes.
+    pub fn new(parts: Vec<Part>, spaces: Vec<Space>) -> Self {
+        Assembly {
+            parts,
+            spaces,
+            holes: vec![],
+        }
+    }
+
     /// The same piece moved and turned.
     pub fn moved(self, by: &Isometry3<f64>) -> Self {
         Assembly {
             parts: self.parts.into_iter().map(|part| part.moved(by)).collect(),
             spaces: self.spaces.into_iter().map(|space| space.moved(by)).collect(),
+            holes: self.holes,
         }
     }
 
@@ -38,114 +50,272 @@ impl Assembly {
     /// ```
     /// use geometry::{Assembly, Part, PartId, PartKind};
     /// let board = |n, x: f64| Part::block(PartId::nth(PartKind::Board, n), [x, 0.0, 0.0], [x + 0.5, 0.02, 0.3]);
-    /// let two = Assembly { parts: vec![board(1, 0.0), board(2, 0.5)], spaces: vec![] };
+    /// let two = Assembly::new(vec![board(1, 0.0), board(2, 0.5)], vec![]);
     /// let net: f64 = two.surfaces().iter().map(|s| s.net.as_square_metres()).sum();
     /// // Pushed together end to end, they are one board of twice the length.
     /// assert!((net - 2.0 * (1.0 * 0.3 + 1.0 * 0.02 + 0.3 * 0.02)).abs() < 1e-12);
     /// ```
     pub fn surfaces(&self) -> Vec<Surface> {
-        let covers = covers(self);
-        let faces = self
-            .parts
-            .iter()
-            .flat_map(|part| part.faces.iter().map(move |face| (part, face)));
-        faces
-            .zip(&covers)
-            .flat_map(|((part, face), covers)| {
-                self.divided(face)
-                    .into_iter()
-                    .map(move |(sense, region)| self.surface(part, face, sense, region, covers))
-            })
-            .collect()
+        let facets = placed(&self.parts);
+        let covers = covers(&facets);
+        let mut surfaces = Vec::with_capacity(facets.len());
+        let (mut next, mut covered) = (0, 0);
+        for part in &self.parts {
+            for face in &part.faces {
+                let own = next..next + face.facets().len();
+                next = own.end;
+                let from = covered;
+                covered += covers[from..]
+                    .iter()
+                    .take_while(|cover| cover.facet < next)
+                    .count();
+                self.face_surfaces(
+                    part,
+                    face,
+                    &facets[own.clone()],
+                    own.start,
+                    &covers[from..covered],
+                    &mut surfaces,
+                );
+            }
+        }
+        self.deduct_holes(&mut surfaces);
+        surfaces
     }
 
-    /// A face, divided by the spaces it looks into.
-    fn divided(&self, face: &Face) -> Vec<(Sense, Region)> {
-        let mut parts = Vec::with_capacity(1);
-        let mut rest = face.region.clone();
-        for space in &self.spaces {
-            if rest.is_empty() {
-                break;
-            }
-            let seen = space.seen_from(face, &rest);
-            let area = seen.area();
-            if area <= SMALLEST_AREA {
+    /// What nothing lies against, of each facet, by the surface that it belongs to, in the order of the facets.
+    pub(crate) fn net_facets(&self) -> Vec<(SurfaceId, Facet)> {
+        let facets = placed(&self.parts);
+        let mut covers = covers(&facets).into_iter().peekable();
+        let mut net = Vec::with_capacity(facets.len());
+        let mut next = 0;
+        let faces = self.parts.iter().flat_map(|part| {
+            let faces = part.faces.iter();
+            faces.map(move |face| (part, face))
+        });
+        for (part, face) in faces {
+            let own = next..next + face.facets().len();
+            next = own.end;
+            if matches!(face.patch, Patch::Curved(_)) {
+                let surface = self.curved_surface(part, face, &facets[own]);
+                net.extend(surface.facets.iter().map(|facet| (surface.id, facet.clone())));
                 continue;
             }
-            rest = if rest.area() - area <= SMALLEST_AREA {
-                Region::EMPTY
-            } else {
-                rest.difference(&seen)
-            };
-            parts.push((space.sense, seen));
+            for place in own {
+                let on_it = std::iter::from_fn(|| covers.next_if(|cover| cover.facet == place));
+                let on_it: Vec<Region> = on_it.map(|cover| cover.region).collect();
+                self.divided(&facets[place], |sense, region| {
+                    let region = region.difference_of_all(on_it.iter());
+                    if region.area() > SMALLEST_AREA {
+                        let (part, side) = (part.id, face.side);
+                        let plane = facets[place].facet.plane.clone();
+                        net.push((SurfaceId { part, side, sense }, Facet { plane, region }));
+                    }
+                });
+            }
         }
-        if rest.area() > SMALLEST_AREA {
-            parts.push((Sense::Outside, rest));
-        }
-        join_alike(parts)
+        net
     }
 
-    fn surface(&self, part: &Part, face: &Face, sense: Sense, region: Region, covers: &[Cover]) -> Surface {
-        let gross = region.area();
-        let deductions = deductions(&region, covers);
-        let covered: f64 = deductions.iter().map(|(_, area)| area).sum();
-        let net = gross - covered;
+    /// The surfaces of one face, of which `first` is the place of its first facet among all facets.
+    fn face_surfaces(
+        &self,
+        part: &Part,
+        face: &Face,
+        placed: &[Placed],
+        first: usize,
+        covers: &[Cover],
+        into: &mut Vec<Surface>,
+    ) {
+        let start = into.len();
+        if matches!(face.patch, Patch::Curved(_)) {
+            into.push(self.curved_surface(part, face, placed));
+            return;
+        }
+        for (i, placed) in placed.iter().enumerate() {
+            let covers = covers.iter().filter(|cover| cover.facet == first + i);
+            let covers: Vec<&Cover> = if covers.clone().next().is_some() {
+                covers.collect()
+            } else {
+                vec![]
+            };
+            self.divided(placed, |sense, region| {
+                let id = SurfaceId {
+                    part: part.id,
+                    side: face.side,
+                    sense,
+                };
+                let gross = region.area() * face.stretch;
+                let deductions = self.deductions(&region, &covers, face.stretch);
+                let facet = Facet {
+                    plane: placed.facet.plane.clone(),
+                    region,
+                };
+                match into[start..].iter_mut().find(|surface| surface.id == id) {
+                    Some(surface) => surface.add(facet, gross, deductions),
+                    None => into.push(Surface {
+                        id,
+                        is_edge: face.is_edge,
+                        facets: Facets::One(facet),
+                        multiplier: face.multiplier,
+                        gross: Area::square_metres(gross),
+                        deductions,
+                        net: Area::ZERO,
+                    }),
+                }
+            });
+        }
+        for surface in &mut into[start..] {
+            surface.settle();
+        }
+    }
+
+    /// A curved face is one surface, and looks where more than half of it looks. Spaces for faces that look one way
+    /// do not count for it: it looks every way.
+    fn curved_surface(&self, part: &Part, face: &Face, placed: &[Placed]) -> Surface {
+        let whole: f64 = placed.iter().map(|p| p.facet.region.area()).sum();
+        let holds = |space: &&Space| {
+            let seen: f64 = placed
+                .iter()
+                .filter(|p| !space.is_out_of_sight(&p.normal, &p.low, &p.high))
+                .map(|p| space.seen_from(&p.facet.plane, &p.facet.region).area())
+                .sum();
+            2.0 * seen > whole
+        };
+        let mut spaces = self.spaces.iter().filter(|space| space.facing.is_none());
+        let sense = spaces.find(holds).map_or(Sense::Outside, |space| space.sense);
+        let area = Area::square_metres(whole * face.stretch);
         Surface {
             id: SurfaceId {
                 part: part.id,
                 side: face.side,
                 sense,
             },
-            is_edge: face.is_edge,
-            plane: face.plane.clone(),
-            region,
-            gross: Area::square_metres(gross),
-            deductions: deductions
-                .into_iter()
-                .map(|(index, area)| Deduction {
-                    by: self.parts[index].id,
-                    area: Area::square_metres(area),
-                })
-                .collect(),
-            net: Area::square_metres(if net > SMALLEST_AREA { net } else { 0.0 }),
+            is_edge: false,
+            facets: Facets::Many(placed.iter().map(|p| p.facet.clone()).collect()),
+            multiplier: face.multiplier,
+            gross: area,
+            deductions: vec![],
+            net: area,
         }
     }
-}
 
-/// Regions of one face that look at the same thing are one surface.
-fn join_alike(parts: Vec<(Sense, Region)>) -> Vec<(Sense, Region)> {
-    let mut joined: Vec<(Sense, Region)> = Vec::with_capacity(parts.len());
-    for (sense, region) in parts {
-        match joined.iter_mut().find(|(other, _)| *other == sense) {
-            Some((_, into)) => *into = Region::union_of_all([&*into, &region].into_iter()),
-            None => joined.push((sense, region)),
-        }
-    }
-    joined
-}
-
-/// What each covering part takes from a region. A strip that two parts cover is taken once, by the first.
-fn deductions(region: &Region, covers: &[Cover]) -> Vec<(usize, f64)> {
-    let mut taken: Vec<(usize, f64)> = Vec::new();
-    let mut earlier: Vec<&Region> = Vec::new();
-    for cover in covers {
-        let mut cut = region.intersection(&cover.region);
-        let doubled: Vec<&Region> = earlier
-            .iter()
-            .copied()
-            .filter(|other| other.intersection(&cut).area() > SMALLEST_AREA)
-            .collect();
-        if !doubled.is_empty() {
-            cut = cut.difference_of_all(doubled.into_iter());
-        }
-        let area = cut.area();
-        if area > SMALLEST_AREA {
-            match taken.iter_mut().find(|(part, _)| *part == cover.part) {
-                Some((_, sum)) => *sum += area,
-                None => taken.push((cover.part, area)),
+    /// Divides a facet by the spaces it looks into.
+    fn divided(&self, placed: &Placed, mut part: impl FnMut(Sense, Region)) {
+        let Placed {
+            facet,
+            normal,
+            low,
+            high,
+            ..
+        } = placed;
+        let mut rest = None;
+        for space in &self.spaces {
+            if space.is_out_of_sight(normal, low, high) {
+                continue;
             }
-            earlier.push(&cover.region);
+            let before = rest.as_ref().unwrap_or(&facet.region);
+            let seen = space.seen_from(&facet.plane, before);
+            let area = seen.area();
+            if area <= SMALLEST_AREA {
+                continue;
+            }
+            let left = before.area() - area > SMALLEST_AREA;
+            rest = Some(if left {
+                before.difference(&seen)
+            } else {
+                Region::EMPTY
+            });
+            part(space.sense, seen);
+            if !left {
+                return;
+            }
+        }
+        let rest = rest.unwrap_or_else(|| facet.region.clone());
+        if rest.area() > SMALLEST_AREA {
+            part(Sense::Outside, rest);
         }
     }
-    taken
+
+    /// What each covering part takes from a region. A strip that two parts cover is taken once, by the first.
+    fn deductions(&self, region: &Region, covers: &[&Cover], stretch: f64) -> Vec<Deduction> {
+        let mut taken: Vec<Deduction> = Vec::new();
+        let mut earlier: Vec<&Region> = Vec::new();
+        for cover in covers {
+            let mut cut = region.intersection(&cover.region);
+            if cut.area() <= SMALLEST_AREA {
+                continue;
+            }
+            let doubled: Vec<&Region> = earlier
+                .iter()
+                .copied()
+                .filter(|other| other.intersection(&cut).area() > SMALLEST_AREA)
+                .collect();
+            if !doubled.is_empty() {
+                cut = cut.difference_of_all(doubled.into_iter());
+            }
+            let area = cut.area();
+            if area > SMALLEST_AREA {
+                add_deduction(
+                    &mut taken,
+                    Deduction {
+                        by: self.parts[cover.part].id,
+                        area: Area::square_metres(area * stretch),
+                    },
+                );
+                earlier.push(&cover.region);
+            }
+        }
+        taken
+    }
+
+    fn deduct_holes(&self, surfaces: &mut [Surface]) {
+        for (by, surface, area) in &self.holes {
+            let holed = surfaces.iter_mut().find(|s| s.id.to_string() == *surface);
+            if let Some(holed) = holed {
+                let area = area.min(holed.net);
+                if area > Area::ZERO {
+                    holed.deductions.push(Deduction { by: *by, area });
+                    holed.settle();
+                }
+            }
+        }
+    }
+}
+
+fn add_deduction(to: &mut Vec<Deduction>, deduction: Deduction) {
+    match to.iter_mut().find(|other| other.by == deduction.by) {
+        Some(other) => other.area = other.area + deduction.area,
+        None => to.push(deduction),
+    }
+}
+
+impl Surface {
+    /// Another facet, or another region of the same facet, belongs to the surface.
+    fn add(&mut self, facet: Facet, gross: f64, deductions: Vec<Deduction>) {
+        self.gross = self.gross + Area::square_metres(gross);
+        for deduction in deductions {
+            add_deduction(&mut self.deductions, deduction);
+        }
+        let facets = std::mem::replace(&mut self.facets, Facets::Many(Vec::new()));
+        self.facets = match facets {
+            // Regions of one face that look at the same thing are one outline.
+            Facets::One(first) if first.plane == facet.plane => {
+                let region = Region::union_of_all([&first.region, &facet.region].into_iter());
+                Facets::One(Facet { region, ..first })
+            }
+            Facets::One(first) => Facets::Many(vec![first, facet]),
+            Facets::Many(mut facets) => {
+                facets.push(facet);
+                Facets::Many(facets)
+            }
+        };
+    }
+
+    /// Works out what is left to paint.
+    fn settle(&mut self) {
+        let covered: f64 = self.deductions.iter().map(|d| d.area.as_square_metres()).sum();
+        let net = self.gross.as_square_metres() - covered;
+        self.net = Area::square_metres(if net > SMALLEST_AREA { net } else { 0.0 });
+    }
 }

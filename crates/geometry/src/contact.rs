@@ -1,117 +1,160 @@
 //! Contacts: where faces of two parts lie against each other.
 
-use crate::assembly::Assembly;
-use crate::face::Face;
+use crate::face::{Facet, Patch, Plane};
+use crate::part::Part;
 use crate::region::Region;
-use crate::{CONTACT_GAP, SMALLEST_AREA};
+use crate::{CONTACT_GAP, SMALLEST_AREA, Vector3};
 
 /// How nearly two directions must agree, as the difference of their cosine from 1: about 0.08 degrees.
 const PARALLEL: f64 = 1e-6;
 
-/// The common region of two faces that lie against each other, in the plane of the face that it covers.
+/// A facet with its place among all facets of a piece.
+pub(crate) struct Placed<'a> {
+    /// The part, by its place in the assembly.
+    pub(crate) part: usize,
+    pub(crate) facet: &'a Facet,
+    pub(crate) normal: Vector3,
+    pub(crate) low: [f64; 3],
+    pub(crate) high: [f64; 3],
+    /// Whether other parts can lie against it: not where it stands in for a curve.
+    touches: bool,
+}
+
+/// What lies against a facet, in the plane of the facet.
 pub(crate) struct Cover {
+    /// The facet that is covered, by its place among all facets.
+    pub(crate) facet: usize,
     /// The part that covers, by its place in the assembly.
     pub(crate) part: usize,
     /// What it covers.
     pub(crate) region: Region,
 }
 
-/// For each face of each part, in order, what covers it.
-///
-/// Faces are sorted along the longest direction of the piece, so that only neighbours are compared.
-pub(crate) fn covers(assembly: &Assembly) -> Vec<Vec<Cover>> {
-    let faces: Vec<Placed> = assembly
-        .parts
-        .iter()
-        .enumerate()
-        .flat_map(|(part, solid)| solid.faces.iter().map(move |face| (part, face)))
-        .enumerate()
-        .map(|(index, (part, face))| Placed::new(index, part, face))
-        .collect();
-    let mut found: Vec<Vec<Cover>> = faces.iter().map(|_| Vec::new()).collect();
-    let axis = longest_axis(&faces);
-    let mut order: Vec<&Placed> = faces.iter().collect();
-    order.sort_by(|a, b| a.low[axis].total_cmp(&b.low[axis]));
-    for (i, a) in order.iter().enumerate() {
-        let reach = a.high[axis] + CONTACT_GAP;
-        for b in order[i + 1..].iter().take_while(|b| b.low[axis] <= reach) {
-            if a.part == b.part || !a.near(b) || !lie_against(a.face, b.face) {
-                continue;
-            }
-            let on_a = a
-                .face
-                .region
-                .intersection(&carried(b.face, &b.face.region, a.face));
-            if on_a.area() > SMALLEST_AREA {
-                let on_b = carried(a.face, &on_a, b.face);
-                found[a.index].push(Cover {
-                    part: b.part,
-                    region: on_a,
-                });
-                found[b.index].push(Cover {
-                    part: a.part,
-                    region: on_b,
+/// Every facet of every face of every part, in order.
+pub(crate) fn placed(parts: &[Part]) -> Vec<Placed<'_>> {
+    let mut list = Vec::with_capacity(parts.len() * 6);
+    for (part, solid) in parts.iter().enumerate() {
+        for face in &solid.faces {
+            let touches = !matches!(face.patch, Patch::Curved(_));
+            for facet in face.facets() {
+                let (low, high) = facet.bounds();
+                let normal = facet.plane.normal();
+                list.push(Placed {
+                    part,
+                    facet,
+                    normal,
+                    low,
+                    high,
+                    touches,
                 });
             }
         }
     }
-    // The sweep meets pairs in the order of their places; the order of the parts is what a reader expects.
-    for list in &mut found {
-        list.sort_by_key(|cover| cover.part);
+    list
+}
+
+/// What lies against which facet, in the order of the facets and then of the parts.
+///
+/// Only facets in nearly the same plane can lie against each other. Nearly all planes of furniture are square to an
+/// axis: those are sorted by where they cross it, and only facets of one plane are compared. The few slanted ones
+/// are compared by the blocks around them.
+pub(crate) fn covers(facets: &[Placed]) -> Vec<Cover> {
+    let mut found = Vec::new();
+    let mut slanted = Vec::new();
+    let mut square: [Vec<usize>; 3] = [vec![], vec![], vec![]];
+    for (i, placed) in facets.iter().enumerate().filter(|(_, placed)| placed.touches) {
+        match (0..3).find(|&axis| placed.normal[axis].abs() > 1.0 - 1e-9) {
+            Some(axis) => square[axis].push(i),
+            None => slanted.push(i),
+        }
     }
+    for (axis, mut list) in square.into_iter().enumerate() {
+        let at = |i: &usize| facets[*i].low[axis];
+        list.sort_unstable_by(|a, b| at(a).total_cmp(&at(b)));
+        for plane in list.chunk_by_mut(|a, b| at(b) - at(a) <= CONTACT_GAP) {
+            compare(facets, plane, &mut found);
+        }
+    }
+    compare(facets, &mut slanted, &mut found);
+    found.sort_by_key(|cover| (cover.facet, cover.part));
     found
 }
 
-struct Placed<'a> {
-    index: usize,
-    part: usize,
-    face: &'a Face,
-    low: [f64; 3],
-    high: [f64; 3],
-    normal: crate::Vector3,
-}
-
-impl<'a> Placed<'a> {
-    fn new(index: usize, part: usize, face: &'a Face) -> Self {
-        let (low, high) = face.bounds();
-        Placed {
-            index,
-            part,
-            face,
-            low,
-            high,
-            normal: face.plane.normal(),
+/// Compares facets that may lie in one plane, sorted along the direction in which they are spread most.
+fn compare(facets: &[Placed], list: &mut [usize], found: &mut Vec<Cover>) {
+    if list.len() < 2 {
+        return;
+    }
+    let spread = |axis: usize| {
+        let low = list
+            .iter()
+            .fold(f64::INFINITY, |low, &i| low.min(facets[i].low[axis]));
+        let high = list
+            .iter()
+            .fold(f64::NEG_INFINITY, |high, &i| high.max(facets[i].high[axis]));
+        high - low
+    };
+    let spreads = [spread(0), spread(1), spread(2)];
+    let axis = (0..3)
+        .max_by(|&a, &b| spreads[a].total_cmp(&spreads[b]))
+        .unwrap_or(0);
+    list.sort_unstable_by(|&a, &b| facets[a].low[axis].total_cmp(&facets[b].low[axis]));
+    for (place, &i) in list.iter().enumerate() {
+        let a = &facets[i];
+        let reach = a.high[axis] + CONTACT_GAP;
+        for &j in list[place + 1..]
+            .iter()
+            .take_while(|&&j| facets[j].low[axis] <= reach)
+        {
+            let b = &facets[j];
+            if a.part != b.part && a.may_touch(b) {
+                touch((i, a), (j, b), found);
+            }
         }
     }
+}
 
-    fn near(&self, other: &Placed) -> bool {
+fn touch((i, a): (usize, &Placed), (j, b): (usize, &Placed), found: &mut Vec<Cover>) {
+    let on_a = a
+        .facet
+        .region
+        .intersection(&carried(&b.facet.plane, &b.facet.region, &a.facet.plane));
+    if on_a.area() > SMALLEST_AREA {
+        let on_b = carried(&a.facet.plane, &on_a, &b.facet.plane);
+        found.push(Cover {
+            facet: i,
+            part: b.part,
+            region: on_a,
+        });
+        found.push(Cover {
+            facet: j,
+            part: a.part,
+            region: on_b,
+        });
+    }
+}
+
+impl Placed<'_> {
+    /// Whether the two look at each other, lie in one plane and have a block of the room in common.
+    fn may_touch(&self, other: &Placed) -> bool {
         self.normal.dot(&other.normal) < PARALLEL - 1.0
             && (0..3).all(|axis| {
                 self.low[axis] <= other.high[axis] + CONTACT_GAP
                     && other.low[axis] <= self.high[axis] + CONTACT_GAP
             })
+            && (other.facet.plane.origin - self.facet.plane.origin)
+                .dot(&self.normal)
+                .abs()
+                <= CONTACT_GAP
     }
 }
 
-fn longest_axis(faces: &[Placed]) -> usize {
-    let spread = |axis: usize| {
-        let low = faces.iter().map(|f| f.low[axis]).fold(f64::INFINITY, f64::min);
-        let high = faces
-            .iter()
-            .map(|f| f.high[axis])
-            .fold(f64::NEG_INFINITY, f64::max);
-        high - low
-    };
-    (0..3)
-        .max_by(|&a, &b| spread(a).total_cmp(&spread(b)))
-        .unwrap_or(0)
-}
-
-fn lie_against(a: &Face, b: &Face) -> bool {
-    a.plane.height_of(&b.plane.origin).abs() <= CONTACT_GAP
-}
-
-/// A region in the plane of one face, as seen in the plane of another that is parallel to it.
-fn carried(from: &Face, region: &Region, to: &Face) -> Region {
-    region.mapped(|point| to.plane.project(&from.plane.at(point)))
+/// A region in one plane, as seen in another that is parallel to it.
+fn carried(from: &Plane, region: &Region, to: &Plane) -> Region {
+    let shift = to.project(&from.origin);
+    let (u, v) = (
+        [from.u.dot(&to.u), from.u.dot(&to.v)],
+        [from.v.dot(&to.u), from.v.dot(&to.v)],
+    );
+    region.mapped(|[x, y]| [shift[0] + x * u[0] + y * v[0], shift[1] + x * u[1] + y * v[1]])
 }

@@ -1,9 +1,9 @@
-//! Faces of solids: a flat region in a plane in the room.
+//! Faces of solids: flat regions in planes in the room, one or several to a face.
 
 use crate::region::{Point2, Region};
 use crate::{Point3, Vector3};
 
-/// Which way a face of a part looks, as one stands before the piece.
+/// Which way a face of a part looks as one stands before the piece, or which part of a shaped solid it is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Side {
     /// Towards the person.
@@ -18,10 +18,40 @@ pub enum Side {
     Top,
     /// Down.
     Bottom,
+    /// All around a turned or round part, with its rings and flutes.
+    Around,
+    /// The profile of a moulding.
+    Moulded,
+    /// The profile of a worked edge, by the edge.
+    MouldedFront,
+    /// See [`Side::MouldedFront`].
+    MouldedBack,
+    /// See [`Side::MouldedFront`].
+    MouldedLeft,
+    /// See [`Side::MouldedFront`].
+    MouldedRight,
+    /// See [`Side::MouldedFront`].
+    MouldedTop,
+    /// See [`Side::MouldedFront`].
+    MouldedBottom,
+    /// The bevels around the field of a raised panel, by their place.
+    BevelLeft,
+    /// See [`Side::BevelLeft`].
+    BevelRight,
+    /// See [`Side::BevelLeft`].
+    BevelTop,
+    /// See [`Side::BevelLeft`].
+    BevelBottom,
+    /// The flat strip around the bevels of a raised panel.
+    Margin,
+    /// The underside of an opening that is cut into the foot of a board.
+    CutOut,
+    /// The edges of holes through a board.
+    Opening,
 }
 
 impl Side {
-    /// The word for it, as used in identities and labels.
+    /// The word for it, as used in identities.
     pub fn word(self) -> &'static str {
         match self {
             Side::Front => "front",
@@ -30,6 +60,65 @@ impl Side {
             Side::Right => "right",
             Side::Top => "top",
             Side::Bottom => "bottom",
+            Side::Around => "around",
+            Side::Moulded => "moulded",
+            Side::MouldedFront => "moulded-front",
+            Side::MouldedBack => "moulded-back",
+            Side::MouldedLeft => "moulded-left",
+            Side::MouldedRight => "moulded-right",
+            Side::MouldedTop => "moulded-top",
+            Side::MouldedBottom => "moulded-bottom",
+            Side::BevelLeft => "bevel-left",
+            Side::BevelRight => "bevel-right",
+            Side::BevelTop => "bevel-top",
+            Side::BevelBottom => "bevel-bottom",
+            Side::Margin => "margin",
+            Side::CutOut => "cut-out",
+            Side::Opening => "opening",
+        }
+    }
+
+    /// What a maker calls a face of this side; an edge is a narrow face of a board.
+    pub(crate) fn label(self, is_edge: bool) -> &'static str {
+        match (self, is_edge) {
+            (Side::Front, false) => "front face",
+            (Side::Front, true) => "front edge",
+            (Side::Back, false) => "back face",
+            (Side::Back, true) => "back edge",
+            (Side::Left, false) => "left face",
+            (Side::Left, true) => "left edge",
+            (Side::Right, false) => "right face",
+            (Side::Right, true) => "right edge",
+            (Side::Top, false) => "top face",
+            (Side::Top, true) => "top edge",
+            (Side::Bottom, false) => "underside",
+            (Side::Bottom, true) => "bottom edge",
+            (Side::Around, _) => "all around",
+            (Side::Moulded, _) => "profile",
+            (Side::MouldedFront, _) => "profile in front",
+            (Side::MouldedBack, _) => "profile at the back",
+            (Side::MouldedLeft, _) => "profile at the left",
+            (Side::MouldedRight, _) => "profile at the right",
+            (Side::MouldedTop, _) => "profile above",
+            (Side::MouldedBottom, _) => "profile below",
+            (Side::BevelLeft, _) => "left bevel",
+            (Side::BevelRight, _) => "right bevel",
+            (Side::BevelTop, _) => "upper bevel",
+            (Side::BevelBottom, _) => "lower bevel",
+            (Side::Margin, _) => "flat around the bevels",
+            (Side::CutOut, _) => "underside of the cut-out",
+            (Side::Opening, _) => "edges of the openings",
+        }
+    }
+
+    /// The side that looks most nearly in a direction.
+    pub(crate) fn looking(direction: &Vector3) -> Side {
+        let [x, y, z] = [direction.x, direction.y, direction.z];
+        let most = x.abs().max(y.abs()).max(z.abs());
+        match () {
+            () if z.abs() == most => [Side::Bottom, Side::Top][usize::from(z > 0.0)],
+            () if x.abs() == most => [Side::Left, Side::Right][usize::from(x > 0.0)],
+            () => [Side::Front, Side::Back][usize::from(y > 0.0)],
         }
     }
 }
@@ -68,21 +157,41 @@ impl Plane {
     }
 }
 
-/// One flat face of a part.
+/// A flat region in a plane in the room.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Face {
-    /// Which way it looks.
-    pub side: Side,
+pub struct Facet {
     /// Where it lies.
     pub plane: Plane,
     /// Its outline and holes, in the coordinates of the plane.
     pub region: Region,
-    /// Whether it is a narrow face: an edge of a board rather than one of its faces.
-    pub is_edge: bool,
 }
 
-impl Face {
-    /// The smallest upright block around the face: its lowest and its highest corner.
+impl Facet {
+    /// The facet inside a closed line of points in one plane, counter-clockwise as seen from outside the solid.
+    ///
+    /// `None` where the points enclose no area.
+    pub(crate) fn around(points: &[Point3]) -> Option<Facet> {
+        let first = points.first()?;
+        // The sum over the fan is twice the area along the normal, whatever the shape (Newell's method).
+        let area: Vector3 = points
+            .windows(2)
+            .map(|pair| (pair[0] - first).cross(&(pair[1] - first)))
+            .sum();
+        let normal = area.try_normalize(1e-14)?;
+        let u = points
+            .iter()
+            .map(|point| point - first)
+            .find_map(|edge| edge.try_normalize(1e-9))?;
+        let plane = Plane {
+            origin: *first,
+            u,
+            v: normal.cross(&u),
+        };
+        let region = Region::polygon(points.iter().map(|point| plane.project(point)).collect());
+        Some(Facet { plane, region })
+    }
+
+    /// The smallest upright block around the facet: its lowest and its highest corner.
     pub(crate) fn bounds(&self) -> ([f64; 3], [f64; 3]) {
         let mut low = [f64::INFINITY; 3];
         let mut high = [f64::NEG_INFINITY; 3];
@@ -94,5 +203,99 @@ impl Face {
             }
         }
         (low, high)
+    }
+}
+
+/// The form of a face.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Patch {
+    /// Flat.
+    Flat(Facet),
+    /// Folded out of several flat facets, each of which can lie against another part.
+    Folded(Vec<Facet>),
+    /// Curved. The facets stand in for it in drawings; its area is known apart from them, and nothing lies against
+    /// it but along lines.
+    Curved(Vec<Facet>),
+}
+
+/// One face of a part.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Face {
+    /// Which way it looks, or which part of a shaped solid it is.
+    pub side: Side,
+    /// Its form.
+    pub patch: Patch,
+    /// Its true area over that of its facets: 1 where it is flat, a little more where facets stand in for a curve.
+    pub stretch: f64,
+    /// Profile multiplier: developed girth over flat height, for a face with a profile; else 1. It explains the
+    /// area, which holds it already.
+    pub multiplier: f64,
+    /// Whether it is a narrow face: an edge of a board rather than one of its faces.
+    pub is_edge: bool,
+}
+
+impl Face {
+    /// A flat face.
+    pub(crate) fn flat(side: Side, facet: Facet, is_edge: bool) -> Face {
+        Face {
+            side,
+            patch: Patch::Flat(facet),
+            stretch: 1.0,
+            multiplier: 1.0,
+            is_edge,
+        }
+    }
+
+    /// A curved face of known area.
+    pub(crate) fn curved(side: Side, facets: Vec<Facet>, area: f64) -> Face {
+        let drawn: f64 = facets.iter().map(|facet| facet.region.area()).sum();
+        Face {
+            side,
+            patch: Patch::Curved(facets),
+            stretch: area / drawn,
+            multiplier: 1.0,
+            is_edge: false,
+        }
+    }
+
+    /// A face folded out of flat facets.
+    pub(crate) fn folded(side: Side, mut facets: Vec<Facet>) -> Face {
+        let patch = match facets.len() {
+            1 => Patch::Flat(facets.remove(0)),
+            _ => Patch::Folded(facets),
+        };
+        Face {
+            side,
+            patch,
+            stretch: 1.0,
+            multiplier: 1.0,
+            is_edge: false,
+        }
+    }
+
+    /// The same face with a profile multiplier to show.
+    pub(crate) fn with_multiplier(mut self, multiplier: f64) -> Face {
+        self.multiplier = multiplier;
+        self
+    }
+
+    /// The flat pieces that it is made of or drawn with.
+    pub fn facets(&self) -> &[Facet] {
+        match &self.patch {
+            Patch::Flat(facet) => std::slice::from_ref(facet),
+            Patch::Folded(facets) | Patch::Curved(facets) => facets,
+        }
+    }
+
+    pub(crate) fn facets_mut(&mut self) -> &mut [Facet] {
+        match &mut self.patch {
+            Patch::Flat(facet) => std::slice::from_mut(facet),
+            Patch::Folded(facets) | Patch::Curved(facets) => facets,
+        }
+    }
+
+    /// The developed area, square metres.
+    pub fn area(&self) -> f64 {
+        self.facets().iter().map(|facet| facet.region.area()).sum::<f64>() * self.stretch
     }
 }

@@ -9,27 +9,41 @@
 //!
 //! Invariant: this crate knows nothing of paint, money, saved documents or browsers.
 
+mod arris;
 mod assembly;
 mod contact;
 mod drawing;
 mod face;
 mod furniture;
+mod overlap;
 mod part;
+mod part_kind;
+mod profile;
 mod region;
+mod solid;
 mod space;
 mod surface;
+mod zone;
 
+pub use arris::Edges;
 pub use assembly::Assembly;
 pub use drawing::{Dimension, Drawing, View, VisibleFace};
-pub use face::{Face, Plane, Side};
+pub use face::{Face, Facet, Patch, Plane, Side};
+pub use furniture::change::{Added, AddedShape, Along, Change, MAX_CHANGES, MAX_REPEATS, MAX_STEPS, Towards};
 pub use furniture::{
-    BackStyle, BaseStyle, DrawerRow, FieldId, FrontStyle, Furniture, Kind, LengthField, MAX_COLUMNS,
-    MAX_ROWS, Measures, Problem, fields,
+    Bay, BayPlace, Construction, CountField, Counts, Edge, FieldId, Fill, Furniture, Kind, LengthField,
+    MAX_BAYS, MAX_COLUMNS, MAX_ROWS, MAX_SHELVES, Measures, Problem, Row, StyleField, StyleOption, Styles,
+    counts, fields, styles,
 };
-pub use part::{Part, PartId, PartKind};
+pub use overlap::Overlap;
+pub use part::{Part, PartId};
+pub use part_kind::PartKind;
+pub use profile::{First, Member, Profile, Shape, multiplier_of};
 pub use region::{Point2, Region};
+pub use solid::Turning;
 pub use space::{HalfSpace, Sense, Space};
-pub use surface::{Deduction, Surface, SurfaceId};
+pub use surface::{Deduction, Facets, Orientation, Surface, SurfaceId};
+pub use zone::Zone;
 
 /// A point in the room of the piece, metres.
 pub type Point3 = nalgebra::Point3<f64>;

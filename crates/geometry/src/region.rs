@@ -14,15 +14,22 @@ type Contour = Vec<Point2>;
 /// below any tape.
 const SAME_POINT: f64 = 1e-9;
 
+/// How nearly the sides of a rectangle must be upright: well below [`SAME_POINT`], so that nothing is lost when it
+/// is taken as exactly upright.
+const EXACT: f64 = 1e-12;
+
 /// A flat region: any number of separate shapes, each with any number of holes.
 ///
-/// Nearly all faces of furniture are convex, and two convex regions meet in a convex region that is found by
-/// clipping. Everything else goes through the general polygon boolean of `i_overlay`.
+/// Nearly all faces of furniture are upright rectangles, and most others are convex. Two rectangles meet in a
+/// rectangle, two convex regions in a convex region that is found by clipping. Everything else goes through the
+/// general polygon boolean of `i_overlay`.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Region(Kind);
 
 #[derive(Clone, Debug, PartialEq)]
 enum Kind {
+    /// The corners of an upright rectangle, from the lower left counter-clockwise.
+    Rectangle([Point2; 4]),
     /// Corners counter-clockwise; fewer than three are the empty region.
     Convex(Contour),
     /// Shapes of one outer contour (counter-clockwise) and its holes (clockwise).
@@ -35,12 +42,12 @@ impl Region {
 
     /// The rectangle from the origin to `(width, height)`.
     pub fn rectangle(width: f64, height: f64) -> Self {
-        Region(Kind::Convex(vec![
-            [0.0, 0.0],
-            [width, 0.0],
-            [width, height],
-            [0.0, height],
-        ]))
+        Region::between([0.0, 0.0], [width, height])
+    }
+
+    /// The upright rectangle between its lower left and its upper right corner.
+    pub(crate) fn between(low: Point2, high: Point2) -> Self {
+        Region(Kind::Rectangle([low, [high[0], low[1]], high, [low[0], high[1]]]))
     }
 
     /// The region inside a simple closed line of corners, in either direction.
@@ -55,7 +62,9 @@ impl Region {
         if signed_area(&corners) < 0.0 {
             corners.reverse();
         }
-        if is_convex(&corners) {
+        if let Some((low, high)) = as_rectangle(&corners) {
+            Region::between(low, high)
+        } else if is_convex(&corners) {
             Region(Kind::Convex(corners))
         } else {
             Region(Kind::General(vec![vec![corners]]))
@@ -74,6 +83,7 @@ impl Region {
     /// The area in square metres.
     pub fn area(&self) -> f64 {
         match &self.0 {
+            Kind::Rectangle([low, _, high, _]) => (high[0] - low[0]) * (high[1] - low[1]),
             Kind::Convex(corners) => signed_area(corners),
             Kind::General(shapes) => shapes.iter().flatten().map(|contour| signed_area(contour)).sum(),
         }
@@ -82,6 +92,7 @@ impl Region {
     /// Every contour, outer lines and holes alike.
     pub fn contours(&self) -> impl Iterator<Item = &[Point2]> {
         let (one, many) = match &self.0 {
+            Kind::Rectangle(corners) => (Some(corners.as_slice()), [].as_slice()),
             Kind::Convex(corners) => (Some(corners.as_slice()), [].as_slice()),
             Kind::General(shapes) => (None, shapes.as_slice()),
         };
@@ -92,6 +103,9 @@ impl Region {
 
     /// The smallest upright rectangle around the region: its lower left and its upper right corner.
     pub fn bounds(&self) -> (Point2, Point2) {
+        if let Kind::Rectangle([low, _, high, _]) = self.0 {
+            return (low, high);
+        }
         let mut low = [f64::INFINITY; 2];
         let mut high = [f64::NEG_INFINITY; 2];
         for point in self.contours().flatten() {
@@ -106,14 +120,35 @@ impl Region {
     /// What lies in both regions.
     pub fn intersection(&self, other: &Region) -> Region {
         match (&self.0, &other.0) {
-            (Kind::Convex(a), Kind::Convex(b)) => Region(Kind::Convex(clip_convex(a, b))),
-            _ => self.boolean(other, OverlayRule::Intersect),
+            (Kind::Rectangle(a), Kind::Rectangle(b)) => common_rectangle(a, b),
+            _ => match (self.convex_corners(), other.convex_corners()) {
+                (Some(a), Some(b)) => Region(Kind::Convex(clip_convex(a, b))),
+                _ => self.boolean(other, OverlayRule::Intersect),
+            },
         }
     }
 
     /// What lies in this region and not in the other.
     pub fn difference(&self, other: &Region) -> Region {
+        if let (Kind::Rectangle(a), Kind::Rectangle(b)) = (&self.0, &other.0)
+            && let Some(rest) = rectangle_less(a, b)
+        {
+            return rest;
+        }
         self.boolean(other, OverlayRule::Difference)
+    }
+
+    /// Whether the region is known to be convex.
+    pub(crate) fn is_convex(&self) -> bool {
+        self.convex_corners().is_some()
+    }
+
+    fn convex_corners(&self) -> Option<&[Point2]> {
+        match &self.0 {
+            Kind::Rectangle(corners) => Some(corners),
+            Kind::Convex(corners) => Some(corners),
+            Kind::General(_) => None,
+        }
     }
 
     /// What lies in this region and in none of the others.
@@ -158,6 +193,22 @@ impl Region {
         if crossing.is_empty() {
             return self.clone();
         }
+        if matches!(self.0, Kind::Rectangle(_)) && crossing.iter().all(|&line| is_upright(line)) {
+            let (mut low, mut high) = (low, high);
+            for [a, b, c] in crossing {
+                let (axis, slope) = if a == 0.0 { (1, b) } else { (0, a) };
+                if slope > 0.0 {
+                    high[axis] = high[axis].min(c / slope);
+                } else {
+                    low[axis] = low[axis].max(c / slope);
+                }
+            }
+            return if low[0] < high[0] && low[1] < high[1] {
+                Region::between(low, high)
+            } else {
+                Region::EMPTY
+            };
+        }
         let mut kept = corners.to_vec();
         let mut next = Vec::new();
         for line in crossing {
@@ -165,17 +216,24 @@ impl Region {
             std::mem::swap(&mut kept, &mut next);
         }
         join_near(&mut kept);
-        self.intersection(&Region(Kind::Convex(kept)))
+        self.intersection(&Region::polygon(kept))
     }
 
-    /// Whether nothing is in the region.
-    pub(crate) fn is_empty(&self) -> bool {
-        matches!(&self.0, Kind::Convex(corners) if corners.len() < 3)
+    /// Whether it is a rectangle that stands upright in its plane.
+    pub(crate) fn is_upright_rectangle(&self) -> bool {
+        matches!(self.0, Kind::Rectangle(_))
     }
 
     /// The same region with every corner moved by `map`, which must keep lengths and may mirror.
     pub(crate) fn mapped(&self, map: impl Fn(Point2) -> Point2) -> Region {
         let shapes: Vec<Vec<Contour>> = match &self.0 {
+            Kind::Rectangle(corners) => {
+                let moved = corners.map(map);
+                return match as_rectangle(&moved) {
+                    Some((low, high)) => Region::between(low, high),
+                    None => Region::polygon(moved.to_vec()),
+                };
+            }
             Kind::Convex(corners) => return Region::polygon(corners.iter().map(|&p| map(p)).collect()),
             Kind::General(shapes) => shapes
                 .iter()
@@ -210,6 +268,65 @@ impl Region {
     }
 }
 
+/// Whether the line `a x + b y = c` runs along one of the two axes.
+fn is_upright([a, b, _]: [f64; 3]) -> bool {
+    (a == 0.0) != (b == 0.0)
+}
+
+/// The lower left and upper right corner, if four corners are those of an upright rectangle.
+fn as_rectangle(corners: &[Point2]) -> Option<(Point2, Point2)> {
+    let &[a, b, c, d] = corners else { return None };
+    let same = |p: f64, q: f64| (p - q).abs() < EXACT;
+    let level_first = same(a[1], b[1]) && same(b[0], c[0]) && same(c[1], d[1]) && same(d[0], a[0]);
+    let upright_first = same(a[0], b[0]) && same(b[1], c[1]) && same(c[0], d[0]) && same(d[1], a[1]);
+    (level_first || upright_first).then(|| {
+        let low = [a[0].min(c[0]), a[1].min(c[1])];
+        (low, [a[0].max(c[0]), a[1].max(c[1])])
+    })
+}
+
+fn common_rectangle([a_low, _, a_high, _]: &[Point2; 4], [b_low, _, b_high, _]: &[Point2; 4]) -> Region {
+    let low = [a_low[0].max(b_low[0]), a_low[1].max(b_low[1])];
+    let high = [a_high[0].min(b_high[0]), a_high[1].min(b_high[1])];
+    if high[0] - low[0] < SAME_POINT || high[1] - low[1] < SAME_POINT {
+        Region::EMPTY
+    } else {
+        Region::between(low, high)
+    }
+}
+
+/// A rectangle less another, where the other reaches right across it; `None` where the rest is no rectangle.
+fn rectangle_less(a: &[Point2; 4], b: &[Point2; 4]) -> Option<Region> {
+    let ([low, _, high, _], [b_low, _, b_high, _]) = (a, b);
+    let crosses =
+        |axis: usize| b_low[axis] < low[axis] + SAME_POINT && b_high[axis] > high[axis] - SAME_POINT;
+    let misses = |axis: usize| b_high[axis] < low[axis] + SAME_POINT || b_low[axis] > high[axis] - SAME_POINT;
+    if misses(0) || misses(1) {
+        return Some(Region(Kind::Rectangle(*a)));
+    }
+    let along = match (crosses(0), crosses(1)) {
+        (true, true) => return Some(Region::EMPTY),
+        (true, false) => 1,
+        (false, true) => 0,
+        (false, false) => return None,
+    };
+    let (before, after) = (b_low[along] - low[along], high[along] - b_high[along]);
+    let (mut cut_high, mut cut_low) = (*high, *low);
+    (cut_high[along], cut_low[along]) = (b_low[along], b_high[along]);
+    match (before > SAME_POINT, after > SAME_POINT) {
+        (true, false) => Some(Region::between(*low, cut_high)),
+        (false, true) => Some(Region::between(cut_low, *high)),
+        (true, true) => {
+            let contour = |low: Point2, high: Point2| vec![low, [high[0], low[1]], high, [low[0], high[1]]];
+            Some(Region(Kind::General(vec![
+                vec![contour(*low, cut_high)],
+                vec![contour(cut_low, *high)],
+            ])))
+        }
+        (false, false) => Some(Region::EMPTY),
+    }
+}
+
 /// How far a point lies within `a x + b y <= c`.
 fn room_before([a, b, c]: [f64; 3], point: Point2) -> f64 {
     c - a * point[0] - b * point[1]
@@ -236,7 +353,7 @@ fn is_convex(corners: &[Point2]) -> bool {
 }
 
 /// Keeps of a convex line of corners what lies where `inside` is not negative; `kept` is written anew.
-fn clip_by(corners: &[Point2], inside: impl Fn(Point2) -> f64, kept: &mut Contour) {
+pub(crate) fn clip_by(corners: &[Point2], inside: impl Fn(Point2) -> f64, kept: &mut Contour) {
     kept.clear();
     let Some(&last) = corners.last() else { return };
     let mut before = last;

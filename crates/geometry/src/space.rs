@@ -2,9 +2,9 @@
 
 use nalgebra::Isometry3;
 
-use crate::face::Face;
+use crate::face::Plane;
 use crate::region::Region;
-use crate::{CONTACT_GAP, Point3, Vector3};
+use crate::{CONTACT_GAP, Vector3};
 
 /// What a surface looks at. It decides whether a finisher would paint it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -22,11 +22,6 @@ pub enum Sense {
 }
 
 impl Sense {
-    /// Whether such a surface gets a finish if nobody says otherwise (common practice, no source).
-    pub fn painted_by_default(self) -> bool {
-        self == Sense::Outside
-    }
-
     /// The word for it, as used in identities.
     pub fn key(self) -> &'static str {
         match self {
@@ -98,18 +93,37 @@ impl Space {
         self
     }
 
-    /// The part of a region of `face` from which one looks into this space.
-    pub(crate) fn seen_from(&self, face: &Face, region: &Region) -> Region {
-        let normal = face.plane.normal();
+    /// Whether a facet that lies between `low` and `high` cannot look into this space.
+    pub(crate) fn is_out_of_sight(&self, normal: &Vector3, low: &[f64; 3], high: &[f64; 3]) -> bool {
         let looks_away = |direction: Vector3| normal.dot(&direction) < std::f64::consts::FRAC_1_SQRT_2;
-        if self.facing.is_some_and(looks_away) {
-            return Region::EMPTY;
-        }
-        // A step out of the solid decides for a face on the boundary of the space which side it looks to.
-        let eye: Point3 = face.plane.origin + normal * CONTACT_GAP;
+        self.facing.is_some_and(looks_away)
+            || self.bounds.iter().any(|bound| {
+                let nearest = |axis: usize| {
+                    let out = bound.normal[axis];
+                    out * if out > 0.0 { low[axis] } else { high[axis] }
+                };
+                nearest(0) + nearest(1) + nearest(2) + step_beyond(bound, normal) >= bound.limit
+            })
+    }
+
+    /// The part of a region in a plane from which one looks into this space.
+    pub(crate) fn seen_from(&self, plane: &Plane, region: &Region) -> Region {
+        let normal = plane.normal();
         region.within(self.bounds.iter().map(|bound| {
-            let [a, b] = [bound.normal.dot(&face.plane.u), bound.normal.dot(&face.plane.v)];
-            [a, b, bound.limit - bound.normal.dot(&eye.coords)]
+            let [a, b] = [bound.normal.dot(&plane.u), bound.normal.dot(&plane.v)];
+            let at = bound.normal.dot(&plane.origin.coords) + step_beyond(bound, &normal);
+            [a, b, bound.limit - at]
         }))
+    }
+}
+
+/// A face that lies on the boundary of a space, or nearly so, looks into it or away from it: a step out of its solid
+/// tells. A face that crosses the boundary is simply divided by it.
+fn step_beyond(bound: &HalfSpace, normal: &Vector3) -> f64 {
+    let along = bound.normal.dot(normal);
+    if along.abs() > 1.0 - 1e-6 {
+        along * CONTACT_GAP
+    } else {
+        0.0
     }
 }

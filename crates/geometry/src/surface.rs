@@ -4,10 +4,10 @@ use std::fmt;
 
 use units::Area;
 
-use crate::face::{Plane, Side};
+use crate::face::{Facet, Side};
 use crate::part::PartId;
-use crate::region::Region;
 use crate::space::Sense;
+use crate::zone::Zone;
 
 /// The name of a surface. It holds no dimension, so it stays when the piece is measured again.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -33,10 +33,35 @@ impl fmt::Display for SurfaceId {
 /// What covers a surface, and how much of it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Deduction {
-    /// The part that lies against the surface.
+    /// The part that lies against the surface, or the hole in it.
     pub by: PartId,
     /// How much it covers.
     pub area: Area,
+}
+
+/// How a surface lies: level surfaces drip less and wear more than upright ones.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Orientation {
+    /// Looks up, within 45 degrees.
+    Up,
+    /// Stands, within 45 degrees.
+    Upright,
+    /// Looks down, within 45 degrees.
+    Down,
+}
+
+impl Orientation {
+    /// Every orientation.
+    pub const ALL: [Orientation; 3] = [Orientation::Up, Orientation::Upright, Orientation::Down];
+
+    /// What a maker calls it.
+    pub fn label(self) -> &'static str {
+        match self {
+            Orientation::Up => "Level, from above",
+            Orientation::Upright => "Upright",
+            Orientation::Down => "Level, from below",
+        }
+    }
 }
 
 /// A surface with its working: gross area, less each deduction, is the net area.
@@ -46,11 +71,12 @@ pub struct Surface {
     pub id: SurfaceId,
     /// Whether it is an edge of a board rather than one of its faces.
     pub is_edge: bool,
-    /// Where it lies.
-    pub plane: Plane,
-    /// Its outline before deductions, in the coordinates of the plane.
-    pub region: Region,
-    /// The area of the outline.
+    /// What it is made of or drawn with: one flat outline, or the facets of a folded or curved surface.
+    pub facets: Facets,
+    /// Profile multiplier: developed girth over flat height; 1 for a surface without profile. The gross area
+    /// holds it already.
+    pub multiplier: f64,
+    /// The developed area before deductions.
     pub gross: Area,
     /// What lies against it.
     pub deductions: Vec<Deduction>,
@@ -58,20 +84,76 @@ pub struct Surface {
     pub net: Area,
 }
 
+/// The facets of a surface; nearly all surfaces have one.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Facets {
+    /// A flat surface.
+    One(Facet),
+    /// A folded or curved surface.
+    Many(Vec<Facet>),
+}
+
+impl std::ops::Deref for Facets {
+    type Target = [Facet];
+
+    fn deref(&self) -> &[Facet] {
+        match self {
+            Facets::One(facet) => std::slice::from_ref(facet),
+            Facets::Many(facets) => facets,
+        }
+    }
+}
+
 impl Surface {
     /// What a maker calls the surface within its part: `front face`, `top edge`, `underside`.
     pub fn side_label(&self) -> String {
-        let kind = if self.is_edge { "edge" } else { "face" };
-        let place = match (self.id.side, self.is_edge) {
-            (Side::Bottom, false) => "underside".into(),
-            (side, _) => format!("{} {kind}", side.word()),
-        };
+        let place = self.id.side.label(self.is_edge);
         match self.id.sense {
-            Sense::Outside => place,
+            Sense::Outside => place.into(),
             Sense::Inside => format!("{place}, inside the case"),
             Sense::Wall => format!("{place}, to the wall"),
             Sense::Floor => format!("{place}, on the floor"),
             Sense::Underneath => format!("{place}, underneath"),
         }
+    }
+
+    /// The zone that it usually belongs to.
+    pub fn usual_zone(&self) -> Zone {
+        match self.id.sense {
+            Sense::Outside => self.id.part.kind.zone(),
+            Sense::Inside => Zone::Inside,
+            Sense::Wall | Sense::Floor | Sense::Underneath => Zone::Unseen,
+        }
+    }
+
+    /// Whether it can be finished at all.
+    pub fn takes_finish(&self) -> bool {
+        self.id.part.kind.takes_finish() && self.net > Area::ZERO
+    }
+
+    /// The net area by how it lies, in the order of [`Orientation::ALL`]; what covers a curved surface is taken off
+    /// evenly.
+    pub fn by_orientation(&self) -> [Area; 3] {
+        let mut drawn = [0.0; 3];
+        for facet in self.facets.iter() {
+            let up = facet.plane.normal().z;
+            let level = std::f64::consts::FRAC_1_SQRT_2;
+            let place = if up > level {
+                0
+            } else if up < -level {
+                2
+            } else {
+                1
+            };
+            drawn[place] += facet.region.area();
+        }
+        let sum: f64 = drawn.iter().sum();
+        drawn.map(|area| {
+            if sum > 0.0 {
+                self.net * (area / sum)
+            } else {
+                Area::ZERO
+            }
+        })
     }
 }

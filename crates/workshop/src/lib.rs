@@ -14,9 +14,13 @@ mod takeoff;
 mod tape;
 
 pub use demo::invented_workshop;
-pub use document::{Colour, Piece, PieceId, Reading, Row, Scheme, StageCoats, Workshop};
+pub use document::{
+    Bay, ChangeKind, Colour, Piece, PieceChange, PieceId, Reading, Row, Scheme, StageCoats, SurfaceChoice,
+    Workshop, ZoneChoice,
+};
 pub use edit::{Edit, EditError, PieceEdit};
 pub use takeoff::{
-    MaterialLine, SurfaceLine, Takeoff, ToolColumn, ToolFigure, WANTED_CONFIDENCE, takeoff, unmeasured,
+    MaterialLine, SurfaceLine, Takeoff, ToolColumn, ToolFigure, WANTED_CONFIDENCE, ZoneLine, edges, takeoff,
+    unmeasured,
 };
 pub use tape::standard_uncertainty;

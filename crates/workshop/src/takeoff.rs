@@ -3,10 +3,13 @@
 use coatings::{
     Amount, Application, AreaEstimate, CanSize, Enough, Ground, Material, Stage, TOOLS, Tool, coats_to_match,
 };
-use geometry::{FieldId, Furniture, LengthField, Problem, Surface};
+use geometry::{
+    BayPlace, Edges, FieldId, Furniture, LengthField, Overlap, Problem, Surface, SurfaceId, Zone,
+};
+use std::collections::BTreeSet;
 use units::{Area, Length};
 
-use crate::document::{Piece, StageCoats};
+use crate::document::{Piece, Reading, StageCoats, SurfaceChoice};
 use crate::tape::standard_uncertainty;
 
 /// The probability that a maker wants of a can before calling it enough (common practice, no source).
@@ -17,10 +20,27 @@ pub const WANTED_CONFIDENCE: f64 = 0.9;
 pub struct SurfaceLine {
     /// The surface with its working.
     pub surface: Surface,
+    /// The key of the zone that it belongs to.
+    pub zone: String,
     /// Whether it gets the finish.
     pub painted: bool,
-    /// Whether it would get it if the maker had said nothing.
-    pub painted_by_default: bool,
+    /// Whether its zone gets it, so that the maker's choice for the surface alone stands out.
+    pub painted_with_zone: bool,
+}
+
+/// A zone of one piece: surfaces that are finished alike.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ZoneLine {
+    /// Its key.
+    pub key: String,
+    /// What the maker calls it.
+    pub label: String,
+    /// Whether it gets the finish.
+    pub painted: bool,
+    /// The net area of its painted surfaces, by how they lie, in the order of [`geometry::Orientation::ALL`].
+    pub areas: [Area; 3],
+    /// The net area of its surfaces that are left as they are.
+    pub left: Area,
 }
 
 /// What one stage of the scheme takes.
@@ -71,6 +91,10 @@ pub struct ToolFigure {
 pub struct Takeoff {
     /// Every surface of one piece.
     pub surfaces: Vec<SurfaceLine>,
+    /// The zones of one piece that have any surface.
+    pub zones: Vec<ZoneLine>,
+    /// Parts that run into each other: the areas of both are too large by what is within the other.
+    pub overlaps: Vec<Overlap>,
     /// The painted area of one piece.
     pub painted_each: Area,
     /// The painted area of the whole set with its uncertainty.
@@ -87,18 +111,11 @@ pub struct Takeoff {
 /// Every measurement that is out of its limits or does not fit beside the others.
 pub fn takeoff(piece: &Piece) -> Result<Takeoff, Vec<Problem>> {
     let furniture = piece.furniture();
-    let surfaces: Vec<SurfaceLine> = furniture
-        .assembly()?
+    let assembly = furniture.assembly()?;
+    let surfaces: Vec<SurfaceLine> = assembly
         .surfaces()
         .into_iter()
-        .map(|surface| {
-            let painted_by_default = surface.id.sense.painted_by_default();
-            SurfaceLine {
-                painted: is_painted(piece, &surface),
-                painted_by_default,
-                surface,
-            }
-        })
+        .map(|surface| surface_line(piece, surface))
         .collect();
     let painted_each: Area = surfaces
         .iter()
@@ -119,6 +136,8 @@ pub fn takeoff(piece: &Piece) -> Result<Takeoff, Vec<Problem>> {
         .map(|tool| tool_column(piece, &materials, tool, painted))
         .collect();
     Ok(Takeoff {
+        zones: zones(piece, &surfaces),
+        overlaps: assembly.overlaps(),
         surfaces,
         painted_each,
         painted,
@@ -127,16 +146,91 @@ pub fn takeoff(piece: &Piece) -> Result<Takeoff, Vec<Problem>> {
     })
 }
 
-fn is_painted(piece: &Piece, surface: &Surface) -> bool {
-    let by_default = surface.id.sense.painted_by_default();
-    if piece.choices.is_empty() {
-        return by_default;
+fn surface_line(piece: &Piece, surface: Surface) -> SurfaceLine {
+    let choice = choice(piece, &surface);
+    let zone = zone_of(&surface, choice);
+    let painted_with_zone = surface.takes_finish() && is_zone_painted(piece, zone);
+    SurfaceLine {
+        painted: is_painted(piece, &surface),
+        painted_with_zone,
+        zone: zone.to_owned(),
+        surface,
     }
-    piece
-        .choices
-        .get(&surface.id.to_string())
-        .copied()
-        .unwrap_or(by_default)
+}
+
+fn choice<'a>(piece: &'a Piece, surface: &Surface) -> Option<&'a SurfaceChoice> {
+    if piece.choices.is_empty() {
+        return None;
+    }
+    piece.choices.get(&surface.id.to_string())
+}
+
+fn zone_of<'a>(surface: &Surface, choice: Option<&'a SurfaceChoice>) -> &'a str {
+    choice
+        .and_then(|choice| choice.zone.as_deref())
+        .unwrap_or_else(|| surface.usual_zone().key())
+}
+
+/// Zones of the maker's own get the finish unless the maker says otherwise.
+fn is_zone_painted(piece: &Piece, key: &str) -> bool {
+    let chosen = piece.zones.get(key).and_then(|zone| zone.painted);
+    chosen.unwrap_or_else(|| Zone::by_key(key).is_none_or(Zone::painted_by_default))
+}
+
+fn is_painted(piece: &Piece, surface: &Surface) -> bool {
+    let choice = choice(piece, surface);
+    let painted = choice.and_then(|choice| choice.painted);
+    surface.takes_finish() && painted.unwrap_or_else(|| is_zone_painted(piece, zone_of(surface, choice)))
+}
+
+/// The usual zones in their order, then those of the maker's own.
+fn zones(piece: &Piece, surfaces: &[SurfaceLine]) -> Vec<ZoneLine> {
+    let usual = Zone::ALL.into_iter().map(|zone| zone.key());
+    let own = piece
+        .zones
+        .keys()
+        .map(String::as_str)
+        .filter(|key| Zone::by_key(key).is_none());
+    usual
+        .chain(own)
+        .filter_map(|key| {
+            let of_zone = surfaces
+                .iter()
+                .filter(|line| line.zone == key && line.surface.takes_finish());
+            let mut line = ZoneLine {
+                key: key.to_owned(),
+                label: piece.zone_label(key),
+                painted: is_zone_painted(piece, key),
+                areas: [Area::ZERO; 3],
+                left: Area::ZERO,
+            };
+            let mut count = 0;
+            for surface in of_zone {
+                count += 1;
+                if surface.painted {
+                    for (sum, area) in line.areas.iter_mut().zip(surface.surface.by_orientation()) {
+                        *sum += area;
+                    }
+                } else {
+                    line.left += surface.surface.net;
+                }
+            }
+            (count > 0 || Zone::by_key(key).is_none()).then_some(line)
+        })
+        .collect()
+}
+
+/// The lengths of edges of one piece: what is sanded with care, and what is cut in or masked.
+///
+/// # Errors
+/// As for [`takeoff`].
+pub fn edges(piece: &Piece) -> Result<Edges, Vec<Problem>> {
+    let assembly = piece.furniture().assembly()?;
+    let surfaces = assembly.surfaces();
+    let painted = surfaces.iter().filter(|surface| is_painted(piece, surface));
+    let painted: BTreeSet<SurfaceId> = painted.map(|surface| surface.id).collect();
+    let edges = assembly.edges(|surface| painted.contains(surface));
+    Ok(edges.into_iter().map(|(_, edges)| edges).sum())
 }
 
 fn painted_area(piece: &Piece, furniture: &Furniture) -> Option<Area> {
@@ -167,19 +261,45 @@ fn area_uncertainty(piece: &Piece, furniture: &Furniture, painted: Area) -> Area
             painted_area(piece, &changed)
         }));
     }
-    let measured_rows = furniture
-        .rows
-        .iter()
-        .enumerate()
-        .filter_map(|(row, r)| r.height.map(|height| (row, height)));
-    for (row, height) in measured_rows {
-        add(stepped(standard_uncertainty(height, true), |step| {
-            let mut changed = furniture.clone();
-            changed.rows[row].height = Some(height + step);
-            painted_area(piece, &changed)
+    // Rows, bays and changes that were not measured take what is left, or were not asked for.
+    for (field, length) in measured_apart(piece) {
+        add(stepped(standard_uncertainty(length, true), |step| {
+            let mut changed = piece.clone();
+            changed.stretch(field, step);
+            painted_area(piece, &changed.furniture())
         }));
     }
     Area::square_metres(squares.sqrt())
+}
+
+/// Every measured length of rows, bays and changes.
+fn measured_apart(piece: &Piece) -> Vec<(FieldId, Length)> {
+    let mut list = Vec::new();
+    for upper in [false, true] {
+        for (i, bay) in piece.bays_of(upper).iter().enumerate() {
+            let place = BayPlace { upper, bay: i + 1 };
+            list.extend(
+                bay.width
+                    .as_ref()
+                    .map(|width| (FieldId::BayWidth(place), width.length())),
+            );
+            for (r, row) in bay.rows.iter().enumerate() {
+                let height = row.height.as_ref().map(Reading::length);
+                list.extend(height.map(|height| (FieldId::RowHeight(place, r + 1), height)));
+            }
+        }
+    }
+    for (change, of) in piece.changes.iter().enumerate() {
+        for ((item, key), reading) in &of.readings {
+            let field = FieldId::Change {
+                change,
+                item: *item,
+                key,
+            };
+            list.push((field, reading.length()));
+        }
+    }
+    list
 }
 
 /// A step up, or down where a step up does not fit.
@@ -324,7 +444,11 @@ mod tests {
     fn a_choice_wins_over_the_default() {
         let mut piece = nightstand();
         let before = takeoff(&piece).unwrap();
-        piece.choices.insert("top/top".into(), false);
+        let left = SurfaceChoice {
+            zone: None,
+            painted: Some(false),
+        };
+        piece.choices.insert("top/top".into(), left);
         let after = takeoff(&piece).unwrap();
         let top = before
             .surfaces

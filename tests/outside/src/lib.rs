@@ -32,6 +32,8 @@ pub struct CadFixture {
     pub groups: BTreeMap<String, f64>,
     /// The exposed area of the whole piece.
     pub total: f64,
+    /// The exposed area of the whole piece as the surface of a mesh that another library made.
+    pub mesh_total: Option<f64>,
     /// Faces whose division by sense was worked out by hand as well.
     #[serde(default)]
     pub by_hand: BTreeMap<String, BTreeMap<String, f64>>,
@@ -75,7 +77,7 @@ impl CadFixture {
             .piece
             .as_ref()
             .with_context(|| format!("{} has no piece", self.name))?;
-        let file = json!({"kind": workshop::format::KIND, "version": 1, "units": "us", "pieces": [piece]});
+        let file = json!({"kind": workshop::format::KIND, "version": 2, "units": "us", "pieces": [piece]});
         let loaded = workshop::format::load(&file.to_string())?;
         ensure!(loaded.notices.is_empty(), "{}: {:?}", self.name, loaded.notices);
         let first = loaded.workshop.pieces.first();

@@ -1,203 +1,179 @@
-//! A case of boards: carcass, top, back, rails, drawer fronts, and what it stands on.
+//! Cases of boards: one alone, one on the counter of another, two as the pedestals of a desk.
 
-use crate::Vector3;
+use super::Furniture;
+use super::base;
+use super::columns;
+use super::fields::{
+    APRON_HEIGHT, APRON_THICKNESS, BOARD, CROWN_HEIGHT, CROWN_PROJECTION, DEPTH, HEIGHT, MODESTY_FOOT,
+    OVERHANG_FRONT, OVERHANG_SIDE, PEDESTAL_WIDTH, TOP_DEPTH, TOP_THICKNESS, TOP_WIDTH, UPPER_DEPTH,
+    UPPER_HEIGHT, WIDTH,
+};
+use super::layout::{Span, Unit};
+use super::planted;
+use super::spaces;
+use super::styles::Edge;
+use super::top::top_board;
+use super::unit::block;
 use crate::assembly::Assembly;
-use crate::part::{Part, PartId, PartKind};
-use crate::space::{Sense, Space};
+use crate::part::{Part, PartId};
+use crate::part_kind::PartKind;
 
-use super::fields::{HEIGHT, LEG_INSET, LEG_WIDTH, OVERHANG_FRONT, OVERHANG_SIDE, PLINTH_SETBACK};
-use super::layout::{Layout, Span};
-use super::{BackStyle, BaseStyle, Furniture};
-
-/// Builds the case. The measurements must have passed the check.
-pub(super) fn build(furniture: &Furniture, at: &Layout) -> Assembly {
-    let mut parts = vec![top(furniture, at)];
-    parts.extend(carcass(furniture, at));
-    parts.extend(rails(at));
-    parts.extend(drawer_fronts(at));
-    parts.extend(base(furniture, at));
-    Assembly {
-        parts,
-        spaces: spaces(furniture, at),
-    }
-}
-
-fn block(id: PartId, x: Span, y: Span, z: Span) -> Part {
-    Part::block(id, [x[0], y[0], z[0]], [x[1], y[1], z[1]])
-}
-
-fn top(furniture: &Furniture, at: &Layout) -> Part {
-    let front = furniture.length(&OVERHANG_FRONT).as_metres();
-    let side = furniture.length(&OVERHANG_SIDE).as_metres();
-    let height = furniture.length(&HEIGHT).as_metres();
-    block(
-        PartId::only(PartKind::Top),
-        [-side, at.width + side],
-        [-front, at.depth],
-        [at.carcass[1], height],
-    )
-}
-
-fn carcass(furniture: &Furniture, at: &Layout) -> Vec<Part> {
-    let boards = [0.0, at.boards_rear];
-    let [foot, head] = at.carcass;
-    let between = [at.board, at.width - at.board];
-    let (back_x, back_z) = match furniture.back {
-        BackStyle::Flush => ([0.0, at.width], at.carcass),
-        BackStyle::Recessed => (between, [foot + at.board, head]),
+/// The units of a piece: one case, a case and its upper case, or two pedestals.
+pub(super) fn units(furniture: &Furniture) -> Vec<Unit<'_>> {
+    let metres = |field| furniture.length(field).as_metres();
+    let foot = base::height(furniture);
+    let head = metres(&HEIGHT) - metres(&TOP_THICKNESS);
+    let unit = |upper, x, y, z| Unit {
+        furniture,
+        upper,
+        first_bay: 1,
+        bays: if upper { &furniture.upper } else { &furniture.bays },
+        x,
+        y,
+        z,
+        has_crown: true,
     };
-    vec![
-        block(
-            PartId::only(PartKind::LeftSide),
-            [0.0, at.board],
-            boards,
-            at.carcass,
-        ),
-        block(
-            PartId::only(PartKind::RightSide),
-            [at.width - at.board, at.width],
-            boards,
-            at.carcass,
-        ),
-        block(
-            PartId::only(PartKind::Bottom),
-            between,
-            boards,
-            [foot, foot + at.board],
-        ),
-        block(PartId::only(PartKind::Back), back_x, at.back, back_z),
-    ]
-}
-
-fn rails(at: &Layout) -> Vec<Part> {
-    let between = [at.board, at.width - at.board];
-    let (front, rear) = (
-        [0.0, at.rail_depth],
-        [at.back[0] - at.rear_rail_depth, at.back[0]],
-    );
-    let under_top = [at.carcass[1] - at.board, at.carcass[1]];
-    let mut parts = vec![
-        block(PartId::nth(PartKind::TopRail, 1), between, front, under_top),
-        block(PartId::nth(PartKind::TopRail, 2), between, rear, under_top),
-    ];
-    for (i, pair) in at.rows.windows(2).enumerate() {
-        let height = [pair[1].opening[1], pair[0].opening[0]];
-        parts.push(block(PartId::nth(PartKind::Rail, i + 1), between, front, height));
-    }
-    for (i, row) in at.rows.iter().enumerate() {
-        for (c, pair) in row.columns.windows(2).enumerate() {
-            let middle = (pair[0][1] + pair[1][0]) / 2.0;
-            let across = [middle - at.board / 2.0, middle + at.board / 2.0];
-            parts.push(block(
-                PartId::in_row(PartKind::Divider, i + 1, c + 1),
-                across,
-                front,
-                row.opening,
-            ));
+    match furniture.kind.construction() {
+        super::Construction::Pedestals => {
+            let (wide, os) = (metres(&TOP_WIDTH), metres(&OVERHANG_SIDE));
+            let y = [metres(&OVERHANG_FRONT), metres(&TOP_DEPTH)];
+            let pedestal = metres(&PEDESTAL_WIDTH);
+            let spans = [[os, os + pedestal], [wide - os - pedestal, wide - os]];
+            let pedestals = furniture.bays.chunks(1).zip(spans).enumerate();
+            pedestals
+                .map(|(i, (bays, x))| Unit {
+                    first_bay: i + 1,
+                    bays,
+                    has_crown: false,
+                    ..unit(false, x, y, [foot, head])
+                })
+                .collect()
         }
-    }
-    parts
-}
-
-fn drawer_fronts(at: &Layout) -> Vec<Part> {
-    let rows = at.rows.iter().enumerate();
-    rows.flat_map(|(i, row)| {
-        row.columns.iter().enumerate().map(move |(c, across)| {
-            block(
-                PartId::in_row(PartKind::DrawerFront, i + 1, c + 1),
-                *across,
-                at.front,
-                row.front,
-            )
-        })
-    })
-    .collect()
-}
-
-fn base(furniture: &Furniture, at: &Layout) -> Vec<Part> {
-    let below = [0.0, at.carcass[0]];
-    match furniture.base {
-        BaseStyle::Floor => vec![],
-        BaseStyle::Plinth => {
-            let hollow = plinth_hollow(furniture, at);
-            let whole = [0.0, at.width];
+        super::Construction::TwoCases => {
+            let (x, depth) = ([0.0, metres(&WIDTH)], metres(&DEPTH));
+            let counter = metres(&HEIGHT);
+            let upper_head = counter + metres(&UPPER_HEIGHT) - metres(&TOP_THICKNESS);
             vec![
-                block(
-                    PartId::only(PartKind::PlinthFront),
-                    whole,
-                    [hollow[0] - at.board, hollow[0]],
-                    below,
-                ),
-                block(
-                    PartId::nth(PartKind::PlinthSide, 1),
-                    [0.0, at.board],
-                    hollow,
-                    below,
-                ),
-                block(
-                    PartId::nth(PartKind::PlinthSide, 2),
-                    [at.width - at.board, at.width],
-                    hollow,
-                    below,
-                ),
-                block(
-                    PartId::only(PartKind::PlinthBack),
-                    whole,
-                    [hollow[1], at.depth],
-                    below,
+                Unit {
+                    has_crown: false,
+                    ..unit(false, x, [0.0, depth], [foot, head])
+                },
+                unit(
+                    true,
+                    x,
+                    [depth - metres(&UPPER_DEPTH), depth],
+                    [counter, upper_head],
                 ),
             ]
         }
-        BaseStyle::Legs => {
-            let inset = furniture.length(&LEG_INSET).as_metres();
-            let leg = furniture.length(&LEG_WIDTH).as_metres();
-            let ends = |length: f64| [[inset, inset + leg], [length - inset - leg, length - inset]];
-            let corners = ends(at.depth)
-                .into_iter()
-                .flat_map(|y| ends(at.width).map(|x| (x, y)));
-            corners
-                .enumerate()
-                .map(|(i, (x, y))| block(PartId::nth(PartKind::Leg, i + 1), x, y, below))
-                .collect()
-        }
+        _ => vec![unit(
+            false,
+            [0.0, metres(&WIDTH)],
+            [0.0, metres(&DEPTH)],
+            [foot, head],
+        )],
     }
 }
 
-/// The hollow within the plinth from front to back.
-fn plinth_hollow(furniture: &Furniture, at: &Layout) -> Span {
-    [
-        furniture.length(&PLINTH_SETBACK).as_metres() + at.board,
-        at.depth - at.board,
-    ]
-}
-
-/// What the faces of the case look into, other than the room.
-fn spaces(furniture: &Furniture, at: &Layout) -> Vec<Space> {
-    let (inf, [foot, head]) = (f64::INFINITY, at.carcass);
-    let between = [at.board, at.width - at.board];
-    let front_plane = at.front[1].max(0.0);
-    let mut list = vec![
-        Space::block(Sense::Floor, [-inf, -inf, -inf], [inf, inf, 0.0]),
-        Space::block(Sense::Wall, [-inf, at.depth, -inf], [inf; 3]),
-        Space::block(
-            Sense::Inside,
-            [between[0], front_plane, foot + at.board],
-            [between[1], at.back[0], head],
-        ),
-        Space::block(
-            Sense::Wall,
-            [between[0], at.back[1], foot + at.board],
-            [between[1], at.depth, head],
-        ),
-        Space::block(Sense::Underneath, [0.0, 0.0, 0.0], [at.width, at.depth, foot]).facing(-Vector3::z()),
-    ];
-    if furniture.base == BaseStyle::Plinth {
-        let [front, rear] = plinth_hollow(furniture, at);
-        list.push(Space::block(
-            Sense::Underneath,
-            [between[0], front, 0.0],
-            [between[1], rear, foot],
+/// Builds a piece of cases. The measurements must have passed the check.
+pub(super) fn build(furniture: &Furniture) -> Assembly {
+    let units = units(furniture);
+    let is_desk = furniture.kind.construction() == super::Construction::Pedestals;
+    let mut parts = Vec::new();
+    let mut inner = Vec::new();
+    for unit in &units {
+        let at = unit.layout();
+        if !is_desk {
+            parts.push(unit_top(unit));
+        }
+        parts.extend(unit.boards(&at));
+        parts.extend(unit.front_parts(&at));
+        parts.extend(columns::parts(unit, &at));
+        parts.extend(crown(unit));
+        if !unit.upper {
+            let base = base::parts(furniture, [unit.x, unit.y]);
+            parts.extend(base.into_iter().map(|part| Part {
+                id: unit.whole_id(part.id),
+                ..part
+            }));
+        }
+        inner.extend(spaces::of_unit(unit, &at));
+    }
+    if is_desk {
+        parts.insert(0, desk_top(furniture));
+        parts.extend(kneehole(furniture, &units));
+        inner.push(spaces::kneehole(
+            &units,
+            furniture.length(&APRON_THICKNESS).as_metres(),
         ));
     }
-    list
+    let rear = units
+        .iter()
+        .map(|unit| unit.y[1])
+        .fold(f64::NEG_INFINITY, f64::max);
+    let mut spaces = vec![spaces::floor(), spaces::wall(rear)];
+    spaces.extend(inner);
+    Assembly::new(parts, spaces)
+}
+
+fn unit_top(unit: &Unit) -> Part {
+    let metres = |field| unit.furniture.length(field).as_metres();
+    let (side, front) = (metres(&OVERHANG_SIDE), metres(&OVERHANG_FRONT));
+    top_board(
+        unit.furniture,
+        unit.whole_id(PartId::only(PartKind::Top)),
+        [unit.x[0] - side, unit.x[1] + side],
+        [unit.y[0] - front, unit.y[1]],
+        [unit.z[1], unit.z[1] + metres(&TOP_THICKNESS)],
+        [true, true, false, true],
+    )
+}
+
+fn desk_top(furniture: &Furniture) -> Part {
+    let metres = |field| furniture.length(field).as_metres();
+    let height = metres(&HEIGHT);
+    top_board(
+        furniture,
+        PartId::only(PartKind::Top),
+        [0.0, metres(&TOP_WIDTH)],
+        [0.0, metres(&TOP_DEPTH)],
+        [height - metres(&TOP_THICKNESS), height],
+        [true, true, false, true],
+    )
+}
+
+fn crown(unit: &Unit) -> Vec<Part> {
+    let Edge::Shaped(shape) = unit.furniture.styles.crown else {
+        return vec![];
+    };
+    if !unit.has_crown {
+        return vec![];
+    }
+    let size = [&CROWN_PROJECTION, &CROWN_HEIGHT].map(|field| unit.furniture.length(field).as_metres());
+    planted::crown(shape, size, [unit.x, unit.y], unit.z[1], |n| {
+        unit.whole_id(PartId::nth(PartKind::Crown, n))
+    })
+}
+
+/// What stands between two pedestals.
+fn kneehole(furniture: &Furniture, units: &[Unit]) -> Vec<Part> {
+    let [left, right] = units else { return vec![] };
+    let metres = |field| furniture.length(field).as_metres();
+    let x: Span = [left.x[1], right.x[0]];
+    let ([y0, y1], head) = (left.y, left.z[1]);
+    let board = metres(&BOARD);
+    vec![
+        block(
+            PartId::only(PartKind::ApronFront),
+            x,
+            [y0, y0 + metres(&APRON_THICKNESS)],
+            [head - metres(&APRON_HEIGHT), head],
+        ),
+        block(
+            PartId::only(PartKind::Modesty),
+            x,
+            [y1 - 2.0 * board, y1 - board],
+            [metres(&MODESTY_FOOT), head],
+        ),
+    ]
 }

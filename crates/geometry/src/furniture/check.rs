@@ -1,13 +1,13 @@
 //! The check of a piece's measurements, before anything is built from them.
 
+mod cases;
+mod others;
+
 use units::Length;
 
-use super::fields::{
-    BACK_RECESS, BACK_THICKNESS, BOARD, DEPTH, FRAME, FRONT_THICKNESS, FieldId, GAP, HEIGHT, LEG_INSET,
-    LEG_WIDTH, LengthField, PLINTH_SETBACK, ROW_HEIGHT, WIDTH,
-};
-use super::layout::{Layout, ROW_SLIP, Room, carcass_span};
-use super::{BackStyle, BaseStyle, FrontStyle, Furniture, MAX_COLUMNS, MAX_ROWS, Problem};
+use super::bay::{Bay, MAX_BAYS, MAX_COLUMNS, MAX_ROWS, MAX_SHELVES};
+use super::fields::{BAY_WIDTH, BayPlace, FieldId, LengthField, ROW_HEIGHT};
+use super::{Construction, Furniture, Problem};
 
 /// The smallest clear width or height that a drawer, a leg or the inside of a case may be left with.
 const LEAST_ROOM: f64 = 0.01;
@@ -15,31 +15,93 @@ const LEAST_ROOM: f64 = 0.01;
 /// Every measurement that is out of its limits; if all are within, those that do not fit beside each other.
 pub(super) fn problems(furniture: &Furniture) -> Vec<Problem> {
     let mut found = counts(furniture);
-    found.extend(limits(furniture));
     if found.is_empty() {
-        found.extend(room_in_the_case(furniture));
+        found.extend(limits(furniture));
     }
     if found.is_empty() {
-        found.extend(room_for_rows(furniture));
+        found.extend(match furniture.kind.construction() {
+            Construction::Case | Construction::TwoCases | Construction::Pedestals => {
+                cases::problems(furniture)
+            }
+            Construction::Table => others::table(furniture),
+            Construction::Chest => others::chest(furniture),
+            Construction::Headboard => others::headboard(furniture),
+            Construction::Frame => others::frame(furniture),
+        });
     }
     found
 }
 
 fn counts(furniture: &Furniture) -> Vec<Problem> {
-    match furniture.rows.len() {
-        0 => vec![Problem::NoRows],
-        given if given > MAX_ROWS => vec![Problem::TooManyRows { given }],
-        _ => furniture
-            .rows
-            .iter()
-            .enumerate()
-            .filter(|(_, row)| !(1..=MAX_COLUMNS).contains(&row.columns))
-            .map(|(i, row)| Problem::ColumnCount {
-                row: i + 1,
-                given: row.columns,
-            })
-            .collect(),
+    let mut found: Vec<Problem> = furniture
+        .count_fields()
+        .into_iter()
+        .filter(|field| !(field.min..=field.max).contains(&furniture.count(field)))
+        .map(|field| Problem::Count {
+            what: field.label,
+            given: furniture.count(field) as usize,
+            least: field.min as usize,
+            most: field.max as usize,
+        })
+        .collect();
+    let wanted = match furniture.kind.construction() {
+        Construction::Case => (1..=MAX_BAYS, 0..=0),
+        Construction::TwoCases => (1..=MAX_BAYS, 1..=MAX_BAYS),
+        Construction::Pedestals => (2..=2, 0..=0),
+        _ => (0..=0, 0..=0),
+    };
+    for (bays, wanted) in [(&furniture.bays, wanted.0), (&furniture.upper, wanted.1)] {
+        if !wanted.contains(&bays.len()) {
+            found.push(Problem::Count {
+                what: "Bays",
+                given: bays.len(),
+                least: *wanted.start(),
+                most: *wanted.end(),
+            });
+        }
     }
+    if found.is_empty() {
+        found.extend(each_bay(furniture).flat_map(|(place, bay)| bay_counts(place, bay)));
+    }
+    found
+}
+
+/// Every bay with its place.
+fn each_bay(furniture: &Furniture) -> impl Iterator<Item = (BayPlace, &Bay)> {
+    [false, true].into_iter().flat_map(|upper| {
+        let bays = furniture.bays_of(upper).iter().enumerate();
+        bays.map(move |(i, bay)| (BayPlace { upper, bay: i + 1 }, bay))
+    })
+}
+
+fn bay_counts(place: BayPlace, bay: &Bay) -> Vec<Problem> {
+    if bay.rows.is_empty() {
+        return vec![Problem::NoRows { place }];
+    }
+    if bay.rows.len() > MAX_ROWS {
+        return vec![Problem::TooManyRows {
+            place,
+            given: bay.rows.len(),
+        }];
+    }
+    let count = |what, given: usize, least: usize, most: usize| {
+        (!(least..=most).contains(&given)).then_some(Problem::Count {
+            what,
+            given,
+            least,
+            most,
+        })
+    };
+    bay.rows
+        .iter()
+        .flat_map(|row| {
+            [
+                count("Drawers or doors in a row", row.columns, 1, MAX_COLUMNS),
+                count("Shelves in a row", row.shelves, 0, MAX_SHELVES),
+            ]
+        })
+        .flatten()
+        .collect()
 }
 
 fn limits(furniture: &Furniture) -> Vec<Problem> {
@@ -47,18 +109,24 @@ fn limits(furniture: &Furniture) -> Vec<Problem> {
         .fields()
         .into_iter()
         .map(|field| (field.id(), field, furniture.length(field)));
-    let heights = furniture.rows.iter().take(MAX_ROWS).enumerate();
-    let of_rows = heights.filter_map(|(i, row)| {
-        row.height
-            .map(|height| (FieldId::RowHeight(i + 1), &ROW_HEIGHT, height))
+    let of_bays = each_bay(furniture).flat_map(|(place, bay)| {
+        let width = bay
+            .width
+            .map(|width| (FieldId::BayWidth(place), &BAY_WIDTH, width));
+        let heights = bay.rows.iter().enumerate().filter_map(move |(i, row)| {
+            let height = row.height?;
+            Some((FieldId::RowHeight(place, i + 1), &ROW_HEIGHT, height))
+        });
+        width.into_iter().chain(heights)
     });
     of_piece
-        .chain(of_rows)
+        .chain(of_bays)
         .filter_map(|(id, field, given)| outside(id, field, given))
         .collect()
 }
 
-fn outside(id: FieldId, field: &LengthField, given: Length) -> Option<Problem> {
+/// The problem of a length that is out of the limits of its field.
+pub(super) fn outside(id: FieldId, field: &LengthField, given: Length) -> Option<Problem> {
     if given < field.min {
         Some(Problem::TooSmall {
             field: id,
@@ -80,73 +148,8 @@ fn outside(id: FieldId, field: &LengthField, given: Length) -> Option<Problem> {
 /// A measurement that must leave room beside others: the field, how much there is for it, what takes the rest.
 type Claim = (&'static LengthField, f64, &'static str);
 
-fn room_in_the_case(furniture: &Furniture) -> Vec<Problem> {
-    let metres = |field| furniture.length(field).as_metres();
-    let [foot, head] = carcass_span(furniture);
-    let board = metres(&BOARD);
-    let mut claims: Vec<Claim> = vec![
-        (
-            &BOARD,
-            (metres(&WIDTH) - LEAST_ROOM) / 2.0,
-            "the width of the carcass",
-        ),
-        (
-            &BOARD,
-            (head - foot - LEAST_ROOM) / 2.0,
-            "the top and what the carcass stands on, within the height",
-        ),
-    ];
-    let mut behind_fronts = metres(&DEPTH) - LEAST_ROOM;
-    match furniture.fronts {
-        FrontStyle::Overlay => {
-            // A wider frame or gap would leave a hole beside the board behind it.
-            claims.push((&FRAME, board, "the carcass board"));
-            claims.push((&GAP, board, "the board behind the gap"));
-        }
-        FrontStyle::Inset => {
-            behind_fronts -= metres(&FRONT_THICKNESS);
-            claims.push((
-                &FRONT_THICKNESS,
-                metres(&DEPTH) - LEAST_ROOM,
-                "the depth of the carcass",
-            ));
-        }
-    }
-    if furniture.back == BackStyle::Recessed {
-        claims.push((
-            &BACK_RECESS,
-            behind_fronts - metres(&BACK_THICKNESS),
-            "the depth of the carcass",
-        ));
-    } else {
-        claims.push((&BACK_THICKNESS, behind_fronts, "the depth of the carcass"));
-    }
-    match furniture.base {
-        BaseStyle::Floor => {}
-        BaseStyle::Plinth => {
-            claims.push((
-                &PLINTH_SETBACK,
-                metres(&DEPTH) - 2.0 * board - LEAST_ROOM,
-                "the plinth boards, within the depth",
-            ));
-        }
-        BaseStyle::Legs => {
-            let legs = metres(&WIDTH).min(metres(&DEPTH)) - 2.0 * metres(&LEG_INSET) - LEAST_ROOM;
-            claims.push((
-                &LEG_WIDTH,
-                legs / 2.0,
-                "the other leg and how far both are set in",
-            ));
-        }
-    }
-    if head - foot < LEAST_ROOM {
-        let given = furniture.length(&HEIGHT);
-        return vec![Problem::TooSmall {
-            field: HEIGHT.id(),
-            given,
-            min: given + Length::metres(foot - head + LEAST_ROOM),
-        }];
-    }
+/// The claims for which there is not enough room.
+fn unmet(furniture: &Furniture, claims: Vec<Claim>) -> Vec<Problem> {
     claims
         .into_iter()
         .filter(|(field, room, _)| furniture.length(field).as_metres() > *room + 1e-9)
@@ -159,62 +162,11 @@ fn room_in_the_case(furniture: &Furniture) -> Vec<Problem> {
         .collect()
 }
 
-fn room_for_rows(furniture: &Furniture) -> Vec<Problem> {
-    let room = Room::of(furniture, carcass_span(furniture));
-    let rows = &furniture.rows;
-    let for_fronts = room.for_fronts(rows.len());
-    let measured: f64 = rows
-        .iter()
-        .filter_map(|row| row.height)
-        .map(Length::as_metres)
-        .sum();
-    let open = rows.iter().filter(|row| row.height.is_none()).count();
-    let fits = if open == 0 {
-        for_fronts > 0.0 && (measured - for_fronts).abs() <= ROW_SLIP * for_fronts
-    } else {
-        for_fronts - measured >= LEAST_ROOM * open as f64
-    };
-    let mut found = Vec::new();
-    if !fits {
-        found.push(Problem::RowsDoNotAddUp {
-            fronts: Length::metres(measured),
-            room: Length::metres(for_fronts.max(0.0)),
-        });
+fn too_small(furniture: &Furniture, field: &'static LengthField, missing: f64) -> Problem {
+    let given = furniture.length(field);
+    Problem::TooSmall {
+        field: field.id(),
+        given,
+        min: given + Length::metres(missing),
     }
-    let clear = |columns: usize| {
-        room.clear_width(furniture, columns)
-            .min(room.front_width(columns))
-    };
-    let too_narrow = rows
-        .iter()
-        .map(|row| row.columns)
-        .find(|&n| clear(n) < LEAST_ROOM);
-    if let Some(columns) = too_narrow {
-        let missing = (LEAST_ROOM - clear(columns)) * columns as f64;
-        let given = furniture.length(&WIDTH);
-        found.push(Problem::TooSmall {
-            field: WIDTH.id(),
-            given,
-            min: given + Length::metres(missing),
-        });
-    }
-    if found.is_empty() {
-        found.extend(room_between_rails(furniture));
-    }
-    found
-}
-
-/// A front that is lower than the rails around it would leave no opening for its drawer.
-fn room_between_rails(furniture: &Furniture) -> Vec<Problem> {
-    let rows = Layout::of(furniture).rows.into_iter().enumerate();
-    rows.filter_map(|(i, row)| {
-        let missing = LEAST_ROOM - (row.opening[1] - row.opening[0]);
-        let given = Length::metres(row.front[1] - row.front[0]);
-        (missing > 1e-9).then(|| Problem::TooSmall {
-            field: FieldId::RowHeight(i + 1),
-            given,
-            min: given + Length::metres(missing),
-        })
-    })
-    .collect()
 }

@@ -1,152 +1,298 @@
-//! Dimension lines: which measurement stands where in a drawing of a case.
+//! Dimension lines: which measurement stands where in a drawing.
 
-use crate::Point3;
 use crate::drawing::{Dimension, View};
 
-use super::fields::{
-    DEPTH, FieldId, HEIGHT, LEG_HEIGHT, LEG_WIDTH, OVERHANG_FRONT, OVERHANG_SIDE, PLINTH_HEIGHT,
-    PLINTH_SETBACK, TOP_THICKNESS, WIDTH,
-};
-use super::layout::Layout;
-use super::{BaseStyle, Furniture};
+use super::fields::{self as f, FieldId, LengthField};
+use super::headboard::HeadboardLayout;
+use super::layout::{Layout, Span, Unit};
+use super::styles::{BackStyle, BaseStyle, FrontStyle, LegStyle};
+use super::table::TableLayout;
+use super::{Construction, Furniture, base, case};
 
 /// The dimension lines of a piece whose measurements fit.
 pub(super) fn of(furniture: &Furniture, view: View) -> Vec<Dimension> {
-    let at = Layout::of(furniture);
-    match view {
-        View::Front => front(furniture, &at),
-        View::Side => side(furniture, &at),
-        View::Top => above(furniture, &at),
-        View::Turned { .. } => vec![],
+    let mut lines = Lines {
+        furniture,
+        list: vec![],
+    };
+    match furniture.kind.construction() {
+        Construction::Case | Construction::TwoCases => cases(&mut lines, view),
+        Construction::Pedestals => pedestals(&mut lines, view),
+        Construction::Table => table(&mut lines, view),
+        Construction::Chest => chest(&mut lines, view),
+        Construction::Headboard => headboard(&mut lines, view),
+        Construction::Frame => frame(&mut lines, view),
     }
+    lines.list
 }
 
-const LEFT: [f64; 2] = [-1.0, 0.0];
-const RIGHT: [f64; 2] = [1.0, 0.0];
-const DOWN: [f64; 2] = [0.0, -1.0];
-const UP: [f64; 2] = [0.0, 1.0];
-
-fn line(field: FieldId, from: [f64; 2], to: [f64; 2], away: [f64; 2], row: u8) -> Dimension {
-    Dimension {
-        field,
-        from,
-        to,
-        away,
-        row,
-    }
+/// On which side of the piece a line stands.
+#[derive(Clone, Copy)]
+enum Edge {
+    /// At this coordinate, set off to the left.
+    Left(f64),
+    /// At this coordinate, set off to the right.
+    Right(f64),
+    /// At this coordinate, set off downwards.
+    Below(f64),
+    /// At this coordinate, set off upwards.
+    Above(f64),
 }
 
-fn front(furniture: &Furniture, at: &Layout) -> Vec<Dimension> {
-    let height = furniture.length(&HEIGHT).as_metres();
-    let overhang = furniture.length(&OVERHANG_SIDE).as_metres();
-    let (left, right) = (-overhang, at.width + overhang);
-    let mut list = vec![
-        line(WIDTH.id(), [0.0, 0.0], [at.width, 0.0], DOWN, 1),
-        line(HEIGHT.id(), [left, 0.0], [left, height], LEFT, 1),
-        line(
-            TOP_THICKNESS.id(),
-            [right, at.carcass[1]],
-            [right, height],
-            RIGHT,
-            1,
-        ),
-    ];
-    for (i, row) in at.rows.iter().enumerate() {
-        list.push(line(
-            FieldId::RowHeight(i + 1),
-            [right, row.front[0]],
-            [right, row.front[1]],
-            RIGHT,
-            1,
-        ));
-    }
-    match furniture.base {
-        BaseStyle::Floor => {}
-        BaseStyle::Plinth => list.push(line(
-            PLINTH_HEIGHT.id(),
-            [right, 0.0],
-            [right, at.carcass[0]],
-            RIGHT,
-            1,
-        )),
-        BaseStyle::Legs => list.push(line(
-            LEG_HEIGHT.id(),
-            [right, 0.0],
-            [right, at.carcass[0]],
-            RIGHT,
-            1,
-        )),
-    }
-    list
+struct Lines<'a> {
+    furniture: &'a Furniture,
+    list: Vec<Dimension>,
 }
 
-fn side(furniture: &Furniture, at: &Layout) -> Vec<Dimension> {
-    let height = furniture.length(&HEIGHT).as_metres();
-    let overhang = furniture.length(&OVERHANG_FRONT).as_metres();
-    let foremost = (-overhang).min(at.front[0]);
-    let mut list = vec![
-        line(DEPTH.id(), [0.0, 0.0], [at.depth, 0.0], DOWN, 1),
-        line(HEIGHT.id(), [at.depth, 0.0], [at.depth, height], RIGHT, 1),
-    ];
-    if overhang > 0.0 {
-        list.push(line(
-            OVERHANG_FRONT.id(),
-            [-overhang, height],
-            [0.0, height],
-            UP,
-            1,
-        ));
+impl Lines<'_> {
+    fn metres(&self, field: &LengthField) -> f64 {
+        self.furniture.length(field).as_metres()
     }
-    match furniture.base {
-        BaseStyle::Plinth => {
-            list.push(line(
-                PLINTH_HEIGHT.id(),
-                [foremost, 0.0],
-                [foremost, at.carcass[0]],
-                LEFT,
-                1,
-            ));
-            let setback = furniture.length(&PLINTH_SETBACK).as_metres();
-            if setback > 0.0 {
-                list.push(line(PLINTH_SETBACK.id(), [0.0, 0.0], [setback, 0.0], DOWN, 2));
+
+    /// A line over a span; none over a span without length.
+    fn add(&mut self, field: FieldId, span: Span, edge: Edge, row: u8) {
+        if span[1] - span[0] < 1e-6 {
+            return;
+        }
+        let (from, to, away) = match edge {
+            Edge::Left(x) => ([x, span[0]], [x, span[1]], [-1.0, 0.0]),
+            Edge::Right(x) => ([x, span[0]], [x, span[1]], [1.0, 0.0]),
+            Edge::Below(y) => ([span[0], y], [span[1], y], [0.0, -1.0]),
+            Edge::Above(y) => ([span[0], y], [span[1], y], [0.0, 1.0]),
+        };
+        self.list.push(Dimension {
+            field,
+            from,
+            to,
+            away,
+            row,
+        });
+    }
+
+    fn of(&mut self, field: &LengthField, span: Span, edge: Edge, row: u8) {
+        self.add(field.id(), span, edge, row);
+    }
+
+    /// What the piece stands on.
+    fn base(&mut self, edge: Edge) {
+        let field = match self.furniture.styles.base {
+            BaseStyle::Floor => return,
+            BaseStyle::Plinth | BaseStyle::CutOutPlinth | BaseStyle::BracketFeet => &f::PLINTH_HEIGHT,
+            _ => &f::LEG_HEIGHT,
+        };
+        self.of(field, [0.0, base::height(self.furniture)], edge, 1);
+    }
+
+    /// Rows at the right hand, bays at the foot.
+    fn rows(&mut self, unit: &Unit, at: &Layout, right: f64, below: f64) {
+        let last = at.bays.len() - 1;
+        for (i, bay) in at.bays.iter().enumerate() {
+            let place = unit.place(i);
+            if last > 0 {
+                self.add(FieldId::BayWidth(place), bay.clear, Edge::Below(below), 1);
+            }
+            // Only the bay at the right hand has room beside it for its rows.
+            if i == last {
+                for (r, row) in bay.rows.iter().enumerate() {
+                    let is_open = row.fill == super::Fill::Open;
+                    let span = if is_open { row.opening } else { row.front };
+                    self.add(FieldId::RowHeight(place, r + 1), span, Edge::Right(right), 1);
+                }
             }
         }
-        BaseStyle::Legs => {
-            list.push(line(
-                LEG_HEIGHT.id(),
-                [foremost, 0.0],
-                [foremost, at.carcass[0]],
-                LEFT,
-                1,
-            ));
-            let leg = furniture.length(&LEG_WIDTH).as_metres();
-            let inset = furniture.length(&super::fields::LEG_INSET).as_metres();
-            list.push(line(LEG_WIDTH.id(), [inset, 0.0], [inset + leg, 0.0], DOWN, 2));
-        }
-        BaseStyle::Floor => {}
     }
-    list
 }
 
-fn above(furniture: &Furniture, at: &Layout) -> Vec<Dimension> {
-    let side = furniture.length(&OVERHANG_SIDE).as_metres();
-    let front = furniture.length(&OVERHANG_FRONT).as_metres();
-    let foot = |x: f64| View::Top.project(&Point3::new(x, -front, 0.0));
-    let mut list = vec![
-        line(WIDTH.id(), foot(0.0), foot(at.width), DOWN, 1),
-        line(DEPTH.id(), [-side, 0.0], [-side, at.depth], LEFT, 1),
-    ];
-    if side > 0.0 {
-        list.push(line(
-            OVERHANG_SIDE.id(),
-            [at.width, at.depth],
-            [at.width + side, at.depth],
-            UP,
-            1,
-        ));
+fn cases(lines: &mut Lines, view: View) {
+    let units = case::units(lines.furniture);
+    let (lower, upper) = (&units[0], units.get(1));
+    let side = lines.metres(&f::OVERHANG_SIDE);
+    let (left, right) = (-side, lower.x[1] + side);
+    let height = lines.metres(&f::HEIGHT);
+    let front = lines.metres(&f::OVERHANG_FRONT);
+    let whole_row = if lower.bays.len() > 1 { 2 } else { 1 };
+    match view {
+        View::Front => {
+            lines.of(&f::WIDTH, lower.x, Edge::Below(0.0), whole_row);
+            lines.of(&f::HEIGHT, [0.0, height], Edge::Left(left), 1);
+            lines.of(&f::TOP_THICKNESS, [lower.z[1], height], Edge::Right(right), 1);
+            lines.base(Edge::Right(right));
+            lines.rows(lower, &lower.layout(), right, 0.0);
+            if let Some(upper) = upper {
+                let head = height + lines.metres(&f::UPPER_HEIGHT);
+                lines.of(&f::UPPER_HEIGHT, [height, head], Edge::Left(left), 1);
+                let at = upper.layout();
+                if let Some(bay) = at.bays.last() {
+                    for (r, row) in bay.rows.iter().enumerate() {
+                        let span = if row.fill == super::Fill::Open {
+                            row.opening
+                        } else {
+                            row.front
+                        };
+                        let field = FieldId::RowHeight(upper.place(at.bays.len() - 1), r + 1);
+                        lines.add(field, span, Edge::Right(right), 1);
+                    }
+                }
+            }
+        }
+        View::Side => {
+            case_side(lines, lower, height);
+            if let Some(upper) = upper {
+                let head = height + lines.metres(&f::UPPER_HEIGHT);
+                lines.of(&f::UPPER_DEPTH, upper.y, Edge::Above(head), 1);
+                lines.of(&f::UPPER_HEIGHT, [height, head], Edge::Right(lower.y[1]), 1);
+            } else {
+                lines.of(&f::OVERHANG_FRONT, [-front, 0.0], Edge::Above(height), 1);
+            }
+        }
+        View::Top => {
+            lines.of(&f::WIDTH, lower.x, Edge::Below(-front), 1);
+            lines.of(&f::DEPTH, lower.y, Edge::Left(-side), 1);
+            lines.of(&f::OVERHANG_SIDE, [lower.x[1], right], Edge::Above(lower.y[1]), 1);
+            lines.of(&f::OVERHANG_FRONT, [-front, 0.0], Edge::Left(-side), 1);
+        }
+        View::Turned { .. } => {}
     }
-    if front > 0.0 {
-        list.push(line(OVERHANG_FRONT.id(), [-side, -front], [-side, 0.0], LEFT, 1));
+}
+
+fn case_side(lines: &mut Lines, unit: &Unit, height: f64) {
+    let furniture = lines.furniture;
+    let overhang = lines.metres(&f::OVERHANG_FRONT);
+    let at = unit.layout();
+    let foremost = (-overhang).min(at.front[0]);
+    lines.of(&f::DEPTH, unit.y, Edge::Below(0.0), 1);
+    lines.of(&f::HEIGHT, [0.0, height], Edge::Right(unit.y[1]), 1);
+    lines.base(Edge::Left(foremost));
+    match furniture.styles.base {
+        BaseStyle::Plinth | BaseStyle::CutOutPlinth | BaseStyle::BracketFeet => {
+            let setback = lines.metres(&f::PLINTH_SETBACK);
+            lines.of(&f::PLINTH_SETBACK, [0.0, setback], Edge::Below(0.0), 2);
+        }
+        BaseStyle::Floor => {}
+        _ => {
+            let (leg, inset) = (lines.metres(&f::LEG_WIDTH), lines.metres(&f::LEG_INSET));
+            lines.of(&f::LEG_WIDTH, [inset, inset + leg], Edge::Below(0.0), 2);
+        }
     }
-    list
+    let is_hidden = furniture.styles.fronts == FrontStyle::Inset || furniture.styles.back == BackStyle::None;
+    if !is_hidden && lines.furniture.fields().contains(&&f::FRONT_THICKNESS) {
+        lines.of(&f::FRONT_THICKNESS, at.front, Edge::Below(0.0), 2);
+    }
+}
+
+fn pedestals(lines: &mut Lines, view: View) {
+    let units = case::units(lines.furniture);
+    let (left, right) = (&units[0], &units[1]);
+    let (wide, deep) = (lines.metres(&f::TOP_WIDTH), lines.metres(&f::TOP_DEPTH));
+    let height = lines.metres(&f::HEIGHT);
+    match view {
+        View::Front => {
+            lines.of(&f::TOP_WIDTH, [0.0, wide], Edge::Above(height), 1);
+            lines.of(&f::HEIGHT, [0.0, height], Edge::Left(0.0), 1);
+            lines.of(&f::PEDESTAL_WIDTH, left.x, Edge::Below(0.0), 1);
+            lines.of(&f::TOP_THICKNESS, [left.z[1], height], Edge::Right(wide), 1);
+            lines.base(Edge::Right(wide));
+            lines.rows(right, &right.layout(), wide, 0.0);
+        }
+        View::Side => {
+            lines.of(&f::TOP_DEPTH, [0.0, deep], Edge::Below(0.0), 1);
+            lines.of(&f::HEIGHT, [0.0, height], Edge::Right(deep), 1);
+            lines.of(&f::OVERHANG_FRONT, [0.0, left.y[0]], Edge::Above(height), 1);
+        }
+        View::Top => {
+            lines.of(&f::TOP_WIDTH, [0.0, wide], Edge::Below(0.0), 1);
+            lines.of(&f::TOP_DEPTH, [0.0, deep], Edge::Left(0.0), 1);
+        }
+        View::Turned { .. } => {}
+    }
+}
+
+fn table(lines: &mut Lines, view: View) {
+    let at = TableLayout::of(lines.furniture);
+    let (wide, deep) = (lines.metres(&f::TOP_WIDTH), lines.metres(&f::TOP_DEPTH));
+    let height = lines.metres(&f::HEIGHT);
+    match view {
+        View::Front => {
+            lines.of(&f::TOP_WIDTH, [0.0, wide], Edge::Above(height), 1);
+            lines.of(&f::HEIGHT, [0.0, height], Edge::Left(0.0), 1);
+            lines.of(&f::TOP_THICKNESS, [at.under, height], Edge::Right(wide), 1);
+            lines.of(&f::OVERHANG_SIDE, [0.0, at.x[0]], Edge::Below(0.0), 1);
+            if lines.furniture.styles.legs != LegStyle::Splayed {
+                lines.of(&f::APRON_HEIGHT, [at.apron_foot, at.under], Edge::Right(wide), 1);
+                lines.of(&f::LEG_WIDTH, [at.x[1] - at.leg, at.x[1]], Edge::Below(0.0), 1);
+            }
+        }
+        View::Side => {
+            lines.of(&f::TOP_DEPTH, [0.0, deep], Edge::Above(height), 1);
+            lines.of(&f::HEIGHT, [0.0, height], Edge::Right(deep), 1);
+            lines.of(&f::OVERHANG_FRONT, [0.0, at.y[0]], Edge::Below(0.0), 1);
+        }
+        View::Top => {
+            lines.of(&f::TOP_WIDTH, [0.0, wide], Edge::Below(0.0), 1);
+            lines.of(&f::TOP_DEPTH, [0.0, deep], Edge::Left(0.0), 1);
+        }
+        View::Turned { .. } => {}
+    }
+}
+
+fn chest(lines: &mut Lines, view: View) {
+    let (wide, deep, height) = (
+        lines.metres(&f::WIDTH),
+        lines.metres(&f::DEPTH),
+        lines.metres(&f::HEIGHT),
+    );
+    let (side, front) = (lines.metres(&f::OVERHANG_SIDE), lines.metres(&f::OVERHANG_FRONT));
+    let under = height - lines.metres(&f::TOP_THICKNESS);
+    match view {
+        View::Front => {
+            lines.of(&f::WIDTH, [0.0, wide], Edge::Below(0.0), 1);
+            lines.of(&f::HEIGHT, [0.0, height], Edge::Left(-side), 1);
+            lines.of(&f::TOP_THICKNESS, [under, height], Edge::Right(wide + side), 1);
+            lines.base(Edge::Right(wide + side));
+        }
+        View::Side => {
+            lines.of(&f::DEPTH, [0.0, deep], Edge::Below(0.0), 1);
+            lines.of(&f::HEIGHT, [0.0, height], Edge::Right(deep), 1);
+            lines.of(&f::OVERHANG_FRONT, [-front, 0.0], Edge::Above(height), 1);
+            lines.base(Edge::Left(-front));
+        }
+        View::Top => {
+            lines.of(&f::WIDTH, [0.0, wide], Edge::Below(-front), 1);
+            lines.of(&f::DEPTH, [0.0, deep], Edge::Left(-side), 1);
+            lines.of(&f::OVERHANG_SIDE, [wide, wide + side], Edge::Above(deep), 1);
+        }
+        View::Turned { .. } => {}
+    }
+}
+
+fn headboard(lines: &mut Lines, view: View) {
+    let at = HeadboardLayout::of(lines.furniture);
+    let (wide, height) = (lines.metres(&f::WIDTH), lines.metres(&f::HEIGHT));
+    match view {
+        View::Front => {
+            lines.of(&f::WIDTH, [0.0, wide], Edge::Below(0.0), 1);
+            lines.of(&f::HEIGHT, [0.0, height], Edge::Left(0.0), 1);
+            lines.of(&f::HEADBOARD_RAIL, at.rails[1], Edge::Right(wide), 1);
+            lines.of(&f::PANEL_FOOT, [0.0, at.rails[0][0]], Edge::Right(wide), 1);
+            lines.of(&f::LEG_WIDTH, [0.0, at.post], Edge::Above(height), 1);
+        }
+        View::Side => lines.of(&f::LEG_WIDTH, [0.0, at.post], Edge::Below(0.0), 1),
+        View::Top => lines.of(&f::WIDTH, [0.0, wide], Edge::Below(0.0), 1),
+        View::Turned { .. } => {}
+    }
+}
+
+fn frame(lines: &mut Lines, view: View) {
+    let (wide, height) = (lines.metres(&f::WIDTH), lines.metres(&f::HEIGHT));
+    let (member, thick) = (lines.metres(&f::MEMBER_WIDTH), lines.metres(&f::MEMBER_THICKNESS));
+    match view {
+        View::Front => {
+            lines.of(&f::WIDTH, [0.0, wide], Edge::Below(0.0), 1);
+            lines.of(&f::HEIGHT, [0.0, height], Edge::Left(0.0), 1);
+            lines.of(&f::MEMBER_WIDTH, [wide - member, wide], Edge::Above(height), 1);
+        }
+        View::Side => lines.of(&f::MEMBER_THICKNESS, [0.0, thick], Edge::Below(0.0), 1),
+        View::Top => lines.of(&f::WIDTH, [0.0, wide], Edge::Below(0.0), 1),
+        View::Turned { .. } => {}
+    }
 }

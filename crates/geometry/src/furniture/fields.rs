@@ -11,8 +11,28 @@ use units::Length;
 pub enum FieldId {
     /// A measurement of the piece as a whole, by its key in [`fields::ALL`](super::fields::ALL).
     Of(&'static str),
-    /// The height of the drawer fronts in a row, counted from the top, from 1.
-    RowHeight(usize),
+    /// The height of a row of a bay, counted from the top, from 1.
+    RowHeight(BayPlace, usize),
+    /// The clear width of a bay.
+    BayWidth(BayPlace),
+    /// A measurement of one of the maker's own changes.
+    Change {
+        /// The place of the change in the list, from 0.
+        change: usize,
+        /// 0 for the change itself, from 1 for the members of a moulding or the points of a turning.
+        item: usize,
+        /// The key of the measurement.
+        key: &'static str,
+    },
+}
+
+/// Which bay of which case.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub struct BayPlace {
+    /// Whether it is the upper of two cases.
+    pub upper: bool,
+    /// The bay or pedestal from the left, from 1.
+    pub bay: usize,
 }
 
 /// A length that a maker can measure.
@@ -57,7 +77,7 @@ const fn field(
 pub const WIDTH: LengthField = field(
     "width",
     "Width",
-    "Across the carcass, side to side, without the top's overhang",
+    "Across the piece, side to side, without the top's overhang",
     50.0,
     3000.0,
 );
@@ -177,9 +197,9 @@ pub const LEG_HEIGHT: LengthField = field(
 pub const LEG_WIDTH: LengthField = field(
     "leg-width",
     "Leg width",
-    "Across one face of a square leg",
-    15.0,
-    150.0,
+    "Across one face of a square leg, or the thickest part of a round one",
+    10.0,
+    300.0,
 );
 /// How far the legs are set in.
 pub const LEG_INSET: LengthField = field(
@@ -189,18 +209,483 @@ pub const LEG_INSET: LengthField = field(
     0.0,
     300.0,
 );
-
-/// Limits for the height of a drawer front.
-pub const ROW_HEIGHT: LengthField = field(
-    "row-height",
-    "Front height",
-    "Top to bottom of one drawer front",
+/// Width of the top: across the top, end to end.
+pub const TOP_WIDTH: LengthField = field(
+    "top-width",
+    "Width of the top",
+    "Across the top, end to end",
+    100.0,
+    4000.0,
+);
+/// Depth of the top: across the top, front to back.
+pub const TOP_DEPTH: LengthField = field(
+    "top-depth",
+    "Depth of the top",
+    "Across the top, front to back",
+    50.0,
+    3000.0,
+);
+/// Edge profile, height: how far down the edge the profile reaches.
+pub const EDGE_HEIGHT: LengthField = field(
+    "edge-height",
+    "Edge profile, height",
+    "How far down the edge the profile reaches",
+    1.0,
+    60.0,
+);
+/// Edge profile, width: how far into the face the profile reaches.
+pub const EDGE_WIDTH: LengthField = field(
+    "edge-width",
+    "Edge profile, width",
+    "How far into the face the profile reaches",
+    1.0,
+    100.0,
+);
+/// Edge, girth: press a strip of paper around the edge and measure the strip.
+pub const EDGE_GIRTH: LengthField = field(
+    "edge-girth",
+    "Edge, girth",
+    "Press a strip of paper around the edge and measure the strip",
+    1.0,
+    300.0,
+);
+/// Front edge profile: how far the profile reaches into the front.
+pub const FRONT_EDGE_SIZE: LengthField = field(
+    "front-edge-size",
+    "Front edge profile",
+    "How far the profile reaches into the front",
+    1.0,
+    30.0,
+);
+/// Lip: how far the front reaches over the frame.
+pub const LIP: LengthField = field(
+    "lip",
+    "Lip",
+    "How far the front reaches over the frame",
+    2.0,
+    30.0,
+);
+/// Lip thickness: thickness of the part that lies on the frame.
+pub const LIP_THICKNESS: LengthField = field(
+    "lip-thickness",
+    "Lip thickness",
+    "Thickness of the part that lies on the frame",
+    2.0,
+    40.0,
+);
+/// Door stile: width of the upright members of a door.
+pub const DOOR_STILE: LengthField = field(
+    "door-stile",
+    "Door stile",
+    "Width of the upright members of a door",
+    10.0,
+    300.0,
+);
+/// Door rail: height of the level members of a door.
+pub const DOOR_RAIL: LengthField = field(
+    "door-rail",
+    "Door rail",
+    "Height of the level members of a door",
+    10.0,
+    400.0,
+);
+/// Panel set back: from the front of the door frame to the panel.
+pub const PANEL_RECESS: LengthField = field(
+    "panel-recess",
+    "Panel set back",
+    "From the front of the door frame to the panel",
+    1.0,
+    40.0,
+);
+/// Panel thickness: thickness of the panel or the glass.
+pub const PANEL_THICKNESS: LengthField = field(
+    "panel-thickness",
+    "Panel thickness",
+    "Thickness of the panel or the glass",
+    2.0,
+    40.0,
+);
+/// Bevel width: from the frame to the raised field.
+pub const PANEL_BEVEL: LengthField = field(
+    "panel-bevel",
+    "Bevel width",
+    "From the frame to the raised field",
+    5.0,
+    150.0,
+);
+/// Field raised by: how far the field stands before the foot of its bevel.
+pub const PANEL_RAISE: LengthField = field(
+    "panel-raise",
+    "Field raised by",
+    "How far the field stands before the foot of its bevel",
+    1.0,
+    40.0,
+);
+/// Sticking width: the moulding between frame and panel, seen from the front.
+pub const STICKING_WIDTH: LengthField = field(
+    "sticking-width",
+    "Sticking width",
+    "The moulding between frame and panel, seen from the front",
+    1.0,
+    40.0,
+);
+/// Frame stile: width of the upright members of the face frame.
+pub const STILE: LengthField = field(
+    "stile",
+    "Frame stile",
+    "Width of the upright members of the face frame",
+    10.0,
+    200.0,
+);
+/// Frame rail: height of the level members of the face frame.
+pub const FRAME_RAIL: LengthField = field(
+    "frame-rail",
+    "Frame rail",
+    "Height of the level members of the face frame",
+    10.0,
+    200.0,
+);
+/// Frame thickness: thickness of the face frame.
+pub const FRAME_THICKNESS: LengthField = field(
+    "frame-thickness",
+    "Frame thickness",
+    "Thickness of the face frame",
+    3.0,
+    60.0,
+);
+/// Crown, height: from the foot of the moulding to the top.
+pub const CROWN_HEIGHT: LengthField = field(
+    "crown-height",
+    "Crown, height",
+    "From the foot of the moulding to the top",
+    5.0,
+    300.0,
+);
+/// Crown, projection: from the case to the outermost edge of the moulding.
+pub const CROWN_PROJECTION: LengthField = field(
+    "crown-projection",
+    "Crown, projection",
+    "From the case to the outermost edge of the moulding",
+    2.0,
+    300.0,
+);
+/// Column diameter: across the flat side of a half column.
+pub const COLUMN_DIAMETER: LengthField = field(
+    "column-diameter",
+    "Column diameter",
+    "Across the flat side of a half column",
+    5.0,
+    200.0,
+);
+/// Flute radius: half the width of one flute.
+pub const FLUTE_RADIUS: LengthField = field(
+    "flute-radius",
+    "Flute radius",
+    "Half the width of one flute",
+    0.5,
+    30.0,
+);
+/// Leg at the floor: width or diameter of the leg at the floor.
+pub const LEG_FOOT: LengthField = field(
+    "leg-foot",
+    "Leg at the floor",
+    "Width or diameter of the leg at the floor",
+    5.0,
+    150.0,
+);
+/// Splay: how far the foot stands further out than the head, front and sides.
+pub const LEG_SPLAY: LengthField = field(
+    "leg-splay",
+    "Splay",
+    "How far the foot stands further out than the head, front and sides",
+    0.0,
+    300.0,
+);
+/// Foot width: width of a foot on the floor.
+pub const FOOT_WIDTH: LengthField = field(
+    "foot-width",
+    "Foot width",
+    "Width of a foot on the floor",
+    10.0,
+    600.0,
+);
+/// Cut-out height: from the floor to the highest point of the opening.
+pub const CUTOUT_HEIGHT: LengthField = field(
+    "cutout-height",
+    "Cut-out height",
+    "From the floor to the highest point of the opening",
+    5.0,
+    400.0,
+);
+/// Apron height: from the underside of the top down.
+pub const APRON_HEIGHT: LengthField = field(
+    "apron-height",
+    "Apron height",
+    "From the underside of the top down",
+    10.0,
+    500.0,
+);
+/// Apron thickness: thickness of the apron boards.
+pub const APRON_THICKNESS: LengthField = field(
+    "apron-thickness",
+    "Apron thickness",
+    "Thickness of the apron boards",
+    3.0,
+    60.0,
+);
+/// Apron set back: from the face of the leg to the face of the apron.
+pub const APRON_SETBACK: LengthField = field(
+    "apron-setback",
+    "Apron set back",
+    "From the face of the leg to the face of the apron",
+    0.0,
+    100.0,
+);
+/// Rise of the arch: how far the lower edge rises in the middle.
+pub const APRON_RISE: LengthField = field(
+    "apron-rise",
+    "Rise of the arch",
+    "How far the lower edge rises in the middle",
+    1.0,
+    400.0,
+);
+/// Apron around drawers: height of the apron that shows above and below a drawer.
+pub const APRON_RAIL: LengthField = field(
+    "apron-rail",
+    "Apron around drawers",
+    "Height of the apron that shows above and below a drawer",
+    5.0,
+    200.0,
+);
+/// Stretcher height: from the floor to the underside of the stretcher.
+pub const STRETCHER_HEIGHT: LengthField = field(
+    "stretcher-height",
+    "Stretcher height",
+    "From the floor to the underside of the stretcher",
+    0.0,
+    1500.0,
+);
+/// Stretcher size: across one face of a square stretcher.
+pub const STRETCHER_SIZE: LengthField = field(
+    "stretcher-size",
+    "Stretcher size",
+    "Across one face of a square stretcher",
+    5.0,
+    100.0,
+);
+/// Shelf height: from the floor to the upper face of the lower shelf.
+pub const SHELF_HEIGHT: LengthField = field(
+    "shelf-height",
+    "Shelf height",
+    "From the floor to the upper face of the lower shelf",
     10.0,
     1500.0,
 );
+/// Pedestal width: across one pedestal, side to side.
+pub const PEDESTAL_WIDTH: LengthField = field(
+    "pedestal-width",
+    "Pedestal width",
+    "Across one pedestal, side to side",
+    50.0,
+    1500.0,
+);
+/// Modesty panel from the floor: from the floor to the lower edge of the panel.
+pub const MODESTY_FOOT: LengthField = field(
+    "modesty-foot",
+    "Modesty panel from the floor",
+    "From the floor to the lower edge of the panel",
+    0.0,
+    1500.0,
+);
+/// Upper case, depth: from the front edge of its side to the wall.
+pub const UPPER_DEPTH: LengthField = field(
+    "upper-depth",
+    "Upper case, depth",
+    "From the front edge of its side to the wall",
+    50.0,
+    3000.0,
+);
+/// Upper case, height: from the counter to its top surface.
+pub const UPPER_HEIGHT: LengthField = field(
+    "upper-height",
+    "Upper case, height",
+    "From the counter to its top surface",
+    50.0,
+    3000.0,
+);
+/// Rail height: height of the rails between the posts.
+pub const HEADBOARD_RAIL: LengthField = field(
+    "headboard-rail",
+    "Rail height",
+    "Height of the rails between the posts",
+    10.0,
+    600.0,
+);
+/// Lower rail from the floor: from the floor to the lower edge of the lower rail.
+pub const PANEL_FOOT: LengthField = field(
+    "panel-foot",
+    "Lower rail from the floor",
+    "From the floor to the lower edge of the lower rail",
+    0.0,
+    2000.0,
+);
+/// Rail thickness: thickness of the rails.
+pub const RAIL_THICKNESS: LengthField = field(
+    "rail-thickness",
+    "Rail thickness",
+    "Thickness of the rails",
+    3.0,
+    100.0,
+);
+/// Slat width: across the front of one slat.
+pub const SLAT_WIDTH: LengthField = field(
+    "slat-width",
+    "Slat width",
+    "Across the front of one slat",
+    5.0,
+    300.0,
+);
+/// Frame member, width: from the outer edge to the opening.
+pub const MEMBER_WIDTH: LengthField = field(
+    "member-width",
+    "Frame member, width",
+    "From the outer edge to the opening",
+    5.0,
+    400.0,
+);
+/// Frame member, thickness: from the wall to the front.
+pub const MEMBER_THICKNESS: LengthField = field(
+    "member-thickness",
+    "Frame member, thickness",
+    "From the wall to the front",
+    3.0,
+    100.0,
+);
+/// Moulding set in: from the edge of the front to the outer edge of the moulding.
+pub const APPLIED_INSET: LengthField = field(
+    "applied-inset",
+    "Moulding set in",
+    "From the edge of the front to the outer edge of the moulding",
+    0.0,
+    300.0,
+);
+/// Moulding width: seen from the front.
+pub const APPLIED_WIDTH: LengthField = field(
+    "applied-width",
+    "Moulding width",
+    "Seen from the front",
+    2.0,
+    200.0,
+);
+/// Moulding height: how far it stands before the front.
+pub const APPLIED_HEIGHT: LengthField = field(
+    "applied-height",
+    "Moulding height",
+    "How far it stands before the front",
+    1.0,
+    60.0,
+);
+/// Drawer box board: thickness of the sides of the drawer box.
+pub const BOX_THICKNESS: LengthField = field(
+    "box-thickness",
+    "Drawer box board",
+    "Thickness of the sides of the drawer box",
+    3.0,
+    30.0,
+);
+
+/// Of a part that the maker adds: left to right.
+pub const PART_WIDTH: LengthField = field("part-width", "Width", "Left to right", 1.0, 4000.0);
+/// Of a part that the maker adds: front to back.
+pub const PART_DEPTH: LengthField = field("part-depth", "Depth", "Front to back", 1.0, 3000.0);
+/// Of a part that the maker adds: bottom to top.
+pub const PART_HEIGHT: LengthField = field("part-height", "Height", "Bottom to top", 1.0, 3000.0);
+/// Of a part that the maker adds: end to end.
+pub const PART_LENGTH: LengthField = field("part-length", "Length", "End to end", 1.0, 10000.0);
+/// Of a part that the maker adds: press a strip of paper around it and measure the strip.
+pub const PART_GIRTH: LengthField = field(
+    "part-girth",
+    "Girth",
+    "Press a strip of paper around it and measure the strip",
+    1.0,
+    1500.0,
+);
+/// Of a part that the maker adds: across the thickest place.
+pub const PART_DIAMETER: LengthField = field(
+    "part-diameter",
+    "Diameter",
+    "Across the thickest place",
+    2.0,
+    600.0,
+);
+/// Of a part that the maker adds: width or diameter at the lower end.
+pub const PART_FOOT: LengthField = field(
+    "part-foot",
+    "Width at the foot",
+    "Width or diameter at the lower end",
+    2.0,
+    600.0,
+);
+/// How far along an axis a part is put, moved or repeated.
+pub const PART_PLACE: LengthField = field(
+    "part-place",
+    "How far",
+    "From where it is to where it goes, or from one repeat to the next",
+    0.0,
+    10_000.0,
+);
+/// Where a part that the maker adds begins.
+pub const PART_RIGHT: LengthField = field(
+    "part-right",
+    "From the left",
+    "From the left end of the case or the top to the part",
+    0.0,
+    10_000.0,
+);
+/// Where a part that the maker adds begins.
+pub const PART_BEHIND: LengthField = field(
+    "part-behind",
+    "From the front",
+    "From the front of the case or the top to the part; to its back, if its back is planted on something",
+    0.0,
+    10_000.0,
+);
+/// Where a part that the maker adds begins.
+pub const PART_UP: LengthField = field(
+    "part-up",
+    "From the floor",
+    "From the floor to the lower end of the part",
+    0.0,
+    10_000.0,
+);
+/// Where a point of a turning lies.
+pub const POINT_HEIGHT: LengthField = field(
+    "point-height",
+    "Height of the point",
+    "From the foot of the part to the point",
+    0.0,
+    3000.0,
+);
+
+/// Limits for the height of a row.
+pub const ROW_HEIGHT: LengthField = field(
+    "row-height",
+    "Row height",
+    "Top to bottom of one drawer front or door; of an open row, the clear opening",
+    10.0,
+    2900.0,
+);
+/// Limits for the width of a bay.
+pub const BAY_WIDTH: LengthField = field(
+    "bay-width",
+    "Bay width",
+    "Clear between the uprights to its left and right",
+    10.0,
+    2900.0,
+);
 
 /// Every measurement of a piece as a whole.
-pub const ALL: [&LengthField; 17] = [
+pub const ALL: [&LengthField; 77] = [
     &WIDTH,
     &DEPTH,
     &HEIGHT,
@@ -218,6 +703,66 @@ pub const ALL: [&LengthField; 17] = [
     &LEG_HEIGHT,
     &LEG_WIDTH,
     &LEG_INSET,
+    &TOP_WIDTH,
+    &TOP_DEPTH,
+    &EDGE_HEIGHT,
+    &EDGE_WIDTH,
+    &EDGE_GIRTH,
+    &FRONT_EDGE_SIZE,
+    &LIP,
+    &LIP_THICKNESS,
+    &DOOR_STILE,
+    &DOOR_RAIL,
+    &PANEL_RECESS,
+    &PANEL_THICKNESS,
+    &PANEL_BEVEL,
+    &PANEL_RAISE,
+    &STICKING_WIDTH,
+    &STILE,
+    &FRAME_RAIL,
+    &FRAME_THICKNESS,
+    &CROWN_HEIGHT,
+    &CROWN_PROJECTION,
+    &COLUMN_DIAMETER,
+    &FLUTE_RADIUS,
+    &LEG_FOOT,
+    &LEG_SPLAY,
+    &FOOT_WIDTH,
+    &CUTOUT_HEIGHT,
+    &APRON_HEIGHT,
+    &APRON_THICKNESS,
+    &APRON_SETBACK,
+    &APRON_RISE,
+    &APRON_RAIL,
+    &STRETCHER_HEIGHT,
+    &STRETCHER_SIZE,
+    &SHELF_HEIGHT,
+    &PEDESTAL_WIDTH,
+    &MODESTY_FOOT,
+    &UPPER_DEPTH,
+    &UPPER_HEIGHT,
+    &HEADBOARD_RAIL,
+    &PANEL_FOOT,
+    &RAIL_THICKNESS,
+    &SLAT_WIDTH,
+    &MEMBER_WIDTH,
+    &MEMBER_THICKNESS,
+    &APPLIED_INSET,
+    &APPLIED_WIDTH,
+    &APPLIED_HEIGHT,
+    &BOX_THICKNESS,
+    &PART_WIDTH,
+    &PART_DEPTH,
+    &PART_HEIGHT,
+    &PART_LENGTH,
+    &PART_GIRTH,
+    &PART_DIAMETER,
+    &PART_FOOT,
+    &PART_PLACE,
+    &PART_RIGHT,
+    &PART_BEHIND,
+    &PART_UP,
+    &POINT_HEIGHT,
 ];
 
 /// The measurement with this key in saved files.

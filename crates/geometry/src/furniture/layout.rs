@@ -2,13 +2,15 @@
 
 use units::Length;
 
+use super::Furniture;
+use super::bay::{Bay, Fill, Row};
 use super::fields::{
-    BACK_RECESS, BACK_THICKNESS, BOARD, DEPTH, FRAME, FRONT_THICKNESS, GAP, HEIGHT, LEG_HEIGHT,
-    PLINTH_HEIGHT, TOP_THICKNESS, WIDTH,
+    BACK_RECESS, BACK_THICKNESS, BOARD, BayPlace, CROWN_HEIGHT, FRAME, FRAME_RAIL, FRAME_THICKNESS,
+    FRONT_THICKNESS, GAP, LIP_THICKNESS, STILE,
 };
-use super::{BackStyle, BaseStyle, FrontStyle, Furniture};
+use super::styles::{BackStyle, DoorStyle, Edge, FaceFrame, FrontStyle};
 
-/// How far measured fronts may miss the height there is for them and still be taken as a tape's slip.
+/// How far measured fronts may miss the room there is for them and still be taken as a tape's slip.
 ///
 /// A sixteenth of an inch for each reading would be usual; 2 % of the height covers that on any piece.
 pub(super) const ROW_SLIP: f64 = 0.02;
@@ -20,190 +22,432 @@ const RAIL_DEPTH: f64 = 0.06;
 /// A span from a low to a high coordinate, metres.
 pub(super) type Span = [f64; 2];
 
-/// The main coordinates of a case, metres.
-pub(super) struct Layout {
-    pub(super) width: f64,
-    pub(super) depth: f64,
+/// How long a span is.
+pub(super) fn length_of(span: Span) -> f64 {
+    span[1] - span[0]
+}
+
+/// One case: a carcass with what is in it, without top and base.
+pub(super) struct Unit<'a> {
+    pub(super) furniture: &'a Furniture,
+    /// Whether it is the upper of two cases.
+    pub(super) upper: bool,
+    /// Which bay the first one is: 1, or the number of the pedestal.
+    pub(super) first_bay: usize,
+    pub(super) bays: &'a [Bay],
+    /// From the outside of the left side to the outside of the right.
+    pub(super) x: Span,
+    /// From the front edges to the rear.
+    pub(super) y: Span,
+    /// From the foot of the sides to their head.
+    pub(super) z: Span,
+    /// Whether a crown runs around its head.
+    pub(super) has_crown: bool,
+}
+
+/// How wide the members are that stand around and between fronts: boards, or those of a face frame.
+pub(super) struct Members {
+    /// Thickness of the carcass boards.
     pub(super) board: f64,
-    /// The carcass from below to above.
-    pub(super) carcass: Span,
+    /// Depth of the face frame; 0 without one.
+    pub(super) frame_depth: f64,
+    pub(super) has_frame: bool,
+    /// At each side.
+    pub(super) side: f64,
+    /// At the foot.
+    pub(super) below: f64,
+    /// At the head, with the crown on it.
+    pub(super) above: f64,
+    /// Between two rows.
+    pub(super) row: f64,
+    /// Between two bays.
+    pub(super) bay: f64,
+    /// Between two columns.
+    pub(super) column: f64,
+    /// Height of the crown; 0 without one.
+    pub(super) crown: f64,
+}
+
+/// Where everything of a unit lies.
+pub(super) struct Layout {
+    pub(super) members: Members,
     /// The rear end of the boards that the back panel does not cover.
     pub(super) boards_rear: f64,
     /// The back panel from its front to its rear.
     pub(super) back: Span,
-    /// The drawer fronts from their front to their rear.
+    /// The fronts from their front to their rear.
     pub(super) front: Span,
     /// How deep the rails and dividers in front reach.
     pub(super) rail_depth: f64,
     /// How deep the rail at the back is.
     pub(super) rear_rail_depth: f64,
+    /// Whether one board lies under the top instead of two rails.
+    pub(super) whole_top: bool,
+    pub(super) bays: Vec<BayLayout>,
+}
+
+/// Where one bay lies.
+pub(super) struct BayLayout {
+    /// Its number in names.
+    pub(super) number: usize,
+    /// Between the carcass boards to its left and right.
+    pub(super) between: Span,
+    /// Between the stiles of the face frame; without one, the same.
+    pub(super) clear: Span,
+    /// From the middle of the upright to its left to that of the one to its right; at a side, its inner face.
+    pub(super) reach: Span,
+    /// The middle of the partition to its right, if there is one.
+    pub(super) partition: Option<f64>,
     pub(super) rows: Vec<RowLayout>,
 }
 
-/// Where one row of drawers lies.
+/// Where one row lies.
 pub(super) struct RowLayout {
+    pub(super) fill: Fill,
+    pub(super) shelves: usize,
+    /// Whether one looks into its compartment.
+    pub(super) open_to_view: bool,
     /// The fronts from below to above.
     pub(super) front: Span,
-    /// The opening between the boards above and below.
+    /// The opening between the members above and below.
     pub(super) opening: Span,
     /// Each front from left to right.
     pub(super) columns: Vec<Span>,
+    /// The middles of the members between its columns; none between doors.
+    pub(super) dividers: Vec<f64>,
+    /// Whether the member below it is a board of the full depth.
+    pub(super) board_below: bool,
 }
 
-/// How much height and width the fronts of a piece have between them.
-pub(super) struct Room {
-    /// From the lowest edge of the lowest front to the highest edge of the highest.
-    pub(super) height: Span,
-    /// From the left edge of the first front to the right edge of the last.
-    pub(super) width: Span,
-    /// Between two rows of fronts, and between two fronts of a row.
-    pub(super) between: f64,
-}
-
-impl Room {
-    pub(super) fn of(furniture: &Furniture, carcass: Span) -> Self {
+impl Members {
+    pub(super) fn of(furniture: &Furniture, has_crown: bool) -> Self {
         let metres = |field| furniture.length(field).as_metres();
-        let (width, board, gap) = (metres(&WIDTH), metres(&BOARD), metres(&GAP));
-        let (edge, between) = match furniture.fronts {
-            FrontStyle::Overlay => (metres(&FRAME), gap),
-            // An inset front has a gap on each side of the board between it and its neighbour.
-            FrontStyle::Inset => (board + gap, board + 2.0 * gap),
+        let board = metres(&BOARD);
+        let has_frame = furniture.styles.face_frame == FaceFrame::Frame;
+        let (stile, rail, frame_depth) = if has_frame {
+            (metres(&STILE), metres(&FRAME_RAIL), metres(&FRAME_THICKNESS))
+        } else {
+            (board, board, 0.0)
         };
-        Room {
-            height: [carcass[0] + edge, carcass[1] - edge],
-            width: [edge, width - edge],
-            between,
-        }
-    }
-
-    /// The height that is left for fronts when the gaps between rows are taken off.
-    pub(super) fn for_fronts(&self, rows: usize) -> f64 {
-        self.height[1] - self.height[0] - self.between * (rows.saturating_sub(1)) as f64
-    }
-
-    /// The width of one front when a row has this many.
-    pub(super) fn front_width(&self, columns: usize) -> f64 {
-        (self.width[1] - self.width[0] - self.between * (columns.saturating_sub(1)) as f64) / columns as f64
-    }
-
-    /// The narrowest opening between two uprights when a row has this many drawers.
-    pub(super) fn clear_width(&self, furniture: &Furniture, columns: usize) -> f64 {
-        let metres = |field| furniture.length(field).as_metres();
-        let (width, board) = (metres(&WIDTH), metres(&BOARD));
-        let step = self.front_width(columns) + self.between;
-        match columns {
-            0 | 1 => width - 2.0 * board,
-            // At the sides an opening ends at the inner face of the side board, else at a divider.
-            _ => {
-                let at_side = self.width[0] + step - self.between / 2.0 - board / 2.0 - board;
-                if columns == 2 {
-                    at_side
-                } else {
-                    at_side.min(step - board)
-                }
-            }
-        }
-    }
-}
-
-/// The carcass from below to above.
-pub(super) fn carcass_span(furniture: &Furniture) -> Span {
-    let base = match furniture.base {
-        BaseStyle::Floor => 0.0,
-        BaseStyle::Plinth => furniture.length(&PLINTH_HEIGHT).as_metres(),
-        BaseStyle::Legs => furniture.length(&LEG_HEIGHT).as_metres(),
-    };
-    [
-        base,
-        furniture.length(&HEIGHT).as_metres() - furniture.length(&TOP_THICKNESS).as_metres(),
-    ]
-}
-
-impl Layout {
-    /// The layout of a piece whose measurements fit.
-    pub(super) fn of(furniture: &Furniture) -> Self {
-        let metres = |field| furniture.length(field).as_metres();
-        let (depth, board) = (metres(&DEPTH), metres(&BOARD));
-        let carcass = carcass_span(furniture);
-        let back_thickness = metres(&BACK_THICKNESS);
-        let back_rear = match furniture.back {
-            BackStyle::Flush => depth,
-            BackStyle::Recessed => depth - metres(&BACK_RECESS),
+        let crown = if has_crown && furniture.styles.crown != Edge::Plain {
+            metres(&CROWN_HEIGHT)
+        } else {
+            0.0
         };
-        let back = [back_rear - back_thickness, back_rear];
-        let front = match furniture.fronts {
-            FrontStyle::Overlay => [-metres(&FRONT_THICKNESS), 0.0],
-            FrontStyle::Inset => [0.0, metres(&FRONT_THICKNESS)],
-        };
-        let room = Room::of(furniture, carcass);
-        // A rail that ended within the thickness of an inset front would show its back.
-        let reach = RAIL_DEPTH.min(back[0] / 3.0);
-        let rail_depth = reach.max(front[1]);
-        Layout {
-            width: metres(&WIDTH),
-            depth,
+        Members {
             board,
-            carcass,
-            boards_rear: if furniture.back == BackStyle::Flush {
-                back[0]
-            } else {
-                depth
-            },
+            frame_depth,
+            has_frame,
+            side: stile,
+            below: rail,
+            above: rail + crown,
+            row: rail,
+            bay: stile,
+            column: rail,
+            crown,
+        }
+    }
+}
+
+/// How fronts share a length: what is kept free at its ends and between them.
+#[derive(Clone, Copy)]
+struct Sharing {
+    /// How much more room an opening that ends at the first or last member takes than is clear in it.
+    at_low: f64,
+    at_high: f64,
+    /// The same at a member between two fronts.
+    inner: f64,
+    between: f64,
+}
+
+impl Unit<'_> {
+    fn metres(&self, field: &super::LengthField) -> f64 {
+        self.furniture.length(field).as_metres()
+    }
+
+    fn is_inset(&self) -> bool {
+        self.furniture.styles.fronts == FrontStyle::Inset
+    }
+
+    /// The place of a bay, counted from 0.
+    pub(super) fn place(&self, bay: usize) -> BayPlace {
+        BayPlace {
+            upper: self.upper,
+            bay: self.first_bay + bay,
+        }
+    }
+
+    /// The room for all fronts: across, and from below to above.
+    pub(super) fn room(&self, members: &Members) -> [Span; 2] {
+        let (frame, gap) = (self.metres(&FRAME), self.metres(&GAP));
+        let [side, below, above] = if self.is_inset() {
+            [members.side + gap, members.below + gap, members.above + gap]
+        } else {
+            [frame, frame, frame + members.crown]
+        };
+        [
+            [self.x[0] + side, self.x[1] - side],
+            [self.z[0] + below, self.z[1] - above],
+        ]
+    }
+
+    fn across(&self, members: &Members) -> Sharing {
+        let (frame, gap) = (self.metres(&FRAME), self.metres(&GAP));
+        if self.is_inset() {
+            return Sharing {
+                at_low: -gap,
+                at_high: -gap,
+                inner: -gap,
+                between: members.bay + 2.0 * gap,
+            };
+        }
+        Sharing {
+            at_low: members.side - frame,
+            at_high: members.side - frame,
+            inner: (members.bay - gap) / 2.0,
+            between: gap,
+        }
+    }
+
+    fn upright(&self, members: &Members) -> Sharing {
+        let (frame, gap) = (self.metres(&FRAME), self.metres(&GAP));
+        if self.is_inset() {
+            return Sharing {
+                at_low: -gap,
+                at_high: -gap,
+                inner: -gap,
+                between: members.row + 2.0 * gap,
+            };
+        }
+        Sharing {
+            at_low: members.below - frame,
+            at_high: members.above - members.crown - frame,
+            inner: (members.row - gap) / 2.0,
+            between: gap,
+        }
+    }
+
+    /// Between two fronts of a row.
+    pub(super) fn between_columns(&self, members: &Members, fill: Fill) -> f64 {
+        let gap = self.metres(&GAP);
+        if self.is_inset() && fill != Fill::Doors {
+            members.column + 2.0 * gap
+        } else {
+            gap
+        }
+    }
+
+    /// What each bay takes of the room across, and how much room there is for all.
+    pub(super) fn bay_claims(&self, members: &Members) -> (Vec<Option<f64>>, f64) {
+        let sharing = self.across(members);
+        let clear = self.bays.iter().map(|bay| bay.width.map(Length::as_metres));
+        let claims = sharing.claims(clear.map(|width| (width, true)));
+        let [room, _] = self.room(members);
+        (claims, sharing.room(room, self.bays.len()))
+    }
+
+    /// What each row of a bay takes of the room from below to above, from the top, and how much there is for all.
+    pub(super) fn row_claims(&self, members: &Members, rows: &[Row]) -> (Vec<Option<f64>>, f64) {
+        let sharing = self.upright(members);
+        let from_below = rows
+            .iter()
+            .rev()
+            .map(|row| (row.height.map(Length::as_metres), row.fill == Fill::Open));
+        let mut claims = sharing.claims(from_below);
+        claims.reverse();
+        let [_, room] = self.room(members);
+        (claims, sharing.room(room, rows.len()))
+    }
+
+    /// Where everything lies. The measurements must have passed the check.
+    pub(super) fn layout(&self) -> Layout {
+        let members = Members::of(self.furniture, self.has_crown);
+        let [y0, y1] = self.y;
+        let thick = self.metres(&BACK_THICKNESS);
+        let (back, boards_rear) = match self.furniture.styles.back {
+            BackStyle::None => ([y1, y1], y1),
+            BackStyle::Flush => ([y1 - thick, y1], y1 - thick),
+            BackStyle::Recessed => {
+                let rear = y1 - self.metres(&BACK_RECESS);
+                ([rear - thick, rear], y1)
+            }
+        };
+        let front = self.fronts();
+        let reach = RAIL_DEPTH.min((back[0] - y0) / 3.0);
+        // A divider shallower than an inset front would leave it hanging in the air.
+        let rail_depth = if self.is_inset() {
+            reach.max(length_of(front))
+        } else {
+            reach
+        };
+        let bays = self.bay_layouts(&members);
+        let first_rows = bays.iter().filter_map(|bay| bay.rows.first());
+        Layout {
+            whole_top: first_rows.clone().any(|row| row.open_to_view),
+            rear_rail_depth: reach.min(back[0] - y0 - rail_depth.max(members.frame_depth)),
+            members,
+            boards_rear,
             back,
             front,
             rail_depth,
-            rear_rail_depth: reach.min(back[0] - rail_depth),
-            rows: rows(furniture, &room, board, carcass),
+            bays,
         }
+    }
+
+    /// The fronts from their front to their rear, without what stands behind the lip.
+    fn fronts(&self) -> Span {
+        let (y0, thick) = (self.y[0], self.metres(&FRONT_THICKNESS));
+        match self.furniture.styles.fronts {
+            FrontStyle::Overlay => [y0 - thick, y0],
+            FrontStyle::Inset => [y0, y0 + thick],
+            FrontStyle::Lipped => [y0 - self.metres(&LIP_THICKNESS), y0],
+        }
+    }
+
+    fn bay_layouts(&self, members: &Members) -> Vec<BayLayout> {
+        let (claims, for_all) = self.bay_claims(members);
+        let sharing = self.across(members);
+        let [room, _] = self.room(members);
+        let spans = shared(room[0], &claims, for_all, sharing.between);
+        let half = members.board / 2.0;
+        let count = spans.len();
+        let middle = |i: usize| (spans[i][1] + spans[i + 1][0]) / 2.0;
+        let edge = |i: usize| -> [[f64; 2]; 3] {
+            // Carcass board, stile and middle of the upright at the left and at the right of a bay.
+            let left = if i == 0 {
+                [
+                    self.x[0] + members.board,
+                    self.x[0] + members.side,
+                    self.x[0] + members.board,
+                ]
+            } else {
+                let m = middle(i - 1);
+                [m + half, m + members.bay / 2.0, m]
+            };
+            let right = if i + 1 == count {
+                [
+                    self.x[1] - members.board,
+                    self.x[1] - members.side,
+                    self.x[1] - members.board,
+                ]
+            } else {
+                let m = middle(i);
+                [m - half, m - members.bay / 2.0, m]
+            };
+            std::array::from_fn(|k| [left[k], right[k]])
+        };
+        spans
+            .iter()
+            .enumerate()
+            .map(|(i, span)| {
+                let [between, clear, reach] = edge(i);
+                BayLayout {
+                    number: self.first_bay + i,
+                    between,
+                    clear,
+                    reach,
+                    partition: (i + 1 < count).then(|| middle(i)),
+                    rows: self.row_layouts(members, &self.bays[i].rows, *span),
+                }
+            })
+            .collect()
+    }
+
+    fn row_layouts(&self, members: &Members, rows: &[Row], across: Span) -> Vec<RowLayout> {
+        let (mut claims, for_all) = self.row_claims(members, rows);
+        let between = self.upright(members).between;
+        let [_, room] = self.room(members);
+        claims.reverse();
+        let mut fronts = shared(room[0], &claims, for_all, between);
+        fronts.reverse();
+        let half = members.row / 2.0;
+        let middle = |i: usize| (fronts[i][0] + fronts[i + 1][1]) / 2.0;
+        let last = rows.len().saturating_sub(1);
+        let open = |row: &Row| self.is_open_to_view(row.fill);
+        rows.iter()
+            .enumerate()
+            .map(|(i, row)| {
+                let above = if i == 0 {
+                    self.z[1] - members.above
+                } else {
+                    middle(i - 1) - half
+                };
+                let below = if i == last {
+                    self.z[0] + members.below
+                } else {
+                    middle(i) + half
+                };
+                let columns = self.columns(members, row, across);
+                let pairs = columns.windows(2).filter(|_| row.fill != Fill::Doors);
+                RowLayout {
+                    fill: row.fill,
+                    shelves: row.shelves,
+                    open_to_view: open(row),
+                    front: fronts[i],
+                    opening: [below, above],
+                    dividers: pairs.map(|pair| (pair[0][1] + pair[1][0]) / 2.0).collect(),
+                    columns,
+                    board_below: i < last && (open(row) || open(&rows[i + 1])),
+                }
+            })
+            .collect()
+    }
+
+    fn is_open_to_view(&self, fill: Fill) -> bool {
+        match fill {
+            Fill::Open => true,
+            Fill::Doors => self.furniture.styles.doors == DoorStyle::Glazed,
+            Fill::Drawers => false,
+        }
+    }
+
+    fn columns(&self, members: &Members, row: &Row, across: Span) -> Vec<Span> {
+        let between = self.between_columns(members, row.fill);
+        let width = (length_of(across) - between * (row.columns - 1) as f64) / row.columns as f64;
+        (0..row.columns)
+            .map(|c| across[0] + c as f64 * (width + between))
+            .map(|left| [left, left + width])
+            .collect()
     }
 }
 
-/// The rows from the top down. Rows without a height share what is left; small slips are shared by all.
-fn rows(furniture: &Furniture, room: &Room, board: f64, carcass: Span) -> Vec<RowLayout> {
-    let count = furniture.rows.len();
-    let for_fronts = room.for_fronts(count);
-    let measured: f64 = furniture
-        .rows
-        .iter()
-        .filter_map(|row| row.height)
-        .map(Length::as_metres)
-        .sum();
-    let open = furniture.rows.iter().filter(|row| row.height.is_none()).count();
+impl Sharing {
+    /// What each of a line of fronts takes of the room. A clear opening takes more or less than it measures, by
+    /// what stands at its ends.
+    fn claims(&self, measured: impl ExactSizeIterator<Item = (Option<f64>, bool)>) -> Vec<Option<f64>> {
+        let count = measured.len();
+        measured
+            .enumerate()
+            .map(|(i, (length, is_clear))| {
+                let low = if i == 0 { self.at_low } else { self.inner };
+                let high = if i + 1 == count { self.at_high } else { self.inner };
+                length.map(|length| if is_clear { length + low + high } else { length })
+            })
+            .collect()
+    }
+
+    fn room(&self, whole: Span, count: usize) -> f64 {
+        length_of(whole) - self.between * count.saturating_sub(1) as f64
+    }
+}
+
+/// Shares a room out: what was not measured takes what is left, equally; small slips are shared by all.
+fn shared(start: f64, claims: &[Option<f64>], room: f64, between: f64) -> Vec<Span> {
+    let measured: f64 = claims.iter().flatten().sum();
+    let open = claims.iter().filter(|claim| claim.is_none()).count();
     let (stretch, share) = if open == 0 {
-        (for_fronts / measured, 0.0)
+        (room / measured, 0.0)
     } else {
-        (1.0, (for_fronts - measured) / open as f64)
+        (1.0, (room - measured) / open as f64)
     };
-    let half_rail = board / 2.0;
-    let mut above = room.height[1];
-    let mut rail_below = carcass[1] - board;
-    furniture
-        .rows
+    let mut at = start;
+    claims
         .iter()
-        .enumerate()
-        .map(|(i, row)| {
-            let height = row.height.map_or(share, |height| height.as_metres() * stretch);
-            let front = [above - height, above];
-            let opening_top = rail_below;
-            let middle_of_gap = front[0] - room.between / 2.0;
-            let last = i + 1 == count;
-            let opening_foot = if last {
-                carcass[0] + board
-            } else {
-                middle_of_gap + half_rail
-            };
-            rail_below = middle_of_gap - half_rail;
-            above = front[0] - room.between;
-            let width = room.front_width(row.columns);
-            let columns = (0..row.columns)
-                .map(|c| room.width[0] + c as f64 * (width + room.between))
-                .map(|left| [left, left + width])
-                .collect();
-            RowLayout {
-                front,
-                opening: [opening_foot, opening_top],
-                columns,
-            }
+        .map(|claim| {
+            let length = claim.map_or(share, |claim| claim * stretch);
+            let span = [at, at + length];
+            at += length + between;
+            span
         })
         .collect()
 }

@@ -1,75 +1,45 @@
 //! Furniture as a maker measures it, and how it becomes placed parts.
 
+mod base;
+pub mod bay;
 mod case;
+pub mod change;
 mod check;
+mod chest;
+mod columns;
+pub mod counts;
 mod dimensions;
 pub mod fields;
+mod frame;
+mod fronts;
+mod headboard;
+mod kind;
 mod layout;
+mod legs;
+mod planted;
 mod problem;
+mod spaces;
+pub mod styles;
+mod table;
+mod top;
+mod unit;
+mod wanted;
 
 use units::Length;
 
-pub use fields::{FieldId, LengthField, Measures};
+pub use bay::{Bay, Fill, MAX_BAYS, MAX_COLUMNS, MAX_ROWS, MAX_SHELVES, Row};
+pub use change::Change;
+pub use counts::{CountField, Counts};
+pub use fields::{BayPlace, FieldId, LengthField, Measures};
+pub use kind::{Construction, Kind};
 pub use problem::Problem;
+pub use styles::{Edge, StyleField, StyleOption, Styles};
 
 use crate::assembly::Assembly;
 use crate::drawing::{Dimension, View};
+use styles::BaseStyle;
 
-/// The most rows of drawers in a piece.
-pub const MAX_ROWS: usize = 12;
-/// The most drawers in a row.
-pub const MAX_COLUMNS: usize = 6;
-
-/// What kind of piece it is: which usual sizes it has where nothing was measured.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Kind {
-    /// Low and wide, drawers side by side.
-    Dresser,
-    /// Small, beside a bed.
-    Nightstand,
-    /// Tall, one drawer above the other.
-    ChestOfDrawers,
-}
-
-/// How drawer fronts sit on the carcass.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum FrontStyle {
-    /// Before the front edges of the carcass.
-    Overlay,
-    /// Between the boards of the carcass, flush with their front edges.
-    Inset,
-}
-
-/// How the back panel is fixed.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum BackStyle {
-    /// On the rear edges of the carcass.
-    Flush,
-    /// Between the sides, set in from the rear.
-    Recessed,
-}
-
-/// What the carcass stands on.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum BaseStyle {
-    /// The floor.
-    Floor,
-    /// A plinth of four boards.
-    Plinth,
-    /// Four square legs.
-    Legs,
-}
-
-/// A row of drawers, all of one height.
-#[derive(Clone, Debug, PartialEq)]
-pub struct DrawerRow {
-    /// How many drawers stand side by side.
-    pub columns: usize,
-    /// The height of their fronts; `None` shares what the other rows leave.
-    pub height: Option<Length>,
-}
-
-/// A piece of case furniture as measured.
+/// A piece of furniture as measured.
 ///
 /// # Example
 /// ```
@@ -86,69 +56,83 @@ pub struct Furniture {
     pub kind: Kind,
     /// What was measured.
     pub measures: Measures,
-    /// The rows of drawers from the top.
-    pub rows: Vec<DrawerRow>,
-    /// How the drawer fronts sit.
-    pub fronts: FrontStyle,
-    /// How the back is fixed.
-    pub back: BackStyle,
-    /// What the carcass stands on.
-    pub base: BaseStyle,
+    /// How it is made.
+    pub styles: Styles,
+    /// What was counted.
+    pub counts: Counts,
+    /// How the front is divided; of a desk, one bay for each pedestal.
+    pub bays: Vec<Bay>,
+    /// How the front of the upper case is divided, if there is one.
+    pub upper: Vec<Bay>,
+    /// What the maker altered, in order.
+    pub changes: Vec<Change>,
 }
 
 impl Furniture {
     /// A piece of this kind before anything was measured.
     pub fn usual(kind: Kind) -> Self {
-        let row = |columns| DrawerRow {
-            columns,
-            height: None,
-        };
-        let (rows, base) = match kind {
-            Kind::Dresser => (vec![row(2), row(2), row(2)], BaseStyle::Plinth),
-            Kind::Nightstand => (vec![row(1), row(1)], BaseStyle::Legs),
-            Kind::ChestOfDrawers => (vec![row(1), row(1), row(1), row(1), row(1)], BaseStyle::Plinth),
-        };
         Furniture {
             kind,
             measures: Measures::default(),
-            rows,
-            fronts: FrontStyle::Overlay,
-            back: BackStyle::Recessed,
-            base,
+            styles: kind.usual_styles(),
+            counts: Counts::default(),
+            bays: kind.usual_bays(),
+            upper: kind.usual_upper_bays(),
+            changes: vec![],
         }
     }
 
-    /// The measurements that matter for this piece, in the order in which one takes them.
+    /// The measurements that matter for this piece, in the order in which one takes them. Rows, bays and changes
+    /// have their own.
     pub fn fields(&self) -> Vec<&'static LengthField> {
-        let mut list = vec![
-            &fields::WIDTH,
-            &fields::DEPTH,
-            &fields::HEIGHT,
-            &fields::BOARD,
-            &fields::TOP_THICKNESS,
-            &fields::OVERHANG_FRONT,
-            &fields::OVERHANG_SIDE,
-            &fields::FRONT_THICKNESS,
-            &fields::GAP,
-        ];
-        if self.fronts == FrontStyle::Overlay {
-            list.push(&fields::FRAME);
-        }
-        list.push(&fields::BACK_THICKNESS);
-        if self.back == BackStyle::Recessed {
-            list.push(&fields::BACK_RECESS);
-        }
-        match self.base {
-            BaseStyle::Floor => {}
-            BaseStyle::Plinth => list.extend([&fields::PLINTH_HEIGHT, &fields::PLINTH_SETBACK]),
-            BaseStyle::Legs => list.extend([&fields::LEG_HEIGHT, &fields::LEG_WIDTH, &fields::LEG_INSET]),
-        }
-        list
+        wanted::fields(self)
+    }
+
+    /// The choices that matter for this piece.
+    pub fn style_fields(&self) -> Vec<&'static StyleField> {
+        wanted::styles(self)
+    }
+
+    /// What is counted of this piece.
+    pub fn count_fields(&self) -> Vec<&'static CountField> {
+        wanted::counts(self)
     }
 
     /// The measured length, or the usual one of the kind.
     pub fn length(&self, field: &LengthField) -> Length {
-        self.measures.get(field).unwrap_or_else(|| self.kind.usual(field))
+        if let Some(measured) = self.measures.get(field) {
+            return measured;
+        }
+        match field.key {
+            key if key == fields::EDGE_WIDTH.key => self.length(&fields::EDGE_HEIGHT),
+            key if key == fields::EDGE_GIRTH.key => self.length(&fields::TOP_THICKNESS),
+            key if key == fields::LEG_WIDTH.key && self.has_bun_feet() => Length::inches(3.0),
+            key if key == fields::LEG_HEIGHT.key && self.has_bun_feet() => Length::inches(2.0),
+            key if key == fields::PLINTH_SETBACK.key && self.styles.base != BaseStyle::Plinth => {
+                Length::metres(0.0)
+            }
+            _ => self.kind.usual(field),
+        }
+    }
+
+    fn has_bun_feet(&self) -> bool {
+        let stands_on_base = matches!(
+            self.kind.construction(),
+            Construction::Case | Construction::TwoCases | Construction::Pedestals | Construction::Chest
+        );
+        stands_on_base && self.styles.base == BaseStyle::BunFeet
+    }
+
+    /// The number that was counted, or the usual one of the kind.
+    pub fn count(&self, field: &CountField) -> u32 {
+        self.counts
+            .get(field)
+            .unwrap_or_else(|| self.kind.usual_count(field))
+    }
+
+    /// The bays of one of the cases.
+    pub fn bays_of(&self, upper: bool) -> &[Bay] {
+        if upper { &self.upper } else { &self.bays }
     }
 
     /// The piece as placed parts with the spaces around them.
@@ -157,11 +141,17 @@ impl Furniture {
     /// Every measurement that is out of its limits or does not fit beside the others.
     pub fn assembly(&self) -> Result<Assembly, Vec<Problem>> {
         let problems = check::problems(self);
-        if problems.is_empty() {
-            Ok(case::build(self, &layout::Layout::of(self)))
-        } else {
-            Err(problems)
+        if !problems.is_empty() {
+            return Err(problems);
         }
+        let built = match self.kind.construction() {
+            Construction::Case | Construction::TwoCases | Construction::Pedestals => case::build(self),
+            Construction::Table => table::build(self),
+            Construction::Chest => chest::build(self),
+            Construction::Headboard => headboard::build(self),
+            Construction::Frame => frame::build(self),
+        };
+        change::applied(built, &self.changes)
     }
 
     /// The dimension lines of a drawing of this piece; none in a turned view, where they would not be true.
@@ -177,64 +167,80 @@ impl Furniture {
         }
     }
 
-    /// The height of the fronts in each row, measured or shared out.
+    /// The height of each row of a bay and the clear width of each bay, measured or shared out, by their field.
     ///
     /// # Errors
     /// As for [`Furniture::assembly`].
-    pub fn row_heights(&self) -> Result<Vec<Length>, Vec<Problem>> {
+    pub fn shared_lengths(&self) -> Result<Vec<(FieldId, Length)>, Vec<Problem>> {
         let problems = check::problems(self);
         if !problems.is_empty() {
             return Err(problems);
         }
-        let layout = layout::Layout::of(self);
-        Ok(layout
-            .rows
-            .iter()
-            .map(|row| Length::metres(row.front[1] - row.front[0]))
-            .collect())
+        let mut list = Vec::new();
+        for unit in self.units() {
+            let at = unit.layout();
+            for (i, bay) in at.bays.iter().enumerate() {
+                let place = unit.place(i);
+                let clear = bay.clear[1] - bay.clear[0];
+                list.push((FieldId::BayWidth(place), Length::metres(clear)));
+                for (r, row) in bay.rows.iter().enumerate() {
+                    let span = if row.fill == Fill::Open {
+                        row.opening
+                    } else {
+                        row.front
+                    };
+                    let height = Length::metres(span[1] - span[0]);
+                    list.push((FieldId::RowHeight(place, r + 1), height));
+                }
+            }
+        }
+        Ok(list)
+    }
+
+    fn units(&self) -> Vec<layout::Unit<'_>> {
+        match self.kind.construction() {
+            Construction::Case | Construction::TwoCases | Construction::Pedestals => case::units(self),
+            _ => vec![],
+        }
     }
 }
 
-impl Kind {
-    /// Every kind.
-    pub const ALL: [Kind; 3] = [Kind::Dresser, Kind::ChestOfDrawers, Kind::Nightstand];
+#[cfg(test)]
+mod tests {
+    use super::*;
 
-    /// What a maker calls it.
-    pub fn label(self) -> &'static str {
-        match self {
-            Kind::Dresser => "Dresser",
-            Kind::Nightstand => "Nightstand",
-            Kind::ChestOfDrawers => "Chest of drawers",
+    /// Before anything was measured a maker can choose any style and see the piece at once.
+    #[test]
+    fn every_kind_can_be_built_in_every_style() {
+        for kind in Kind::ALL {
+            let usual = Furniture::usual(kind);
+            assert!(
+                usual.assembly().is_ok(),
+                "{}: {:?}",
+                kind.key(),
+                usual.assembly().unwrap_err()
+            );
+            for field in usual.style_fields() {
+                for option in field.options {
+                    let mut piece = usual.clone();
+                    field.choose(&mut piece.styles, option.key);
+                    let built = piece.assembly();
+                    assert!(
+                        built.is_ok(),
+                        "{} {} {}: {:?}",
+                        kind.key(),
+                        field.key,
+                        option.key,
+                        built.unwrap_err()
+                    );
+                    assert!(
+                        built.is_ok_and(|piece| piece.overlaps().is_empty()),
+                        "{} {}",
+                        kind.key(),
+                        option.key
+                    );
+                }
+            }
         }
-    }
-
-    /// The usual size of a measurement that was not taken.
-    ///
-    /// Widths, depths and heights lie within the class of data that architectural handbooks give (from memory,
-    /// not confirmed); the rest is common practice, no source.
-    pub fn usual(self, field: &LengthField) -> Length {
-        let [width, depth, height] = match self {
-            Kind::Dresser => [60.0, 18.0, 32.0],
-            Kind::Nightstand => [20.0, 16.0, 26.0],
-            Kind::ChestOfDrawers => [36.0, 18.0, 48.0],
-        };
-        Length::inches(match field.key {
-            key if key == fields::WIDTH.key => width,
-            key if key == fields::DEPTH.key => depth,
-            key if key == fields::HEIGHT.key => height,
-            key if key == fields::TOP_THICKNESS.key => 1.0,
-            key if key == fields::OVERHANG_FRONT.key || key == fields::OVERHANG_SIDE.key => 1.0,
-            key if key == fields::GAP.key => 0.125,
-            key if key == fields::FRAME.key => 0.5,
-            key if key == fields::BACK_THICKNESS.key => 0.25,
-            key if key == fields::BACK_RECESS.key => 0.5,
-            key if key == fields::PLINTH_HEIGHT.key => 4.0,
-            key if key == fields::PLINTH_SETBACK.key => 2.0,
-            key if key == fields::LEG_HEIGHT.key => 6.0,
-            key if key == fields::LEG_WIDTH.key => 1.5,
-            key if key == fields::LEG_INSET.key => 0.5,
-            // Boards and fronts: three quarters of an inch, the common finished thickness of a one-inch board.
-            _ => 0.75,
-        })
     }
 }

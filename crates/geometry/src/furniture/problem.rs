@@ -4,7 +4,7 @@ use std::fmt;
 
 use units::Length;
 
-use super::fields::{self, FieldId};
+use super::fields::{self, BayPlace, FieldId};
 
 /// A measurement that does not fit, with the limit it breaks.
 #[derive(Clone, Debug, PartialEq)]
@@ -39,26 +39,65 @@ pub enum Problem {
         /// What takes the room.
         beside: &'static str,
     },
-    /// The drawer fronts measured do not add up to the height there is for them.
+    /// The rows measured do not add up to the height there is for them.
     RowsDoNotAddUp {
-        /// The sum of the measured fronts.
+        /// In which bay.
+        place: BayPlace,
+        /// The sum of the measured rows.
         fronts: Length,
-        /// The height there is for fronts.
+        /// The height there is for them.
         room: Length,
     },
-    /// There are no drawers at all.
-    NoRows,
-    /// More rows of drawers than a piece can have.
+    /// The bays measured do not add up to the width there is for them.
+    BaysDoNotAddUp {
+        /// Whether in the upper of two cases.
+        upper: bool,
+        /// What the measured bays take.
+        bays: Length,
+        /// The width there is for them.
+        room: Length,
+    },
+    /// A bay has no rows at all.
+    NoRows {
+        /// Which bay.
+        place: BayPlace,
+    },
+    /// More rows than a bay can have.
     TooManyRows {
+        /// Which bay.
+        place: BayPlace,
         /// How many were given.
         given: usize,
     },
-    /// More drawers in a row than a piece can have, or none.
-    ColumnCount {
-        /// The row from the top, from 1.
-        row: usize,
+    /// A number of something that a piece cannot have.
+    Count {
+        /// Of what.
+        what: &'static str,
         /// How many were given.
         given: usize,
+        /// The fewest there may be.
+        least: usize,
+        /// The most there may be.
+        most: usize,
+    },
+    /// A change names a part or a surface that the piece does not have.
+    NoSuchPart {
+        /// The place of the change in the list, from 0.
+        change: usize,
+        /// What it names.
+        name: String,
+    },
+    /// Only a plain board can be made longer or shorter on its own.
+    NotABoard {
+        /// The place of the change in the list, from 0.
+        change: usize,
+        /// The part.
+        part: String,
+    },
+    /// The points of a turning do not go from the foot up.
+    TurningOutOfOrder {
+        /// The place of the change in the list, from 0.
+        change: usize,
     },
 }
 
@@ -78,7 +117,7 @@ impl Problem {
         match self {
             Problem::TooSmall { field, given, min } => {
                 format!(
-                    "{} is {}. The least is {}.",
+                    "{} is {}. The least is {}. Measure it again.",
                     name(*field),
                     show(*given),
                     show(*min)
@@ -103,25 +142,47 @@ impl Problem {
                 show(*given),
                 show(*room)
             ),
-            Problem::RowsDoNotAddUp { fronts, room } => format!(
-                "The drawer fronts add up to {}, but there is room for {}. Leave one row empty to give it the rest, \
-                 or measure the fronts and the gap again.",
+            Problem::RowsDoNotAddUp { place, fronts, room } => format!(
+                "{}the rows add up to {}, but there is room for {}. Leave one row empty to give it the rest, or \
+                 measure the rows and the gap again.",
+                in_bay(*place),
                 show(*fronts),
                 show(*room)
             ),
-            Problem::NoRows => "There is no row of drawers. Add one.".into(),
-            Problem::TooManyRows { given } => {
-                format!(
-                    "{given} rows of drawers are too many. The most is {}.",
-                    super::MAX_ROWS
-                )
-            }
-            Problem::ColumnCount { row, given } => {
-                format!(
-                    "Row {row} has {given} drawers. Give it 1 to {}.",
-                    super::MAX_COLUMNS
-                )
-            }
+            Problem::BaysDoNotAddUp { upper, bays, room } => format!(
+                "{}he bays take {} with what stands between them, but there is room for {}. Leave one bay empty to \
+                 give it the rest, or measure them again.",
+                if *upper { "In the upper case t" } else { "T" },
+                show(*bays),
+                show(*room)
+            ),
+            Problem::NoRows { place } => format!("{}there is no row. Add one.", in_bay(*place)),
+            Problem::TooManyRows { place, given } => format!(
+                "{}{given} rows are too many. The most is {}.",
+                in_bay(*place),
+                super::MAX_ROWS
+            ),
+            Problem::Count {
+                what,
+                given,
+                least,
+                most,
+            } => format!("{what}: {given} cannot be. Give {least} to {most}."),
+            Problem::NoSuchPart { change, name } => format!(
+                "Change {} is about \"{name}\", which this piece does not have any more. Take the change back or \
+                 bring the part back.",
+                change + 1
+            ),
+            Problem::NotABoard { change, part } => format!(
+                "Change {}: {part} is shaped, and only plain boards can be given another length. Change its \
+                 measurements instead.",
+                change + 1
+            ),
+            Problem::TurningOutOfOrder { change } => format!(
+                "Change {}: the points of the turning must go from the foot up, each higher than the one before. \
+                 Put them in order.",
+                change + 1
+            ),
         }
     }
 }
@@ -135,8 +196,34 @@ impl fmt::Display for Problem {
 impl std::error::Error for Problem {}
 
 fn name(field: FieldId) -> String {
+    let of_key = |key: &'static str| fields::by_key(key).map_or(key, |field| field.label).to_owned();
     match field {
-        FieldId::Of(key) => fields::by_key(key).map_or(key, |field| field.label).into(),
-        FieldId::RowHeight(row) => format!("The front height of row {row}"),
+        FieldId::Of(key) => of_key(key),
+        FieldId::RowHeight(place, row) => format!("The height of row {row}{}", of_bay(place)),
+        FieldId::BayWidth(place) => format!(
+            "The width of bay {}{}",
+            place.bay,
+            if place.upper { " of the upper case" } else { "" }
+        ),
+        FieldId::Change { change, key, .. } => {
+            format!("Change {}: {}", change + 1, of_key(key).to_lowercase())
+        }
+    }
+}
+
+fn of_bay(place: BayPlace) -> String {
+    match (place.upper, place.bay) {
+        (false, 1) => String::new(),
+        (false, bay) => format!(" of bay {bay}"),
+        (true, 1) => " of the upper case".into(),
+        (true, bay) => format!(" of bay {bay} of the upper case"),
+    }
+}
+
+/// The beginning of a sentence about a bay.
+fn in_bay(place: BayPlace) -> String {
+    match (place.upper, place.bay) {
+        (false, bay) => format!("In bay {bay} "),
+        (true, bay) => format!("In bay {bay} of the upper case "),
     }
 }

@@ -1,14 +1,18 @@
 //! The document: what a maker has told the tool, as told.
 
+mod bay;
+mod change;
+
 use std::collections::BTreeMap;
 use std::rc::Rc;
 
 use coatings::{Basis, Ground, Stage};
-use geometry::{
-    BackStyle, BaseStyle, DrawerRow, FieldId, FrontStyle, Furniture, Kind, LengthField, Measures, fields,
-};
+use geometry::{BayPlace, Counts, FieldId, Furniture, Kind, LengthField, Measures, Styles, Zone, fields};
 use serde_json::{Map, Value};
 use units::{Length, LengthError, LengthUnit, System, read_length};
+
+pub use bay::{Bay, Row};
+pub use change::{ChangeKind, PieceChange};
 
 /// The name of a piece within its workshop, given once and never used again.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -83,15 +87,6 @@ impl Reading {
     }
 }
 
-/// A row of drawers.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Row {
-    /// How many drawers stand side by side.
-    pub columns: usize,
-    /// The measured height of their fronts.
-    pub height: Option<Reading>,
-}
-
 /// A piece of furniture, or a set of pieces that are alike.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Piece {
@@ -105,20 +100,42 @@ pub struct Piece {
     pub kind: Kind,
     /// What was measured, by the key of the field.
     pub readings: BTreeMap<&'static str, Reading>,
-    /// The rows of drawers from the top.
-    pub rows: Vec<Row>,
-    /// How the drawer fronts sit.
-    pub fronts: FrontStyle,
-    /// How the back is fixed.
-    pub back: BackStyle,
-    /// What the carcass stands on.
-    pub base: BaseStyle,
-    /// Surfaces that the maker paints or leaves against the default, by the name of the surface.
-    pub choices: BTreeMap<String, bool>,
+    /// How it is made.
+    pub styles: Styles,
+    /// What was counted.
+    pub counts: Counts,
+    /// How its front is divided; of a desk, one bay for each pedestal.
+    pub bays: Vec<Bay>,
+    /// How the front of its upper case is divided, if it has one.
+    pub upper: Vec<Bay>,
+    /// What the maker altered, in order.
+    pub changes: Vec<PieceChange>,
+    /// What the maker decided for a zone against the default, and zones of the maker's own, by the key of the zone.
+    pub zones: BTreeMap<String, ZoneChoice>,
+    /// What the maker decided for a surface against the default, by the name of the surface.
+    pub choices: BTreeMap<String, SurfaceChoice>,
     /// How it is finished.
     pub scheme: Scheme,
     /// What a save file held beyond this; kept and written back.
     pub beyond: Map<String, Value>,
+}
+
+/// What the maker decided for a zone.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct ZoneChoice {
+    /// What the maker calls it; empty for a usual zone.
+    pub name: String,
+    /// Whether it gets the finish; `None` is the default of the zone.
+    pub painted: Option<bool>,
+}
+
+/// What the maker decided for a surface.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct SurfaceChoice {
+    /// The key of the zone it belongs to; `None` is the usual one.
+    pub zone: Option<String>,
+    /// Whether it gets the finish; `None` goes with the zone.
+    pub painted: Option<bool>,
 }
 
 /// A colour of the screen, which stands for the maker's paint: red, green, blue.
@@ -218,23 +235,19 @@ impl Piece {
     /// A piece of this kind of which nothing was measured yet.
     pub fn new(id: PieceId, kind: Kind, system: System) -> Self {
         let usual = Furniture::usual(kind);
+        let bays = |bays: &[geometry::Bay]| bays.iter().map(|bay| Bay::usual(bay, system)).collect();
         Piece {
             id,
             name: kind.label().into(),
             count: 1,
             kind,
             readings: BTreeMap::new(),
-            rows: usual
-                .rows
-                .iter()
-                .map(|row| Row {
-                    columns: row.columns,
-                    height: None,
-                })
-                .collect(),
-            fronts: usual.fronts,
-            back: usual.back,
-            base: usual.base,
+            styles: usual.styles,
+            counts: usual.counts.clone(),
+            bays: bays(&usual.bays),
+            upper: bays(&usual.upper),
+            changes: vec![],
+            zones: BTreeMap::new(),
             choices: BTreeMap::new(),
             scheme: Scheme::usual(system),
             beyond: Map::new(),
@@ -255,34 +268,81 @@ impl Piece {
         Furniture {
             kind: self.kind,
             measures: measured.collect::<Measures>(),
-            rows: self
-                .rows
-                .iter()
-                .map(|row| DrawerRow {
-                    columns: row.columns,
-                    height: row.height.as_ref().map(Reading::length),
-                })
-                .collect(),
-            fronts: self.fronts,
-            back: self.back,
-            base: self.base,
+            styles: self.styles,
+            counts: self.counts.clone(),
+            bays: self.bays.iter().map(Bay::geometry).collect(),
+            upper: self.upper.iter().map(Bay::geometry).collect(),
+            changes: self.changes.iter().map(PieceChange::geometry).collect(),
         }
+    }
+
+    /// The bays of one of the cases.
+    pub fn bays_of(&self, upper: bool) -> &[Bay] {
+        if upper { &self.upper } else { &self.bays }
+    }
+
+    /// The bay at a place.
+    pub fn bay(&self, place: BayPlace) -> Option<&Bay> {
+        self.bays_of(place.upper).get(place.bay.checked_sub(1)?)
     }
 
     /// The reading of a field, if it was measured.
     pub fn reading(&self, field: FieldId) -> Option<&Reading> {
         match field {
             FieldId::Of(key) => self.readings.get(key),
-            FieldId::RowHeight(row) => self.rows.get(row.checked_sub(1)?)?.height.as_ref(),
+            FieldId::RowHeight(place, row) => self.bay(place)?.rows.get(row.checked_sub(1)?)?.height.as_ref(),
+            FieldId::BayWidth(place) => self.bay(place)?.width.as_ref(),
+            FieldId::Change { change, item, key } => self.changes.get(change)?.reading(item, key),
         }
     }
 
     /// The field with its limits.
     pub fn field(field: FieldId) -> Option<&'static LengthField> {
         match field {
-            FieldId::Of(key) => fields::by_key(key),
-            FieldId::RowHeight(_) => Some(&fields::ROW_HEIGHT),
+            FieldId::Of(key) | FieldId::Change { key, .. } => fields::by_key(key),
+            FieldId::RowHeight(..) => Some(&fields::ROW_HEIGHT),
+            FieldId::BayWidth(_) => Some(&fields::BAY_WIDTH),
         }
+    }
+
+    /// The bay at a place, to change.
+    pub(crate) fn bay_at(&mut self, place: BayPlace) -> Option<&mut Bay> {
+        let bays = if place.upper {
+            &mut self.upper
+        } else {
+            &mut self.bays
+        };
+        bays.get_mut(place.bay.checked_sub(1)?)
+    }
+
+    /// Makes a measured length of a row, a bay or a change longer, to see what hangs on it.
+    pub(crate) fn stretch(&mut self, field: FieldId, by: Length) {
+        let reading = match field {
+            FieldId::Of(key) => self.readings.get_mut(key),
+            FieldId::RowHeight(place, row) => self.bay_at(place).and_then(|bay| {
+                let row = row.checked_sub(1)?;
+                bay.rows.get_mut(row)?.height.as_mut()
+            }),
+            FieldId::BayWidth(place) => self.bay_at(place).and_then(|bay| bay.width.as_mut()),
+            FieldId::Change { change, item, key } => {
+                let change = self.changes.get_mut(change);
+                change.and_then(|change| change.readings.get_mut(&(item, key)))
+            }
+        };
+        if let Some(reading) = reading {
+            reading.length += by;
+        }
+    }
+
+    /// What a maker calls a zone of this piece.
+    pub fn zone_label(&self, key: &str) -> String {
+        let own = self
+            .zones
+            .get(key)
+            .map(|zone| zone.name.clone())
+            .filter(|name| !name.is_empty());
+        let usual = || Zone::by_key(key).map_or(key, |zone| zone.label()).to_owned();
+        own.unwrap_or_else(usual)
     }
 }
 

@@ -1,13 +1,20 @@
 //! Edits: every change that a maker can make, and the one function that makes it.
 
+mod changes;
+mod division;
+mod zones;
+
 use std::fmt;
 use std::rc::Rc;
 
 use coatings::{Basis, Ground, Stage};
-use geometry::{BackStyle, BaseStyle, FieldId, FrontStyle, Kind, MAX_COLUMNS, MAX_ROWS, fields};
+use geometry::{AddedShape, BayPlace, FieldId, Fill, Kind, MAX_COLUMNS, MAX_SHELVES, Zone, fields, styles};
 use units::System;
 
-use crate::document::{Colour, Piece, PieceId, Reading, Row, Workshop};
+pub(crate) use changes::MAX_FLUTES;
+pub(crate) use zones::{MAX_ZONES, may_be_key};
+
+use crate::document::{ChangeKind, Colour, Piece, PieceChange, PieceId, Reading, Workshop};
 
 /// The most coats of one material.
 pub(crate) const MAX_COATS: u32 = 9;
@@ -58,18 +65,40 @@ pub enum PieceEdit {
     Count(u32),
     /// A measurement, or none any more.
     Measure(FieldId, Option<Reading>),
-    /// How many rows of drawers.
-    Rows(usize),
-    /// How many drawers in a row, which is counted from 1.
-    Columns(usize, usize),
-    /// How the drawer fronts sit.
-    Fronts(FrontStyle),
-    /// How the back is fixed.
-    Back(BackStyle),
-    /// What the carcass stands on.
-    Base(BaseStyle),
-    /// Whether a surface is painted; `None` goes back to the default.
+    /// A choice about how it is made: the key of the choice and of the answer.
+    Style(&'static str, &'static str),
+    /// Something that is counted, by its key; `None` goes back to the usual number.
+    Counted(&'static str, Option<u32>),
+    /// How many bays the upper or the lower case has.
+    Bays(bool, usize),
+    /// How many rows a bay has.
+    Rows(BayPlace, usize),
+    /// A row of a bay comes once more, below itself; rows are counted from 1.
+    RepeatRow(BayPlace, usize),
+    /// What fills a row of a bay.
+    Fill(BayPlace, usize, Fill),
+    /// How many drawers, doors or compartments a row of a bay has.
+    Columns(BayPlace, usize, usize),
+    /// How many shelves lie in each compartment of a row of a bay.
+    Shelves(BayPlace, usize, usize),
+    /// One more change of the piece.
+    AddChange(PieceChange),
+    /// A part of the maker's own comes in; its number is the next that is free.
+    AddPart(AddedShape),
+    /// Another change stands in the place of one; readings that it does not have go.
+    AlterChange(usize, ChangeKind),
+    /// A change is taken back, by its place.
+    RemoveChange(usize),
+    /// Whether a surface is painted; `None` goes with its zone.
     Painted(String, Option<bool>),
+    /// Which zone a surface belongs to, by its key; `None` is the usual one.
+    Zone(String, Option<String>),
+    /// Whether a zone is painted, by its key; `None` goes back to the default.
+    ZonePainted(String, Option<bool>),
+    /// A zone of the maker's own, or a new name for one.
+    NameZone(String, String),
+    /// A zone of the maker's own goes; its surfaces go back to their usual zones.
+    RemoveZone(String),
     /// The colour of the paint.
     Colour(Colour),
     /// What the first coat goes onto.
@@ -238,31 +267,51 @@ impl Piece {
                 self.count = count.max(1);
             }
             PieceEdit::Measure(field, reading) => self.measure(field, reading)?,
-            PieceEdit::Rows(rows) => {
-                let rows = most("rows of drawers", rows, MAX_ROWS)?.max(1);
-                let columns = self.rows.last().map_or(1, |row| row.columns);
-                self.rows.resize(
-                    rows,
-                    Row {
-                        columns,
-                        height: None,
-                    },
-                );
+            PieceEdit::Style(field, option) => {
+                let field = styles::by_key(field).ok_or(EditError::Unknown("choice"))?;
+                if !field.choose(&mut self.styles, option) {
+                    return Err(EditError::Unknown("answer"));
+                }
             }
-            PieceEdit::Columns(row, columns) => {
-                let columns = most("drawers in a row", columns, MAX_COLUMNS)?.max(1);
-                let row = row.checked_sub(1).and_then(|index| self.rows.get_mut(index));
-                row.ok_or(EditError::Unknown("row"))?.columns = columns;
+            PieceEdit::Counted(key, count) => self.counted(key, count)?,
+            PieceEdit::Bays(upper, count) => self.set_bays(upper, count)?,
+            PieceEdit::Rows(place, count) => self.bay_mut(place)?.set_rows(count)?,
+            PieceEdit::RepeatRow(place, row) => self.bay_mut(place)?.repeat_row(row)?,
+            PieceEdit::Fill(place, row, fill) => self.row_mut(place, row)?.fill = fill,
+            PieceEdit::Columns(place, row, columns) => {
+                let columns = most("drawers or doors in a row", columns, MAX_COLUMNS)?.max(1);
+                self.row_mut(place, row)?.columns = columns;
             }
-            PieceEdit::Fronts(fronts) => self.fronts = fronts,
-            PieceEdit::Back(back) => self.back = back,
-            PieceEdit::Base(base) => self.base = base,
-            PieceEdit::Painted(surface, None) => {
-                self.choices.remove(&surface);
+            PieceEdit::Shelves(place, row, shelves) => {
+                let shelves = most("shelves in a row", shelves, MAX_SHELVES)?;
+                self.row_mut(place, row)?.shelves = shelves;
             }
-            PieceEdit::Painted(surface, Some(painted)) => {
-                self.choices.insert(surface, painted);
+            PieceEdit::AddChange(change) => self.add_change(change)?,
+            PieceEdit::AddPart(shape) => self.add_part(shape)?,
+            PieceEdit::AlterChange(place, kind) => self.alter_change(place, kind)?,
+            PieceEdit::RemoveChange(place) => {
+                if place >= self.changes.len() {
+                    return Err(EditError::Unknown("change"));
+                }
+                self.changes.remove(place);
             }
+            PieceEdit::Painted(surface, painted) => self.choose(surface, |choice| choice.painted = painted),
+            PieceEdit::Zone(surface, zone) => {
+                if let Some(key) = &zone
+                    && Zone::by_key(key).is_none()
+                    && !self.zones.contains_key(key)
+                {
+                    return Err(EditError::Unknown("zone"));
+                }
+                self.choose(surface, |choice| choice.zone = zone);
+            }
+            PieceEdit::ZonePainted(key, painted) => {
+                self.choose_zone(key, |zone| zone.painted = painted)?;
+            }
+            PieceEdit::NameZone(key, name) => {
+                self.choose_zone(key, |zone| zone.name = shortened(&name))?;
+            }
+            PieceEdit::RemoveZone(key) => self.remove_zone(&key),
             PieceEdit::Colour(colour) => self.scheme.colour = colour,
             PieceEdit::Ground(ground) => self.scheme.ground = ground,
             PieceEdit::Basis(basis) => self.scheme.basis = basis,
@@ -296,10 +345,9 @@ impl Piece {
                     None => self.readings.remove(key),
                 };
             }
-            FieldId::RowHeight(row) => {
-                let row = row.checked_sub(1).and_then(|index| self.rows.get_mut(index));
-                row.ok_or(EditError::Unknown("row"))?.height = reading;
-            }
+            FieldId::RowHeight(place, row) => self.row_mut(place, row)?.height = reading,
+            FieldId::BayWidth(place) => self.bay_mut(place)?.width = reading,
+            FieldId::Change { change, item, key } => self.measure_change(change, item, key, reading)?,
         }
         Ok(())
     }
@@ -323,6 +371,8 @@ mod tests {
             .unwrap()
     }
 
+    const PLACE: BayPlace = BayPlace { upper: false, bay: 1 };
+
     fn edited(edit: PieceEdit) -> Result<Piece, EditError> {
         one()
             .apply(Edit::Piece(id("a"), edit))
@@ -334,28 +384,51 @@ mod tests {
         let reading = Reading::new("33 7/8", LengthUnit::Inch).unwrap();
         let piece = edited(PieceEdit::Measure(fields::HEIGHT.id(), Some(reading.clone()))).unwrap();
         assert_eq!(piece.reading(fields::HEIGHT.id()), Some(&reading));
-        let piece = edited(PieceEdit::Measure(FieldId::RowHeight(2), Some(reading.clone()))).unwrap();
-        assert_eq!(piece.reading(FieldId::RowHeight(2)), Some(&reading));
+        let second = FieldId::RowHeight(PLACE, 2);
+        let piece = edited(PieceEdit::Measure(second, Some(reading.clone()))).unwrap();
+        assert_eq!(piece.reading(second), Some(&reading));
         let piece = edited(PieceEdit::Measure(fields::HEIGHT.id(), None)).unwrap();
         assert_eq!(piece.reading(fields::HEIGHT.id()), None);
     }
 
     #[test]
     fn a_new_row_is_like_the_last_one() {
-        let piece = edited(PieceEdit::Rows(4)).unwrap();
+        let piece = edited(PieceEdit::Rows(PLACE, 4)).unwrap();
+        let columns: Vec<usize> = piece.bays[0].rows.iter().map(|row| row.columns).collect();
+        assert_eq!(columns, [2, 2, 2, 2]);
+        assert_eq!(edited(PieceEdit::Rows(PLACE, 0)).unwrap().bays[0].rows.len(), 1);
         assert_eq!(
-            piece.rows.iter().map(|row| row.columns).collect::<Vec<_>>(),
-            [2, 2, 2, 2]
+            edited(PieceEdit::RepeatRow(PLACE, 2)).unwrap().bays[0].rows.len(),
+            4
         );
-        assert_eq!(edited(PieceEdit::Rows(0)).unwrap().rows.len(), 1);
+        assert_eq!(edited(PieceEdit::Bays(false, 3)).unwrap().bays.len(), 3);
     }
 
     #[test]
     fn what_does_not_fit_changes_nothing_and_says_why() {
-        let too_many = edited(PieceEdit::Rows(10_000)).unwrap_err();
-        assert_eq!(too_many.to_string(), "Too many rows of drawers. The most is 12.");
-        assert_eq!(edited(PieceEdit::Columns(9, 2)), Err(EditError::Unknown("row")));
-        assert_eq!(edited(PieceEdit::Columns(0, 2)), Err(EditError::Unknown("row")));
+        let too_many = edited(PieceEdit::Rows(PLACE, 10_000)).unwrap_err();
+        assert_eq!(too_many.to_string(), "Too many rows. The most is 12.");
+        let elsewhere = BayPlace { upper: true, bay: 1 };
+        assert_eq!(
+            edited(PieceEdit::Rows(elsewhere, 2)),
+            Err(EditError::Unknown("bay"))
+        );
+        assert_eq!(
+            edited(PieceEdit::Columns(PLACE, 9, 2)),
+            Err(EditError::Unknown("row"))
+        );
+        assert_eq!(
+            edited(PieceEdit::Columns(PLACE, 0, 2)),
+            Err(EditError::Unknown("row"))
+        );
+        assert_eq!(
+            edited(PieceEdit::Style("base", "stilts")),
+            Err(EditError::Unknown("answer"))
+        );
+        assert_eq!(
+            edited(PieceEdit::RemoveChange(0)),
+            Err(EditError::Unknown("change"))
+        );
         assert_eq!(
             edited(PieceEdit::Material(Stage::Primer, "trim-enamel")),
             Err(EditError::Unknown("material"))
@@ -407,5 +480,56 @@ mod tests {
             *two.pieces[0]
         );
         assert_eq!(two.apply(Edit::Remove(id("a"))).unwrap().pieces.len(), 1);
+    }
+
+    #[test]
+    fn parts_of_ones_own_have_numbers_that_stay() {
+        let add = |piece: &mut Piece, shape| piece.apply(PieceEdit::AddPart(shape)).unwrap();
+        let mut piece = (*one().pieces[0]).clone();
+        add(&mut piece, AddedShape::Board);
+        add(&mut piece, AddedShape::Moulding);
+        piece.apply(PieceEdit::RemoveChange(0)).unwrap();
+        add(&mut piece, AddedShape::Column);
+        let numbers: Vec<usize> = piece
+            .changes
+            .iter()
+            .map(|change| match change.kind {
+                ChangeKind::Add { number, .. } => number,
+                _ => 0,
+            })
+            .collect();
+        assert_eq!(numbers, [2, 3]);
+        let length = FieldId::Change {
+            change: 0,
+            item: 0,
+            key: fields::PART_LENGTH.key,
+        };
+        let reading = Reading::new("48", LengthUnit::Inch).unwrap();
+        piece
+            .apply(PieceEdit::Measure(length, Some(reading.clone())))
+            .unwrap();
+        assert_eq!(piece.reading(length), Some(&reading));
+        assert!(crate::takeoff(&piece).is_ok());
+    }
+
+    #[test]
+    fn surfaces_go_into_zones_and_come_back() {
+        let mut piece = (*one().pieces[0]).clone();
+        let mut apply = |edit| piece.apply(edit);
+        assert_eq!(
+            apply(PieceEdit::Zone("top/top".into(), Some("accent".into()))),
+            Err(EditError::Unknown("zone"))
+        );
+        apply(PieceEdit::NameZone("accent".into(), "Second colour".into())).unwrap();
+        apply(PieceEdit::Zone("top/top".into(), Some("accent".into()))).unwrap();
+        apply(PieceEdit::ZonePainted("top".into(), Some(false))).unwrap();
+        let takeoff = crate::takeoff(&piece).unwrap();
+        let zone = |key: &str| takeoff.zones.iter().find(|zone| zone.key == key).unwrap();
+        assert_eq!(zone("accent").label, "Second colour");
+        assert!(zone("accent").areas[0] > units::Area::square_metres(0.5));
+        assert!(!zone("top").painted && zone("top").areas[0] == units::Area::ZERO);
+        piece.apply(PieceEdit::RemoveZone("accent".into())).unwrap();
+        piece.apply(PieceEdit::ZonePainted("top".into(), None)).unwrap();
+        assert!(piece.choices.is_empty() && piece.zones.is_empty());
     }
 }

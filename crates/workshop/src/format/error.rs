@@ -107,6 +107,22 @@ pub enum Notice {
         /// What stood there.
         given: String,
     },
+    /// An answer that this version does not know; the usual one was taken.
+    UnknownAnswer {
+        /// The name of the piece.
+        piece: String,
+        /// What a maker calls the choice.
+        choice: &'static str,
+        /// What stood there.
+        given: String,
+    },
+    /// A change of a piece that could not be read.
+    ChangeLeftOut {
+        /// The name of the piece.
+        piece: String,
+        /// Its place among the changes of the piece, from 1.
+        number: usize,
+    },
     /// A number out of its limits; the nearest one within was taken.
     OutOfLimits {
         /// The name of the piece.
@@ -147,7 +163,17 @@ impl fmt::Display for Notice {
                     "{piece}: the {what} \u{201c}{given}\u{201d} is not known here; the usual one stands in its place."
                 )
             }
+            Notice::UnknownAnswer { piece, choice, given } => {
+                write!(
+                    f,
+                    "{piece}: \u{201c}{given}\u{201d} is not known here for \u{201c}{choice}\u{201d}; the usual answer stands in its place."
+                )
+            }
+            Notice::ChangeLeftOut { piece, number } => {
+                write!(f, "{piece}: change {number} could not be read and was left out.")
+            }
             Notice::OutOfLimits { piece, what, taken } => {
+                let what = what.to_lowercase();
                 write!(
                     f,
                     "{piece}: the number of {what} was out of its limits; it is {taken} now."

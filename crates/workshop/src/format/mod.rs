@@ -1,17 +1,18 @@
 //! The save file: versioned JSON. `SAVE-FILE.md` beside this crate describes it for people.
 //!
 //! Loading goes in steps: the text must be JSON of ours; its version picks the reader; the reader takes each
-//! piece on its own, so that one bad part is left out or mended with a [`Notice`] and the rest is kept. A file
-//! from a newer version is refused untouched.
+//! piece on its own, so that one bad part is left out or mended with a [`Notice`] and the rest is kept. Pieces
+//! of an older version go through a step to the present one. A file from a newer version is refused untouched.
 
 mod error;
 mod v1;
+mod v2;
 mod words;
 
 use serde_json::Value;
 
 pub use error::{LoadError, Notice};
-pub use v1::{PieceRecord, WorkshopRecord};
+pub use v2::{PieceRecord, WorkshopRecord};
 
 use crate::document::Workshop;
 use crate::edit::MAX_PIECES;
@@ -19,7 +20,7 @@ use crate::edit::MAX_PIECES;
 /// What every save file names itself.
 pub const KIND: &str = "coatwright-workshop";
 /// The version that is written.
-pub const VERSION: u64 = 1;
+pub const VERSION: u64 = 2;
 /// The largest file that is read. A workshop of a thousand pieces has about two megabytes.
 pub const MAX_BYTES: usize = 16 * 1024 * 1024;
 
@@ -58,7 +59,8 @@ pub fn load(text: &str) -> Result<Loaded, LoadError> {
         return Err(LoadError::NotAWorkshop);
     }
     match value.get("version").and_then(Value::as_u64) {
-        Some(1) => v1::load(value),
+        Some(1) => v2::load(value, of_version_1),
+        Some(2) => v2::load(value, serde_json::from_value),
         Some(version) if version > VERSION => Err(LoadError::Newer { version }),
         _ => Err(LoadError::NotAWorkshop),
     }
@@ -70,6 +72,25 @@ pub fn save(workshop: &Workshop) -> String {
         serde_json::to_string_pretty(&WorkshopRecord::of(workshop, PieceRecord::of)).unwrap_or_default();
     text.push('\n');
     text
+}
+
+/// The record of a piece that was kept on its own, as in a database, by this version or an older one.
+///
+/// Such a record has no version. Every version that kept records wrote all its entries, and `bays` came with
+/// format 2: a record without it is of format 1.
+///
+/// # Errors
+/// If it is not the record of a piece.
+pub fn piece_record(value: Value) -> Result<PieceRecord, serde_json::Error> {
+    if value.get("bays").is_some() {
+        serde_json::from_value(value)
+    } else {
+        of_version_1(value)
+    }
+}
+
+fn of_version_1(value: Value) -> Result<PieceRecord, serde_json::Error> {
+    serde_json::from_value::<v1::PieceRecord>(value).map(Into::into)
 }
 
 fn check_count(pieces: usize) -> Result<(), LoadError> {
@@ -86,7 +107,7 @@ mod tests {
     use proptest::prelude::*;
 
     fn file(inner: &str) -> String {
-        format!("{{\"kind\": \"coatwright-workshop\", \"version\": 1, {inner}}}")
+        format!("{{\"kind\": \"coatwright-workshop\", \"version\": 2, {inner}}}")
     }
 
     fn one_piece(inner: &str) -> String {
@@ -112,8 +133,8 @@ mod tests {
             load("{\"kind\": \"shopping\", \"version\": 1}").unwrap_err(),
             LoadError::NotAWorkshop
         );
-        let newer = file("\"pieces\": []").replace("\"version\": 1", "\"version\": 2");
-        assert_eq!(load(&newer).unwrap_err(), LoadError::Newer { version: 2 });
+        let newer = file("\"pieces\": []").replace("\"version\": 2", "\"version\": 3");
+        assert_eq!(load(&newer).unwrap_err(), LoadError::Newer { version: 3 });
         let large = " ".repeat(MAX_BYTES + 1);
         assert_eq!(
             load(&large).unwrap_err(),
@@ -165,17 +186,22 @@ mod tests {
 
     #[test]
     fn absurd_counts_are_brought_within_limits() {
-        let text = one_piece(", \"count\": 100000, \"rows\": [{\"columns\": 4000000000}]");
+        let text = one_piece(", \"count\": 100000, \"bays\": [{\"rows\": [{\"columns\": 4000000000}]}]");
         let piece = load(&text).unwrap().workshop.pieces[0].clone();
-        assert_eq!((piece.count, piece.rows[0].columns), (99, geometry::MAX_COLUMNS));
+        assert_eq!(
+            (piece.count, piece.bays[0].rows[0].columns),
+            (99, geometry::MAX_COLUMNS)
+        );
         assert_eq!(notices(&text).len(), 2);
     }
 
     #[test]
-    fn two_pieces_with_one_name_become_two_names() {
-        let piece = "{\"id\": \"a\", \"name\": \"A\", \"furniture\": \"nightstand\"}";
-        let loaded = load(&file(&format!("\"pieces\": [{piece}, {piece}]"))).unwrap();
-        assert_ne!(loaded.workshop.pieces[0].id, loaded.workshop.pieces[1].id);
+    fn pieces_with_one_name_become_pieces_with_their_own() {
+        let piece = |id| format!("{{\"id\": \"{id}\", \"furniture\": \"nightstand\"}}");
+        let pieces = ["a-2", "a", "a"].map(piece).join(", ");
+        let loaded = load(&file(&format!("\"pieces\": [{pieces}]"))).unwrap();
+        let ids: Vec<&str> = loaded.workshop.pieces.iter().map(|piece| &*piece.id.0).collect();
+        assert_eq!(ids, ["a-2", "a", "a-3"]);
     }
 
     #[test]
@@ -206,7 +232,25 @@ mod tests {
             .unwrap();
         let loaded = load(example).unwrap();
         assert!(loaded.notices.is_empty(), "{:?}", loaded.notices);
-        assert_eq!(loaded.workshop.pieces.len(), 1);
+        assert_eq!(loaded.workshop.pieces.len(), 2);
+        for piece in &loaded.workshop.pieces {
+            assert!(crate::takeoff(piece).is_ok(), "{:?}", crate::takeoff(piece));
+        }
+    }
+
+    #[test]
+    fn a_record_tells_its_own_version() {
+        let of = |text| piece_record(serde_json::from_str(text).unwrap()).unwrap();
+        let mut notices = vec![];
+        let old = of(
+            "{\"id\": \"a\", \"furniture\": \"dresser\", \"rows\": [{\"columns\": 5}], \"back\": \"flush\"}",
+        );
+        let piece = old.into_piece(&mut notices);
+        assert_eq!(piece.bays[0].rows[0].columns, 5);
+        let record = serde_json::to_value(PieceRecord::of(&piece)).unwrap();
+        assert_eq!(piece_record(record).unwrap().into_piece(&mut notices), piece);
+        assert!(notices.is_empty(), "{notices:?}");
+        assert!(piece_record(Value::Null).is_err());
     }
 
     proptest! {

@@ -1,7 +1,7 @@
-//! The words of the save file for everything that is a choice. Each choice has its words here, once.
+//! The words of the save file for every choice that has no key of its own. Each has its words here, once.
 
 use coatings::{Basis, Ground};
-use geometry::{BackStyle, BaseStyle, FrontStyle, Kind};
+use geometry::{Along, Fill, Towards};
 use units::{LengthUnit, System};
 
 /// A choice with a word for each of its values.
@@ -44,33 +44,33 @@ impl Word for LengthUnit {
     ];
 }
 
-impl Word for Kind {
-    const WHAT: &'static str = "kind of furniture";
+impl Word for Fill {
+    const WHAT: &'static str = "filling of a row";
     const WORDS: &'static [(Self, &'static str)] = &[
-        (Kind::Dresser, "dresser"),
-        (Kind::Nightstand, "nightstand"),
-        (Kind::ChestOfDrawers, "chest-of-drawers"),
+        (Fill::Drawers, "drawers"),
+        (Fill::Doors, "doors"),
+        (Fill::Open, "open"),
     ];
 }
 
-impl Word for FrontStyle {
-    const WHAT: &'static str = "style of drawer fronts";
-    const WORDS: &'static [(Self, &'static str)] =
-        &[(FrontStyle::Overlay, "overlay"), (FrontStyle::Inset, "inset")];
-}
-
-impl Word for BackStyle {
-    const WHAT: &'static str = "style of back";
-    const WORDS: &'static [(Self, &'static str)] =
-        &[(BackStyle::Flush, "flush"), (BackStyle::Recessed, "recessed")];
-}
-
-impl Word for BaseStyle {
-    const WHAT: &'static str = "base";
+impl Word for Along {
+    const WHAT: &'static str = "direction of a size";
     const WORDS: &'static [(Self, &'static str)] = &[
-        (BaseStyle::Floor, "floor"),
-        (BaseStyle::Plinth, "plinth"),
-        (BaseStyle::Legs, "legs"),
+        (Along::Width, "width"),
+        (Along::Depth, "depth"),
+        (Along::Height, "height"),
+    ];
+}
+
+impl Word for Towards {
+    const WHAT: &'static str = "direction of a part";
+    const WORDS: &'static [(Self, &'static str)] = &[
+        (Towards::Left, "left"),
+        (Towards::Right, "right"),
+        (Towards::Front, "front"),
+        (Towards::Back, "back"),
+        (Towards::Up, "up"),
+        (Towards::Down, "down"),
     ];
 }
 
@@ -101,12 +101,11 @@ mod tests {
     fn every_word_comes_back_as_its_value() {
         check::<System>();
         check::<LengthUnit>();
-        check::<Kind>();
-        check::<FrontStyle>();
-        check::<BackStyle>();
-        check::<BaseStyle>();
+        check::<Fill>();
+        check::<Along>();
+        check::<Towards>();
         check::<Ground>();
         check::<Basis>();
-        assert!(Kind::ALL.into_iter().all(|kind| !kind.word().is_empty()));
+        assert!(Fill::ALL.into_iter().all(|fill| !fill.word().is_empty()));
     }
 }

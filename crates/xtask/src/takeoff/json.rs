@@ -1,8 +1,11 @@
-//! The takeoff for programs. The unit stands in the name of each figure: square metres, litres.
+//! The takeoff for programs. The unit stands in the name of each figure: metres, square metres, litres.
 
+use geometry::{Edges, Overlap};
 use serde_json::{Value, json};
-use units::show_length;
-use workshop::{MaterialLine, Piece, SurfaceLine, Takeoff, ToolColumn, ToolFigure, Workshop, takeoff};
+use units::{Area, Length, show_length};
+use workshop::{
+    MaterialLine, Piece, SurfaceLine, Takeoff, ToolColumn, ToolFigure, Workshop, ZoneLine, edges, takeoff,
+};
 
 use super::{stage_word, verdict_word};
 
@@ -35,6 +38,9 @@ fn of_takeoff(piece: &Piece, takeoff: &Takeoff) -> Value {
         "painted_m2": takeoff.painted.area.as_square_metres(),
         "painted_standard_uncertainty_m2": takeoff.painted.standard_uncertainty.as_square_metres(),
         "surfaces": takeoff.surfaces.iter().map(surface).collect::<Vec<_>>(),
+        "zones": takeoff.zones.iter().map(zone).collect::<Vec<_>>(),
+        "edges_each": edges(piece).ok().map(edge_lengths),
+        "overlaps": takeoff.overlaps.iter().map(overlap).collect::<Vec<_>>(),
         "materials": takeoff.materials.iter().map(material).collect::<Vec<_>>(),
         "tools": takeoff.tools.iter().map(tool).collect::<Vec<_>>(),
     })
@@ -56,9 +62,41 @@ fn surface(line: &SurfaceLine) -> Value {
         "label": surface.side_label(),
         "gross_m2": surface.gross.as_square_metres(),
         "deductions": deductions.collect::<Vec<_>>(),
+        "profile_multiplier": surface.multiplier,
         "net_m2": surface.net.as_square_metres(),
+        "net_by_orientation": orientations(surface.by_orientation()),
+        "takes_finish": surface.takes_finish(),
+        "zone": line.zone,
         "painted": line.painted,
-        "painted_by_default": line.painted_by_default,
+        "painted_with_zone": line.painted_with_zone,
+    })
+}
+
+fn zone(line: &ZoneLine) -> Value {
+    json!({
+        "zone": line.key,
+        "label": line.label,
+        "painted": line.painted,
+        "painted_by_orientation": orientations(line.areas),
+        "left_m2": line.left.as_square_metres(),
+    })
+}
+
+fn orientations(areas: [Area; 3]) -> Value {
+    let [up, upright, down] = areas.map(Area::as_square_metres);
+    json!({ "up_m2": up, "upright_m2": upright, "down_m2": down })
+}
+
+fn edge_lengths(edges: Edges) -> Value {
+    let [arrises, corners, borders] = [edges.arrises, edges.corners, edges.borders].map(Length::as_metres);
+    json!({ "arrises_m": arrises, "corners_m": corners, "borders_m": borders })
+}
+
+fn overlap(overlap: &Overlap) -> Value {
+    json!({
+        "parts": [overlap.a.to_string(), overlap.b.to_string()],
+        "labels": [overlap.a.label(), overlap.b.label()],
+        "depth_m": overlap.depth.as_metres(),
     })
 }
 

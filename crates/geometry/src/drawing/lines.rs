@@ -1,0 +1,184 @@
+//! The lines of a drawing: real edges, without the seams between the facets that stand in for a curve.
+
+use std::collections::BTreeMap;
+use std::ops::Range;
+
+use super::cut::Shapes;
+use super::joints::{Joints, is_smooth};
+use super::order::Order;
+use super::sheet::{Corner, NOISE, Seen, beyond, real, side};
+use super::spans::{Stroke, along, at, common_spans, distance, less, open_spans, part, place, strokes};
+
+/// A line of corners; a closed one ends where it begins.
+pub(super) type Polyline = Vec<Corner>;
+
+/// The lines of a flat surface.
+pub(super) fn outline(shapes: &Shapes) -> Vec<Polyline> {
+    let closed = |contour: &Vec<Corner>| contour.iter().chain(contour.first()).copied().collect();
+    shapes.iter().flatten().map(closed).collect()
+}
+
+/// The lines of a folded or curved surface, of which `own` are the facets: the edge of what is seen, and where it
+/// folds or hides part of itself.
+pub(super) fn lines(
+    own: &Range<usize>,
+    shapes: &Shapes,
+    joints: &Joints,
+    seen: &[Seen],
+    order: &Order,
+) -> Vec<Polyline> {
+    let seams = joints.seams_of(own, seen);
+    let is_touched = |line: &Polyline| {
+        let mut edges = line.windows(2).map(|edge| [edge[0], edge[1]]);
+        edges.any(|edge| seams.iter().any(|&seam| along(edge, seam).is_some()))
+    };
+    let (touched, mut lines): (Vec<Polyline>, _) = outline(shapes).into_iter().partition(is_touched);
+    let edges = touched.iter().flat_map(|line| line.windows(2));
+    let mut loose: Vec<Stroke> = edges
+        .flat_map(|edge| without([edge[0], edge[1]], &seams))
+        .collect();
+    loose.extend(folds(own, joints, seen, order));
+    loose.extend(rims(own, shapes, joints, seen, order));
+    lines.extend(chained(&loose));
+    lines
+}
+
+/// What is left of an edge without the seams along it.
+fn without(edge: Stroke, seams: &[Stroke]) -> Vec<Stroke> {
+    let spans = seams.iter().filter_map(|&seam| along(edge, seam));
+    let open = spans.fold(vec![[0.0, 1.0]], less);
+    open.into_iter().filter_map(|span| part(edge, span)).collect()
+}
+
+/// Where the surface folds, and both sides of the fold are seen.
+fn folds(own: &Range<usize>, joints: &Joints, seen: &[Seen], order: &Order) -> Vec<Stroke> {
+    let is_open = |facet: &usize| own.contains(facet) && !order.hidden[*facet];
+    let folds = joints
+        .inner
+        .iter()
+        .filter(|(stroke, [f, g])| is_open(f) && is_open(g) && !is_smooth(*stroke, &seen[*f], &seen[*g]));
+    folds
+        .flat_map(|&(stroke, [f, g])| {
+            let [p, q] = stroke;
+            let here = open_spans(stroke, order.before(f), seen);
+            let there = open_spans([q, p], order.before(g), seen);
+            let there: Vec<_> = there
+                .into_iter()
+                .map(|[from, to]| [1.0 - to, 1.0 - from])
+                .collect();
+            let spans = common_spans(&here, &there);
+            spans.into_iter().filter_map(move |span| part(stroke, span))
+        })
+        .collect()
+}
+
+/// Where the surface hides part of itself, or steps back.
+fn rims(own: &Range<usize>, shapes: &Shapes, joints: &Joints, seen: &[Seen], order: &Order) -> Vec<Stroke> {
+    let is_open = |facet: &usize| own.contains(facet) && !order.hidden[*facet];
+    let rims = joints
+        .border
+        .iter()
+        .filter(|(_, facet)| is_open(facet))
+        .flat_map(|&(stroke, facet)| {
+            let open = open_spans(stroke, order.before(facet), seen);
+            let strokes = open.into_iter().filter_map(move |span| part(stroke, span));
+            strokes.map(move |stroke| (stroke, facet))
+        });
+    let inside = rims.flat_map(|(stroke, facet)| {
+        let parts = beside_outline(stroke, shapes).into_iter();
+        parts.map(move |stroke| (stroke, facet))
+    });
+    inside
+        .filter(|&(stroke, facet)| !goes_on_beyond(stroke, facet, own, seen))
+        .map(|(stroke, _)| stroke)
+        .collect()
+}
+
+/// The parts of a stroke that do not lie on the outline.
+fn beside_outline(stroke: Stroke, shapes: &Shapes) -> Vec<Stroke> {
+    let reach = |[p, q]: Stroke| [[p.x.min(q.x), p.x.max(q.x)], [p.y.min(q.y), p.y.max(q.y)]];
+    let noise = NOISE as i32;
+    let own = reach(stroke);
+    let is_near = |edge: &Stroke| {
+        let edge = reach(*edge);
+        (0..2).all(|axis| edge[axis][0] - noise <= own[axis][1] && own[axis][0] <= edge[axis][1] + noise)
+    };
+    let near: Vec<Stroke> = shapes
+        .iter()
+        .flatten()
+        .flat_map(|contour| strokes(contour))
+        .filter(is_near)
+        .collect();
+    let line = side(stroke[0], stroke[1]);
+    let corners = near.iter().map(|edge| real(edge[0]));
+    let on_it = corners.filter(|&corner| beyond(line, corner).abs() < NOISE);
+    let mut cuts: Vec<f64> = on_it
+        .map(|corner| place(corner, stroke))
+        .filter(|t| 0.0 < *t && *t < 1.0)
+        .collect();
+    cuts.extend([0.0, 1.0]);
+    cuts.sort_by(f64::total_cmp);
+    let parts = cuts
+        .windows(2)
+        .filter_map(|pair| part(stroke, [pair[0], pair[1]]));
+    let middle = |stroke: &Stroke| at(stroke.map(real), 0.5);
+    parts
+        .filter(|part| {
+            near.iter()
+                .all(|&edge| distance(middle(part), edge) > 2.0 * NOISE)
+        })
+        .collect()
+}
+
+/// Whether the curve goes on beyond the edge of a facet, with a facet that shares only part of that edge.
+fn goes_on_beyond(stroke: Stroke, facet: usize, own: &Range<usize>, seen: &[Seen]) -> bool {
+    let [a, b, _] = side(stroke[0], stroke[1]);
+    let [x, y] = at(stroke.map(real), 0.5);
+    let outside = [x + 2.0 * NOISE * a, y + 2.0 * NOISE * b];
+    own.clone().any(|other| {
+        let beside = &seen[other];
+        let is_in_box = |axis: usize| {
+            f64::from(beside.low[axis]) < outside[axis] && outside[axis] < f64::from(beside.high[axis])
+        };
+        other != facet
+            && is_in_box(0)
+            && is_in_box(1)
+            && beside.sides.iter().all(|&side| beyond(side, outside) < 0.0)
+            && is_smooth(stroke, &seen[facet], beside)
+    })
+}
+
+/// Strokes joined end to end.
+fn chained(strokes: &[Stroke]) -> Vec<Polyline> {
+    let mut ends: BTreeMap<Corner, Vec<usize>> = BTreeMap::new();
+    for (place, stroke) in strokes.iter().enumerate() {
+        for corner in stroke {
+            ends.entry(*corner).or_default().push(place);
+        }
+    }
+    let is_through = |corner: &Corner| ends.get(corner).is_some_and(|at| at.len() == 2);
+    // First from the loose ends; what is left then are rings.
+    let from_ends = strokes.iter().enumerate().flat_map(|(place, &[p, q])| {
+        let starts = [(p, place), (q, place)];
+        starts.into_iter().filter(|(corner, _)| !is_through(corner))
+    });
+    let from_anywhere = strokes.iter().enumerate().map(|(place, &[p, _])| (p, place));
+    let mut used = vec![false; strokes.len()];
+    let mut lines = Vec::new();
+    for (start, first) in from_ends.chain(from_anywhere) {
+        let mut line = vec![start];
+        let mut next = Some(first).filter(|&place| !used[place]);
+        while let Some(place) = next {
+            used[place] = true;
+            let [p, q] = strokes[place];
+            let end = if line.last() == Some(&p) { q } else { p };
+            line.push(end);
+            let onward = ends.get(&end).filter(|at| at.len() == 2);
+            next = onward.and_then(|at| at.iter().copied().find(|&place| !used[place]));
+        }
+        if line.len() > 1 {
+            lines.push(line);
+        }
+    }
+    lines
+}

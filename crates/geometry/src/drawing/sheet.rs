@@ -1,0 +1,287 @@
+//! The sheet: what looks at the eye, projected on a grid of whole numbers.
+//!
+//! On the grid two facets that share an edge in the room share it to the last digit, so that they join without a
+//! seam.
+
+use i_overlay::i_float::int::point::IntPoint;
+
+use crate::Vector3;
+use crate::face::{Facet, Plane};
+use crate::region::Point2;
+use crate::surface::Surface;
+
+/// A corner on the grid.
+pub(super) type Corner = IntPoint<i32>;
+
+/// A line `a x + b y = c` of the grid, with `(a, b)` of length 1 and pointing to its outer side.
+pub(super) type Line = [f64; 3];
+
+/// The drawing spans at most this many binary digits of the grid: the general boolean takes 30.
+const DIGITS: i32 = 29;
+
+/// By which share of a step the grid is moved. Sizes are often multiples of some round number, and so is the noise of
+/// the general boolean; halfway between two lines of the grid, noise would decide to which one a corner goes.
+const OFF_THE_LINES: f64 = 0.381_966;
+
+/// What is narrower than this many steps of the grid is noise: rounding moves a corner by half a step, and where
+/// lines cross at a flat angle by one or two.
+pub(super) const NOISE: f64 = 4.0;
+
+/// Facets that look less squarely at the eye than this are taken as edge on.
+const EDGE_ON: f64 = 1e-6;
+
+/// The grid of a drawing. Its step is a few nanometres, far below any tape.
+pub(super) struct Grid {
+    low: Point2,
+    /// The step in metres, a power of two so that whole numbers go back and forth without loss.
+    pub(super) step: f64,
+}
+
+impl Grid {
+    /// The grid over an upright rectangle; `None` if there is no such rectangle.
+    fn over((low, high): (Point2, Point2)) -> Option<Grid> {
+        let span = (high[0] - low[0]).max(high[1] - low[1]);
+        let is_sound = span > 0.0 && span.is_finite() && low.iter().all(|x| x.is_finite());
+        let (_, digits) = libm::frexp(span);
+        let step = libm::ldexp(1.0, digits - DIGITS);
+        is_sound.then(|| Grid {
+            low: low.map(|x| x - OFF_THE_LINES * step),
+            step,
+        })
+    }
+
+    fn corner(&self, point: Point2) -> Corner {
+        let whole = |axis: usize| ((point[axis] - self.low[axis]) / self.step).round() as i32;
+        Corner::new(whole(0), whole(1))
+    }
+
+    /// The point of the drawing at a corner, metres.
+    pub(super) fn point(&self, corner: Corner) -> Point2 {
+        [
+            self.low[0] + f64::from(corner.x) * self.step,
+            self.low[1] + f64::from(corner.y) * self.step,
+        ]
+    }
+}
+
+/// The directions to the right and up in the drawing, and towards the eye.
+pub(super) struct Axes {
+    pub(super) right: Vector3,
+    pub(super) up: Vector3,
+    pub(super) eye: Vector3,
+}
+
+/// How the points of a plane fall on the drawing.
+pub(super) struct Shadow {
+    at: Point2,
+    u: Point2,
+    v: Point2,
+}
+
+impl Shadow {
+    pub(super) fn of(plane: &Plane, axes: &Axes) -> Self {
+        let seen = |v: &Vector3| [v.dot(&axes.right), v.dot(&axes.up)];
+        Shadow {
+            at: seen(&plane.origin.coords),
+            u: seen(&plane.u),
+            v: seen(&plane.v),
+        }
+    }
+
+    pub(super) fn point(&self, [x, y]: Point2) -> Point2 {
+        let Shadow { at, u, v } = self;
+        [at[0] + x * u[0] + y * v[0], at[1] + x * u[1] + y * v[1]]
+    }
+}
+
+/// A facet that looks at the eye, on the grid.
+pub(super) struct Seen {
+    /// The place of its surface.
+    pub(super) surface: usize,
+    /// Its place in that surface.
+    pub(super) facet: usize,
+    /// Its contours: outer ones counter-clockwise, holes clockwise.
+    pub(super) contours: Vec<Vec<Corner>>,
+    /// The corners of the smallest convex region around it, where that is not the facet itself.
+    hull: Option<Vec<Corner>>,
+    /// The sides of the smallest convex region around it.
+    pub(super) sides: Vec<Line>,
+    pub(super) low: [i32; 2],
+    pub(super) high: [i32; 2],
+    /// Its nearness to the eye at `(x, y)` of the grid is `a x + b y + c`, metres.
+    pub(super) nearness: [f64; 3],
+    /// The direction in which it looks.
+    pub(super) normal: Vector3,
+    /// How squarely it looks at the eye.
+    pub(super) squareness: f64,
+    /// Whether it is so narrow on the grid that nothing is seen of it.
+    pub(super) is_thin: bool,
+}
+
+impl Seen {
+    fn new(place: (usize, usize), facet: &Facet, axes: &Axes, grid: &Grid) -> Option<Seen> {
+        let shadow = Shadow::of(&facet.plane, axes);
+        let contours: Vec<Vec<Corner>> = facet
+            .region
+            .contours()
+            .map(|contour| settled(contour.iter().map(|&point| grid.corner(shadow.point(point)))))
+            .filter(|contour| contour.len() > 2)
+            .collect();
+        let is_convex = facet.region.is_convex() && contours.len() == 1;
+        let hull = (!is_convex).then(|| hull(contours.iter().flatten().copied().collect()));
+        let around = hull.as_ref().or(contours.first())?;
+        let (low, high) = bounds(around)?;
+        let sides = sides(around);
+        let is_thin = sides.len() < 3 || width(around, &sides) < NOISE;
+        let normal = facet.plane.normal();
+        Some(Seen {
+            surface: place.0,
+            facet: place.1,
+            sides,
+            low,
+            high,
+            nearness: nearness(facet, &normal, axes, grid),
+            normal,
+            squareness: normal.dot(&axes.eye),
+            is_thin,
+            hull,
+            contours,
+        })
+    }
+
+    /// The corners of the smallest convex region around it.
+    pub(super) fn hull(&self) -> &[Corner] {
+        match &self.hull {
+            Some(hull) => hull,
+            None => self.contours.first().map_or(&[], Vec::as_slice),
+        }
+    }
+
+    pub(super) fn is_convex(&self) -> bool {
+        self.hull.is_none()
+    }
+
+    /// By how much it is nearer to the eye than another, as a function of the place on the grid.
+    pub(super) fn lead(&self, other: &Seen) -> [f64; 3] {
+        std::array::from_fn(|i| self.nearness[i] - other.nearness[i])
+    }
+}
+
+/// Everything that looks at the eye, in the order of the surfaces, and the grid it lies on.
+pub(super) fn seen(surfaces: &[Surface], axes: &Axes) -> Option<(Grid, Vec<Seen>)> {
+    let facing = || {
+        surfaces.iter().enumerate().flat_map(|(surface, faces)| {
+            let facets = faces.facets.iter().enumerate();
+            facets
+                .filter(|(_, facet)| facet.plane.normal().dot(&axes.eye) > EDGE_ON)
+                .map(move |(place, facet)| ((surface, place), facet))
+        })
+    };
+    let start = ([f64::INFINITY; 2], [f64::NEG_INFINITY; 2]);
+    let bounds = facing().fold(start, |bounds, (_, facet)| {
+        let shadow = Shadow::of(&facet.plane, axes);
+        let corners = facet.region.contours().flatten();
+        corners.fold(bounds, |(low, high), &corner| {
+            let point = shadow.point(corner);
+            (
+                [low[0].min(point[0]), low[1].min(point[1])],
+                [high[0].max(point[0]), high[1].max(point[1])],
+            )
+        })
+    });
+    let grid = Grid::over(bounds)?;
+    let seen = facing().filter_map(|(place, facet)| Seen::new(place, facet, axes, &grid));
+    let seen = seen.collect();
+    Some((grid, seen))
+}
+
+/// From `normal . p = normal . origin` with `p = x right + y up + near eye`.
+fn nearness(facet: &Facet, normal: &Vector3, axes: &Axes, grid: &Grid) -> [f64; 3] {
+    let squareness = normal.dot(&axes.eye);
+    let a = -normal.dot(&axes.right) / squareness;
+    let b = -normal.dot(&axes.up) / squareness;
+    let c = normal.dot(&facet.plane.origin.coords) / squareness;
+    [
+        a * grid.step,
+        b * grid.step,
+        c + a * grid.low[0] + b * grid.low[1],
+    ]
+}
+
+/// The corners of a contour without those that fell on their neighbour.
+fn settled(corners: impl Iterator<Item = Corner>) -> Vec<Corner> {
+    let mut contour: Vec<Corner> = corners.collect();
+    contour.dedup();
+    while contour.len() > 1 && contour.first() == contour.last() {
+        contour.pop();
+    }
+    contour
+}
+
+fn bounds(corners: &[Corner]) -> Option<([i32; 2], [i32; 2])> {
+    let first = corners.first()?;
+    let start = ([first.x, first.y], [first.x, first.y]);
+    Some(corners.iter().fold(start, |(low, high), corner| {
+        (
+            [low[0].min(corner.x), low[1].min(corner.y)],
+            [high[0].max(corner.x), high[1].max(corner.y)],
+        )
+    }))
+}
+
+fn sides(corners: &[Corner]) -> Vec<Line> {
+    let next = corners.iter().cycle().skip(1);
+    corners.iter().zip(next).map(|(&p, &q)| side(p, q)).collect()
+}
+
+/// The line from one corner to the next, its outer side at the right.
+pub(super) fn side(p: Corner, q: Corner) -> Line {
+    let ([px, py], [qx, qy]) = (real(p), real(q));
+    let (along, up) = (qx - px, qy - py);
+    let length = (along * along + up * up).sqrt();
+    let (a, b) = (up / length, -along / length);
+    [a, b, a * px + b * py]
+}
+
+/// How far beyond a line a point of the grid lies.
+pub(super) fn beyond([a, b, c]: Line, [x, y]: Point2) -> f64 {
+    a * x + b * y - c
+}
+
+/// A corner as a point among the steps of the grid.
+pub(super) fn real(corner: Corner) -> Point2 {
+    [f64::from(corner.x), f64::from(corner.y)]
+}
+
+/// The width of a convex region: the least distance between one of its sides and the corner furthest from it.
+fn width(corners: &[Corner], sides: &[Line]) -> f64 {
+    let depth = |side: &Line| {
+        let depths = corners.iter().map(|&corner| -beyond(*side, real(corner)));
+        depths.fold(0.0, f64::max)
+    };
+    sides.iter().map(depth).fold(f64::INFINITY, f64::min)
+}
+
+/// The smallest convex region around corners, counter-clockwise (the method of Andrew).
+fn hull(mut corners: Vec<Corner>) -> Vec<Corner> {
+    corners.sort_unstable();
+    corners.dedup();
+    let mut hull: Vec<Corner> = half_hull(corners.iter().copied());
+    hull.pop();
+    hull.extend(half_hull(corners.iter().rev().copied()));
+    hull.pop();
+    hull
+}
+
+fn half_hull(corners: impl Iterator<Item = Corner>) -> Vec<Corner> {
+    let mut half: Vec<Corner> = Vec::new();
+    for corner in corners {
+        while let [.., p, q] = half[..]
+            && (q - p).cross_product(corner - q) <= 0
+        {
+            half.pop();
+        }
+        half.push(corner);
+    }
+    half
+}

@@ -1,0 +1,217 @@
+//! What a maker altered on a piece, as measured.
+
+use std::collections::BTreeMap;
+
+use geometry::{Added, AddedShape, Along, Change, LengthField, Measures, Shape, Towards, fields};
+use units::Length;
+
+use super::Reading;
+
+/// What a change does; its lengths are in the readings of the change.
+#[derive(Clone, Debug, PartialEq)]
+pub enum ChangeKind {
+    /// A part goes.
+    Remove {
+        /// Its name.
+        part: String,
+    },
+    /// A plain board gets another size.
+    Resize {
+        /// Its name.
+        part: String,
+        /// Along which direction.
+        along: Along,
+    },
+    /// A part goes elsewhere.
+    Move {
+        /// Its name.
+        part: String,
+        /// In which direction.
+        towards: Towards,
+    },
+    /// A part comes again at even steps.
+    Repeat {
+        /// Its name.
+        part: String,
+        /// How many there are in the end.
+        times: usize,
+        /// In which direction.
+        towards: Towards,
+    },
+    /// A hole is deducted.
+    Hole {
+        /// The name of the surface.
+        surface: String,
+    },
+    /// A part comes in.
+    Add {
+        /// Its number among the added parts.
+        number: usize,
+        /// What it is.
+        shape: AddedShape,
+        /// Whether it has a place on the piece, or stands beside it.
+        placed: bool,
+        /// How many flutes a column has.
+        flutes: u32,
+        /// The members of a moulding from its foot up.
+        members: Vec<Shape>,
+        /// How many points a turning has; none is a plain taper.
+        points: usize,
+    },
+}
+
+/// A change of a piece.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PieceChange {
+    /// What it does.
+    pub kind: ChangeKind,
+    /// What was measured, by item (0 the change itself, from 1 its members or points) and key of the field.
+    pub readings: BTreeMap<(usize, &'static str), Reading>,
+}
+
+impl PieceChange {
+    /// A change of which nothing was measured yet.
+    pub fn new(kind: ChangeKind) -> Self {
+        PieceChange {
+            kind,
+            readings: BTreeMap::new(),
+        }
+    }
+
+    /// A reading, if it was taken.
+    pub fn reading(&self, item: usize, key: &str) -> Option<&Reading> {
+        let found = self.readings.iter().find(|((i, k), _)| *i == item && *k == key);
+        found.map(|(_, reading)| reading)
+    }
+
+    /// The measurements of this change, each with its item and its usual length.
+    pub fn fields(&self) -> Vec<(usize, &'static LengthField, Length)> {
+        let mm = Length::millimetres;
+        match &self.kind {
+            ChangeKind::Remove { .. } => vec![],
+            ChangeKind::Resize { along, .. } => vec![(0, size_field(*along), mm(100.0))],
+            ChangeKind::Move { .. } => vec![(0, &fields::PART_PLACE, mm(0.0))],
+            ChangeKind::Repeat { .. } => vec![(0, &fields::PART_PLACE, mm(100.0))],
+            ChangeKind::Hole { .. } => {
+                vec![
+                    (0, &fields::PART_WIDTH, mm(60.0)),
+                    (0, &fields::PART_HEIGHT, mm(60.0)),
+                ]
+            }
+            ChangeKind::Add {
+                shape,
+                placed,
+                flutes,
+                members,
+                points,
+                ..
+            } => {
+                let own = shape.fields().iter().filter(|(field, _)| {
+                    let is_flute = field.key == fields::FLUTE_RADIUS.key;
+                    (!is_flute || *flutes > 0) && (*points == 0 || *shape != AddedShape::Turned)
+                });
+                let mut list: Vec<_> = own.map(|(field, usual)| (0, *field, mm(*usual))).collect();
+                for item in 1..=members.len() {
+                    list.push((item, &fields::PART_WIDTH, mm(20.0)));
+                    list.push((item, &fields::PART_HEIGHT, mm(20.0)));
+                }
+                for item in 1..=*points {
+                    list.push((item, &fields::POINT_HEIGHT, mm(100.0 * (item - 1) as f64)));
+                    list.push((item, &fields::PART_DIAMETER, mm(40.0)));
+                }
+                if *placed {
+                    list.extend([
+                        (0, &fields::PART_RIGHT, mm(0.0)),
+                        (0, &fields::PART_BEHIND, mm(0.0)),
+                        (0, &fields::PART_UP, mm(0.0)),
+                    ]);
+                }
+                list
+            }
+        }
+    }
+
+    /// The measured length, or the usual one.
+    pub fn length(&self, item: usize, field: &LengthField) -> Length {
+        let usual = || {
+            let all = self.fields().into_iter();
+            all.filter(|(i, known, _)| *i == item && known.key == field.key)
+                .map(|(_, _, usual)| usual)
+                .next()
+                .unwrap_or(field.min)
+        };
+        self.reading(item, field.key).map_or_else(usual, Reading::length)
+    }
+
+    /// The change as geometry takes it.
+    pub(crate) fn geometry(&self) -> Change {
+        let of = |field| self.length(0, field);
+        match self.kind.clone() {
+            ChangeKind::Remove { part } => Change::Remove { part },
+            ChangeKind::Resize { part, along } => Change::Resize {
+                part,
+                along,
+                to: of(size_field(along)),
+            },
+            ChangeKind::Move { part, towards } => Change::Move {
+                part,
+                towards,
+                by: of(&fields::PART_PLACE),
+            },
+            ChangeKind::Repeat { part, times, towards } => Change::Repeat {
+                part,
+                times,
+                towards,
+                every: of(&fields::PART_PLACE),
+            },
+            ChangeKind::Hole { surface } => Change::Hole {
+                surface,
+                width: of(&fields::PART_WIDTH),
+                height: of(&fields::PART_HEIGHT),
+            },
+            ChangeKind::Add {
+                number,
+                shape,
+                placed,
+                flutes,
+                members,
+                points,
+            } => Change::Add(Added {
+                number,
+                shape,
+                measures: shape
+                    .fields()
+                    .iter()
+                    .map(|(field, _)| (*field, of(field)))
+                    .collect::<Measures>(),
+                members: members
+                    .into_iter()
+                    .enumerate()
+                    .map(|(i, shape)| {
+                        let [out, up] = [&fields::PART_WIDTH, &fields::PART_HEIGHT]
+                            .map(|field| self.length(i + 1, field));
+                        (shape, out, up)
+                    })
+                    .collect(),
+                turning: (1..=points)
+                    .map(|i| {
+                        (
+                            self.length(i, &fields::POINT_HEIGHT),
+                            self.length(i, &fields::PART_DIAMETER),
+                        )
+                    })
+                    .collect(),
+                flutes,
+                place: placed.then(|| [&fields::PART_RIGHT, &fields::PART_BEHIND, &fields::PART_UP].map(of)),
+            }),
+        }
+    }
+}
+
+fn size_field(along: Along) -> &'static LengthField {
+    match along {
+        Along::Width => &fields::PART_WIDTH,
+        Along::Depth => &fields::PART_DEPTH,
+        Along::Height => &fields::PART_HEIGHT,
+    }
+}

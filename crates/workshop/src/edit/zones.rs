@@ -1,0 +1,66 @@
+//! Edits of zones, and of what is painted.
+
+use geometry::Zone;
+
+use super::EditError;
+use crate::document::{Piece, SurfaceChoice, ZoneChoice};
+
+/// The most zones of the maker's own on one piece.
+pub(crate) const MAX_ZONES: usize = 20;
+/// The longest key of a zone, in characters.
+const MAX_KEY: usize = 40;
+
+/// Whether a zone of the maker's own may have this key.
+pub(crate) fn may_be_key(key: &str) -> bool {
+    let is_plain = key.chars().all(|c| c.is_ascii_alphanumeric() || c == '-');
+    is_plain && !key.is_empty() && key.len() <= MAX_KEY
+}
+
+impl Piece {
+    /// Changes what was decided for a surface; a choice that says nothing is none.
+    pub(super) fn choose(&mut self, surface: String, change: impl FnOnce(&mut SurfaceChoice)) {
+        let mut choice = self.choices.remove(&surface).unwrap_or_default();
+        change(&mut choice);
+        if choice != SurfaceChoice::default() {
+            self.choices.insert(surface, choice);
+        }
+    }
+
+    pub(super) fn choose_zone(
+        &mut self,
+        key: String,
+        change: impl FnOnce(&mut ZoneChoice),
+    ) -> Result<(), EditError> {
+        let is_usual = Zone::by_key(&key).is_some();
+        if !is_usual && !self.zones.contains_key(&key) {
+            if !may_be_key(&key) {
+                return Err(EditError::Unknown("zone"));
+            }
+            let own = self.zones.keys().filter(|key| Zone::by_key(key).is_none());
+            if own.count() >= MAX_ZONES {
+                return Err(EditError::TooMany {
+                    what: "zones",
+                    most: MAX_ZONES,
+                });
+            }
+        }
+        let mut zone = self.zones.remove(&key).unwrap_or_default();
+        change(&mut zone);
+        if !is_usual || zone != ZoneChoice::default() {
+            self.zones.insert(key, zone);
+        }
+        Ok(())
+    }
+
+    /// Its surfaces go back to their usual zones.
+    pub(super) fn remove_zone(&mut self, key: &str) {
+        self.zones.remove(key);
+        for choice in self.choices.values_mut() {
+            if choice.zone.as_deref() == Some(key) {
+                choice.zone = None;
+            }
+        }
+        self.choices
+            .retain(|_, choice| *choice != SurfaceChoice::default());
+    }
+}

@@ -1,0 +1,482 @@
+//! Format 2 of the save file: furniture of many kinds. What stands here never changes once a version was
+//! published: a new format gets a file of its own, and a step from this one to it.
+
+mod read;
+mod write;
+
+use std::collections::BTreeMap;
+
+use serde::{Deserialize, Serialize};
+use serde_json::{Map, Value};
+
+pub(super) use read::load;
+
+// These have not changed since format 1.
+use super::v1::{ReadingRecord, SchemeRecord, one};
+
+/// What is saved of a workshop; its pieces are given in full in a file, by name in the database.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct WorkshopRecord<P> {
+    kind: String,
+    version: u64,
+    #[serde(default)]
+    title: String,
+    #[serde(default)]
+    note: String,
+    #[serde(default)]
+    units: String,
+    /// The pieces in the maker's order.
+    #[serde(default = "Vec::new")]
+    pub pieces: Vec<P>,
+    #[serde(flatten)]
+    beyond: Map<String, Value>,
+}
+
+/// What is saved of a piece.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct PieceRecord {
+    pub(super) id: String,
+    #[serde(default)]
+    pub(super) name: String,
+    #[serde(default = "one")]
+    pub(super) count: u64,
+    pub(super) furniture: String,
+    #[serde(default)]
+    pub(super) readings: Readings,
+    #[serde(default)]
+    pub(super) styles: BTreeMap<String, String>,
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub(super) counts: BTreeMap<String, u64>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) bays: Option<Vec<BayRecord>>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub(super) upper: Vec<BayRecord>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub(super) changes: Vec<Readable<ChangeRecord>>,
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub(super) zones: BTreeMap<String, ZoneRecord>,
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub(super) surfaces: BTreeMap<String, SurfaceRecord>,
+    #[serde(default)]
+    pub(super) scheme: SchemeRecord,
+    #[serde(flatten)]
+    pub(super) beyond: Map<String, Value>,
+}
+
+type Readings = BTreeMap<String, ReadingRecord>;
+
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub(super) struct BayRecord {
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) width: Option<ReadingRecord>,
+    #[serde(default)]
+    pub(super) rows: Vec<RowRecord>,
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub(super) struct RowRecord {
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) fill: Option<String>,
+    #[serde(default = "one")]
+    pub(super) columns: u64,
+    #[serde(default)]
+    pub(super) shelves: u64,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) height: Option<ReadingRecord>,
+}
+
+fn is_nothing(count: &u64) -> bool {
+    *count == 0
+}
+
+/// Something that is left out alone if it cannot be read.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(untagged)]
+pub(super) enum Readable<T> {
+    Yes(T),
+    No(Value),
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub(super) struct ChangeRecord {
+    #[serde(flatten)]
+    kind: ChangeKindRecord,
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    readings: Readings,
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "change", rename_all = "kebab-case")]
+enum ChangeKindRecord {
+    Remove {
+        part: String,
+    },
+    Resize {
+        part: String,
+        along: String,
+    },
+    Move {
+        part: String,
+        towards: String,
+    },
+    Repeat {
+        part: String,
+        times: u64,
+        towards: String,
+    },
+    Hole {
+        surface: String,
+    },
+    Add {
+        number: u64,
+        shape: String,
+        #[serde(default)]
+        placed: bool,
+        #[serde(default, skip_serializing_if = "is_nothing")]
+        flutes: u64,
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        members: Vec<MemberRecord>,
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        points: Vec<PointRecord>,
+    },
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+struct MemberRecord {
+    shape: String,
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    readings: Readings,
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+struct PointRecord {
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    readings: Readings,
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub(super) struct ZoneRecord {
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    name: String,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    painted: Option<bool>,
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub(super) struct SurfaceRecord {
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) zone: Option<String>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) painted: Option<bool>,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::document::{PieceId, Reading, Workshop};
+    use crate::format::{Loaded, save};
+    use crate::{ChangeKind, Edit, Piece, PieceChange, PieceEdit};
+    use geometry::{
+        AddedShape, Along, BayPlace, FieldId, Fill, Kind, MAX_CHANGES, MAX_STEPS, Shape, Towards, counts,
+        fields, styles,
+    };
+    use proptest::prelude::*;
+    use units::LengthUnit;
+
+    fn id() -> PieceId {
+        PieceId("a".into())
+    }
+
+    fn edited(kind: Kind, edits: impl IntoIterator<Item = PieceEdit>) -> Workshop {
+        let add = Edit::Add { id: id(), kind };
+        let edits = edits.into_iter().map(|edit| Edit::Piece(id(), edit));
+        let whole = Workshop::default().apply(add).unwrap();
+        edits.fold(whole, |workshop, edit| workshop.apply(edit).unwrap())
+    }
+
+    #[track_caller]
+    fn comes_back(workshop: &Workshop) -> Value {
+        let text = save(workshop);
+        let loaded = crate::format::load(&text).unwrap();
+        assert!(loaded.notices.is_empty(), "{:?}\n{text}", loaded.notices);
+        assert_eq!(loaded.workshop, *workshop, "{text}");
+        serde_json::from_str(&text).unwrap()
+    }
+
+    fn typed(text: &str) -> Option<Reading> {
+        Some(Reading::new(text, LengthUnit::Inch).unwrap())
+    }
+
+    #[test]
+    fn every_kind_and_every_answer_comes_back() {
+        for kind in Kind::ALL {
+            comes_back(&edited(kind, []));
+        }
+        for field in styles::ALL {
+            for option in field.options {
+                for kind in [Kind::Dresser, Kind::Desk, Kind::Headboard] {
+                    comes_back(&edited(kind, [PieceEdit::Style(field.key, option.key)]));
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn bays_rows_counts_and_zones_come_back() {
+        let place = BayPlace { upper: true, bay: 2 };
+        let written = comes_back(&edited(
+            Kind::Hutch,
+            [
+                PieceEdit::Bays(true, 2),
+                PieceEdit::Rows(place, 2),
+                PieceEdit::Fill(place, 1, Fill::Doors),
+                PieceEdit::Columns(place, 1, 2),
+                PieceEdit::Shelves(place, 1, 3),
+                PieceEdit::Measure(FieldId::BayWidth(place), typed("20 1/2")),
+                PieceEdit::Measure(FieldId::RowHeight(place, 1), typed("11")),
+                PieceEdit::Counted(counts::FLUTES.key, Some(7)),
+                PieceEdit::NameZone("my-blue".into(), "Blue".into()),
+                PieceEdit::ZonePainted("inside".into(), Some(true)),
+                PieceEdit::Zone("top/top".into(), Some("my-blue".into())),
+                PieceEdit::Painted("bottom/top".into(), Some(false)),
+            ],
+        ));
+        let piece = &written["pieces"][0];
+        assert_eq!(piece["upper"][1]["rows"][0]["fill"], "doors");
+        assert_eq!(piece["zones"]["inside"], serde_json::json!({"painted": true}));
+        assert_eq!(
+            piece["surfaces"]["top/top"],
+            serde_json::json!({"zone": "my-blue"})
+        );
+    }
+
+    fn add(number: usize, shape: AddedShape) -> ChangeKind {
+        ChangeKind::Add {
+            number,
+            shape,
+            placed: true,
+            flutes: if shape == AddedShape::Column { 12 } else { 0 },
+            members: if shape == AddedShape::Moulding {
+                vec![Shape::Cove, Shape::Ogee]
+            } else {
+                vec![]
+            },
+            points: if shape == AddedShape::Turned { 3 } else { 0 },
+        }
+    }
+
+    /// Every kind of change, with every measurement that it has.
+    fn changes() -> Vec<PieceChange> {
+        let part = || "drawer-front-1-1".to_owned();
+        let along = [Along::Width, Along::Depth, Along::Height]
+            .map(|along| ChangeKind::Resize { part: part(), along });
+        let towards = [Towards::Left, Towards::Up].map(|towards| ChangeKind::Move {
+            part: part(),
+            towards,
+        });
+        let others = [
+            ChangeKind::Remove {
+                part: "drawer-front-1-2".into(),
+            },
+            ChangeKind::Repeat {
+                part: part(),
+                times: 4,
+                towards: Towards::Down,
+            },
+            ChangeKind::Hole {
+                surface: "top/top".into(),
+            },
+        ];
+        let added = (1..)
+            .zip(AddedShape::ALL)
+            .map(|(number, shape)| add(number, shape));
+        let kinds = along.into_iter().chain(towards).chain(others).chain(added);
+        let measured = kinds.map(|kind| {
+            let mut change = PieceChange::new(kind);
+            for (item, field, usual) in change.fields() {
+                let reading = typed(&format!("{}", usual.as_inches())).unwrap();
+                change.readings.insert((item, field.key), reading);
+            }
+            change
+        });
+        measured.collect()
+    }
+
+    #[test]
+    fn every_change_comes_back_with_its_measurements() {
+        let written = comes_back(&edited(
+            Kind::Dresser,
+            changes().into_iter().map(PieceEdit::AddChange),
+        ));
+        let last = written["pieces"][0]["changes"]
+            .as_array()
+            .unwrap()
+            .last()
+            .unwrap()
+            .clone();
+        assert_eq!(
+            (last["change"].as_str(), last["shape"].as_str()),
+            (Some("add"), Some("half-column"))
+        );
+    }
+
+    fn read(value: Value) -> (Piece, Vec<String>) {
+        let file = serde_json::json!({"kind": crate::format::KIND, "version": 2, "pieces": [value]});
+        let Loaded { workshop, notices } = crate::format::load(&file.to_string()).unwrap();
+        let notices = notices.iter().map(ToString::to_string).collect();
+        ((*workshop.pieces[0]).clone(), notices)
+    }
+
+    #[test]
+    fn what_is_not_known_is_said_and_the_rest_kept() {
+        let (piece, notices) = read(serde_json::json!({
+            "id": "a", "name": "A", "furniture": "desk",
+            "styles": {"legs": "cabriole", "apron": "arched", "hinges": "brass"},
+            "counts": {"drawers": 70, "knobs": 3},
+            "changes": [
+                {"change": "paint"},
+                {"change": "move", "part": "top", "towards": "sideways"},
+                {"change": "remove", "part": "apron-front", "readings": {"part-width": {"typed": "1", "unit": "in"}}},
+                {"change": "add", "shape": "board", "number": 0},
+                {"change": "add", "shape": "bar", "number": 1},
+            ],
+            "zones": {"a b": {}, "blue": {"name": "Blue"}},
+            "surfaces": {"top/top": {"zone": "red", "painted": false}},
+        }));
+        assert_eq!(
+            notices,
+            [
+                "A: the choice \u{201c}hinges\u{201d} is not known here; the usual one stands in its place.",
+                "A: \u{201c}cabriole\u{201d} is not known here for \u{201c}Legs\u{201d}; the usual answer stands in its place.",
+                "A: the number of drawers in the apron was out of its limits; it is 6 now.",
+                "A: the measurement \u{201c}knobs\u{201d} is not known here and was left out.",
+                "A: change 1 could not be read and was left out.",
+                "A: change 2 could not be read and was left out.",
+                "A: the measurement \u{201c}part-width\u{201d} is not known here and was left out.",
+                "A: the number of an added part was out of its limits; it is 1 now.",
+                "A: the number of an added part was out of its limits; it is 2 now.",
+                "A: the zone \u{201c}a b\u{201d} is not known here; the usual one stands in its place.",
+                "A: the zone \u{201c}red\u{201d} is not known here; the usual one stands in its place.",
+            ]
+        );
+        assert_eq!(
+            (piece.changes.len(), piece.zones.len(), piece.choices.len()),
+            (3, 1, 1)
+        );
+        assert_eq!(styles::APRON.of(&piece.styles).key, "arched");
+    }
+
+    #[test]
+    fn nothing_grows_beyond_its_bounds() {
+        let many = |what: Value, count: usize| Value::Array(vec![what; count]);
+        let points = many(serde_json::json!({}), 100);
+        let zones: Map<String, Value> = (0..500)
+            .map(|n| (format!("z{n}"), serde_json::json!({})))
+            .collect();
+        let (piece, notices) = read(serde_json::json!({
+            "id": "a", "name": "A", "furniture": "dresser",
+            "bays": many(serde_json::json!({"rows": many(serde_json::json!({"shelves": 9e9 as u64}), 100)}), 100),
+            "changes": many(serde_json::json!({
+                "change": "add", "shape": "turned", "number": u64::MAX, "flutes": u64::MAX, "points": points,
+            }), 500),
+            "zones": zones,
+        }));
+        assert_eq!(piece.bays.len(), geometry::MAX_BAYS);
+        assert_eq!(piece.bays[0].rows.len(), geometry::MAX_ROWS);
+        assert_eq!(piece.bays[0].rows[0].shelves, geometry::MAX_SHELVES);
+        assert_eq!(
+            (piece.changes.len(), piece.zones.len()),
+            (MAX_CHANGES, crate::edit::MAX_ZONES)
+        );
+        assert!(matches!(
+            piece.changes[0].kind,
+            ChangeKind::Add {
+                points: MAX_STEPS,
+                ..
+            }
+        ));
+        assert!(!notices.is_empty());
+    }
+
+    /// A workshop with everything that a file can hold.
+    fn full() -> Value {
+        let edits = changes().into_iter().map(PieceEdit::AddChange);
+        let edits = edits.chain([
+            PieceEdit::Counted(counts::DRAWERS.key, Some(2)),
+            PieceEdit::NameZone("blue".into(), "Blue".into()),
+            PieceEdit::Zone("top/top".into(), Some("blue".into())),
+            PieceEdit::Measure(fields::HEIGHT.id(), typed("30")),
+        ]);
+        serde_json::from_str(&save(&edited(Kind::Hutch, edits))).unwrap()
+    }
+
+    #[test]
+    fn the_full_workshop_can_be_measured_up() {
+        let Loaded { workshop, .. } = crate::format::load(&full().to_string()).unwrap();
+        assert_eq!(crate::takeoff(&workshop.pieces[0]).err(), None);
+    }
+
+    /// Every place in the value.
+    fn places(value: &Value, at: &str, found: &mut Vec<String>) {
+        found.push(at.to_owned());
+        match value {
+            Value::Array(list) => {
+                for (index, inner) in list.iter().enumerate() {
+                    places(inner, &format!("{at}/{index}"), found);
+                }
+            }
+            Value::Object(map) => {
+                for (key, inner) in map {
+                    let key = key.replace('~', "~0").replace('/', "~1");
+                    places(inner, &format!("{at}/{key}"), found);
+                }
+            }
+            _ => {}
+        }
+    }
+
+    fn odd() -> impl Strategy<Value = Value> {
+        prop_oneof![
+            Just(serde_json::json!(null)),
+            Just(serde_json::json!(true)),
+            Just(serde_json::json!([])),
+            Just(serde_json::json!({})),
+            Just(serde_json::json!([[null], {"": -1}])),
+            any::<u64>().prop_map(Value::from),
+            any::<i64>().prop_map(Value::from),
+            any::<f64>().prop_map(Value::from),
+            "\\PC{0,20}".prop_map(Value::from),
+            prop::sample::select(vec![
+                "add", "turned", "doors", "none", "frame", "1e300", "blue", "top", "0", "-5"
+            ])
+            .prop_map(Value::from),
+        ]
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(300))]
+
+        /// Whatever stands in a file, the page that opened it still stands.
+        #[test]
+        fn a_spoilt_file_is_refused_or_mended(
+            spoils in prop::collection::vec((any::<prop::sample::Index>(), odd()), 1..6),
+        ) {
+            let mut file = full();
+            for (place, odd) in spoils {
+                let mut all = vec![];
+                places(&file, "", &mut all);
+                if let Some(inner) = file.pointer_mut(all[place.index(all.len())].as_str()) {
+                    *inner = odd;
+                }
+            }
+            if let Ok(Loaded { workshop, .. }) = crate::format::load(&file.to_string()) {
+                for piece in &workshop.pieces {
+                    let _ = piece.furniture().assembly().map(|assembly| assembly.surfaces());
+                }
+                let again = crate::format::load(&save(&workshop)).unwrap();
+                prop_assert!(again.notices.is_empty(), "{:?}", again.notices);
+                prop_assert_eq!(again.workshop, workshop);
+            }
+        }
+    }
+}

@@ -1,0 +1,138 @@
+//! What the maker altered, from records of format 2.
+
+use geometry::{AddedShape, MAX_CHANGES, MAX_REPEATS, MAX_STEPS, Shape};
+
+use super::Reader;
+use crate::document::{ChangeKind, PieceChange};
+use crate::edit::MAX_FLUTES;
+use crate::format::Notice;
+use crate::format::v2::{ChangeKindRecord, ChangeRecord, Readable, Readings};
+use crate::format::words::Word;
+
+/// The largest number of a part of the maker's own.
+const MAX_NUMBER: u64 = 9999;
+
+impl Reader<'_> {
+    pub(super) fn changes(&mut self, records: Vec<Readable<ChangeRecord>>) -> Vec<PieceChange> {
+        let records = self.first(records, MAX_CHANGES, "changes");
+        let mut changes: Vec<PieceChange> = Vec::with_capacity(records.len());
+        for (index, record) in records.into_iter().enumerate() {
+            let change = match record {
+                Readable::Yes(record) => self.change(record, &changes),
+                Readable::No(_) => None,
+            };
+            if change.is_none() {
+                self.notices.push(Notice::ChangeLeftOut {
+                    piece: self.name.clone(),
+                    number: index + 1,
+                });
+            }
+            changes.extend(change);
+        }
+        changes
+    }
+
+    fn change(&mut self, record: ChangeRecord, before: &[PieceChange]) -> Option<PieceChange> {
+        let mut items = vec![record.readings];
+        let kind = match record.kind {
+            ChangeKindRecord::Remove { part } => ChangeKind::Remove { part },
+            ChangeKindRecord::Resize { part, along } => ChangeKind::Resize {
+                part,
+                along: Word::of(&along)?,
+            },
+            ChangeKindRecord::Move { part, towards } => ChangeKind::Move {
+                part,
+                towards: Word::of(&towards)?,
+            },
+            ChangeKindRecord::Repeat { part, times, towards } => ChangeKind::Repeat {
+                part,
+                times: self.count(times, 1, MAX_REPEATS as u64, "repeats of a part") as usize,
+                towards: Word::of(&towards)?,
+            },
+            ChangeKindRecord::Hole { surface } => ChangeKind::Hole { surface },
+            added @ ChangeKindRecord::Add { .. } => self.added(added, before, &mut items)?,
+        };
+        let mut change = PieceChange::new(kind);
+        for (item, readings) in items.into_iter().enumerate() {
+            self.item(&mut change, item, readings);
+        }
+        Some(change)
+    }
+
+    /// A part of the maker's own. What was measured of its members and points goes to `items`.
+    fn added(
+        &mut self,
+        record: ChangeKindRecord,
+        before: &[PieceChange],
+        items: &mut Vec<Readings>,
+    ) -> Option<ChangeKind> {
+        let ChangeKindRecord::Add {
+            number,
+            shape,
+            placed,
+            flutes,
+            members,
+            points,
+        } = record
+        else {
+            return None;
+        };
+        let shape = AddedShape::ALL.into_iter().find(|known| known.key() == shape)?;
+        // Only a moulding has members, and only a turning has points.
+        let members = if shape == AddedShape::Moulding {
+            members
+        } else {
+            vec![]
+        };
+        let points = if shape == AddedShape::Turned {
+            points
+        } else {
+            vec![]
+        };
+        let members = self.first(members, MAX_STEPS, "members of a moulding");
+        let points = self.first(points, MAX_STEPS, "points of a turning");
+        let shapes = members.iter().map(|member| Shape::by_key(&member.shape));
+        let shapes: Option<Vec<Shape>> = shapes.collect();
+        let count = points.len();
+        items.extend(members.into_iter().map(|member| member.readings));
+        items.extend(points.into_iter().map(|point| point.readings));
+        Some(ChangeKind::Add {
+            number: self.number(number, before),
+            shape,
+            placed,
+            flutes: self.count(flutes, 0, u64::from(MAX_FLUTES), "flutes") as u32,
+            members: shapes?,
+            points: count,
+        })
+    }
+
+    /// The number of a part of the maker's own; no two parts have the same.
+    fn number(&mut self, given: u64, before: &[PieceChange]) -> usize {
+        let is_free = |free: &usize| {
+            let mut kinds = before.iter().map(|change| &change.kind);
+            !kinds.any(|kind| matches!(kind, ChangeKind::Add { number, .. } if number == free))
+        };
+        let number = self.count(given, 1, MAX_NUMBER, "an added part") as usize;
+        if is_free(&number) {
+            return number;
+        }
+        // Of one more numbers than there are changes, one is free.
+        let free = (1..before.len() + 2).find(is_free).unwrap_or(number);
+        self.out_of_limits("an added part", free);
+        free
+    }
+
+    fn item(&mut self, change: &mut PieceChange, item: usize, records: Readings) {
+        let known = change.fields();
+        for (key, record) in records {
+            match known.iter().find(|(i, field, _)| *i == item && field.key == key) {
+                Some((_, field, _)) => {
+                    let reading = self.reading(record, field.label);
+                    let place = (item, field.key);
+                    change.readings.extend(reading.map(|reading| (place, reading)));
+                }
+                None => self.unknown_measurement(&key),
+            }
+        }
+    }
+}

@@ -1,0 +1,375 @@
+//! The document from records of format 2: what cannot be used is mended or left out, and said.
+
+mod changes;
+
+use std::collections::BTreeMap;
+use std::rc::Rc;
+
+use coatings::Stage;
+use geometry::{Fill, Kind, MAX_BAYS, MAX_COLUMNS, MAX_ROWS, MAX_SHELVES, Zone, counts, fields, styles};
+use serde_json::Value;
+use units::{LengthUnit, System};
+
+use super::{
+    BayRecord, PieceRecord, ReadingRecord, Readings, RowRecord, SchemeRecord, SurfaceRecord, WorkshopRecord,
+    ZoneRecord,
+};
+use crate::document::{
+    Bay, Colour, Piece, PieceId, Reading, Row, Scheme, StageCoats, SurfaceChoice, Workshop, ZoneChoice,
+};
+use crate::edit::{MAX_COATS, MAX_COUNT, MAX_ZONES, may_be_key, shortened};
+use crate::format::v1::StageRecord;
+use crate::format::words::Word;
+use crate::format::{LoadError, Loaded, Notice, check_count};
+
+/// How much of a text is repeated in a notice, in characters.
+const SHOWN: usize = 60;
+
+/// Reads a file of which `piece` reads each piece.
+pub(in crate::format) fn load(
+    value: Value,
+    piece: impl Fn(Value) -> Result<PieceRecord, serde_json::Error>,
+) -> Result<Loaded, LoadError> {
+    // Its kind and version were read before, so only a wrong type of a title or the pieces can fail here.
+    let mut file: WorkshopRecord<Value> =
+        serde_json::from_value(value).map_err(|_| LoadError::NotAWorkshop)?;
+    check_count(file.pieces.len())?;
+    let mut notices = Vec::new();
+    let mut pieces: Vec<Rc<Piece>> = Vec::with_capacity(file.pieces.len());
+    for (index, value) in std::mem::take(&mut file.pieces).into_iter().enumerate() {
+        match piece(value) {
+            Ok(record) => {
+                let mut piece = record.into_piece(&mut notices);
+                piece.id = free_id(&pieces, piece.id);
+                pieces.push(Rc::new(piece));
+            }
+            Err(error) => notices.push(Notice::PieceLeftOut {
+                number: index + 1,
+                reason: shown(&error.to_string()),
+            }),
+        }
+    }
+    let workshop = file.into_workshop(pieces, &mut notices);
+    Ok(Loaded { workshop, notices })
+}
+
+/// The name of a piece, with a number behind it if another has it.
+fn free_id(pieces: &[Rc<Piece>], id: PieceId) -> PieceId {
+    let is_free = |id: &PieceId| pieces.iter().all(|piece| piece.id != *id);
+    if is_free(&id) {
+        return id;
+    }
+    // Of one more names than there are pieces, one is free.
+    let names = (2..pieces.len() + 3).map(|number| PieceId(format!("{}-{number}", id.0).into()));
+    names.into_iter().find(is_free).unwrap_or(id)
+}
+
+fn shown(text: &str) -> String {
+    text.chars().take(SHOWN).collect()
+}
+
+impl<P> WorkshopRecord<P> {
+    /// The workshop with these pieces; what cannot be kept as it was is said in a notice.
+    pub fn into_workshop(self, pieces: Vec<Rc<Piece>>, notices: &mut Vec<Notice>) -> Workshop {
+        let mut reader = Reader {
+            name: "Workshop".into(),
+            notices,
+        };
+        let units = Some(self.units).filter(|units| !units.is_empty());
+        let units = reader.word(units, System::default());
+        let [title, note] = [shortened(&self.title), shortened(&self.note)];
+        Workshop {
+            title,
+            note,
+            units,
+            pieces,
+            beyond: self.beyond,
+        }
+    }
+}
+
+impl PieceRecord {
+    /// The piece; what cannot be kept as it was is said in a notice.
+    pub fn into_piece(self, notices: &mut Vec<Notice>) -> Piece {
+        let name = shortened(&self.name);
+        let mut reader = Reader {
+            name: if name.is_empty() {
+                "A piece".into()
+            } else {
+                name.clone()
+            },
+            notices,
+        };
+        let kind = reader.kind(self.furniture);
+        let mut piece = Piece::new(PieceId(self.id.into()), kind, System::default());
+        piece.name = name;
+        piece.count = reader.count(self.count, 1, u64::from(MAX_COUNT), "pieces in the set") as u32;
+        reader.readings(self.readings, &mut piece);
+        reader.styles(self.styles, &mut piece);
+        reader.counts(self.counts, &mut piece);
+        reader.bays(self.bays.unwrap_or_default(), &mut piece.bays);
+        reader.bays(self.upper, &mut piece.upper);
+        piece.changes = reader.changes(self.changes);
+        piece.zones = reader.zones(self.zones);
+        piece.choices = reader.choices(self.surfaces, &piece.zones);
+        piece.scheme = reader.scheme(self.scheme, piece.scheme);
+        piece.beyond = self.beyond;
+        piece
+    }
+}
+
+/// Reads the parts of one piece and notes what could not be kept.
+struct Reader<'a> {
+    name: String,
+    notices: &'a mut Vec<Notice>,
+}
+
+impl Reader<'_> {
+    fn unknown_word(&mut self, what: &'static str, given: &str) {
+        self.notices.push(Notice::UnknownWord {
+            piece: self.name.clone(),
+            what,
+            given: shown(given),
+        });
+    }
+
+    fn unknown_measurement(&mut self, key: &str) {
+        self.notices.push(Notice::UnknownMeasurement {
+            piece: self.name.clone(),
+            key: shown(key),
+        });
+    }
+
+    fn out_of_limits(&mut self, what: &'static str, taken: usize) {
+        self.notices.push(Notice::OutOfLimits {
+            piece: self.name.clone(),
+            what,
+            taken,
+        });
+    }
+
+    fn word<W: Word>(&mut self, given: Option<String>, usual: W) -> W {
+        let Some(given) = given else { return usual };
+        W::of(&given).unwrap_or_else(|| {
+            self.unknown_word(W::WHAT, &given);
+            usual
+        })
+    }
+
+    fn kind(&mut self, given: String) -> Kind {
+        Kind::by_key(&given).unwrap_or_else(|| {
+            self.unknown_word("kind of furniture", &given);
+            Kind::Dresser
+        })
+    }
+
+    fn key(
+        &mut self,
+        known: Option<&'static str>,
+        what: &'static str,
+        given: &str,
+        usual: &'static str,
+    ) -> &'static str {
+        known.unwrap_or_else(|| {
+            self.unknown_word(what, given);
+            usual
+        })
+    }
+
+    fn count(&mut self, given: u64, least: u64, most: u64, what: &'static str) -> u64 {
+        let taken = given.clamp(least, most);
+        if taken != given {
+            self.out_of_limits(what, taken as usize);
+        }
+        taken
+    }
+
+    /// The first of many, as many as there may be.
+    fn first<T>(&mut self, mut given: Vec<T>, most: usize, what: &'static str) -> Vec<T> {
+        if given.len() > most {
+            self.out_of_limits(what, most);
+            given.truncate(most);
+        }
+        given
+    }
+
+    fn reading(&mut self, record: ReadingRecord, field: &str) -> Option<Reading> {
+        let unit = self.word(Some(record.unit), LengthUnit::Inch);
+        match Reading::new(&record.typed, unit) {
+            Ok(reading) => Some(reading),
+            Err(error) => {
+                self.notices.push(Notice::ReadingLeftOut {
+                    piece: self.name.clone(),
+                    field: field.to_lowercase(),
+                    typed: shown(&record.typed),
+                    error,
+                });
+                None
+            }
+        }
+    }
+
+    fn readings(&mut self, records: Readings, piece: &mut Piece) {
+        for (key, record) in records {
+            match fields::by_key(&key) {
+                Some(field) => {
+                    let reading = self.reading(record, field.label);
+                    piece.readings.extend(reading.map(|reading| (field.key, reading)));
+                }
+                None => self.unknown_measurement(&key),
+            }
+        }
+    }
+
+    fn styles(&mut self, records: BTreeMap<String, String>, piece: &mut Piece) {
+        for (key, answer) in records {
+            match styles::by_key(&key) {
+                Some(field) if field.choose(&mut piece.styles, &answer) => {}
+                Some(field) => self.notices.push(Notice::UnknownAnswer {
+                    piece: self.name.clone(),
+                    choice: field.label,
+                    given: shown(&answer),
+                }),
+                None => self.unknown_word("choice", &key),
+            }
+        }
+    }
+
+    fn counts(&mut self, records: BTreeMap<String, u64>, piece: &mut Piece) {
+        for (key, count) in records {
+            match counts::by_key(&key) {
+                Some(field) => {
+                    let [least, most] = [field.min, field.max].map(u64::from);
+                    let count = self.count(count, least, most, field.label);
+                    piece.counts.set(field, count as u32);
+                }
+                None => self.unknown_measurement(&key),
+            }
+        }
+    }
+
+    /// Reads bays; where there are none, the usual ones stay.
+    fn bays(&mut self, records: Vec<BayRecord>, bays: &mut Vec<Bay>) {
+        let records = self.first(records, MAX_BAYS, "bays");
+        if !records.is_empty() {
+            *bays = records.into_iter().map(|record| self.bay(record)).collect();
+        }
+    }
+
+    fn bay(&mut self, record: BayRecord) -> Bay {
+        let mut rows = self.first(record.rows, MAX_ROWS, "rows");
+        if rows.is_empty() {
+            self.out_of_limits("rows", 1);
+            rows.push(RowRecord {
+                fill: None,
+                columns: 1,
+                shelves: 0,
+                height: None,
+            });
+        }
+        Bay {
+            width: record
+                .width
+                .and_then(|width| self.reading(width, fields::BAY_WIDTH.label)),
+            rows: rows.into_iter().map(|row| self.row(row)).collect(),
+        }
+    }
+
+    fn row(&mut self, record: RowRecord) -> Row {
+        let columns = self.count(record.columns, 1, MAX_COLUMNS as u64, "drawers or doors in a row");
+        let shelves = self.count(record.shelves, 0, MAX_SHELVES as u64, "shelves in a row");
+        Row {
+            fill: self.word(record.fill, Fill::Drawers),
+            columns: columns as usize,
+            shelves: shelves as usize,
+            height: record
+                .height
+                .and_then(|height| self.reading(height, fields::ROW_HEIGHT.label)),
+        }
+    }
+
+    fn zones(&mut self, records: BTreeMap<String, ZoneRecord>) -> BTreeMap<String, ZoneChoice> {
+        let mut zones = BTreeMap::new();
+        let mut own = 0;
+        for (key, record) in records {
+            let zone = ZoneChoice {
+                name: shortened(&record.name),
+                painted: record.painted,
+            };
+            if Zone::by_key(&key).is_some() {
+                if zone != ZoneChoice::default() {
+                    zones.insert(key, zone);
+                }
+            } else if may_be_key(&key) {
+                own += 1;
+                if own <= MAX_ZONES {
+                    zones.insert(key, zone);
+                }
+            } else {
+                self.unknown_word("zone", &key);
+            }
+        }
+        if own > MAX_ZONES {
+            self.out_of_limits("zones", MAX_ZONES);
+        }
+        zones
+    }
+
+    fn choices(
+        &mut self,
+        records: BTreeMap<String, SurfaceRecord>,
+        zones: &BTreeMap<String, ZoneChoice>,
+    ) -> BTreeMap<String, SurfaceChoice> {
+        let mut choices = BTreeMap::new();
+        for (surface, record) in records {
+            let zone = record.zone.filter(|key| {
+                let is_known = Zone::by_key(key).is_some() || zones.contains_key(key);
+                if !is_known {
+                    self.unknown_word("zone", key);
+                }
+                is_known
+            });
+            let painted = record.painted;
+            let choice = SurfaceChoice { zone, painted };
+            if choice != SurfaceChoice::default() {
+                choices.insert(surface, choice);
+            }
+        }
+        choices
+    }
+
+    fn scheme(&mut self, record: SchemeRecord, usual: Scheme) -> Scheme {
+        let colour = record.colour.and_then(|text| {
+            let colour = Colour::read(&text);
+            if colour.is_none() {
+                self.unknown_word("colour", &text);
+            }
+            colour
+        });
+        let [primer, paint, topcoat] = usual.stages;
+        Scheme {
+            colour: colour.unwrap_or(usual.colour),
+            ground: self.word(record.ground, usual.ground),
+            basis: self.word(record.basis, usual.basis),
+            stages: [
+                self.stage(Stage::Primer, record.primer, primer),
+                self.stage(Stage::Paint, record.paint, paint),
+                self.stage(Stage::Topcoat, record.topcoat, topcoat),
+            ],
+        }
+    }
+
+    fn stage(&mut self, stage: Stage, record: Option<StageRecord>, usual: StageCoats) -> StageCoats {
+        let Some(record) = record else { return usual };
+        let material = coatings::material(&record.material).filter(|material| material.stage == stage);
+        let material = material.map(|material| material.key);
+        let tool = coatings::tool(&record.tool).map(|tool| tool.key);
+        let can = coatings::can(&record.can).map(|can| can.key);
+        StageCoats {
+            material: self.key(material, "material", &record.material, usual.material),
+            coats: self.count(record.coats, 0, u64::from(MAX_COATS), "coats") as u32,
+            tool: self.key(tool, "tool", &record.tool, usual.tool),
+            can: self.key(can, "can size", &record.can, usual.can),
+        }
+    }
+}
