@@ -1,5 +1,6 @@
 //! Chores of the project: `cargo xtask` lists them.
 
+mod bench;
 mod build;
 mod check;
 mod command;
@@ -27,6 +28,7 @@ Chores of Coatwright. Type `cargo xtask` and one of:
   build                     build the page into dist/ and weigh it
   test [--fast]             every check; --fast leaves out what needs a browser or the built page
   test --only STEP          one of the checks; a wrong STEP lists them
+  bench                     speed as ratios, beside the budgets
   takeoff FILE [--json]     areas and materials of a save file
   invariants                what each crate may depend on, and the form of the sources
   serve-dist DIR [--port N] serve a folder; the address is the first line printed (for the journeys)";
@@ -66,6 +68,10 @@ fn chore() -> Result<ExitCode> {
             serve::folder(folder.as_ref(), port)?;
         }
         Some("test") => return check::run(&check::Choice::read(words)?),
+        Some("bench") => {
+            words.end("cargo xtask bench")?;
+            bench::all()?;
+        }
         Some("takeoff") => {
             let usage = "cargo xtask takeoff FILE [--json]";
             let json = words.flag("--json");

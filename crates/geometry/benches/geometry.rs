@@ -1,0 +1,104 @@
+//! How long it takes to build a piece, to find its surfaces, and to draw it. `cargo xtask bench` runs this and prints
+//! the ratios beside the budgets.
+
+use criterion::{BatchSize, Criterion, criterion_group, criterion_main};
+use geometry::{Assembly, Drawing, Fill, Furniture, Kind, Row, SurfaceId, View, styles};
+use nalgebra::Isometry3;
+
+/// A dresser of ten drawers, their boxes counted: 80 parts.
+fn ten_drawers() -> Furniture {
+    let mut piece = Furniture::usual(Kind::Dresser);
+    piece.bays[0].rows = vec![Row::of(Fill::Drawers, 2, 0); 5];
+    styles::DRAWER_BOXES.choose(&mut piece.styles, "shown");
+    piece
+}
+
+fn vanity_on_turned_legs() -> Furniture {
+    let mut piece = Furniture::usual(Kind::Vanity);
+    styles::LEGS.choose(&mut piece.styles, "turned");
+    styles::TOP_EDGE.choose(&mut piece.styles, "ogee");
+    piece
+}
+
+fn built(piece: &Furniture) -> Assembly {
+    piece.assembly().unwrap_or_default()
+}
+
+/// The same piece many times, side by side as in a shop, each with its own spaces.
+fn side_by_side(piece: &Assembly, times: usize) -> Assembly {
+    let mut all = Assembly::default();
+    for n in 0..times {
+        let next = piece
+            .clone()
+            .moved(&Isometry3::translation(2.0 * n as f64, 0.0, 0.0));
+        all.parts.extend(next.parts);
+        if n == 0 {
+            // The spaces of one piece are enough: those of the others would be asked of every face in vain.
+            all.spaces = next.spaces;
+        }
+    }
+    all
+}
+
+fn takeoffs(criterion: &mut Criterion) {
+    let dresser = ten_drawers();
+    let one = built(&dresser);
+    assert!(one.parts.len() >= 60, "only {} parts", one.parts.len());
+    criterion.bench_function("takeoff of ten drawers", |bench| {
+        bench.iter(|| dresser.assembly().map(|piece| piece.surfaces()));
+    });
+    for times in [1, 10, 100] {
+        let many = side_by_side(&one, times);
+        criterion.bench_function(&format!("surfaces of {times} dressers"), |bench| {
+            bench.iter(|| many.surfaces());
+        });
+    }
+    let vanity = vanity_on_turned_legs();
+    criterion.bench_function("takeoff of turned legs", |bench| {
+        bench.iter(|| vanity.assembly().map(|piece| piece.surfaces()));
+    });
+}
+
+fn drawings(criterion: &mut Criterion) {
+    let views = [
+        ("front", View::Front),
+        (
+            "corner",
+            View::Turned {
+                turn: 0.5,
+                tilt: 0.35,
+            },
+        ),
+    ];
+    let dresser = built(&ten_drawers());
+    for (name, view) in views {
+        for times in [1, 10] {
+            let surfaces = side_by_side(&dresser, times).surfaces();
+            criterion.bench_function(&format!("drawing of {times} dressers, {name}"), |bench| {
+                bench.iter(|| Drawing::of(&surfaces, view));
+            });
+        }
+        let turned = built(&vanity_on_turned_legs()).surfaces();
+        criterion.bench_function(&format!("drawing of turned legs, {name}"), |bench| {
+            bench.iter(|| Drawing::of(&turned, view));
+        });
+    }
+}
+
+fn others(criterion: &mut Criterion) {
+    let dresser = built(&ten_drawers());
+    criterion.bench_function("overlaps of ten drawers", |bench| {
+        bench.iter_batched(
+            || dresser.clone(),
+            |piece| piece.overlaps(),
+            BatchSize::SmallInput,
+        );
+    });
+    criterion.bench_function("edges of ten drawers", |bench| {
+        let outside = |surface: &SurfaceId| surface.sense == geometry::Sense::Outside;
+        bench.iter(|| dresser.edges(outside));
+    });
+}
+
+criterion_group!(benches, takeoffs, drawings, others);
+criterion_main!(benches);
