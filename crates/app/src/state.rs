@@ -1,6 +1,6 @@
 //! The state of the page and the one function that changes it.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
 use geometry::FieldId;
@@ -30,10 +30,12 @@ pub enum Sheet {
     /// The tape readings.
     #[default]
     Measure,
-    /// What goes on, how often, with what.
-    Finish,
+    /// The parts, and what the maker changed about them.
+    Parts,
     /// Which surfaces get the finish.
     Surfaces,
+    /// What goes on, how often, with what.
+    Finish,
 }
 
 /// How the document stands in the browser's database.
@@ -72,6 +74,12 @@ pub struct App {
     pub sheet: Sheet,
     /// The surface that was tapped, by its name.
     pub picked: Option<String>,
+    /// The part that is looked at, by its name.
+    pub part: Option<String>,
+    /// Whether the maker is about to begin another piece.
+    pub adding: bool,
+    /// What is unfolded on the sheets, by name.
+    pub unfolded: BTreeSet<String>,
     /// The field that the maker is in.
     pub field: Option<FieldId>,
     /// Texts that are being typed, as typed; they are no part of the document until they can be read.
@@ -111,6 +119,12 @@ pub enum Act {
     Sheet(Sheet),
     /// A surface is tapped, or none any more.
     Pick(Option<String>),
+    /// A part is looked at, or none any more.
+    Part(Option<String>),
+    /// The kinds of pieces to begin with are shown, or put away.
+    Adding(bool),
+    /// Something on a sheet is unfolded, or folded again, by its name.
+    Fold(String),
     /// There is something to tell.
     Tell(Message),
     /// The maker puts away what was told, by its place.
@@ -156,7 +170,17 @@ impl App {
             }
             Act::Look(look) => next.look = look,
             Act::Sheet(sheet) => next.sheet = sheet,
-            Act::Pick(surface) => next.picked = surface,
+            Act::Pick(surface) => next.pick(surface),
+            Act::Part(part) => {
+                next.picked = None;
+                next.part = part;
+            }
+            Act::Adding(adding) => next.adding = adding,
+            Act::Fold(name) => {
+                if !next.unfolded.remove(&name) {
+                    next.unfolded.insert(name);
+                }
+            }
             Act::Tell(message) => next.messages.push(message),
             Act::PutAway(place) => {
                 if place < next.messages.len() {
@@ -227,24 +251,38 @@ impl App {
     }
 
     fn change(&mut self, edit: PieceEdit) {
+        if moves_fields(&edit) {
+            let stays = |field: &FieldId| matches!(field, FieldId::Of(_));
+            self.drafts.retain(|field, _| stays(field));
+            self.field = self.field.filter(stays);
+        }
         if let Some(id) = self.open.clone() {
             self.edit(Edit::Piece(id, edit));
         }
     }
 
+    /// A surface that is tapped shows the part that it belongs to.
+    fn pick(&mut self, surface: Option<String>) {
+        self.part = surface.as_deref().map(|name| part_of(name).to_owned());
+        self.picked = surface;
+    }
+
     fn open_piece(&mut self, id: PieceId) {
         if self.open.as_ref() != Some(&id) {
             self.drafts.clear();
-            self.picked = None;
+            self.pick(None);
             self.field = None;
+            self.unfolded.clear();
         }
+        // Once a piece was begun, or another one opened, the kinds are in the way.
+        self.adding = false;
         self.open = Some(id);
     }
 
     /// After a change from elsewhere the open piece may be gone: then the first one is opened.
     fn keep_open_piece(&mut self) {
         if self.piece().is_none() {
-            self.picked = None;
+            self.pick(None);
             self.open = self.workshop.pieces.first().map(|piece| piece.id.clone());
         }
     }
@@ -297,10 +335,29 @@ fn ends_with_digit(text: &str) -> bool {
     text.ends_with(|c: char| c.is_ascii_digit())
 }
 
+/// The name of the part that a surface belongs to, out of the name of the surface.
+pub fn part_of(surface: &str) -> &str {
+    surface.split_once('/').map_or(surface, |(part, _)| part)
+}
+
+/// Whether a row, a bay or a change may have another number afterwards, and its fields another meaning.
+fn moves_fields(edit: &PieceEdit) -> bool {
+    matches!(
+        edit,
+        PieceEdit::Bays(..)
+            | PieceEdit::Rows(..)
+            | PieceEdit::RepeatRow(..)
+            | PieceEdit::AlterChange(..)
+            | PieceEdit::RemoveChange(_)
+    )
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
-    use geometry::{Kind, fields};
+    use geometry::{BayPlace, Kind, fields};
+
+    const FIRST_BAY: BayPlace = BayPlace { upper: false, bay: 1 };
 
     fn with_piece() -> App {
         let id = PieceId("a".into());
@@ -347,6 +404,36 @@ mod tests {
     fn a_text_that_cannot_be_read_outlives_a_change_elsewhere() {
         let app = typed(&with_piece(), &["33 7/"]).update(Act::Type(fields::DEPTH.id(), "18".into()));
         assert_eq!(app.text(fields::WIDTH.id()), "33 7/");
+    }
+
+    #[test]
+    fn a_text_for_a_row_goes_when_rows_get_other_numbers() {
+        let row = FieldId::RowHeight(FIRST_BAY, 2);
+        let app = typed(&with_piece(), &["33 7/"])
+            .update(Act::Type(row, "7 1/".into()))
+            .update(Act::Change(PieceEdit::RepeatRow(FIRST_BAY, 1)));
+        assert_eq!((app.text(row).as_str(), app.field), ("", None));
+        assert_eq!(app.text(fields::WIDTH.id()), "33 7/");
+    }
+
+    #[test]
+    fn a_tapped_surface_shows_its_part() {
+        let app = with_piece().update(Act::Pick(Some("leg-1/top/floor".into())));
+        assert_eq!(app.part.as_deref(), Some("leg-1"));
+        assert_eq!(app.update(Act::Pick(None)).part, None);
+    }
+
+    #[test]
+    fn what_is_unfolded_is_folded_by_the_next_touch() {
+        let fold = || Act::Fold("zone-top".into());
+        let app = with_piece().update(fold());
+        assert!(app.unfolded.contains("zone-top") && app.update(fold()).unfolded.is_empty());
+    }
+
+    #[test]
+    fn a_new_piece_puts_the_kinds_away() {
+        let app = with_piece().update(Act::Adding(true));
+        assert!(app.adding && !app.update(Act::Open(PieceId("a".into()))).adding);
     }
 
     #[test]
@@ -397,7 +484,7 @@ mod tests {
 
     #[test]
     fn a_refused_change_is_told() {
-        let app = with_piece().update(Act::Change(PieceEdit::Rows(99)));
+        let app = with_piece().update(Act::Change(PieceEdit::Rows(FIRST_BAY, 99)));
         assert_eq!(app.messages.len(), 1);
         assert_eq!(app.update(Act::PutAway(0)).messages.len(), 0);
     }

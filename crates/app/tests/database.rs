@@ -7,6 +7,9 @@
 )]
 
 use app::browser::store::Store;
+use idb::{DatabaseEvent, Factory, ObjectStoreParams, TransactionMode};
+use serde_json::{Value, json};
+use wasm_bindgen::JsValue;
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 use workshop::{Edit, PieceEdit, PieceId, Workshop, invented_workshop};
 
@@ -66,4 +69,69 @@ async fn two_tabs_that_each_add_a_piece_lose_neither() {
     for name in ["from-one", "from-the-other"] {
         assert!(found.piece(&PieceId(name.into())).is_some(), "{name}");
     }
+}
+
+/// Writes records as the first version of the page did.
+async fn keep_as_version_1(name: &str, records: &[(&str, &str, Value)]) {
+    let mut request = Factory::new().unwrap().open(name, Some(1)).unwrap();
+    request.on_upgrade_needed(|event| {
+        for store in ["pieces", "workshops"] {
+            let database = event.database().unwrap();
+            database
+                .create_object_store(store, ObjectStoreParams::new())
+                .unwrap();
+        }
+    });
+    let database = request.await.unwrap();
+    for (store, key, record) in records {
+        let transaction = database
+            .transaction(&[store], TransactionMode::ReadWrite)
+            .unwrap();
+        let store = transaction.object_store(store).unwrap();
+        let record = js_sys::JSON::parse(&record.to_string()).unwrap();
+        store
+            .put(&record, Some(&JsValue::from_str(key)))
+            .unwrap()
+            .await
+            .unwrap();
+        transaction.await.unwrap();
+    }
+    database.close();
+}
+
+#[wasm_bindgen_test]
+async fn records_of_the_first_version_are_still_read() {
+    let workshop = json!({
+        "kind": "coatwright-workshop", "version": 1, "title": "Shed", "note": "", "units": "us", "pieces": ["a"]
+    });
+    let piece = json!({
+        "id": "a", "name": "Hall chest", "count": 2, "furniture": "nightstand",
+        "readings": {"width": {"typed": "19 1/4", "unit": "in"}},
+        "rows": [{"columns": 1, "height": {"typed": "5", "unit": "in"}}, {"columns": 2}],
+        "fronts": "inset", "back": "recessed", "base": "legs"
+    });
+    let records = [("workshops", "workshop", workshop), ("pieces", "a", piece)];
+    keep_as_version_1("test-first-version", &records).await;
+
+    let store = Store::open_named("test-first-version").await.unwrap();
+    let (found, notices) = store.load().await.unwrap().unwrap();
+    assert!(notices.is_empty(), "{notices:?}");
+    let piece = &found.pieces[0];
+    assert_eq!((found.title.as_str(), piece.count), ("Shed", 2));
+    assert_eq!(
+        (
+            piece.bays.len(),
+            piece.bays[0].rows.len(),
+            piece.bays[0].rows[1].columns
+        ),
+        (1, 2, 2)
+    );
+    assert_eq!(piece.readings["width"].typed(), "19 1/4");
+
+    let id = piece.id.clone();
+    let renamed = found
+        .apply(Edit::Piece(id, PieceEdit::Name("Chest".into())))
+        .unwrap();
+    store.keep(&renamed, &found).await.unwrap();
+    assert_eq!(store.load().await.unwrap().unwrap().0, renamed);
 }

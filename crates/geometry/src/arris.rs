@@ -12,6 +12,7 @@ use units::Length;
 use crate::assembly::Assembly;
 use crate::face::Facet;
 use crate::region::Point2;
+use crate::sorting;
 use crate::surface::SurfaceId;
 use crate::{CONTACT_GAP, Point3, Vector3};
 
@@ -214,7 +215,7 @@ fn beside(lines: &[Line], distance: f64) -> Vec<Vec<Beside>> {
     for (axis, sorted) in [(0, 2), (1, 0), (2, 0)] {
         let runs_along = |place: &usize| lines[*place].runs_along(axis);
         let mut list: Vec<usize> = (0..lines.len()).filter(runs_along).collect();
-        list.sort_unstable_by(|&a, &b| bounds[a][sorted][0].total_cmp(&bounds[b][sorted][0]));
+        sorting::sort_by(&mut list, |&place| bounds[place][sorted][0]);
         for (rank, &a) in list.iter().enumerate() {
             let reach = bounds[a][sorted][1] + distance;
             let later = list[rank + 1..].iter();
@@ -241,7 +242,7 @@ fn meet(a: &[[f64; 2]; 3], b: &[[f64; 2]; 3], distance: f64) -> bool {
 
 /// The lines without those between neighbouring facets of one surface.
 fn without_seams(mut lines: Vec<Line>) -> Vec<Line> {
-    lines.sort_by_key(|line| line.surface);
+    sorting::sort_by(&mut lines, |line| line.surface);
     let surfaces = lines.chunk_by(|a, b| a.surface == b.surface);
     surfaces.flat_map(outer_lines).collect()
 }
@@ -254,7 +255,7 @@ fn outer_lines(lines: &[Line]) -> Vec<Line> {
             .into_iter()
             .filter(|b| lines[b.other].along.dot(&line.along) < 0.0);
         let mut seams: Vec<[f64; 2]> = seams.map(|b| b.span).collect();
-        seams.sort_unstable_by(|a, b| a[0].total_cmp(&b[0]));
+        sorting::sort_by(&mut seams, |seam| seam[0]);
         let mut from = 0.0;
         for [start, end] in seams.into_iter().chain([[line.length, line.length]]) {
             if start - from > SHORTEST {
@@ -270,7 +271,7 @@ fn outer_lines(lines: &[Line]) -> Vec<Line> {
 fn line_edges(line: &Line, beside: &[Beside], lines: &[Line], painted: &[bool]) -> Edges {
     let mut cuts = vec![0.0, line.length];
     cuts.extend(beside.iter().flat_map(|b| b.span));
-    cuts.sort_unstable_by(f64::total_cmp);
+    sorting::sort(&mut cuts);
     let pieces = cuts.windows(2).filter(|piece| piece[1] - piece[0] > SHORTEST);
     let edges = pieces.map(|piece| {
         let middle = (piece[0] + piece[1]) / 2.0;

@@ -132,13 +132,11 @@ impl Assembly {
             into.push(self.curved_surface(part, face, placed));
             return;
         }
+        let mut rest = covers;
         for (i, placed) in placed.iter().enumerate() {
-            let covers = covers.iter().filter(|cover| cover.facet == first + i);
-            let covers: Vec<&Cover> = if covers.clone().next().is_some() {
-                covers.collect()
-            } else {
-                vec![]
-            };
+            let count = rest.iter().take_while(|cover| cover.facet == first + i).count();
+            let covers;
+            (covers, rest) = rest.split_at(count);
             self.divided(placed, |sense, region| {
                 let id = SurfaceId {
                     part: part.id,
@@ -146,7 +144,7 @@ impl Assembly {
                     sense,
                 };
                 let gross = region.area() * face.stretch;
-                let deductions = self.deductions(&region, &covers, face.stretch);
+                let deductions = self.deductions(&region, covers, face.stretch);
                 let facet = Facet {
                     plane: placed.facet.plane.clone(),
                     region,
@@ -174,13 +172,32 @@ impl Assembly {
     /// do not count for it: it looks every way.
     fn curved_surface(&self, part: &Part, face: &Face, placed: &[Placed]) -> Surface {
         let whole: f64 = placed.iter().map(|p| p.facet.region.area()).sum();
+        let start = ([f64::INFINITY; 3], [f64::NEG_INFINITY; 3]);
+        let (low, high) = placed.iter().fold(start, |(low, high), placed| {
+            (
+                std::array::from_fn(|i| placed.low[i].min(low[i])),
+                std::array::from_fn(|i| placed.high[i].max(high[i])),
+            )
+        });
+        let seen = |space: &Space, placed: &Placed| {
+            let Placed {
+                facet,
+                normal,
+                low,
+                high,
+                ..
+            } = placed;
+            if space.is_out_of_sight(normal, low, high) {
+                0.0
+            } else if space.is_all_in_sight(normal, low, high) {
+                facet.region.area()
+            } else {
+                space.seen_from(&facet.plane, &facet.region).area()
+            }
+        };
         let holds = |space: &&Space| {
-            let seen: f64 = placed
-                .iter()
-                .filter(|p| !space.is_out_of_sight(&p.normal, &p.low, &p.high))
-                .map(|p| space.seen_from(&p.facet.plane, &p.facet.region).area())
-                .sum();
-            2.0 * seen > whole
+            let sum = || placed.iter().map(|placed| seen(space, placed)).sum::<f64>();
+            !space.is_beyond(&low, &high) && 2.0 * sum() > whole
         };
         let mut spaces = self.spaces.iter().filter(|space| space.facing.is_none());
         let sense = spaces.find(holds).map_or(Sense::Outside, |space| space.sense);
@@ -215,6 +232,10 @@ impl Assembly {
                 continue;
             }
             let before = rest.as_ref().unwrap_or(&facet.region);
+            if space.is_all_in_sight(normal, low, high) {
+                part(space.sense, before.clone());
+                return;
+            }
             let seen = space.seen_from(&facet.plane, before);
             let area = seen.area();
             if area <= SMALLEST_AREA {
@@ -238,23 +259,20 @@ impl Assembly {
     }
 
     /// What each covering part takes from a region. A strip that two parts cover is taken once, by the first.
-    fn deductions(&self, region: &Region, covers: &[&Cover], stretch: f64) -> Vec<Deduction> {
+    fn deductions(&self, region: &Region, covers: &[Cover], stretch: f64) -> Vec<Deduction> {
         let mut taken: Vec<Deduction> = Vec::new();
         let mut earlier: Vec<&Region> = Vec::new();
         for cover in covers {
-            let mut cut = region.intersection(&cover.region);
-            if cut.area() <= SMALLEST_AREA {
+            let mut area = region.common_area(&cover.region);
+            if area <= SMALLEST_AREA {
                 continue;
             }
-            let doubled: Vec<&Region> = earlier
-                .iter()
-                .copied()
-                .filter(|other| other.intersection(&cut).area() > SMALLEST_AREA)
-                .collect();
-            if !doubled.is_empty() {
-                cut = cut.difference_of_all(doubled.into_iter());
+            let doubles = |other: &Region, region: &Region| other.common_area(region) > SMALLEST_AREA;
+            if earlier.iter().any(|other| doubles(other, &cover.region)) {
+                let cut = region.intersection(&cover.region);
+                let doubled = earlier.iter().copied().filter(|other| doubles(other, &cut));
+                area = cut.difference_of_all(doubled).area();
             }
-            let area = cut.area();
             if area > SMALLEST_AREA {
                 add_deduction(
                     &mut taken,

@@ -3,6 +3,7 @@
 use crate::face::{Facet, Patch, Plane};
 use crate::part::Part;
 use crate::region::Region;
+use crate::sorting;
 use crate::{CONTACT_GAP, SMALLEST_AREA, Vector3};
 
 /// How nearly two directions must agree, as the difference of their cosine from 1: about 0.08 degrees.
@@ -70,13 +71,13 @@ pub(crate) fn covers(facets: &[Placed]) -> Vec<Cover> {
     }
     for (axis, mut list) in square.into_iter().enumerate() {
         let at = |i: &usize| facets[*i].low[axis];
-        list.sort_unstable_by(|a, b| at(a).total_cmp(&at(b)));
+        sorting::sort_by(&mut list, at);
         for plane in list.chunk_by_mut(|a, b| at(b) - at(a) <= CONTACT_GAP) {
             compare(facets, plane, &mut found);
         }
     }
     compare(facets, &mut slanted, &mut found);
-    found.sort_by_key(|cover| (cover.facet, cover.part));
+    sorting::sort_by(&mut found, |cover| (cover.facet, cover.part));
     found
 }
 
@@ -98,7 +99,7 @@ fn compare(facets: &[Placed], list: &mut [usize], found: &mut Vec<Cover>) {
     let axis = (0..3)
         .max_by(|&a, &b| spreads[a].total_cmp(&spreads[b]))
         .unwrap_or(0);
-    list.sort_unstable_by(|&a, &b| facets[a].low[axis].total_cmp(&facets[b].low[axis]));
+    sorting::sort_by(list, |&place| facets[place].low[axis]);
     for (place, &i) in list.iter().enumerate() {
         let a = &facets[i];
         let reach = a.high[axis] + CONTACT_GAP;

@@ -21,13 +21,14 @@ mod part_kind;
 mod profile;
 mod region;
 mod solid;
+mod sorting;
 mod space;
 mod surface;
 mod zone;
 
 pub use arris::Edges;
 pub use assembly::Assembly;
-pub use drawing::{Dimension, Drawing, View, VisibleFace};
+pub use drawing::{Dimension, Drawing, Shade, View, VisibleFace};
 pub use face::{Face, Facet, Patch, Plane, Side};
 pub use furniture::change::{Added, AddedShape, Along, Change, MAX_CHANGES, MAX_REPEATS, MAX_STEPS, Towards};
 pub use furniture::{

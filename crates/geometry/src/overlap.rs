@@ -5,12 +5,16 @@
 //! along each of their facets, just below it, and compared as flat regions: whatever they have in common begins
 //! below some facet of either, so no cut is missed.
 
+use std::cell::OnceCell;
+use std::collections::BTreeSet;
+
 use units::Length;
 
 use crate::assembly::Assembly;
 use crate::face::{Face, Facet, Plane};
 use crate::part::{Part, PartId};
 use crate::region::{Point2, Region};
+use crate::sorting;
 use crate::{CONTACT_GAP, Point3, SMALLEST_AREA, Vector3};
 
 /// How nearly two directions must agree to be one, as the difference of their cosine from 1.
@@ -25,6 +29,10 @@ const JOINT: f64 = 5e-5;
 
 /// How near to a corner no cut is made: there it would depend on the noise of the arithmetic.
 const NEAR_CORNER: f64 = 1e-7;
+
+/// The most overlaps that are told: a maker mends a few at a time, and parts that were repeated on the spot all run
+/// into each other.
+const MOST: usize = 100;
 
 /// Two parts that run into each other.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -42,7 +50,8 @@ impl Assembly {
     /// The parts that run into each other by more than [`CONTACT_GAP`], in the order of the parts.
     ///
     /// Facets that stand in for curves stray from them by a tenth of a millimetre or so, which is never reported. A
-    /// single face has no inside, and neither has a bar that is known by its girth only: nothing runs into them.
+    /// single face has no inside, and neither has a bar that is known by its girth only: nothing runs into them. Of
+    /// very many overlaps the first hundred are told.
     ///
     /// # Example
     /// ```
@@ -56,33 +65,29 @@ impl Assembly {
     /// ```
     pub fn overlaps(&self) -> Vec<Overlap> {
         let bounds: Vec<Bounds> = self.parts.iter().map(Part::bounds).collect();
-        let mut found: Vec<(usize, usize, f64)> = near(&bounds)
-            .into_iter()
-            .filter_map(|(a, b)| {
-                let depth = depth(&Solid::of(&self.parts[a]), &Solid::of(&self.parts[b]))?;
-                Some((a, b, depth))
+        let solids: Vec<OnceCell<Solid>> = self.parts.iter().map(|_| OnceCell::new()).collect();
+        let solid = |place: usize| solids[place].get_or_init(|| Solid::of(&self.parts[place], bounds[place]));
+        let found = near(&bounds).into_iter().filter_map(|(a, b)| {
+            Some(Overlap {
+                a: self.parts[a].id,
+                b: self.parts[b].id,
+                depth: Length::metres(depth(solid(a), solid(b))?),
             })
-            .collect();
-        found.sort_unstable_by_key(|&(a, b, _)| (a, b));
-        let overlap = |(a, b, depth): (usize, usize, f64)| Overlap {
-            a: self.parts[a].id,
-            b: self.parts[b].id,
-            depth: Length::metres(depth),
-        };
-        found.into_iter().map(overlap).collect()
+        });
+        found.take(MOST).collect()
     }
 }
 
 /// The lowest and the highest corner of an upright block.
 type Bounds = ([f64; 3], [f64; 3]);
 
-/// The pairs of which the blocks around them run into each other, by their places, the lower first.
+/// The pairs of which the blocks around them run into each other, by their places, the lower first, in order.
 ///
 /// The blocks are sorted along one axis, so that each meets only those that begin before it ends.
 fn near(bounds: &[Bounds]) -> Vec<(usize, usize)> {
     let along = sorted_axis(bounds);
     let mut order: Vec<usize> = (0..bounds.len()).collect();
-    order.sort_unstable_by(|&a, &b| bounds[a].0[along].total_cmp(&bounds[b].0[along]));
+    sorting::sort_by(&mut order, |&place| bounds[place].0[along]);
     let mut pairs = Vec::new();
     let mut open: Vec<usize> = Vec::new();
     for &next in &order {
@@ -98,6 +103,7 @@ fn near(bounds: &[Bounds]) -> Vec<(usize, usize)> {
         pairs.extend(met.map(|&other| (next.min(other), next.max(other))));
         open.push(next);
     }
+    sorting::sort_by(&mut pairs, |&pair| pair);
     pairs
 }
 
@@ -121,26 +127,77 @@ fn sorted_axis(bounds: &[Bounds]) -> usize {
         .unwrap_or(0)
 }
 
+/// A facet of a solid with the block around it.
+struct Bound<'a> {
+    facet: &'a Facet,
+    normal: Vector3,
+    low: [f64; 3],
+    high: [f64; 3],
+}
+
+impl Bound<'_> {
+    /// Whether a plane at this height along its normal comes as near as `reach` to the block around the facet.
+    fn is_met_by(&self, normal: &Vector3, height: f64, reach: f64) -> bool {
+        let (mut middle, mut half) = (0.0, reach);
+        for axis in 0..3 {
+            middle += normal[axis] * (self.low[axis] + self.high[axis]) / 2.0;
+            half += normal[axis].abs() * (self.high[axis] - self.low[axis]) / 2.0;
+        }
+        (middle - height).abs() <= half
+    }
+
+    /// Whether the block around the facet comes as near as `reach` to another.
+    fn is_near(&self, (low, high): &Bounds, reach: f64) -> bool {
+        let mut axes = 0..3;
+        axes.all(|axis| {
+            let (own, other) = ([self.low[axis], self.high[axis]], [low[axis], high[axis]]);
+            common(own, other) >= -reach
+        })
+    }
+
+    fn corners(&self) -> impl Iterator<Item = Point3> {
+        let corners = self.facet.region.contours().flatten();
+        corners.map(|&corner| self.facet.plane.at(corner))
+    }
+}
+
 /// A part as the facets that close it.
 struct Solid<'a> {
-    facets: Vec<(&'a Facet, Vector3)>,
+    facets: Vec<Bound<'a>>,
+    /// Every corner once, but for noise.
     corners: Vec<Point3>,
+    bounds: Bounds,
 }
 
 impl<'a> Solid<'a> {
-    fn of(part: &'a Part) -> Self {
-        let facets: Vec<_> = part
+    fn of(part: &'a Part, bounds: Bounds) -> Self {
+        let facets: Vec<Bound> = part
             .faces
             .iter()
             .flat_map(Face::facets)
-            .map(|facet| (facet, facet.plane.normal()))
+            .map(|facet| {
+                let (low, high) = facet.bounds();
+                let normal = facet.plane.normal();
+                Bound {
+                    facet,
+                    normal,
+                    low,
+                    high,
+                }
+            })
             .collect();
-        let corners = facets.iter().flat_map(|(facet, _)| {
-            let corners = facet.region.contours().flatten();
-            corners.map(|&corner| facet.plane.at(corner))
+        // Neighbouring facets share their corners; rounded to a picometre they are equal.
+        let mut seen = BTreeSet::new();
+        let corners = facets.iter().flat_map(Bound::corners);
+        let corners = corners.filter(|corner| {
+            seen.insert([corner.x, corner.y, corner.z].map(|at| (at * 1e12).round() as i64))
         });
         let corners = corners.collect();
-        Solid { facets, corners }
+        Solid {
+            facets,
+            corners,
+            bounds,
+        }
     }
 
     /// From where to where it reaches in a direction.
@@ -150,9 +207,15 @@ impl<'a> Solid<'a> {
 
     /// What a plane cuts out of it, in the coordinates of the plane.
     fn cut(&self, plane: &Plane) -> Region {
+        let normal = plane.normal();
+        let height = plane.origin.coords.dot(&normal);
         let mut cuts = Vec::new();
-        for (facet, normal) in &self.facets {
-            cut_facet(facet, normal, plane, &mut cuts);
+        let met = self
+            .facets
+            .iter()
+            .filter(|bound| bound.is_met_by(&normal, height, NEAR_CORNER));
+        for bound in met {
+            cut_facet(bound.facet, &bound.normal, plane, &mut cuts);
         }
         let loops = chained(cuts);
         // Outer lines run counter-clockwise and holes clockwise, which is all that a boolean needs to know.
@@ -175,7 +238,7 @@ fn common([low, high]: [f64; 2], [other_low, other_high]: [f64; 2]) -> f64 {
 
 /// How deep two solids run into each other, if they do by more than [`CONTACT_GAP`].
 fn depth(a: &Solid, b: &Solid) -> Option<f64> {
-    let directions = directions(a.facets.iter().chain(&b.facets).map(|(_, normal)| normal));
+    let directions = directions(a.facets.iter().chain(&b.facets).map(|bound| &bound.normal));
     let mut least = f64::INFINITY;
     for direction in &directions {
         least = least.min(common(a.reach(direction), b.reach(direction)));
@@ -223,19 +286,19 @@ fn are_blocks_that_stand_alike(a: &Solid, b: &Solid, directions: &[Vector3]) -> 
 fn common_points(a: &Solid, b: &Solid) -> Option<Vec<Point3>> {
     let mut points = Vec::new();
     let mut thick: Vec<Vector3> = Vec::new();
-    for (facet, normal) in a.facets.iter().chain(&b.facets) {
+    let block: Bounds = (
+        std::array::from_fn(|axis| a.bounds.0[axis].max(b.bounds.0[axis])),
+        std::array::from_fn(|axis| a.bounds.1[axis].min(b.bounds.1[axis])),
+    );
+    // Cuts lie a little below their facets.
+    let may_cut = |bound: &&Bound| bound.is_near(&block, 2.0 * CONTACT_GAP);
+    for Bound { facet, normal, .. } in a.facets.iter().chain(&b.facets).filter(may_cut) {
         let plane = below(facet, normal, a, b);
-        let at = plane.origin.coords.dot(normal);
-        if [a, b].iter().any(|solid| {
-            let [low, high] = solid.reach(normal);
-            at <= low || at >= high
-        }) {
+        let both = a.cut(&plane).intersection(&facet.region);
+        if both.area() <= SMALLEST_AREA {
             continue;
         }
-        let both = a
-            .cut(&plane)
-            .intersection(&b.cut(&plane))
-            .intersection(&facet.region);
+        let both = both.intersection(&b.cut(&plane));
         let before = points.len();
         for shape in thick_shapes(&both) {
             points.extend(shape.iter().map(|&point| plane.at(point)));
@@ -252,10 +315,17 @@ fn common_points(a: &Solid, b: &Solid) -> Option<Vec<Point3>> {
 /// The plane along a facet, [`CONTACT_GAP`] or a little more within the solid, so that it meets no corner.
 fn below(facet: &Facet, normal: &Vector3, a: &Solid, b: &Solid) -> Plane {
     let surface = facet.plane.origin.coords.dot(normal);
-    let corners = || a.corners.iter().chain(&b.corners);
     let is_free = |depth: &f64| {
         let at = surface - depth;
-        corners().all(|corner| (corner.coords.dot(normal) - at).abs() > NEAR_CORNER)
+        let mut met = a
+            .facets
+            .iter()
+            .chain(&b.facets)
+            .filter(|bound| bound.is_met_by(normal, at, NEAR_CORNER));
+        met.all(|bound| {
+            let mut corners = bound.corners();
+            corners.all(|corner| (corner.coords.dot(normal) - at).abs() > NEAR_CORNER)
+        })
     };
     let depths = [1.0, 1.03, 1.07, 1.13].map(|times| times * CONTACT_GAP);
     let depth = depths.into_iter().find(is_free).unwrap_or(CONTACT_GAP);
@@ -281,7 +351,7 @@ fn cut_facet(facet: &Facet, normal: &Vector3, plane: &Plane, into: &mut Vec<[Poi
         }
     }
     // Along the cut one enters and leaves the facet by turns.
-    crossings.sort_unstable_by(|a, b| a.0.total_cmp(&b.0));
+    sorting::sort_by(&mut crossings, |crossing| crossing.0);
     into.extend(crossings.chunks_exact(2).map(|pair| [pair[0].1, pair[1].1]));
 }
 
@@ -304,10 +374,14 @@ fn chained(mut lines: Vec<[Point2; 2]>) -> Vec<Vec<Point2>> {
 
 /// The line that begins nearest to a point, if one does within [`JOINT`] and nearer than `other`.
 fn nearest(lines: &[[Point2; 2]], point: Point2, other: f64) -> Option<usize> {
-    let reach = |i: &usize| distance(lines[*i][0], point);
+    // Squares sort as the distances do, and are quick.
+    let square = |i: &usize| {
+        let [x, y] = lines[*i][0];
+        (x - point[0]) * (x - point[0]) + (y - point[1]) * (y - point[1])
+    };
     (0..lines.len())
-        .min_by(|a, b| reach(a).total_cmp(&reach(b)))
-        .filter(|i| reach(i) <= JOINT.min(other))
+        .min_by(|a, b| square(a).total_cmp(&square(b)))
+        .filter(|i| square(i).sqrt() <= JOINT.min(other))
 }
 
 fn distance(a: Point2, b: Point2) -> f64 {
@@ -700,7 +774,8 @@ mod tests {
             prop_assume!(!(0.0..0.002).contains(&depth));
             let by = Isometry3::rotation(Vector3::from(axis));
             let (a, b) = (a.moved(&by), b.moved(&by));
-            let points = common_points(&Solid::of(&a), &Solid::of(&b));
+            let (a, b) = (Solid::of(&a, a.bounds()), Solid::of(&b, b.bounds()));
+            let points = common_points(&a, &b);
             prop_assert_eq!(points.is_some(), depth > 0.0);
         }
     }

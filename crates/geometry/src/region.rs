@@ -47,7 +47,7 @@ impl Region {
 
     /// The upright rectangle between its lower left and its upper right corner.
     pub(crate) fn between(low: Point2, high: Point2) -> Self {
-        Region(Kind::Rectangle([low, [high[0], low[1]], high, [low[0], high[1]]]))
+        Region(Kind::Rectangle(corners_between(low, high)))
     }
 
     /// The region inside a simple closed line of corners, in either direction.
@@ -128,14 +128,27 @@ impl Region {
         }
     }
 
+    /// The area of what lies in both regions.
+    pub(crate) fn common_area(&self, other: &Region) -> f64 {
+        if let (Kind::Rectangle(a), Kind::Rectangle(b)) = (&self.0, &other.0) {
+            return common_rectangle(a, b).area();
+        }
+        let (region, clip) = match (self.convex_corners(), other.convex_corners()) {
+            (_, Some(clip)) => (self, clip),
+            (Some(clip), None) => (other, clip),
+            (None, None) => return self.boolean(other, OverlayRule::Intersect).area(),
+        };
+        // Clipped lines of a region that is not convex may run to and fro along the clip, which encloses nothing.
+        let clipped = region.contours().map(|line| signed_area(&clip_line(line, clip)));
+        clipped.sum()
+    }
+
     /// What lies in this region and not in the other.
     pub fn difference(&self, other: &Region) -> Region {
-        if let (Kind::Rectangle(a), Kind::Rectangle(b)) = (&self.0, &other.0)
-            && let Some(rest) = rectangle_less(a, b)
-        {
-            return rest;
+        match (&self.0, &other.0) {
+            (Kind::Rectangle(a), Kind::Rectangle(b)) => rectangle_less(a, b),
+            _ => self.boolean(other, OverlayRule::Difference),
         }
-        self.boolean(other, OverlayRule::Difference)
     }
 
     /// Whether the region is known to be convex.
@@ -179,7 +192,7 @@ impl Region {
     /// The part of this region in which every `a x + b y <= c` holds; the lines bound a convex area.
     pub(crate) fn within(&self, lines: impl Iterator<Item = [f64; 3]>) -> Region {
         let (low, high) = self.bounds();
-        let corners = [low, [high[0], low[1]], high, [low[0], high[1]]];
+        let corners = corners_between(low, high);
         let mut crossing = Vec::new();
         for line in lines {
             let inside = corners.map(|p| room_before(line, p));
@@ -268,6 +281,11 @@ impl Region {
     }
 }
 
+/// The corners of an upright rectangle from the lower left counter-clockwise.
+fn corners_between(low: Point2, high: Point2) -> [Point2; 4] {
+    [low, [high[0], low[1]], high, [low[0], high[1]]]
+}
+
 /// Whether the line `a x + b y = c` runs along one of the two axes.
 fn is_upright([a, b, _]: [f64; 3]) -> bool {
     (a == 0.0) != (b == 0.0)
@@ -295,36 +313,63 @@ fn common_rectangle([a_low, _, a_high, _]: &[Point2; 4], [b_low, _, b_high, _]: 
     }
 }
 
-/// A rectangle less another, where the other reaches right across it; `None` where the rest is no rectangle.
-fn rectangle_less(a: &[Point2; 4], b: &[Point2; 4]) -> Option<Region> {
+/// A rectangle less another.
+fn rectangle_less(a: &[Point2; 4], b: &[Point2; 4]) -> Region {
     let ([low, _, high, _], [b_low, _, b_high, _]) = (a, b);
-    let crosses =
-        |axis: usize| b_low[axis] < low[axis] + SAME_POINT && b_high[axis] > high[axis] - SAME_POINT;
     let misses = |axis: usize| b_high[axis] < low[axis] + SAME_POINT || b_low[axis] > high[axis] - SAME_POINT;
     if misses(0) || misses(1) {
-        return Some(Region(Kind::Rectangle(*a)));
+        return Region(Kind::Rectangle(*a));
     }
-    let along = match (crosses(0), crosses(1)) {
-        (true, true) => return Some(Region::EMPTY),
-        (true, false) => 1,
-        (false, true) => 0,
-        (false, false) => return None,
-    };
-    let (before, after) = (b_low[along] - low[along], high[along] - b_high[along]);
-    let (mut cut_high, mut cut_low) = (*high, *low);
-    (cut_high[along], cut_low[along]) = (b_low[along], b_high[along]);
-    match (before > SAME_POINT, after > SAME_POINT) {
-        (true, false) => Some(Region::between(*low, cut_high)),
-        (false, true) => Some(Region::between(cut_low, *high)),
-        (true, true) => {
-            let contour = |low: Point2, high: Point2| vec![low, [high[0], low[1]], high, [low[0], high[1]]];
-            Some(Region(Kind::General(vec![
-                vec![contour(*low, cut_high)],
-                vec![contour(cut_low, *high)],
-            ])))
+    let below = [0, 1].map(|axis| b_low[axis] < low[axis] + SAME_POINT);
+    let above = [0, 1].map(|axis| b_high[axis] > high[axis] - SAME_POINT);
+    let (mut cut_low, mut cut_high) = (*low, *high);
+    for axis in 0..2 {
+        if !below[axis] {
+            cut_low[axis] = b_low[axis];
         }
-        (false, false) => Some(Region::EMPTY),
+        if !above[axis] {
+            cut_high[axis] = b_high[axis];
+        }
     }
+    let crosses = [0, 1].map(|axis| below[axis] && above[axis]);
+    let (before, after) = match crosses {
+        [true, true] => return Region::EMPTY,
+        [true, false] => ([high[0], cut_low[1]], [low[0], cut_high[1]]),
+        [false, true] => ([cut_low[0], high[1]], [cut_high[0], low[1]]),
+        [false, false] => return notched(a, [cut_low, cut_high], [below[1], above[0], above[1], below[0]]),
+    };
+    let along = usize::from(crosses[0]);
+    match (below[along], above[along]) {
+        (true, _) => Region::between(after, *high),
+        (_, true) => Region::between(*low, before),
+        _ => Region(Kind::General(vec![
+            vec![corners_between(*low, before).to_vec()],
+            vec![corners_between(after, *high).to_vec()],
+        ])),
+    }
+}
+
+/// A rectangle from which another is cut that reaches over at most one of two opposite sides: over a corner, into one
+/// side, or through the middle. `over` says which sides it reaches over: lower, right, upper, left.
+fn notched(corners: &[Point2; 4], [low, high]: [Point2; 2], over: [bool; 4]) -> Region {
+    let cut = corners_between(low, high);
+    let mut outline = Vec::with_capacity(8);
+    for (k, &corner) in corners.iter().enumerate() {
+        let [before, next] = [over[(k + 3) % 4], over[(k + 1) % 4]];
+        if over[k] && before {
+            outline.extend([3, 2, 1].map(|step| cut[(k + step) % 4]));
+        } else {
+            outline.push(corner);
+            if over[k] && !next {
+                outline.extend([0, 3, 2, 1].map(|step| cut[(k + step) % 4]));
+            }
+        }
+    }
+    let mut shape = vec![outline];
+    if over == [false; 4] {
+        shape.push(cut.into_iter().rev().collect());
+    }
+    Region(Kind::General(vec![shape]))
 }
 
 /// How far a point lies within `a x + b y <= c`.
@@ -375,8 +420,15 @@ pub(crate) fn clip_by(corners: &[Point2], inside: impl Fn(Point2) -> f64, kept: 
     }
 }
 
-/// Clips one convex region by each edge of another (the method of Sutherland and Hodgman).
+/// Clips one convex region by each edge of another.
 fn clip_convex(subject: &[Point2], clip: &[Point2]) -> Contour {
+    let mut kept = clip_line(subject, clip);
+    join_near(&mut kept);
+    kept
+}
+
+/// Clips a closed line by each edge of a convex region (the method of Sutherland and Hodgman).
+fn clip_line(subject: &[Point2], clip: &[Point2]) -> Contour {
     if clip.len() < 3 {
         return Vec::new();
     }
@@ -396,7 +448,6 @@ fn clip_convex(subject: &[Point2], clip: &[Point2]) -> Contour {
             return Vec::new();
         }
     }
-    join_near(&mut kept);
     kept
 }
 
@@ -454,6 +505,29 @@ mod tests {
     }
 
     #[test]
+    fn a_rectangle_less_another_is_what_the_general_boolean_leaves() {
+        let whole = square(0.0, 0.0, 4.0);
+        // From before, at, within, at the end of, and beyond the square, each way.
+        let places = [-1.0, 0.0, 1.0, 3.0, 4.0, 5.0];
+        let spans = || (0..6).flat_map(|i| (i + 1..6).map(move |j| [places[i], places[j]]));
+        for x in spans() {
+            for y in spans() {
+                let cut = Region::between([x[0], y[0]], [x[1], y[1]]);
+                let (rest, general) = (
+                    whole.difference(&cut),
+                    whole.boolean(&cut, OverlayRule::Difference),
+                );
+                assert!((rest.area() - general.area()).abs() < 1e-7, "{x:?} {y:?}");
+                assert_eq!(rest.contours().count(), general.contours().count(), "{x:?} {y:?}");
+                let same = rest.boolean(&general, OverlayRule::Xor).area();
+                assert!(same < 1e-7, "{x:?} {y:?}: {rest:?} against {general:?}");
+                let corners = |region: &Region| region.contours().flatten().count();
+                assert_eq!(corners(&rest), corners(&general), "{x:?} {y:?}");
+            }
+        }
+    }
+
+    #[test]
     fn a_reentrant_region_goes_through_the_general_boolean() {
         assert!((ell().intersection(&square(0.5, 0.5, 2.0)).area() - 1.25).abs() < 1e-8);
     }
@@ -491,6 +565,12 @@ mod tests {
             let general = a.boolean(&b, OverlayRule::Intersect).area();
             prop_assert!((clipped - general).abs() < 1e-7, "{clipped} against {general}");
             prop_assert!((a.difference(&b).area() + clipped - 1.0).abs() < 1e-7);
+            let ring = square(-0.5, -0.5, 2.0).difference(&square(0.2, 0.3, 0.4));
+            for region in [ell(), ring] {
+                let general = region.boolean(&b, OverlayRule::Intersect).area();
+                prop_assert!((region.common_area(&b) - general).abs() < 1e-7);
+                prop_assert!((b.common_area(&region) - general).abs() < 1e-7);
+            }
         }
     }
 }

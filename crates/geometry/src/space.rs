@@ -43,6 +43,17 @@ pub struct HalfSpace {
     pub limit: f64,
 }
 
+impl HalfSpace {
+    /// How far along the normal the nearest corner of an upright block lies.
+    fn nearest(&self, low: &[f64; 3], high: &[f64; 3]) -> f64 {
+        let nearest = |axis: usize| {
+            let out = self.normal[axis];
+            out * if out > 0.0 { low[axis] } else { high[axis] }
+        };
+        nearest(0) + nearest(1) + nearest(2)
+    }
+}
+
 /// A convex space, and what it is to a face that looks into it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Space {
@@ -97,13 +108,23 @@ impl Space {
     pub(crate) fn is_out_of_sight(&self, normal: &Vector3, low: &[f64; 3], high: &[f64; 3]) -> bool {
         let looks_away = |direction: Vector3| normal.dot(&direction) < std::f64::consts::FRAC_1_SQRT_2;
         self.facing.is_some_and(looks_away)
-            || self.bounds.iter().any(|bound| {
-                let nearest = |axis: usize| {
-                    let out = bound.normal[axis];
-                    out * if out > 0.0 { low[axis] } else { high[axis] }
-                };
-                nearest(0) + nearest(1) + nearest(2) + step_beyond(bound, normal) >= bound.limit
-            })
+            || self
+                .bounds
+                .iter()
+                .any(|bound| bound.nearest(low, high) + step_beyond(bound, normal) >= bound.limit)
+    }
+
+    /// Whether nothing that lies between `low` and `high` can look into this space, whatever way it looks.
+    pub(crate) fn is_beyond(&self, low: &[f64; 3], high: &[f64; 3]) -> bool {
+        let mut bounds = self.bounds.iter();
+        bounds.any(|bound| bound.nearest(low, high) - CONTACT_GAP >= bound.limit)
+    }
+
+    /// Whether a facet that lies between `low` and `high`, and does not look away, looks into this space as a whole.
+    pub(crate) fn is_all_in_sight(&self, normal: &Vector3, low: &[f64; 3], high: &[f64; 3]) -> bool {
+        // The farthest corner is the nearest one if the other ends of the block are taken.
+        let mut bounds = self.bounds.iter();
+        bounds.all(|bound| bound.nearest(high, low) + step_beyond(bound, normal) <= bound.limit)
     }
 
     /// The part of a region in a plane from which one looks into this space.

@@ -11,11 +11,11 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use geometry::{
     Added, AddedShape, Assembly, Bay, CONTACT_GAP, Change, FieldId, Fill, Furniture, Kind, LengthField, Part,
-    PartId, PartKind, Patch, Problem, Row, SMALLEST_AREA, Sense, Side, Surface, SurfaceId, Vector3, counts,
-    fields, styles,
+    PartId, PartKind, Patch, Problem, Row, SMALLEST_AREA, Sense, Side, Surface, SurfaceId, Vector3, Zone,
+    counts, fields, styles,
 };
 use nalgebra::{Isometry3, Translation3, UnitQuaternion};
-use pieces::{Built, any_furniture, changed_piece, furniture, piece, told};
+use pieces::{Built, Taken, any_furniture, changed_piece, furniture, piece, told};
 use proptest::prelude::*;
 use proptest::sample::Index;
 use proptest::strategy::ValueTree;
@@ -43,6 +43,16 @@ fn nets(surfaces: &[Surface]) -> BTreeMap<SurfaceId, (f64, f64)> {
         .iter()
         .map(|surface| (surface.id, area(surface)))
         .collect()
+}
+
+/// What lies against what.
+fn touching(surfaces: &[Surface]) -> BTreeSet<(SurfaceId, PartId)> {
+    let of = |surface: &Surface| {
+        let id = surface.id;
+        let by = surface.deductions.iter().map(move |deduction| (id, deduction.by));
+        by.collect::<Vec<_>>()
+    };
+    surfaces.iter().flat_map(of).collect()
 }
 
 fn total(surfaces: &[Surface]) -> f64 {
@@ -110,15 +120,19 @@ fn isometry() -> impl Strategy<Value = Isometry3<f64>> {
 /// How many pieces are tried; the environment can ask for more with `PROPTEST_CASES`.
 fn cases(cases: u32) -> ProptestConfig {
     let asked = std::env::var("PROPTEST_CASES").ok();
+    let cases = asked.and_then(|asked| asked.parse().ok()).unwrap_or(cases);
     ProptestConfig {
-        cases: asked.and_then(|asked| asked.parse().ok()).unwrap_or(cases),
+        cases,
+        max_shrink_iters: 4000,
+        max_global_rejects: cases + 1024,
+        max_local_rejects: 10 * cases + 65_536,
         failure_persistence: None,
         ..ProptestConfig::default()
     }
 }
 
 proptest! {
-    #![proptest_config(cases(96))]
+    #![proptest_config(cases(800))]
 
     #[test]
     fn moving_and_turning_changes_no_area(Built { assembly, .. } in piece(), by in isometry()) {
@@ -126,8 +140,9 @@ proptest! {
         compare(&before, &nets(&assembly.moved(&by).surfaces()), 1.0)?;
     }
 
-    /// Some sizes are the same whatever the size of the case, such as the depth of a rail, so only what is seen
-    /// from outside scales. What counts as touching is a fixed gap too, so the piece grows by little.
+    /// Some sizes are the same whatever the size of the case, such as the depth of a rail and the room around a drawer
+    /// box, so only what is seen from outside scales. What counts as touching is a fixed gap too, so the piece grows
+    /// by little.
     #[test]
     fn areas_scale_with_the_square(Built { furniture, assembly } in piece(), k in 1.01..1.1f64) {
         let mut scaled = furniture.clone();
@@ -143,10 +158,15 @@ proptest! {
         let Ok(scaled) = scaled.assembly() else { return Err(TestCaseError::reject("out of the limits")) };
         let outside = |assembly: &Assembly| {
             let mut surfaces = assembly.surfaces();
-            surfaces.retain(|surface| surface.id.sense == Sense::Outside);
-            nets(&surfaces)
+            surfaces.retain(|surface| surface.id.sense == Sense::Outside && surface.usual_zone() != Zone::Inside);
+            surfaces
         };
-        compare(&outside(&assembly), &outside(&scaled), k * k)?;
+        let (before, after) = (outside(&assembly), outside(&scaled));
+        // Parts that all but touch may touch before and no more after, and a face that all but lies on the boundary of
+        // a space may look into it before and no more after.
+        let ids = |surfaces: &[Surface]| surfaces.iter().map(|surface| surface.id).collect::<BTreeSet<_>>();
+        prop_assume!(touching(&before) == touching(&after) && ids(&before) == ids(&after));
+        compare(&nets(&before), &nets(&after), k * k)?;
     }
 
     #[test]
@@ -183,7 +203,10 @@ proptest! {
     ) {
         let before = by_sense(&split.surfaces());
         let boards: Vec<usize> = (0..split.parts.len()).filter(|&i| is_block(&split.parts[i])).collect();
-        prop_assume!(!boards.is_empty());
+        // A picture frame has none.
+        if boards.is_empty() {
+            return Ok(());
+        }
         let part = split.parts.swap_remove(*which.get(&boards));
         let (low, high) = part.bounds();
         let cut = low[axis] + share * (high[axis] - low[axis]);
@@ -220,7 +243,7 @@ proptest! {
 }
 
 proptest! {
-    #![proptest_config(cases(200))]
+    #![proptest_config(cases(1600))]
 
     /// Solids that run into each other would be counted, and drawn, wrongly.
     #[test]
@@ -296,17 +319,16 @@ fn adds_up(surface: &Surface) -> Result<(), TestCaseError> {
 // --- Anything at all -------------------------------------------------------------------------------------------
 
 proptest! {
-    #![proptest_config(cases(1500))]
+    #![proptest_config(cases(10_000))]
 
     /// Nothing that can be typed or loaded may stop the page; what passes the check has sound areas.
     #[test]
-    fn any_measurements_give_a_piece_or_problems(piece in any_furniture()) {
+    fn any_measurements_give_a_piece_or_problems(Taken(piece) in any_furniture()) {
         match piece.assembly() {
             Ok(assembly) => {
                 for surface in &assembly.surfaces() {
                     let (gross, net) = (surface.gross.as_square_metres(), net(surface));
-                    let told = told(&piece);
-                    prop_assert!(gross.is_finite() && 0.0 <= net && net <= gross, "{told}: {net} of {gross}");
+                    prop_assert!(gross.is_finite() && 0.0 <= net && net <= gross, "{}: {net} of {gross}", surface.id);
                 }
                 prop_assert!(piece.shared_lengths().is_ok());
             }
@@ -404,7 +426,7 @@ fn refused(piece: &Furniture, message: &str) {
 fn what_is_no_measurement_is_refused_with_its_limit() {
     let width = |length| measured(Kind::Dresser, &fields::WIDTH, length);
     refused(
-        &width(mm(-0.0)),
+        &width(mm(0.0)),
         "Width is 0 mm. The least is 50 mm. Measure it again.",
     );
     refused(
@@ -463,7 +485,7 @@ fn what_does_not_fit_beside_another_is_refused_with_the_room() {
     applied.measures.set(&fields::APPLIED_WIDTH, mm(100.0));
     let told = applied.assembly().unwrap_err()[0].to_string();
     assert!(
-        told.starts_with("Applied moulding, width is 100 mm, but beside how far the moulding is set in"),
+        told.starts_with("Moulding width is 100 mm, but beside how far the moulding is set in"),
         "{told}"
     );
     let mut crown = styled(Kind::Nightstand, &styles::CROWN, "cove");
@@ -561,6 +583,7 @@ fn an_inset_front_thicker_than_the_rails_are_deep_shows_no_rail_back() {
 fn a_board_wider_than_the_stile_before_it_is_no_piece() {
     let mut piece = styled(Kind::Dresser, &styles::FACE_FRAME, "frame");
     piece.measures.set(&fields::STILE, mm(10.0));
+    piece.measures.set(&fields::FRAME, mm(5.0));
     refused(
         &piece,
         "Carcass board is 19 mm, but beside the stile of the face frame there is room for 10 mm. Measure both again.",
@@ -611,6 +634,7 @@ fn legs_keep_clear_of_each_other_and_of_what_is_between_them() {
 fn the_rail_at_the_back_keeps_clear_of_a_deep_face_frame() {
     let mut piece = styled(Kind::Dresser, &styles::FACE_FRAME, "frame");
     assert!(styles::BACK.choose(&mut piece.styles, "none"));
+    assert!(styles::BASE.choose(&mut piece.styles, "floor"));
     piece.measures.set(&fields::DEPTH, mm(50.0));
     piece.measures.set(&fields::FRAME_THICKNESS, mm(36.0));
     assert!(piece.assembly().is_ok());

@@ -6,7 +6,6 @@ use coatings::{
 use geometry::{
     BayPlace, Edges, FieldId, Furniture, LengthField, Overlap, Problem, Surface, SurfaceId, Zone,
 };
-use std::collections::BTreeSet;
 use units::{Area, Length};
 
 use crate::document::{Piece, Reading, StageCoats, SurfaceChoice};
@@ -228,7 +227,7 @@ pub fn edges(piece: &Piece) -> Result<Edges, Vec<Problem>> {
     let assembly = piece.furniture().assembly()?;
     let surfaces = assembly.surfaces();
     let painted = surfaces.iter().filter(|surface| is_painted(piece, surface));
-    let painted: BTreeSet<SurfaceId> = painted.map(|surface| surface.id).collect();
+    let painted: Vec<SurfaceId> = painted.map(|surface| surface.id).collect();
     let edges = assembly.edges(|surface| painted.contains(surface));
     Ok(edges.into_iter().map(|(_, edges)| edges).sum())
 }

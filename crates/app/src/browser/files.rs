@@ -57,7 +57,7 @@ pub fn file_name(title: &str) -> String {
         .filter(|part| !part.is_empty())
         .collect::<Vec<_>>()
         .join("-")
-        .to_lowercase();
+        .to_ascii_lowercase();
     format!(
         "{}.coatwright.json",
         if name.is_empty() { "workshop" } else { &name }

@@ -27,3 +27,8 @@ pub fn focus(element: &str) {
         let _ = element.focus();
     }
 }
+
+/// The same for an element that is there once the page was drawn anew.
+pub fn focus_soon(element: String) {
+    gloo::timers::callback::Timeout::new(0, move || focus(&element)).forget();
+}

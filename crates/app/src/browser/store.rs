@@ -8,13 +8,14 @@ use std::rc::Rc;
 
 use idb::{Database, DatabaseEvent, Factory, ObjectStoreParams, TransactionMode, TransactionResult};
 use serde::Serialize;
-use serde::de::DeserializeOwned;
-use wasm_bindgen::JsValue;
-use workshop::format::{Notice, PieceRecord, WorkshopRecord};
+use serde_json::Value;
+use wasm_bindgen::{JsCast, JsValue};
+use workshop::format::{Notice, PieceRecord, WorkshopRecord, piece_record};
 use workshop::{Piece, Workshop};
 
 const DATABASE: &str = "coatwright";
-const VERSION: u32 = 1;
+/// The version of the records. An older page must not write into newer ones, so the browser refuses it the database.
+const VERSION: u32 = 2;
 const PIECES: &str = "pieces";
 const WORKSHOPS: &str = "workshops";
 /// There is one workshop for now; its record has a name so that there can be more.
@@ -30,12 +31,15 @@ impl From<idb::Error> for StoreError {
         if text.contains("QuotaExceeded") {
             return StoreError("the browser's storage is full".into());
         }
+        if text.contains("VersionError") || text.contains("InvalidState") {
+            return StoreError("another tab has a newer version of this page; load this one again".into());
+        }
         StoreError(text)
     }
 }
 
-impl From<serde_wasm_bindgen::Error> for StoreError {
-    fn from(error: serde_wasm_bindgen::Error) -> Self {
+impl From<serde_json::Error> for StoreError {
+    fn from(error: serde_json::Error) -> Self {
         StoreError(error.to_string())
     }
 }
@@ -61,16 +65,25 @@ impl Store {
     pub async fn open_named(name: &str) -> Result<Self, StoreError> {
         let mut request = Factory::new()?.open(name, Some(VERSION))?;
         request.on_upgrade_needed(|event| {
-            // A failure here makes the opening fail, which is told there.
+            // Where the stores are there already, they stay; any other failure makes the opening fail, which is told
+            // there. Records of the version before are read as they are and brought over when they are written.
             if let Ok(database) = event.database() {
                 for store in [PIECES, WORKSHOPS] {
                     let _ = database.create_object_store(store, ObjectStoreParams::new());
                 }
             }
         });
-        Ok(Store {
-            database: request.await?,
-        })
+        let mut database = request.await?;
+        // A page of a newer version waits until this one lets go.
+        database.on_version_change(|event| {
+            if let Some(database) = event
+                .target()
+                .and_then(|t| t.dyn_into::<web_sys::IdbDatabase>().ok())
+            {
+                database.close();
+            }
+        });
+        Ok(Store { database })
     }
 
     /// The workshop as it was last kept, with what could not be read of it; nothing if none was ever kept.
@@ -86,11 +99,11 @@ impl Store {
             return Ok(None);
         };
         let values = transaction.object_store(PIECES)?.get_all(None, None)?.await?;
-        let record: WorkshopRecord<String> = from_js(record)?;
+        let record: WorkshopRecord<Value> = serde_json::from_value(from_js(&record)?)?;
         let mut notices = Vec::new();
         let mut pieces: BTreeMap<Rc<str>, Rc<Piece>> = BTreeMap::new();
         for (index, value) in values.into_iter().enumerate() {
-            match from_js::<PieceRecord>(value) {
+            match from_js(&value).and_then(|value| Ok(piece_record(value)?)) {
                 Ok(record) => {
                     let piece = record.into_piece(&mut notices);
                     pieces.insert(piece.id.0.clone(), Rc::new(piece));
@@ -101,8 +114,8 @@ impl Store {
                 }),
             }
         }
-        let listed = record.pieces.iter();
-        let mut in_order: Vec<_> = listed.filter_map(|id| pieces.remove(id.as_str())).collect();
+        let listed = record.pieces.iter().filter_map(Value::as_str);
+        let mut in_order: Vec<_> = listed.filter_map(|id| pieces.remove(id)).collect();
         // A piece that another tab added while this one wrote its list stands in no list: it comes last.
         in_order.extend(pieces.into_values());
         Ok(Some((record.into_workshop(in_order, &mut notices), notices)))
@@ -117,7 +130,10 @@ impl Store {
             .database
             .transaction(&[PIECES, WORKSHOPS], TransactionMode::ReadWrite)?;
         let store = transaction.object_store(PIECES)?;
-        let before: BTreeMap<_, _> = kept.pieces.iter().map(|piece| (&piece.id, piece)).collect();
+        let mut before = BTreeMap::new();
+        for piece in &kept.pieces {
+            before.insert(&piece.id, piece);
+        }
         for piece in &workshop.pieces {
             if before.get(&piece.id).is_none_or(|old| !Rc::ptr_eq(old, piece)) {
                 let record = to_js(&PieceRecord::of(piece))?;
@@ -141,11 +157,14 @@ impl Store {
     }
 }
 
-fn to_js(value: &impl Serialize) -> Result<JsValue, StoreError> {
-    // Plain objects and not maps, so that a person can read the database in the browser's own tools.
-    Ok(value.serialize(&serde_wasm_bindgen::Serializer::json_compatible())?)
+/// A record as a plain object, so that a person can read the database in the browser's own tools. It goes by the same
+/// text as a save file: the page is lighter for it.
+fn to_js(record: &impl Serialize) -> Result<JsValue, StoreError> {
+    let text = serde_json::to_string_pretty(record)?;
+    js_sys::JSON::parse(&text).map_err(|_| StoreError("the browser did not take a record".into()))
 }
 
-fn from_js<T: DeserializeOwned>(value: JsValue) -> Result<T, StoreError> {
-    Ok(serde_wasm_bindgen::from_value(value)?)
+fn from_js(record: &JsValue) -> Result<Value, StoreError> {
+    let text = js_sys::JSON::stringify(record).map_err(|_| StoreError("a record is no record".into()))?;
+    Ok(serde_json::from_str(&String::from(text))?)
 }

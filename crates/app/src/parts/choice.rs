@@ -2,35 +2,44 @@
 
 use yew::prelude::*;
 
-#[derive(Properties, PartialEq)]
-pub struct Props<T: Copy + PartialEq + 'static> {
-    /// What is chosen.
-    pub label: AttrValue,
-    /// How the names of the buttons' elements begin.
-    pub id: AttrValue,
-    /// Each value with the end of its element's name and its word.
-    pub options: Vec<(T, &'static str, &'static str)>,
-    /// The value that holds.
-    pub value: T,
-    /// What happens when another is chosen.
-    pub on_choose: Callback<T>,
+/// A row of buttons of which one is pressed. Each option is a value, the end of its element's name and its word.
+pub fn choice<T: Copy + PartialEq + 'static>(
+    label: &str,
+    id: &str,
+    options: &[(T, &'static str, &'static str)],
+    value: T,
+    on_choose: Callback<T>,
+) -> Html {
+    let values: Vec<T> = options.iter().map(|&(value, ..)| value).collect();
+    let pressed = values.iter().position(|other| *other == value);
+    let words: Vec<_> = options.iter().map(|&(_, key, word)| (key, word)).collect();
+    buttons(
+        label,
+        id,
+        &words,
+        pressed,
+        on_choose.reform(move |place: usize| values[place]),
+    )
 }
 
-/// A row of buttons of which one is pressed.
-#[component]
-pub fn Choice<T: Copy + PartialEq + 'static>(props: &Props<T>) -> Html {
-    let button = |&(value, key, word): &(T, &'static str, &'static str)| {
-        let on_choose = props.on_choose.clone();
-        let pressed = value == props.value;
+fn buttons(
+    label: &str,
+    id: &str,
+    words: &[(&'static str, &'static str)],
+    pressed: Option<usize>,
+    on_choose: Callback<usize>,
+) -> Html {
+    let button = |(place, (key, word)): (usize, &(&'static str, &'static str))| {
+        let is_pressed = pressed == Some(place);
         html! {
-            <button type="button" id={format!("{}-{key}", props.id)} aria-pressed={pressed.to_string()}
-                onclick={move |_| on_choose.emit(value)}>{ word }</button>
+            <button type="button" id={format!("{id}-{key}")} aria-pressed={is_pressed.to_string()}
+                onclick={on_choose.reform(move |_| place)}>{ *word }</button>
         }
     };
     html! {
-        <div class="choice" role="group" aria-label={props.label.clone()}>
-            <span class="label">{ props.label.clone() }</span>
-            <div class="buttons">{ for props.options.iter().map(button) }</div>
+        <div class="choice" role="group" aria-label={label.to_owned()}>
+            <span class="label">{ label }</span>
+            <div class="buttons">{ for words.iter().enumerate().map(button) }</div>
         </div>
     }
 }

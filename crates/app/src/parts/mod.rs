@@ -1,7 +1,14 @@
-//! Small pieces of the screens that are used in more than one place.
+//! Small pieces of the screens that are used in more than one place. They are functions and not components: their
+//! callbacks differ at every drawing of the page, so a component could never be left as it is.
 
+mod button;
 mod choice;
+mod fold;
+mod select;
 mod stepper;
 
-pub use choice::Choice;
-pub use stepper::Stepper;
+pub use button::{button, button_for};
+pub use choice::choice;
+pub use fold::fold;
+pub use select::select;
+pub use stepper::stepper;

@@ -11,11 +11,11 @@ use crate::state::Act;
 use crate::words;
 
 /// Area and amounts in full.
-#[component]
-pub fn Amounts(shown: &Shown) -> Html {
-    match shown.result.as_ref() {
-        Ok(takeoff) => answer(shown, takeoff),
-        Err(problems) => {
+pub fn amounts(shown: &Shown) -> Html {
+    match shown.takeoff() {
+        Some(takeoff) => answer(shown, takeoff),
+        None => {
+            let problems = shown.problems();
             let system = shown.app.workshop.units;
             let sentences = problems
                 .iter()
@@ -74,7 +74,7 @@ fn material(shown: &Shown, line: &MaterialLine) -> Html {
         <section class="amount" aria-labelledby={format!("name-{key}")}>
             <h2 id={format!("name-{key}")}>
                 { line.stage.label() }
-                <span class="with">{ format!(" {}, {}", words::coats(line.coats), line.tool.name.to_lowercase()) }</span>
+                <span class="with">{ format!(" {}, {}", words::coats(line.coats), line.tool.name.to_ascii_lowercase()) }</span>
             </h2>
             <p id={format!("amount-{key}")} class="big"><b>{ figure }</b>{ " " }<span>{ unit }</span></p>
             <p id={format!("range-{key}")} class="range">{ words::range(&line.amount, system) }</p>
@@ -134,11 +134,10 @@ fn can(shown: &Shown, line: &MaterialLine, key: &str) -> Html {
 }
 
 /// The amounts in one line, always in sight on a narrow screen; it leads to the full answer.
-#[component]
-pub fn InShort(shown: &Shown) -> Html {
+pub fn in_short(shown: &Shown) -> Html {
     let system = shown.app.workshop.units;
-    let figures = match shown.result.as_ref() {
-        Ok(takeoff) => takeoff
+    let figures = match shown.takeoff() {
+        Some(takeoff) => takeoff
             .materials
             .iter()
             .filter(|line| line.coats > 0)
@@ -153,7 +152,7 @@ pub fn InShort(shown: &Shown) -> Html {
                 }
             })
             .collect::<Html>(),
-        Err(_) => html! { <span class="one">{ "The measurements do not fit yet" }</span> },
+        None => html! { <span class="one">{ "The measurements do not fit yet" }</span> },
     };
     html! { <a class="in-short" href="#answers" aria-label="To the amounts">{ figures }</a> }
 }

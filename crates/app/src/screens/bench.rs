@@ -7,28 +7,11 @@ use yew::prelude::*;
 
 use super::Send;
 use super::drawing::Silhouette;
-use super::start::Kinds;
+use super::start::kinds;
 use crate::state::{Act, App};
 
-#[derive(Properties, PartialEq)]
-pub struct Props {
-    pub app: Rc<App>,
-    pub send: Send,
-}
-
 /// The strip of pieces.
-#[component]
-pub fn Pieces(Props { app, send }: &Props) -> Html {
-    let adding = use_state(|| false);
-    let toggle = {
-        let adding = adding.clone();
-        move |_: MouseEvent| adding.set(!*adding)
-    };
-    // Once a piece was begun, or another one opened, the kinds are in the way.
-    {
-        let adding = adding.setter();
-        use_effect_with(app.open.clone(), move |_| adding.set(false));
-    }
+pub fn pieces(app: &App, send: &Send) -> Html {
     let piece = |piece: &Rc<Piece>| {
         let id = piece.id.clone();
         let current = app.open.as_ref() == Some(&id);
@@ -40,12 +23,16 @@ pub fn Pieces(Props { app, send }: &Props) -> Html {
             </button>
         }
     };
+    let adding = !app.adding;
+    let toggle = send.reform(move |_: MouseEvent| Act::Adding(adding));
     let invented = app.workshop.pieces.iter().any(|piece| piece.is_invented());
     html! {
         <nav class="pieces" aria-label="Pieces">
             <div id="pieces">{ for app.workshop.pieces.iter().map(piece) }</div>
-            <button type="button" id="new-piece" aria-expanded={adding.to_string()} onclick={toggle}>{ "New piece" }</button>
-            if *adding { <Kinds app={app.clone()} send={send.clone()} /> }
+            <button type="button" id="new-piece" aria-expanded={app.adding.to_string()} onclick={toggle}>
+                { "New piece" }
+            </button>
+            if app.adding { { kinds(app, send) } }
             if invented {
                 <p class="invented">
                     { &app.workshop.note }

@@ -9,9 +9,8 @@ use super::Shown;
 use crate::words;
 
 /// The comparison of the tools.
-#[component]
-pub fn Compare(shown: &Shown) -> Html {
-    let Ok(takeoff) = shown.result.as_ref() else {
+pub fn compare(shown: &Shown) -> Html {
+    let Some(takeoff) = shown.takeoff() else {
         return Html::default();
     };
     if takeoff.tools.iter().all(|column| column.figures.is_empty()) {

@@ -11,19 +11,12 @@ use yew::prelude::*;
 
 use super::Send;
 use crate::browser::files;
-use crate::parts::Choice;
+use crate::parts::choice;
 use crate::state::{Act, App, Keeping, Message};
 
-#[derive(Properties, PartialEq)]
-pub struct Props {
-    pub app: Rc<App>,
-    pub send: Send,
-}
-
 /// The head of the page.
-#[component]
-pub fn Head(Props { app, send }: &Props) -> Html {
-    let units = vec![
+pub fn head(app: &Rc<App>, send: &Send) -> Html {
+    let units = [
         (System::UsCustomary, "us", "in, oz"),
         (System::Metric, "metric", "mm, mL"),
     ];
@@ -38,8 +31,8 @@ pub fn Head(Props { app, send }: &Props) -> Html {
             <div class="tools">
                 <button type="button" id="undo" disabled={!app.can_undo()} onclick={act(Act::Undo)}>{ "Undo" }</button>
                 <button type="button" id="redo" disabled={!app.can_redo()} onclick={act(Act::Redo)}>{ "Redo" }</button>
-                <Choice<System> label="Units" id="units" options={units} value={app.workshop.units}
-                    on_choose={send.reform(|units| Act::Edit(Edit::Units(units)))} />
+                { choice("Units", "units", &units, app.workshop.units,
+                    send.reform(|units| Act::Edit(Edit::Units(units)))) }
                 <button type="button" id="save-file" onclick={save(app, send)}>{ "Save to a file" }</button>
                 <label class="button" for="open-file">{ "Open a file" }</label>
                 <input type="file" id="open-file" class="unseen" accept=".json,application/json"

@@ -1,22 +1,13 @@
 //! What there is to tell the maker, each with a way to put it away.
 
-use std::rc::Rc;
-
 use workshop::{Edit, Workshop};
 use yew::prelude::*;
 
 use super::Send;
 use crate::state::{Act, App, Message};
 
-#[derive(Properties, PartialEq)]
-pub struct Props {
-    pub app: Rc<App>,
-    pub send: Send,
-}
-
 /// The list of messages; empty most of the time.
-#[component]
-pub fn Messages(Props { app, send }: &Props) -> Html {
+pub fn messages(app: &App, send: &Send) -> Html {
     let message = |(place, message): (usize, &Message)| {
         let away = send.reform(move |_: MouseEvent| Act::PutAway(place));
         match message {

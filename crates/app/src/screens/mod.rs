@@ -1,5 +1,6 @@
 //! The screens. [`Page`] holds the state and hands it down; the others only show it and say what was done.
 
+mod alter;
 mod amounts;
 mod bench;
 mod compare;
@@ -8,16 +9,19 @@ mod finish;
 mod head;
 mod measure;
 mod messages;
+mod pad;
 mod start;
 mod surfaces;
+mod tape;
 
 use std::rc::Rc;
 
-use geometry::Problem;
-use workshop::{Piece, Takeoff, takeoff};
+use geometry::{Edges, Problem};
+use workshop::{Piece, PieceEdit, Takeoff, edges, takeoff};
 use yew::prelude::*;
 
 use crate::browser::keeper::Keeper;
+use crate::parts::choice;
 use crate::state::{Act, App, Keeping, Sheet};
 
 /// The state as Yew keeps it.
@@ -55,19 +59,38 @@ fn say_if<E: 'static>(send: &Send, act: impl Fn(E) -> Option<Act> + 'static) -> 
 pub type Result = std::result::Result<Takeoff, Vec<Problem>>;
 
 /// What most screens are given.
-#[derive(Properties, Clone, PartialEq)]
 pub struct Shown {
     /// The state of the page.
     pub app: Rc<App>,
     /// The open piece.
     pub piece: Rc<Piece>,
     /// Its takeoff.
-    pub result: Rc<Result>,
+    pub result: Rc<Option<Result>>,
     /// Where to say what was done.
     pub send: Send,
 }
 
-/// The whole page.
+impl Shown {
+    /// The takeoff of the open piece, if its measurements fit.
+    pub fn takeoff(&self) -> Option<&Takeoff> {
+        self.result.as_ref().as_ref()?.as_ref().ok()
+    }
+
+    /// What stands against the measurements.
+    pub fn problems(&self) -> &[Problem] {
+        match self.result.as_ref() {
+            Some(Err(problems)) => problems,
+            _ => &[],
+        }
+    }
+
+    /// Sends a change of the open piece, if an event means one.
+    pub fn change<E: 'static>(&self, edit: impl Fn(E) -> Option<PieceEdit> + 'static) -> Callback<E> {
+        say_if(&self.send, move |event| edit(event).map(Act::Change))
+    }
+}
+
+/// The whole page: it keeps the state and what follows from it, and the screens show that.
 #[component]
 pub fn Page() -> Html {
     let state = use_reducer(State::default);
@@ -78,72 +101,72 @@ pub fn Page() -> Html {
     let keeper = use_memo((), |()| Keeper::start(send.clone()));
     let app = state.0.clone();
     use_effect_with(app.workshop.clone(), move |workshop| keeper.keep(workshop));
-    match app.piece().cloned() {
+    let piece = app.piece().cloned();
+    let result = use_memo(piece.clone(), |piece| piece.as_deref().map(takeoff));
+    let drawn = drawing::use_drawn(piece.as_ref(), &result, app.look);
+    // Edges take longer than areas and are shown on one sheet only.
+    let measured = piece.clone().filter(|_| app.sheet == Sheet::Surfaces);
+    let edges = use_memo(measured, |piece| edges(piece.as_deref()?).ok());
+    match piece {
         _ if app.keeping == Keeping::Opening => {
-            html! { <p class="opening">{ "Opening the workshop\u{2026}" }</p> }
+            html! { <p class="opening">{ "Opening the workshop\u{2026} If it takes long, close its other tabs." }</p> }
         }
-        Some(piece) => html! { <Bench {app} {piece} {send} /> },
+        Some(piece) => {
+            let shown = Shown {
+                app,
+                piece,
+                result,
+                send,
+            };
+            bench(&shown, &drawn, *edges)
+        }
         None => html! {
             <div class="page">
-                <head::Head app={app.clone()} send={send.clone()} />
+                { head::head(&app, &send) }
                 <main class="empty">
-                    <messages::Messages app={app.clone()} send={send.clone()} />
-                    <start::Start {app} {send} />
+                    { messages::messages(&app, &send) }
+                    { start::start(&app, &send) }
                 </main>
             </div>
         },
     }
 }
 
-#[derive(Properties, PartialEq)]
-struct BenchProps {
-    app: Rc<App>,
-    piece: Rc<Piece>,
-    send: Send,
-}
-
 /// The page with a piece on it.
-#[component]
-fn Bench(BenchProps { app, piece, send }: &BenchProps) -> Html {
-    let result = use_memo(piece.clone(), |piece| takeoff(piece));
-    let shown = Shown {
-        app: app.clone(),
-        piece: piece.clone(),
-        result,
-        send: send.clone(),
-    };
-    let (app, send) = (app.clone(), send.clone());
+fn bench(shown: &Shown, drawn: &drawing::Drawn, edges: Option<Edges>) -> Html {
+    let Shown { app, send, .. } = shown;
     html! {
         <div class="page">
-            <head::Head app={app.clone()} send={send.clone()} />
-            <bench::Pieces app={app.clone()} send={send.clone()} />
+            { head::head(app, send) }
+            { bench::pieces(app, send) }
             <main>
-                <messages::Messages app={app.clone()} send={send.clone()} />
-                <drawing::Board ..shown.clone() />
+                { messages::messages(app, send) }
+                { drawing::board(shown, drawn) }
                 <div class="questions">
-                    { sheets(&app, &send) }
+                    { sheets(app, send) }
                     { match app.sheet {
-                        Sheet::Measure => html! { <measure::Measure ..shown.clone() /> },
-                        Sheet::Finish => html! { <finish::Finish ..shown.clone() /> },
-                        Sheet::Surfaces => html! { <surfaces::Surfaces ..shown.clone() /> },
+                        Sheet::Measure => measure::measure(shown),
+                        Sheet::Parts => alter::alter(shown),
+                        Sheet::Surfaces => surfaces::surfaces(shown, edges),
+                        Sheet::Finish => finish::finish(shown),
                     } }
                 </div>
                 <aside class="answers" id="answers" aria-label="Amounts">
-                    <amounts::Amounts ..shown.clone() />
-                    <compare::Compare ..shown.clone() />
+                    { amounts::amounts(shown) }
+                    { compare::compare(shown) }
                 </aside>
             </main>
-            <amounts::InShort ..shown />
+            { amounts::in_short(shown) }
         </div>
     }
 }
 
 fn sheets(app: &App, send: &Send) -> Html {
-    let options = vec![
+    let options = [
         (Sheet::Measure, "measure", "Measure"),
-        (Sheet::Finish, "finish", "Finish"),
+        (Sheet::Parts, "parts", "Parts"),
         (Sheet::Surfaces, "surfaces", "Surfaces"),
+        (Sheet::Finish, "finish", "Finish"),
     ];
-    let on_choose = send.reform(Act::Sheet);
-    html! { <crate::parts::Choice<Sheet> label="Questions" id="sheet" {options} value={app.sheet} {on_choose} /> }
+    choice("Questions", "sheet", &options, app.sheet, send.reform(Act::Sheet))
 }

@@ -10,19 +10,12 @@ use super::{Send, drawing::Silhouette};
 use crate::browser::new_piece_id;
 use crate::state::{Act, App};
 
-#[derive(Properties, PartialEq)]
-pub struct Props {
-    pub app: Rc<App>,
-    pub send: Send,
-}
-
 /// What is shown when there is no piece yet.
-#[component]
-pub fn Start(Props { app, send }: &Props) -> Html {
+pub fn start(app: &App, send: &Send) -> Html {
     html! {
         <section class="start">
             <h2>{ "What stands before you?" }</h2>
-            <Kinds app={app.clone()} send={send.clone()} />
+            { kinds(app, send) }
             <p>{ "Take the tape to it and read how much surface there is, and what primer, paint and clear coat it takes." }</p>
             <button type="button" id="look-around" onclick={send.reform(|_| Act::Edit(Edit::Replace(invented_workshop())))}>
                 { "Look around in an invented workshop" }
@@ -31,23 +24,80 @@ pub fn Start(Props { app, send }: &Props) -> Html {
     }
 }
 
+/// The kinds in the groups in which one looks for them.
+const GROUPS: [(&str, &[Kind]); 4] = [
+    (
+        "Cases of drawers",
+        &[Kind::Dresser, Kind::ChestOfDrawers, Kind::Nightstand],
+    ),
+    (
+        "Doors and shelves",
+        &[
+            Kind::Sideboard,
+            Kind::Wardrobe,
+            Kind::Hutch,
+            Kind::GlazedCabinet,
+            Kind::Bookcase,
+            Kind::OpenShelf,
+        ],
+    ),
+    (
+        "Tables and desks",
+        &[
+            Kind::PedestalDesk,
+            Kind::Desk,
+            Kind::Vanity,
+            Kind::Console,
+            Kind::SideTable,
+        ],
+    ),
+    (
+        "Others",
+        &[Kind::BlanketBox, Kind::Bench, Kind::Headboard, Kind::Frame],
+    ),
+];
+
 /// One button for each kind of piece, with its silhouette.
-#[component]
-pub fn Kinds(Props { app, send }: &Props) -> Html {
-    let kind = |kind: Kind| {
-        let units = app.workshop.units;
+pub fn kinds(app: &App, send: &Send) -> Html {
+    let kind = |kind: &Kind| {
+        let (kind, units) = (*kind, app.workshop.units);
         let onclick = send.reform(move |_| {
             let id = new_piece_id();
             Act::Start(Edit::Add { id: id.clone(), kind }, id)
         });
         let sample = Rc::new(Piece::new(PieceId("sample".into()), kind, units));
-        let key = kind.label().to_lowercase().replace(' ', "-");
         html! {
-            <button type="button" class="kind" id={format!("new-{key}")} {onclick}>
+            <button type="button" class="kind" id={format!("new-{}", kind.key())} {onclick}>
                 <Silhouette piece={sample} />
                 <span>{ kind.label() }</span>
             </button>
         }
     };
-    html! { <div class="kinds">{ for Kind::ALL.into_iter().map(kind) }</div> }
+    let group = |(label, kinds): &(&'static str, &[Kind])| {
+        html! {
+            <section aria-label={*label}>
+                <h3>{ *label }</h3>
+                <div class="group">{ for kinds.iter().map(kind) }</div>
+            </section>
+        }
+    };
+    html! { <div class="kinds">{ for GROUPS.iter().map(group) }</div> }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_kind_is_offered_once() {
+        let offered = || GROUPS.iter().flat_map(|(_, kinds)| *kinds);
+        for kind in Kind::ALL {
+            assert_eq!(
+                offered().filter(|other| **other == kind).count(),
+                1,
+                "{}",
+                kind.key()
+            );
+        }
+    }
 }

@@ -1,9 +1,15 @@
 //! Sentences and labels that need a little choosing. Plain labels stand where they are shown.
 
+mod changes;
+mod fields;
+mod surfaces;
+
 use coatings::{Amount, Enough, Stage, Verdict};
-use geometry::{FieldId, LengthField, Surface};
 use units::{Area, Length, System, Volume, show_area, show_volume};
-use workshop::Piece;
+
+pub use changes::{Names, change_of, change_title, towards};
+pub use fields::{bay_label, field_element, field_label, place_prefix};
+pub use surfaces::{lying, overlap, run, working};
 
 /// A volume with its unit, as in `8.0 fl oz`.
 pub fn volume(volume: Volume, system: System) -> String {
@@ -66,24 +72,6 @@ pub fn coats(coats: u32) -> String {
     }
 }
 
-/// The name of a measurement: `Width`, `Front height, row 2`.
-pub fn field_label(field: FieldId) -> String {
-    match field {
-        FieldId::RowHeight(row) => format!("Front height, row {row}"),
-        of => Piece::field(of)
-            .map_or("", |field: &LengthField| field.label)
-            .into(),
-    }
-}
-
-/// The name of a field's element on the page.
-pub fn field_element(field: FieldId) -> String {
-    match field {
-        FieldId::Of(key) => format!("field-{key}"),
-        FieldId::RowHeight(row) => format!("field-row-{row}"),
-    }
-}
-
 /// The end of an element's name for a stage.
 pub fn stage_key(stage: Stage) -> &'static str {
     match stage {
@@ -109,19 +97,6 @@ pub fn film(thickness: Length, uncertainty: Length, system: System) -> String {
             )
         }
     }
-}
-
-/// The working of a surface: gross area, less each deduction with what causes it.
-pub fn working(surface: &Surface, system: System) -> String {
-    let gross = area(surface.gross, system);
-    if surface.deductions.is_empty() {
-        return format!("{gross}, nothing lies against it");
-    }
-    let less = surface
-        .deductions
-        .iter()
-        .map(|d| format!("{} under {}", area(d.area, system), d.by.label().to_lowercase()));
-    format!("{gross} less {}", less.collect::<Vec<_>>().join(", "))
 }
 
 #[cfg(test)]

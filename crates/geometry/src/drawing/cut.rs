@@ -99,6 +99,12 @@ pub(super) fn region(shapes: &Shapes, grid: &Grid) -> Region {
     Region::shapes(shapes.iter().map(shape).collect())
 }
 
+/// The area of shapes, square metres.
+pub(super) fn area(shapes: &Shapes, grid: &Grid) -> f64 {
+    let doubled: i64 = shapes.iter().flatten().map(|contour| size(contour)).sum();
+    doubled as f64 / 2.0 * grid.step * grid.step
+}
+
 /// Takes out the corners that stand out from their neighbours by no more than noise: corners along a straight line,
 /// and the tips of slits and spikes.
 ///
@@ -138,7 +144,9 @@ pub(super) fn tidy(contour: &mut Contour) {
 /// Twice the area within a contour, in steps of the grid.
 pub(super) fn size(contour: &[Corner]) -> i64 {
     let Some(&first) = contour.first() else { return 0 };
-    let pairs = contour.windows(2).map(|pair| (pair[0] - first).cross_product(pair[1] - first));
+    let pairs = contour
+        .windows(2)
+        .map(|pair| (pair[0] - first).cross_product(pair[1] - first));
     pairs.sum()
 }
 

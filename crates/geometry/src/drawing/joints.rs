@@ -5,6 +5,7 @@ use std::ops::Range;
 use super::cut::Contour;
 use super::sheet::{Seen, real};
 use super::spans::{Stroke, at, strokes};
+use crate::sorting;
 
 /// Facets that meet at less than about 40 degrees belong to one curve (common practice, no source): facets of curves
 /// turn by up to 30, the flattest fold of the shop is a chamfer at 45.
@@ -52,7 +53,7 @@ impl Joints {
                 edges.extend(strokes(contour).map(|stroke| Edge::new(stroke, facet)));
             }
         }
-        edges.sort_unstable_by_key(|edge| edge.ends);
+        sorting::sort_by(&mut edges, |edge| edge.ends);
         let mut joints = Joints::default();
         for same in edges.chunk_by(|a, b| a.ends == b.ends) {
             match same {
@@ -113,7 +114,7 @@ impl Joints {
 
 /// Joins edges end to end to closed lines. As many edges leave each corner as arrive there.
 fn closed(mut edges: Vec<Stroke>) -> Vec<Contour> {
-    edges.sort_unstable();
+    sorting::sort_by(&mut edges, |edge| edge.map(sorting::packed));
     let mut used = vec![false; edges.len()];
     let mut contours = Vec::new();
     for &[start, _] in &edges {
@@ -121,7 +122,10 @@ fn closed(mut edges: Vec<Stroke>) -> Vec<Contour> {
         let mut at = start;
         loop {
             let leaving = edges.partition_point(|[p, _]| *p < at);
-            let onward = edges[leaving..].iter().zip(leaving..).take_while(|([p, _], _)| *p == at);
+            let onward = edges[leaving..]
+                .iter()
+                .zip(leaving..)
+                .take_while(|([p, _], _)| *p == at);
             let Some(([_, q], place)) = onward.into_iter().find(|(_, place)| !used[*place]) else {
                 break;
             };

@@ -8,6 +8,7 @@ use super::joints::{Joints, is_smooth};
 use super::order::Order;
 use super::sheet::{Corner, NOISE, Seen, beyond, real, side};
 use super::spans::{Stroke, along, at, common_spans, distance, less, open_spans, part, place, strokes};
+use crate::sorting;
 
 /// A line of corners; a closed one ends where it begins.
 pub(super) type Polyline = Vec<Corner>;
@@ -117,7 +118,7 @@ fn beside_outline(stroke: Stroke, shapes: &Shapes) -> Vec<Stroke> {
         .filter(|t| 0.0 < *t && *t < 1.0)
         .collect();
     cuts.extend([0.0, 1.0]);
-    cuts.sort_by(f64::total_cmp);
+    sorting::sort(&mut cuts);
     let parts = cuts
         .windows(2)
         .filter_map(|pair| part(stroke, [pair[0], pair[1]]));

@@ -3,6 +3,7 @@
 use super::sheet::{Corner, Line, NOISE, Seen, beyond, real};
 use super::tree::Tree;
 use crate::region::{Point2, clip_by};
+use crate::sorting;
 
 /// How far two planes may be apart and still meet, metres: above the noise of the arithmetic.
 const SAME_DEPTH: f64 = 1e-8;
@@ -21,7 +22,7 @@ pub(super) struct Before {
 /// What stands before what.
 pub(super) struct Order {
     /// Sorted by the facet behind.
-    pairs: Vec<Before>,
+    pub(super) pairs: Vec<Before>,
     /// Where the pairs of each facet behind begin.
     starts: Vec<usize>,
     /// Whether a facet is wholly hidden; such a facet hides nothing that is not hidden without it.
@@ -74,7 +75,7 @@ impl Order {
             });
         }
         pairs.retain(|pair| !hidden[pair.behind] && !hidden[pair.front]);
-        pairs.sort_unstable();
+        sorting::sort_by(&mut pairs, |pair| (pair.behind, pair.front));
         let mut starts = vec![0; seen.len() + 1];
         for pair in &pairs {
             starts[pair.behind + 1] += 1;
@@ -89,9 +90,20 @@ impl Order {
         }
     }
 
-    /// What stands before a facet.
-    pub(super) fn before(&self, facet: usize) -> &[Before] {
-        &self.pairs[self.starts[facet]..self.starts[facet + 1]]
+    /// What stands before a facet and is not itself wholly hidden.
+    pub(super) fn before(&self, facet: usize) -> impl Iterator<Item = &Before> {
+        let pairs = &self.pairs[self.starts[facet]..self.starts[facet + 1]];
+        pairs.iter().filter(|pair| !self.hidden[pair.front])
+    }
+
+    /// Whether nothing stands before a facet.
+    pub(super) fn is_whole(&self, facet: usize) -> bool {
+        self.before(facet).next().is_none()
+    }
+
+    /// How many facets stand before one, hidden ones too.
+    pub(super) fn count(&self, facet: usize) -> usize {
+        self.starts[facet + 1] - self.starts[facet]
     }
 }
 
@@ -128,6 +140,8 @@ fn stand(f: &Seen, g: &Seen, scratch: &mut Scratch) -> Stand {
     match range {
         [least, most] if least > most => Stand::Apart,
         [least, most] if least < -noise && most > noise => Stand::Crossing,
+        // Two that lie in one plane, which no two solids do that keep apart: the first is as good as the other.
+        [least, most] if most.max(-least) < SAME_DEPTH => Stand::Before,
         [least, most] if most > -least => Stand::Before,
         _ => Stand::Behind,
     }

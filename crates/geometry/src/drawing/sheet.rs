@@ -8,6 +8,7 @@ use i_overlay::i_float::int::point::IntPoint;
 use crate::Vector3;
 use crate::face::{Facet, Plane};
 use crate::region::Point2;
+use crate::sorting;
 use crate::surface::Surface;
 
 /// A corner on the grid.
@@ -264,7 +265,7 @@ fn width(corners: &[Corner], sides: &[Line]) -> f64 {
 
 /// The smallest convex region around corners, counter-clockwise (the method of Andrew).
 fn hull(mut corners: Vec<Corner>) -> Vec<Corner> {
-    corners.sort_unstable();
+    sorting::sort_by(&mut corners, |corner| [sorting::packed(*corner), 0]);
     corners.dedup();
     let mut hull: Vec<Corner> = half_hull(corners.iter().copied());
     hull.pop();

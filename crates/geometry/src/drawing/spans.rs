@@ -3,6 +3,7 @@
 use super::order::Before;
 use super::sheet::{Corner, NOISE, Seen, beyond, real, side};
 use crate::region::Point2;
+use crate::sorting;
 
 /// A stroke from corner to corner.
 pub(super) type Stroke = [Corner; 2];
@@ -48,7 +49,11 @@ pub(super) fn less(spans: Vec<Span>, [low, high]: Span) -> Vec<Span> {
 }
 
 /// The spans of an edge of a facet beside which the facet is seen.
-pub(super) fn open_spans(edge: Stroke, before: &[Before], seen: &[Seen]) -> Vec<Span> {
+pub(super) fn open_spans<'a>(
+    edge: Stroke,
+    before: impl Iterator<Item = &'a Before>,
+    seen: &[Seen],
+) -> Vec<Span> {
     // A little within the facet it is plain which side of another edge one is on.
     let [a, b, _] = side(edge[0], edge[1]);
     let inside = edge.map(|corner| {
@@ -96,7 +101,7 @@ fn hidden_spans(stroke: [Point2; 2], pair: &Before, seen: &[Seen]) -> Vec<Span> 
     let mut cuts: Vec<f64> = edges().filter_map(|edge| crossing(stroke, edge)).collect();
     cuts.retain(|t| span[0] < *t && *t < span[1]);
     cuts.extend(span);
-    cuts.sort_by(f64::total_cmp);
+    sorting::sort(&mut cuts);
     let spans = cuts.windows(2).map(|pair| [pair[0], pair[1]]);
     let is_hidden = |[from, to]: &Span| is_within(at(stroke, (from + to) / 2.0), front);
     spans.filter(is_hidden).collect()

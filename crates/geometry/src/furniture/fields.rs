@@ -795,12 +795,11 @@ impl Measures {
 
 impl FromIterator<(&'static LengthField, Length)> for Measures {
     fn from_iter<I: IntoIterator<Item = (&'static LengthField, Length)>>(items: I) -> Self {
-        Measures(
-            items
-                .into_iter()
-                .map(|(field, length)| (field.key, length))
-                .collect(),
-        )
+        let mut measures = Measures::default();
+        for (field, length) in items {
+            measures.set(field, length);
+        }
+        measures
     }
 }
 

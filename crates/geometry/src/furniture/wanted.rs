@@ -34,7 +34,8 @@ fn has(furniture: &Furniture, fill: Fill) -> bool {
     bays.flat_map(|bay| &bay.rows).any(|row| row.fill == fill)
 }
 
-fn has_slabs(furniture: &Furniture) -> bool {
+/// Whether any front is one board.
+pub(super) fn has_slabs(furniture: &Furniture) -> bool {
     has(furniture, Fill::Drawers) || has(furniture, Fill::Doors) && furniture.styles.doors == DoorStyle::Slab
 }
 

@@ -6,6 +6,7 @@ use crate::Point3;
 use crate::face::{Face, Facet, Plane, Side};
 use crate::part::{Part, PartId};
 use crate::region::{Point2, Region};
+use crate::sorting;
 
 /// Part of the outline of a section, between two corners, and the name of the face that it sweeps out.
 pub(crate) struct Run {
@@ -203,7 +204,7 @@ fn joined(facets: Vec<Facet>) -> Vec<Facet> {
 /// The two largest flat faces are the faces of a board; the other flat ones are its edges.
 fn mark_edges(faces: &mut [Face]) {
     let mut areas: Vec<f64> = faces.iter().map(Face::area).collect();
-    areas.sort_by(f64::total_cmp);
+    sorting::sort(&mut areas);
     let Some(&second) = areas.iter().rev().nth(1) else {
         return;
     };

@@ -359,7 +359,7 @@ pub fn changed_furniture() -> impl Strategy<Value = Furniture> {
 }
 
 /// Pieces of which a few things are anything at all.
-pub fn any_furniture() -> impl Strategy<Value = Furniture> {
+pub fn any_furniture() -> impl Strategy<Value = Taken> {
     let odd = || bays(0..=8, 0..=14, 0..=8, any_size());
     let all = select(Kind::ALL.to_vec());
     let odd_bays = (all, odd(), odd()).prop_map(|(kind, bays, upper)| (kind, Some([bays, upper])));
@@ -368,7 +368,17 @@ pub fn any_furniture() -> impl Strategy<Value = Furniture> {
         2 => Just(vec![]),
         1 => prop::collection::vec(change(any_size()), 1..4),
     ];
-    drawn(any_size(), 0.15, divided, changes.boxed())
+    drawn(any_size(), 0.15, divided, changes.boxed()).prop_map(Taken)
+}
+
+/// A piece that may be no piece at all.
+#[derive(Clone)]
+pub struct Taken(pub Furniture);
+
+impl fmt::Debug for Taken {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&told(&self.0))
+    }
 }
 
 /// A piece that passed the check, with its parts.

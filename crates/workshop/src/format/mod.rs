@@ -9,6 +9,8 @@ mod v1;
 mod v2;
 mod words;
 
+use std::collections::BTreeMap;
+
 use serde_json::Value;
 
 pub use error::{LoadError, Notice};
@@ -31,6 +33,14 @@ pub struct Loaded {
     pub workshop: Workshop,
     /// What was mended or left out.
     pub notices: Vec<Notice>,
+}
+
+/// A map that is filled entry by entry. Collecting one sorts its entries first, and the page would carry a routine of
+/// ten kilobytes for each kind of entry.
+fn map_of<K: Ord, V>(entries: impl Iterator<Item = (K, V)>) -> BTreeMap<K, V> {
+    let mut map = BTreeMap::new();
+    map.extend(entries);
+    map
 }
 
 /// Reads a save file.

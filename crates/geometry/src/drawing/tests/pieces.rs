@@ -11,7 +11,7 @@ use proptest::sample::select;
 use crate::face::{Plane, Side};
 use crate::profile::{Profile, Shape};
 use crate::solid::{Cut, Faces, Prism, Run, Turning, Worked, frustum, slab, splayed_cone};
-use crate::{Assembly, Part, PartId, PartKind, Point2, Point3, Vector3, View};
+use crate::{Assembly, Part, PartId, PartKind, Point2, Point3, Sense, Space, Vector3, View};
 
 /// The side of a cell, metres.
 const CELL: f64 = 0.2;
@@ -76,17 +76,19 @@ fn solid() -> impl Strategy<Value = Solid> {
 #[derive(Clone)]
 pub(super) struct Piece {
     cells: Vec<Option<Filling>>,
+    /// Whether what looks down is a surface of its own, which divides curved faces.
+    divided: bool,
     pub(super) assembly: Assembly,
 }
 
 impl fmt::Debug for Piece {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        self.cells.fmt(f)
+        write!(f, "divided: {}, {:#?}", self.divided, self.cells)
     }
 }
 
 impl Piece {
-    fn of(cells: Vec<Option<Filling>>) -> Self {
+    fn of(cells: Vec<Option<Filling>>, divided: bool) -> Self {
         let mut parts = Vec::new();
         for (place, filling) in cells.iter().enumerate() {
             let at = [place % 2, place / 2 % 2, place / 4].map(|n| n as f64 * CELL);
@@ -94,8 +96,14 @@ impl Piece {
                 parts.extend(filled(filling, at, parts.len()));
             }
         }
-        let assembly = Assembly::new(parts, vec![]);
-        Piece { cells, assembly }
+        let everywhere = ([f64::NEG_INFINITY; 3], [f64::INFINITY; 3]);
+        let below = Space::block(Sense::Underneath, everywhere.0, everywhere.1).facing(-Vector3::z());
+        let spaces = if divided { vec![below] } else { vec![] };
+        Piece {
+            cells,
+            divided,
+            assembly: Assembly::new(parts, spaces),
+        }
     }
 }
 
@@ -103,7 +111,24 @@ pub(super) fn piece() -> impl Strategy<Value = Piece> {
     let filling = (solid(), 0..6usize).prop_map(|(solid, turn)| Filling { solid, turn });
     let cells = prop::collection::vec(prop::option::weighted(0.7, filling), 8);
     let cells = cells.prop_filter("no solid at all", |cells| cells.iter().any(Option::is_some));
-    cells.prop_map(Piece::of)
+    (cells, any::<bool>()).prop_map(|(cells, divided)| Piece::of(cells, divided))
+}
+
+/// Blocks that stand anyhow and run into each other.
+pub(super) fn heap() -> impl Strategy<Value = Assembly> {
+    let block = (
+        prop::array::uniform3(0.0..0.4f64),
+        prop::array::uniform3(0.05..0.6f64),
+        0.0..3.0f64,
+    );
+    prop::collection::vec(block, 2..6).prop_map(|blocks| {
+        let part = |(n, (low, size, turn)): (usize, ([f64; 3], [f64; 3], f64))| {
+            let high = std::array::from_fn(|axis| low[axis] + size[axis]);
+            let block = Part::block(PartId::nth(PartKind::Board, n + 1), low, high);
+            block.moved(&Isometry3::rotation(Vector3::new(0.3, 0.4, 0.87) * turn))
+        };
+        Assembly::new(blocks.into_iter().enumerate().map(part).collect(), vec![])
+    })
 }
 
 /// Views from everywhere, the straight ones and turned ones alike.

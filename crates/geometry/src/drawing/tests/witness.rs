@@ -32,6 +32,13 @@ pub(super) struct Sight {
     pub(super) squareness: f64,
 }
 
+impl Sight {
+    /// Whether both see one face of one part; what it looks at may differ.
+    pub(super) fn is_of_one_face(&self, other: &Sight) -> bool {
+        (self.id.part, self.id.side) == (other.id.part, other.id.side)
+    }
+}
+
 /// Looks at every facet of the surfaces.
 pub(super) struct Witness<'a> {
     facets: Vec<(SurfaceId, &'a Facet, [Point2; 2])>,

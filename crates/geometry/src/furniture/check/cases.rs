@@ -8,6 +8,7 @@ use super::super::fields::{self as f, FieldId};
 use super::super::fronts::least_box_room;
 use super::super::layout::{Layout, Members, ROW_SLIP, Unit, length_of};
 use super::super::styles::{BackStyle, BaseStyle, CornerColumns, DoorStyle, DrawerBoxes, Edge, FrontStyle};
+use super::super::wanted::has_slabs;
 use super::super::{Construction, Furniture, Problem, case, columns, legs};
 use super::{Claim, LEAST_ROOM, too_small, unmet};
 use crate::profile::Shape;
@@ -140,7 +141,7 @@ fn boards(unit: &Unit) -> Vec<Problem> {
                 let narrowest = members.side.min(members.below);
                 claims.push((&f::FRAME, narrowest, "the board or frame behind it"));
                 claims.push((&f::GAP, members.row, "the board behind the gap"));
-                if furniture.styles.fronts == FrontStyle::Lipped {
+                if furniture.styles.fronts == FrontStyle::Lipped && has_slabs(furniture) {
                     behind -= metres(&f::FRONT_THICKNESS);
                     let thick = metres(&f::FRONT_THICKNESS) - 0.001;
                     claims.push((&f::LIP_THICKNESS, thick, "the whole thickness of the front"));

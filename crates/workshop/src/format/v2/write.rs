@@ -12,7 +12,7 @@ use super::{
 use crate::document::{Bay, ChangeKind, Piece, PieceChange, Reading, Row, Scheme, StageCoats, Workshop};
 use crate::format::v1::StageRecord;
 use crate::format::words::Word;
-use crate::format::{KIND, VERSION};
+use crate::format::{KIND, VERSION, map_of};
 
 impl<P> WorkshopRecord<P> {
     /// What is saved of this workshop, with its pieces as `piece` gives them.
@@ -49,13 +49,9 @@ impl PieceRecord {
             name: piece.name.clone(),
             count: u64::from(piece.count),
             furniture: piece.kind.key().into(),
-            readings: readings
-                .map(|(key, reading)| ((*key).into(), reading.into()))
-                .collect(),
+            readings: map_of(readings.map(|(key, reading)| ((*key).into(), reading.into()))),
             styles: styles_of(piece),
-            counts: counts
-                .map(|(field, count)| (field.key.into(), u64::from(count)))
-                .collect(),
+            counts: map_of(counts.map(|(field, count)| (field.key.into(), u64::from(count)))),
             bays: Some(piece.bays.iter().map(Into::into).collect()),
             upper: piece.upper.iter().map(Into::into).collect(),
             changes: piece
@@ -63,8 +59,8 @@ impl PieceRecord {
                 .iter()
                 .map(|change| Readable::Yes(change.into()))
                 .collect(),
-            zones: zones.collect(),
-            surfaces: surfaces.collect(),
+            zones: map_of(zones),
+            surfaces: map_of(surfaces),
             scheme: (&piece.scheme).into(),
             beyond: piece.beyond.clone(),
         }
@@ -78,9 +74,7 @@ fn styles_of(piece: &Piece) -> BTreeMap<String, String> {
     let written = styles::ALL
         .into_iter()
         .filter(|field| matter.contains(field) || field.of(&piece.styles) != field.of(&usual));
-    written
-        .map(|field| (field.key.into(), field.of(&piece.styles).key.into()))
-        .collect()
+    map_of(written.map(|field| (field.key.into(), field.of(&piece.styles).key.into())))
 }
 
 impl From<&Reading> for ReadingRecord {
@@ -124,9 +118,7 @@ impl From<&PieceChange> for ChangeRecord {
 /// What was measured of a change, a member or a point.
 fn readings_of(change: &PieceChange, item: usize) -> Readings {
     let of_item = change.readings.iter().filter(|((i, _), _)| *i == item);
-    of_item
-        .map(|((_, key), reading)| ((*key).into(), reading.into()))
-        .collect()
+    map_of(of_item.map(|((_, key), reading)| ((*key).into(), reading.into())))
 }
 
 fn kind_of(change: &PieceChange) -> ChangeKindRecord {

@@ -1,0 +1,85 @@
+//! The list of changes that the maker made: what each measures, and a way to take it back.
+
+use geometry::{FieldId, LengthField};
+use units::Length;
+use workshop::{ChangeKind, PieceChange, PieceEdit};
+use yew::prelude::*;
+
+use super::super::Shown;
+use super::super::tape::{Tape, error, tape_field};
+use super::options::{self, options};
+use crate::parts::button_for;
+use crate::words::{self, Names};
+
+/// All changes in order.
+pub fn changes(shown: &Shown) -> Html {
+    let names = Names::of(&shown.piece, shown.takeoff());
+    let changes = shown.piece.changes.iter().enumerate();
+    html! { <ol class="changes">{ for changes.map(|(place, of)| change(shown, place, of, &names)) }</ol> }
+}
+
+fn change(shown: &Shown, place: usize, change: &PieceChange, names: &Names) -> Html {
+    let number = place + 1;
+    let title = words::change_title(&change.kind, names);
+    let back = shown.change(move |_: MouseEvent| Some(PieceEdit::RemoveChange(place)));
+    html! {
+        <li id={format!("change-{number}")}>
+            <div class="change-head">
+                <b>{ format!("{number}. {title}") }</b>
+                { button_for(format!("take-back-{number}"), "Take back", format!("Take back: {title}"), back) }
+            </div>
+            { error(shown, &|problem| words::change_of(problem) == Some(place)) }
+            <div class="fields" role="group" aria-label={title}>
+                { options(shown, place, &change.kind) }
+                { for fields(change, 0).map(|(field, usual)| measure(shown, (place, 0), field, usual)) }
+            </div>
+            { steps(shown, place, change) }
+        </li>
+    }
+}
+
+/// The measurements of a change, or of one of its members or points.
+fn fields(change: &PieceChange, item: usize) -> impl Iterator<Item = (&'static LengthField, Length)> {
+    let all = change.fields().into_iter();
+    all.filter(move |(of, ..)| *of == item)
+        .map(|(_, field, usual)| (field, usual))
+}
+
+fn measure(shown: &Shown, (change, item): (usize, usize), field: &LengthField, usual: Length) -> Html {
+    let id = FieldId::Change {
+        change,
+        item,
+        key: field.key,
+    };
+    let tape = Tape {
+        id,
+        label: field.label.into(),
+        usual: Some((usual, "usual")),
+        with_hint: item == 0,
+    };
+    tape_field(shown, &tape)
+}
+
+/// The members of a moulding, or the points of a turning, from the foot up.
+fn steps(shown: &Shown, place: usize, change: &PieceChange) -> Html {
+    let ChangeKind::Add { members, points, .. } = &change.kind else {
+        return Html::default();
+    };
+    let what = if members.is_empty() { "Point" } else { "Member" };
+    let step = |item: usize| {
+        html! {
+            <div class="row" role="group" aria-label={format!("{what} {item}")}>
+                <span class="label">{ format!("{what} {item}") }</span>
+                { options::member(shown, place, &change.kind, item) }
+                { for fields(change, item).map(|(field, usual)| measure(shown, (place, item), field, usual)) }
+            </div>
+        }
+    };
+    let count = members.len().max(*points);
+    html! {
+        if count > 0 {
+            <p class="hint">{ format!("{what}s from the foot up.") }</p>
+            <div class="rows">{ for (1..=count).map(step) }</div>
+        }
+    }
+}

@@ -1,0 +1,57 @@
+//! The sheet of parts: the piece taken apart into its boards, and what the maker altered about them.
+
+mod board;
+mod changes;
+mod options;
+mod parts;
+
+use geometry::{AddedShape, FieldId};
+use workshop::{PieceChange, PieceEdit};
+use yew::prelude::*;
+
+use super::Shown;
+use super::pad::pad;
+use crate::browser::focus_soon;
+use crate::parts::button;
+use crate::state::Act;
+use crate::words;
+
+/// The sheet of parts.
+pub fn alter(shown: &Shown) -> Html {
+    html! {
+        <section aria-label="Parts" class="alter">
+            if !shown.piece.changes.is_empty() {
+                { pad(shown) }
+                <h3>{ "What you changed" }</h3>
+                { changes::changes(shown) }
+            }
+            <h3>{ "Add a part" }</h3>
+            <div class="buttons">{ for AddedShape::ALL.iter().map(|shape| add(shown, *shape)) }</div>
+            <h3>{ "Parts of the piece" }</h3>
+            { parts::parts(shown) }
+        </section>
+    }
+}
+
+fn add(shown: &Shown, shape: AddedShape) -> Html {
+    let first = shape.fields().first().map(|(field, _)| (0, field.key));
+    let onclick = begin(shown, PieceEdit::AddPart(shape), first);
+    button(format!("add-{}", shape.key()), shape.label(), onclick)
+}
+
+/// A change that a button begins.
+fn begin_change(shown: &Shown, change: PieceChange) -> Callback<MouseEvent> {
+    let first = change.fields().first().map(|(item, field, _)| (*item, field.key));
+    begin(shown, PieceEdit::AddChange(change), first)
+}
+
+/// Makes an edit that adds a change, and goes into its first field, given by its item and key.
+fn begin(shown: &Shown, edit: PieceEdit, first: Option<(usize, &'static str)>) -> Callback<MouseEvent> {
+    let (send, change) = (shown.send.clone(), shown.piece.changes.len());
+    Callback::from(move |_| {
+        send.emit(Act::Change(edit.clone()));
+        if let Some((item, key)) = first {
+            focus_soon(words::field_element(FieldId::Change { change, item, key }));
+        }
+    })
+}

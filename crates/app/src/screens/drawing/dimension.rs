@@ -1,0 +1,170 @@
+//! Dimension lines of the drawing: thin lines with short strokes across their ends, and a figure that leads to its
+//! field.
+
+use geometry::{Dimension, FieldId, Point2};
+use units::{Length, show_length};
+use workshop::Piece;
+use yew::prelude::*;
+
+use super::super::{Send, Shown};
+use super::picture::{Picture, Scale};
+use crate::browser::{focus, focus_soon};
+use crate::state::{Act, Sheet};
+use crate::words;
+
+/// How far the first dimension line stands from the piece, and each further one from the one before.
+const DIMENSION_STEP: f64 = 44.0;
+
+/// How high a figure is.
+const FIGURE: f64 = 26.0;
+
+/// What is kept free around the piece for its dimensions: left, right, top, bottom.
+pub fn margins(dimensions: &[Dimension]) -> [f64; 4] {
+    let rows = |away: Point2| {
+        let rows = dimensions
+            .iter()
+            .filter(|line| line.away == away)
+            .map(|line| line.row);
+        rows.max().map_or(0.0, |row| f64::from(row) * DIMENSION_STEP)
+    };
+    // Beside the lines stand figures: turned at the left, written out at the right.
+    [
+        ([-1.0, 0.0], 50.0),
+        ([1.0, 0.0], 160.0),
+        ([0.0, 1.0], 40.0),
+        ([0.0, -1.0], 45.0),
+    ]
+    .map(|(away, figures)| rows(away) + if rows(away) > 0.0 { figures } else { 36.0 })
+}
+
+/// The lines from the top of the sheet down.
+pub fn from_the_top(dimensions: Vec<Dimension>, scale: &Scale) -> Vec<Dimension> {
+    let y = |line: &Dimension| scale.at(line.from)[1];
+    let mut ordered: Vec<Dimension> = Vec::with_capacity(dimensions.len());
+    for line in dimensions {
+        let below = ordered.iter().position(|other| y(other) > y(&line));
+        ordered.insert(below.unwrap_or(ordered.len()), line);
+    }
+    ordered
+}
+
+/// All dimension lines. Figures at the right that would stand on each other are set apart.
+pub fn dimension_lines(shown: &Shown, picture: &Picture) -> Html {
+    let mut lowest = [f64::NEG_INFINITY; 4];
+    let line = |line: &Dimension| {
+        let column = &mut lowest[usize::from(line.row.min(3))];
+        dimension_line(shown, picture, line, column)
+    };
+    picture.dimensions.iter().map(line).collect()
+}
+
+/// One dimension line; `lowest` is the lowest figure at the right so far.
+fn dimension_line(shown: &Shown, picture: &Picture, line: &Dimension, lowest: &mut f64) -> Html {
+    let off = DIMENSION_STEP * f64::from(line.row) + beyond(picture, line);
+    let moved = |point: Point2, by: f64| {
+        let [x, y] = picture.scale.at(point);
+        [x + line.away[0] * by, y - line.away[1] * by]
+    };
+    let (a, b) = (moved(line.from, off), moved(line.to, off));
+    let (a0, b0) = (moved(line.from, 8.0), moved(line.to, 8.0));
+    let (a1, b1) = (moved(line.from, off + 8.0), moved(line.to, off + 8.0));
+    let measured = shown.piece.reading(line.field).map(workshop::Reading::with_unit);
+    let is_guessed = measured.is_none();
+    let text = measured.unwrap_or_else(|| {
+        let length = unmeasured(picture, line.field);
+        length.map_or(String::new(), |length| {
+            show_length(length, shown.app.workshop.units)
+        })
+    });
+    let Figure {
+        at: [x, y],
+        turn,
+        anchor,
+        hit,
+    } = figure(line, a, b, lowest);
+    let onclick = to_field(&shown.send, line.field, shown.app.sheet);
+    html! {
+        <g class={classes!("dimension", is_guessed.then_some("guessed"))} {onclick}>
+            <path class="thin" d={[stroke(a0, a1), stroke(b0, b1), stroke(a, b)].concat()} />
+            <path class="end" d={[tick(a), tick(b)].concat()} />
+            <rect class="hit" x={format!("{:.0}", hit[0])} y={format!("{:.0}", hit[1])} width="160" height="70" />
+            <text x={format!("{x:.1}")} y={format!("{y:.1}")} transform={turn} text-anchor={anchor}>{ text }</text>
+        </g>
+    }
+}
+
+/// How far the drawing reaches out over the place where a line begins: parts of the maker's own stand further out.
+fn beyond(picture: &Picture, line: &Dimension) -> f64 {
+    let (low, high) = picture.bounds;
+    let outermost = [0, 1].map(|axis| {
+        if line.away[axis] > 0.0 {
+            high[axis]
+        } else {
+            low[axis]
+        }
+    });
+    let [from, to] = [line.from, outermost].map(|point| picture.scale.at(point));
+    (to[0] - from[0]) * line.away[0] - (to[1] - from[1]) * line.away[1]
+}
+
+fn unmeasured(picture: &Picture, field: FieldId) -> Option<Length> {
+    let shared = picture.shared.iter().find(|(of, _)| *of == field);
+    let usual = || Some(picture.furniture.length(Piece::field(field)?));
+    shared.map(|(_, length)| *length).or_else(usual)
+}
+
+fn stroke(p: Point2, q: Point2) -> String {
+    format!("M{:.1} {:.1}L{:.1} {:.1}", p[0], p[1], q[0], q[1])
+}
+
+/// A short stroke across an end, at 45 degrees, as joiners draw them.
+fn tick([x, y]: Point2) -> String {
+    stroke([x - 6.0, y + 6.0], [x + 6.0, y - 6.0])
+}
+
+/// Where the figure of a line stands.
+struct Figure {
+    at: Point2,
+    turn: Option<String>,
+    anchor: &'static str,
+    hit: Point2,
+}
+
+/// Figures read from the foot of the sheet, or from its right where they stand left of the piece (ISO 129).
+fn figure(line: &Dimension, a: Point2, b: Point2, lowest: &mut f64) -> Figure {
+    let [x, y] = [(a[0] + b[0]) / 2.0, (a[1] + b[1]) / 2.0];
+    let plain = |at: Point2, anchor, hit| Figure {
+        at,
+        turn: None,
+        anchor,
+        hit,
+    };
+    match line.away {
+        [away, _] if away < 0.0 => {
+            let x = x - 10.0;
+            Figure {
+                turn: Some(format!("rotate(-90 {x:.1} {y:.1})")),
+                ..plain([x, y], "middle", [x - 40.0, y - 40.0])
+            }
+        }
+        [away, _] if away > 0.0 => {
+            let y = y.max(*lowest + FIGURE);
+            *lowest = y;
+            plain([x + 12.0, y + 8.0], "start", [x, y - 32.0])
+        }
+        [_, away] if away > 0.0 => plain([x, y - 10.0], "middle", [x - 80.0, y - 55.0]),
+        _ => plain([x, y + 30.0], "middle", [x - 80.0, y - 15.0]),
+    }
+}
+
+/// Goes into the field that a line shows.
+fn to_field(send: &Send, field: FieldId, sheet: Sheet) -> Callback<MouseEvent> {
+    let (send, element) = (send.clone(), words::field_element(field));
+    Callback::from(move |_| {
+        if sheet == Sheet::Measure {
+            return focus(&element);
+        }
+        send.emit(Act::Sheet(Sheet::Measure));
+        focus_soon(element.clone());
+    })
+}

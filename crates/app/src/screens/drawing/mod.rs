@@ -1,0 +1,154 @@
+//! The drawing of a piece: a sheet with visible faces, outline and dimension lines, made of the same surfaces
+//! that are counted.
+
+mod dimension;
+mod picture;
+mod sheet;
+mod silhouette;
+
+use std::rc::Rc;
+
+use geometry::View;
+use workshop::{Piece, SurfaceLine, Takeoff};
+use yew::prelude::*;
+
+pub use silhouette::Silhouette;
+
+use super::surfaces::{switch_or_word, zone_list};
+use super::{Send, Shown};
+use crate::parts::choice;
+use crate::state::{Act, Look};
+use crate::words;
+
+pub use picture::Picture;
+
+/// A step of turning, radians.
+const STEP: f64 = std::f64::consts::PI / 12.0;
+/// How far from above a turned view looks, radians.
+const TILT: f64 = 0.42;
+/// How many overlaps are told one by one.
+const OVERLAPS: usize = 3;
+
+/// What is on the sheet: the picture, and the takeoff that it was made of.
+pub type Drawn = (Rc<Option<Picture>>, Rc<Option<super::Result>>);
+
+/// Draws the open piece. What was last drawn of it stays while a measurement does not fit.
+#[hook]
+pub fn use_drawn(piece: Option<&Rc<Piece>>, result: &Rc<Option<super::Result>>, look: Look) -> Drawn {
+    let last = use_mut_ref(|| None::<(Rc<Piece>, Rc<Option<super::Result>>)>);
+    if let (Some(piece), Some(Ok(_))) = (piece, result.as_ref()) {
+        *last.borrow_mut() = Some((piece.clone(), result.clone()));
+    }
+    let drawn = last.borrow().clone();
+    let drawn = drawn.filter(|(drawn, _)| piece.is_some_and(|piece| piece.id == drawn.id));
+    let furniture = drawn.as_ref().map(|(piece, _)| piece.furniture());
+    let result = drawn.map(|(_, result)| result).unwrap_or_default();
+    let made_of = result.clone();
+    let picture = use_memo((furniture, look), move |(furniture, look)| {
+        let takeoff = made_of.as_ref().as_ref()?.as_ref().ok()?;
+        Some(Picture::of(furniture.as_ref()?, takeoff, view(*look)))
+    });
+    (picture, result)
+}
+
+/// The sheet with the drawing, its views, what runs into what, and the tapped surface.
+pub fn board(shown: &Shown, (picture, result): &Drawn) -> Html {
+    let sheet = match (picture.as_ref(), result.as_ref()) {
+        (Some(picture), Some(Ok(takeoff))) => sheet::sheet(shown, picture, takeoff),
+        _ => html! { <p class="nothing">{ "Mend the measurements; then the piece is drawn here." }</p> },
+    };
+    let takeoff = shown.takeoff();
+    html! {
+        <section class={classes!("sheet", takeoff.is_none().then_some("stale"))} aria-label="Drawing">
+            { sheet }
+            { views(shown.app.look, &shown.send) }
+            { takeoff.map(|takeoff| overlaps(shown, takeoff)) }
+            { picked(shown) }
+        </section>
+    }
+}
+
+fn views(look: Look, send: &Send) -> Html {
+    let corner = match look {
+        Look::Corner(step) => Look::Corner(step),
+        _ => Look::Corner(2),
+    };
+    let options = [
+        (Look::Front, "front", "Front"),
+        (Look::Side, "side", "Side"),
+        (Look::Above, "above", "Above"),
+        (corner, "corner", "Corner"),
+    ];
+    let turn = |by: i8, id: &'static str, label: &'static str, face: &'static str| match look {
+        Look::Corner(step) => {
+            let next = (step + by).clamp(-5, 5);
+            html! {
+                <button type="button" {id} aria-label={label} disabled={next == step}
+                    onclick={send.reform(move |_| Act::Look(Look::Corner(next)))}>{ face }</button>
+            }
+        }
+        _ => Html::default(),
+    };
+    html! {
+        <div class="views">
+            { choice("Seen from", "look", &options, look, send.reform(Act::Look)) }
+            { turn(-1, "turn-left", "Turn to the left", "\u{21ba}") }
+            { turn(1, "turn-right", "Turn to the right", "\u{21bb}") }
+        </div>
+    }
+}
+
+fn view(look: Look) -> View {
+    match look {
+        Look::Front => View::Front,
+        Look::Side => View::Side,
+        Look::Above => View::Top,
+        Look::Corner(step) => View::Turned {
+            turn: f64::from(step) * STEP,
+            tilt: TILT,
+        },
+    }
+}
+
+/// What runs into what; the first few in full.
+fn overlaps(shown: &Shown, takeoff: &Takeoff) -> Html {
+    let system = shown.app.workshop.units;
+    let all = &takeoff.overlaps;
+    if all.is_empty() {
+        return Html::default();
+    }
+    let sentences = all
+        .iter()
+        .take(OVERLAPS)
+        .map(|overlap| words::overlap(overlap, system));
+    let more = all.len().saturating_sub(OVERLAPS);
+    let more = (more > 0).then(|| format!("Further places where parts run into each other: {more}."));
+    html! {
+        <ul id="overlaps" class="overlaps" role="status">
+            { for sentences.chain(more).map(|sentence| html! { <li>{ sentence }</li> }) }
+        </ul>
+    }
+}
+
+/// The working of the surface that was tapped.
+fn picked(shown: &Shown) -> Html {
+    let Some(line) = picked_line(shown) else {
+        return html! { <p class="picked hint">{ "Touch a face for its working, a dimension to change it." }</p> };
+    };
+    let system = shown.app.workshop.units;
+    html! {
+        <div class="picked" aria-live="polite">
+            <b>{ line.surface.id.part.label() }</b>
+            { switch_or_word(shown, line) }
+            { zone_list(shown, line, "picked-zone".into()) }
+            <span class="figure">{ words::area(line.surface.net, system) }</span>
+            <span class="working">{ words::working(&line.surface, system) }</span>
+        </div>
+    }
+}
+
+fn picked_line(shown: &Shown) -> Option<&SurfaceLine> {
+    let name = shown.app.picked.as_deref()?;
+    let mut lines = shown.takeoff()?.surfaces.iter();
+    lines.find(|line| line.surface.id.to_string() == name)
+}

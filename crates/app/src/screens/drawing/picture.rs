@@ -1,0 +1,160 @@
+//! A drawing brought to the sheet: the paths of all that is seen, in the units of the sheet.
+
+use std::fmt::Write as _;
+
+use geometry::{Dimension, Drawing, FieldId, Furniture, Point2, Region, Surface, SurfaceId, View};
+use units::Length;
+use workshop::Takeoff;
+use yew::AttrValue;
+
+use super::dimension::{from_the_top, margins};
+
+/// The width and height of the sheet in its own units.
+pub const SHEET: [f64; 2] = [1000.0, 570.0];
+/// Paths are in whole numbers of this part of a unit: whole numbers are written quickly.
+pub const FINE: f64 = 10.0;
+/// How dark a face is that is seen edge on: faces that turn away from the eye get less light.
+const DARKEST: f64 = 0.38;
+/// Shades that are lighter than this are not drawn.
+const LIGHTEST: f64 = 0.005;
+
+/// All that a drawing shows of a piece. It hangs on the piece and the view only, not on what is chosen or painted.
+pub struct Picture {
+    /// What is seen, face by face.
+    pub faces: Vec<Face>,
+    /// All lines within the outline.
+    pub edges: AttrValue,
+    /// The outline.
+    pub outline: AttrValue,
+    /// Where the dimension lines stand.
+    pub dimensions: Vec<Dimension>,
+    /// What is shared out where nothing was measured.
+    pub shared: Vec<(FieldId, Length)>,
+    /// The usual sizes.
+    pub furniture: Furniture,
+    /// The lower left and the upper right corner of all that is drawn, metres.
+    pub bounds: (Point2, Point2),
+    /// From metres to the sheet.
+    pub scale: Scale,
+}
+
+/// What is seen of one surface.
+pub struct Face {
+    /// The place of the surface in the takeoff.
+    pub place: usize,
+    /// Its name.
+    pub name: String,
+    /// All that is seen of it.
+    pub region: AttrValue,
+    /// Its lines.
+    pub lines: AttrValue,
+    /// Where it is in the shade, and how dark.
+    pub shades: Vec<(AttrValue, String)>,
+}
+
+impl Picture {
+    /// A piece as seen from one side.
+    pub fn of(furniture: &Furniture, takeoff: &Takeoff, view: View) -> Self {
+        let surfaces: Vec<Surface> = takeoff.surfaces.iter().map(|line| line.surface.clone()).collect();
+        let drawing = Drawing::of(&surfaces, view);
+        let dimensions = furniture.dimensions(view).unwrap_or_default();
+        let scale = Scale::fitting(&drawing, SHEET, margins(&dimensions));
+        let mut edges = String::new();
+        let place = |id: SurfaceId| {
+            surfaces
+                .iter()
+                .position(|surface| surface.id == id)
+                .unwrap_or(usize::MAX)
+        };
+        let face = |face: &geometry::VisibleFace| {
+            let lines = scale.lines(&face.lines);
+            edges.push_str(&lines);
+            Face {
+                place: place(face.surface),
+                name: face.surface.to_string(),
+                region: scale.path(&face.region).into(),
+                lines: lines.into(),
+                shades: shades(face, &scale),
+            }
+        };
+        Picture {
+            faces: drawing.faces.iter().map(face).collect(),
+            edges: edges.into(),
+            outline: scale.path(&drawing.outline).into(),
+            shared: furniture.shared_lengths().unwrap_or_default(),
+            furniture: furniture.clone(),
+            bounds: drawing.bounds(),
+            dimensions: from_the_top(dimensions, &scale),
+            scale,
+        }
+    }
+}
+
+fn shades(face: &geometry::VisibleFace, scale: &Scale) -> Vec<(AttrValue, String)> {
+    let shades = face.shades.iter();
+    let dark = shades.map(|shade| (shade, (1.0 - shade.squareness) * DARKEST));
+    dark.filter(|(_, dark)| *dark >= LIGHTEST)
+        .map(|(shade, dark)| (scale.path(&shade.region).into(), format!("{dark:.3}")))
+        .collect()
+}
+
+/// From metres of the drawing to units of the sheet.
+pub struct Scale {
+    factor: f64,
+    shift: [f64; 2],
+}
+
+impl Scale {
+    /// The scale at which a drawing fills a sheet within margins: left, right, top, bottom.
+    pub fn fitting(drawing: &Drawing, sheet: [f64; 2], margins: [f64; 4]) -> Self {
+        let (low, high) = drawing.bounds();
+        let [left, right, top, bottom] = margins;
+        let room = [sheet[0] - left - right, sheet[1] - top - bottom];
+        let size = [high[0] - low[0], high[1] - low[1]];
+        let factor = (room[0] / size[0]).min(room[1] / size[1]);
+        let spare = [room[0] - size[0] * factor, room[1] - size[1] * factor];
+        Scale {
+            factor,
+            shift: [
+                left + spare[0] / 2.0 - low[0] * factor,
+                top + spare[1] / 2.0 + high[1] * factor,
+            ],
+        }
+    }
+
+    /// Where a point of the drawing stands on the sheet.
+    pub fn at(&self, point: Point2) -> Point2 {
+        [
+            self.shift[0] + point[0] * self.factor,
+            self.shift[1] - point[1] * self.factor,
+        ]
+    }
+
+    /// The outlines of a region.
+    pub fn path(&self, region: &Region) -> String {
+        let mut path = String::new();
+        for contour in region.contours() {
+            self.line(contour, &mut path);
+            path.push('Z');
+        }
+        path
+    }
+
+    /// Lines, closed or open.
+    pub fn lines(&self, lines: &[Vec<Point2>]) -> String {
+        let mut path = String::new();
+        for line in lines {
+            self.line(line, &mut path);
+        }
+        path
+    }
+
+    fn line(&self, points: &[Point2], path: &mut String) {
+        for (i, &point) in points.iter().enumerate() {
+            let [x, y] = self.at(point).map(|x| (x * FINE).round() as i32);
+            path.push(if i == 0 { 'M' } else { 'L' });
+            // Writing into a string never fails.
+            let _ = write!(path, "{x} {y}");
+        }
+    }
+}

@@ -1,0 +1,80 @@
+//! The sheet itself: faces in the colour of the paint or bare, their shades, lines, outline and dimensions.
+
+use workshop::Takeoff;
+use yew::prelude::*;
+
+use super::super::Shown;
+use super::dimension::dimension_lines;
+use super::picture::{FINE, Face, Picture, SHEET};
+use crate::state::{Act, Sheet, part_of};
+
+/// What is behind glass, or painted, or neither.
+enum Look {
+    Glass,
+    Painted,
+    Bare,
+}
+
+/// The drawing of a piece.
+pub fn sheet(shown: &Shown, picture: &Picture, takeoff: &Takeoff) -> Html {
+    let colour: AttrValue = shown.piece.scheme.colour.write().into();
+    let face = |face: &Face| {
+        let fill = match look(face, takeoff) {
+            Look::Glass => None,
+            Look::Painted => Some(colour.clone()),
+            Look::Bare => Some("url(#bare)".into()),
+        };
+        let class = if fill.is_some() { "face" } else { "face glass" };
+        html! {
+            <>
+                <path {class} d={face.region.clone()} {fill} onclick={pick(shown, face)} />
+                { for face.shades.iter().map(|(path, dark)| html! {
+                    <path class="shade" d={path.clone()} opacity={dark.clone()} />
+                }) }
+            </>
+        }
+    };
+    let picked = picture.faces.iter().filter(|face| is_picked(shown, face));
+    html! {
+        <svg class="drawing" viewBox={format!("0 0 {} {}", SHEET[0], SHEET[1])} role="group"
+            aria-label={format!("{}, drawn to scale", shown.piece.name)}>
+            <defs>
+                <pattern id="bare" width="9" height="9" patternUnits="userSpaceOnUse"
+                    patternTransform="rotate(45) scale(10)">
+                    <rect class="bare-ground" width="9" height="9" /><rect class="bare-line" width="1.2" height="9" />
+                </pattern>
+            </defs>
+            <g transform={format!("scale({})", 1.0 / FINE)}>
+                { for picture.faces.iter().map(face) }
+                <path class="edges" d={picture.edges.clone()} />
+                <path class="outline" d={picture.outline.clone()} />
+                { for picked.map(|face| html! { <path class="mark" d={face.lines.clone()} /> }) }
+            </g>
+            { dimension_lines(shown, picture) }
+        </svg>
+    }
+}
+
+fn look(face: &Face, takeoff: &Takeoff) -> Look {
+    match takeoff.surfaces.get(face.place) {
+        Some(line) if !line.surface.id.part.kind.takes_finish() => Look::Glass,
+        Some(line) if line.painted => Look::Painted,
+        _ => Look::Bare,
+    }
+}
+
+/// On the sheet of parts the whole part is picked, elsewhere the surface.
+fn is_picked(shown: &Shown, face: &Face) -> bool {
+    if shown.app.sheet == Sheet::Parts {
+        shown.app.part.as_deref() == Some(part_of(&face.name))
+    } else {
+        shown.app.picked.as_deref() == Some(face.name.as_str())
+    }
+}
+
+/// A touch picks a face, a second one lets go of it.
+fn pick(shown: &Shown, face: &Face) -> Callback<MouseEvent> {
+    let again = shown.app.picked.as_deref() == Some(face.name.as_str());
+    let surface = (!again).then(|| face.name.clone());
+    shown.send.reform(move |_| Act::Pick(surface.clone()))
+}

@@ -1,0 +1,125 @@
+//! How the front is divided: bays from the left, in each of them rows from the top.
+
+use geometry::{
+    BayPlace, FieldId, Fill, Furniture, MAX_BAYS, MAX_COLUMNS, MAX_ROWS, MAX_SHELVES, Problem, fields,
+};
+use units::Length;
+use workshop::{Bay, PieceEdit, Row};
+use yew::prelude::*;
+
+use super::super::Shown;
+use super::super::tape::{Tape, error, tape_field};
+use super::has_free_bays;
+use crate::parts::{button_for, select, stepper};
+use crate::words;
+
+/// What fills a row, each with its word on the page's elements.
+const FILLS: [(Fill, &str); 3] = [
+    (Fill::Drawers, "drawers"),
+    (Fill::Doors, "doors"),
+    (Fill::Open, "open"),
+];
+
+/// What is shared out where nothing was measured.
+type Shared = Vec<(FieldId, Length)>;
+
+/// The division of each case; nothing for a piece without one.
+pub fn division(shown: &Shown, furniture: &Furniture) -> Html {
+    let shared = furniture.shared_lengths().unwrap_or_default();
+    let has_upper = !shown.piece.upper.is_empty();
+    [true, false]
+        .into_iter()
+        .filter(|upper| !shown.piece.bays_of(*upper).is_empty())
+        .map(|upper| {
+            let title = match (has_upper, upper) {
+                (false, _) => "The front",
+                (true, true) => "The front of the upper case",
+                (true, false) => "The front of the lower case",
+            };
+            html! { <><h3>{ title }</h3>{ case(shown, upper, &shared) }</> }
+        })
+        .collect()
+}
+
+fn case(shown: &Shown, upper: bool, shared: &Shared) -> Html {
+    let bays = shown.piece.bays_of(upper);
+    let id = if upper { "upper-bays" } else { "bays" };
+    let is_free = has_free_bays(shown.piece.kind.construction());
+    let change = shown.change(move |bays: u32| Some(PieceEdit::Bays(upper, bays as usize)));
+    let of_bays =
+        |problem: &Problem| matches!(problem, Problem::BaysDoNotAddUp { upper: u, .. } if *u == upper);
+    html! {
+        <>
+            if is_free {
+                { stepper(("Bays side by side", ""), id, bays.len() as u32, (1, MAX_BAYS as u32), change) }
+            }
+            { error(shown, &of_bays) }
+            <p class="hint">{ format!("Rows from the top. {}.", fields::ROW_HEIGHT.hint) }</p>
+            { for bays.iter().enumerate().map(|(i, of)| bay(shown, BayPlace { upper, bay: i + 1 }, of, shared)) }
+        </>
+    }
+}
+
+fn bay(shown: &Shown, place: BayPlace, bay: &Bay, shared: &Shared) -> Html {
+    let (kind, prefix) = (shown.piece.kind, words::place_prefix(place));
+    let is_one_of_many = shown.piece.bays_of(place.upper).len() > 1;
+    let rows = shown.change(move |rows: u32| Some(PieceEdit::Rows(place, rows as usize)));
+    let label = words::bay_label(kind, place);
+    let of_rows =
+        |problem: &Problem| matches!(problem, Problem::RowsDoNotAddUp { place: p, .. } if *p == place);
+    html! {
+        <div class="bay" role="group" aria-label={label.clone()}>
+            if is_one_of_many { <h4>{ label.clone() }</h4> }
+            <div class="row">
+                { stepper(("Rows", &format!(", {}", label.to_ascii_lowercase())), &format!("{prefix}rows"),
+                    bay.rows.len() as u32, (1, MAX_ROWS as u32), rows) }
+                if is_one_of_many && has_free_bays(kind.construction()) {
+                    { length(shown, FieldId::BayWidth(place), "Clear width".into(), shared) }
+                }
+            </div>
+            { error(shown, &of_rows) }
+            <div class="rows">
+                { for bay.rows.iter().enumerate().map(|(i, of)| row(shown, place, i + 1, of, shared)) }
+            </div>
+        </div>
+    }
+}
+
+fn row(shown: &Shown, place: BayPlace, number: usize, row: &Row, shared: &Shared) -> Html {
+    let prefix = words::place_prefix(place);
+    let id = |of: &str| format!("{prefix}{of}-{number}");
+    let fill = shown.change(move |key: String| {
+        let (fill, _) = FILLS.into_iter().find(|(_, known)| *known == key)?;
+        Some(PieceEdit::Fill(place, number, fill))
+    });
+    let fills = FILLS.map(|(fill, key)| (key, fill.label()));
+    let chosen = FILLS.into_iter().find(|(fill, _)| *fill == row.fill);
+    let columns = shown.change(move |n: u32| Some(PieceEdit::Columns(place, number, n as usize)));
+    let shelves = shown.change(move |n: u32| Some(PieceEdit::Shelves(place, number, n as usize)));
+    let repeat = shown.change(move |_: MouseEvent| Some(PieceEdit::RepeatRow(place, number)));
+    let height = FieldId::RowHeight(place, number);
+    let of = format!(", row {number}");
+    html! {
+        <div class="row" role="group" aria-label={format!("Row {number}")}>
+            { length(shown, height, format!("Row {number}, height"), shared) }
+            { select("Filled with", id("fill"), fills, chosen.map_or("", |(_, key)| key), fill) }
+            { stepper(("Side by side", &of), &id("columns"), row.columns as u32, (1, MAX_COLUMNS as u32), columns) }
+            if row.fill != Fill::Drawers {
+                { stepper(("Shelves in each", &of), &id("shelves"), row.shelves as u32, (0, MAX_SHELVES as u32),
+                    shelves) }
+            }
+            { button_for(id("repeat"), "Repeat", format!("Repeat row {number}"), repeat) }
+        </div>
+    }
+}
+
+fn length(shown: &Shown, id: FieldId, label: String, shared: &Shared) -> Html {
+    let rest = shared.iter().find(|(of, _)| *of == id).map(|(_, length)| *length);
+    let tape = Tape {
+        id,
+        label,
+        usual: rest.map(|rest| (rest, "the rest")),
+        with_hint: false,
+    };
+    tape_field(shown, &tape)
+}

@@ -1,0 +1,55 @@
+//! How the piece is made: its choices, and what is counted of it.
+
+use geometry::{CountField, Furniture, StyleField};
+use workshop::PieceEdit;
+use yew::prelude::*;
+
+use super::super::Shown;
+use crate::parts::{choice, select, stepper};
+
+/// The most answers that stand side by side; more of them go into a list.
+const IN_SIGHT: usize = 4;
+
+/// The choices and counts that matter for this piece.
+pub fn made(shown: &Shown, furniture: &Furniture) -> Html {
+    let styles = furniture
+        .style_fields()
+        .into_iter()
+        .map(|field| style(shown, field));
+    let counts = furniture
+        .count_fields()
+        .into_iter()
+        .map(|field| count(shown, furniture, field));
+    styles.chain(counts).collect()
+}
+
+fn style(shown: &Shown, field: &'static StyleField) -> Html {
+    let value = field.of(&shown.piece.styles).key;
+    if field.options.len() > IN_SIGHT {
+        let options = field.options.iter().map(|option| (option.key, option.label));
+        let choose = shown.change(move |key: String| {
+            let option = field.options.iter().find(|option| option.key == key)?;
+            Some(PieceEdit::Style(field.key, option.key))
+        });
+        return select(field.label, field.key.into(), options, value, choose);
+    }
+    let options = field
+        .options
+        .iter()
+        .map(|option| (option.key, option.key, option.label));
+    let choose = shown.change(move |option| Some(PieceEdit::Style(field.key, option)));
+    choice(
+        field.label,
+        field.key,
+        &options.collect::<Vec<_>>(),
+        value,
+        choose,
+    )
+}
+
+fn count(shown: &Shown, furniture: &Furniture, field: &'static CountField) -> Html {
+    let change = shown.change(move |count| Some(PieceEdit::Counted(field.key, Some(count))));
+    let id = format!("count-{}", field.key);
+    let limits = (field.min, field.max);
+    stepper((field.label, ""), &id, furniture.count(field), limits, change)
+}

@@ -1,0 +1,88 @@
+//! The tape readings: one field for each measurement, with the keys that a tape needs, and how the piece is made.
+
+mod division;
+mod made;
+
+use geometry::{Construction, Furniture};
+use web_sys::HtmlInputElement;
+use workshop::{Edit, PieceEdit};
+use yew::prelude::*;
+
+use super::Shown;
+use super::pad::pad;
+use super::tape::{Tape, tape_field};
+use crate::browser::new_piece_id;
+use crate::parts::{button, stepper};
+use crate::state::Act;
+
+/// The sheet of measurements.
+pub fn measure(shown: &Shown) -> Html {
+    let furniture = shown.piece.furniture();
+    html! {
+        <section aria-label="Measure">
+            { pad(shown) }
+            <div class="fields">{ fields(shown, &furniture) }</div>
+            <h3>{ "How it is made" }</h3>
+            <div class="styles">{ made::made(shown, &furniture) }</div>
+            { division::division(shown, &furniture) }
+            <h3>{ "The piece itself" }</h3>
+            { itself(shown) }
+        </section>
+    }
+}
+
+fn fields(shown: &Shown, furniture: &Furniture) -> Html {
+    let field = |field: &geometry::LengthField| {
+        tape_field(
+            shown,
+            &Tape {
+                id: field.id(),
+                label: field.label.into(),
+                usual: Some((furniture.length(field), "usual")),
+                with_hint: true,
+            },
+        )
+    };
+    furniture.fields().into_iter().map(field).collect()
+}
+
+fn itself(shown: &Shown) -> Html {
+    let piece = &shown.piece;
+    let name = shown.change(|event: Event| {
+        let name = event.target_unchecked_into::<HtmlInputElement>().value();
+        Some(PieceEdit::Name(name))
+    });
+    let count = shown.change(|count| Some(PieceEdit::Count(count)));
+    html! {
+        <div class="fields">
+            <div class="field">
+                <label for="piece-name">{ "Name of the piece" }</label>
+                <input id="piece-name" type="text" maxlength="120" value={piece.name.clone()} onchange={name} />
+            </div>
+            { stepper(("How many alike", ""), "count", piece.count, (1, 99), count) }
+            { copy_and_remove(shown) }
+        </div>
+    }
+}
+
+fn copy_and_remove(shown: &Shown) -> Html {
+    let (copied, removed) = (shown.piece.id.clone(), shown.piece.id.clone());
+    let copy = shown.send.reform(move |_: MouseEvent| {
+        let (of, id) = (copied.clone(), new_piece_id());
+        Act::Start(Edit::Copy { of, id: id.clone() }, id)
+    });
+    let remove = shown
+        .send
+        .reform(move |_: MouseEvent| Act::Edit(Edit::Remove(removed.clone())));
+    html! {
+        <div class="buttons">
+            { button("copy-piece", "Copy", copy) }
+            { button("remove-piece", "Remove", remove) }
+        </div>
+    }
+}
+
+/// Whether the number and the widths of the bays are the maker's to say.
+fn has_free_bays(construction: Construction) -> bool {
+    matches!(construction, Construction::Case | Construction::TwoCases)
+}

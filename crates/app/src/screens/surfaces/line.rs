@@ -1,0 +1,64 @@
+//! One surface: its switch, its zone, its working.
+
+use geometry::Zone;
+use workshop::{PieceEdit, SurfaceLine};
+use yew::prelude::*;
+
+use super::super::Shown;
+use crate::parts::select;
+use crate::words;
+
+/// A surface with everything about it.
+pub fn surface(shown: &Shown, line: &SurfaceLine) -> Html {
+    let system = shown.app.workshop.units;
+    let name = line.surface.id.to_string();
+    html! {
+        <li key={name.clone()}>
+            { switch_or_word(shown, line) }
+            <span class="figure">{ words::area(line.surface.net, system) }</span>
+            <span class="working">{ words::working(&line.surface, system) }</span>
+            { zone_list(shown, line, format!("zone-of-{name}")) }
+        </li>
+    }
+}
+
+/// The switch of a surface; only its name if there is nothing to finish.
+pub fn switch_or_word(shown: &Shown, line: &SurfaceLine) -> Html {
+    if !line.surface.takes_finish() {
+        return html! { <span class="covered">{ line.surface.side_label() }</span> };
+    }
+    let painted = !line.painted;
+    let choice = (painted != line.painted_with_zone).then_some(painted);
+    let edit = PieceEdit::Painted(line.surface.id.to_string(), choice);
+    html! {
+        <label class="switch">
+            <input type="checkbox" checked={line.painted} onchange={shown.change(move |_: Event| Some(edit.clone()))} />
+            <span>{ line.surface.side_label() }</span>
+        </label>
+    }
+}
+
+/// The zones that a surface can belong to.
+pub fn zone_list(shown: &Shown, line: &SurfaceLine, id: String) -> Html {
+    if !line.surface.takes_finish() {
+        return Html::default();
+    }
+    let piece = &shown.piece;
+    let own = piece
+        .zones
+        .keys()
+        .map(String::as_str)
+        .filter(|key| Zone::by_key(key).is_none());
+    let keys = Zone::ALL
+        .into_iter()
+        .map(|zone| -> &str { zone.key() })
+        .chain(own);
+    let zones: Vec<(&str, String)> = keys.map(|key| (key, piece.zone_label(key))).collect();
+    let (surface, usual) = (line.surface.id.to_string(), line.surface.usual_zone().key());
+    let choose = shown.change(move |key: String| {
+        let zone = (key != usual).then_some(key);
+        Some(PieceEdit::Zone(surface.clone(), zone))
+    });
+    let options = zones.iter().map(|(key, label)| (*key, label.as_str()));
+    select("Zone", id, options, &line.zone, choose)
+}

@@ -1,0 +1,69 @@
+//! The list of surfaces by zone: what each measures, what lies against it, and whether it gets the finish.
+
+mod line;
+mod zone;
+
+use geometry::Edges;
+use units::{Area, show_length};
+use workshop::{PieceEdit, Takeoff};
+use yew::prelude::*;
+
+use super::Shown;
+use crate::parts::button;
+use crate::words;
+
+pub use line::{switch_or_word, zone_list};
+
+/// The sheet of surfaces, zone by zone and part by part.
+pub fn surfaces(shown: &Shown, edges: Option<Edges>) -> Html {
+    let Some(takeoff) = shown.takeoff() else {
+        return html! { <p>{ "Mend the measurements first; then the surfaces stand here." }</p> };
+    };
+    html! {
+        <section aria-label="Surfaces" class="surfaces">
+            { totals(shown, takeoff, edges) }
+            <p>{ "Each surface of one piece, less what lies against it. Switch on what gets the finish." }</p>
+            { for takeoff.zones.iter().map(|line| zone::zone(shown, takeoff, line)) }
+            { add_zone(shown) }
+        </section>
+    }
+}
+
+/// The painted area of one piece, how it lies, and the lengths of its edges.
+fn totals(shown: &Shown, takeoff: &Takeoff, edges: Option<Edges>) -> Html {
+    let system = shown.app.workshop.units;
+    let areas = takeoff.zones.iter().fold([Area::ZERO; 3], |sum, zone| {
+        [0, 1, 2].map(|i| sum[i] + zone.areas[i])
+    });
+    let lengths = edges.map(|edges| {
+        [
+            ("arrises", "Arrises, to sand round", edges.arrises),
+            ("corners", "Inner corners", edges.corners),
+            ("borders", "Borders, to cut in or mask", edges.borders),
+        ]
+    });
+    let length = |(key, label, length): (&'static str, &'static str, units::Length)| {
+        html! {
+            <div>
+                <dt>{ label }</dt>
+                <dd id={format!("edges-{key}")} title={show_length(length, system)}>{ words::run(length, system) }</dd>
+            </div>
+        }
+    };
+    html! {
+        <dl class="totals">
+            <div><dt>{ "To paint, one piece" }</dt><dd>{ words::area(takeoff.painted_each, system) }</dd></div>
+            <div class="wide"><dt>{ "Of that" }</dt><dd id="lying">{ words::lying(areas, system) }</dd></div>
+            { for lengths.into_iter().flatten().map(length) }
+        </dl>
+    }
+}
+
+/// A zone of the maker's own gets the first name that is free.
+fn add_zone(shown: &Shown) -> Html {
+    let zones = &shown.piece.zones;
+    let key = |n: usize| format!("own-{n}");
+    let free = (1..).find(|n| !zones.contains_key(&key(*n))).unwrap_or_default();
+    let add = shown.change(move |_: MouseEvent| Some(PieceEdit::NameZone(key(free), format!("Zone {free}"))));
+    button("add-zone", "Add a zone", add)
+}

@@ -1,0 +1,105 @@
+//! What a maker's own changes are called.
+
+use std::collections::BTreeMap;
+
+use geometry::{AddedShape, Along, Problem, Towards};
+use workshop::{ChangeKind, Piece, Takeoff};
+
+/// What parts and surfaces are called, by their names; also parts that a change has taken away.
+pub struct Names(BTreeMap<String, String>);
+
+impl Names {
+    /// The names on a piece: those before any change, and those that are there now.
+    pub fn of(piece: &Piece, takeoff: Option<&Takeoff>) -> Self {
+        let mut names = BTreeMap::new();
+        let mut furniture = piece.furniture();
+        furniture.changes.clear();
+        for part in furniture
+            .assembly()
+            .into_iter()
+            .flat_map(|assembly| assembly.parts)
+        {
+            names.insert(part.id.to_string(), part.id.label());
+        }
+        for line in takeoff.into_iter().flat_map(|takeoff| &takeoff.surfaces) {
+            let (id, part) = (line.surface.id, line.surface.id.part);
+            let label = format!("{}, {}", part.label(), line.surface.side_label());
+            names.insert(id.to_string(), label);
+            names.insert(part.to_string(), part.label());
+        }
+        Names(names)
+    }
+
+    /// What the maker calls it. What is not there any more is called by its name in saved files.
+    pub fn label(&self, name: &str) -> String {
+        let plain = || name.replace(['-', '/', '~'], " ");
+        self.0.get(name).cloned().unwrap_or_else(plain)
+    }
+}
+
+/// What a change does, as a title.
+pub fn change_title(kind: &ChangeKind, names: &Names) -> String {
+    match kind {
+        ChangeKind::Remove { part } => format!("{}: left out", names.label(part)),
+        ChangeKind::Resize { part, along } => format!("{}: another {}", names.label(part), size(*along)),
+        ChangeKind::Move { part, .. } => format!("{}: moved", names.label(part)),
+        ChangeKind::Repeat { part, .. } => format!("{}: repeated", names.label(part)),
+        ChangeKind::Hole { surface } => format!("{}: hole", names.label(surface)),
+        ChangeKind::Add { number, shape, .. } => format!("Added part {number}: {}", added(*shape)),
+    }
+}
+
+fn added(shape: AddedShape) -> String {
+    shape.label().to_ascii_lowercase()
+}
+
+fn size(along: Along) -> &'static str {
+    match along {
+        Along::Width => "width",
+        Along::Depth => "depth",
+        Along::Height => "height",
+    }
+}
+
+/// The directions, each with the end of its element's name and its word.
+pub fn towards() -> [(Towards, &'static str, &'static str); 6] {
+    [
+        (Towards::Left, "left", "To the left"),
+        (Towards::Right, "right", "To the right"),
+        (Towards::Front, "front", "To the front"),
+        (Towards::Back, "back", "To the back"),
+        (Towards::Up, "up", "Up"),
+        (Towards::Down, "down", "Down"),
+    ]
+}
+
+/// The change that a problem is about, by its place, if it is about the change as a whole.
+pub fn change_of(problem: &Problem) -> Option<usize> {
+    match problem {
+        Problem::NoSuchPart { change, .. }
+        | Problem::NotABoard { change, .. }
+        | Problem::TurningOutOfOrder { change } => Some(*change),
+        _ => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use geometry::Kind;
+    use units::System;
+    use workshop::{PieceChange, PieceId, takeoff};
+
+    #[test]
+    fn a_part_that_was_left_out_keeps_its_name() {
+        let mut piece = Piece::new(PieceId("a".into()), Kind::Nightstand, System::Metric);
+        let left_out = ChangeKind::Remove {
+            part: "drawer-front-1-1".into(),
+        };
+        piece.changes.push(PieceChange::new(left_out.clone()));
+        let names = Names::of(&piece, takeoff(&piece).ok().as_ref());
+        assert_eq!(change_title(&left_out, &names), "Drawer 1.1: left out");
+        assert_eq!(names.label("top/front"), "Top, front edge");
+        assert_eq!(names.label("shelf-9-1~2"), "shelf 9 1 2");
+    }
+}

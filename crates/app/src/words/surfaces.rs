@@ -1,0 +1,121 @@
+//! The working of surfaces, how they lie, and what is wrong or long about them.
+
+use geometry::{Deduction, Orientation, Overlap, PartKind, Surface};
+use units::{Area, Length, System, show_length};
+
+use super::area;
+
+/// The working of a surface: gross area with its profile multiplier, less each deduction with what causes it, and
+/// what that leaves.
+pub fn working(surface: &Surface, system: System) -> String {
+    let mut text = area(surface.gross, system);
+    let multiplier = format!("{:.2}", surface.multiplier);
+    if multiplier != "1.00" {
+        text.push_str(&format!(" along the profile, {multiplier} times the flat"));
+    }
+    if surface.deductions.is_empty() {
+        return text + ", nothing lies against it";
+    }
+    let less = surface.deductions.iter().map(|d| deduction(d, system));
+    let less = less.collect::<Vec<_>>().join(", ");
+    format!("{text} less {less}, leaves {}", area(surface.net, system))
+}
+
+fn deduction(deduction: &Deduction, system: System) -> String {
+    let word = if deduction.by.kind == PartKind::Hole {
+        "for"
+    } else {
+        "under"
+    };
+    let by = deduction.by.label().to_ascii_lowercase();
+    format!("{} {word} {by}", area(deduction.area, system))
+}
+
+/// How areas lie, those that there are: `12 ft² level, from above; 20 ft² upright`.
+pub fn lying(areas: [Area; 3], system: System) -> String {
+    let of = Orientation::ALL.into_iter().zip(areas);
+    let some = of.filter(|(_, area)| *area > Area::ZERO);
+    let words =
+        some.map(|(lies, size)| format!("{} {}", area(size, system), lies.label().to_ascii_lowercase()));
+    words.collect::<Vec<_>>().join("; ")
+}
+
+/// Two parts that run into each other.
+pub fn overlap(overlap: &Overlap, system: System) -> String {
+    format!(
+        "{} and {} run into each other by {}. Their areas are too large by what is hidden; move or shorten one.",
+        overlap.a.label(),
+        overlap.b.label(),
+        show_length(overlap.depth, system)
+    )
+}
+
+/// The sum of many lengths: feet where inches are read, metres elsewhere.
+pub fn run(length: Length, system: System) -> String {
+    match system {
+        System::UsCustomary => format!("{:.1} ft", length.as_inches() / 12.0),
+        System::Metric => format!("{:.1} m", length.as_metres()),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use geometry::{Furniture, Kind, PartId};
+
+    fn deducted(by: PartId, area: f64) -> Deduction {
+        Deduction {
+            by,
+            area: Area::square_metres(area),
+        }
+    }
+
+    #[test]
+    fn the_working_goes_from_gross_to_net() {
+        let surfaces = Furniture::usual(Kind::Dresser).assembly().unwrap().surfaces();
+        let mut surface = surfaces[0].clone();
+        surface.gross = Area::square_metres(1.0);
+        surface.net = Area::square_metres(0.7);
+        surface.multiplier = 1.0;
+        surface.deductions.clear();
+        assert_eq!(
+            working(&surface, System::Metric),
+            "1.00 m², nothing lies against it"
+        );
+        surface.multiplier = 1.314;
+        surface.deductions = vec![
+            deducted(PartId::only(PartKind::LeftSide), 0.2),
+            deducted(PartId::nth(PartKind::Hole, 1), 0.1),
+        ];
+        assert_eq!(
+            working(&surface, System::Metric),
+            "1.00 m² along the profile, 1.31 times the flat less 0.20 m² under left side, 0.10 m² for hole 1, \
+             leaves 0.70 m²"
+        );
+    }
+
+    #[test]
+    fn only_what_there_is_lies_some_way() {
+        let areas = [2.0, 0.0, 0.5].map(Area::square_metres);
+        assert_eq!(
+            lying(areas, System::Metric),
+            "2.00 m² level, from above; 0.50 m² level, from below"
+        );
+        assert_eq!(lying([Area::ZERO; 3], System::Metric), "");
+    }
+
+    #[test]
+    fn an_overlap_says_what_to_do() {
+        let sentence = overlap(
+            &Overlap {
+                a: PartId::nth(PartKind::Board, 2),
+                b: PartId::only(PartKind::LeftSide),
+                depth: Length::millimetres(12.0),
+            },
+            System::Metric,
+        );
+        let expected = "Board 2 and Left side run into each other by 12 mm. Their areas are too large by what is \
+                        hidden; move or shorten one.";
+        assert_eq!(sentence, expected);
+    }
+}

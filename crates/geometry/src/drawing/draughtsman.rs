@@ -1,0 +1,319 @@
+//! Makes the drawing of what looks at the eye.
+
+use std::ops::Range;
+
+use super::cut::{Contour, Cutter, Shapes, area, region, tidy};
+use super::joints::Joints;
+use super::lines::{Polyline, lines, outline};
+use super::order::{Before, Order};
+use super::sheet::{Axes, Grid, Seen, Shadow};
+use super::{Drawing, Shade, VisibleFace};
+use crate::SMALLEST_AREA;
+use crate::face::Facet;
+use crate::region::{Point2, Region};
+use crate::sorting;
+use crate::surface::{Facets, Surface};
+
+/// How many shades lie between edge on and face on: their steps are below what one sees in a drawing.
+pub(super) const SHADES: f64 = 24.0;
+
+/// The facets of one surface.
+struct Group<'a> {
+    surface: &'a Surface,
+    /// Their places among all facets.
+    own: Range<usize>,
+    /// Lines that enclose what they cover together.
+    around: Vec<Contour>,
+    /// Where they meet, for a folded or curved surface: the place in the list of joints.
+    joints: Option<usize>,
+    /// What is seen of them.
+    visible: Shapes,
+}
+
+/// Makes a drawing.
+pub(super) struct Draughtsman<'a> {
+    axes: &'a Axes,
+    grid: &'a Grid,
+    seen: &'a [Seen],
+    order: Order,
+    groups: Vec<Group<'a>>,
+    /// The group of each facet.
+    group_of: Vec<usize>,
+    /// Which groups stand behind which with one of their facets: the group behind and that in front, sorted.
+    behind: Vec<(usize, usize)>,
+    joints: Vec<Joints>,
+    cutter: Cutter,
+}
+
+impl<'a> Draughtsman<'a> {
+    pub(super) fn new(surfaces: &'a [Surface], axes: &'a Axes, grid: &'a Grid, seen: &'a [Seen]) -> Self {
+        let mut draughtsman = Draughtsman {
+            axes,
+            grid,
+            seen,
+            order: Order::of(seen),
+            groups: Vec::new(),
+            group_of: Vec::with_capacity(seen.len()),
+            behind: Vec::new(),
+            joints: Vec::new(),
+            cutter: Cutter::new(),
+        };
+        let face = |facet: &Seen| {
+            let id = &surfaces[facet.surface].id;
+            (id.part, id.side)
+        };
+        let mut from = 0;
+        for run in seen.chunk_by(|a, b| face(a) == face(b)) {
+            draughtsman.add_face(surfaces, from..from + run.len());
+            from += run.len();
+        }
+        let group_of = &draughtsman.group_of;
+        let pairs = draughtsman.order.pairs.iter();
+        let mut behind: Vec<_> = pairs
+            .map(|pair| (group_of[pair.behind], group_of[pair.front]))
+            .collect();
+        sorting::sort_by(&mut behind, |pair| *pair);
+        behind.dedup();
+        draughtsman.behind = behind;
+        draughtsman
+    }
+
+    /// Adds the surfaces of one face of a part, of which `run` are the facets.
+    fn add_face(&mut self, surfaces: &'a [Surface], run: Range<usize>) {
+        let mut joints = None;
+        let mut from = run.start;
+        for own in self.seen[run.clone()].chunk_by(|a, b| a.surface == b.surface) {
+            let own = from..from + own.len();
+            from = own.end;
+            let surface = &surfaces[self.seen[own.start].surface];
+            if let Facets::Many(_) = &surface.facets {
+                joints.get_or_insert_with(|| {
+                    self.joints.push(Joints::of(self.seen, run.clone()));
+                    self.joints.len() - 1
+                });
+            }
+            let joints = joints.filter(|_| matches!(surface.facets, Facets::Many(_)));
+            let around = match joints {
+                Some(place) => {
+                    let open = |place: usize| own.contains(&place) && !self.order.hidden[place];
+                    let around = self.joints[place].around(1, |place| open(place).then_some(0));
+                    around.into_iter().flatten().collect()
+                }
+                None => self.seen[own.start].contours.clone(),
+            };
+            self.group_of.extend(own.clone().map(|_| self.groups.len()));
+            self.groups.push(Group {
+                surface,
+                own,
+                around,
+                joints,
+                visible: Shapes::new(),
+            });
+        }
+    }
+
+    pub(super) fn drawing(mut self) -> Drawing {
+        self.find_visible();
+        let mut faces = Vec::new();
+        for group in 0..self.groups.len() {
+            if !self.groups[group].visible.is_empty() {
+                faces.push(self.face(group));
+            }
+        }
+        // What is wholly hidden adds nothing to the outline.
+        let open = self
+            .groups
+            .iter()
+            .filter(|group| group.own.clone().any(|place| !self.order.hidden[place]));
+        let outline = self.cutter.cut(open.flat_map(|group| &group.around), []);
+        Drawing {
+            faces,
+            outline: region(&outline, self.grid),
+        }
+    }
+
+    /// Finds what is seen of each surface. What turns out to be wholly hidden hides nothing more of others, so those
+    /// come first that have little before them.
+    fn find_visible(&mut self) {
+        let load = |group: &Group| {
+            let pairs: usize = group.own.clone().map(|place| self.order.count(place)).sum();
+            pairs as f64 / group.own.len() as f64
+        };
+        let loads: Vec<f64> = self.groups.iter().map(load).collect();
+        let mut turns: Vec<usize> = (0..self.groups.len()).collect();
+        sorting::sort_by(&mut turns, |&turn| loads[turn]);
+        for turn in turns {
+            let Group { own, around, .. } = &self.groups[turn];
+            let own = own.clone();
+            let open: Vec<usize> = own.clone().filter(|&place| !self.order.hidden[place]).collect();
+            if open.is_empty() {
+                continue;
+            }
+            let is_whole = open.iter().all(|&place| self.order.is_whole(place));
+            let visible = match is_whole && self.groups[turn].joints.is_none() {
+                true => vec![around.clone()],
+                false => self.visible(&open, &around.clone()),
+            };
+            if area(&visible, self.grid) > SMALLEST_AREA {
+                self.groups[turn].visible = visible;
+            } else {
+                own.for_each(|place| self.order.hidden[place] = true);
+            }
+        }
+    }
+
+    /// What is seen of facets of one surface, in order, as one: what the lines `around` them enclose without what
+    /// stands before it.
+    fn visible(&mut self, own: &[usize], around: &[Contour]) -> Shapes {
+        let (seen, order) = (self.seen, &self.order);
+        let is_own = |pair: &&Before| own.binary_search(&pair.front).is_ok();
+        let before = own.iter().flat_map(|&place| order.before(place));
+        let mut fronts: Vec<usize> = before
+            .filter(|pair| !is_own(pair))
+            .map(|pair| pair.front)
+            .collect();
+        sorting::sort_by(&mut fronts, |front| *front);
+        fronts.dedup();
+        let mut away: Vec<&Contour> = Vec::new();
+        let mut parts: Vec<Contour> = Vec::new();
+        for fronts in fronts.chunk_by(|&a, &b| self.group_of[a] == self.group_of[b]) {
+            if self.is_before(self.group_of[fronts[0]], self.group_of[own[0]]) {
+                away.extend(&self.groups[self.group_of[fronts[0]]].around);
+                continue;
+            }
+            for &front in fronts {
+                let own_before = order.before(front).filter(is_own);
+                let nearer = own_before.flat_map(|pair| self.cutter.standing_before(pair, seen));
+                let nearer: Vec<Contour> = nearer.collect();
+                if nearer.is_empty() {
+                    away.extend(&seen[front].contours);
+                } else {
+                    parts.extend(
+                        self.cutter
+                            .cut(&seen[front].contours, &nearer)
+                            .into_iter()
+                            .flatten(),
+                    );
+                }
+            }
+        }
+        self.cutter.cut(around, away.into_iter().chain(&parts))
+    }
+
+    /// Whether a surface stands before another with all its facets; now and then they reach around each other.
+    fn is_before(&self, front: usize, behind: usize) -> bool {
+        front != behind && self.behind.binary_search(&(front, behind)).is_err()
+    }
+
+    fn face(&mut self, group: usize) -> VisibleFace {
+        let Group {
+            surface,
+            own,
+            visible,
+            joints,
+            ..
+        } = &self.groups[group];
+        let surface = *surface;
+        let (drawn, shades, whole) = match *joints {
+            None => {
+                let region = self.flat_region(group);
+                let shade = Shade {
+                    region: region.clone(),
+                    squareness: self.seen[own.start].squareness,
+                };
+                (outline(visible), vec![shade], region)
+            }
+            Some(joints) => {
+                let lines = lines(own, visible, &self.joints[joints], self.seen, &self.order);
+                let whole = region(visible, self.grid);
+                (lines, self.shades(own.clone(), joints), whole)
+            }
+        };
+        VisibleFace {
+            surface: surface.id,
+            region: whole,
+            lines: self.drawn(drawn),
+            shades,
+        }
+    }
+
+    /// What is seen of a flat surface, to the last digit if it is seen whole.
+    fn flat_region(&self, group: usize) -> Region {
+        let Group {
+            surface,
+            own,
+            visible,
+            ..
+        } = &self.groups[group];
+        if !self.order.is_whole(own.start) {
+            return region(visible, self.grid);
+        }
+        let Facet { plane, region } = &surface.facets[self.seen[own.start].facet];
+        let shadow = Shadow::of(plane, self.axes);
+        region.mapped(|point| shadow.point(point))
+    }
+
+    /// The visible parts of the facets of a surface, those of like squareness as one shade.
+    fn shades(&mut self, own: Range<usize>, joints: usize) -> Vec<Shade> {
+        let (seen, order) = (self.seen, &self.order);
+        let level = |place: usize| (seen[place].squareness * SHADES).round() as usize;
+        let mut levels: Vec<Level> = vec![];
+        levels.resize_with(1 + SHADES as usize, Level::default);
+        for place in own.clone().filter(|&place| !order.hidden[place]) {
+            levels[level(place)].add(place, seen, order);
+        }
+        let is_whole = |place: usize| own.contains(&place) && !order.hidden[place] && order.is_whole(place);
+        let whole = self.joints[joints].around(levels.len(), |place| is_whole(place).then(|| level(place)));
+        let shades = levels.iter().zip(whole);
+        shades
+            .filter_map(|(level, whole)| self.shade(level, whole))
+            .collect()
+    }
+
+    /// The shade of facets of which those that are seen whole lie within the lines `whole`.
+    fn shade(&mut self, level: &Level, whole: Vec<Contour>) -> Option<Shade> {
+        let mut contours = whole;
+        contours.iter_mut().for_each(tidy);
+        contours.retain(|contour| contour.len() > 2);
+        if !level.cut.is_empty() {
+            let seen = self.seen;
+            let cut: Vec<Contour> = level
+                .cut
+                .iter()
+                .flat_map(|&place| seen[place].contours.clone())
+                .collect();
+            contours.extend(self.visible(&level.cut, &cut).into_iter().flatten());
+        }
+        // The largest is an outer one, as a region wants it of its first.
+        sorting::sort_by(&mut contours, |contour| [-super::cut::size(contour), 0]);
+        (!contours.is_empty()).then(|| Shade {
+            region: region(&vec![contours], self.grid),
+            squareness: level.sum / level.count,
+        })
+    }
+
+    fn drawn(&self, lines: Vec<Polyline>) -> Vec<Vec<Point2>> {
+        let points = |line: Polyline| line.into_iter().map(|corner| self.grid.point(corner)).collect();
+        lines.into_iter().map(points).collect()
+    }
+}
+
+/// Facets of like squareness.
+#[derive(Default)]
+struct Level {
+    /// The sum of their squareness, and how many they are.
+    sum: f64,
+    count: f64,
+    /// Those that are partly hidden.
+    cut: Vec<usize>,
+}
+
+impl Level {
+    fn add(&mut self, place: usize, seen: &[Seen], order: &Order) {
+        self.sum += seen[place].squareness;
+        self.count += 1.0;
+        if !order.is_whole(place) {
+            self.cut.push(place);
+        }
+    }
+}

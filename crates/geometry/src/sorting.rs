@@ -1,0 +1,102 @@
+//! Sorting with one routine for every kind of list.
+//!
+//! Each kind of list that the standard library sorts puts some ten kilobytes of machine code on the page, and there
+//! are many kinds. Here keys and places are sorted, always of the same type, and the list is put in that order.
+
+use i_overlay::i_float::int::point::IntPoint;
+
+/// What a list can be sorted by: compared as whole numbers, the first before the second.
+pub(crate) trait Key {
+    fn numbers(self) -> [i64; 2];
+}
+
+impl Key for f64 {
+    fn numbers(self) -> [i64; 2] {
+        // The bits of a float as a whole number that sorts as the float does (IEEE 754 total order).
+        let bits = self.to_bits() as i64;
+        [bits ^ (((bits >> 63) as u64) >> 1) as i64, 0]
+    }
+}
+
+impl Key for usize {
+    fn numbers(self) -> [i64; 2] {
+        [self as i64, 0]
+    }
+}
+
+impl Key for (usize, usize) {
+    fn numbers(self) -> [i64; 2] {
+        [self.0 as i64, self.1 as i64]
+    }
+}
+
+impl Key for [u64; 2] {
+    fn numbers(self) -> [i64; 2] {
+        // A step down by half the range keeps the order among signed numbers.
+        self.map(|number| (number ^ (1 << 63)) as i64)
+    }
+}
+
+impl Key for [i64; 2] {
+    fn numbers(self) -> [i64; 2] {
+        self
+    }
+}
+
+/// A corner of a grid as one whole number that sorts by its first coordinate, then by its second.
+pub(crate) fn packed(corner: IntPoint<i32>) -> i64 {
+    (i64::from(corner.x) << 32) | i64::from(corner.y.cast_unsigned() ^ (1 << 31))
+}
+
+/// Sorts a list by a key; what has the same key stays in its order.
+pub(crate) fn sort_by<T, K: Key>(list: &mut [T], key: impl Fn(&T) -> K) {
+    let keys = list.iter().enumerate();
+    let mut places = ordered(keys.map(|(i, item)| (key(item).numbers(), i)).collect());
+    // Each item goes where it belongs along the cycles of the order.
+    for start in 0..places.len() {
+        let mut at = start;
+        loop {
+            let from = std::mem::replace(&mut places[at], at);
+            if from == start || from == at {
+                break;
+            }
+            list.swap(at, from);
+            at = from;
+        }
+    }
+}
+
+/// Sorts numbers.
+pub(crate) fn sort(list: &mut [f64]) {
+    sort_by(list, |value| *value);
+}
+
+#[inline(never)]
+fn ordered(mut keys: Vec<([i64; 2], usize)>) -> Vec<usize> {
+    keys.sort_unstable();
+    keys.into_iter().map(|(_, place)| place).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    proptest! {
+        #[test]
+        fn it_sorts_as_the_standard_library_does(list in prop::collection::vec((0usize..9, 0usize..9), 0..40)) {
+            let (mut ours, mut theirs) = (list.clone(), list);
+            sort_by(&mut ours, |pair| pair.0);
+            theirs.sort_by_key(|pair| pair.0);
+            prop_assert_eq!(ours, theirs);
+        }
+
+        #[test]
+        fn numbers_are_sorted_on_both_sides_of_zero(list in prop::collection::vec(-9.0f64..9.0, 0..40)) {
+            let (mut ours, mut theirs) = (list.clone(), list);
+            sort(&mut ours);
+            theirs.sort_by(f64::total_cmp);
+            prop_assert_eq!(ours, theirs);
+        }
+    }
+}
