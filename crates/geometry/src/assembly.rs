@@ -303,7 +303,7 @@ impl Assembly {
 
 fn add_deduction(to: &mut Vec<Deduction>, deduction: Deduction) {
     match to.iter_mut().find(|other| other.by == deduction.by) {
-        Some(other) => other.area = other.area + deduction.area,
+        Some(other) => other.area += deduction.area,
         None => to.push(deduction),
     }
 }
@@ -311,7 +311,7 @@ fn add_deduction(to: &mut Vec<Deduction>, deduction: Deduction) {
 impl Surface {
     /// Another facet, or another region of the same facet, belongs to the surface.
     fn add(&mut self, facet: Facet, gross: f64, deductions: Vec<Deduction>) {
-        self.gross = self.gross + Area::square_metres(gross);
+        self.gross += Area::square_metres(gross);
         for deduction in deductions {
             add_deduction(&mut self.deductions, deduction);
         }

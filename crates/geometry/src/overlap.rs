@@ -6,7 +6,6 @@
 //! below some facet of either, so no cut is missed.
 
 use std::cell::OnceCell;
-use std::collections::BTreeSet;
 
 use units::Length;
 
@@ -164,7 +163,6 @@ impl Bound<'_> {
 /// A part as the facets that close it.
 struct Solid<'a> {
     facets: Vec<Bound<'a>>,
-    /// Every corner once, but for noise.
     corners: Vec<Point3>,
     bounds: Bounds,
 }
@@ -186,13 +184,7 @@ impl<'a> Solid<'a> {
                 }
             })
             .collect();
-        // Neighbouring facets share their corners; rounded to a picometre they are equal.
-        let mut seen = BTreeSet::new();
-        let corners = facets.iter().flat_map(Bound::corners);
-        let corners = corners.filter(|corner| {
-            seen.insert([corner.x, corner.y, corner.z].map(|at| (at * 1e12).round() as i64))
-        });
-        let corners = corners.collect();
+        let corners = facets.iter().flat_map(Bound::corners).collect();
         Solid {
             facets,
             corners,

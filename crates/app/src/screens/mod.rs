@@ -103,6 +103,12 @@ pub fn Page() -> Html {
     use_effect_with(app.workshop.clone(), move |workshop| keeper.keep(workshop));
     let piece = app.piece().cloned();
     let result = use_memo(piece.clone(), |piece| piece.as_deref().map(takeoff));
+    // A piece that is opened is seen from its head, wherever the page stood before.
+    use_effect_with(app.open.clone(), |_| {
+        if let Some(window) = web_sys::window() {
+            window.scroll_to_with_x_and_y(0.0, 0.0);
+        }
+    });
     let drawn = drawing::use_drawn(piece.as_ref(), &result, app.look);
     // Edges take longer than areas and are shown on one sheet only.
     let measured = piece.clone().filter(|_| app.sheet == Sheet::Surfaces);

@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use super::cut::{Contour, Cutter, Shapes, area, region, tidy};
+use super::cut::{Contour, Cutter, Shapes, area, region, size, tidy};
 use super::joints::Joints;
 use super::lines::{Polyline, lines, outline};
 use super::order::{Before, Order};
@@ -28,6 +28,8 @@ struct Group<'a> {
     joints: Option<usize>,
     /// What is seen of them.
     visible: Shapes,
+    /// Whether that is all of them.
+    is_whole: bool,
 }
 
 /// Makes a drawing.
@@ -41,6 +43,7 @@ pub(super) struct Draughtsman<'a> {
     group_of: Vec<usize>,
     /// Which groups stand behind which with one of their facets: the group behind and that in front, sorted.
     behind: Vec<(usize, usize)>,
+    /// Where the facets of each folded or curved face meet.
     joints: Vec<Joints>,
     cutter: Cutter,
 }
@@ -108,6 +111,7 @@ impl<'a> Draughtsman<'a> {
                 around,
                 joints,
                 visible: Shapes::new(),
+                is_whole: false,
             });
         }
     }
@@ -143,57 +147,61 @@ impl<'a> Draughtsman<'a> {
         let mut turns: Vec<usize> = (0..self.groups.len()).collect();
         sorting::sort_by(&mut turns, |&turn| loads[turn]);
         for turn in turns {
-            let Group { own, around, .. } = &self.groups[turn];
-            let own = own.clone();
-            let open: Vec<usize> = own.clone().filter(|&place| !self.order.hidden[place]).collect();
-            if open.is_empty() {
-                continue;
-            }
-            let is_whole = open.iter().all(|&place| self.order.is_whole(place));
-            let visible = match is_whole && self.groups[turn].joints.is_none() {
-                true => vec![around.clone()],
-                false => self.visible(&open, &around.clone()),
-            };
-            if area(&visible, self.grid) > SMALLEST_AREA {
-                self.groups[turn].visible = visible;
-            } else {
-                own.for_each(|place| self.order.hidden[place] = true);
-            }
+            self.find_visible_of(turn);
+        }
+    }
+
+    fn find_visible_of(&mut self, group: usize) {
+        let Group {
+            own, around, joints, ..
+        } = &self.groups[group];
+        let (own, around) = (own.clone(), around.clone());
+        let open: Vec<usize> = own.clone().filter(|&place| !self.order.hidden[place]).collect();
+        if open.is_empty() {
+            return;
+        }
+        let is_whole = joints.is_none() && open.iter().all(|&place| self.order.is_whole(place));
+        let visible = if is_whole {
+            vec![around]
+        } else {
+            self.visible(&open, &around)
+        };
+        if area(&visible, self.grid) > SMALLEST_AREA {
+            self.groups[group].visible = visible;
+            self.groups[group].is_whole = is_whole;
+        } else {
+            own.for_each(|place| self.order.hidden[place] = true);
         }
     }
 
     /// What is seen of facets of one surface, in order, as one: what the lines `around` them enclose without what
     /// stands before it.
     fn visible(&mut self, own: &[usize], around: &[Contour]) -> Shapes {
-        let (seen, order) = (self.seen, &self.order);
-        let is_own = |pair: &&Before| own.binary_search(&pair.front).is_ok();
-        let before = own.iter().flat_map(|&place| order.before(place));
-        let mut fronts: Vec<usize> = before
-            .filter(|pair| !is_own(pair))
-            .map(|pair| pair.front)
-            .collect();
+        let before = own.iter().flat_map(|&place| self.order.before(place));
+        let mut fronts: Vec<usize> = before.map(|pair| pair.front).collect();
+        fronts.retain(|front| own.binary_search(front).is_err());
         sorting::sort_by(&mut fronts, |front| *front);
         fronts.dedup();
         let mut away: Vec<&Contour> = Vec::new();
         let mut parts: Vec<Contour> = Vec::new();
         for fronts in fronts.chunk_by(|&a, &b| self.group_of[a] == self.group_of[b]) {
-            if self.is_before(self.group_of[fronts[0]], self.group_of[own[0]]) {
-                away.extend(&self.groups[self.group_of[fronts[0]]].around);
+            let group = self.group_of[fronts[0]];
+            if self.is_before(group, self.group_of[own[0]]) {
+                away.extend(&self.groups[group].around);
                 continue;
             }
             for &front in fronts {
-                let own_before = order.before(front).filter(is_own);
-                let nearer = own_before.flat_map(|pair| self.cutter.standing_before(pair, seen));
+                let own_before = self
+                    .order
+                    .before(front)
+                    .filter(|pair| own.binary_search(&pair.front).is_ok());
+                let nearer = own_before.flat_map(|pair| self.cutter.standing_before(pair, self.seen));
                 let nearer: Vec<Contour> = nearer.collect();
+                let contours = &self.seen[front].contours;
                 if nearer.is_empty() {
-                    away.extend(&seen[front].contours);
+                    away.extend(contours);
                 } else {
-                    parts.extend(
-                        self.cutter
-                            .cut(&seen[front].contours, &nearer)
-                            .into_iter()
-                            .flatten(),
-                    );
+                    parts.extend(self.cutter.cut(contours, &nearer).into_iter().flatten());
                 }
             }
         }
@@ -206,49 +214,36 @@ impl<'a> Draughtsman<'a> {
     }
 
     fn face(&mut self, group: usize) -> VisibleFace {
-        let Group {
-            surface,
-            own,
-            visible,
-            joints,
-            ..
-        } = &self.groups[group];
-        let surface = *surface;
-        let (drawn, shades, whole) = match *joints {
-            None => {
-                let region = self.flat_region(group);
-                let shade = Shade {
-                    region: region.clone(),
-                    squareness: self.seen[own.start].squareness,
-                };
-                (outline(visible), vec![shade], region)
-            }
-            Some(joints) => {
-                let lines = lines(own, visible, &self.joints[joints], self.seen, &self.order);
-                let whole = region(visible, self.grid);
-                (lines, self.shades(own.clone(), joints), whole)
-            }
+        let group = &self.groups[group];
+        let (surface, own) = (group.surface.id, group.own.clone());
+        let Some(joints) = group.joints else {
+            let whole = self.flat_region(group);
+            let shade = Shade {
+                region: whole.clone(),
+                squareness: self.seen[own.start].squareness,
+            };
+            return VisibleFace {
+                surface,
+                region: whole,
+                lines: self.drawn(outline(&group.visible)),
+                shades: vec![shade],
+            };
         };
+        let lines = lines(&own, &group.visible, &self.joints[joints], self.seen, &self.order);
         VisibleFace {
-            surface: surface.id,
-            region: whole,
-            lines: self.drawn(drawn),
-            shades,
+            surface,
+            region: region(&group.visible, self.grid),
+            lines: self.drawn(lines),
+            shades: self.shades(own, joints),
         }
     }
 
     /// What is seen of a flat surface, to the last digit if it is seen whole.
-    fn flat_region(&self, group: usize) -> Region {
-        let Group {
-            surface,
-            own,
-            visible,
-            ..
-        } = &self.groups[group];
-        if !self.order.is_whole(own.start) {
-            return region(visible, self.grid);
+    fn flat_region(&self, group: &Group) -> Region {
+        if !group.is_whole {
+            return region(&group.visible, self.grid);
         }
-        let Facet { plane, region } = &surface.facets[self.seen[own.start].facet];
+        let Facet { plane, region } = &group.surface.facets[self.seen[group.own.start].facet];
         let shadow = Shadow::of(plane, self.axes);
         region.mapped(|point| shadow.point(point))
     }
@@ -285,7 +280,7 @@ impl<'a> Draughtsman<'a> {
             contours.extend(self.visible(&level.cut, &cut).into_iter().flatten());
         }
         // The largest is an outer one, as a region wants it of its first.
-        sorting::sort_by(&mut contours, |contour| [-super::cut::size(contour), 0]);
+        sorting::sort_by(&mut contours, |contour| [-size(contour), 0]);
         (!contours.is_empty()).then(|| Shade {
             region: region(&vec![contours], self.grid),
             squareness: level.sum / level.count,

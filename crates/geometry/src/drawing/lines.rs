@@ -1,6 +1,5 @@
 //! The lines of a drawing: real edges, without the seams between the facets that stand in for a curve.
 
-use std::collections::BTreeMap;
 use std::ops::Range;
 
 use super::cut::Shapes;
@@ -151,22 +150,23 @@ fn goes_on_beyond(stroke: Stroke, facet: usize, own: &Range<usize>, seen: &[Seen
 
 /// Strokes joined end to end.
 fn chained(strokes: &[Stroke]) -> Vec<Polyline> {
-    let mut ends: BTreeMap<Corner, Vec<usize>> = BTreeMap::new();
-    for (place, stroke) in strokes.iter().enumerate() {
-        for corner in stroke {
-            ends.entry(*corner).or_default().push(place);
-        }
-    }
-    let is_through = |corner: &Corner| ends.get(corner).is_some_and(|at| at.len() == 2);
-    // First from the loose ends; what is left then are rings.
-    let from_ends = strokes.iter().enumerate().flat_map(|(place, &[p, q])| {
-        let starts = [(p, place), (q, place)];
-        starts.into_iter().filter(|(corner, _)| !is_through(corner))
+    let ends = strokes.iter().enumerate();
+    let mut ends: Vec<(Corner, usize)> = ends
+        .flat_map(|(place, &[p, q])| [(p, place), (q, place)])
+        .collect();
+    sorting::sort_by(&mut ends, |&(corner, place)| {
+        [sorting::packed(corner), place as i64]
     });
-    let from_anywhere = strokes.iter().enumerate().map(|(place, &[p, _])| (p, place));
+    let ends_at = |corner: Corner| {
+        let from = ends.partition_point(|end| end.0 < corner);
+        let count = ends[from..].iter().take_while(|end| end.0 == corner).count();
+        &ends[from..from + count]
+    };
+    // First from the loose ends; what is left then are rings.
+    let loose = ends.iter().filter(|(corner, _)| ends_at(*corner).len() != 2);
     let mut used = vec![false; strokes.len()];
     let mut lines = Vec::new();
-    for (start, first) in from_ends.chain(from_anywhere) {
+    for &(start, first) in loose.chain(&ends) {
         let mut line = vec![start];
         let mut next = Some(first).filter(|&place| !used[place]);
         while let Some(place) = next {
@@ -174,8 +174,10 @@ fn chained(strokes: &[Stroke]) -> Vec<Polyline> {
             let [p, q] = strokes[place];
             let end = if line.last() == Some(&p) { q } else { p };
             line.push(end);
-            let onward = ends.get(&end).filter(|at| at.len() == 2);
-            next = onward.and_then(|at| at.iter().copied().find(|&place| !used[place]));
+            let onward = ends_at(end).iter().map(|(_, place)| *place);
+            next = onward
+                .filter(|_| ends_at(end).len() == 2)
+                .find(|&place| !used[place]);
         }
         if line.len() > 1 {
             lines.push(line);

@@ -2,6 +2,10 @@
 //!
 //! The projection is parallel and true to scale, as in a working drawing. What is seen of a surface is what is left
 //! of its projection when everything nearer to the eye is taken away.
+//!
+//! The way of one drawing: [`sheet`] projects the facets that look at the eye on a grid of whole numbers; [`order`]
+//! finds which facet stands before which; [`draughtsman`] takes away from each surface what stands before it, with
+//! the polygon boolean in [`cut`]; [`lines`] finds what a pencil would draw.
 
 mod cut;
 mod draughtsman;
@@ -30,7 +34,7 @@ pub enum View {
     Side,
     /// From above; the front is at the foot of the drawing.
     Top,
-    /// From the front, turned about the upright and tilted from above; angles in radians.
+    /// From anywhere: from the front, turned about the upright and tilted from above; any angles, in radians.
     Turned {
         /// How far to the right of the front the eye stands.
         turn: f64,
@@ -74,7 +78,8 @@ pub struct VisibleFace {
     /// and, within it, where the surface folds sharply or hides part of itself, without the seams between the facets
     /// that stand in for a curve.
     pub lines: Vec<Vec<Point2>>,
-    /// The region by how much light falls on it: one shade for a flat surface, several for a folded or curved one.
+    /// The region by how much light falls on it, piece by piece without overlap: one shade for a flat surface, for a
+    /// folded or curved one as many as it takes, facets of like light being one.
     pub shades: Vec<Shade>,
 }
 
@@ -114,8 +119,8 @@ pub struct Drawing {
 impl Drawing {
     /// Draws surfaces as seen from one side.
     ///
-    /// The surfaces must bound solids that do not run into each other, as [`crate::Assembly::surfaces`] gives
-    /// them.
+    /// The surfaces bound solids, as [`crate::Assembly::surfaces`] gives them. Where two solids run into each other,
+    /// what is seen is what is nearer to the eye, as anywhere else.
     pub fn of(surfaces: &[Surface], view: View) -> Self {
         let axes = view.axes();
         match seen(surfaces, &axes) {

@@ -1,4 +1,9 @@
 //! A tree of boxes, to find those that overlap without comparing each with each.
+//!
+//! The boxes are sorted along a path that fills the sheet in the shape of many a Z (the order of Morton), so that
+//! those that stand near each other in the list stand near each other on the sheet. The tree divides that list.
+
+use crate::sorting;
 
 /// As many boxes are compared one by one.
 const LEAF: usize = 8;
@@ -23,7 +28,8 @@ struct Node {
 
 impl Tree {
     pub(super) fn over(boxes: impl Iterator<Item = Bounds>) -> Tree {
-        let boxes: Vec<(Bounds, usize)> = boxes.zip(0..).collect();
+        let mut boxes: Vec<(Bounds, usize)> = boxes.zip(0..).collect();
+        sorting::sort_by(&mut boxes, |(bounds, _)| [along_the_path(bounds), 0]);
         let mut tree = Tree {
             nodes: Vec::with_capacity(1 + boxes.len() / 2),
             boxes,
@@ -34,7 +40,7 @@ impl Tree {
 
     /// Makes the node of some boxes, and those below it.
     fn divide(&mut self, from: usize, to: usize) -> usize {
-        let boxes = &mut self.boxes[from..to];
+        let boxes = &self.boxes[from..to];
         let none = ([i32::MAX; 2], [i32::MIN; 2]);
         let bounds = boxes.iter().fold(none, |(low, high), ((box_low, box_high), _)| {
             (
@@ -50,14 +56,9 @@ impl Tree {
             second: None,
         });
         if boxes.len() > LEAF {
-            let middle = boxes.len() / 2;
-            let span = |axis: usize| i64::from(bounds.1[axis]) - i64::from(bounds.0[axis]);
-            let axis = usize::from(span(1) > span(0));
-            boxes.select_nth_unstable_by_key(middle, |((low, high), _)| {
-                i64::from(low[axis]) + i64::from(high[axis])
-            });
-            self.divide(from, from + middle);
-            let second = self.divide(from + middle, to);
+            let middle = from + boxes.len() / 2;
+            self.divide(from, middle);
+            let second = self.divide(middle, to);
             self.nodes[here].second = Some(second);
         }
         here
@@ -84,4 +85,21 @@ impl Tree {
             }
         }
     }
+}
+
+/// How far along the path the middle of a box lies: the binary digits of both coordinates by turns.
+fn along_the_path((low, high): &Bounds) -> u64 {
+    let digits = |axis: usize| {
+        let middle = (i64::from(low[axis]) + i64::from(high[axis])).cast_unsigned() / 2;
+        [
+            (16, 0x0000_ffff_0000_ffff),
+            (8, 0x00ff_00ff_00ff_00ff),
+            (4, 0x0f0f_0f0f_0f0f_0f0f),
+            (2, 0x3333_3333_3333_3333),
+            (1, 0x5555_5555_5555_5555),
+        ]
+        .into_iter()
+        .fold(middle, |spread, (by, mask)| (spread | (spread << by)) & mask)
+    };
+    digits(0) | (digits(1) << 1)
 }
