@@ -1,11 +1,11 @@
 //! How long it takes to build a piece, to find its surfaces, and to draw it. `cargo xtask bench` runs this and prints
 //! the ratios beside the budgets.
 
-use criterion::{BatchSize, Criterion, criterion_group, criterion_main};
-use geometry::{Assembly, Drawing, Fill, Furniture, Kind, Row, SurfaceId, View, styles};
+use criterion::{Criterion, criterion_group, criterion_main};
+use geometry::{Assembly, Drawing, Fill, Furniture, Kind, Row, Sense, SurfaceId, View, styles};
 use nalgebra::Isometry3;
 
-/// A dresser of ten drawers, their boxes counted: 80 parts.
+/// A dresser of ten drawers, their boxes counted: 70 parts.
 fn ten_drawers() -> Furniture {
     let mut piece = Furniture::usual(Kind::Dresser);
     piece.bays[0].rows = vec![Row::of(Fill::Drawers, 2, 0); 5];
@@ -40,6 +40,13 @@ fn side_by_side(piece: &Assembly, times: usize) -> Assembly {
     all
 }
 
+/// How often the dresser stands side by side, and what that is called.
+const SHOPS: [(usize, &str); 3] = [
+    (1, "one dresser"),
+    (10, "ten dressers"),
+    (100, "a hundred dressers"),
+];
+
 fn takeoffs(criterion: &mut Criterion) {
     let dresser = ten_drawers();
     let one = built(&dresser);
@@ -47,9 +54,9 @@ fn takeoffs(criterion: &mut Criterion) {
     criterion.bench_function("takeoff of ten drawers", |bench| {
         bench.iter(|| dresser.assembly().map(|piece| piece.surfaces()));
     });
-    for times in [1, 10, 100] {
+    for (times, name) in SHOPS {
         let many = side_by_side(&one, times);
-        criterion.bench_function(&format!("surfaces of {times} dressers"), |bench| {
+        criterion.bench_function(&format!("surfaces of {name}"), |bench| {
             bench.iter(|| many.surfaces());
         });
     }
@@ -60,25 +67,19 @@ fn takeoffs(criterion: &mut Criterion) {
 }
 
 fn drawings(criterion: &mut Criterion) {
-    let views = [
-        ("front", View::Front),
-        (
-            "corner",
-            View::Turned {
-                turn: 0.5,
-                tilt: 0.35,
-            },
-        ),
-    ];
+    let corner = View::Turned {
+        turn: 0.5,
+        tilt: 0.35,
+    };
     let dresser = built(&ten_drawers());
-    for (name, view) in views {
-        for times in [1, 10] {
-            let surfaces = side_by_side(&dresser, times).surfaces();
-            criterion.bench_function(&format!("drawing of {times} dressers, {name}"), |bench| {
+    let turned = built(&vanity_on_turned_legs()).surfaces();
+    for (name, view) in [("front", View::Front), ("corner", corner)] {
+        for (times, of) in &SHOPS[..2] {
+            let surfaces = side_by_side(&dresser, *times).surfaces();
+            criterion.bench_function(&format!("drawing of {of}, {name}"), |bench| {
                 bench.iter(|| Drawing::of(&surfaces, view));
             });
         }
-        let turned = built(&vanity_on_turned_legs()).surfaces();
         criterion.bench_function(&format!("drawing of turned legs, {name}"), |bench| {
             bench.iter(|| Drawing::of(&turned, view));
         });
@@ -86,18 +87,19 @@ fn drawings(criterion: &mut Criterion) {
 }
 
 fn others(criterion: &mut Criterion) {
-    let dresser = built(&ten_drawers());
-    criterion.bench_function("overlaps of ten drawers", |bench| {
-        bench.iter_batched(
-            || dresser.clone(),
-            |piece| piece.overlaps(),
-            BatchSize::SmallInput,
-        );
-    });
-    criterion.bench_function("edges of ten drawers", |bench| {
-        let outside = |surface: &SurfaceId| surface.sense == geometry::Sense::Outside;
-        bench.iter(|| dresser.edges(outside));
-    });
+    let outside = |surface: &SurfaceId| surface.sense == Sense::Outside;
+    for (name, piece) in [
+        ("ten drawers", ten_drawers()),
+        ("turned legs", vanity_on_turned_legs()),
+    ] {
+        let piece = built(&piece);
+        criterion.bench_function(&format!("overlaps of {name}"), |bench| {
+            bench.iter(|| piece.overlaps());
+        });
+        criterion.bench_function(&format!("edges of {name}"), |bench| {
+            bench.iter(|| piece.edges(outside));
+        });
+    }
 }
 
 criterion_group!(benches, takeoffs, drawings, others);

@@ -58,6 +58,8 @@ fn in_a_hundred(probability: f64) -> String {
         "more than 99 times in 100".into()
     } else if share < 1.0 {
         "less than once in 100 times".into()
+    } else if share == 1.0 {
+        "once in 100 times".into()
     } else {
         format!("{share:.0} times in 100")
     }
@@ -116,6 +118,7 @@ mod tests {
         assert_eq!(enough(&short, System::Metric), sentence);
         assert_eq!(in_a_hundred(0.9999), "more than 99 times in 100");
         assert_eq!(in_a_hundred(0.001), "less than once in 100 times");
+        assert_eq!(in_a_hundred(0.011), "once in 100 times");
         assert_eq!(in_a_hundred(0.874), "87 times in 100");
     }
 }

@@ -15,8 +15,8 @@ use crate::words;
 /// How far the first dimension line stands from the piece, and each further one from the one before.
 const DIMENSION_STEP: f64 = 44.0;
 
-/// How high a figure is.
-const FIGURE: f64 = 26.0;
+/// How wide and how high a figure is, about.
+const FIGURE: Point2 = [90.0, 26.0];
 
 /// What is kept free around the piece for its dimensions: left, right, top, bottom.
 pub fn margins(dimensions: &[Dimension]) -> [f64; 4] {
@@ -48,18 +48,17 @@ pub fn from_the_top(dimensions: Vec<Dimension>, scale: &Scale) -> Vec<Dimension>
     ordered
 }
 
-/// All dimension lines. Figures at the right that would stand on each other are set apart.
+/// All dimension lines. Figures that would stand on each other are set apart.
 pub fn dimension_lines(shown: &Shown, picture: &Picture) -> Html {
-    let mut lowest = [f64::NEG_INFINITY; 4];
-    let line = |line: &Dimension| {
-        let column = &mut lowest[usize::from(line.row.min(3))];
-        dimension_line(shown, picture, line, column)
-    };
-    picture.dimensions.iter().map(line).collect()
+    let mut taken = Vec::new();
+    let lines = picture.dimensions.iter();
+    lines
+        .map(|line| dimension_line(shown, picture, line, &mut taken))
+        .collect()
 }
 
-/// One dimension line; `lowest` is the lowest figure at the right so far.
-fn dimension_line(shown: &Shown, picture: &Picture, line: &Dimension, lowest: &mut f64) -> Html {
+/// One dimension line; `taken` is where figures stand already.
+fn dimension_line(shown: &Shown, picture: &Picture, line: &Dimension, taken: &mut Vec<Point2>) -> Html {
     let off = DIMENSION_STEP * f64::from(line.row) + beyond(picture, line);
     let moved = |point: Point2, by: f64| {
         let [x, y] = picture.scale.at(point);
@@ -81,7 +80,7 @@ fn dimension_line(shown: &Shown, picture: &Picture, line: &Dimension, lowest: &m
         turn,
         anchor,
         hit,
-    } = figure(line, a, b, lowest);
+    } = figure(line, a, b, taken);
     let onclick = to_field(&shown.send, line.field, shown.app.sheet);
     html! {
         <g class={classes!("dimension", is_guessed.then_some("guessed"))} {onclick}>
@@ -131,7 +130,7 @@ struct Figure {
 }
 
 /// Figures read from the foot of the sheet, or from its right where they stand left of the piece (ISO 129).
-fn figure(line: &Dimension, a: Point2, b: Point2, lowest: &mut f64) -> Figure {
+fn figure(line: &Dimension, a: Point2, b: Point2, taken: &mut Vec<Point2>) -> Figure {
     let [x, y] = [(a[0] + b[0]) / 2.0, (a[1] + b[1]) / 2.0];
     let plain = |at: Point2, anchor, hit| Figure {
         at,
@@ -148,13 +147,31 @@ fn figure(line: &Dimension, a: Point2, b: Point2, lowest: &mut f64) -> Figure {
             }
         }
         [away, _] if away > 0.0 => {
-            let y = y.max(*lowest + FIGURE);
-            *lowest = y;
+            let y = free([x, y], 1.0, taken);
             plain([x + 12.0, y + 8.0], "start", [x, y - 32.0])
         }
-        [_, away] if away > 0.0 => plain([x, y - 10.0], "middle", [x - 80.0, y - 55.0]),
-        _ => plain([x, y + 30.0], "middle", [x - 80.0, y - 15.0]),
+        [_, away] if away > 0.0 => {
+            let y = free([x, y], -1.0, taken);
+            plain([x, y - 10.0], "middle", [x - 80.0, y - 55.0])
+        }
+        _ => {
+            let y = free([x, y], 1.0, taken);
+            plain([x, y + 30.0], "middle", [x - 80.0, y - 15.0])
+        }
     }
+}
+
+/// How low a figure stands, moved on until it is free of the ones before.
+fn free([x, mut y]: Point2, on: f64, taken: &mut Vec<Point2>) -> f64 {
+    let [width, height] = FIGURE;
+    while taken
+        .iter()
+        .any(|other| (other[0] - x).abs() < width && (other[1] - y).abs() < height)
+    {
+        y += on;
+    }
+    taken.push([x, y]);
+    y
 }
 
 /// Goes into the field that a line shows.
