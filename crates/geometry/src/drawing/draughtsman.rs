@@ -5,7 +5,7 @@ use std::ops::Range;
 use super::cut::{Contour, Cutter, Shapes, area, region, size, tidy};
 use super::joints::Joints;
 use super::lines::{Polyline, lines, outline};
-use super::order::{Before, Order};
+use super::order::Order;
 use super::sheet::{Axes, Grid, Seen, Shadow};
 use super::{Drawing, Shade, VisibleFace};
 use crate::SMALLEST_AREA;

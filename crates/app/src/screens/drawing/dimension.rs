@@ -20,21 +20,27 @@ const FIGURE: Point2 = [90.0, 26.0];
 
 /// What is kept free around the piece for its dimensions: left, right, top, bottom.
 pub fn margins(dimensions: &[Dimension]) -> [f64; 4] {
-    let rows = |away: Point2| {
-        let rows = dimensions
-            .iter()
-            .filter(|line| line.away == away)
-            .map(|line| line.row);
-        rows.max().map_or(0.0, |row| f64::from(row) * DIMENSION_STEP)
-    };
     // Beside the lines stand figures: turned at the left, written out at the right.
-    [
+    let sides = [
         ([-1.0, 0.0], 50.0),
         ([1.0, 0.0], 160.0),
         ([0.0, 1.0], 40.0),
         ([0.0, -1.0], 45.0),
-    ]
-    .map(|(away, figures)| rows(away) + if rows(away) > 0.0 { figures } else { 36.0 })
+    ];
+    sides.map(|(away, figures)| {
+        let of_side = || dimensions.iter().filter(|line| line.away == away);
+        let Some(last) = of_side().map(|line| line.row).max() else {
+            return 36.0;
+        };
+        // Figures that stand close to each other in the last row are set below each other.
+        let beside = of_side().filter(|line| line.row == last).count() - 1;
+        let below = if away[0] == 0.0 {
+            beside.min(1) as f64 * FIGURE[1]
+        } else {
+            0.0
+        };
+        f64::from(last) * DIMENSION_STEP + figures + below
+    })
 }
 
 /// The lines from the top of the sheet down.
