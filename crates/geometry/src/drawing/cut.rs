@@ -151,7 +151,7 @@ pub(super) fn size(contour: &[Corner]) -> i64 {
 }
 
 /// Whether the triangle of three corners is no wider than noise.
-fn is_flat(p: Corner, q: Corner, r: Corner) -> bool {
+pub(super) fn is_flat(p: Corner, q: Corner, r: Corner) -> bool {
     let square = |p: Corner, q: Corner| {
         let (x, y) = (f64::from(q.x) - f64::from(p.x), f64::from(q.y) - f64::from(p.y));
         x * x + y * y

@@ -145,6 +145,13 @@ pub(super) fn is_smooth(stroke: Stroke, f: &Seen, g: &Seen) -> bool {
     f.normal.dot(&g.normal) > ONE_CURVE && depth_between(stroke, f, g) < STEP
 }
 
+/// Whether one comes from a facet over a stroke to another that is clearly nearer to the eye.
+pub(super) fn steps_forward(stroke: Stroke, from: &Seen, to: &Seen) -> bool {
+    let [a, b, c] = to.lead(from);
+    let [x, y] = at(stroke.map(real), 0.5);
+    a * x + b * y + c > 0.0 && depth_between(stroke, from, to) > STEP
+}
+
 /// How far apart two facets lie where they share an edge on the sheet, beyond what the grid makes of their slope.
 fn depth_between(stroke: Stroke, f: &Seen, g: &Seen) -> f64 {
     let [a, b, c] = f.lead(g);

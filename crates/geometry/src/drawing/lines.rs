@@ -2,8 +2,8 @@
 
 use std::ops::Range;
 
-use super::cut::Shapes;
-use super::joints::{Joints, is_smooth};
+use super::cut::{Shapes, is_flat};
+use super::joints::{Joints, is_smooth, steps_forward};
 use super::order::Order;
 use super::sheet::{Corner, NOISE, Seen, beyond, real, side};
 use super::spans::{Stroke, along, at, common_spans, distance, less, open_spans, part, place, strokes};
@@ -89,7 +89,7 @@ fn rims(own: &Range<usize>, shapes: &Shapes, joints: &Joints, seen: &[Seen], ord
         parts.map(move |stroke| (stroke, facet))
     });
     inside
-        .filter(|&(stroke, facet)| !goes_on_beyond(stroke, facet, own, seen))
+        .filter(|&(stroke, facet)| !is_settled_beyond(stroke, facet, own, seen))
         .map(|(stroke, _)| stroke)
         .collect()
 }
@@ -130,8 +130,9 @@ fn beside_outline(stroke: Stroke, shapes: &Shapes) -> Vec<Stroke> {
         .collect()
 }
 
-/// Whether the curve goes on beyond the edge of a facet, with a facet that shares only part of that edge.
-fn goes_on_beyond(stroke: Stroke, facet: usize, own: &Range<usize>, seen: &[Seen]) -> bool {
+/// Whether there is no line at the edge of a facet, or another facet draws it: the curve goes on beyond, with a facet
+/// that shares only part of that edge, or one beyond is nearer to the eye, and the line is its own edge.
+fn is_settled_beyond(stroke: Stroke, facet: usize, own: &Range<usize>, seen: &[Seen]) -> bool {
     let [a, b, _] = side(stroke[0], stroke[1]);
     let [x, y] = at(stroke.map(real), 0.5);
     let outside = [x + 2.0 * NOISE * a, y + 2.0 * NOISE * b];
@@ -144,7 +145,7 @@ fn goes_on_beyond(stroke: Stroke, facet: usize, own: &Range<usize>, seen: &[Seen
             && is_in_box(0)
             && is_in_box(1)
             && beside.sides.iter().all(|&side| beyond(side, outside) < 0.0)
-            && is_smooth(stroke, &seen[facet], beside)
+            && (is_smooth(stroke, &seen[facet], beside) || steps_forward(stroke, &seen[facet], beside))
     })
 }
 
@@ -180,8 +181,23 @@ fn chained(strokes: &[Stroke]) -> Vec<Polyline> {
                 .find(|&place| !used[place]);
         }
         if line.len() > 1 {
-            lines.push(line);
+            lines.push(straightened(line));
         }
     }
     lines
+}
+
+/// A line without the corners on its straight parts.
+fn straightened(line: Polyline) -> Polyline {
+    let mut kept = Polyline::with_capacity(line.len());
+    for corner in line {
+        while let [.., p, q] = kept[..]
+            && is_flat(p, q, corner)
+            && (q - p).dot_product(corner - q) > 0
+        {
+            kept.pop();
+        }
+        kept.push(corner);
+    }
+    kept
 }
