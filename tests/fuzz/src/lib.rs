@@ -1,7 +1,8 @@
 //! What must hold for any input, however absurd: nothing panics, and what is accepted is sound.
 //!
-//! Each function takes bytes and tells whether they were accepted. `cargo fuzz run --fuzz-dir tests/fuzz TARGET` (a nightly compiler) makes up bytes and
-//! looks for a panic; `cargo test -p fuzz` runs the committed corpus and some thousand inputs of a fixed seed.
+//! Each function takes bytes and tells whether they were accepted. `cargo fuzz run --fuzz-dir tests/fuzz TARGET`, with
+//! a nightly compiler, makes up bytes and looks for a panic; `cargo test -p fuzz` runs the committed corpus and some
+//! thousand inputs of a fixed seed.
 
 #![allow(clippy::panic, reason = "a broken promise must stop the fuzzer")]
 

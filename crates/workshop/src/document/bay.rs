@@ -1,9 +1,7 @@
 //! Bays and rows of a piece, as measured.
 
-use geometry::Fill;
-use units::{Length, System};
-
 use super::Reading;
+use geometry::Fill;
 
 /// A row of a bay.
 #[derive(Clone, Debug, PartialEq)]
@@ -28,18 +26,10 @@ pub struct Bay {
 }
 
 impl Bay {
-    /// The bay as a kind of furniture usually has it, its sizes written in a system of units.
-    pub(crate) fn usual(bay: &geometry::Bay, system: System) -> Self {
-        let written = |length: Length| {
-            let unit = system.tape_unit();
-            let number = match system {
-                System::UsCustomary => format!("{}", length.as_inches()),
-                System::Metric => format!("{}", length.as_millimetres().round()),
-            };
-            Reading::new(&number, unit).ok()
-        };
+    /// The bay as a kind of furniture usually has it; nothing of it was measured.
+    pub(crate) fn usual(bay: &geometry::Bay) -> Self {
         Bay {
-            width: bay.width.and_then(written),
+            width: None,
             rows: bay
                 .rows
                 .iter()
@@ -47,24 +37,34 @@ impl Bay {
                     fill: row.fill,
                     columns: row.columns,
                     shelves: row.shelves,
-                    height: row.height.and_then(written),
+                    height: None,
                 })
                 .collect(),
         }
     }
 
-    /// The bay as geometry takes it.
-    pub(crate) fn geometry(&self) -> geometry::Bay {
+    /// The bay as geometry takes it. As long as no row was measured and the bay is filled as `usual`, its rows have
+    /// the usual heights instead of equal ones.
+    pub(crate) fn geometry(&self, usual: Option<&geometry::Bay>) -> geometry::Bay {
+        let untouched = self.rows.iter().all(|row| row.height.is_none());
+        let usual = usual.filter(|usual| {
+            let fills = self.rows.iter().map(|row| row.fill);
+            untouched && fills.eq(usual.rows.iter().map(|row| row.fill))
+        });
         geometry::Bay {
             width: self.width.as_ref().map(Reading::length),
             rows: self
                 .rows
                 .iter()
-                .map(|row| geometry::Row {
+                .enumerate()
+                .map(|(i, row)| geometry::Row {
                     fill: row.fill,
                     columns: row.columns,
                     shelves: row.shelves,
-                    height: row.height.as_ref().map(Reading::length),
+                    height: match usual {
+                        Some(usual) => usual.rows[i].height,
+                        None => row.height.as_ref().map(Reading::length),
+                    },
                 })
                 .collect(),
         }
@@ -74,20 +74,24 @@ impl Bay {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use units::{Length, LengthUnit};
 
     #[test]
-    fn usual_rows_are_written_in_the_units_of_the_maker() {
-        let bay = geometry::Bay::of(vec![geometry::Row {
-            height: Some(Length::inches(8.0)),
-            ..geometry::Row::of(Fill::Drawers, 1, 0)
-        }]);
-        let typed = |system| {
-            Bay::usual(&bay, system).rows[0]
-                .height
-                .as_ref()
-                .map(Reading::with_unit)
-        };
-        assert_eq!(typed(System::UsCustomary).as_deref(), Some("8 in"));
-        assert_eq!(typed(System::Metric).as_deref(), Some("203 mm"));
+    fn usual_heights_hold_until_a_row_is_measured() {
+        let usual = geometry::Bay::of(vec![
+            geometry::Row {
+                height: Some(Length::inches(6.0)),
+                ..geometry::Row::of(Fill::Drawers, 1, 0)
+            },
+            geometry::Row::of(Fill::Doors, 1, 1),
+        ]);
+        let mut bay = Bay::usual(&usual);
+        assert!(bay.rows.iter().all(|row| row.height.is_none()));
+        assert_eq!(bay.geometry(Some(&usual)), usual);
+        bay.rows[1].height = Reading::new("20", LengthUnit::Inch).ok();
+        assert_eq!(bay.geometry(Some(&usual)).rows[0].height, None);
+        let mut other = Bay::usual(&usual);
+        other.rows[0].fill = Fill::Open;
+        assert_eq!(other.geometry(Some(&usual)).rows[0].height, None);
     }
 }

@@ -235,7 +235,7 @@ impl Piece {
     /// A piece of this kind of which nothing was measured yet.
     pub fn new(id: PieceId, kind: Kind, system: System) -> Self {
         let usual = Furniture::usual(kind);
-        let bays = |bays: &[geometry::Bay]| bays.iter().map(|bay| Bay::usual(bay, system)).collect();
+        let bays = |bays: &[geometry::Bay]| bays.iter().map(Bay::usual).collect();
         Piece {
             id,
             name: kind.label().into(),
@@ -265,13 +265,18 @@ impl Piece {
             .readings
             .iter()
             .filter_map(|(key, reading)| Some((fields::by_key(key)?, reading.length())));
+        let usual = Furniture::usual(self.kind);
+        let built = |bays: &[Bay], usual: &[geometry::Bay]| {
+            let bays = bays.iter().enumerate();
+            bays.map(|(i, bay)| bay.geometry(usual.get(i))).collect()
+        };
         Furniture {
             kind: self.kind,
             measures: measured.collect::<Measures>(),
             styles: self.styles,
             counts: self.counts.clone(),
-            bays: self.bays.iter().map(Bay::geometry).collect(),
-            upper: self.upper.iter().map(Bay::geometry).collect(),
+            bays: built(&self.bays, &usual.bays),
+            upper: built(&self.upper, &usual.upper),
             changes: self.changes.iter().map(PieceChange::geometry).collect(),
         }
     }
