@@ -154,8 +154,8 @@ const SCREEN: [usize; 2] = [96, 72];
 fn screen(drawing: &Drawing) -> impl Fn(usize, usize) -> Point2 {
     let (low, high) = drawing.bounds();
     let at = move |axis: usize, n: usize| {
-        // Not in the middle, where the edges of so many pieces run.
-        let share = (n as f64 + [0.43, 0.56][axis]) / SCREEN[axis] as f64;
+        // Nowhere that round sizes have their edges.
+        let share = (n as f64 + [0.381_966, 0.567_143][axis]) / SCREEN[axis] as f64;
         low[axis] + (high[axis] - low[axis]) * share
     };
     move |x, y| [at(0, x), at(1, y)]
