@@ -10,7 +10,8 @@ mod bytes;
 mod piece;
 
 use bytes::Bytes;
-use units::LengthUnit;
+use geometry::{Drawing, View};
+use units::{Length, LengthUnit};
 
 const UNITS: [LengthUnit; 5] = [
     LengthUnit::Inch,
@@ -66,6 +67,37 @@ pub fn build_piece(data: &[u8]) -> bool {
             true
         }
     }
+}
+
+/// What is shown of any piece: overlaps, lengths of edges and drawings are sound, and come to an end.
+pub fn show_piece(data: &[u8]) -> bool {
+    let furniture = piece::any(&mut Bytes::of(data));
+    let Ok(assembly) = furniture.assembly() else {
+        return false;
+    };
+    for overlap in assembly.overlaps() {
+        let depth = overlap.depth.as_metres();
+        assert!(depth.is_finite() && depth > 0.0, "{} in {}", overlap.a, overlap.b);
+    }
+    for (surface, edges) in assembly.edges(|_| true) {
+        for length in [edges.arrises, edges.corners, edges.borders] {
+            assert!(
+                length.as_metres().is_finite() && length >= Length::ZERO,
+                "{surface}: {edges:?}"
+            );
+        }
+    }
+    let surfaces = assembly.surfaces();
+    let corner = View::Turned {
+        turn: 0.5,
+        tilt: 0.35,
+    };
+    for view in [View::Front, View::Side, View::Top, corner] {
+        let drawing = Drawing::of(&surfaces, view);
+        assert!(drawing.outline.area().is_finite(), "{view:?}");
+        assert!(furniture.dimensions(view).is_ok(), "{view:?}");
+    }
+    true
 }
 
 /// Any file: refused with words, or a workshop that is written and read back as it is.

@@ -58,6 +58,11 @@ fn pieces() {
 }
 
 #[test]
+fn drawings() {
+    run("show_piece", 300, 300, fuzz::show_piece, 10);
+}
+
+#[test]
 fn workshops() {
     run("load_workshop", 1_000, 200, fuzz::load_workshop, 5);
 }

@@ -3,11 +3,10 @@
 use i_overlay::core::fill_rule::FillRule;
 use i_overlay::core::overlay::{IntOverlayOptions, Overlay, ShapeType};
 use i_overlay::core::overlay_rule::OverlayRule;
-use i_overlay::core::solver::Solver;
 
 use super::order::Before;
 use super::sheet::{Corner, Grid, NOISE, Seen, real};
-use crate::region::{Point2, Region, clip_by};
+use crate::region::{Point2, Region, SOLVER, clip_by};
 
 /// A closed line of corners; the last is joined to the first.
 pub(super) type Contour = Vec<Corner>;
@@ -28,7 +27,7 @@ impl Cutter {
             ..IntOverlayOptions::default()
         };
         Cutter {
-            overlay: Overlay::new_custom(64, options, Solver::AUTO),
+            overlay: Overlay::new_custom(64, options, SOLVER),
         }
     }
 
