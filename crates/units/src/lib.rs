@@ -7,11 +7,13 @@
 //! Invariant: this crate knows nothing of furniture, paint or browsers.
 
 mod length_text;
+mod number_text;
 mod quantity;
 mod show;
 mod system;
 
 pub use length_text::{LengthError, LengthFault, read_length};
-pub use quantity::{Area, Length, Mass, Volume};
+pub use number_text::{NumberError, read_range};
+pub use quantity::{Area, Density, Length, Mass, Volume};
 pub use show::{show_area, show_length, show_volume};
 pub use system::{LengthUnit, System, VolumeUnit};

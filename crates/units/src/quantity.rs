@@ -100,6 +100,11 @@ quantity!(
     Mass, kilograms, as_kilograms, "kilograms"
 );
 
+quantity!(
+    /// A density, held in kilograms per litre, which is also grams per millilitre.
+    Density, kilograms_per_litre, as_kilograms_per_litre, "kilograms per litre"
+);
+
 impl Length {
     /// The length of `value` inches; an inch is 25.4 mm exactly (16 CFR 500.19).
     pub const fn inches(value: f64) -> Self {
@@ -154,6 +159,39 @@ impl Volume {
     }
 }
 
+impl Mass {
+    /// The mass of `value` grams.
+    pub const fn grams(value: f64) -> Self {
+        Self(value / 1000.0)
+    }
+
+    /// The size in grams.
+    pub const fn as_grams(self) -> f64 {
+        self.0 * 1000.0
+    }
+}
+
+impl Mul<Density> for Volume {
+    type Output = Mass;
+    fn mul(self, density: Density) -> Mass {
+        Mass(self.0 * density.0)
+    }
+}
+
+impl Div<Density> for Mass {
+    type Output = Volume;
+    fn div(self, density: Density) -> Volume {
+        Volume(self.0 / density.0)
+    }
+}
+
+impl Div<Volume> for Mass {
+    type Output = Density;
+    fn div(self, volume: Volume) -> Density {
+        Density(self.0 / volume.0)
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -171,5 +209,14 @@ mod tests {
         assert_eq!(total, Volume::millilitres(750.0));
         assert!((Length::metres(1.0) / Length::millimetres(250.0) - 4.0).abs() < 1e-12);
         assert_eq!(Mass::kilograms(2.0) * 0.5, Mass::kilograms(1.0));
+    }
+
+    #[test]
+    fn density_leads_from_volume_to_mass_and_back() {
+        let paint = Density::kilograms_per_litre(1.25);
+        assert_eq!(Volume::litres(2.0) * paint, Mass::grams(2500.0));
+        assert_eq!(Mass::kilograms(2.5) / paint, Volume::litres(2.0));
+        assert_eq!(Mass::kilograms(2.5) / Volume::litres(2.0), paint);
+        assert_eq!(Mass::kilograms(0.5).as_grams(), 500.0);
     }
 }
