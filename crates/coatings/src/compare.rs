@@ -1,17 +1,106 @@
-//! Comparing tools at equal dry film: two thin coats are not two thick ones.
+//! The same job done in another way: with other tools, at equal coats or at equal dry film.
 
+use units::Length;
+
+use crate::dry_film::{DryFilm, coats_for};
+use crate::job::{Basis, Job, Layer};
 use crate::tool::Tool;
 
-/// How many coats with `tool` reach the film of this many coats with `other`, at the middle of their films.
-///
-/// # Example
-/// ```
-/// let (roller, brush) = (coatings::tool("foam-roller").unwrap(), coatings::tool("brush").unwrap());
-/// assert_eq!(coatings::coats_to_match(roller, brush, 2), 3);
-/// assert_eq!(coatings::coats_to_match(brush, roller, 3), 3);
-/// ```
-pub fn coats_to_match(tool: &Tool, other: &Tool, coats: u32) -> u32 {
-    let needed = f64::from(coats) * other.wet_film.middle() / tool.wet_film.middle();
-    // A hair above a whole number is the noise of the division, not another coat.
-    (needed - 1e-9).ceil() as u32
+/// With which tools a job is done.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Way {
+    /// As the scheme says.
+    AsPlanned,
+    /// With one tool wherever it can put the material on.
+    With(&'static Tool),
+    /// With one tool on broad surfaces and another on narrow parts.
+    Split {
+        /// On broad surfaces.
+        broad: &'static Tool,
+        /// On legs, stretchers and rails.
+        narrow: &'static Tool,
+    },
+}
+
+impl Job {
+    /// The job done in another way; a material that a tool cannot put on keeps the tool of the scheme.
+    pub fn done(&self, way: Way) -> Job {
+        let (broad, narrow) = match way {
+            Way::AsPlanned => return self.clone(),
+            Way::With(tool) => (tool, tool),
+            Way::Split { broad, narrow } => (broad, narrow),
+        };
+        let mut job = self.clone();
+        for layer in job.zones.iter_mut().flat_map(|zone| &mut zone.layers) {
+            let body = layer.material.body;
+            if broad.film(body).is_some() {
+                layer.tool = broad;
+            }
+            if narrow.film(body).is_some() {
+                layer.narrow_tool = narrow;
+            }
+        }
+        job
+    }
+
+    /// The job with as many coats of each layer as reach the dry film that the same layer has in another way of doing it,
+    /// at the best estimates; two thin coats are not two thick ones. Nothing becomes less than planned. What counts is
+    /// the film that the tools leave, also where volumes come from a label.
+    pub fn at_the_film_of(&self, other: &Job) -> Job {
+        let mut job = self.clone();
+        for (zone, others) in job.zones.iter_mut().zip(&other.zones) {
+            for (layer, other) in zone.layers.iter_mut().zip(&others.layers) {
+                let one = Layer {
+                    coats: 1,
+                    ..layer.clone()
+                };
+                let reached = |narrow| coats_for(film(other, narrow)?, film(&one, narrow)?);
+                let wanted = [false, true].into_iter().filter_map(reached).max();
+                if layer.coats > 0 {
+                    layer.coats = layer.coats.max(wanted.unwrap_or(0));
+                }
+            }
+        }
+        job
+    }
+}
+
+fn film(layer: &Layer, narrow: bool) -> Option<Length> {
+    Some(DryFilm::of(layer, Basis::WetFilm, narrow)?.thickness().value)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::samples::{broad, enamel, job, layer, narrow, zone};
+    use crate::tool::tool;
+
+    #[test]
+    fn three_rolled_coats_reach_the_film_of_two_brushed_ones() {
+        let (brush, roller) = (enamel("brush", 2), enamel("foam-roller", 2));
+        assert_eq!(roller.at_the_film_of(&brush).zones[0].layers[0].coats, 3);
+        assert_eq!(brush.at_the_film_of(&roller).zones[0].layers[0].coats, 2);
+    }
+
+    #[test]
+    fn a_way_changes_tools_where_they_can_do_the_work() {
+        let planned = job(vec![zone(
+            "body",
+            vec![broad(1.0), narrow(0.5)],
+            vec![layer("trim-enamel", 2, "brush"), layer("clear-wax", 1, "pad")],
+        )]);
+        let (roller, brush) = (tool("foam-roller").unwrap(), tool("brush").unwrap());
+        let split = planned.done(Way::Split {
+            broad: roller,
+            narrow: brush,
+        });
+        let tools: Vec<_> = split.zones[0]
+            .layers
+            .iter()
+            .map(|layer| (layer.tool.key, layer.narrow_tool.key))
+            .collect();
+        assert_eq!(tools[0], ("foam-roller", "brush"));
+        assert_eq!(tools[1].0, "pad");
+        assert_eq!(planned.done(Way::AsPlanned), planned);
+    }
 }

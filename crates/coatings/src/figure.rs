@@ -13,6 +13,8 @@ pub enum Certainty {
     Memory,
     /// Common practice in the trade, no source.
     Practice,
+    /// Entered by the maker, from a label or from a measurement of their own.
+    Maker,
 }
 
 impl Certainty {
@@ -23,6 +25,7 @@ impl Certainty {
             Certainty::Calculated => "calculated",
             Certainty::Memory => "from memory, not confirmed",
             Certainty::Practice => "common practice, no source",
+            Certainty::Maker => "entered by the maker",
         }
     }
 }
@@ -40,13 +43,67 @@ pub struct Figure {
     pub certainty: Certainty,
 }
 
+/// The source of what is common practice.
+const NO_SOURCE: &str = "no neutral source found";
+/// The source of what is from memory.
+const GENERIC: &str = "generic data for this kind of material";
+/// The source of what the maker entered.
+const OWN: &str = "the maker's own figure";
+
 impl Figure {
+    /// A figure that was read in a source.
+    pub const fn read(low: f64, high: f64, source: &'static str) -> Self {
+        Figure {
+            low,
+            high,
+            source,
+            certainty: Certainty::Read,
+        }
+    }
+
+    /// A figure that follows from a definition or from figures that were read.
+    pub const fn calculated(low: f64, high: f64, source: &'static str) -> Self {
+        Figure {
+            low,
+            high,
+            source,
+            certainty: Certainty::Calculated,
+        }
+    }
+
+    /// A figure from memory.
+    pub const fn memory(low: f64, high: f64) -> Self {
+        Figure {
+            low,
+            high,
+            source: GENERIC,
+            certainty: Certainty::Memory,
+        }
+    }
+
+    /// A figure of common practice.
+    pub const fn practice(low: f64, high: f64) -> Self {
+        Figure {
+            low,
+            high,
+            source: NO_SOURCE,
+            certainty: Certainty::Practice,
+        }
+    }
+
+    /// A figure of the maker's own.
+    pub const fn own(low: f64, high: f64) -> Self {
+        Figure {
+            low,
+            high,
+            source: OWN,
+            certainty: Certainty::Maker,
+        }
+    }
+
     /// Nothing but the limits is known, so every value between them is as likely (JCGM 100, 4.3.7).
     pub fn distribution(&self) -> Distribution {
-        Distribution::Rectangular {
-            low: self.low,
-            high: self.high,
-        }
+        Distribution::between(self.low, self.high)
     }
 
     /// The middle of the range.

@@ -1,25 +1,60 @@
-//! Coatings: how much of each material an area takes, with which tool, how sure that is, and whether a can
-//! is enough.
+//! Coatings: how much of each material an area takes, with which tool, how sure that is, which cans that is, and how
+//! it is mixed.
 //!
-//! The rules of the trade stand each in one place: [`film`] holds the formulas between spreading rate, wet
-//! film and dry film; [`Material`] and [`Tool`] hold the figures with their sources; [`Application`] puts
-//! them together into an [`Amount`]; [`Spread`] is the distribution that every amount is.
+//! The rules of the trade stand each in one place. [`film`] holds the formulas between spreading rate, wet film and dry
+//! film. [`Material`], [`Tool`] and [`Ground`] hold the figures with their sources; a maker's [`Label`] takes their place.
+//! A [`Job`] says what goes where; [`needs`] makes of it a [`Need`] for each material, with its [`Spread`], and
+//! [`workings`] shows how. [`Enough`] and [`can::choose`] answer for cans, [`mix`] for the
+//! mixing bench, [`suggest`](suggest::suggest) for what a piece asks for.
 //!
-//! Invariant: this crate knows areas, films and volumes. It knows nothing of furniture, documents or browsers.
+//! Invariant: this crate knows areas, films, volumes and masses. It knows nothing of furniture, documents or browsers.
 
-mod amount;
-mod can;
+mod area;
+pub mod can;
+mod cause;
 mod compare;
 mod distribution;
+mod dry_film;
+mod enough;
+mod estimate;
 mod figure;
 pub mod film;
+mod ground;
+mod job;
+pub mod label;
 mod material;
+mod minutes;
+pub mod mix;
+mod model;
+mod need;
+mod normal;
+mod propagate;
+#[cfg(test)]
+mod samples;
+mod species;
+mod spread;
+pub mod suggest;
 mod tool;
+mod working;
 
-pub use amount::{Amount, Application, AreaEstimate, Basis, DryFilm, Ground, Share, TRIALS};
-pub use can::{CanSize, Enough, Verdict, can, can_sizes};
-pub use compare::coats_to_match;
-pub use distribution::{Distribution, Spread, propagate};
+pub use area::Patch;
+pub use can::{CanSize, Contents, can, can_sizes};
+pub use cause::Cause;
+pub use compare::Way;
+pub use distribution::Distribution;
+pub use dry_film::{DryFilm, usual_film};
+pub use enough::{Enough, Verdict};
+pub use estimate::Estimate;
 pub use figure::{Certainty, Figure};
-pub use material::{MATERIALS, Material, Stage, material};
-pub use tool::{Keeps, TOOLS, Tool, tool};
+pub use ground::Ground;
+pub use job::{Basis, Job, Layer, Rgb, ZoneWork};
+pub use label::Label;
+pub use material::{Body, Material, Stage, Thinner, material, materials};
+pub use minutes::minutes;
+pub use need::{Contribution, Need, Share, TRIALS, needs, together};
+pub use propagate::{Input, Linear, draw, linear, monte_carlo};
+pub use species::{Bleed, LatexClass, Pores, SPECIES, Species, Stated, species};
+pub use spread::Spread;
+pub use suggest::{Condition, Wish, suggest};
+pub use tool::{Keeps, TOOLS, Tool, ToolKind, tool};
+pub use working::{LayerWorking, Measure, NeedWorking, Quantity, Working, workings};

@@ -1,205 +1,164 @@
 //! Coating materials by their generic kind, with the figures that a label would carry.
 //!
-//! The figures are starting points for a maker who has no label at hand; a label always knows better.
+//! The figures are starting points for a maker who has no label at hand; a label always knows better, see
+//! [`Label`](crate::Label).
 
-use crate::figure::{Certainty, Figure};
+mod clean;
+mod paint;
+mod primer;
+mod shared;
+mod stain;
+mod topcoat;
 
-/// What a coating does in a finish.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+use std::borrow::Cow;
+
+use crate::figure::Figure;
+
+pub(crate) use shared::COAT_ON_WOOD;
+
+/// What a material does in a finish, in the order in which they go on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Stage {
-    /// Under the paint: it binds, seals and blocks.
+    /// Before everything: it takes off grease, wax and gloss.
+    Clean,
+    /// Colour within the wood.
+    Stain,
+    /// Under the paint or the clear coat: it binds, seals and blocks.
     Primer,
-    /// The colour.
+    /// The colour on the wood.
     Paint,
-    /// The clear coat over it.
+    /// What protects it: clear coats, waxes, oils.
     Topcoat,
 }
 
 impl Stage {
     /// Every stage in the order in which they go on.
-    pub const ALL: [Stage; 3] = [Stage::Primer, Stage::Paint, Stage::Topcoat];
+    pub const ALL: [Stage; 5] = [
+        Stage::Clean,
+        Stage::Stain,
+        Stage::Primer,
+        Stage::Paint,
+        Stage::Topcoat,
+    ];
+
+    /// Its name in saved files.
+    pub fn key(self) -> &'static str {
+        match self {
+            Stage::Clean => "clean",
+            Stage::Stain => "stain",
+            Stage::Primer => "primer",
+            Stage::Paint => "paint",
+            Stage::Topcoat => "topcoat",
+        }
+    }
 
     /// What a maker calls it.
     pub fn label(self) -> &'static str {
         match self {
-            Stage::Primer => "Primer",
+            Stage::Clean => "Cleaner",
+            Stage::Stain => "Stain",
+            Stage::Primer => "Primer or sealer",
             Stage::Paint => "Paint",
             Stage::Topcoat => "Clear topcoat",
         }
     }
 }
 
-/// A generic coating material.
+/// How a material lies on what it is put on; tools leave a film of each that is their own.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Body {
+    /// Thin as water; it is wiped or brushed on and comes off again with the dirt.
+    Wash,
+    /// It goes into the wood; what stays on top is wiped off.
+    Penetrating,
+    /// It flows out into a thin film: varnish, clear coats, sealers, shellac.
+    Varnish,
+    /// It stands in a film: paints and primers.
+    Paint,
+    /// A paste that is rubbed out and buffed: wax.
+    Paste,
+}
+
+/// What thins a material and cleans its tools.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Thinner {
+    /// Water, with soap for the tools.
+    Water,
+    /// Mineral spirits (white spirit).
+    MineralSpirits,
+    /// Denatured alcohol.
+    Alcohol,
+    /// Nothing: it is used as it is, and cleaned with soap and water or as its label says.
+    None,
+}
+
+impl Thinner {
+    /// What a maker calls it.
+    pub fn label(self) -> &'static str {
+        match self {
+            Thinner::Water => "Water",
+            Thinner::MineralSpirits => "Mineral spirits",
+            Thinner::Alcohol => "Denatured alcohol",
+            Thinner::None => "Not thinned",
+        }
+    }
+}
+
+/// A generic coating material, or a maker's own copy of one.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Material {
     /// Its name in saved files.
-    pub key: &'static str,
+    pub key: Cow<'static, str>,
     /// What the trade calls it.
-    pub name: &'static str,
+    pub name: Cow<'static, str>,
     /// What it does in a finish.
     pub stage: Stage,
+    /// How it lies.
+    pub body: Body,
+    /// Whether it comes in colours, so that two colours of it are two cans.
+    pub coloured: bool,
     /// The spreading rate that a label states, m2/L. It contains ordinary brush and roller loss.
     pub label_rate: Figure,
-    /// Volume solids (non-volatile matter by volume), a fraction.
+    /// Volume solids (non-volatile matter by volume), a fraction; 0 for what leaves no film.
     pub volume_solids: Figure,
     /// Density, kg/L.
     pub density: Figure,
+    /// Hours until the next coat may go on.
+    pub recoat: Figure,
+    /// Hours until it is as hard as it gets.
+    pub cure: Figure,
+    /// What thins it and cleans its tools.
+    pub thinner: Thinner,
+    /// How much thinner may be added for a sprayer, as a share of its volume, where a label says nothing.
+    pub thinning: Figure,
+    /// The can sizes that it is sold in, by key, of both trades, the smallest of each first.
+    pub cans: &'static [&'static str],
+    /// What it is for, in one line.
+    pub purpose: &'static str,
     /// What to mind when using it; short, and second to the label.
     pub caution: &'static str,
 }
 
-const FILM_SOURCE: &str = "38 um (1.5 mil) dry film per coat on wood, MIL-HDBK-1110 / UFC 3-190-06 s. 4.4.1, at the volume solids given beside it, as sure as those are";
-const VARNISH_SOURCE: &str =
-    "350 to 550 ft2/gal for varnish, \"Data on Painting\", Building Construction vol. 4";
-const FROM_MEMORY: &str = "generic data for this kind of material";
-
-const fn calculated(low: f64, high: f64) -> Figure {
-    Figure {
-        low,
-        high,
-        source: FILM_SOURCE,
-        certainty: Certainty::Calculated,
-    }
+/// Every generic material, stage after stage.
+pub fn materials() -> impl Iterator<Item = &'static Material> {
+    clean::MATERIALS
+        .iter()
+        .chain(&stain::MATERIALS)
+        .chain(&primer::MATERIALS)
+        .chain(&paint::MATERIALS)
+        .chain(&topcoat::MATERIALS)
 }
 
-const fn varnish_rate() -> Figure {
-    Figure {
-        low: 8.6,
-        high: 13.5,
-        source: VARNISH_SOURCE,
-        certainty: Certainty::Read,
-    }
-}
-
-const fn memory(low: f64, high: f64) -> Figure {
-    Figure {
-        low,
-        high,
-        source: FROM_MEMORY,
-        certainty: Certainty::Memory,
-    }
-}
-
-const WATER_BASED: &str = "Ventilate. Keep from freezing. Follow the label.";
-const SOLVENT: &str = "Flammable vapour: no flame or spark, ventilate well, gloves. Follow the label.";
-const DRYING_OIL: &str = "Flammable vapour, and rags heat up by themselves: dry them flat outdoors or drown them in a closed metal can. Follow the label.";
-
-/// Every material that the tool knows.
-pub static MATERIALS: [Material; 7] = [
-    Material {
-        key: "bonding-primer",
-        name: "Water-based bonding primer",
-        stage: Stage::Primer,
-        label_rate: calculated(8.4, 11.8),
-        volume_solids: memory(0.32, 0.45),
-        density: memory(1.2, 1.4),
-        caution: WATER_BASED,
-    },
-    Material {
-        key: "shellac-primer",
-        name: "Shellac-based stain blocker",
-        stage: Stage::Primer,
-        label_rate: calculated(6.6, 9.2),
-        volume_solids: memory(0.25, 0.35),
-        density: memory(1.1, 1.3),
-        caution: "Alcohol vapour burns: no flame or spark, ventilate well, gloves. Follow the label.",
-    },
-    Material {
-        key: "wall-latex",
-        name: "Latex wall paint",
-        stage: Stage::Paint,
-        label_rate: calculated(8.4, 11.8),
-        volume_solids: memory(0.32, 0.45),
-        density: memory(1.2, 1.4),
-        caution: WATER_BASED,
-    },
-    Material {
-        key: "trim-enamel",
-        name: "Acrylic trim enamel",
-        stage: Stage::Paint,
-        label_rate: calculated(9.2, 11.8),
-        volume_solids: Figure {
-            low: 0.35,
-            high: 0.45,
-            source: "architectural paints, coatings-supplier technical note, 2014",
-            certainty: Certainty::Read,
-        },
-        density: memory(1.2, 1.4),
-        caution: WATER_BASED,
-    },
-    Material {
-        key: "alkyd-enamel",
-        name: "Alkyd enamel",
-        stage: Stage::Paint,
-        label_rate: calculated(11.0, 14.4),
-        volume_solids: memory(0.42, 0.55),
-        density: memory(1.0, 1.3),
-        caution: SOLVENT,
-    },
-    Material {
-        key: "water-polyurethane",
-        name: "Water-based polyurethane",
-        stage: Stage::Topcoat,
-        label_rate: varnish_rate(),
-        volume_solids: memory(0.27, 0.34),
-        density: memory(1.0, 1.06),
-        caution: WATER_BASED,
-    },
-    Material {
-        key: "oil-polyurethane",
-        name: "Oil-based polyurethane",
-        stage: Stage::Topcoat,
-        label_rate: varnish_rate(),
-        volume_solids: memory(0.40, 0.50),
-        density: memory(0.88, 0.95),
-        caution: DRYING_OIL,
-    },
-];
-
-/// The material with this name in saved files.
+/// The generic material with this name in saved files.
+///
+/// # Example
+/// ```
+/// assert_eq!(coatings::material("wall-latex").map(|material| material.name.as_ref()), Some("Latex wall paint"));
+/// assert_eq!(coatings::material("whitewash"), None);
+/// ```
 pub fn material(key: &str) -> Option<&'static Material> {
-    MATERIALS.iter().find(|material| material.key == key)
+    materials().find(|material| material.key == key)
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::film;
-    use units::Length;
-
-    #[test]
-    fn every_figure_has_a_range_and_a_source() {
-        for material in &MATERIALS {
-            for figure in [material.label_rate, material.volume_solids, material.density] {
-                assert!(0.0 < figure.low && figure.low <= figure.high, "{}", material.key);
-                assert!(!figure.source.is_empty());
-            }
-            assert_eq!(super::material(material.key), Some(material));
-        }
-    }
-
-    /// The rates that are said to follow from 38 um of dry film do follow from it.
-    #[test]
-    fn calculated_rates_follow_from_film_and_solids() {
-        let film = Length::inches(0.0015);
-        for material in MATERIALS
-            .iter()
-            .filter(|m| m.label_rate.certainty == Certainty::Calculated)
-        {
-            let rate = |solids| film::theoretical_rate(solids, film);
-            let (rates, solids) = (material.label_rate, material.volume_solids);
-            assert!(
-                (rate(solids.low) - rates.low).abs() < 0.06,
-                "{}: {}",
-                material.key,
-                rate(solids.low)
-            );
-            assert!(
-                (rate(solids.high) - rates.high).abs() < 0.06,
-                "{}: {}",
-                material.key,
-                rate(solids.high)
-            );
-        }
-    }
-}
+mod tests;

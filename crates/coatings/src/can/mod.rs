@@ -1,0 +1,12 @@
+//! Cans: the sizes of the trade, what is left in one, and which to buy.
+
+mod choose;
+mod contents;
+mod price;
+mod search;
+mod size;
+
+pub use choose::{ChoiceError, Offer, Purchase, choose, least_left};
+pub use contents::{Contents, ContentsError, Doubt, LEVELS, Level, Weighing, level};
+pub use price::{LARGEST_PRICE, PriceError, check_price, read_price};
+pub use size::{CanSize, can, can_sizes};

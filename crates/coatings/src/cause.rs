@@ -1,0 +1,156 @@
+//! What makes an amount unsure.
+
+use crate::distribution::Distribution;
+use crate::figure::{Certainty, Figure};
+use crate::ground::Ground;
+use crate::material::Material;
+use crate::propagate::Input;
+use crate::tool::{Keeps, Tool};
+
+/// What makes an amount unsure.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Cause {
+    /// The areas were measured.
+    Measuring,
+    /// How thick a coat of a material a tool leaves.
+    Film {
+        /// The name of the material.
+        material: String,
+        /// The tool.
+        tool: &'static str,
+    },
+    /// How far a litre goes by the label.
+    LabelRate {
+        /// The name of the material.
+        material: String,
+    },
+    /// How much of what leaves the tool stays on the piece.
+    Transfer {
+        /// The tool.
+        tool: &'static str,
+    },
+    /// How much of it goes by narrow parts.
+    Narrow {
+        /// The tool.
+        tool: &'static str,
+    },
+    /// The ordinary loss of brush and roller, which a label's rate contains.
+    OrdinaryLoss,
+    /// How much more the first coat takes.
+    FirstCoat {
+        /// What it goes onto.
+        ground: Ground,
+    },
+    /// What stays in the tool.
+    Kept {
+        /// The tool.
+        tool: &'static str,
+        /// Where in it.
+        place: &'static str,
+    },
+}
+
+impl Cause {
+    /// The words for it.
+    pub fn label(&self) -> String {
+        match self {
+            Cause::Measuring => "the measuring of the piece".into(),
+            Cause::Film { material, tool } => format!("how thick a coat of {material} the {tool} leaves"),
+            Cause::LabelRate { material } => format!("how far a litre of {material} goes"),
+            Cause::Transfer { tool } => {
+                format!("what of the spray or the drips of the {tool} misses the piece")
+            }
+            Cause::Narrow { tool } => format!("what of the {tool} goes by narrow parts"),
+            Cause::OrdinaryLoss => "the ordinary loss that a label's rate contains".into(),
+            Cause::FirstCoat { ground } => format!("how much a ground that is {} drinks", ground.label()),
+            Cause::Kept { tool, place } => format!("what the {tool} keeps in its {place}"),
+        }
+    }
+}
+
+/// What is known of a cause, and the name that decides its draws.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Known {
+    pub(crate) cause: Cause,
+    pub(crate) input: Input,
+    pub(crate) source: &'static str,
+    pub(crate) certainty: Certainty,
+}
+
+/// The share of paint that reaches the piece from a brush or a roller. A label's rate contains the rest, so it is taken
+/// out again where a sprayer's own loss comes in.
+const ORDINARY: Figure = Figure::practice(0.95, 1.0);
+
+impl Known {
+    fn of(cause: Cause, name: String, figure: Figure) -> Self {
+        Known {
+            cause,
+            input: Input {
+                name,
+                distribution: figure.distribution(),
+            },
+            source: figure.source,
+            certainty: figure.certainty,
+        }
+    }
+
+    pub(crate) fn film(material: &Material, tool: &'static Tool, film: Figure) -> Self {
+        let cause = Cause::Film {
+            material: material.name.to_string(),
+            tool: tool.name,
+        };
+        Known::of(cause, format!("film/{}/{}", material.key, tool.key), film)
+    }
+
+    pub(crate) fn label_rate(material: &Material) -> Self {
+        let cause = Cause::LabelRate {
+            material: material.name.to_string(),
+        };
+        Known::of(cause, format!("rate/{}", material.key), material.label_rate)
+    }
+
+    pub(crate) fn transfer(tool: &'static Tool) -> Self {
+        let name = format!("transfer/{}", tool.key);
+        Known::of(Cause::Transfer { tool: tool.name }, name, tool.transfer)
+    }
+
+    pub(crate) fn narrow(tool: &'static Tool) -> Self {
+        let name = format!("narrow/{}", tool.key);
+        Known::of(Cause::Narrow { tool: tool.name }, name, tool.narrow_transfer)
+    }
+
+    pub(crate) fn ordinary_loss() -> Self {
+        Known::of(Cause::OrdinaryLoss, "ordinary-loss".into(), ORDINARY)
+    }
+
+    pub(crate) fn first_coat(ground: Ground) -> Self {
+        let name = format!("first-coat/{}", ground.key());
+        Known::of(Cause::FirstCoat { ground }, name, ground.first_coat())
+    }
+
+    /// What one wash of a tool keeps; each job, material and colour has washes of its own.
+    pub(crate) fn kept(wash: &str, tool: &'static Tool, keeps: &Keeps) -> Self {
+        let cause = Cause::Kept {
+            tool: tool.name,
+            place: keeps.place,
+        };
+        let name = format!("kept/{wash}/{}/{}", tool.key, keeps.place);
+        Known::of(cause, name, keeps.litres)
+    }
+
+    /// One of the independent causes of measuring: a standard normal number.
+    pub(crate) fn measuring(job: &str, number: usize) -> Self {
+        Known {
+            cause: Cause::Measuring,
+            input: Input {
+                name: format!("measuring/{job}/{number}"),
+                distribution: Distribution::Normal {
+                    mean: 0.0,
+                    standard_uncertainty: 1.0,
+                },
+            },
+            source: "the measurements of the piece",
+            certainty: Certainty::Maker,
+        }
+    }
+}

@@ -1,0 +1,161 @@
+//! The dry film that coats leave, and how many coats reach a wanted one.
+
+use units::Length;
+
+use crate::distribution::Distribution;
+use crate::estimate::Estimate;
+use crate::figure::{Certainty, Figure};
+use crate::film;
+use crate::job::{Basis, Layer};
+use crate::material::Stage;
+use crate::need::TRIALS;
+use crate::propagate::{Input, Linear, linear, monte_carlo};
+use crate::spread::Spread;
+
+/// More coats than these are no plan any more.
+const MOST_COATS: f64 = 20.0;
+
+/// The dry film of the coats of a layer, as a formula: `film x solids x coats / (1 + thinner)`. What a porous ground
+/// drinks builds no film.
+#[derive(Clone, Debug, PartialEq)]
+pub struct DryFilm {
+    inputs: [Input; 2],
+    by_rate: bool,
+    thinned: f64,
+    coats: u32,
+}
+
+impl DryFilm {
+    /// The film of a layer on broad or on narrow parts; nothing if the tool cannot put it on, or if it stays within
+    /// the wood or comes off again.
+    pub fn of(layer: &Layer, basis: Basis, narrow: bool) -> Option<Self> {
+        let material = &layer.material;
+        if matches!(material.stage, Stage::Clean | Stage::Stain) {
+            return None;
+        }
+        let tool = layer.tool_on(narrow);
+        let film = tool.film(material.body)?;
+        let by_rate = basis == Basis::LabelRate;
+        let (name, figure) = if by_rate {
+            (format!("rate/{}", material.key), material.label_rate)
+        } else {
+            (format!("film/{}/{}", material.key, tool.key), film)
+        };
+        let input = |name: String, distribution: Distribution| Input { name, distribution };
+        Some(DryFilm {
+            inputs: [
+                input(name, figure.distribution()),
+                input(
+                    format!("solids/{}", material.key),
+                    material.volume_solids.distribution(),
+                ),
+            ],
+            by_rate,
+            // A label's rate is that of the material as it comes.
+            thinned: if by_rate { 0.0 } else { layer.thinned_for(tool) },
+            coats: layer.coats,
+        })
+    }
+
+    /// Metres of dry film of one coat.
+    fn one_coat(&self, x: &[Vec<f64>]) -> Vec<f64> {
+        let dry = |(film_or_rate, solids): (&f64, &f64)| {
+            let wet = if self.by_rate {
+                film::wet_film_of_rate(*film_or_rate)
+            } else {
+                Length::metres(*film_or_rate)
+            };
+            film::dry_film_thinned(wet, *solids, self.thinned).as_metres()
+        };
+        x[0].iter().zip(&x[1]).map(dry).collect()
+    }
+
+    fn linear(&self) -> Linear {
+        linear(&self.inputs, |x| self.one_coat(x))
+    }
+
+    /// The film of all coats with its standard uncertainty, by the linear law (JCGM 100, 5.1.2): every coat of a hand is
+    /// as thick or as thin as the others.
+    pub fn thickness(&self) -> Estimate<Length> {
+        let coats = f64::from(self.coats);
+        let one = self.linear().estimate();
+        Estimate {
+            value: Length::metres(one.value * coats),
+            standard_uncertainty: Length::metres(one.standard_uncertainty * coats),
+        }
+    }
+
+    /// How many coats reach a film with this probability; nothing if no sensible number does.
+    pub fn coats_to_reach(&self, wanted: Length, confidence: f64) -> Option<u32> {
+        let one = Spread::of(&monte_carlo(&self.inputs, TRIALS, |x| self.one_coat(x)));
+        coats_for(wanted, Length::metres(one.quantile(1.0 - confidence)))
+    }
+}
+
+/// How many coats of one thickness reach another; nothing if no sensible number does.
+pub(crate) fn coats_for(wanted: Length, one: Length) -> Option<u32> {
+    // A hair above a whole number is the noise of the division, not another coat.
+    let coats = (wanted / one - 1e-9).ceil().max(1.0);
+    (coats <= MOST_COATS).then_some(coats as u32)
+}
+
+/// The dry film that a stage should have in all, metres; nothing for what builds no film.
+pub fn usual_film(stage: Stage) -> Option<Figure> {
+    const ON_WOOD: &str = "38 um (1.5 mil) dry film per coat: one of primer, one or two of topcoat on wood, MIL-HDBK-1110 / UFC 3-190-06 s. 4.4.1";
+    match stage {
+        Stage::Clean | Stage::Stain => None,
+        Stage::Primer => Some(Figure::read(38e-6, 38e-6, ON_WOOD)),
+        Stage::Paint => Some(Figure::read(38e-6, 76e-6, ON_WOOD)),
+        Stage::Topcoat => Some(Figure {
+            low: 40e-6,
+            high: 60e-6,
+            source: "no neutral source found",
+            certainty: Certainty::Practice,
+        }),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::samples::layer;
+
+    fn film(coats: u32, tool: &str) -> DryFilm {
+        DryFilm::of(&layer("trim-enamel", coats, tool), Basis::WetFilm, false).unwrap()
+    }
+
+    #[test]
+    fn the_dry_film_is_wet_film_times_solids() {
+        let film = film(2, "foam-roller");
+        assert!((film.thickness().value.as_millimetres() * 1000.0 - 2.0 * 70.0 * 0.4).abs() < 1e-9);
+        assert!(film.thickness().standard_uncertainty > Length::ZERO);
+    }
+
+    /// By the label, 38 um at the solids of the label come out again, whatever the tool (MIL-HDBK-1110, s. 4.4.1).
+    #[test]
+    fn a_label_rate_is_that_of_its_dry_film() {
+        let film = DryFilm::of(&layer("bonding-primer", 1, "brush"), Basis::LabelRate, false).unwrap();
+        assert!(
+            (film.thickness().value.as_millimetres() * 1000.0 - 38.1).abs() < 0.5,
+            "{film:?}"
+        );
+    }
+
+    #[test]
+    fn more_confidence_asks_for_more_coats() {
+        let film = film(1, "foam-roller");
+        let wanted = Length::millimetres(0.076);
+        assert_eq!(film.coats_to_reach(wanted, 0.5), Some(3));
+        assert!(film.coats_to_reach(wanted, 0.95) > Some(3));
+        assert_eq!(film.coats_to_reach(Length::metres(1.0), 0.5), None);
+    }
+
+    #[test]
+    fn what_is_wiped_off_builds_no_film() {
+        assert_eq!(
+            DryFilm::of(&layer("degreaser", 1, "pad"), Basis::WetFilm, false),
+            None
+        );
+        assert_eq!(usual_film(Stage::Stain), None);
+    }
+}

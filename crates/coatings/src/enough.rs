@@ -1,0 +1,277 @@
+//! Whether a can is enough, and what it would do instead.
+
+use units::Volume;
+
+use crate::can::Contents;
+use crate::job::Job;
+use crate::model::{Lot, Model, Part, add_coats};
+use crate::need::Need;
+use crate::propagate::draw;
+use crate::spread::Spread;
+
+/// No more coats than these are asked about.
+const MOST_COATS: u32 = 9;
+/// Beyond so many zones, only the largest are tried together: each further one would double the work.
+const MOST_ZONES: usize = 12;
+
+/// The answer in one word.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Verdict {
+    /// Enough with the wanted confidence.
+    Enough,
+    /// More likely enough than not, but not with the wanted confidence.
+    Tight,
+    /// More likely too little.
+    Short,
+}
+
+/// Whether a can is enough, and what would be left or lacking.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Enough {
+    /// The answer in one word.
+    pub verdict: Verdict,
+    /// The probability that the can is enough.
+    pub probability: f64,
+    /// What is likely left over; nothing if the can is likely too small.
+    pub left: Volume,
+    /// What is likely lacking; nothing if the can is likely enough.
+    pub lacking: Volume,
+    /// The most coats on all zones for which the can is enough with the wanted confidence.
+    pub most_coats: u32,
+    /// The zones, by number, for which it is enough with the wanted confidence at the coats that were planned: of all
+    /// choices the one that takes the most paint, which is the most work done.
+    pub zones: Vec<usize>,
+}
+
+impl Enough {
+    /// Judges what is in a can against what a job needs of a material; `confidence` is the probability that the maker
+    /// wants. The need must be one of the job's.
+    pub fn judge(job: &Job, need: &Need, can: &Contents, confidence: f64) -> Self {
+        let contents = can.drawn(need.litres().len());
+        let rest: Vec<f64> = contents
+            .iter()
+            .zip(need.litres())
+            .map(|(can, need)| can - need)
+            .collect();
+        let probability = share_enough(&rest);
+        let verdict = if probability >= confidence {
+            Verdict::Enough
+        } else if probability >= 0.5 {
+            Verdict::Tight
+        } else {
+            Verdict::Short
+        };
+        let likely = Volume::litres(Spread::of(&rest).quantile(0.5));
+        let pieces = Pieces::of(job, need);
+        Enough {
+            verdict,
+            probability,
+            left: likely.max(Volume::ZERO),
+            lacking: (likely * -1.0).max(Volume::ZERO),
+            most_coats: pieces.most_coats(&contents, confidence),
+            zones: if verdict == Verdict::Enough {
+                need.by_zone.iter().map(|(zone, _)| *zone).collect()
+            } else {
+                pieces.zones(&need.by_zone, &contents, confidence)
+            },
+        }
+    }
+}
+
+/// The share of trials in which nothing is lacking.
+fn share_enough(rest: &[f64]) -> f64 {
+    rest.iter().filter(|rest| **rest >= 0.0).count() as f64 / rest.len().max(1) as f64
+}
+
+/// A need, taken to pieces: what each layer takes of each zone in each trial, and what the tools keep.
+#[derive(Default)]
+struct Pieces {
+    parts: Vec<Part>,
+    kept: Vec<f64>,
+}
+
+impl Pieces {
+    fn of(job: &Job, need: &Need) -> Self {
+        let model = Model::of(job);
+        let is_of = |lot: &&Lot| lot.material.key == need.material.key && lot.colour == need.colour;
+        let Some(lot) = model.lots.iter().find(is_of) else {
+            return Pieces::default();
+        };
+        let trials = need.litres().len();
+        // What other materials hang on is not drawn.
+        let columns: Vec<Vec<f64>> = model
+            .inputs
+            .iter()
+            .enumerate()
+            .map(|(place, known)| draw(&known.input, if model.uses(lot, place) { trials } else { 0 }))
+            .collect();
+        Pieces {
+            parts: lot.parts(&columns, &model.areas(&columns)),
+            kept: lot.kept(&columns),
+        }
+    }
+
+    /// What is left in each trial when nothing but the tools' share was taken.
+    fn less_kept(&self, contents: &[f64]) -> Vec<f64> {
+        contents
+            .iter()
+            .zip(&self.kept)
+            .map(|(can, kept)| can - kept)
+            .collect()
+    }
+
+    fn most_coats(&self, contents: &[f64], confidence: f64) -> u32 {
+        let left = self.less_kept(contents);
+        let enough = |coats: u32| {
+            let mut taken = vec![0.0; left.len()];
+            for part in &self.parts {
+                add_coats(&mut taken, part, coats);
+            }
+            let rest: Vec<f64> = left
+                .iter()
+                .zip(&taken)
+                .map(|(left, taken)| left - taken)
+                .collect();
+            share_enough(&rest) >= confidence
+        };
+        (1..=MOST_COATS)
+            .take_while(|coats| enough(*coats))
+            .last()
+            .unwrap_or(0)
+    }
+
+    /// The zones that a can does: each zone is taken or left, the larger first; a choice that is not enough is not
+    /// followed further, nor one that cannot become more work than the best so far.
+    fn zones(&self, by_zone: &[(usize, Volume)], contents: &[f64], confidence: f64) -> Vec<usize> {
+        let mut order: Vec<(usize, f64)> = by_zone
+            .iter()
+            .map(|(zone, litres)| (*zone, litres.as_litres()))
+            .collect();
+        order.sort_by(|(_, a), (_, b)| b.total_cmp(a));
+        order.truncate(MOST_ZONES);
+        let taken: Vec<Vec<f64>> = order
+            .iter()
+            .map(|(zone, _)| {
+                let mut litres = vec![0.0; contents.len()];
+                for part in self.parts.iter().filter(|part| part.zone == *zone) {
+                    add_coats(&mut litres, part, part.coats);
+                }
+                litres
+            })
+            .collect();
+        let mut search = Search {
+            order: &order,
+            taken: &taken,
+            confidence,
+            best: (0.0, Vec::new()),
+        };
+        search.follow(0, &self.less_kept(contents), 0.0, &mut Vec::new());
+        search.best.1
+    }
+}
+
+struct Search<'a> {
+    order: &'a [(usize, f64)],
+    taken: &'a [Vec<f64>],
+    confidence: f64,
+    best: (f64, Vec<usize>),
+}
+
+impl Search<'_> {
+    fn follow(&mut self, next: usize, left: &[f64], work: f64, chosen: &mut Vec<usize>) {
+        if work > self.best.0 {
+            self.best = (work, chosen.clone());
+        }
+        let open: f64 = self.order[next..].iter().map(|(_, litres)| litres).sum();
+        if next == self.order.len() || work + open <= self.best.0 {
+            return;
+        }
+        let (zone, litres) = self.order[next];
+        let with: Vec<f64> = left
+            .iter()
+            .zip(&self.taken[next])
+            .map(|(left, taken)| left - taken)
+            .collect();
+        if share_enough(&with) >= self.confidence {
+            chosen.push(zone);
+            self.follow(next + 1, &with, work + litres, chosen);
+            chosen.pop();
+        }
+        self.follow(next + 1, left, work, chosen);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::need::{TRIALS, needs};
+    use crate::samples::{broad, enamel, job, layer, zone};
+
+    fn judge((job, need): (&Job, &Need), litres: f64) -> Enough {
+        Enough::judge(job, need, &Contents::full(Volume::litres(litres)).unwrap(), 0.9)
+    }
+
+    #[test]
+    fn a_can_of_the_high_amount_is_enough_and_one_of_the_low_is_short() {
+        let job = enamel("brush", 2);
+        let need = needs(&job, TRIALS).remove(0);
+        let of = (&job, &need);
+        assert_eq!(judge(of, need.high().as_litres()).verdict, Verdict::Enough);
+        assert_eq!(judge(of, need.low().as_litres()).verdict, Verdict::Short);
+        assert_eq!(
+            judge(of, need.likely().as_litres() * 1.01).verdict,
+            Verdict::Tight
+        );
+        let half = judge(of, need.likely().as_litres());
+        assert!((half.probability - 0.5).abs() < 0.001, "{half:?}");
+        assert!(half.left.as_litres() < 1e-3 && half.lacking.as_litres() < 1e-3);
+    }
+
+    #[test]
+    fn the_most_coats_are_those_for_which_it_is_still_enough() {
+        let high = |coats| {
+            needs(&enamel("brush", coats), TRIALS)
+                .remove(0)
+                .at(0.9)
+                .as_litres()
+        };
+        let job = enamel("brush", 4);
+        let need = needs(&job, TRIALS).remove(0);
+        let of = (&job, &need);
+        assert_eq!(judge(of, high(3) * 1.001).most_coats, 3);
+        assert_eq!(judge(of, high(3) * 0.999).most_coats, 2);
+        assert_eq!(judge(of, 0.001).most_coats, 0);
+        assert_eq!(judge(of, 1000.0).most_coats, MOST_COATS);
+    }
+
+    /// Against trying every choice of zones by itself.
+    #[test]
+    fn the_zones_are_the_most_work_that_the_can_does() {
+        let sizes = [1.7, 1.1, 0.9, 0.6, 0.25];
+        let paint = |coats| vec![layer("trim-enamel", coats, "foam-roller")];
+        let zones: Vec<_> = sizes
+            .iter()
+            .zip(1..)
+            .map(|(size, coats)| zone("z", vec![broad(*size)], paint(coats)))
+            .collect();
+        let whole = job(zones.clone());
+        let need = needs(&whole, 2_000).remove(0);
+        for litres in [0.05, 0.2, 0.3, 0.37, 0.45, 0.6, 0.8] {
+            let found = judge((&whole, &need), litres).zones;
+            let work = |of: &[usize]| -> f64 {
+                let taken = need.by_zone.iter().filter(|(zone, _)| of.contains(zone));
+                taken.map(|(_, litres)| litres.as_litres()).sum()
+            };
+            let mut best: f64 = 0.0;
+            for choice in 1..(1u32 << sizes.len()) {
+                let of: Vec<usize> = (0..sizes.len()).filter(|zone| choice >> zone & 1 == 1).collect();
+                let only = job(of.iter().map(|zone| zones[*zone].clone()).collect());
+                let alone = needs(&only, 2_000).remove(0);
+                if alone.probability_enough(Volume::litres(litres)) >= 0.9 {
+                    best = best.max(work(&of));
+                }
+            }
+            assert!((work(&found) - best).abs() < 1e-9, "{litres}: {found:?} {best}");
+        }
+    }
+}

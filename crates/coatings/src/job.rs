@@ -1,0 +1,98 @@
+//! A job: zones with their areas, and what goes on each of them.
+
+use std::rc::Rc;
+
+use units::Length;
+
+use crate::area::Patch;
+use crate::ground::Ground;
+use crate::material::{Material, Stage};
+use crate::tool::{Tool, ToolKind};
+
+/// What the volume is worked out from.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+pub enum Basis {
+    /// The wet film that the tool leaves.
+    #[default]
+    WetFilm,
+    /// The spreading rate on the label.
+    LabelRate,
+}
+
+/// A colour, as red, green and blue; it tells two cans of one material apart.
+pub type Rgb = [u8; 3];
+
+/// Coats of one material, put on one after the other.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Layer {
+    /// What is put on.
+    pub material: Rc<Material>,
+    /// Its colour, of a material that comes in colours.
+    pub colour: Option<Rgb>,
+    /// How many coats; none is no amount.
+    pub coats: u32,
+    /// With what.
+    pub tool: &'static Tool,
+    /// With what on narrow parts.
+    pub narrow_tool: &'static Tool,
+    /// How much thinner is added before it is sprayed, as a share of the material's volume; no part of brushing or
+    /// rolling.
+    pub thinned: f64,
+}
+
+impl Layer {
+    /// The tool on broad or on narrow parts.
+    pub fn tool_on(&self, narrow: bool) -> &'static Tool {
+        if narrow { self.narrow_tool } else { self.tool }
+    }
+
+    /// How much thinner is added for this tool, as a share of the material's volume.
+    pub fn thinned_for(&self, tool: &Tool) -> f64 {
+        if tool.kind == ToolKind::Sprayer {
+            self.thinned
+        } else {
+            0.0
+        }
+    }
+}
+
+/// A zone: what is finished alike.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ZoneWork {
+    /// Its key.
+    pub key: String,
+    /// Its areas.
+    pub patches: Vec<Patch>,
+    /// The length of edges that are cut in; it counts for the minutes only.
+    pub edges: Length,
+    /// What the first coat goes onto.
+    pub ground: Ground,
+    /// What the volumes are worked out from.
+    pub basis: Basis,
+    /// What goes on, in order.
+    pub layers: Vec<Layer>,
+}
+
+impl ZoneWork {
+    /// What a layer's first coat goes onto: only the first that stays on the piece meets the ground itself.
+    pub fn ground_under(&self, layer: usize) -> Ground {
+        let first = self
+            .layers
+            .iter()
+            .position(|layer| layer.coats > 0 && layer.material.stage != Stage::Clean);
+        if first == Some(layer) {
+            self.ground
+        } else {
+            Ground::Sealed
+        }
+    }
+}
+
+/// A piece, or a set of pieces that are alike and done together.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Job {
+    /// Its name; jobs of one name are measured with the same errors.
+    pub name: String,
+    /// What is finished, zone by zone.
+    pub zones: Vec<ZoneWork>,
+}

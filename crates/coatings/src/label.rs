@@ -1,0 +1,246 @@
+//! A maker's own copy of a material: what its label states in place of the generic figures.
+
+mod doubt;
+mod fault;
+#[cfg(test)]
+mod tests;
+
+use std::borrow::Cow;
+
+use units::Length;
+
+use crate::figure::{Certainty, Figure};
+use crate::film;
+use crate::material::{COAT_ON_WOOD, Material};
+
+pub use doubt::{Doubt, TimeUnit};
+pub use fault::Fault;
+
+/// A single spreading rate on a label is a claim for smooth sealed ground; it is taken as a tenth either way
+/// (common practice: labels that do give a range give about that, such as 350 to 450 ft2/gal).
+const RATE_CLAIM: f64 = 0.10;
+/// A single figure of volume solids is taken as two points either way, as data sheets print it (common practice).
+const SOLIDS_CLAIM: f64 = 0.02;
+
+const RATE_SOURCE: &str = "a single rate on the label, taken as 10 % either way";
+const SOLIDS_SOURCE: &str = "a single figure on the label, taken as 2 points either way";
+
+/// A figure of a label.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Field {
+    /// The spreading rate.
+    Rate,
+    /// The volume solids.
+    VolumeSolids,
+    /// The density.
+    Density,
+    /// The time until the next coat.
+    Recoat,
+    /// The time until it is hard.
+    Cure,
+    /// The most thinner.
+    Thinning,
+}
+
+impl Field {
+    /// What a maker calls it.
+    pub fn label(self) -> &'static str {
+        match self {
+            Field::Rate => "Spreading rate",
+            Field::VolumeSolids => "Volume solids",
+            Field::Density => "Density",
+            Field::Recoat => "Recoat time",
+            Field::Cure => "Cure time",
+            Field::Thinning => "Thinning",
+        }
+    }
+}
+
+/// What a label states: ranges from low to high, both the same where it states one number; `None` where it says
+/// nothing and the generic figure stays.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Label {
+    /// The spreading rate, m2/L.
+    pub rate: Option<(f64, f64)>,
+    /// Volume solids, a fraction.
+    pub volume_solids: Option<(f64, f64)>,
+    /// Density, kg/L.
+    pub density: Option<(f64, f64)>,
+    /// Hours until the next coat may go on.
+    pub recoat_hours: Option<(f64, f64)>,
+    /// Hours until it is as hard as it gets.
+    pub cure_hours: Option<(f64, f64)>,
+    /// How much thinner may be added, as a fraction of its volume.
+    pub thinning: Option<(f64, f64)>,
+}
+
+impl Label {
+    /// What is doubtful about these figures for this kind of material: questions, which a maker may answer with
+    /// "it is so".
+    ///
+    /// # Errors
+    /// Every figure that cannot be, one [`Fault`] for each field.
+    ///
+    /// # Example
+    /// ```
+    /// use coatings::{label::Doubt, Label, material};
+    /// let typed_in_the_wrong_unit = Label { rate: Some((400.0, 400.0)), ..Label::default() };
+    /// let doubts = typed_in_the_wrong_unit.check(material("trim-enamel").unwrap()).unwrap();
+    /// assert!(matches!(doubts[..], [Doubt::SquareFeetPerGallon { .. }]));
+    /// ```
+    pub fn check(&self, of: &Material) -> Result<Vec<Doubt>, Vec<Fault>> {
+        let faults = self.faults();
+        if faults.is_empty() {
+            Ok(self.doubts(of))
+        } else {
+            Err(faults)
+        }
+    }
+
+    /// A copy of a material with the figures of this label in place of its own. Doubts do not keep it from being
+    /// made; whether key and name are free and fit is for the caller to see.
+    ///
+    /// A spreading rate that was worked out from the volume solids is worked out again if the label states only
+    /// those.
+    ///
+    /// # Errors
+    /// Every figure that cannot be, one [`Fault`] for each field.
+    ///
+    /// # Example
+    /// ```
+    /// use coatings::{Label, material};
+    /// let label = Label { density: Some((1.31, 1.31)), ..Label::default() };
+    /// let own = label.applied(material("trim-enamel").unwrap(), "own-1".into(), "Grey enamel".into()).unwrap();
+    /// assert_eq!((own.density.low, own.density.high), (1.31, 1.31));
+    /// ```
+    pub fn applied(&self, of: &Material, key: String, name: String) -> Result<Material, Vec<Fault>> {
+        let faults = self.faults();
+        if !faults.is_empty() {
+            return Err(faults);
+        }
+        let mut own = of.clone();
+        own.key = Cow::Owned(key);
+        own.name = Cow::Owned(name);
+        if let Some(solids) = self.volume_solids {
+            own.volume_solids = solids_figure(solids);
+            if of.label_rate.certainty == Certainty::Calculated {
+                own.label_rate = rate_of_solids(own.volume_solids, of.label_rate.source);
+            }
+        }
+        if let Some(rate) = self.rate {
+            own.label_rate = rate_figure(rate);
+        }
+        let stated = [
+            (self.density, &mut own.density),
+            (self.recoat_hours, &mut own.recoat),
+            (self.cure_hours, &mut own.cure),
+            (self.thinning, &mut own.thinning),
+        ];
+        for (range, figure) in stated {
+            if let Some((low, high)) = range {
+                *figure = Figure::own(low, high);
+            }
+        }
+        Ok(own)
+    }
+
+    fn faults(&self) -> Vec<Fault> {
+        [
+            (Field::Rate, self.rate),
+            (Field::VolumeSolids, self.volume_solids),
+            (Field::Density, self.density),
+            (Field::Recoat, self.recoat_hours),
+            (Field::Cure, self.cure_hours),
+            (Field::Thinning, self.thinning),
+        ]
+        .into_iter()
+        .filter_map(|(field, range)| Fault::of(field, range?))
+        .collect()
+    }
+
+    fn doubts(&self, of: &Material) -> Vec<Doubt> {
+        let usual = |figure: Figure| (figure.low, figure.high);
+        [
+            self.rate
+                .and_then(|rate| Doubt::of_rate(rate, usual(of.label_rate))),
+            self.density
+                .and_then(|density| Doubt::of_density(density, usual(of.density))),
+            self.recoat_hours
+                .and_then(|hours| Doubt::of_time(Field::Recoat, hours, usual(of.recoat))),
+            self.cure_hours
+                .and_then(|hours| Doubt::of_time(Field::Cure, hours, usual(of.cure))),
+        ]
+        .into_iter()
+        .flatten()
+        .collect()
+    }
+}
+
+const fn claim(low: f64, high: f64, source: &'static str) -> Figure {
+    Figure {
+        low,
+        high,
+        source,
+        certainty: Certainty::Maker,
+    }
+}
+
+fn rate_figure((low, high): (f64, f64)) -> Figure {
+    if low == high {
+        claim(low * (1.0 - RATE_CLAIM), high * (1.0 + RATE_CLAIM), RATE_SOURCE)
+    } else {
+        Figure::own(low, high)
+    }
+}
+
+/// Stays above nothing and up to all of it.
+fn solids_figure((low, high): (f64, f64)) -> Figure {
+    if low == high {
+        claim(
+            (low - SOLIDS_CLAIM).max(low / 2.0),
+            (high + SOLIDS_CLAIM).min(1.0),
+            SOLIDS_SOURCE,
+        )
+    } else {
+        Figure::own(low, high)
+    }
+}
+
+fn rate_of_solids(solids: Figure, source: &'static str) -> Figure {
+    let film = Length::inches(COAT_ON_WOOD);
+    Figure::calculated(
+        film::theoretical_rate(solids.low, film),
+        film::theoretical_rate(solids.high, film),
+        source,
+    )
+}
+
+/// A number as a sentence shows it: about three digits, no idle zeros.
+fn shown(value: f64) -> String {
+    let size = value.abs();
+    if size >= 1e6 || (size > 0.0 && size < 0.001) {
+        return format!("{value:.1e}");
+    }
+    let decimals = match size {
+        100.0.. => 0,
+        10.0.. => 1,
+        1.0.. => 2,
+        _ => 3,
+    };
+    let text = format!("{value:.decimals$}");
+    if decimals == 0 {
+        text
+    } else {
+        text.trim_end_matches('0').trim_end_matches('.').to_owned()
+    }
+}
+
+/// A range as a sentence shows it.
+fn shown_range((low, high): (f64, f64)) -> String {
+    let (low, high) = (shown(low), shown(high));
+    if low == high {
+        low
+    } else {
+        format!("{low} to {high}")
+    }
+}

@@ -1,0 +1,232 @@
+//! Figures of a label that may be, but hardly are.
+
+use std::fmt;
+
+use super::{Field, shown_range};
+use crate::film;
+
+/// Between square feet per gallon and square metres per litre lies a factor of 41; materials of one kind differ by
+/// less than 5 from each other.
+const RATE_OFF: f64 = 5.0;
+/// Between pounds per gallon and kilograms per litre lies a factor of 8; pigments make less than half as much again.
+const DENSITY_OFF: f64 = 1.5;
+/// Between minutes, hours and days lie factors of 60 and 24; fast and slow kinds differ by less than 10.
+const TIME_OFF: f64 = 10.0;
+/// Pounds per US gallon in kilograms per litre, from 0.453 592 37 kg and 3.785 411 784 L.
+const POUNDS_PER_GALLON: f64 = 0.453_592_37 / 3.785_411_784;
+
+/// A unit of time on a label that is easily taken for hours.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum TimeUnit {
+    /// Minutes.
+    Minutes,
+    /// Days.
+    Days,
+}
+
+impl TimeUnit {
+    /// One of it in hours.
+    fn hours(self) -> f64 {
+        match self {
+            TimeUnit::Minutes => 1.0 / 60.0,
+            TimeUnit::Days => 24.0,
+        }
+    }
+
+    /// The word for several.
+    pub fn label(self) -> &'static str {
+        match self {
+            TimeUnit::Minutes => "minutes",
+            TimeUnit::Days => "days",
+        }
+    }
+}
+
+/// A question about a figure that is far from those of its kind. Ranges are from low to high.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Doubt {
+    /// A rate so high that it was likely meant as square feet per US gallon.
+    SquareFeetPerGallon {
+        /// What was entered, m2/L.
+        given: (f64, f64),
+        /// What it would be then, m2/L.
+        meant: (f64, f64),
+        /// What is usual, m2/L.
+        usual: (f64, f64),
+    },
+    /// A rate so low that it was likely meant as square metres per litre and taken for square feet per US gallon.
+    SquareMetresPerLitre {
+        /// What was entered, m2/L.
+        given: (f64, f64),
+        /// What it would be then, m2/L: the same number as was entered in ft2/gal.
+        meant: (f64, f64),
+        /// What is usual, m2/L.
+        usual: (f64, f64),
+    },
+    /// A rate that is far from usual in either unit.
+    Rate {
+        /// What was entered, m2/L.
+        given: (f64, f64),
+        /// What is usual, m2/L.
+        usual: (f64, f64),
+    },
+    /// A density that is far from usual.
+    Density {
+        /// What was entered, kg/L.
+        given: (f64, f64),
+        /// What it would be if it was meant as pounds per US gallon, kg/L; `None` if that is no likelier.
+        as_pounds: Option<(f64, f64)>,
+        /// What is usual, kg/L.
+        usual: (f64, f64),
+    },
+    /// A time that is far from usual.
+    Time {
+        /// Recoat or cure.
+        field: Field,
+        /// What was entered, hours.
+        given: (f64, f64),
+        /// The unit that it was likely meant in, and what it would be then, hours; `None` if none is likelier.
+        meant: Option<(TimeUnit, (f64, f64))>,
+        /// What is usual, hours.
+        usual: (f64, f64),
+    },
+}
+
+impl Doubt {
+    pub(super) fn of_rate(given: (f64, f64), usual: (f64, f64)) -> Option<Self> {
+        if times_off(given, usual) <= RATE_OFF {
+            return None;
+        }
+        let metric = map(given, film::from_square_feet_per_gallon);
+        let customary = map(given, film::to_square_feet_per_gallon);
+        Some(if times_off(metric, usual) <= RATE_OFF {
+            Doubt::SquareFeetPerGallon {
+                given,
+                meant: metric,
+                usual,
+            }
+        } else if times_off(customary, usual) <= RATE_OFF {
+            Doubt::SquareMetresPerLitre {
+                given,
+                meant: customary,
+                usual,
+            }
+        } else {
+            Doubt::Rate { given, usual }
+        })
+    }
+
+    pub(super) fn of_density(given: (f64, f64), usual: (f64, f64)) -> Option<Self> {
+        let as_pounds = map(given, |value| value * POUNDS_PER_GALLON);
+        (times_off(given, usual) > DENSITY_OFF).then_some(Doubt::Density {
+            given,
+            as_pounds: (times_off(as_pounds, usual) <= DENSITY_OFF).then_some(as_pounds),
+            usual,
+        })
+    }
+
+    pub(super) fn of_time(field: Field, given: (f64, f64), usual: (f64, f64)) -> Option<Self> {
+        let meant = [TimeUnit::Minutes, TimeUnit::Days]
+            .into_iter()
+            .map(|unit| (unit, map(given, |value| value * unit.hours())))
+            .find(|(_, hours)| times_off(*hours, usual) <= TIME_OFF);
+        (times_off(given, usual) > TIME_OFF).then_some(Doubt::Time {
+            field,
+            given,
+            meant,
+            usual,
+        })
+    }
+
+    /// Where it is.
+    pub fn field(self) -> Field {
+        match self {
+            Doubt::SquareFeetPerGallon { .. } | Doubt::SquareMetresPerLitre { .. } | Doubt::Rate { .. } => {
+                Field::Rate
+            }
+            Doubt::Density { .. } => Field::Density,
+            Doubt::Time { field, .. } => field,
+        }
+    }
+}
+
+fn map((low, high): (f64, f64), change: impl Fn(f64) -> f64) -> (f64, f64) {
+    (change(low), change(high))
+}
+
+/// How many times above or below the usual range the end of a range lies that lies farther out; 1 within it.
+fn times_off(given: (f64, f64), usual: (f64, f64)) -> f64 {
+    let above = given.1 / usual.1;
+    let below = usual.0 / given.0;
+    above.max(below).max(1.0)
+}
+
+impl fmt::Display for Doubt {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match *self {
+            Doubt::SquareFeetPerGallon { given, meant, usual } => write!(
+                f,
+                "Spreading rate: {given} m²/L is far above the usual {} m²/L. If the label says {given} ft²/gal, that is {} m²/L. Which is it?",
+                shown_range(usual),
+                shown_range(meant),
+                given = shown_range(given),
+            ),
+            Doubt::SquareMetresPerLitre { given, meant, usual } => write!(
+                f,
+                "Spreading rate: {meant} ft²/gal is {} m²/L, far below the usual {} m²/L. If the label says {meant} m²/L, choose that unit. Which is it?",
+                shown_range(given),
+                shown_range(usual),
+                meant = shown_range(meant),
+            ),
+            Doubt::Rate { given, usual } => write!(
+                f,
+                "Spreading rate: {} m²/L is far from the usual {} m²/L. Does the label say so?",
+                shown_range(given),
+                shown_range(usual),
+            ),
+            Doubt::Density {
+                given,
+                as_pounds,
+                usual,
+            } => {
+                let given = shown_range(given);
+                write!(
+                    f,
+                    "Density: {given} kg/L is far from the usual {} kg/L. ",
+                    shown_range(usual)
+                )?;
+                match as_pounds {
+                    Some(meant) => write!(
+                        f,
+                        "If the label says {given} lb/gal, that is {} kg/L. Which is it?",
+                        shown_range(meant)
+                    ),
+                    None => f.write_str("Does the label say so?"),
+                }
+            }
+            Doubt::Time {
+                field,
+                given,
+                meant,
+                usual,
+            } => {
+                let given = shown_range(given);
+                write!(
+                    f,
+                    "{}: {given} h is far from the usual {} h. ",
+                    field.label(),
+                    shown_range(usual)
+                )?;
+                match meant {
+                    Some((unit, hours)) => write!(
+                        f,
+                        "If the label says {given} {}, that is {} h. Which is it?",
+                        unit.label(),
+                        shown_range(hours)
+                    ),
+                    None => f.write_str("Does the label say so?"),
+                }
+            }
+        }
+    }
+}

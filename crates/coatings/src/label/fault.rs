@@ -1,0 +1,122 @@
+//! Figures of a label that cannot be.
+
+use std::fmt;
+
+use super::{Field, shown};
+
+/// Outside these no label states anything, in the units of [`Label`](super::Label), and amounts would run over.
+const SMALLEST: f64 = 1e-6;
+const LARGEST: f64 = 1e6;
+
+/// Why a figure of a label cannot be used.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Fault {
+    /// It is no number, or one without end.
+    NotANumber {
+        /// Where.
+        field: Field,
+    },
+    /// It is nothing or less, where there must be something.
+    NotPositive {
+        /// Where.
+        field: Field,
+    },
+    /// It is so small or so large that nothing can be worked out with it.
+    Extreme {
+        /// Where.
+        field: Field,
+    },
+    /// The lower figure is above the upper one.
+    Reversed {
+        /// Where.
+        field: Field,
+        /// What stands as the lower one, in the unit of the label.
+        low: f64,
+        /// What stands as the upper one.
+        high: f64,
+    },
+    /// Volume solids that are nothing, or more than all of it.
+    Solids,
+    /// Thinner that is less than nothing, or more than there is paint.
+    Thinning,
+}
+
+impl Fault {
+    /// What is wrong with the figure of a field, the first of what may be.
+    pub(super) fn of(field: Field, (low, high): (f64, f64)) -> Option<Self> {
+        if !(low.is_finite() && high.is_finite()) {
+            return Some(Fault::NotANumber { field });
+        }
+        let least = low.min(high);
+        let most = low.max(high);
+        match field {
+            Field::VolumeSolids if least <= 0.0 || most > 1.0 => Some(Fault::Solids),
+            Field::Thinning if least < 0.0 || most > 1.0 => Some(Fault::Thinning),
+            Field::Rate | Field::Density | Field::Recoat | Field::Cure if least <= 0.0 => {
+                Some(Fault::NotPositive { field })
+            }
+            _ if field != Field::Thinning && !(SMALLEST <= least && most <= LARGEST) => {
+                Some(Fault::Extreme { field })
+            }
+            _ if low > high => Some(Fault::Reversed { field, low, high }),
+            _ => None,
+        }
+    }
+
+    /// Where it is.
+    pub fn field(self) -> Field {
+        match self {
+            Fault::NotANumber { field }
+            | Fault::NotPositive { field }
+            | Fault::Extreme { field }
+            | Fault::Reversed { field, .. } => field,
+            Fault::Solids => Field::VolumeSolids,
+            Fault::Thinning => Field::Thinning,
+        }
+    }
+}
+
+impl fmt::Display for Fault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let name = self.field().label();
+        match self {
+            Fault::NotANumber { .. } => {
+                write!(
+                    f,
+                    "{name}: this is not a number. Enter the number on the label, or leave it empty."
+                )
+            }
+            Fault::NotPositive { .. } => write!(
+                f,
+                "{name}: it must be more than 0. Enter the number on the label, or leave it empty."
+            ),
+            Fault::Extreme { .. } => write!(
+                f,
+                "{name}: no label states such a number. Enter the number on the label, or leave it empty."
+            ),
+            Fault::Reversed { field, low, high } => {
+                // Fractions are read as per cent, as they are typed.
+                let (factor, sign) = match field {
+                    Field::VolumeSolids | Field::Thinning => (100.0, " %"),
+                    _ => (1.0, ""),
+                };
+                write!(
+                    f,
+                    "{name}: the lower figure, {}{sign}, is above the upper one, {}{sign}. Enter the lower one first.",
+                    shown(low * factor),
+                    shown(high * factor)
+                )
+            }
+            Fault::Solids => write!(
+                f,
+                "{name}: they are more than 0 and at most 100 %. Enter the per cent by volume on the data sheet, or leave it empty."
+            ),
+            Fault::Thinning => write!(
+                f,
+                "{name}: thinner is between 0 and 100 % of the paint. Enter the per cent by volume on the label, or leave it empty."
+            ),
+        }
+    }
+}
+
+impl std::error::Error for Fault {}

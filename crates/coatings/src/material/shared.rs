@@ -1,0 +1,114 @@
+//! What several materials share: sources, figures that follow from them, cautions.
+
+use crate::figure::{Certainty, Figure};
+
+/// The dry film of one coat on wood, inches: 1.5 mil, MIL-HDBK-1110 / UFC 3-190-06 s. 4.4.1.
+pub(crate) const COAT_ON_WOOD: f64 = 0.0015;
+
+const FILM_SOURCE: &str = "38 um (1.5 mil) dry film per coat on wood, MIL-HDBK-1110 / UFC 3-190-06 s. 4.4.1, at the volume solids given beside it, as sure as those are";
+const VARNISH_SOURCE: &str =
+    "350 to 550 ft2/gal for varnish, \"Data on Painting\", Building Construction vol. 4";
+const CLEANER_SOURCE: &str = "a cleaner comes off again and leaves no film";
+const UNTHINNED_SOURCE: &str = "it is used as it comes";
+
+/// Shellac varnish, TM 43-0139.
+pub(super) const SHELLAC_SOURCE: &str =
+    "shellac: recoat after 2 to 3 h, full hardness 24 h, TM 43-0139 s. 2-23";
+/// The same, where it is lent to a material that it does not name.
+pub(super) const PIGMENTED_SHELLAC_SOURCE: &str = "clear shellac: recoat after 2 to 3 h, full hardness 24 h, TM 43-0139 s. 2-23; the pigmented kind is taken to dry like it";
+
+/// A spreading rate that follows from the usual dry film of a coat on wood.
+pub(super) const fn rate_of_film(low: f64, high: f64) -> Figure {
+    Figure::calculated(low, high, FILM_SOURCE)
+}
+
+/// The spreading rate of varnish, first coat to later coats.
+pub(super) const fn varnish_rate() -> Figure {
+    Figure::read(8.6, 13.5, VARNISH_SOURCE)
+}
+
+/// The volume solids of what leaves no film.
+pub(super) const fn no_film() -> Figure {
+    practice_of(0.0, CLEANER_SOURCE)
+}
+
+/// The thinning of what is not thinned.
+pub(super) const fn unthinned() -> Figure {
+    practice_of(0.0, UNTHINNED_SOURCE)
+}
+
+const fn practice_of(value: f64, source: &'static str) -> Figure {
+    Figure {
+        low: value,
+        high: value,
+        source,
+        certainty: Certainty::Practice,
+    }
+}
+
+/// Two weeks to a month: latex as remembered, and what else cures at the pace of its binder.
+pub(super) const fn cure_of_latex() -> Figure {
+    Figure::memory(336.0, 720.0)
+}
+
+/// A week to a month: what dries by taking up oxygen.
+pub(super) const fn cure_of_oil() -> Figure {
+    Figure::memory(168.0, 720.0)
+}
+
+pub(super) const WATER_BASED: &str = "Ventilate. Keep from freezing. Follow the label.";
+pub(super) const ALCOHOL: &str =
+    "Alcohol vapour burns: no flame or spark, ventilate well, gloves. Follow the label.";
+pub(super) const DRYING_OIL: &str = "Flammable vapour, and rags heat up by themselves: dry them flat outdoors or drown them in a closed metal can. Follow the label.";
+pub(super) const PURE_OIL: &str = "Rags heat up by themselves: dry them flat outdoors or drown them in a closed metal can. Follow the label.";
+pub(super) const WAX: &str = "Flammable vapour: no flame or spark, ventilate, gloves. Dry rags flat outdoors or drown them in a closed metal can. Follow the label.";
+
+/// Sold by the pint and up.
+pub(super) const SMALL_TO_GALLON: &[&str] = &[
+    "us-pint",
+    "us-quart",
+    "us-gallon",
+    "metric-250-ml",
+    "metric-500-ml",
+    "metric-1-l",
+    "metric-2500-ml",
+];
+/// Sold by the quart and up.
+pub(super) const QUART_TO_GALLON: &[&str] = &[
+    "us-quart",
+    "us-gallon",
+    "metric-750-ml",
+    "metric-1-l",
+    "metric-2500-ml",
+];
+/// Sold from samples to the contractor's pail.
+pub(super) const SAMPLE_TO_PAIL: &[&str] = &[
+    "us-8-fl-oz",
+    "us-quart",
+    "us-gallon",
+    "us-5-gallon",
+    "metric-250-ml",
+    "metric-1-l",
+    "metric-2500-ml",
+    "metric-5-l",
+    "metric-10-l",
+];
+/// Sold in half pints and up.
+pub(super) const HALF_PINT_TO_QUART: &[&str] = &[
+    "us-8-fl-oz",
+    "us-pint",
+    "us-quart",
+    "metric-250-ml",
+    "metric-500-ml",
+    "metric-1-l",
+];
+/// Clear coats.
+pub(super) const HALF_PINT_TO_GALLON: &[&str] = &[
+    "us-8-fl-oz",
+    "us-quart",
+    "us-gallon",
+    "metric-250-ml",
+    "metric-750-ml",
+    "metric-1-l",
+    "metric-2500-ml",
+];

@@ -1,0 +1,50 @@
+//! Stains: colour within the wood.
+
+use std::borrow::Cow;
+
+use super::{Body, Material, Stage, Thinner, shared};
+use crate::figure::Figure;
+
+pub(super) static MATERIALS: [Material; 2] = [
+    Material {
+        key: Cow::Borrowed("wipe-on-stain"),
+        name: Cow::Borrowed("Wipe-on oil stain"),
+        stage: Stage::Stain,
+        body: Body::Penetrating,
+        coloured: true,
+        label_rate: Figure::practice(10.0, 17.0),
+        volume_solids: Figure::memory(0.15, 0.35),
+        density: Figure::memory(0.82, 0.95),
+        recoat: Figure::memory(8.0, 24.0),
+        cure: Figure::memory(24.0, 72.0),
+        thinner: Thinner::MineralSpirits,
+        thinning: shared::unthinned(),
+        cans: shared::HALF_PINT_TO_QUART,
+        purpose: "Colours bare wood and lets the grain show; the rest is wiped off.",
+        caution: shared::DRYING_OIL,
+    },
+    Material {
+        key: Cow::Borrowed("brush-on-stain"),
+        name: Cow::Borrowed("Semi-transparent brush-on stain"),
+        stage: Stage::Stain,
+        body: Body::Penetrating,
+        coloured: true,
+        label_rate: shared::rate_of_film(6.6, 10.5),
+        volume_solids: Figure::memory(0.25, 0.40),
+        density: Figure::memory(0.85, 1.05),
+        recoat: Figure::memory(4.0, 24.0),
+        cure: Figure::memory(72.0, 336.0),
+        thinner: Thinner::MineralSpirits,
+        thinning: Figure::memory(0.0, 0.10),
+        cans: &[
+            "us-8-fl-oz",
+            "us-quart",
+            "us-gallon",
+            "metric-250-ml",
+            "metric-750-ml",
+            "metric-2500-ml",
+        ],
+        purpose: "Colours bare wood with a thin film that evens it out.",
+        caution: shared::DRYING_OIL,
+    },
+];

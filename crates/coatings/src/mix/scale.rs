@@ -1,0 +1,113 @@
+//! The kitchen scale: how sure a weighing is, and the least that it can weigh truly.
+
+use units::Mass;
+
+/// A scale as its maker describes it. No standard for kitchen scales was found.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Scale {
+    /// The step of its display.
+    pub resolution: Mass,
+    /// How far it may be off at most, as a share of the reading, either way.
+    pub accuracy: f64,
+}
+
+impl Scale {
+    /// A common kitchen scale: 1 g, and 1 % of the reading (common practice, no source; 0.5 to 1 %).
+    pub const KITCHEN: Scale = Scale {
+        resolution: Mass::grams(1.0),
+        accuracy: 0.01,
+    };
+
+    /// A small scale for doses: 0.1 g, and 0.5 % of the reading (common practice, no source; 0.5 to 1 %).
+    pub const FINE: Scale = Scale {
+        resolution: Mass::grams(0.1),
+        accuracy: 0.005,
+    };
+
+    /// How sure a dose is wanted: an expanded uncertainty (k = 2) of 2 % of it (common practice, no source).
+    pub const WANTED: f64 = 0.02;
+
+    /// The standard uncertainty of a reading: `u^2 = d^2 / 12 + (a m)^2 / 3`, with the step `d` and the
+    /// accuracy `a`, both rectangular (JCGM 100, 4.3.7 and F.2.2.1).
+    pub fn weighing(&self, reading: Mass) -> Mass {
+        self.uncertainty(1.0, reading)
+    }
+
+    /// The standard uncertainty of the difference of two readings on this scale:
+    /// `u^2 = 2 d^2 / 12 + (a (gross - tare))^2 / 3`. Both readings are rounded, but the scale is off by the
+    /// same share in both.
+    pub fn difference(&self, gross: Mass, tare: Mass) -> Mass {
+        self.uncertainty(2.0, gross - tare)
+    }
+
+    fn uncertainty(&self, roundings: f64, mass: Mass) -> Mass {
+        let (step, off) = (
+            self.resolution.as_kilograms(),
+            self.accuracy * mass.as_kilograms(),
+        );
+        Mass::kilograms((roundings * step * step / 12.0 + off * off / 3.0).sqrt())
+    }
+
+    /// The least mass whose expanded uncertainty (k = 2) is within a wanted share of it:
+    /// `m = 2 d / sqrt(12 (w^2 - 4 a^2 / 3))`. Nothing where the scale is never as true as that.
+    ///
+    /// # Example
+    /// ```
+    /// use coatings::mix::Scale;
+    /// let least = Scale::KITCHEN.smallest_dose(Scale::WANTED).unwrap();
+    /// assert!((least.as_grams() - 35.36).abs() < 0.01);
+    /// ```
+    pub fn smallest_dose(&self, wanted: f64) -> Option<Mass> {
+        let rest = wanted * wanted - 4.0 * self.accuracy * self.accuracy / 3.0;
+        let dose = self.resolution * (2.0 / (12.0 * rest).sqrt());
+        (wanted > 0.0 && rest > 0.0 && dose.as_kilograms().is_finite()).then_some(dose)
+    }
+
+    /// The least batch in which a component of this share (by weight) is still a dose that the scale weighs
+    /// truly: `smallest dose / share`. Nothing where the scale is never as true as wanted.
+    pub fn smallest_batch(&self, smallest_share: f64, wanted: f64) -> Option<Mass> {
+        let batch = self.smallest_dose(wanted)? / smallest_share;
+        (smallest_share > 0.0 && batch.as_kilograms().is_finite()).then_some(batch)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const GRAM: Mass = Mass::grams(1.0);
+
+    /// By hand: 1 / sqrt(12) = 0.28868 g of rounding, 500 g x 0.01 / sqrt(3) = 2.88675 g of the scale.
+    #[test]
+    fn a_weighing_and_a_difference() {
+        let u = Scale::KITCHEN.weighing(Mass::grams(500.0)).as_grams();
+        assert!((u - libm::hypot(0.288_675, 2.886_751)).abs() < 1e-5, "{u}");
+        let nothing = Scale::KITCHEN.weighing(Mass::ZERO).as_grams();
+        assert!((nothing - 0.288_675).abs() < 1e-6);
+        // Two roundings, but the error of the scale only on what lies between the readings.
+        let u = Scale::KITCHEN
+            .difference(Mass::grams(600.0), Mass::grams(100.0))
+            .as_grams();
+        assert!((u - libm::hypot(0.408_248, 2.886_751)).abs() < 1e-5, "{u}");
+    }
+
+    #[test]
+    fn one_gram_less_than_the_smallest_batch_is_too_little() {
+        for (scale, share) in [(Scale::KITCHEN, 0.05), (Scale::FINE, 0.002)] {
+            let batch = scale.smallest_batch(share, Scale::WANTED).unwrap();
+            let off = |batch: Mass| 2.0 * (scale.weighing(batch * share) / (batch * share));
+            assert!(off(batch + Mass::grams(1e-6)) <= Scale::WANTED);
+            assert!(off(batch - GRAM) > Scale::WANTED);
+        }
+    }
+
+    #[test]
+    fn a_scale_may_never_be_true_enough() {
+        // 1 % at most either way is an expanded 1.15 %.
+        assert_eq!(Scale::KITCHEN.smallest_dose(0.0115), None);
+        assert!(Scale::KITCHEN.smallest_dose(0.0116).is_some());
+        assert_eq!(Scale::KITCHEN.smallest_dose(f64::NAN), None);
+        assert_eq!(Scale::KITCHEN.smallest_dose(-0.02), None);
+        assert_eq!(Scale::KITCHEN.smallest_batch(0.0, 0.02), None);
+    }
+}

@@ -1,0 +1,378 @@
+//! The volume formula, for every material of a job at once.
+//!
+//! By the film of the tool: `litres = area x (first coat + other coats) x film x 1000 / (transfer x narrow x (1 +
+//! thinner))`, with the film in metres. By the label: `litres = area x (first coat + other coats) / rate`; the rate
+//! already contains the ordinary loss of brush and roller, so only a sprayer's loss beyond that comes in. To either
+//! comes what the tools keep, once for each material, colour and tool.
+//!
+//! Two materials, zones or jobs that share a cause share its draws, because they share its name.
+
+use std::rc::Rc;
+
+use crate::area::{Patch, loadings};
+use crate::cause::Known;
+use crate::job::{Basis, Job, Layer, Rgb, ZoneWork};
+use crate::material::Material;
+use crate::tool::{Tool, ToolKind};
+
+/// A job as a formula over its inputs.
+pub(crate) struct Model {
+    pub(crate) inputs: Vec<Known>,
+    pub(crate) patches: Vec<PatchModel>,
+    pub(crate) lots: Vec<Lot>,
+}
+
+/// An area over the causes of measuring.
+pub(crate) struct PatchModel {
+    pub(crate) area: f64,
+    pub(crate) narrow: bool,
+    /// Square metres for each of the first inputs.
+    loadings: Vec<f64>,
+}
+
+/// One material in one colour.
+pub(crate) struct Lot {
+    pub(crate) material: Rc<Material>,
+    pub(crate) colour: Option<Rgb>,
+    pub(crate) terms: Vec<Term>,
+    /// Inputs that are kept by tools.
+    pub(crate) kept: Vec<usize>,
+}
+
+/// One layer on one patch. The numbers name inputs.
+pub(crate) struct Term {
+    pub(crate) zone: usize,
+    pub(crate) layer: usize,
+    pub(crate) patch: usize,
+    pub(crate) coats: u32,
+    pub(crate) tool: &'static Tool,
+    pub(crate) first_coat: Option<usize>,
+    pub(crate) consumption: Consumption,
+    /// Factors that the consumption is divided by.
+    pub(crate) losses: Vec<usize>,
+    /// A factor that it is multiplied with.
+    pub(crate) gain: Option<usize>,
+    pub(crate) thinned: f64,
+}
+
+/// What one coat takes of a square metre before any loss.
+#[derive(Clone, Copy, PartialEq)]
+pub(crate) enum Consumption {
+    /// A film, metres.
+    Film(usize),
+    /// A rate, m2/L.
+    Rate(usize),
+}
+
+/// What one layer takes of one zone.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Part {
+    pub(crate) zone: usize,
+    pub(crate) coats: u32,
+    /// Litres of each coat on a ground that takes no more than another coat does.
+    pub(crate) coat: Vec<f64>,
+    /// Litres that the first coat takes beyond that, if the ground is thirsty.
+    pub(crate) drunk: Option<Vec<f64>>,
+}
+
+impl Model {
+    pub(crate) fn of(job: &Job) -> Self {
+        let all: Vec<(usize, &Patch)> = job
+            .zones
+            .iter()
+            .enumerate()
+            .flat_map(|(zone, work)| work.patches.iter().map(move |patch| (zone, patch)))
+            .collect();
+        let only: Vec<&Patch> = all.iter().map(|(_, patch)| *patch).collect();
+        let mut model = Model {
+            inputs: (0..all.len()).map(|n| Known::measuring(&job.name, n)).collect(),
+            patches: Vec::new(),
+            lots: Vec::new(),
+        };
+        for ((zone, patch), loadings) in all.iter().zip(loadings(&only)) {
+            model.patches.push(PatchModel {
+                area: patch.area.as_square_metres(),
+                narrow: patch.narrow,
+                loadings,
+            });
+            let work = &job.zones[*zone];
+            let place = model.patches.len() - 1;
+            for layer in 0..work.layers.len() {
+                model.add(job, (*zone, layer, place), work, patch.narrow);
+            }
+        }
+        model
+    }
+
+    fn add(&mut self, job: &Job, place: (usize, usize, usize), work: &ZoneWork, narrow: bool) {
+        let (zone, layer, patch) = place;
+        let on = &work.layers[layer];
+        let tool = on.tool_on(narrow);
+        if on.coats == 0 || self.patches[patch].area <= 0.0 {
+            return;
+        }
+        let Some((consumption, losses, gain)) = self.consumption(work.basis, on, tool, narrow) else {
+            return;
+        };
+        let ground = work.ground_under(layer);
+        let term = Term {
+            zone,
+            layer,
+            patch,
+            coats: on.coats,
+            tool,
+            first_coat: (ground.first_coat().high > 1.0).then(|| self.input(Known::first_coat(ground))),
+            consumption,
+            losses,
+            gain,
+            thinned: on.thinned_for(tool),
+        };
+        let lot = self.lot(on);
+        let wash = self.wash(job, lot);
+        let kept: Vec<usize> = tool
+            .keeps
+            .iter()
+            .map(|keeps| self.input(Known::kept(&wash, tool, keeps)))
+            .collect();
+        let lot = &mut self.lots[lot];
+        lot.terms.push(term);
+        for place in kept {
+            if !lot.kept.contains(&place) {
+                lot.kept.push(place);
+            }
+        }
+    }
+
+    /// What a coat takes before losses, the losses, and what is given back; nothing for a tool that cannot put it on.
+    fn consumption(
+        &mut self,
+        basis: Basis,
+        on: &Layer,
+        tool: &'static Tool,
+        narrow: bool,
+    ) -> Option<(Consumption, Vec<usize>, Option<usize>)> {
+        let film = tool.film(on.material.body)?;
+        let sprayed = tool.kind == ToolKind::Sprayer;
+        let consumption = match basis {
+            Basis::WetFilm => Consumption::Film(self.input(Known::film(&on.material, tool, film))),
+            Basis::LabelRate => Consumption::Rate(self.input(Known::label_rate(&on.material))),
+        };
+        let mut losses = Vec::new();
+        if basis == Basis::WetFilm || sprayed {
+            losses.push(self.input(Known::transfer(tool)));
+            if narrow && tool.narrow_transfer.low < 1.0 {
+                losses.push(self.input(Known::narrow(tool)));
+            }
+        }
+        let gain = (basis == Basis::LabelRate && sprayed).then(|| self.input(Known::ordinary_loss()));
+        Some((consumption, losses, gain))
+    }
+
+    fn input(&mut self, known: Known) -> usize {
+        let there = self
+            .inputs
+            .iter()
+            .position(|input| input.input.name == known.input.name);
+        there.unwrap_or_else(|| {
+            self.inputs.push(known);
+            self.inputs.len() - 1
+        })
+    }
+
+    fn lot(&mut self, layer: &Layer) -> usize {
+        let colour = layer.colour.filter(|_| layer.material.coloured);
+        let there = self
+            .lots
+            .iter()
+            .position(|lot| lot.material.key == layer.material.key && lot.colour == colour);
+        there.unwrap_or_else(|| {
+            self.lots.push(Lot {
+                material: Rc::clone(&layer.material),
+                colour,
+                terms: Vec::new(),
+                kept: Vec::new(),
+            });
+            self.lots.len() - 1
+        })
+    }
+
+    fn wash(&self, job: &Job, lot: usize) -> String {
+        let Lot { material, colour, .. } = &self.lots[lot];
+        match colour {
+            Some([red, green, blue]) => {
+                format!("{}/{}/{red:02x}{green:02x}{blue:02x}", job.name, material.key)
+            }
+            None => format!("{}/{}", job.name, material.key),
+        }
+    }
+
+    /// Whether a lot hangs on an input; all hang on those of measuring.
+    pub(crate) fn uses(&self, lot: &Lot, input: usize) -> bool {
+        input < self.patches.len()
+            || lot.kept.contains(&input)
+            || lot.terms.iter().any(|term| term.uses(input))
+    }
+
+    /// The area of each patch, in square metres, from columns of inputs.
+    pub(crate) fn areas(&self, columns: &[Vec<f64>]) -> Vec<Vec<f64>> {
+        let rows = columns.first().map_or(1, Vec::len);
+        let area = |patch: &PatchModel| {
+            let mut area = vec![patch.area; rows];
+            for (loading, cause) in patch.loadings.iter().zip(columns) {
+                if *loading != 0.0 {
+                    for (area, cause) in area.iter_mut().zip(cause) {
+                        *area += loading * cause;
+                    }
+                }
+            }
+            // No measuring error makes an area less than nothing.
+            for area in &mut area {
+                *area = area.max(0.0);
+            }
+            area
+        };
+        self.patches.iter().map(area).collect()
+    }
+}
+
+impl PatchModel {
+    /// The standard uncertainty of the area, square metres.
+    pub(crate) fn standard_uncertainty(&self) -> f64 {
+        self.loadings.iter().map(|a| a * a).sum::<f64>().sqrt()
+    }
+}
+
+impl Lot {
+    /// What each layer takes of each zone.
+    pub(crate) fn parts(&self, columns: &[Vec<f64>], areas: &[Vec<f64>]) -> Vec<Part> {
+        // What a square metre takes is the same in every zone that is done alike.
+        let mut alike: Vec<(&Term, Vec<f64>)> = Vec::new();
+        let mut parts: Vec<(usize, Part)> = Vec::new();
+        for term in &self.terms {
+            if !alike.iter().any(|(other, _)| term.is_done_as(other)) {
+                alike.push((term, term.coat_on_a_square_metre(columns)));
+            }
+            let Some((_, of_square_metre)) = alike.iter().find(|(other, _)| term.is_done_as(other)) else {
+                continue;
+            };
+            let area = &areas[term.patch];
+            let same = |(layer, part): &(usize, Part)| *layer == term.layer && part.zone == term.zone;
+            let place = parts.iter().position(same).unwrap_or_else(|| {
+                let part = Part {
+                    zone: term.zone,
+                    coats: term.coats,
+                    coat: vec![0.0; area.len()],
+                    drunk: term.first_coat.map(|_| vec![0.0; area.len()]),
+                };
+                parts.push((term.layer, part));
+                parts.len() - 1
+            });
+            let (_, part) = &mut parts[place];
+            add_product(&mut part.coat, area, of_square_metre);
+            if let (Some(drunk), Some(factor)) = (&mut part.drunk, term.first_coat) {
+                for (drunk, ((area, coat), factor)) in drunk
+                    .iter_mut()
+                    .zip(area.iter().zip(of_square_metre).zip(&columns[factor]))
+                {
+                    *drunk += area * coat * (factor - 1.0);
+                }
+            }
+        }
+        parts.into_iter().map(|(_, part)| part).collect()
+    }
+
+    /// Litres of all coats of all layers, with what the tools keep.
+    pub(crate) fn litres(&self, columns: &[Vec<f64>], areas: &[Vec<f64>]) -> Vec<f64> {
+        let mut sum = self.kept(columns);
+        for part in self.parts(columns, areas) {
+            add_coats(&mut sum, &part, part.coats);
+        }
+        sum
+    }
+
+    /// What the tools keep.
+    pub(crate) fn kept(&self, columns: &[Vec<f64>]) -> Vec<f64> {
+        let mut sum = vec![0.0; columns.first().map_or(1, Vec::len)];
+        for place in &self.kept {
+            for (sum, kept) in sum.iter_mut().zip(&columns[*place]) {
+                *sum += kept;
+            }
+        }
+        sum
+    }
+}
+
+impl Term {
+    fn uses(&self, input: usize) -> bool {
+        let (Consumption::Film(wet) | Consumption::Rate(wet)) = self.consumption;
+        wet == input
+            || self.first_coat == Some(input)
+            || self.gain == Some(input)
+            || self.losses.contains(&input)
+    }
+
+    /// Whether a square metre takes as much as one of another term, trial by trial.
+    fn is_done_as(&self, other: &Term) -> bool {
+        (self.consumption, &self.losses, self.gain, self.thinned)
+            == (other.consumption, &other.losses, other.gain, other.thinned)
+    }
+
+    /// Litres of one coat on a square metre.
+    fn coat_on_a_square_metre(&self, columns: &[Vec<f64>]) -> Vec<f64> {
+        let mut litres: Vec<f64> = match self.consumption {
+            Consumption::Film(film) => {
+                let scale = 1000.0 / (1.0 + self.thinned);
+                columns[film].iter().map(|film| film * scale).collect()
+            }
+            Consumption::Rate(rate) => columns[rate].iter().map(|rate| 1.0 / rate).collect(),
+        };
+        for loss in &self.losses {
+            for (litres, loss) in litres.iter_mut().zip(&columns[*loss]) {
+                *litres /= loss;
+            }
+        }
+        if let Some(gain) = self.gain {
+            for (litres, gain) in litres.iter_mut().zip(&columns[gain]) {
+                *litres *= gain;
+            }
+        }
+        litres
+    }
+
+    /// Litres of all coats that would be taken if nothing were lost, at one row of the inputs.
+    pub(crate) fn on_piece(&self, row: impl Fn(usize) -> f64, area: f64) -> f64 {
+        let coat = match self.consumption {
+            Consumption::Film(film) => area * row(film) * 1000.0 / (1.0 + self.thinned),
+            Consumption::Rate(rate) => area / row(rate),
+        };
+        coat * (self.first_coat.map_or(1.0, &row) + f64::from(self.coats - 1))
+    }
+
+    /// By how much more than that is taken because of losses.
+    pub(crate) fn lost_factor(&self, row: impl Fn(usize) -> f64) -> f64 {
+        let losses: f64 = self.losses.iter().map(|loss| row(*loss)).product();
+        self.gain.map_or(1.0, &row) / losses
+    }
+}
+
+/// What all coats of a part take, added to a sum.
+pub(crate) fn add_coats(sum: &mut [f64], part: &Part, coats: u32) {
+    if coats == 0 {
+        return;
+    }
+    let coats = f64::from(coats);
+    for (sum, coat) in sum.iter_mut().zip(&part.coat) {
+        *sum += coat * coats;
+    }
+    if let Some(drunk) = &part.drunk {
+        for (sum, drunk) in sum.iter_mut().zip(drunk) {
+            *sum += drunk;
+        }
+    }
+}
+
+fn add_product(sum: &mut [f64], a: &[f64], b: &[f64]) {
+    for (sum, (a, b)) in sum.iter_mut().zip(a.iter().zip(b)) {
+        *sum += a * b;
+    }
+}

@@ -1,0 +1,355 @@
+//! What the trade would put on a piece in this condition, and why.
+//!
+//! Suggestions are data: they choose nothing by themselves, and a maker may take or leave each.
+
+mod reasons;
+#[cfg(test)]
+mod tests;
+
+use crate::figure::Certainty;
+use crate::ground::Ground;
+use crate::material::Stage;
+use crate::species::{Bleed, LatexClass, Pores, Species};
+
+/// What a piece is like before it is finished.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Condition {
+    /// What the first coat goes onto.
+    pub ground: Ground,
+    /// The wood, where it is known.
+    pub species: Option<&'static Species>,
+    /// An old red stain, as on mahogany of a century ago.
+    pub old_red_stain: bool,
+    /// Knots are to be seen.
+    pub knots: bool,
+    /// It smells: smoke, must.
+    pub odour: bool,
+    /// It was waxed or polished.
+    pub waxed: bool,
+    /// The old finish is gone in places.
+    pub bare_spots: bool,
+}
+
+/// What the maker wants to see.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Wish {
+    /// Paint.
+    Painted {
+        /// Whether the colour is a light one, through which a bleed shows.
+        light: bool,
+    },
+    /// The wood as it is.
+    Clear,
+    /// The wood, in another colour.
+    StainedClear,
+}
+
+/// Why, and where that comes from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Reason {
+    /// The reason in one or two sentences.
+    pub text: &'static str,
+    /// Where it comes from.
+    pub source: &'static str,
+    /// How sure it is.
+    pub certainty: Certainty,
+}
+
+/// A material that is suggested.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct SuggestedLayer {
+    /// What it does in the finish.
+    pub stage: Stage,
+    /// The key of a generic material.
+    pub material: &'static str,
+    /// How many coats.
+    pub coats: u32,
+    /// Why; never empty.
+    pub reasons: Vec<Reason>,
+}
+
+/// What is suggested.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Suggestion {
+    /// What goes on, in its order. A stage may have two layers.
+    pub layers: Vec<SuggestedLayer>,
+    /// What else is to be minded.
+    pub notes: Vec<Reason>,
+}
+
+/// What the trade would put on a piece in this condition.
+///
+/// # Example
+/// ```
+/// use coatings::{Condition, Wish, suggest};
+/// let condition = Condition { odour: true, ..Condition::default() };
+/// let suggestion = suggest(&condition, Wish::Painted { light: true });
+/// let materials: Vec<_> = suggestion.layers.iter().map(|layer| layer.material).collect();
+/// assert_eq!(materials, ["degreaser", "shellac-primer", "trim-enamel", "water-polyurethane"]);
+/// ```
+pub fn suggest(condition: &Condition, wish: Wish) -> Suggestion {
+    let mut layers = cleaners(condition);
+    let mut topcoat_reasons = vec![reasons::TWO_CLEAR];
+    match wish {
+        Wish::Painted { light } => {
+            layers.extend(primers(condition, light));
+            layers.push(layer(Stage::Paint, "trim-enamel", 2, vec![reasons::TWO_PAINT]));
+            if light {
+                topcoat_reasons.push(reasons::NO_YELLOW);
+            }
+        }
+        Wish::Clear => layers.push(sealer(condition, false)),
+        Wish::StainedClear => {
+            layers.push(layer(Stage::Stain, "wipe-on-stain", 1, vec![reasons::STAIN]));
+            layers.push(sealer(condition, true));
+        }
+    }
+    layers.push(layer(Stage::Topcoat, "water-polyurethane", 2, topcoat_reasons));
+    Suggestion {
+        layers,
+        notes: notes(condition, wish),
+    }
+}
+
+/// Why a paint should not be the last coat; `None` for one that stands alone, and for what is no paint.
+///
+/// # Example
+/// ```
+/// assert!(coatings::suggest::needs_topcoat("chalk-type-paint").is_some());
+/// assert!(coatings::suggest::needs_topcoat("trim-enamel").is_none());
+/// ```
+pub fn needs_topcoat(material: &str) -> Option<Reason> {
+    match material {
+        "chalk-type-paint" => Some(reasons::CHALK_NEEDS),
+        "casein-paint" => Some(reasons::CASEIN_NEEDS),
+        _ => None,
+    }
+}
+
+fn layer(stage: Stage, material: &'static str, coats: u32, reasons: Vec<Reason>) -> SuggestedLayer {
+    SuggestedLayer {
+        stage,
+        material,
+        coats,
+        reasons,
+    }
+}
+
+fn cleaners(condition: &Condition) -> Vec<SuggestedLayer> {
+    let mut why = vec![reasons::CLEAN];
+    if condition.waxed {
+        why.push(reasons::WAX_CLEAN);
+    }
+    let mut layers = vec![layer(Stage::Clean, "degreaser", 1, why)];
+    if condition.ground == Ground::Glossy {
+        layers.push(layer(Stage::Clean, "deglosser", 1, vec![reasons::DEGLOSS]));
+    }
+    layers
+}
+
+/// The wood, if a coat can come near it: laminate hides it.
+fn wood(condition: &Condition) -> Option<&'static Species> {
+    condition.species.filter(|_| condition.ground != Ground::Laminate)
+}
+
+/// The wood, if its colour may come through a light paint.
+fn bleeding(condition: &Condition) -> Option<&'static Species> {
+    wood(condition).filter(|species| species.bleed.value != Bleed::None)
+}
+
+/// The statement that the wood is of the hardest class, if it is.
+fn hard_class(condition: &Condition) -> Option<Reason> {
+    let class = wood(condition)?.latex_class?;
+    (class.value == LatexClass::III).then_some(Reason {
+        text: reasons::HARD_CLASS,
+        source: class.source,
+        // The class was read; that III is the hardest is from memory.
+        certainty: Certainty::Memory,
+    })
+}
+
+/// Whether paint reaches the wood itself.
+fn reaches_wood(condition: &Condition) -> bool {
+    condition.ground.is_open() || condition.bare_spots
+}
+
+/// Shellac blocks everything, so one reason for it decides. Alkyd is for woods whose extractives water dissolves
+/// and for those that latex finds hard; on gloss and laminate shellac takes its place, because it holds there.
+fn primers(condition: &Condition, light: bool) -> Vec<SuggestedLayer> {
+    let slick = matches!(condition.ground, Ground::Glossy | Ground::Laminate);
+    let mut shellac = Vec::new();
+    let mut alkyd = Vec::new();
+    let red = light && condition.old_red_stain;
+    if red {
+        shellac.extend([reasons::OLD_RED, reasons::OIL_SOLUBLE]);
+    }
+    if condition.odour {
+        shellac.push(reasons::ODOUR);
+    }
+    if condition.waxed {
+        shellac.push(reasons::WAX_BARRIER);
+    }
+    if let Some(species) = bleeding(condition).filter(|_| light) {
+        let bleeds = Reason {
+            text: reasons::BLEEDS,
+            source: species.bleed.source,
+            certainty: species.bleed.certainty,
+        };
+        if species.pores.value == Pores::None && !slick {
+            alkyd.extend([bleeds, reasons::EXTRACTIVES]);
+        } else {
+            shellac.push(bleeds);
+        }
+    }
+    if reaches_wood(condition) && !slick {
+        alkyd.extend(hard_class(condition));
+    }
+
+    let coats = if red { 2 } else { 1 };
+    let ground = ground_reason(condition);
+    let (material, coats, mut why) = match (shellac.is_empty(), alkyd.is_empty()) {
+        // The bonding primer of laminate is a layer of its own, under the shellac.
+        (false, _) if condition.ground == Ground::Laminate => {
+            return vec![
+                layer(Stage::Primer, "bonding-primer", 1, vec![ground]),
+                layer(Stage::Primer, "shellac-primer", coats, shellac),
+            ];
+        }
+        (false, _) => {
+            shellac.append(&mut alkyd);
+            if condition.ground == Ground::Glossy {
+                shellac.push(reasons::SHELLAC_HOLDS);
+            }
+            ("shellac-primer", coats, shellac)
+        }
+        (true, false) => ("alkyd-stain-blocker", 1, alkyd),
+        (true, true) => ("bonding-primer", 1, Vec::new()),
+    };
+    // A dulled gloss is spoken for by the shellac that stands in for its bonding primer.
+    if condition.ground != Ground::Glossy || material == "bonding-primer" {
+        why.push(ground);
+    }
+    vec![layer(Stage::Primer, material, coats, why)]
+}
+
+/// Why this ground wants a primer.
+fn ground_reason(condition: &Condition) -> Reason {
+    match condition.ground {
+        Ground::Sealed | Ground::PaintedSound => reasons::PRIME_OLD,
+        Ground::Glossy => reasons::PRIME_GLOSSY,
+        Ground::Laminate => reasons::PRIME_LAMINATE,
+        Ground::Bare | Ground::Porous => {
+            let first = condition.ground.first_coat();
+            Reason {
+                text: reasons::DRINKS,
+                source: first.source,
+                certainty: first.certainty,
+            }
+        }
+    }
+}
+
+/// Under clear coats: shellac where something is to be kept back or an old finish lies under it, a sanding sealer
+/// on wood that is open.
+fn sealer(condition: &Condition, stained: bool) -> SuggestedLayer {
+    let mut why = Vec::new();
+    if stained {
+        why.push(reasons::SEAL_STAIN);
+    }
+    if condition.old_red_stain {
+        why.push(reasons::OIL_SOLUBLE);
+    }
+    if condition.odour {
+        why.push(reasons::ODOUR);
+    }
+    if condition.waxed {
+        why.push(reasons::WAX_BARRIER);
+    }
+    if !condition.ground.is_open() {
+        why.push(reasons::SEAL_OLD);
+    }
+    if why.is_empty() {
+        layer(Stage::Primer, "sanding-sealer", 1, vec![reasons::SEAL_WOOD])
+    } else {
+        layer(Stage::Primer, "clear-shellac", 1, why)
+    }
+}
+
+fn notes(condition: &Condition, wish: Wish) -> Vec<Reason> {
+    let mut notes = Vec::new();
+    if !condition.ground.is_open() {
+        notes.push(reasons::SCUFF);
+    }
+    if condition.ground == Ground::PaintedSound {
+        notes.push(reasons::SOUND_PAINT);
+    }
+    if condition.ground == Ground::Laminate && condition.species.is_some() {
+        notes.push(reasons::LAMINATE_HIDES);
+    }
+    if condition.bare_spots {
+        notes.push(reasons::BARE_SPOTS);
+    }
+    if condition.odour {
+        notes.push(reasons::ODOUR_INSIDE);
+    }
+    if condition.knots {
+        notes.push(reasons::KNOTS);
+    }
+    if let Some(resin) = wood(condition).and_then(|species| species.resin)
+        && (condition.knots || reaches_wood(condition))
+    {
+        notes.push(Reason {
+            text: resin.value,
+            source: resin.source,
+            certainty: resin.certainty,
+        });
+    }
+    match wish {
+        Wish::Painted { light } => notes.extend(paint_notes(condition, light)),
+        Wish::Clear | Wish::StainedClear => {
+            match condition.ground {
+                Ground::PaintedSound => notes.push(reasons::CLEAR_SHOWS),
+                Ground::Laminate => notes.push(reasons::CLEAR_LAMINATE),
+                _ => {}
+            }
+            if wish == Wish::StainedClear && !condition.ground.is_open() {
+                notes.push(reasons::STAIN_NEEDS_WOOD);
+            }
+            if ring_porous(condition) {
+                notes.push(reasons::PORES_CLEAR);
+            }
+        }
+    }
+    notes
+}
+
+fn ring_porous(condition: &Condition) -> bool {
+    wood(condition).is_some_and(|species| species.pores.value == Pores::Ring)
+}
+
+fn paint_notes(condition: &Condition, light: bool) -> Vec<Reason> {
+    let mut notes = Vec::new();
+    let bleeds = condition.old_red_stain || bleeding(condition).is_some();
+    match (bleeds, light) {
+        (true, true) => notes.extend([reasons::TEST_BLEED, reasons::LATEX_WAIT]),
+        (true, false) => notes.push(reasons::DARK_BLEED),
+        (false, _) => {}
+    }
+    if let Some(species) = wood(condition) {
+        // Only of some woods was it read that they do not bleed.
+        if species.bleed.value == Bleed::None && species.bleed.certainty == Certainty::Read {
+            notes.push(Reason {
+                text: reasons::NO_BLEED,
+                source: species.bleed.source,
+                certainty: species.bleed.certainty,
+            });
+        }
+    }
+    if !reaches_wood(condition) {
+        notes.extend(hard_class(condition));
+    }
+    if ring_porous(condition) {
+        notes.extend([reasons::FILL, reasons::FILLER_DRIES]);
+    }
+    notes
+}

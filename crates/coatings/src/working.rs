@@ -1,0 +1,303 @@
+//! The working of a result as data: the formula, what stands in it, and where that comes from.
+//!
+//! A screen or a print can show it; a test works each formula out again from what stands beside it.
+
+use std::borrow::Cow;
+
+use crate::cause::Known;
+use crate::dry_film::DryFilm;
+use crate::figure::{Certainty, Figure};
+use crate::job::{Job, Layer};
+use crate::model::{Consumption, Lot, Model, Term};
+
+/// What a number is measured in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Measure {
+    /// Square metres.
+    SquareMetres,
+    /// Litres.
+    Litres,
+    /// Metres of film.
+    Film,
+    /// Square metres per litre.
+    Rate,
+    /// A share of one.
+    Share,
+    /// A plain number.
+    Count,
+}
+
+/// A number in a formula.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Quantity {
+    /// Its name in the formula.
+    pub symbol: &'static str,
+    /// What it is.
+    pub meaning: Cow<'static, str>,
+    /// The value that the formula is worked out with: the best estimate.
+    pub value: f64,
+    /// Its standard uncertainty.
+    pub standard_uncertainty: f64,
+    /// What it is measured in.
+    pub measure: Measure,
+    /// Where it comes from, and how sure that is; nothing for what was worked out or planned.
+    pub source: Option<(&'static str, Certainty)>,
+}
+
+/// The working of one result.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Working {
+    /// The formula, with `+ - * / ( )` and the symbols of the terms.
+    pub formula: &'static str,
+    /// What stands in it.
+    pub terms: Vec<Quantity>,
+    /// What comes out.
+    pub result: Quantity,
+}
+
+/// The working of what one layer takes of one area.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LayerWorking {
+    /// The zone, by its number in the job.
+    pub zone: usize,
+    /// The layer, by its number in the zone.
+    pub layer: usize,
+    /// Whether it is of narrow parts.
+    pub narrow: bool,
+    /// How the litres come about.
+    pub litres: Working,
+    /// How the dry film comes about, if there is one.
+    pub dry_film: Option<Working>,
+}
+
+/// The working of what a job needs of one material.
+#[derive(Clone, Debug, PartialEq)]
+pub struct NeedWorking {
+    /// What each layer takes of each area.
+    pub layers: Vec<LayerWorking>,
+    /// What each place in the tools keeps.
+    pub kept: Vec<Quantity>,
+    /// The sum of both, at the best estimates, litres.
+    pub litres: f64,
+}
+
+const BY_FILM: &str = "area * (first + coats - 1) * film * 1000 / (transfer * narrow * (1 + thinner))";
+const BY_LABEL: &str = "area * (first + coats - 1) / rate";
+const BY_LABEL_SPRAYED: &str = "area * (first + coats - 1) / rate * ordinary / (transfer * narrow)";
+const DRY_BY_FILM: &str = "film * solids * coats / (1 + thinner)";
+const DRY_BY_LABEL: &str = "solids * coats / (rate * 1000)";
+
+/// The workings of all that a job needs, in the order of [`needs`](crate::needs).
+pub fn workings(job: &Job) -> Vec<NeedWorking> {
+    let model = Model::of(job);
+    model.lots.iter().map(|lot| of_lot(job, &model, lot)).collect()
+}
+
+fn of_lot(job: &Job, model: &Model, lot: &Lot) -> NeedWorking {
+    let layers: Vec<LayerWorking> = lot.terms.iter().map(|term| of_term(job, model, term)).collect();
+    let kept: Vec<Quantity> = lot
+        .kept
+        .iter()
+        .map(|place| known("kept", &model.inputs[*place], Measure::Litres))
+        .collect();
+    let litres = layers.iter().map(|layer| layer.litres.result.value);
+    NeedWorking {
+        litres: litres.sum::<f64>() + kept.iter().map(|kept| kept.value).sum::<f64>(),
+        layers,
+        kept,
+    }
+}
+
+fn known(symbol: &'static str, known: &Known, measure: Measure) -> Quantity {
+    Quantity {
+        symbol,
+        meaning: known.cause.label().into(),
+        value: known.input.distribution.mean(),
+        standard_uncertainty: known.input.distribution.standard_uncertainty(),
+        measure,
+        source: Some((known.source, known.certainty)),
+    }
+}
+
+/// A number that was planned, measured before or worked out.
+fn given(symbol: &'static str, meaning: &'static str, value: f64, measure: Measure) -> Quantity {
+    Quantity {
+        symbol,
+        meaning: meaning.into(),
+        value,
+        standard_uncertainty: 0.0,
+        measure,
+        source: None,
+    }
+}
+
+fn of_term(job: &Job, model: &Model, term: &Term) -> LayerWorking {
+    let patch = &model.patches[term.patch];
+    let zone = &job.zones[term.zone];
+    let layer = &zone.layers[term.layer];
+    let input = |place: usize| &model.inputs[place];
+    let mut area = given("area", "area of this zone", patch.area, Measure::SquareMetres);
+    area.standard_uncertainty = patch.standard_uncertainty();
+    let first = match term.first_coat {
+        Some(factor) => known("first", input(factor), Measure::Share),
+        None => given(
+            "first",
+            "the first coat takes what the others take",
+            1.0,
+            Measure::Share,
+        ),
+    };
+    let coats = given("coats", "coats", f64::from(term.coats), Measure::Count);
+    let (formula, wet) = match term.consumption {
+        Consumption::Film(film) => (BY_FILM, known("film", input(film), Measure::Film)),
+        Consumption::Rate(rate) => {
+            let sprayed = term.gain.is_some();
+            let formula = if sprayed { BY_LABEL_SPRAYED } else { BY_LABEL };
+            (formula, known("rate", input(rate), Measure::Rate))
+        }
+    };
+    let mut terms = vec![area, first, coats, wet.clone()];
+    for (loss, symbol) in term.losses.iter().zip(["transfer", "narrow"]) {
+        terms.push(known(symbol, input(*loss), Measure::Share));
+    }
+    if term.losses.len() == 1 {
+        terms.push(given(
+            "narrow",
+            "no more is lost on broad parts",
+            1.0,
+            Measure::Share,
+        ));
+    }
+    if let Some(ordinary) = term.gain {
+        terms.push(known("ordinary", input(ordinary), Measure::Share));
+    }
+    if formula == BY_FILM {
+        terms.push(thinner(term));
+    }
+    let mean = |place: usize| model.inputs[place].input.distribution.mean();
+    let litres = term.on_piece(mean, patch.area) * term.lost_factor(mean);
+    let narrow = patch.narrow;
+    LayerWorking {
+        zone: term.zone,
+        layer: term.layer,
+        narrow,
+        litres: Working {
+            formula,
+            result: given("litres", "litres for this zone", litres, Measure::Litres),
+            terms,
+        },
+        dry_film: DryFilm::of(layer, zone.basis, narrow).map(|film| dry_film(&film, layer, term, &wet)),
+    }
+}
+
+/// How the dry film of a layer comes about; `wet` is the film or the rate that its litres rest on.
+fn dry_film(film: &DryFilm, layer: &Layer, term: &Term, wet: &Quantity) -> Working {
+    let by_film = wet.measure == Measure::Film;
+    let mut terms = vec![
+        wet.clone(),
+        figure("solids", "volume solids", layer.material.volume_solids),
+        given("coats", "coats", f64::from(term.coats), Measure::Count),
+    ];
+    if by_film {
+        terms.push(thinner(term));
+    }
+    let thickness = film.thickness();
+    let mut result = given(
+        "dry",
+        "dry film of all coats",
+        thickness.value.as_metres(),
+        Measure::Film,
+    );
+    result.standard_uncertainty = thickness.standard_uncertainty.as_metres();
+    Working {
+        formula: if by_film { DRY_BY_FILM } else { DRY_BY_LABEL },
+        terms,
+        result,
+    }
+}
+
+fn thinner(term: &Term) -> Quantity {
+    given(
+        "thinner",
+        "thinner added, as a share",
+        term.thinned,
+        Measure::Share,
+    )
+}
+
+fn figure(symbol: &'static str, meaning: &'static str, figure: Figure) -> Quantity {
+    let distribution = figure.distribution();
+    Quantity {
+        standard_uncertainty: distribution.standard_uncertainty(),
+        source: Some((figure.source, figure.certainty)),
+        ..given(symbol, meaning, distribution.mean(), Measure::Share)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::ground::Ground;
+    use crate::job::Basis;
+    use crate::need::needs;
+    use crate::samples::{broad, job, layer, narrow, zone};
+
+    /// The formula with the values beside it, by an evaluator of formulas that knows nothing of this crate.
+    fn worked_out(working: &Working) -> f64 {
+        let mut value = |name: &str, _: Vec<f64>| {
+            let term = working.terms.iter().find(|term| term.symbol == name);
+            term.map(|term| term.value)
+        };
+        fasteval::ez_eval(working.formula, &mut value).unwrap()
+    }
+
+    #[test]
+    fn every_formula_gives_the_result_that_stands_beside_it() {
+        let mut job = job(vec![
+            zone(
+                "body",
+                vec![broad(1.5), narrow(0.3)],
+                vec![
+                    layer("degreaser", 1, "pad"),
+                    layer("shellac-primer", 1, "brush"),
+                    layer("trim-enamel", 2, "hvlp"),
+                    layer("clear-wax", 1, "pad"),
+                ],
+            ),
+            zone(
+                "top",
+                vec![broad(0.6)],
+                vec![
+                    layer("brush-on-stain", 1, "brush"),
+                    layer("oil-polyurethane", 3, "hvlp"),
+                ],
+            ),
+        ]);
+        job.zones[0].ground = Ground::Porous;
+        job.zones[0].layers[2].thinned = 0.1;
+        job.zones[1].basis = Basis::LabelRate;
+        let workings = workings(&job);
+        let needs = needs(&job, 10);
+        assert_eq!(workings.len(), needs.len());
+        let mut formulas = Vec::new();
+        for (working, need) in workings.iter().zip(&needs) {
+            for layer in &working.layers {
+                for working in std::iter::once(&layer.litres).chain(&layer.dry_film) {
+                    let value = worked_out(working);
+                    assert!((value / working.result.value - 1.0).abs() < 1e-12, "{working:?}");
+                    assert!(
+                        working
+                            .terms
+                            .iter()
+                            .all(|term| working.formula.contains(term.symbol))
+                    );
+                    formulas.push(working.formula);
+                }
+            }
+            assert!((working.litres / need.linear().value.as_litres() - 1.0).abs() < 1e-12);
+        }
+        for formula in [BY_FILM, BY_LABEL, BY_LABEL_SPRAYED, DRY_BY_FILM, DRY_BY_LABEL] {
+            assert!(formulas.contains(&formula), "{formula} was not tried");
+        }
+    }
+}
