@@ -15,12 +15,13 @@ mod tape;
 
 pub use demo::invented_workshop;
 pub use document::{
-    Bay, ChangeKind, Colour, Piece, PieceChange, PieceId, Reading, Row, Scheme, StageCoats, SurfaceChoice,
-    Workshop, ZoneChoice,
+    Bay, ChangeKind, Colour, LABEL_FIELDS, LabelError, LabelField, LabelReading, LayerPlan, OwnMaterial,
+    Piece, PieceChange, PieceId, Price, Reading, Row, Scheme, SurfaceChoice, Workshop, ZoneChoice,
+    label_field, material_of,
 };
-pub use edit::{Edit, EditError, PieceEdit};
+pub use edit::{Edit, EditError, MaterialEdit, PieceEdit, SchemeEdit, Sign};
 pub use takeoff::{
-    MaterialLine, SurfaceLine, Takeoff, ToolColumn, ToolFigure, WANTED_CONFIDENCE, ZoneLine, edges, takeoff,
-    unmeasured,
+    MaterialLine, SurfaceLine, Takeoff, WANTED_CONFIDENCE, WayColumn, WayFigure, ZoneLine, compare, edges,
+    edges_by_zone, takeoff, unmeasured,
 };
 pub use tape::standard_uncertainty;

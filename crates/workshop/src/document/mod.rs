@@ -2,17 +2,23 @@
 
 mod bay;
 mod change;
+mod own;
+mod scheme;
 
 use std::collections::BTreeMap;
 use std::rc::Rc;
 
-use coatings::{Basis, Ground, Stage};
+use coatings::Rgb;
 use geometry::{BayPlace, Counts, FieldId, Furniture, Kind, LengthField, Measures, Styles, Zone, fields};
 use serde_json::{Map, Value};
 use units::{Length, LengthError, LengthUnit, System, read_length};
 
 pub use bay::{Bay, Row};
 pub use change::{ChangeKind, PieceChange};
+pub use own::{
+    LABEL_FIELDS, LabelError, LabelField, LabelReading, OwnMaterial, Price, label_field, material_of,
+};
+pub use scheme::{LayerPlan, Scheme};
 
 /// The name of a piece within its workshop, given once and never used again.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -30,6 +36,8 @@ pub struct Workshop {
     pub note: String,
     /// The units that the maker reads and writes.
     pub units: System,
+    /// Materials of the maker's own.
+    pub materials: Vec<Rc<OwnMaterial>>,
     /// The pieces in the maker's order.
     pub pieces: Vec<Rc<Piece>>,
     /// What a save file held beyond this; kept and written back.
@@ -127,6 +135,8 @@ pub struct ZoneChoice {
     pub name: String,
     /// Whether it gets the finish; `None` is the default of the zone.
     pub painted: Option<bool>,
+    /// How it is finished, if that is not how the piece is.
+    pub scheme: Option<Scheme>,
 }
 
 /// What the maker decided for a surface.
@@ -140,7 +150,7 @@ pub struct SurfaceChoice {
 
 /// A colour of the screen, which stands for the maker's paint: red, green, blue.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Colour(pub [u8; 3]);
+pub struct Colour(pub Rgb);
 
 impl Colour {
     /// Reads `#rrggbb`.
@@ -157,77 +167,6 @@ impl Colour {
     pub fn write(self) -> String {
         let [red, green, blue] = self.0;
         format!("#{red:02x}{green:02x}{blue:02x}")
-    }
-}
-
-/// What goes on a piece, in which order and with what.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Scheme {
-    /// The colour of the paint.
-    pub colour: Colour,
-    /// What the first coat goes onto.
-    pub ground: Ground,
-    /// What the volumes are worked out from.
-    pub basis: Basis,
-    /// The coats of each stage.
-    pub stages: [StageCoats; 3],
-}
-
-/// The coats of one stage.
-#[derive(Clone, Debug, PartialEq)]
-pub struct StageCoats {
-    /// The key of the material.
-    pub material: &'static str,
-    /// How many coats.
-    pub coats: u32,
-    /// The key of the tool.
-    pub tool: &'static str,
-    /// The key of the can in question.
-    pub can: &'static str,
-}
-
-impl Scheme {
-    /// One coat of primer, two of paint, two of clear: the common scheme for painted furniture (common
-    /// practice, no source).
-    pub fn usual(system: System) -> Self {
-        let can = match system {
-            System::UsCustomary => "us-quart",
-            System::Metric => "metric-750-ml",
-        };
-        let stage = |material, coats| StageCoats {
-            material,
-            coats,
-            tool: "brush",
-            can,
-        };
-        Scheme {
-            colour: Colour([0x4a, 0x6b, 0x61]),
-            ground: Ground::Sealed,
-            basis: Basis::WetFilm,
-            stages: [
-                stage("bonding-primer", 1),
-                stage("trim-enamel", 2),
-                stage("water-polyurethane", 2),
-            ],
-        }
-    }
-
-    /// The coats of a stage.
-    pub fn of(&self, stage: Stage) -> &StageCoats {
-        &self.stages[place(stage)]
-    }
-
-    /// The coats of a stage, to change.
-    pub(crate) fn of_mut(&mut self, stage: Stage) -> &mut StageCoats {
-        &mut self.stages[place(stage)]
-    }
-}
-
-fn place(stage: Stage) -> usize {
-    match stage {
-        Stage::Primer => 0,
-        Stage::Paint => 1,
-        Stage::Topcoat => 2,
     }
 }
 
@@ -339,6 +278,18 @@ impl Piece {
         }
     }
 
+    /// How a zone is finished.
+    pub fn scheme_of(&self, zone: &str) -> &Scheme {
+        let own = self.zones.get(zone).and_then(|zone| zone.scheme.as_ref());
+        own.unwrap_or(&self.scheme)
+    }
+
+    /// Every scheme of the piece: its own, then those of its zones.
+    pub fn schemes(&self) -> impl Iterator<Item = &Scheme> {
+        let of_zones = self.zones.values().filter_map(|zone| zone.scheme.as_ref());
+        std::iter::once(&self.scheme).chain(of_zones)
+    }
+
     /// What a maker calls a zone of this piece.
     pub fn zone_label(&self, key: &str) -> String {
         let own = self
@@ -377,17 +328,6 @@ mod tests {
             Reading::new("851", LengthUnit::Millimetre).unwrap().with_unit(),
             "851 mm"
         );
-    }
-
-    #[test]
-    fn the_usual_scheme_names_what_is_known() {
-        for system in [System::UsCustomary, System::Metric] {
-            for stage in Stage::ALL {
-                let coats = Scheme::usual(system).of(stage).clone();
-                assert!(coatings::can(coats.can).is_some() && coatings::tool(coats.tool).is_some());
-                assert_eq!(coatings::material(coats.material).map(|m| m.stage), Some(stage));
-            }
-        }
     }
 
     #[test]

@@ -2,22 +2,26 @@
 
 mod changes;
 mod division;
+mod materials;
+mod scheme;
 mod zones;
 
 use std::fmt;
 use std::rc::Rc;
 
-use coatings::{Basis, Ground, Stage};
+use coatings::Rgb;
 use geometry::{AddedShape, BayPlace, FieldId, Fill, Kind, MAX_COLUMNS, MAX_SHELVES, Zone, fields, styles};
 use units::System;
 
 pub(crate) use changes::MAX_FLUTES;
+pub(crate) use materials::MAX_MATERIALS;
+pub use materials::MaterialEdit;
+pub(crate) use scheme::{MAX_COATS, MAX_LAYERS, MAX_THINNED};
+pub use scheme::{SchemeEdit, Sign};
 pub(crate) use zones::{MAX_ZONES, may_be_key};
 
-use crate::document::{ChangeKind, Colour, Piece, PieceChange, PieceId, Reading, Workshop};
+use crate::document::{ChangeKind, OwnMaterial, Piece, PieceChange, PieceId, Reading, Workshop};
 
-/// The most coats of one material.
-pub(crate) const MAX_COATS: u32 = 9;
 /// The most pieces in a set.
 pub(crate) const MAX_COUNT: u32 = 99;
 /// The longest name or title, in characters.
@@ -52,6 +56,12 @@ pub enum Edit {
     Gather(Workshop),
     /// The invented pieces go, and the remark about them.
     ClearInvented,
+    /// A copy of a known material comes in: its key, never used before, and that of the known one.
+    AddMaterial(Rc<str>, String),
+    /// Something about a material of the maker's own changes.
+    Material(Rc<str>, MaterialEdit),
+    /// A material of the maker's own goes.
+    RemoveMaterial(Rc<str>),
     /// Something about one piece changes.
     Piece(PieceId, PieceEdit),
 }
@@ -99,20 +109,14 @@ pub enum PieceEdit {
     NameZone(String, String),
     /// A zone of the maker's own goes; its surfaces go back to their usual zones.
     RemoveZone(String),
-    /// The colour of the paint.
-    Colour(Colour),
-    /// What the first coat goes onto.
-    Ground(Ground),
-    /// What the volumes are worked out from.
-    Basis(Basis),
-    /// How many coats of a stage.
-    Coats(Stage, u32),
-    /// The material of a stage, by its key.
-    Material(Stage, &'static str),
-    /// The tool of a stage, by its key.
-    Tool(Stage, &'static str),
-    /// The can in question of a stage, by its key.
-    Can(Stage, &'static str),
+    /// How the piece is finished changes, or how one of its zones is that has a scheme of its own.
+    Finish(Option<String>, SchemeEdit),
+    /// A zone is finished in its own way, or as the piece is.
+    Apart(String, bool),
+    /// The can in question of a material in a colour, by its key.
+    Can(Rc<str>, Option<Rgb>, &'static str),
+    /// How full that can is, by the key of the level; `None` is full.
+    Level(Rc<str>, Option<Rgb>, Option<&'static str>),
 }
 
 /// Why an edit was not made.
@@ -132,6 +136,13 @@ pub enum EditError {
     },
     /// A name or key that the tool does not know.
     Unknown(&'static str),
+    /// A tool that cannot put a material on.
+    WrongTool {
+        /// The tool.
+        tool: &'static str,
+        /// The material.
+        material: String,
+    },
 }
 
 impl fmt::Display for EditError {
@@ -142,6 +153,12 @@ impl fmt::Display for EditError {
             }
             EditError::IdTaken => f.write_str("A piece with that name is already there. Try once more."),
             EditError::TooMany { what, most } => write!(f, "Too many {what}. The most is {most}."),
+            EditError::WrongTool { tool, material } => {
+                write!(
+                    f,
+                    "{material} does not go on with the {tool}. Choose another tool."
+                )
+            }
             EditError::Unknown(what) => write!(f, "This {what} is not known here. Choose one from the list."),
         }
     }
@@ -190,10 +207,13 @@ impl Workshop {
                 next.title.clear();
                 next.note.clear();
             }
+            Edit::AddMaterial(key, of) => next.add_material(key, &of)?,
+            Edit::Material(key, edit) => next.edit_material(&key, edit)?,
+            Edit::RemoveMaterial(key) => next.remove_material(&key)?,
             Edit::Piece(id, edit) => {
                 let place = self.place(&id)?;
                 let mut piece = (*self.pieces[place]).clone();
-                piece.apply(edit)?;
+                piece.apply(edit, &self.materials, self.units)?;
                 next.pieces[place] = Rc::new(piece);
             }
         }
@@ -208,7 +228,8 @@ impl Workshop {
     }
 
     /// Takes in pieces; one whose name is taken gets a new one.
-    fn gather(&mut self, other: Workshop) -> Result<(), EditError> {
+    fn gather(&mut self, mut other: Workshop) -> Result<(), EditError> {
+        self.gather_materials(&mut other);
         for piece in other.pieces {
             let base = piece.id.0.clone();
             let names = std::iter::once(base.clone()).chain((2..).map(|n| format!("{base}-{n}").into()));
@@ -252,7 +273,7 @@ pub(crate) fn shortened(name: &str) -> String {
 }
 
 impl Piece {
-    fn apply(&mut self, edit: PieceEdit) -> Result<(), EditError> {
+    fn apply(&mut self, edit: PieceEdit, own: &[Rc<OwnMaterial>], system: System) -> Result<(), EditError> {
         let most = |what, given: usize, most: usize| {
             if given > most {
                 Err(EditError::TooMany { what, most })
@@ -312,25 +333,21 @@ impl Piece {
                 self.choose_zone(key, |zone| zone.name = shortened(&name))?;
             }
             PieceEdit::RemoveZone(key) => self.remove_zone(&key),
-            PieceEdit::Colour(colour) => self.scheme.colour = colour,
-            PieceEdit::Ground(ground) => self.scheme.ground = ground,
-            PieceEdit::Basis(basis) => self.scheme.basis = basis,
-            PieceEdit::Coats(stage, coats) => {
-                most("coats", coats as usize, MAX_COATS as usize)?;
-                self.scheme.of_mut(stage).coats = coats;
+            PieceEdit::Finish(zone, edit) => self.finish(zone, edit, own, system)?,
+            PieceEdit::Apart(zone, apart) => self.set_apart(zone, apart)?,
+            PieceEdit::Can(material, colour, key) => {
+                let can = coatings::can(key).ok_or(EditError::Unknown("can size"))?;
+                self.layers_of(&material, colour)
+                    .for_each(|layer| layer.can = can.key);
             }
-            PieceEdit::Material(stage, key) => {
-                let fits = coatings::material(key).is_some_and(|material| material.stage == stage);
-                self.scheme.of_mut(stage).material =
-                    fits.then_some(key).ok_or(EditError::Unknown("material"))?;
-            }
-            PieceEdit::Tool(stage, key) => {
-                let known = coatings::tool(key).map(|tool| tool.key);
-                self.scheme.of_mut(stage).tool = known.ok_or(EditError::Unknown("tool"))?;
-            }
-            PieceEdit::Can(stage, key) => {
-                let known = coatings::can(key).map(|can| can.key);
-                self.scheme.of_mut(stage).can = known.ok_or(EditError::Unknown("can size"))?;
+            PieceEdit::Level(material, colour, key) => {
+                let known = |key| coatings::can::level(key).map(|level| level.key);
+                let level = match key {
+                    None => None,
+                    Some(key) => Some(known(key).ok_or(EditError::Unknown("level"))?),
+                };
+                self.layers_of(&material, colour)
+                    .for_each(|layer| layer.level = level);
             }
         }
         Ok(())
@@ -356,6 +373,8 @@ impl Piece {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::document::{Colour, Price, Scheme};
+    use coatings::{Ground, Wish};
     use units::LengthUnit;
 
     fn id(name: &str) -> PieceId {
@@ -430,7 +449,7 @@ mod tests {
             Err(EditError::Unknown("change"))
         );
         assert_eq!(
-            edited(PieceEdit::Material(Stage::Primer, "trim-enamel")),
+            edited(PieceEdit::Finish(None, SchemeEdit::Add("glitter".into()))),
             Err(EditError::Unknown("material"))
         );
         assert_eq!(one().apply(Edit::Remove(id("b"))), Err(EditError::NoSuchPiece));
@@ -484,11 +503,17 @@ mod tests {
 
     #[test]
     fn parts_of_ones_own_have_numbers_that_stay() {
-        let add = |piece: &mut Piece, shape| piece.apply(PieceEdit::AddPart(shape)).unwrap();
+        let add = |piece: &mut Piece, shape| {
+            piece
+                .apply(PieceEdit::AddPart(shape), &[], System::Metric)
+                .unwrap()
+        };
         let mut piece = (*one().pieces[0]).clone();
         add(&mut piece, AddedShape::Board);
         add(&mut piece, AddedShape::Moulding);
-        piece.apply(PieceEdit::RemoveChange(0)).unwrap();
+        piece
+            .apply(PieceEdit::RemoveChange(0), &[], System::Metric)
+            .unwrap();
         add(&mut piece, AddedShape::Column);
         let numbers: Vec<usize> = piece
             .changes
@@ -506,16 +531,20 @@ mod tests {
         };
         let reading = Reading::new("48", LengthUnit::Inch).unwrap();
         piece
-            .apply(PieceEdit::Measure(length, Some(reading.clone())))
+            .apply(
+                PieceEdit::Measure(length, Some(reading.clone())),
+                &[],
+                System::Metric,
+            )
             .unwrap();
         assert_eq!(piece.reading(length), Some(&reading));
-        assert!(crate::takeoff(&piece).is_ok());
+        assert!(crate::takeoff(&piece, &[]).is_ok());
     }
 
     #[test]
     fn surfaces_go_into_zones_and_come_back() {
         let mut piece = (*one().pieces[0]).clone();
-        let mut apply = |edit| piece.apply(edit);
+        let mut apply = |edit| piece.apply(edit, &[], System::Metric);
         assert_eq!(
             apply(PieceEdit::Zone("top/top".into(), Some("accent".into()))),
             Err(EditError::Unknown("zone"))
@@ -523,13 +552,143 @@ mod tests {
         apply(PieceEdit::NameZone("accent".into(), "Second colour".into())).unwrap();
         apply(PieceEdit::Zone("top/top".into(), Some("accent".into()))).unwrap();
         apply(PieceEdit::ZonePainted("top".into(), Some(false))).unwrap();
-        let takeoff = crate::takeoff(&piece).unwrap();
+        let takeoff = crate::takeoff(&piece, &[]).unwrap();
         let zone = |key: &str| takeoff.zones.iter().find(|zone| zone.key == key).unwrap();
         assert_eq!(zone("accent").label, "Second colour");
         assert!(zone("accent").areas[0] > units::Area::square_metres(0.5));
         assert!(!zone("top").painted && zone("top").areas[0] == units::Area::ZERO);
-        piece.apply(PieceEdit::RemoveZone("accent".into())).unwrap();
-        piece.apply(PieceEdit::ZonePainted("top".into(), None)).unwrap();
+        let mut apply = |edit| piece.apply(edit, &[], System::Metric).unwrap();
+        apply(PieceEdit::RemoveZone("accent".into()));
+        apply(PieceEdit::ZonePainted("top".into(), None));
         assert!(piece.choices.is_empty() && piece.zones.is_empty());
+    }
+
+    fn finish(edit: SchemeEdit) -> PieceEdit {
+        PieceEdit::Finish(None, edit)
+    }
+
+    fn with(edits: impl IntoIterator<Item = PieceEdit>) -> Piece {
+        let edits = edits.into_iter().map(|edit| Edit::Piece(id("a"), edit));
+        let workshop = edits.fold(one(), |workshop, edit| workshop.apply(edit).unwrap());
+        (*workshop.pieces[0]).clone()
+    }
+
+    fn planned(scheme: &Scheme) -> Vec<(&str, u32, &str)> {
+        let layers = scheme.layers.iter();
+        layers
+            .map(|layer| (&*layer.material, layer.coats, layer.tool))
+            .collect()
+    }
+
+    #[test]
+    fn layers_come_in_at_their_stage_and_take_a_tool_that_can_do_it() {
+        let piece = with([
+            finish(SchemeEdit::Add("degreaser".into())),
+            finish(SchemeEdit::Add("clear-wax".into())),
+            finish(SchemeEdit::Tool(1, "foam-roller")),
+            finish(SchemeEdit::Remove(3)),
+        ]);
+        let layers = planned(&piece.scheme);
+        assert_eq!(
+            layers.iter().map(|layer| layer.0).collect::<Vec<_>>(),
+            ["degreaser", "bonding-primer", "trim-enamel", "clear-wax"]
+        );
+        assert_eq!(layers[1].2, "foam-roller");
+        let error = edited(finish(SchemeEdit::Add("clear-wax".into()))).and_then(|_| {
+            one()
+                .apply(Edit::Piece(id("a"), finish(SchemeEdit::Tool(9, "hvlp"))))
+                .map(|_| ())
+        });
+        assert_eq!(error, Err(EditError::Unknown("layer")));
+        let waxed = with([finish(SchemeEdit::Material(1, "clear-wax".into()))]);
+        let tool = coatings::tool(waxed.scheme.layers[1].tool).unwrap();
+        assert!(tool.film(coatings::Body::Paste).is_some());
+        let mut piece = waxed;
+        let sprayed = piece.apply(finish(SchemeEdit::Tool(1, "hvlp")), &[], System::Metric);
+        assert!(matches!(sprayed, Err(EditError::WrongTool { .. })), "{sprayed:?}");
+    }
+
+    #[test]
+    fn a_zone_set_apart_begins_as_the_piece_and_goes_its_own_way() {
+        let of_top = |edit| PieceEdit::Finish(Some("top".into()), edit);
+        assert_eq!(
+            edited(of_top(SchemeEdit::Remove(0))),
+            Err(EditError::Unknown("zone"))
+        );
+        let piece = with([
+            PieceEdit::Apart("top".into(), true),
+            of_top(SchemeEdit::Remove(1)),
+            finish(SchemeEdit::Coats(1, 3)),
+        ]);
+        assert_eq!(planned(piece.scheme_of("top")).len(), 2);
+        assert_eq!(planned(piece.scheme_of("body"))[1].1, 3);
+        let piece = with([
+            PieceEdit::Apart("top".into(), true),
+            PieceEdit::Apart("top".into(), false),
+        ]);
+        assert!(piece.zones.is_empty());
+    }
+
+    #[test]
+    fn a_can_is_that_of_the_material_in_its_colour() {
+        let red = Colour([200, 0, 0]);
+        let enamel: Rc<str> = "trim-enamel".into();
+        let piece = with([
+            PieceEdit::Apart("top".into(), true),
+            PieceEdit::Finish(Some("top".into()), SchemeEdit::Colour(red)),
+            PieceEdit::Can(enamel.clone(), Some(red.0), "us-8-fl-oz"),
+            PieceEdit::Level(enamel, Some(red.0), Some("half")),
+        ]);
+        let can = |scheme: &Scheme| (scheme.layers[1].can, scheme.layers[1].level);
+        assert_eq!(can(piece.scheme_of("top")), ("us-8-fl-oz", Some("half")));
+        assert_eq!(can(&piece.scheme).1, None);
+    }
+
+    #[test]
+    fn a_suggestion_takes_the_place_of_the_layers_and_keeps_their_tools() {
+        let piece = with([
+            finish(SchemeEdit::Tool(1, "foam-roller")),
+            finish(SchemeEdit::Ground(Ground::Bare)),
+            finish(SchemeEdit::Sign(Sign::OldRedStain, true)),
+            finish(SchemeEdit::Suggested(Wish::Painted { light: true })),
+        ]);
+        let layers = planned(&piece.scheme);
+        assert!(
+            layers.iter().any(|layer| layer.0 == "shellac-primer"),
+            "{layers:?}"
+        );
+        assert!(layers.contains(&("trim-enamel", 2, "foam-roller")), "{layers:?}");
+        assert!(crate::takeoff(&piece, &[]).is_ok());
+    }
+
+    #[test]
+    fn a_material_of_ones_own_is_copied_priced_planned_and_removed() {
+        let own: Rc<str> = "own-1".into();
+        let plan = Edit::Piece(id("a"), finish(SchemeEdit::Material(1, own.clone())));
+        assert_eq!(one().apply(plan.clone()), Err(EditError::Unknown("material")));
+        let price = Price::new("19.90").unwrap();
+        let edits = [
+            Edit::AddMaterial(own.clone(), "trim-enamel".into()),
+            Edit::Material(own.clone(), MaterialEdit::Name("Green".into())),
+            Edit::Material(own.clone(), MaterialEdit::Price("us-quart", Some(price))),
+            plan,
+        ];
+        let workshop = edits
+            .into_iter()
+            .fold(one(), |workshop, edit| workshop.apply(edit).unwrap());
+        assert_eq!(&*workshop.pieces[0].scheme.layers[1].material, "own-1");
+        assert_eq!(workshop.materials[0].offers().len(), 1);
+        let again = workshop.apply(Edit::AddMaterial(own.clone(), "trim-enamel".into()));
+        assert_eq!(again, Err(EditError::IdTaken));
+        // Another workshop's material of the same key is another material.
+        let other = workshop
+            .apply(Edit::Material(own.clone(), MaterialEdit::Name("Red".into())))
+            .unwrap();
+        let both = workshop.apply(Edit::Gather(other)).unwrap();
+        assert_eq!(both.materials.len(), 2);
+        assert_eq!(&*both.pieces[1].scheme.layers[1].material, "own-1-2");
+        let without = both.apply(Edit::RemoveMaterial("own-1-2".into())).unwrap();
+        assert_eq!(&*without.pieces[1].scheme.layers[1].material, "trim-enamel");
+        assert_eq!(&*without.pieces[0].scheme.layers[1].material, "own-1");
     }
 }

@@ -123,6 +123,31 @@ pub enum Notice {
         /// Its place among the changes of the piece, from 1.
         number: usize,
     },
+    /// Layers of a scheme that could not be read.
+    LayerLeftOut {
+        /// The name of the piece.
+        piece: String,
+        /// Its place in the scheme, from 1.
+        number: usize,
+        /// What it was to be of, as far as it can be told.
+        material: String,
+    },
+    /// A figure or a price of a material of the maker's own that could not be read.
+    FigureLeftOut {
+        /// The name of the material.
+        material: String,
+        /// Which figure.
+        figure: String,
+        /// What stood there.
+        typed: String,
+        /// What is wrong with it, in words.
+        reason: String,
+    },
+    /// A material of the maker's own that could not be read.
+    MaterialLeftOut {
+        /// Its place in the file, from 1.
+        number: usize,
+    },
     /// A number out of its limits; the nearest one within was taken.
     OutOfLimits {
         /// The name of the piece.
@@ -171,6 +196,33 @@ impl fmt::Display for Notice {
             }
             Notice::ChangeLeftOut { piece, number } => {
                 write!(f, "{piece}: change {number} could not be read and was left out.")
+            }
+            Notice::LayerLeftOut {
+                piece,
+                number,
+                material,
+            } => {
+                write!(
+                    f,
+                    "{piece}: layer {number} is of \u{201c}{material}\u{201d}, which is not known here, and was left out."
+                )
+            }
+            Notice::FigureLeftOut {
+                material,
+                figure,
+                typed,
+                reason,
+            } => {
+                write!(
+                    f,
+                    "{material}: the {figure} \u{201c}{typed}\u{201d} could not be read and was left out. {reason}"
+                )
+            }
+            Notice::MaterialLeftOut { number } => {
+                write!(
+                    f,
+                    "Material {number} of your own could not be read and was left out."
+                )
             }
             Notice::OutOfLimits { piece, what, taken } => {
                 let what = what.to_lowercase();

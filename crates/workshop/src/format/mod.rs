@@ -7,6 +7,7 @@
 mod error;
 mod v1;
 mod v2;
+mod v3;
 mod words;
 
 use std::collections::BTreeMap;
@@ -14,7 +15,7 @@ use std::collections::BTreeMap;
 use serde_json::Value;
 
 pub use error::{LoadError, Notice};
-pub use v2::{PieceRecord, WorkshopRecord};
+pub use v3::{PieceRecord, WorkshopRecord};
 
 use crate::document::Workshop;
 use crate::edit::MAX_PIECES;
@@ -22,7 +23,7 @@ use crate::edit::MAX_PIECES;
 /// What every save file names itself.
 pub const KIND: &str = "coatwright-workshop";
 /// The version that is written.
-pub const VERSION: u64 = 2;
+pub const VERSION: u64 = 3;
 /// The largest file that is read. A workshop of a thousand pieces has about two megabytes.
 pub const MAX_BYTES: usize = 16 * 1024 * 1024;
 
@@ -69,8 +70,9 @@ pub fn load(text: &str) -> Result<Loaded, LoadError> {
         return Err(LoadError::NotAWorkshop);
     }
     match value.get("version").and_then(Value::as_u64) {
-        Some(1) => v2::load(value, of_version_1),
-        Some(2) => v2::load(value, serde_json::from_value),
+        Some(1) => v3::load(value, of_version_1),
+        Some(2) => v3::load(value, v2::piece),
+        Some(3) => v3::load(value, serde_json::from_value),
         Some(version) if version > VERSION => Err(LoadError::Newer { version }),
         _ => Err(LoadError::NotAWorkshop),
     }
@@ -87,15 +89,21 @@ pub fn save(workshop: &Workshop) -> String {
 /// The record of a piece that was kept on its own, as in a database, by this version or an older one.
 ///
 /// Such a record has no version. Every version that kept records wrote all its entries, and `bays` came with
-/// format 2: a record without it is of format 1.
+/// format 2, `layers` of a scheme with format 3.
 ///
 /// # Errors
 /// If it is not the record of a piece.
 pub fn piece_record(value: Value) -> Result<PieceRecord, serde_json::Error> {
-    if value.get("bays").is_some() {
-        serde_json::from_value(value)
-    } else {
+    if value.get("bays").is_none() {
         of_version_1(value)
+    } else if value
+        .get("scheme")
+        .and_then(|scheme| scheme.get("layers"))
+        .is_none()
+    {
+        v2::piece(value)
+    } else {
+        serde_json::from_value(value)
     }
 }
 
@@ -117,7 +125,7 @@ mod tests {
     use proptest::prelude::*;
 
     fn file(inner: &str) -> String {
-        format!("{{\"kind\": \"coatwright-workshop\", \"version\": 2, {inner}}}")
+        format!("{{\"kind\": \"coatwright-workshop\", \"version\": 3, {inner}}}")
     }
 
     fn one_piece(inner: &str) -> String {
@@ -143,8 +151,8 @@ mod tests {
             load("{\"kind\": \"shopping\", \"version\": 1}").unwrap_err(),
             LoadError::NotAWorkshop
         );
-        let newer = file("\"pieces\": []").replace("\"version\": 2", "\"version\": 3");
-        assert_eq!(load(&newer).unwrap_err(), LoadError::Newer { version: 3 });
+        let newer = file("\"pieces\": []").replace("\"version\": 3", "\"version\": 4");
+        assert_eq!(load(&newer).unwrap_err(), LoadError::Newer { version: 4 });
         let large = " ".repeat(MAX_BYTES + 1);
         assert_eq!(
             load(&large).unwrap_err(),
@@ -244,7 +252,7 @@ mod tests {
         assert!(loaded.notices.is_empty(), "{:?}", loaded.notices);
         assert_eq!(loaded.workshop.pieces.len(), 2);
         for piece in &loaded.workshop.pieces {
-            assert!(crate::takeoff(piece).is_ok(), "{:?}", crate::takeoff(piece));
+            assert!(crate::takeoff(piece, &loaded.workshop.materials).is_ok());
         }
     }
 
@@ -255,10 +263,10 @@ mod tests {
         let old = of(
             "{\"id\": \"a\", \"furniture\": \"dresser\", \"rows\": [{\"columns\": 5}], \"back\": \"flush\"}",
         );
-        let piece = old.into_piece(&mut notices);
+        let piece = old.into_piece(&[], &mut notices);
         assert_eq!(piece.bays[0].rows[0].columns, 5);
         let record = serde_json::to_value(PieceRecord::of(&piece)).unwrap();
-        assert_eq!(piece_record(record).unwrap().into_piece(&mut notices), piece);
+        assert_eq!(piece_record(record).unwrap().into_piece(&[], &mut notices), piece);
         assert!(notices.is_empty(), "{notices:?}");
         assert!(piece_record(Value::Null).is_err());
     }

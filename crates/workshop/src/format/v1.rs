@@ -5,8 +5,10 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value};
+use units::System;
 
-use super::{map_of, v2};
+use super::{map_of, v3};
+use crate::document::Scheme;
 
 /// What format 1 saved of a piece. What it saved of a workshop has not changed since.
 #[derive(Deserialize)]
@@ -26,8 +28,7 @@ pub(super) struct PieceRecord {
     base: Option<String>,
     #[serde(default)]
     surfaces: BTreeMap<String, bool>,
-    #[serde(default)]
-    scheme: SchemeRecord,
+    scheme: Option<SchemeRecord>,
     #[serde(flatten)]
     beyond: Map<String, Value>,
 }
@@ -48,47 +49,41 @@ struct RowRecord {
     height: Option<ReadingRecord>,
 }
 
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Deserialize)]
 pub(super) struct SchemeRecord {
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub(super) colour: Option<String>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub(super) ground: Option<String>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub(super) basis: Option<String>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub(super) primer: Option<StageRecord>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub(super) paint: Option<StageRecord>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub(super) topcoat: Option<StageRecord>,
+    colour: Option<String>,
+    ground: Option<String>,
+    basis: Option<String>,
+    primer: Option<StageRecord>,
+    paint: Option<StageRecord>,
+    topcoat: Option<StageRecord>,
 }
 
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Deserialize)]
 pub(super) struct StageRecord {
-    pub(super) material: String,
-    pub(super) coats: u64,
-    pub(super) tool: String,
-    pub(super) can: String,
+    material: String,
+    coats: u64,
+    tool: String,
+    can: String,
 }
 
-/// Entries that came with format 2; what stands under such a name in a file of format 1 is none of them.
+/// Entries that came with later formats; what stands under such a name in a file of format 1 is none of them.
 const NEW: [&str; 6] = ["styles", "counts", "bays", "upper", "changes", "zones"];
 
-/// The step to format 2.
-impl From<PieceRecord> for v2::PieceRecord {
+/// The step to format 3.
+impl From<PieceRecord> for v3::PieceRecord {
     fn from(old: PieceRecord) -> Self {
         let styles = [("fronts", old.fronts), ("back", old.back), ("base", old.base)];
         let rows: Vec<_> = old.rows.into_iter().map(Into::into).collect();
         let surfaces = old.surfaces.into_iter().map(|(name, painted)| {
             let painted = Some(painted);
-            (name, v2::SurfaceRecord { zone: None, painted })
+            (name, v3::SurfaceRecord { zone: None, painted })
         });
         let mut beyond = old.beyond;
         for name in NEW {
             beyond.remove(name);
         }
-        v2::PieceRecord {
+        v3::PieceRecord {
             id: old.id,
             name: old.name,
             count: old.count,
@@ -100,21 +95,46 @@ impl From<PieceRecord> for v2::PieceRecord {
                     .filter_map(|(choice, answer)| Some((choice.into(), answer?))),
             ),
             counts: BTreeMap::new(),
-            bays: (!rows.is_empty()).then(|| vec![v2::BayRecord { width: None, rows }]),
+            bays: (!rows.is_empty()).then(|| vec![v3::BayRecord { width: None, rows }]),
             upper: vec![],
             changes: vec![],
             zones: BTreeMap::new(),
             surfaces: map_of(surfaces),
-            scheme: old.scheme,
+            scheme: old.scheme.map(Into::into).unwrap_or_default(),
             beyond,
         }
     }
 }
 
+/// A primer, a paint and a topcoat became three layers; one that was not written was the usual one.
+impl From<SchemeRecord> for v3::SchemeRecord {
+    fn from(old: SchemeRecord) -> Self {
+        let usual = Scheme::usual(System::default()).layers;
+        let stages = [old.primer, old.paint, old.topcoat];
+        let layers = stages.into_iter().zip(&usual).map(|(stage, usual)| match stage {
+            Some(stage) => v3::LayerRecord {
+                material: stage.material,
+                coats: stage.coats,
+                tool: stage.tool,
+                can: stage.can,
+                ..usual.into()
+            },
+            None => usual.into(),
+        });
+        v3::SchemeRecord {
+            colour: old.colour,
+            ground: old.ground,
+            basis: old.basis,
+            layers: Some(layers.map(v3::Readable::Yes).collect()),
+            ..v3::SchemeRecord::default()
+        }
+    }
+}
+
 /// Every row was one of drawers.
-impl From<RowRecord> for v2::RowRecord {
+impl From<RowRecord> for v3::RowRecord {
     fn from(old: RowRecord) -> Self {
-        v2::RowRecord {
+        v3::RowRecord {
             fill: None,
             columns: old.columns,
             shelves: 0,
@@ -143,7 +163,7 @@ mod tests {
         let painted = workshop
             .pieces
             .iter()
-            .map(|piece| takeoff(piece).unwrap().painted.area);
+            .map(|piece| takeoff(piece, &[]).unwrap().painted.value);
         // Square metres, as the CAD kernel finds them (tests/cad); the general polygon boolean works on a grid of some
         // nanometres, and the version that wrote the file was 2e-9 off as well.
         for (area, kernel) in painted.zip([3.046_929_39, 2.080_721_645]) {

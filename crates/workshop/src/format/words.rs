@@ -1,6 +1,6 @@
 //! The words of the save file for every choice that has no key of its own. Each has its words here, once.
 
-use coatings::{Basis, Ground};
+use coatings::Basis;
 use geometry::{Along, Fill, Towards};
 use units::{LengthUnit, System};
 
@@ -74,11 +74,6 @@ impl Word for Towards {
     ];
 }
 
-impl Word for Ground {
-    const WHAT: &'static str = "ground";
-    const WORDS: &'static [(Self, &'static str)] = &[(Ground::Sealed, "sealed"), (Ground::Porous, "porous")];
-}
-
 impl Word for Basis {
     const WHAT: &'static str = "basis of the volumes";
     const WORDS: &'static [(Self, &'static str)] =
@@ -104,7 +99,6 @@ mod tests {
         check::<Fill>();
         check::<Along>();
         check::<Towards>();
-        check::<Ground>();
         check::<Basis>();
         assert!(Fill::ALL.into_iter().all(|fill| !fill.word().is_empty()));
     }

@@ -1,4 +1,4 @@
-//! Format 2 of the save file: furniture of many kinds. What stands here never changes once a version was
+//! Format 3 of the save file: layers, zones with a finish of their own, materials of the maker's own. What stands here never changes once a version was
 //! published: a new format gets a file of its own, and a step from this one to it.
 
 mod read;
@@ -12,7 +12,7 @@ use serde_json::{Map, Value};
 pub(super) use read::load;
 
 // These have not changed since format 1.
-use super::v1::{ReadingRecord, SchemeRecord, one};
+use super::v1::{ReadingRecord, one};
 
 /// What is saved of a workshop; its pieces are given in full in a file, by name in the database.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -25,6 +25,8 @@ pub struct WorkshopRecord<P> {
     note: String,
     #[serde(default)]
     units: String,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    materials: Vec<Readable<MaterialRecord>>,
     /// The pieces in the maker's order.
     #[serde(default = "Vec::new")]
     pub pieces: Vec<P>,
@@ -160,6 +162,54 @@ pub(super) struct ZoneRecord {
     name: String,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     painted: Option<bool>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    scheme: Option<SchemeRecord>,
+}
+
+/// A scheme without layers has the usual ones; one with an empty list has none.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub(super) struct SchemeRecord {
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) colour: Option<String>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) ground: Option<String>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) wood: Option<String>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub(super) signs: Vec<String>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) basis: Option<String>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) layers: Option<Vec<Readable<LayerRecord>>>,
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub(super) struct LayerRecord {
+    pub(super) material: String,
+    #[serde(default = "one")]
+    pub(super) coats: u64,
+    #[serde(default)]
+    pub(super) tool: String,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) narrow: Option<String>,
+    #[serde(default, skip_serializing_if = "is_nothing")]
+    pub(super) thinned: u64,
+    #[serde(default)]
+    pub(super) can: String,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) level: Option<String>,
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+struct MaterialRecord {
+    id: String,
+    of: String,
+    #[serde(default)]
+    name: String,
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    label: Readings,
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    prices: BTreeMap<String, String>,
 }
 
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -173,14 +223,16 @@ pub(super) struct SurfaceRecord {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::document::{PieceId, Reading, Workshop};
+    use crate::document::{Colour, LabelReading, PieceId, Price, Reading, Workshop, label_field};
     use crate::format::{Loaded, save};
-    use crate::{ChangeKind, Edit, Piece, PieceChange, PieceEdit};
+    use crate::{ChangeKind, Edit, MaterialEdit, Piece, PieceChange, PieceEdit, SchemeEdit, Sign};
+    use coatings::{Basis, Ground};
     use geometry::{
         AddedShape, Along, BayPlace, FieldId, Fill, Kind, MAX_CHANGES, MAX_STEPS, Shape, Towards, counts,
         fields, styles,
     };
     use proptest::prelude::*;
+    use std::rc::Rc;
     use units::LengthUnit;
 
     fn id() -> PieceId {
@@ -321,7 +373,7 @@ mod tests {
     }
 
     fn read(value: Value) -> (Piece, Vec<String>) {
-        let file = serde_json::json!({"kind": crate::format::KIND, "version": 2, "pieces": [value]});
+        let file = serde_json::json!({"kind": crate::format::KIND, "version": 3, "pieces": [value]});
         let Loaded { workshop, notices } = crate::format::load(&file.to_string()).unwrap();
         let notices = notices.iter().map(ToString::to_string).collect();
         ((*workshop.pieces[0]).clone(), notices)
@@ -398,6 +450,117 @@ mod tests {
         assert!(!notices.is_empty());
     }
 
+    /// Edits that give a piece every entry of a scheme.
+    fn scheme_edits() -> Vec<PieceEdit> {
+        let top = Some("top".to_owned());
+        let enamel: Rc<str> = "own-1".into();
+        vec![
+            PieceEdit::Finish(None, SchemeEdit::Add("degreaser".into())),
+            PieceEdit::Finish(None, SchemeEdit::Ground(Ground::Bare)),
+            PieceEdit::Finish(None, SchemeEdit::Species(Some("walnut"))),
+            PieceEdit::Finish(None, SchemeEdit::Sign(Sign::OldRedStain, true)),
+            PieceEdit::Finish(None, SchemeEdit::Sign(Sign::BareSpots, true)),
+            PieceEdit::Finish(None, SchemeEdit::Basis(Basis::LabelRate)),
+            PieceEdit::Apart("top".into(), true),
+            PieceEdit::Finish(top.clone(), SchemeEdit::Colour(Colour([1, 2, 3]))),
+            PieceEdit::Finish(top.clone(), SchemeEdit::Material(2, enamel.clone())),
+            PieceEdit::Finish(top.clone(), SchemeEdit::Tool(2, "hvlp")),
+            PieceEdit::Finish(top.clone(), SchemeEdit::NarrowTool(2, Some("chip-brush"))),
+            PieceEdit::Finish(top, SchemeEdit::Thinned(2, 10)),
+            PieceEdit::Can(enamel.clone(), Some([1, 2, 3]), "metric-375-ml"),
+            PieceEdit::Level(enamel, Some([1, 2, 3]), Some("half")),
+        ]
+    }
+
+    fn own_material() -> Vec<Edit> {
+        let key: Rc<str> = "own-1".into();
+        let label = |field: &'static str, typed: &str, unit: &str| {
+            let reading = LabelReading::new(label_field(field).unwrap(), typed, unit).unwrap();
+            Edit::Material(key.clone(), MaterialEdit::Label(field, Some(reading)))
+        };
+        let price = MaterialEdit::Price("us-quart", Some(Price::new("24,50").unwrap()));
+        vec![
+            Edit::AddMaterial(key.clone(), "trim-enamel".into()),
+            Edit::Material(key.clone(), MaterialEdit::Name("Left-over green".into())),
+            label("rate", "350-450", "ft2/gal"),
+            label("solids", "38", "%"),
+            label("cure", "14", "d"),
+            Edit::Material(key.clone(), price),
+        ]
+    }
+
+    #[test]
+    fn schemes_and_materials_of_ones_own_come_back() {
+        let mut workshop = edited(Kind::Dresser, []);
+        let edits = scheme_edits().into_iter().map(|edit| Edit::Piece(id(), edit));
+        for edit in own_material().into_iter().chain(edits) {
+            workshop = workshop.apply(edit).unwrap();
+        }
+        let written = comes_back(&workshop);
+        let layer = &written["pieces"][0]["zones"]["top"]["scheme"]["layers"][2];
+        assert_eq!(layer["material"], "own-1");
+        assert_eq!(
+            (&layer["narrow"], &layer["thinned"]),
+            (&"chip-brush".into(), &10.into())
+        );
+        assert_eq!(written["materials"][0]["label"]["rate"]["typed"], "350-450");
+        let takeoff = crate::takeoff(&workshop.pieces[0], &workshop.materials).unwrap();
+        assert!(
+            takeoff
+                .materials
+                .iter()
+                .any(|line| &*line.need.material.name == "Left-over green")
+        );
+    }
+
+    #[test]
+    fn an_empty_scheme_stays_empty() {
+        let remove = || PieceEdit::Finish(None, SchemeEdit::Remove(0));
+        let workshop = edited(Kind::Dresser, [remove(), remove(), remove()]);
+        let written = comes_back(&workshop);
+        assert_eq!(written["pieces"][0]["scheme"]["layers"], serde_json::json!([]));
+        assert!(
+            crate::takeoff(&workshop.pieces[0], &[])
+                .unwrap()
+                .materials
+                .is_empty()
+        );
+    }
+
+    #[test]
+    fn what_is_not_known_of_a_scheme_or_a_material_is_said_and_the_rest_kept() {
+        let file = serde_json::json!({
+            "kind": crate::format::KIND, "version": 3,
+            "materials": [
+                {"id": "own-1", "of": "glitter"},
+                7,
+                {"id": "own-2", "of": "trim-enamel", "name": "Green",
+                 "label": {"rate": {"typed": "lots", "unit": "m2/L"}, "sheen": {"typed": "3", "unit": "%"}},
+                 "prices": {"us-quart": "-3", "bucket": "1"}},
+            ],
+            "pieces": [{"id": "a", "name": "A", "furniture": "desk", "scheme": {
+                "ground": "swamp", "wood": "plastic", "signs": ["ghosts", "knots"],
+                "layers": [{"material": "own-1"}, {"material": "own-2", "tool": "broom", "coats": 70}, 5],
+            }}],
+        });
+        let Loaded { workshop, notices } = crate::format::load(&file.to_string()).unwrap();
+        let notices: Vec<String> = notices.iter().map(ToString::to_string).collect();
+        assert_eq!(notices.len(), 13, "{notices:#?}");
+        assert_eq!(
+            notices[0],
+            "Material 1 of your own could not be read and was left out."
+        );
+        assert!(
+            notices
+                .iter()
+                .any(|notice| notice.starts_with("Green: the spreading rate \u{201c}lots\u{201d}"))
+        );
+        let scheme = &workshop.pieces[0].scheme;
+        assert_eq!(scheme.layers.len(), 1);
+        assert_eq!((scheme.layers[0].coats, scheme.layers[0].tool), (9, "brush"));
+        assert!(scheme.condition.knots);
+    }
+
     /// A workshop with everything that a file can hold.
     fn full() -> Value {
         let edits = changes().into_iter().map(PieceEdit::AddChange);
@@ -407,13 +570,21 @@ mod tests {
             PieceEdit::Zone("top/top".into(), Some("blue".into())),
             PieceEdit::Measure(fields::HEIGHT.id(), typed("30")),
         ]);
-        serde_json::from_str(&save(&edited(Kind::Hutch, edits))).unwrap()
+        let mut workshop = edited(Kind::Hutch, edits);
+        let finish = scheme_edits().into_iter().map(|edit| Edit::Piece(id(), edit));
+        for edit in own_material().into_iter().chain(finish) {
+            workshop = workshop.apply(edit).unwrap();
+        }
+        serde_json::from_str(&save(&workshop)).unwrap()
     }
 
     #[test]
     fn the_full_workshop_can_be_measured_up() {
         let Loaded { workshop, .. } = crate::format::load(&full().to_string()).unwrap();
-        assert_eq!(crate::takeoff(&workshop.pieces[0]).err(), None);
+        assert_eq!(
+            crate::takeoff(&workshop.pieces[0], &workshop.materials).err(),
+            None
+        );
     }
 
     /// Every place in the value.

@@ -1,16 +1,19 @@
-//! Records of format 2 from the document.
+//! Records of format 3 from the document.
 
 use std::collections::BTreeMap;
 
-use coatings::Stage;
 use geometry::styles;
 
 use super::{
-    BayRecord, ChangeKindRecord, ChangeRecord, MemberRecord, PieceRecord, PointRecord, Readable,
-    ReadingRecord, Readings, RowRecord, SchemeRecord, SurfaceRecord, WorkshopRecord, ZoneRecord,
+    BayRecord, ChangeKindRecord, ChangeRecord, LayerRecord, MaterialRecord, MemberRecord, PieceRecord,
+    PointRecord, Readable, ReadingRecord, Readings, RowRecord, SchemeRecord, SurfaceRecord, WorkshopRecord,
+    ZoneRecord,
 };
-use crate::document::{Bay, ChangeKind, Piece, PieceChange, Reading, Row, Scheme, StageCoats, Workshop};
-use crate::format::v1::StageRecord;
+use crate::document::{
+    Bay, ChangeKind, LabelReading, LayerPlan, OwnMaterial, Piece, PieceChange, Price, Reading, Row, Scheme,
+    Workshop,
+};
+use crate::edit::Sign;
 use crate::format::words::Word;
 use crate::format::{KIND, VERSION, map_of};
 
@@ -23,6 +26,11 @@ impl<P> WorkshopRecord<P> {
             title: workshop.title.clone(),
             note: workshop.note.clone(),
             units: workshop.units.word().into(),
+            materials: workshop
+                .materials
+                .iter()
+                .map(|own| Readable::Yes(own.as_ref().into()))
+                .collect(),
             pieces: workshop.pieces.iter().map(|p| piece(p)).collect(),
             beyond: workshop.beyond.clone(),
         }
@@ -37,7 +45,15 @@ impl PieceRecord {
         let zones = piece.zones.iter().map(|(key, zone)| {
             let name = zone.name.clone();
             let painted = zone.painted;
-            (key.clone(), ZoneRecord { name, painted })
+            let scheme = zone.scheme.as_ref().map(Into::into);
+            (
+                key.clone(),
+                ZoneRecord {
+                    name,
+                    painted,
+                    scheme,
+                },
+            )
         });
         let surfaces = piece.choices.iter().map(|(name, choice)| {
             let zone = choice.zone.clone();
@@ -170,25 +186,56 @@ fn kind_of(change: &PieceChange) -> ChangeKindRecord {
 
 impl From<&Scheme> for SchemeRecord {
     fn from(scheme: &Scheme) -> Self {
-        let stage = |stage| Some(scheme.of(stage).into());
+        let condition = &scheme.condition;
+        let signs = Sign::ALL.into_iter().filter(|sign| sign.of(condition));
         SchemeRecord {
             colour: Some(scheme.colour.write()),
-            ground: Some(scheme.ground.word().into()),
+            ground: Some(condition.ground.key().into()),
+            wood: condition.species.map(|species| species.key.into()),
+            signs: signs.map(|sign| sign.key().into()).collect(),
             basis: Some(scheme.basis.word().into()),
-            primer: stage(Stage::Primer),
-            paint: stage(Stage::Paint),
-            topcoat: stage(Stage::Topcoat),
+            layers: Some(
+                scheme
+                    .layers
+                    .iter()
+                    .map(|layer| Readable::Yes(layer.into()))
+                    .collect(),
+            ),
         }
     }
 }
 
-impl From<&StageCoats> for StageRecord {
-    fn from(stage: &StageCoats) -> Self {
-        StageRecord {
-            material: stage.material.into(),
-            coats: u64::from(stage.coats),
-            tool: stage.tool.into(),
-            can: stage.can.into(),
+impl From<&LayerPlan> for LayerRecord {
+    fn from(layer: &LayerPlan) -> Self {
+        LayerRecord {
+            material: layer.material.to_string(),
+            coats: u64::from(layer.coats),
+            tool: layer.tool.into(),
+            narrow: layer.narrow_tool.map(Into::into),
+            thinned: u64::from(layer.thinned),
+            can: layer.can.into(),
+            level: layer.level.map(Into::into),
+        }
+    }
+}
+
+impl From<&OwnMaterial> for MaterialRecord {
+    fn from(own: &OwnMaterial) -> Self {
+        let label = own.label.iter().map(|(key, reading): (&&str, &LabelReading)| {
+            let record = ReadingRecord {
+                typed: reading.typed().into(),
+                unit: reading.unit().into(),
+            };
+            ((*key).into(), record)
+        });
+        let prices = own.prices.iter();
+        let prices = prices.map(|(key, price): (&&str, &Price)| ((*key).into(), price.typed().into()));
+        MaterialRecord {
+            id: own.key.to_string(),
+            of: own.of.into(),
+            name: own.name.clone(),
+            label: map_of(label),
+            prices: map_of(prices),
         }
     }
 }

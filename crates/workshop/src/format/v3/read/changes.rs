@@ -1,4 +1,4 @@
-//! What the maker altered, from records of format 2.
+//! What the maker altered, from records of format 3.
 
 use geometry::{AddedShape, MAX_CHANGES, MAX_REPEATS, MAX_STEPS, Shape};
 
@@ -6,7 +6,7 @@ use super::Reader;
 use crate::document::{ChangeKind, PieceChange};
 use crate::edit::MAX_FLUTES;
 use crate::format::Notice;
-use crate::format::v2::{ChangeKindRecord, ChangeRecord, Readable, Readings};
+use crate::format::v3::{ChangeKindRecord, ChangeRecord, Readable, Readings};
 use crate::format::words::Word;
 
 /// The largest number of a part of the maker's own.

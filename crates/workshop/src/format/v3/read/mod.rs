@@ -1,24 +1,21 @@
-//! The document from records of format 2: what cannot be used is mended or left out, and said.
+//! The document from records of format 3: what cannot be used is mended or left out, and said.
 
 mod changes;
+mod materials;
+mod scheme;
 
 use std::collections::BTreeMap;
 use std::rc::Rc;
 
-use coatings::Stage;
 use geometry::{Fill, Kind, MAX_BAYS, MAX_COLUMNS, MAX_ROWS, MAX_SHELVES, Zone, counts, fields, styles};
 use serde_json::Value;
 use units::{LengthUnit, System};
 
 use super::{
-    BayRecord, PieceRecord, ReadingRecord, Readings, RowRecord, SchemeRecord, SurfaceRecord, WorkshopRecord,
-    ZoneRecord,
+    BayRecord, PieceRecord, ReadingRecord, Readings, RowRecord, SurfaceRecord, WorkshopRecord, ZoneRecord,
 };
-use crate::document::{
-    Bay, Colour, Piece, PieceId, Reading, Row, Scheme, StageCoats, SurfaceChoice, Workshop, ZoneChoice,
-};
-use crate::edit::{MAX_COATS, MAX_COUNT, MAX_ZONES, may_be_key, shortened};
-use crate::format::v1::StageRecord;
+use crate::document::{Bay, OwnMaterial, Piece, PieceId, Reading, Row, SurfaceChoice, Workshop, ZoneChoice};
+use crate::edit::{MAX_COUNT, MAX_ZONES, may_be_key, shortened};
 use crate::format::words::Word;
 use crate::format::{LoadError, Loaded, Notice, check_count};
 
@@ -35,11 +32,13 @@ pub(in crate::format) fn load(
         serde_json::from_value(value).map_err(|_| LoadError::NotAWorkshop)?;
     check_count(file.pieces.len())?;
     let mut notices = Vec::new();
-    let mut pieces: Vec<Rc<Piece>> = Vec::with_capacity(file.pieces.len());
-    for (index, value) in std::mem::take(&mut file.pieces).into_iter().enumerate() {
+    let values = std::mem::take(&mut file.pieces);
+    let mut workshop = file.into_workshop(&mut notices);
+    let mut pieces: Vec<Rc<Piece>> = Vec::with_capacity(values.len());
+    for (index, value) in values.into_iter().enumerate() {
         match piece(value) {
             Ok(record) => {
-                let mut piece = record.into_piece(&mut notices);
+                let mut piece = record.into_piece(&workshop.materials, &mut notices);
                 piece.id = free_id(&pieces, piece.id);
                 pieces.push(Rc::new(piece));
             }
@@ -49,7 +48,7 @@ pub(in crate::format) fn load(
             }),
         }
     }
-    let workshop = file.into_workshop(pieces, &mut notices);
+    workshop.pieces = pieces;
     Ok(Loaded { workshop, notices })
 }
 
@@ -69,8 +68,8 @@ fn shown(text: &str) -> String {
 }
 
 impl<P> WorkshopRecord<P> {
-    /// The workshop with these pieces; what cannot be kept as it was is said in a notice.
-    pub fn into_workshop(self, pieces: Vec<Rc<Piece>>, notices: &mut Vec<Notice>) -> Workshop {
+    /// The workshop without its pieces; what cannot be kept as it was is said in a notice.
+    pub fn into_workshop(self, notices: &mut Vec<Notice>) -> Workshop {
         let mut reader = Reader {
             name: "Workshop".into(),
             notices,
@@ -82,15 +81,17 @@ impl<P> WorkshopRecord<P> {
             title,
             note,
             units,
-            pieces,
+            materials: reader.materials(self.materials),
+            pieces: vec![],
             beyond: self.beyond,
         }
     }
 }
 
 impl PieceRecord {
-    /// The piece; what cannot be kept as it was is said in a notice.
-    pub fn into_piece(self, notices: &mut Vec<Notice>) -> Piece {
+    /// The piece, in a workshop with these materials of the maker's own; what cannot be kept as it was is said in a
+    /// notice.
+    pub fn into_piece(self, own: &[Rc<OwnMaterial>], notices: &mut Vec<Notice>) -> Piece {
         let name = shortened(&self.name);
         let mut reader = Reader {
             name: if name.is_empty() {
@@ -110,9 +111,9 @@ impl PieceRecord {
         reader.bays(self.bays.unwrap_or_default(), &mut piece.bays);
         reader.bays(self.upper, &mut piece.upper);
         piece.changes = reader.changes(self.changes);
-        piece.zones = reader.zones(self.zones);
+        piece.zones = reader.zones(self.zones, own);
         piece.choices = reader.choices(self.surfaces, &piece.zones);
-        piece.scheme = reader.scheme(self.scheme, piece.scheme);
+        piece.scheme = reader.scheme(self.scheme, own);
         piece.beyond = self.beyond;
         piece
     }
@@ -288,13 +289,18 @@ impl Reader<'_> {
         }
     }
 
-    fn zones(&mut self, records: BTreeMap<String, ZoneRecord>) -> BTreeMap<String, ZoneChoice> {
+    fn zones(
+        &mut self,
+        records: BTreeMap<String, ZoneRecord>,
+        own_materials: &[Rc<OwnMaterial>],
+    ) -> BTreeMap<String, ZoneChoice> {
         let mut zones = BTreeMap::new();
         let mut own = 0;
         for (key, record) in records {
             let zone = ZoneChoice {
                 name: shortened(&record.name),
                 painted: record.painted,
+                scheme: record.scheme.map(|scheme| self.scheme(scheme, own_materials)),
             };
             if Zone::by_key(&key).is_some() {
                 if zone != ZoneChoice::default() {
@@ -336,40 +342,5 @@ impl Reader<'_> {
             }
         }
         choices
-    }
-
-    fn scheme(&mut self, record: SchemeRecord, usual: Scheme) -> Scheme {
-        let colour = record.colour.and_then(|text| {
-            let colour = Colour::read(&text);
-            if colour.is_none() {
-                self.unknown_word("colour", &text);
-            }
-            colour
-        });
-        let [primer, paint, topcoat] = usual.stages;
-        Scheme {
-            colour: colour.unwrap_or(usual.colour),
-            ground: self.word(record.ground, usual.ground),
-            basis: self.word(record.basis, usual.basis),
-            stages: [
-                self.stage(Stage::Primer, record.primer, primer),
-                self.stage(Stage::Paint, record.paint, paint),
-                self.stage(Stage::Topcoat, record.topcoat, topcoat),
-            ],
-        }
-    }
-
-    fn stage(&mut self, stage: Stage, record: Option<StageRecord>, usual: StageCoats) -> StageCoats {
-        let Some(record) = record else { return usual };
-        let material = coatings::material(&record.material).filter(|material| material.stage == stage);
-        let material = material.map(|material| material.key);
-        let tool = coatings::tool(&record.tool).map(|tool| tool.key);
-        let can = coatings::can(&record.can).map(|can| can.key);
-        StageCoats {
-            material: self.key(material, "material", &record.material, usual.material),
-            coats: self.count(record.coats, 0, u64::from(MAX_COATS), "coats") as u32,
-            tool: self.key(tool, "tool", &record.tool, usual.tool),
-            can: self.key(can, "can size", &record.can, usual.can),
-        }
     }
 }

@@ -1,0 +1,291 @@
+//! Materials of the maker's own: a copy of a known one, with the figures of a label and with prices.
+
+use std::collections::BTreeMap;
+use std::fmt;
+use std::rc::Rc;
+
+use coatings::can::{Offer, PriceError, read_price};
+use coatings::label::{Doubt, Fault, Field};
+use coatings::{Label, Material};
+use units::{NumberError, read_range};
+
+/// A figure of a label that a maker can enter.
+#[derive(Debug, PartialEq)]
+pub struct LabelField {
+    /// Its name in saved files.
+    pub key: &'static str,
+    /// Which figure.
+    pub field: Field,
+    /// The units that it may be written in: name in saved files, sign, and how much of the tool's own unit one is. The
+    /// first is the usual one of the metric trade, the second that of the US trade, if there is another.
+    pub units: &'static [(&'static str, &'static str, f64)],
+}
+
+/// A square foot of 929.0304 cm2 for each US gallon of 231 cubic inches, in m2/L.
+const SQUARE_FEET_PER_GALLON: f64 = 0.092_903_04 / 3.785_411_784;
+/// A pound of 453.59237 g for each US gallon, in kg/L.
+const POUNDS_PER_GALLON: f64 = 0.453_592_37 / 3.785_411_784;
+
+/// Every figure of a label.
+pub static LABEL_FIELDS: [LabelField; 6] = [
+    LabelField {
+        key: "rate",
+        field: Field::Rate,
+        units: &[
+            ("m2/L", "m\u{b2}/L", 1.0),
+            ("ft2/gal", "ft\u{b2}/gal", SQUARE_FEET_PER_GALLON),
+        ],
+    },
+    LabelField {
+        key: "solids",
+        field: Field::VolumeSolids,
+        units: &[("%", "%", 0.01)],
+    },
+    LabelField {
+        key: "density",
+        field: Field::Density,
+        units: &[("kg/L", "kg/L", 1.0), ("lb/gal", "lb/gal", POUNDS_PER_GALLON)],
+    },
+    LabelField {
+        key: "recoat",
+        field: Field::Recoat,
+        units: &[("h", "h", 1.0), ("min", "min", 1.0 / 60.0), ("d", "days", 24.0)],
+    },
+    LabelField {
+        key: "cure",
+        field: Field::Cure,
+        units: &[("d", "days", 24.0), ("h", "h", 1.0)],
+    },
+    LabelField {
+        key: "thinning",
+        field: Field::Thinning,
+        units: &[("%", "%", 0.01)],
+    },
+];
+
+/// The figure of a label with this name in saved files.
+pub fn label_field(key: &str) -> Option<&'static LabelField> {
+    LABEL_FIELDS.iter().find(|field| field.key == key)
+}
+
+/// A figure as it stands on a label.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LabelReading {
+    typed: String,
+    unit: &'static str,
+    range: (f64, f64),
+}
+
+/// Why a text is not a figure of a label.
+#[derive(Clone, Debug, PartialEq)]
+pub enum LabelError {
+    /// It is not a number or a range.
+    Number(NumberError),
+    /// The unit is not one of this figure.
+    Unit(&'static LabelField),
+}
+
+impl fmt::Display for LabelError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            LabelError::Number(error) => error.fmt(f),
+            LabelError::Unit(field) => {
+                write!(f, "{} is not written in that unit. Use ", field.field.label())?;
+                for (place, (_, sign, _)) in field.units.iter().enumerate() {
+                    let between = if place > 0 { " or " } else { "" };
+                    write!(f, "{between}{sign}")?;
+                }
+                f.write_str(".")
+            }
+        }
+    }
+}
+
+impl std::error::Error for LabelError {}
+
+impl LabelReading {
+    /// Reads what was typed, in a unit of the field.
+    ///
+    /// # Errors
+    /// Where the text is no number or range, or the field has no such unit. Whether the figure can be so is asked
+    /// later, of the whole label.
+    pub fn new(field: &'static LabelField, typed: &str, unit: &str) -> Result<Self, LabelError> {
+        let known = field.units.iter().find(|(key, ..)| *key == unit);
+        let (unit, _, factor) = *known.ok_or(LabelError::Unit(field))?;
+        let (low, high) = read_range(typed).map_err(LabelError::Number)?;
+        Ok(LabelReading {
+            typed: typed.trim().into(),
+            unit,
+            range: (low * factor, high * factor),
+        })
+    }
+
+    /// As it was typed.
+    pub fn typed(&self) -> &str {
+        &self.typed
+    }
+
+    /// The unit, by its name in saved files.
+    pub fn unit(&self) -> &'static str {
+        self.unit
+    }
+}
+
+/// A price as it was typed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Price {
+    typed: String,
+    minor: u64,
+}
+
+impl Price {
+    /// Reads a price.
+    ///
+    /// # Errors
+    /// Where the text is not a price, or is less than nothing.
+    pub fn new(typed: &str) -> Result<Self, PriceError> {
+        Ok(Price {
+            minor: read_price(typed)?,
+            typed: typed.trim().into(),
+        })
+    }
+
+    /// As it was typed.
+    pub fn typed(&self) -> &str {
+        &self.typed
+    }
+
+    /// In hundredths of the currency.
+    pub fn minor(&self) -> u64 {
+        self.minor
+    }
+}
+
+/// A material of the maker's own.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OwnMaterial {
+    /// Its name within the workshop, given once.
+    pub key: Rc<str>,
+    /// The key of the known material that it was copied from.
+    pub of: &'static str,
+    /// What the maker calls it.
+    pub name: String,
+    /// What stands on its label, by the key of the field.
+    pub label: BTreeMap<&'static str, LabelReading>,
+    /// What a can costs, by the key of the can.
+    pub prices: BTreeMap<&'static str, Price>,
+}
+
+impl OwnMaterial {
+    fn label(&self) -> Label {
+        let mut label = Label::default();
+        for (key, reading) in &self.label {
+            let range = Some(reading.range);
+            match label_field(key).map(|field| field.field) {
+                Some(Field::Rate) => label.rate = range,
+                Some(Field::VolumeSolids) => label.volume_solids = range,
+                Some(Field::Density) => label.density = range,
+                Some(Field::Recoat) => label.recoat_hours = range,
+                Some(Field::Cure) => label.cure_hours = range,
+                Some(Field::Thinning) => label.thinning = range,
+                None => {}
+            }
+        }
+        label
+    }
+
+    /// What to ask about the label: figures that can be so, but hardly are.
+    ///
+    /// # Errors
+    /// Figures that cannot be so; they are not used then.
+    pub fn check(&self) -> Result<Vec<Doubt>, Vec<Fault>> {
+        coatings::material(self.of).map_or(Ok(vec![]), |of| self.label().check(of))
+    }
+
+    /// The material with the figures of its label; with those of the known one while the label cannot be so.
+    pub fn material(&self) -> Option<Material> {
+        let of = coatings::material(self.of)?;
+        let named = || Material {
+            key: self.key.to_string().into(),
+            name: self.name.clone().into(),
+            ..of.clone()
+        };
+        let applied = self.label().applied(of, self.key.to_string(), self.name.clone());
+        Some(applied.unwrap_or_else(|_| named()))
+    }
+
+    /// The cans that are for sale, with their keys.
+    pub fn offers(&self) -> Vec<(&'static str, Offer)> {
+        let offer = |(key, price): (&&'static str, &Price)| {
+            let size = coatings::can(key)?.volume();
+            let price = price.minor;
+            Some((*key, Offer { size, price }))
+        };
+        self.prices.iter().filter_map(offer).collect()
+    }
+}
+
+/// The material with this key: one of the maker's own, or a known one.
+pub fn material_of(own: &[Rc<OwnMaterial>], key: &str) -> Option<Rc<Material>> {
+    let of_maker = own.iter().find(|material| &*material.key == key);
+    match of_maker {
+        Some(own) => own.material().map(Rc::new),
+        None => coatings::material(key).map(|material| Rc::new(material.clone())),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn own(field: &str, typed: &str, unit: &str) -> OwnMaterial {
+        let field = label_field(field).unwrap();
+        OwnMaterial {
+            key: "own-1".into(),
+            of: "trim-enamel",
+            name: "Old green".into(),
+            label: BTreeMap::from([(field.key, LabelReading::new(field, typed, unit).unwrap())]),
+            prices: BTreeMap::from([("us-quart", Price::new("24.50").unwrap())]),
+        }
+    }
+
+    /// 400 ft2/gal are 9.816955 m2/L (worked out from the exact foot and gallon).
+    #[test]
+    fn a_label_takes_the_place_of_what_is_usual() {
+        let material = own("rate", "350-450", "ft2/gal").material().unwrap();
+        assert!((material.label_rate.middle() - 9.816_955).abs() < 1e-5);
+        assert_eq!((&*material.key, &*material.name), ("own-1", "Old green"));
+        let solids = own("solids", "38-40", "%").material().unwrap().volume_solids;
+        assert!((solids.low - 0.38).abs() < 1e-12 && (solids.high - 0.40).abs() < 1e-12);
+        let density = own("density", "10.9", "lb/gal").material().unwrap().density;
+        assert!((density.middle() - 1.3061).abs() < 1e-4);
+    }
+
+    #[test]
+    fn what_cannot_be_so_is_said_and_not_used() {
+        let absurd = own("solids", "140", "%");
+        assert!(absurd.check().is_err());
+        let usual = coatings::material("trim-enamel").unwrap();
+        assert_eq!(absurd.material().unwrap().volume_solids, usual.volume_solids);
+        assert_eq!(own("rate", "400", "m2/L").check().unwrap().len(), 1);
+        assert_eq!(own("rate", "400", "ft2/gal").check().unwrap(), []);
+    }
+
+    #[test]
+    fn units_and_numbers_that_are_none_are_refused() {
+        let rate = label_field("rate").unwrap();
+        assert_eq!(
+            LabelReading::new(rate, "400", "acres").unwrap_err().to_string(),
+            "Spreading rate is not written in that unit. Use m\u{b2}/L or ft\u{b2}/gal."
+        );
+        assert!(LabelReading::new(rate, "lots", "m2/L").is_err());
+        assert!(Price::new("-3").is_err());
+    }
+
+    #[test]
+    fn prices_make_offers() {
+        let offers = own("rate", "400", "ft2/gal").offers();
+        assert_eq!(offers.len(), 1);
+        assert_eq!((offers[0].0, offers[0].1.price), ("us-quart", 2450));
+    }
+}

@@ -1,0 +1,153 @@
+//! How a piece or a zone is finished, as planned.
+
+use std::rc::Rc;
+
+use coatings::{Basis, Condition, Stage};
+use units::System;
+
+use super::Colour;
+
+/// What goes on, in which order and with what, and what it goes onto.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Scheme {
+    /// The colour of what comes in colours.
+    pub colour: Colour,
+    /// What the surface is like.
+    pub condition: Condition,
+    /// What the volumes are worked out from.
+    pub basis: Basis,
+    /// What goes on, in order.
+    pub layers: Vec<LayerPlan>,
+}
+
+/// Coats of one material, as planned.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LayerPlan {
+    /// The key of the material, known to the trade or the maker's own.
+    pub material: Rc<str>,
+    /// How many coats; none is not now.
+    pub coats: u32,
+    /// The key of the tool.
+    pub tool: &'static str,
+    /// The key of the tool for narrow parts, if it is another.
+    pub narrow_tool: Option<&'static str>,
+    /// How much thinner is added for a sprayer, in hundredths of the volume.
+    pub thinned: u32,
+    /// The key of the can in question.
+    pub can: &'static str,
+    /// How full it is, by the key of the level; nothing for a full one.
+    pub level: Option<&'static str>,
+}
+
+impl LayerPlan {
+    /// One coat with the tool that the material is usually put on with, and a can of the middle size.
+    pub fn usual(material: &coatings::Material, system: System) -> Self {
+        let of_system = |key: &&&str| coatings::can(key).is_some_and(|can| is_of(system, can));
+        let cans: Vec<&'static str> = material.cans.iter().filter(of_system).copied().collect();
+        let can = cans.get(cans.len() / 2).copied().unwrap_or("us-quart");
+        let tool = ["brush", "pad"].into_iter().find(|key| {
+            let tool = coatings::tool(key);
+            tool.is_some_and(|tool| tool.film(material.body).is_some())
+        });
+        LayerPlan {
+            material: material.key.as_ref().into(),
+            coats: 1,
+            tool: tool.unwrap_or("brush"),
+            narrow_tool: None,
+            thinned: 0,
+            can,
+            level: None,
+        }
+    }
+}
+
+fn is_of(system: System, can: &coatings::CanSize) -> bool {
+    coatings::can_sizes(system).iter().any(|size| size.key == can.key)
+}
+
+impl Scheme {
+    /// One coat of primer, two of paint, two of clear: the common scheme for painted furniture (common
+    /// practice, no source).
+    pub fn usual(system: System) -> Self {
+        let layers = [
+            ("bonding-primer", 1),
+            ("trim-enamel", 2),
+            ("water-polyurethane", 2),
+        ];
+        let layers = layers.into_iter().filter_map(|(key, coats)| {
+            let usual = LayerPlan::usual(coatings::material(key)?, system);
+            Some(LayerPlan {
+                coats,
+                can: Self::usual_can(system),
+                ..usual
+            })
+        });
+        Scheme {
+            colour: Colour([0x4a, 0x6b, 0x61]),
+            condition: Condition::default(),
+            basis: Basis::WetFilm,
+            layers: layers.collect(),
+        }
+    }
+
+    /// The can that stands in most workshops.
+    pub(crate) fn usual_can(system: System) -> &'static str {
+        match system {
+            System::UsCustomary => "us-quart",
+            System::Metric => "metric-750-ml",
+        }
+    }
+
+    /// Where a new layer of a stage goes: behind all of the same or an earlier one, whose stages `of` tells.
+    pub(crate) fn place_of(&self, stage: Stage, of: impl Fn(&str) -> Option<Stage>) -> usize {
+        let before = |layer: &LayerPlan| of(&layer.material).is_none_or(|other| other <= stage);
+        self.layers.iter().rposition(before).map_or(0, |last| last + 1)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_usual_scheme_names_what_is_known() {
+        for system in [System::UsCustomary, System::Metric] {
+            let stages: Vec<Stage> = Scheme::usual(system)
+                .layers
+                .iter()
+                .map(|layer| {
+                    let material = coatings::material(&layer.material).unwrap();
+                    let tool = coatings::tool(layer.tool).unwrap();
+                    assert!(coatings::can(layer.can).is_some() && tool.film(material.body).is_some());
+                    material.stage
+                })
+                .collect();
+            assert_eq!(stages, [Stage::Primer, Stage::Paint, Stage::Topcoat]);
+        }
+    }
+
+    #[test]
+    fn a_usual_layer_can_be_put_on_and_bought() {
+        for material in coatings::materials() {
+            for system in [System::UsCustomary, System::Metric] {
+                let layer = LayerPlan::usual(material, system);
+                let tool = coatings::tool(layer.tool).unwrap();
+                assert!(tool.film(material.body).is_some(), "{}", material.key);
+                assert!(
+                    is_of(system, coatings::can(layer.can).unwrap()),
+                    "{}",
+                    material.key
+                );
+            }
+        }
+    }
+
+    #[test]
+    fn a_new_layer_stands_behind_its_stage() {
+        let scheme = Scheme::usual(System::Metric);
+        let of = |key: &str| coatings::material(key).map(|material| material.stage);
+        assert_eq!(scheme.place_of(Stage::Clean, of), 0);
+        assert_eq!(scheme.place_of(Stage::Primer, of), 1);
+        assert_eq!(scheme.place_of(Stage::Topcoat, of), 3);
+    }
+}

@@ -1,0 +1,122 @@
+//! Edits of the materials of the maker's own.
+
+use std::rc::Rc;
+
+use super::{EditError, shortened};
+use crate::document::{LabelReading, OwnMaterial, Piece, Price, Workshop, label_field};
+
+/// The most materials of the maker's own.
+pub(crate) const MAX_MATERIALS: usize = 500;
+
+/// A change of a material of the maker's own.
+#[derive(Clone, Debug, PartialEq)]
+pub enum MaterialEdit {
+    /// What the maker calls it.
+    Name(String),
+    /// A figure of its label, by the key of the field, or none any more.
+    Label(&'static str, Option<LabelReading>),
+    /// What a can costs, by the key of the can, or nothing any more.
+    Price(&'static str, Option<Price>),
+}
+
+impl Workshop {
+    /// A copy of a known material, to be given the figures of a label.
+    pub(super) fn add_material(&mut self, key: Rc<str>, of: &str) -> Result<(), EditError> {
+        let known = coatings::material(of).ok_or(EditError::Unknown("material"))?;
+        if self.materials.len() >= MAX_MATERIALS {
+            return Err(EditError::TooMany {
+                what: "materials",
+                most: MAX_MATERIALS,
+            });
+        }
+        if coatings::material(&key).is_some() || self.materials.iter().any(|own| own.key == key) {
+            return Err(EditError::IdTaken);
+        }
+        self.materials.push(Rc::new(OwnMaterial {
+            key,
+            of: &known.key,
+            name: known.name.to_string(),
+            label: Default::default(),
+            prices: Default::default(),
+        }));
+        Ok(())
+    }
+
+    pub(super) fn edit_material(&mut self, key: &str, edit: MaterialEdit) -> Result<(), EditError> {
+        let place = self.materials.iter().position(|own| &*own.key == key);
+        let place = place.ok_or(EditError::Unknown("material"))?;
+        let mut own = (*self.materials[place]).clone();
+        match edit {
+            MaterialEdit::Name(name) => own.name = shortened(&name),
+            MaterialEdit::Label(field, reading) => {
+                let key = label_field(field).ok_or(EditError::Unknown("figure"))?.key;
+                match reading {
+                    Some(reading) => own.label.insert(key, reading),
+                    None => own.label.remove(key),
+                };
+            }
+            MaterialEdit::Price(can, price) => {
+                let key = coatings::can(can).ok_or(EditError::Unknown("can size"))?.key;
+                match price {
+                    Some(price) => own.prices.insert(key, price),
+                    None => own.prices.remove(key),
+                };
+            }
+        }
+        self.materials[place] = Rc::new(own);
+        Ok(())
+    }
+
+    /// The material goes; where it was planned, the one that it was copied from stands in its place.
+    pub(super) fn remove_material(&mut self, key: &str) -> Result<(), EditError> {
+        let place = self.materials.iter().position(|own| &*own.key == key);
+        let own = self
+            .materials
+            .remove(place.ok_or(EditError::Unknown("material"))?);
+        let of: Rc<str> = own.of.into();
+        for piece in &mut self.pieces {
+            renamed(piece, key, &of);
+        }
+        Ok(())
+    }
+
+    /// Takes in the materials of another workshop; one whose key is taken by another material gets a new key, in its
+    /// pieces as well.
+    pub(super) fn gather_materials(&mut self, other: &mut Workshop) {
+        for own in std::mem::take(&mut other.materials) {
+            if self.materials.contains(&own) || self.materials.len() >= MAX_MATERIALS {
+                continue;
+            }
+            let is_free = |key: &str| self.materials.iter().all(|own| &*own.key != key);
+            let names = std::iter::once(own.key.to_string()).chain((2..).map(|n| format!("{}-{n}", own.key)));
+            let Some(key) = names.into_iter().find(|key| is_free(key)) else {
+                continue;
+            };
+            let key: Rc<str> = key.into();
+            if key != own.key {
+                for piece in &mut other.pieces {
+                    renamed(piece, &own.key, &key);
+                }
+            }
+            self.materials.push(Rc::new(OwnMaterial {
+                key,
+                ..(*own).clone()
+            }));
+        }
+    }
+}
+
+/// Puts another material in the place of one wherever a piece plans it.
+fn renamed(piece: &mut Rc<Piece>, from: &str, to: &Rc<str>) {
+    let planned = |piece: &Piece| {
+        let layers = piece.schemes().flat_map(|scheme| &scheme.layers);
+        layers.into_iter().any(|layer| &*layer.material == from)
+    };
+    if planned(piece) {
+        let mut changed = (**piece).clone();
+        for layer in changed.layers_of(from, None) {
+            layer.material = Rc::clone(to);
+        }
+        *piece = Rc::new(changed);
+    }
+}

@@ -1,0 +1,271 @@
+//! Edits of how a piece or a zone is finished.
+
+use std::rc::Rc;
+
+use coatings::{Basis, Condition, Ground, Material, Rgb, Stage, Tool, Wish, suggest};
+use units::System;
+
+use super::EditError;
+use crate::document::{Colour, LayerPlan, OwnMaterial, Piece, Scheme, material_of};
+
+/// The most coats of one layer.
+pub(crate) const MAX_COATS: u32 = 9;
+/// The most layers of one scheme.
+pub(crate) const MAX_LAYERS: usize = 12;
+/// The most thinner, in hundredths of the volume.
+pub(crate) const MAX_THINNED: u32 = 100;
+
+/// A change of a scheme. Layers are counted from 0.
+#[derive(Clone, Debug, PartialEq)]
+pub enum SchemeEdit {
+    /// The colour of what comes in colours.
+    Colour(Colour),
+    /// What the first coat goes onto.
+    Ground(Ground),
+    /// Which wood it is, by its key; `None` if nobody knows.
+    Species(Option<&'static str>),
+    /// What was seen on the surface, or not any more.
+    Sign(Sign, bool),
+    /// What the volumes are worked out from.
+    Basis(Basis),
+    /// One more layer, behind all of its stage.
+    Add(Rc<str>),
+    /// A layer goes.
+    Remove(usize),
+    /// Another material stands in the place of one; a tool that cannot put it on gives way to one that can.
+    Material(usize, Rc<str>),
+    /// How many coats of a layer.
+    Coats(usize, u32),
+    /// The tool of a layer, by its key.
+    Tool(usize, &'static str),
+    /// The tool of a layer for narrow parts; `None` is the same one.
+    NarrowTool(usize, Option<&'static str>),
+    /// How much thinner is added for a sprayer, in hundredths.
+    Thinned(usize, u32),
+    /// What the condition of the surface asks for takes the place of all layers.
+    Suggested(Wish),
+}
+
+/// Something that is seen on a surface, and asks for its own primer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sign {
+    /// An old red dye stain.
+    OldRedStain,
+    /// Knots.
+    Knots,
+    /// A smell that stays.
+    Odour,
+    /// Wax or polish.
+    Wax,
+    /// Spots where the finish is through to the wood.
+    BareSpots,
+}
+
+impl Sign {
+    /// Every sign.
+    pub const ALL: [Sign; 5] = [
+        Sign::OldRedStain,
+        Sign::Knots,
+        Sign::Odour,
+        Sign::Wax,
+        Sign::BareSpots,
+    ];
+
+    /// Its name in saved files.
+    pub fn key(self) -> &'static str {
+        match self {
+            Sign::OldRedStain => "old-red-stain",
+            Sign::Knots => "knots",
+            Sign::Odour => "odour",
+            Sign::Wax => "wax",
+            Sign::BareSpots => "bare-spots",
+        }
+    }
+
+    /// What a maker calls it.
+    pub fn label(self) -> &'static str {
+        match self {
+            Sign::OldRedStain => "Old red stain",
+            Sign::Knots => "Knots",
+            Sign::Odour => "Smells",
+            Sign::Wax => "Wax or polish",
+            Sign::BareSpots => "Worn to the wood",
+        }
+    }
+
+    /// Whether it was seen.
+    pub fn of(self, condition: &Condition) -> bool {
+        let mut copy = *condition;
+        *self.of_mut(&mut copy)
+    }
+
+    pub(crate) fn of_mut(self, condition: &mut Condition) -> &mut bool {
+        match self {
+            Sign::OldRedStain => &mut condition.old_red_stain,
+            Sign::Knots => &mut condition.knots,
+            Sign::Odour => &mut condition.odour,
+            Sign::Wax => &mut condition.waxed,
+            Sign::BareSpots => &mut condition.bare_spots,
+        }
+    }
+}
+
+impl Scheme {
+    pub(super) fn apply(
+        &mut self,
+        edit: SchemeEdit,
+        own: &[Rc<OwnMaterial>],
+        system: System,
+    ) -> Result<(), EditError> {
+        match edit {
+            SchemeEdit::Colour(colour) => self.colour = colour,
+            SchemeEdit::Ground(ground) => self.condition.ground = ground,
+            SchemeEdit::Species(None) => self.condition.species = None,
+            SchemeEdit::Species(Some(key)) => {
+                let species = coatings::species(key).ok_or(EditError::Unknown("wood"))?;
+                self.condition.species = Some(species);
+            }
+            SchemeEdit::Sign(sign, seen) => *sign.of_mut(&mut self.condition) = seen,
+            SchemeEdit::Basis(basis) => self.basis = basis,
+            SchemeEdit::Add(key) => {
+                if self.layers.len() >= MAX_LAYERS {
+                    return Err(EditError::TooMany {
+                        what: "layers",
+                        most: MAX_LAYERS,
+                    });
+                }
+                let material = known(own, &key)?;
+                let layer = LayerPlan::usual(&material, system);
+                self.layers.insert(self.place_for(material.stage, own), layer);
+            }
+            SchemeEdit::Remove(place) => {
+                self.layer(place)?;
+                self.layers.remove(place);
+            }
+            SchemeEdit::Material(place, key) => {
+                let material = known(own, &key)?;
+                let usual = LayerPlan::usual(&material, system);
+                let layer = self.layer(place)?;
+                layer.material = usual.material;
+                let can_do =
+                    |tool: &str| coatings::tool(tool).is_some_and(|tool| tool.film(material.body).is_some());
+                if !can_do(layer.tool) {
+                    layer.tool = usual.tool;
+                }
+                layer.narrow_tool = layer.narrow_tool.filter(|tool| can_do(tool));
+            }
+            SchemeEdit::Coats(place, coats) => {
+                if coats > MAX_COATS {
+                    return Err(EditError::TooMany {
+                        what: "coats",
+                        most: MAX_COATS as usize,
+                    });
+                }
+                self.layer(place)?.coats = coats;
+            }
+            SchemeEdit::Tool(place, key) => {
+                let tool = self.tool_for(place, key, own)?;
+                self.layer(place)?.tool = tool;
+            }
+            SchemeEdit::NarrowTool(place, key) => {
+                let tool = key.map(|key| self.tool_for(place, key, own)).transpose()?;
+                let layer = self.layer(place)?;
+                layer.narrow_tool = tool.filter(|tool| *tool != layer.tool);
+            }
+            SchemeEdit::Thinned(place, share) => {
+                if share > MAX_THINNED {
+                    return Err(EditError::TooMany {
+                        what: "hundredths of thinner",
+                        most: MAX_THINNED as usize,
+                    });
+                }
+                self.layer(place)?.thinned = share;
+            }
+            SchemeEdit::Suggested(wish) => self.take_suggestion(wish, system),
+        }
+        Ok(())
+    }
+
+    fn layer(&mut self, place: usize) -> Result<&mut LayerPlan, EditError> {
+        self.layers.get_mut(place).ok_or(EditError::Unknown("layer"))
+    }
+
+    fn place_for(&self, stage: Stage, own: &[Rc<OwnMaterial>]) -> usize {
+        self.place_of(stage, |key| material_of(own, key).map(|material| material.stage))
+    }
+
+    /// The tool with this key, if it can put on the material of a layer.
+    fn tool_for(&self, place: usize, key: &str, own: &[Rc<OwnMaterial>]) -> Result<&'static str, EditError> {
+        let tool: &'static Tool = coatings::tool(key).ok_or(EditError::Unknown("tool"))?;
+        let layer = self.layers.get(place).ok_or(EditError::Unknown("layer"))?;
+        let material = known(own, &layer.material)?;
+        if tool.film(material.body).is_none() {
+            return Err(EditError::WrongTool {
+                tool: tool.name,
+                material: material.name.to_string(),
+            });
+        }
+        Ok(tool.key)
+    }
+
+    /// Layers that stay keep their tools and cans.
+    fn take_suggestion(&mut self, wish: Wish, system: System) {
+        let before = std::mem::take(&mut self.layers);
+        for suggested in suggest(&self.condition, wish).layers {
+            let Some(material) = coatings::material(suggested.material) else {
+                continue;
+            };
+            let known = before.iter().find(|layer| &*layer.material == suggested.material);
+            let layer = known
+                .cloned()
+                .unwrap_or_else(|| LayerPlan::usual(material, system));
+            self.layers.push(LayerPlan {
+                coats: suggested.coats,
+                ..layer
+            });
+        }
+    }
+}
+
+fn known(own: &[Rc<OwnMaterial>], key: &str) -> Result<Rc<Material>, EditError> {
+    material_of(own, key).ok_or(EditError::Unknown("material"))
+}
+
+impl Piece {
+    pub(super) fn finish(
+        &mut self,
+        zone: Option<String>,
+        edit: SchemeEdit,
+        own: &[Rc<OwnMaterial>],
+        system: System,
+    ) -> Result<(), EditError> {
+        let scheme = match zone {
+            None => &mut self.scheme,
+            Some(key) => {
+                let zone = self.zones.get_mut(&key).and_then(|zone| zone.scheme.as_mut());
+                zone.ok_or(EditError::Unknown("zone"))?
+            }
+        };
+        scheme.apply(edit, own, system)
+    }
+
+    /// A zone gets a scheme of its own, which begins as that of the piece, or goes with the piece again.
+    pub(super) fn set_apart(&mut self, key: String, apart: bool) -> Result<(), EditError> {
+        let scheme = apart.then(|| self.scheme_of(&key).clone());
+        self.choose_zone(key, |zone| zone.scheme = scheme)
+    }
+
+    /// Every layer that takes a material in a colour.
+    pub(super) fn layers_of<'a>(
+        &'a mut self,
+        material: &'a str,
+        colour: Option<Rgb>,
+    ) -> impl Iterator<Item = &'a mut LayerPlan> {
+        let of_zones = self.zones.values_mut().filter_map(|zone| zone.scheme.as_mut());
+        std::iter::once(&mut self.scheme)
+            .chain(of_zones)
+            .filter(move |scheme| colour.is_none_or(|colour| scheme.colour.0 == colour))
+            .flat_map(|scheme| &mut scheme.layers)
+            .filter(move |layer| &*layer.material == material)
+    }
+}

@@ -1,0 +1,74 @@
+//! Format 2 of the save file: one scheme for a piece, of primer, paint and topcoat. It is read for ever and written no
+//! more. All else that it saved has its place in format 3 as well.
+
+use serde_json::Value;
+
+use super::{v1, v3};
+
+/// The step to format 3.
+pub(super) fn piece(mut value: Value) -> Result<v3::PieceRecord, serde_json::Error> {
+    let scheme = value.as_object_mut().and_then(|piece| piece.remove("scheme"));
+    let mut piece: v3::PieceRecord = serde_json::from_value(value)?;
+    if let Some(scheme) = scheme {
+        piece.scheme = serde_json::from_value::<v1::SchemeRecord>(scheme)?.into();
+    }
+    Ok(piece)
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::document::Colour;
+    use crate::format::{Loaded, load, save};
+    use crate::{invented_workshop, takeoff};
+    use coatings::Ground;
+
+    /// The invented workshop as format 2 wrote it.
+    const WRITTEN: &str = include_str!("v2-invented.json");
+    /// The example that described format 2.
+    const EXAMPLE: &str = include_str!("v2-example.json");
+
+    #[test]
+    fn what_format_2_wrote_is_the_same_workshop() {
+        let Loaded { workshop, notices } = load(WRITTEN).unwrap();
+        assert!(notices.is_empty(), "{notices:?}");
+        assert_eq!(workshop, invented_workshop());
+        assert_eq!(load(&save(&workshop)).unwrap().workshop, workshop);
+    }
+
+    #[test]
+    fn the_scheme_of_format_2_is_kept() {
+        let Loaded { workshop, notices } = load(EXAMPLE).unwrap();
+        assert!(notices.is_empty(), "{notices:?}");
+        let cupboard = &workshop.pieces[0];
+        let scheme = &cupboard.scheme;
+        assert_eq!(
+            (scheme.colour, scheme.condition.ground),
+            (Colour([0x4a, 0x6b, 0x61]), Ground::Porous)
+        );
+        let layers: Vec<_> = scheme
+            .layers
+            .iter()
+            .map(|layer| (&*layer.material, layer.coats, layer.tool, layer.can))
+            .collect();
+        assert_eq!(
+            layers,
+            [
+                ("bonding-primer", 1, "brush", "us-quart"),
+                ("trim-enamel", 2, "foam-roller", "us-8-fl-oz"),
+                ("water-polyurethane", 0, "brush", "us-quart"),
+            ]
+        );
+        assert_eq!(cupboard.zones["blue"].name, "Blue");
+        assert!(takeoff(cupboard, &[]).is_ok());
+        // The bench had no scheme: the usual one.
+        assert_eq!(workshop.pieces[1].scheme.layers.len(), 3);
+    }
+
+    #[test]
+    fn an_unknown_word_of_format_2_is_said() {
+        let text = EXAMPLE.replace("\"trim-enamel\"", "\"glitter\"");
+        let Loaded { notices, .. } = load(&text).unwrap();
+        assert_eq!(notices.len(), 1, "{notices:?}");
+        assert!(notices[0].to_string().contains("glitter"), "{notices:?}");
+    }
+}

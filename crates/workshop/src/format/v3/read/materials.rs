@@ -1,0 +1,100 @@
+//! Materials of the maker's own, from records of format 3.
+
+use std::collections::BTreeMap;
+use std::rc::Rc;
+
+use super::{Reader, shown};
+use crate::document::{LabelReading, OwnMaterial, Price, label_field};
+use crate::edit::{MAX_MATERIALS, shortened};
+use crate::format::Notice;
+use crate::format::v3::{MaterialRecord, Readable};
+
+impl Reader<'_> {
+    pub(super) fn materials(&mut self, records: Vec<Readable<MaterialRecord>>) -> Vec<Rc<OwnMaterial>> {
+        let records = self.first(records, MAX_MATERIALS, "materials");
+        let mut materials: Vec<Rc<OwnMaterial>> = Vec::with_capacity(records.len());
+        for (index, record) in records.into_iter().enumerate() {
+            let material = match record {
+                Readable::Yes(record) => self.material(record, &materials),
+                Readable::No(_) => None,
+            };
+            match material {
+                Some(material) => materials.push(Rc::new(material)),
+                None => self.notices.push(Notice::MaterialLeftOut { number: index + 1 }),
+            }
+        }
+        materials
+    }
+
+    /// The material; nothing if it is a copy of none that is known, or its key is taken.
+    fn material(&mut self, record: MaterialRecord, before: &[Rc<OwnMaterial>]) -> Option<OwnMaterial> {
+        let of = coatings::material(&record.of)?;
+        let is_taken = before.iter().any(|own| *own.key == *record.id);
+        if record.id.is_empty() || is_taken || coatings::material(&record.id).is_some() {
+            return None;
+        }
+        let name = shortened(&record.name);
+        let mut label = BTreeMap::new();
+        for (key, reading) in record.label {
+            let Some(field) = label_field(&key) else {
+                self.figure(
+                    &name,
+                    key,
+                    &reading.typed,
+                    "This page does not know that figure.".into(),
+                );
+                continue;
+            };
+            match LabelReading::new(field, &reading.typed, &reading.unit) {
+                Ok(reading) => {
+                    label.insert(field.key, reading);
+                }
+                Err(error) => self.figure(
+                    &name,
+                    field.field.label().to_lowercase(),
+                    &reading.typed,
+                    error.to_string(),
+                ),
+            }
+        }
+        let mut prices = BTreeMap::new();
+        for (key, typed) in record.prices {
+            let price = coatings::can(&key).map(|can| (can, Price::new(&typed)));
+            match price {
+                Some((can, Ok(price))) => {
+                    prices.insert(can.key, price);
+                }
+                Some((can, Err(error))) => {
+                    self.figure(
+                        &name,
+                        format!("price of {}", can.label),
+                        &typed,
+                        error.to_string(),
+                    );
+                }
+                None => self.figure(
+                    &name,
+                    "price".into(),
+                    &typed,
+                    "This page does not know that can.".into(),
+                ),
+            }
+        }
+        Some(OwnMaterial {
+            key: record.id.into(),
+            of: &of.key,
+            name,
+            label,
+            prices,
+        })
+    }
+
+    fn figure(&mut self, material: &str, figure: String, typed: &str, reason: String) {
+        self.notices.push(Notice::FigureLeftOut {
+            material: material.to_owned(),
+            figure: shown(&figure),
+            typed: shown(typed),
+            reason,
+        });
+    }
+}

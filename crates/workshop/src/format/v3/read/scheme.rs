@@ -1,0 +1,125 @@
+//! Schemes, from records of format 3.
+
+use std::rc::Rc;
+
+use coatings::{Condition, Ground};
+use units::System;
+
+use super::{Reader, shown};
+use crate::document::{Colour, LayerPlan, OwnMaterial, Scheme, material_of};
+use crate::edit::{MAX_COATS, MAX_LAYERS, MAX_THINNED, Sign};
+use crate::format::Notice;
+use crate::format::v3::{LayerRecord, Readable, SchemeRecord};
+
+impl Reader<'_> {
+    pub(super) fn scheme(&mut self, record: SchemeRecord, own: &[Rc<OwnMaterial>]) -> Scheme {
+        let usual = Scheme::usual(System::default());
+        let colour = record.colour.and_then(|text| {
+            let colour = Colour::read(&text);
+            if colour.is_none() {
+                self.unknown_word("colour", &text);
+            }
+            colour
+        });
+        let mut condition = Condition::default();
+        if let Some(key) = record.ground {
+            match Ground::ALL.into_iter().find(|ground| ground.key() == key) {
+                Some(ground) => condition.ground = ground,
+                None => self.unknown_word("ground", &key),
+            }
+        }
+        if let Some(key) = record.wood {
+            condition.species = coatings::species(&key);
+            if condition.species.is_none() {
+                self.unknown_word("wood", &key);
+            }
+        }
+        for key in record.signs {
+            match Sign::ALL.into_iter().find(|sign| sign.key() == key) {
+                Some(sign) => *sign.of_mut(&mut condition) = true,
+                None => self.unknown_word("sign of the surface", &key),
+            }
+        }
+        Scheme {
+            colour: colour.unwrap_or(usual.colour),
+            condition,
+            basis: self.word(record.basis, usual.basis),
+            layers: match record.layers {
+                Some(layers) => self.layers(layers, own),
+                None => usual.layers,
+            },
+        }
+    }
+
+    fn layers(&mut self, records: Vec<Readable<LayerRecord>>, own: &[Rc<OwnMaterial>]) -> Vec<LayerPlan> {
+        let records = self.first(records, MAX_LAYERS, "layers");
+        let mut layers = Vec::with_capacity(records.len());
+        for (index, record) in records.into_iter().enumerate() {
+            let (layer, material) = match record {
+                Readable::Yes(record) => {
+                    let material = shown(&record.material);
+                    (self.layer(record, own), material)
+                }
+                Readable::No(_) => (None, String::new()),
+            };
+            if layer.is_none() {
+                self.notices.push(Notice::LayerLeftOut {
+                    piece: self.name.clone(),
+                    number: index + 1,
+                    material,
+                });
+            }
+            layers.extend(layer);
+        }
+        layers
+    }
+
+    fn layer(&mut self, record: LayerRecord, own: &[Rc<OwnMaterial>]) -> Option<LayerPlan> {
+        let material = material_of(own, &record.material)?;
+        let usual = LayerPlan::usual(&material, System::default());
+        let tool = |key: &str| {
+            let tool = coatings::tool(key).filter(|tool| tool.film(material.body).is_some());
+            tool.map(|tool| tool.key)
+        };
+        let known_tool = self.key_or_usual(tool(&record.tool), "tool", &record.tool, usual.tool);
+        let narrow = record.narrow.and_then(|key| {
+            let known = tool(&key);
+            if known.is_none() {
+                self.unknown_word("tool", &key);
+            }
+            known.filter(|key| *key != known_tool)
+        });
+        let can = coatings::can(&record.can).map(|can| can.key);
+        let level = record.level.and_then(|key| {
+            let known = coatings::can::level(&key).map(|level| level.key);
+            if known.is_none() {
+                self.unknown_word("level of a can", &key);
+            }
+            known
+        });
+        Some(LayerPlan {
+            coats: self.count(record.coats, 0, u64::from(MAX_COATS), "coats") as u32,
+            tool: known_tool,
+            narrow_tool: narrow,
+            thinned: self.count(record.thinned, 0, u64::from(MAX_THINNED), "hundredths of thinner") as u32,
+            can: self.key_or_usual(can, "can size", &record.can, usual.can),
+            level,
+            ..usual
+        })
+    }
+
+    /// A known key; for one that was not written, the usual one without a word.
+    fn key_or_usual(
+        &mut self,
+        known: Option<&'static str>,
+        what: &'static str,
+        given: &str,
+        usual: &'static str,
+    ) -> &'static str {
+        if given.is_empty() {
+            usual
+        } else {
+            self.key(known, what, given, usual)
+        }
+    }
+}

@@ -1,0 +1,159 @@
+//! The painted areas of a piece by zone and by the width of the parts, with what measuring does to each of them.
+
+use coatings::{Estimate, Patch};
+use geometry::{Assembly, BayPlace, FieldId, Furniture, PartId};
+use units::{Area, Length};
+
+use super::zones::{self, SurfaceLine};
+use crate::document::{Piece, Reading};
+use crate::tape::standard_uncertainty;
+
+/// Parts of which two sizes are below this are narrow: a sprayer's fan is wider than they are. Rules of measuring draw
+/// the line at the same width (10 cm of girth, IS 1200-15 as reported by several pages); that a fan is as wide is common
+/// practice.
+const NARROW: f64 = 0.1;
+
+/// How the painted areas of a piece are divided: by zone, and broad or narrow.
+pub(super) struct Division<'a> {
+    /// Keys of zones that have a painted surface.
+    zones: Vec<&'a str>,
+    /// Parts that are narrow.
+    narrow: Vec<PartId>,
+}
+
+/// The areas of a division, in its order: each zone's broad parts, then its narrow ones.
+pub(super) struct Areas<'a> {
+    /// Keys of the zones.
+    pub(super) zones: Vec<&'a str>,
+    /// Two patches for each zone, for the whole set.
+    pub(super) patches: Vec<Patch>,
+}
+
+impl Areas<'_> {
+    /// All that is painted.
+    pub(super) fn together(&self) -> Estimate<Area> {
+        Patch::together(self.patches.iter())
+    }
+}
+
+impl<'a> Division<'a> {
+    pub(super) fn of(assembly: &Assembly, surfaces: &'a [SurfaceLine]) -> Self {
+        let mut zones: Vec<&str> = Vec::new();
+        for line in surfaces.iter().filter(|line| line.painted) {
+            if !zones.contains(&line.zone.as_str()) {
+                zones.push(&line.zone);
+            }
+        }
+        let narrow = assembly.parts.iter().filter(|part| {
+            let (low, high) = part.bounds();
+            let sizes = [0, 1, 2].map(|axis: usize| high[axis] - low[axis]);
+            sizes.iter().filter(|size| **size < NARROW).count() >= 2
+        });
+        Division {
+            zones,
+            narrow: narrow.map(|part| part.id).collect(),
+        }
+    }
+
+    /// The painted area of each patch; nothing for a piece that cannot be.
+    fn areas(&self, piece: &Piece, furniture: &Furniture) -> Option<Vec<Area>> {
+        let mut areas = vec![Area::ZERO; 2 * self.zones.len()];
+        // Surfaces of one part stand together.
+        let mut last: Option<(PartId, bool)> = None;
+        for surface in furniture.assembly().ok()?.surfaces() {
+            let Some(zone) = zones::painted_zone(piece, &surface) else {
+                continue;
+            };
+            let part = surface.id.part;
+            let narrow = match last {
+                Some((known, narrow)) if known == part => narrow,
+                _ => self.narrow.contains(&part),
+            };
+            last = Some((part, narrow));
+            if let Some(place) = self.zones.iter().position(|key| *key == zone) {
+                areas[2 * place + usize::from(narrow)] += surface.net;
+            }
+        }
+        Some(areas)
+    }
+}
+
+/// The areas of the whole set, and by how much each changes with each measurement (JCGM 100, 5.1.2): the sensitivity to a
+/// measurement is found by measuring the piece once more with that measurement larger by its standard uncertainty.
+pub(super) fn measured<'a>(piece: &Piece, furniture: &Furniture, division: &Division<'a>) -> Areas<'a> {
+    let count = f64::from(piece.count);
+    let now = division.areas(piece, furniture).unwrap_or_default();
+    let mut patches: Vec<Patch> = now
+        .iter()
+        .enumerate()
+        .map(|(place, area)| Patch {
+            area: *area * count,
+            narrow: place % 2 == 1,
+            steps: Vec::new(),
+        })
+        .collect();
+    let mut add = |changed: Option<Vec<Area>>| {
+        for (place, patch) in patches.iter_mut().enumerate() {
+            let change = changed
+                .as_ref()
+                .map_or(Area::ZERO, |areas| areas[place] - now[place]);
+            patch.steps.push(change * count);
+        }
+    };
+    for field in furniture.fields() {
+        let length = furniture.length(field);
+        let step = standard_uncertainty(length, furniture.measures.get(field).is_some());
+        add(stepped(step, |step| {
+            let mut changed = furniture.clone();
+            changed.measures.set(field, length + step);
+            division.areas(piece, &changed)
+        }));
+    }
+    // Rows, bays and changes that were not measured take what is left, or were not asked for.
+    for (field, length) in measured_apart(piece) {
+        add(stepped(standard_uncertainty(length, true), |step| {
+            let mut changed = piece.clone();
+            changed.stretch(field, step);
+            division.areas(piece, &changed.furniture())
+        }));
+    }
+    Areas {
+        zones: division.zones.clone(),
+        patches,
+    }
+}
+
+/// Every measured length of rows, bays and changes.
+fn measured_apart(piece: &Piece) -> Vec<(FieldId, Length)> {
+    let mut list = Vec::new();
+    for upper in [false, true] {
+        for (i, bay) in piece.bays_of(upper).iter().enumerate() {
+            let place = BayPlace { upper, bay: i + 1 };
+            list.extend(
+                bay.width
+                    .as_ref()
+                    .map(|width| (FieldId::BayWidth(place), width.length())),
+            );
+            for (r, row) in bay.rows.iter().enumerate() {
+                let height = row.height.as_ref().map(Reading::length);
+                list.extend(height.map(|height| (FieldId::RowHeight(place, r + 1), height)));
+            }
+        }
+    }
+    for (change, of) in piece.changes.iter().enumerate() {
+        for ((item, key), reading) in &of.readings {
+            let field = FieldId::Change {
+                change,
+                item: *item,
+                key,
+            };
+            list.push((field, reading.length()));
+        }
+    }
+    list
+}
+
+/// A step up, or down where a step up does not fit.
+fn stepped(step: Length, areas: impl Fn(Length) -> Option<Vec<Area>>) -> Option<Vec<Area>> {
+    areas(step).or_else(|| areas(step * -1.0))
+}

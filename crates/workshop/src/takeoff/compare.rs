@@ -1,0 +1,154 @@
+//! The same piece done with a brush, a roller or a sprayer.
+
+use coatings::can::Contents;
+use coatings::{DryFilm, Enough, Estimate, Job, Need, Verdict, Way, minutes, needs, tool};
+use geometry::Edges;
+use units::{Length, Volume};
+
+use super::finish::contents_in_question;
+use super::{MaterialLine, Takeoff, WANTED_CONFIDENCE, layer_of};
+use crate::document::Piece;
+
+/// Fewer trials than those of the answer itself: the figures of eight jobs are wanted at once, and to about 2 %.
+const TRIALS: usize = 2_000;
+
+/// The whole finish done in one way.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WayColumn {
+    /// Its name on the page.
+    pub key: &'static str,
+    /// What it is called.
+    pub label: &'static str,
+    /// What it takes of each material, in the order of the takeoff.
+    pub figures: Vec<WayFigure>,
+    /// What never stays on the piece: in drips, in the air, in the tools.
+    pub lost: Vec<(&'static str, Volume)>,
+    /// Minutes with the tool in hand, edges and cleaning included.
+    pub minutes: Estimate<f64>,
+    /// What its coats look like, and what can go wrong.
+    pub remarks: Vec<&'static str>,
+}
+
+/// What one material takes when it is done in one way.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WayFigure {
+    /// The name of the material in the takeoff.
+    pub id: String,
+    /// How much at the coats that are planned.
+    pub likely: Volume,
+    /// Whether the can in question is enough for that.
+    pub verdict: Verdict,
+    /// The dry film of the zone that takes the most, if it builds one.
+    pub film: Option<Estimate<Length>>,
+    /// The most coats that reach the dry film of the way that leaves the thickest.
+    pub coats_for_equal_film: u32,
+    /// How much at those coats.
+    pub likely_at_equal_film: Volume,
+}
+
+/// The ways that are compared.
+fn ways() -> Vec<(&'static str, &'static str, Way)> {
+    let with = |key, label| tool(key).map(|tool| (key, label, Way::With(tool)));
+    let split = tool("foam-roller").zip(tool("brush")).map(|(broad, narrow)| {
+        (
+            "rolled",
+            "Roller, narrow parts by brush",
+            Way::Split { broad, narrow },
+        )
+    });
+    [
+        with("brush", "Brush"),
+        with("foam-roller", "Mini foam roller"),
+        split,
+        with("hvlp", "HVLP sprayer"),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
+}
+
+/// The takeoff done in other ways, at the planned coats and at equal dry film; `edges` are those of one piece, by zone.
+pub fn compare(piece: &Piece, takeoff: &Takeoff, edges: &[(String, Edges)]) -> Vec<WayColumn> {
+    let mut job = takeoff.job.clone();
+    for zone in &mut job.zones {
+        let of_zone = edges.iter().find(|(key, _)| *key == zone.key);
+        let length = of_zone.map_or(Length::ZERO, |(_, edges)| {
+            edges.arrises + edges.corners + edges.borders
+        });
+        zone.edges = length * f64::from(piece.count);
+    }
+    let ways = ways();
+    let jobs: Vec<Job> = ways.iter().map(|(_, _, way)| job.done(*way)).collect();
+    let columns = ways.iter().zip(&jobs).map(|((key, label, way), done)| {
+        // Whichever way leaves the thickest film sets the coats.
+        let equal = jobs
+            .iter()
+            .fold(done.clone(), |equal, other| equal.at_the_film_of(other));
+        let planned = needs(done, TRIALS);
+        let raised = needs(&equal, TRIALS);
+        let figures = takeoff.materials.iter().filter_map(|line| {
+            let need = planned.iter().find(|need| is_of(line, need))?;
+            let at_equal_film = raised.iter().find(|need| is_of(line, need))?;
+            Some(WayFigure {
+                id: line.id.clone(),
+                likely: need.likely(),
+                verdict: verdict(piece, done, need)?,
+                film: film(done, need),
+                coats_for_equal_film: super::how(&equal, at_equal_film).0,
+                likely_at_equal_film: at_equal_film.likely(),
+            })
+        });
+        WayColumn {
+            key,
+            label,
+            figures: figures.collect(),
+            lost: lost(&planned),
+            minutes: minutes(done),
+            remarks: remarks(*way),
+        }
+    });
+    columns.collect()
+}
+
+fn is_of(line: &MaterialLine, need: &Need) -> bool {
+    line.need.material.key == need.material.key && line.need.colour == need.colour
+}
+
+fn verdict(piece: &Piece, job: &Job, need: &Need) -> Option<Verdict> {
+    let can: Contents = contents_in_question(layer_of(piece, need)?)?;
+    Some(Enough::judge(job, need, &can, WANTED_CONFIDENCE).verdict)
+}
+
+/// The film on the zone that takes the most of a material.
+fn film(job: &Job, need: &Need) -> Option<Estimate<Length>> {
+    let (zone, _) = need
+        .by_zone
+        .iter()
+        .max_by(|(_, a), (_, b)| a.as_litres().total_cmp(&b.as_litres()))?;
+    let zone = job.zones.get(*zone)?;
+    let layer = zone
+        .layers
+        .iter()
+        .find(|layer| need.is_of(layer) && layer.coats > 0)?;
+    Some(DryFilm::of(layer, zone.basis, false)?.thickness())
+}
+
+/// What is lost of all materials, place by place.
+fn lost(needs: &[Need]) -> Vec<(&'static str, Volume)> {
+    let mut places: Vec<(&'static str, Volume)> = Vec::new();
+    for share in needs.iter().flat_map(|need| need.shares.iter().skip(1)) {
+        match places.iter_mut().find(|(place, _)| *place == share.place) {
+            Some((_, sum)) => *sum += share.volume,
+            None => places.push((share.place, share.volume)),
+        }
+    }
+    places
+}
+
+fn remarks(way: Way) -> Vec<&'static str> {
+    match way {
+        Way::AsPlanned => vec![],
+        Way::With(tool) => vec![tool.texture, tool.risk],
+        Way::Split { broad, narrow } => vec![broad.texture, narrow.texture],
+    }
+}

@@ -1,0 +1,66 @@
+//! The finish of a piece as a job: the schemes of its zones over their areas.
+
+use std::rc::Rc;
+
+use coatings::{Contents, Job, Layer, Need, ZoneWork};
+use units::Length;
+
+use super::areas::Areas;
+use crate::document::{LayerPlan, OwnMaterial, Piece, Scheme, material_of};
+
+/// The job that the whole set is.
+pub(super) fn job(piece: &Piece, own: &[Rc<OwnMaterial>], areas: Areas<'_>) -> Job {
+    let mut patches = areas.patches.into_iter();
+    let zones = areas.zones.iter().map(|key| {
+        let scheme = piece.scheme_of(key);
+        ZoneWork {
+            key: (*key).to_owned(),
+            patches: patches.by_ref().take(2).collect(),
+            edges: Length::ZERO,
+            ground: scheme.condition.ground,
+            basis: scheme.basis,
+            layers: layers(scheme, own),
+        }
+    });
+    Job {
+        name: piece.id.0.to_string(),
+        zones: zones.collect(),
+    }
+}
+
+fn layers(scheme: &Scheme, own: &[Rc<OwnMaterial>]) -> Vec<Layer> {
+    let layer = |plan: &LayerPlan| {
+        let material = material_of(own, &plan.material)?;
+        let tool = coatings::tool(plan.tool)?;
+        Some(Layer {
+            colour: material.coloured.then_some(scheme.colour.0),
+            material,
+            coats: plan.coats,
+            tool,
+            narrow_tool: plan.narrow_tool.and_then(coatings::tool).unwrap_or(tool),
+            thinned: f64::from(plan.thinned) / 100.0,
+        })
+    };
+    scheme.layers.iter().filter_map(layer).collect()
+}
+
+/// The first planned layer that takes what is needed; it names the can in question.
+pub(super) fn layer_of<'a>(piece: &'a Piece, need: &Need) -> Option<&'a LayerPlan> {
+    piece
+        .schemes()
+        .filter(|scheme| need.colour.is_none_or(|colour| scheme.colour.0 == colour))
+        .flat_map(|scheme| &scheme.layers)
+        .find(|layer| layer.coats > 0 && *layer.material == *need.material.key)
+}
+
+/// What is in the can in question.
+pub(super) fn contents_in_question(layer: &LayerPlan) -> Option<Contents> {
+    let can = coatings::can(layer.can)?.volume();
+    match layer.level {
+        None => Contents::full(can).ok(),
+        Some(level) => {
+            let share = coatings::can::level(level)?.share;
+            Contents::part(can, share.low, share.high).ok()
+        }
+    }
+}

@@ -1,0 +1,113 @@
+//! Which surfaces are painted, and to which zone each belongs.
+
+use geometry::{Surface, Zone};
+use units::Area;
+
+use crate::document::{Piece, SurfaceChoice};
+
+/// A surface and whether it is painted.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SurfaceLine {
+    /// The surface with its working.
+    pub surface: Surface,
+    /// The key of the zone that it belongs to.
+    pub zone: String,
+    /// Whether it gets the finish.
+    pub painted: bool,
+    /// Whether its zone gets it, so that the maker's choice for the surface alone stands out.
+    pub painted_with_zone: bool,
+}
+
+/// A zone of one piece: surfaces that are finished alike.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ZoneLine {
+    /// Its key.
+    pub key: String,
+    /// What the maker calls it.
+    pub label: String,
+    /// Whether it gets the finish.
+    pub painted: bool,
+    /// The net area of its painted surfaces, by how they lie, in the order of [`geometry::Orientation::ALL`].
+    pub areas: [Area; 3],
+    /// The net area of its surfaces that are left as they are.
+    pub left: Area,
+}
+
+pub(super) fn surface_line(piece: &Piece, surface: Surface) -> SurfaceLine {
+    let choice = choice(piece, &surface);
+    let zone = zone_of(&surface, choice);
+    SurfaceLine {
+        painted: painted_zone(piece, &surface).is_some(),
+        painted_with_zone: surface.takes_finish() && is_zone_painted(piece, zone),
+        zone: zone.to_owned(),
+        surface,
+    }
+}
+
+fn choice<'a>(piece: &'a Piece, surface: &Surface) -> Option<&'a SurfaceChoice> {
+    if piece.choices.is_empty() {
+        return None;
+    }
+    piece.choices.get(&surface.id.to_string())
+}
+
+fn zone_of<'a>(surface: &Surface, choice: Option<&'a SurfaceChoice>) -> &'a str {
+    choice
+        .and_then(|choice| choice.zone.as_deref())
+        .unwrap_or_else(|| surface.usual_zone().key())
+}
+
+/// Zones of the maker's own get the finish unless the maker says otherwise.
+fn is_zone_painted(piece: &Piece, key: &str) -> bool {
+    let chosen = piece.zones.get(key).and_then(|zone| zone.painted);
+    chosen.unwrap_or_else(|| Zone::by_key(key).is_none_or(Zone::painted_by_default))
+}
+
+/// The zone of a surface that gets the finish; nothing for one that does not.
+pub(super) fn painted_zone<'a>(piece: &'a Piece, surface: &Surface) -> Option<&'a str> {
+    let choice = choice(piece, surface);
+    let zone = zone_of(surface, choice);
+    let painted = choice.and_then(|choice| choice.painted);
+    (surface.takes_finish() && painted.unwrap_or_else(|| is_zone_painted(piece, zone))).then_some(zone)
+}
+
+/// The usual zones in their order, then those of the maker's own.
+pub(super) fn keys(piece: &Piece) -> impl Iterator<Item = &str> {
+    let usual = Zone::ALL.into_iter().map(|zone| zone.key());
+    let own = piece
+        .zones
+        .keys()
+        .map(String::as_str)
+        .filter(|key| Zone::by_key(key).is_none());
+    usual.chain(own)
+}
+
+/// Every zone that has any surface, and those of the maker's own.
+pub(super) fn zones(piece: &Piece, surfaces: &[SurfaceLine]) -> Vec<ZoneLine> {
+    keys(piece)
+        .filter_map(|key| {
+            let of_zone = surfaces
+                .iter()
+                .filter(|line| line.zone == key && line.surface.takes_finish());
+            let mut line = ZoneLine {
+                key: key.to_owned(),
+                label: piece.zone_label(key),
+                painted: is_zone_painted(piece, key),
+                areas: [Area::ZERO; 3],
+                left: Area::ZERO,
+            };
+            let mut count = 0;
+            for surface in of_zone {
+                count += 1;
+                if surface.painted {
+                    for (sum, area) in line.areas.iter_mut().zip(surface.surface.by_orientation()) {
+                        *sum += area;
+                    }
+                } else {
+                    line.left += surface.surface.net;
+                }
+            }
+            (count > 0 || Zone::by_key(key).is_none()).then_some(line)
+        })
+        .collect()
+}
