@@ -80,6 +80,8 @@ pub struct App {
     pub adding: bool,
     /// What is unfolded on the sheets, by name.
     pub unfolded: BTreeSet<String>,
+    /// The zone whose finish is on the sheet, by its key; nothing is that of the piece.
+    pub finished: Option<String>,
     /// The field that the maker is in.
     pub field: Option<FieldId>,
     /// Texts that are being typed, as typed; they are no part of the document until they can be read.
@@ -125,6 +127,8 @@ pub enum Act {
     Adding(bool),
     /// Something on a sheet is unfolded, or folded again, by its name.
     Fold(String),
+    /// The finish of a zone comes on the sheet, or that of the piece.
+    Finished(Option<String>),
     /// There is something to tell.
     Tell(Message),
     /// The maker puts away what was told, by its place.
@@ -181,6 +185,7 @@ impl App {
                     next.unfolded.insert(name);
                 }
             }
+            Act::Finished(zone) => next.finished = zone,
             Act::Tell(message) => next.messages.push(message),
             Act::PutAway(place) => {
                 if place < next.messages.len() {
@@ -273,6 +278,7 @@ impl App {
             self.pick(None);
             self.field = None;
             self.unfolded.clear();
+            self.finished = None;
         }
         // Once a piece was begun, or another one opened, the kinds are in the way.
         self.adding = false;

@@ -15,7 +15,7 @@ use workshop::{Piece, Workshop};
 
 const DATABASE: &str = "coatwright";
 /// The version of the records. An older page must not write into newer ones, so the browser refuses it the database.
-const VERSION: u32 = 2;
+const VERSION: u32 = 3;
 const PIECES: &str = "pieces";
 const WORKSHOPS: &str = "workshops";
 /// There is one workshop for now; its record has a name so that there can be more.
@@ -101,11 +101,17 @@ impl Store {
         let values = transaction.object_store(PIECES)?.get_all(None, None)?.await?;
         let record: WorkshopRecord<Value> = serde_json::from_value(from_js(&record)?)?;
         let mut notices = Vec::new();
+        let listed: Vec<String> = record
+            .pieces
+            .iter()
+            .filter_map(|id| Some(id.as_str()?.to_owned()))
+            .collect();
+        let mut workshop = record.into_workshop(&mut notices);
         let mut pieces: BTreeMap<Rc<str>, Rc<Piece>> = BTreeMap::new();
         for (index, value) in values.into_iter().enumerate() {
             match from_js(&value).and_then(|value| Ok(piece_record(value)?)) {
                 Ok(record) => {
-                    let piece = record.into_piece(&mut notices);
+                    let piece = record.into_piece(&workshop.materials, &mut notices);
                     pieces.insert(piece.id.0.clone(), Rc::new(piece));
                 }
                 Err(StoreError(reason)) => notices.push(Notice::PieceLeftOut {
@@ -114,11 +120,13 @@ impl Store {
                 }),
             }
         }
-        let listed = record.pieces.iter().filter_map(Value::as_str);
-        let mut in_order: Vec<_> = listed.filter_map(|id| pieces.remove(id)).collect();
+        workshop.pieces = listed
+            .iter()
+            .filter_map(|id| pieces.remove(id.as_str()))
+            .collect();
         // A piece that another tab added while this one wrote its list stands in no list: it comes last.
-        in_order.extend(pieces.into_values());
-        Ok(Some((record.into_workshop(in_order, &mut notices), notices)))
+        workshop.pieces.extend(pieces.into_values());
+        Ok(Some((workshop, notices)))
     }
 
     /// Keeps a workshop: writes what differs from `kept`, in one transaction.

@@ -1,12 +1,13 @@
 //! The answer: how much of each material, how sure, and whether the can in question is enough.
 
 use coatings::Verdict;
+use coatings::can::LEVELS;
 use units::{show_area, show_volume};
-use web_sys::HtmlSelectElement;
-use workshop::{MaterialLine, PieceEdit, Takeoff, unmeasured};
+use workshop::{Colour, MaterialLine, PieceEdit, Takeoff, unmeasured};
 use yew::prelude::*;
 
-use super::{Shown, say_if};
+use super::{Shown, detail};
+use crate::parts::{fold, select};
 use crate::state::Act;
 use crate::words;
 
@@ -32,7 +33,7 @@ pub fn amounts(shown: &Shown) -> Html {
 
 fn answer(shown: &Shown, takeoff: &Takeoff) -> Html {
     let system = shown.app.workshop.units;
-    let (figure, unit) = show_area(takeoff.painted.area, system);
+    let (figure, unit) = show_area(takeoff.painted.value, system);
     let count = shown.piece.count;
     let what = if count > 1 {
         format!("To paint, {count} pieces")
@@ -46,7 +47,7 @@ fn answer(shown: &Shown, takeoff: &Takeoff) -> Html {
                 <p id="painted-area" class="big"><b>{ figure }</b>{ " " }<span>{ unit }</span></p>
                 <p class="range">{ sureness(shown, takeoff) }</p>
             </section>
-            { for takeoff.materials.iter().filter(|line| line.coats > 0).map(|line| material(shown, line)) }
+            { for takeoff.materials.iter().map(|line| material(shown, takeoff, line)) }
         </>
     }
 }
@@ -66,56 +67,86 @@ fn sureness(shown: &Shown, takeoff: &Takeoff) -> String {
     }
 }
 
-fn material(shown: &Shown, line: &MaterialLine) -> Html {
+fn material(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine) -> Html {
     let system = shown.app.workshop.units;
-    let key = words::stage_key(line.stage);
-    let (figure, unit) = show_volume(line.amount.likely(), system);
+    let id = &line.id;
+    let (figure, unit) = show_volume(line.need.likely(), system);
+    let name = format!("how-{id}");
+    let is_open = shown.app.unfolded.contains(&name);
+    let title = ("Where it goes, why it is unsure".into(), String::new());
     html! {
-        <section class="amount" aria-labelledby={format!("name-{key}")}>
-            <h2 id={format!("name-{key}")}>
-                { line.stage.label() }
-                <span class="with">{ format!(" {}, {}", words::coats(line.coats), line.tool.name.to_ascii_lowercase()) }</span>
+        <section class="amount" aria-labelledby={format!("name-{id}")}>
+            <h2 id={format!("name-{id}")}>
+                { line.need.colour.map(swatch) }
+                { &*line.need.material.name }
+                <span class="with">{ format!(" {}, {}", words::coats(line.coats), words::tools(&line.tools)) }</span>
             </h2>
-            <p id={format!("amount-{key}")} class="big"><b>{ figure }</b>{ " " }<span>{ unit }</span></p>
-            <p id={format!("range-{key}")} class="range">{ words::range(&line.amount, system) }</p>
+            <p id={format!("amount-{id}")} class="big"><b>{ figure }</b>{ " " }<span>{ unit }</span></p>
+            <p id={format!("range-{id}")} class="range">{ words::range(&line.need, system) }</p>
             { band(line) }
-            { can(shown, line, key) }
+            { can(shown, takeoff, line) }
+            { fold(&name, title, is_open, shown.send.reform(Act::Fold), &|| detail::detail(shown, line)) }
         </section>
+    }
+}
+
+/// The colour beside a material that comes in colours. The name says which material it is; the colour only helps.
+fn swatch(colour: coatings::Rgb) -> Html {
+    html! {
+        <svg class="swatch" viewBox="0 0 10 10" aria-hidden="true">
+            <rect width="10" height="10" fill={Colour(colour).write()} />
+        </svg>
     }
 }
 
 /// The amount as a band from low to high with the likely value marked, under the can in question, to scale.
 fn band(line: &MaterialLine) -> Html {
-    let amount = &line.amount;
+    let need = &line.need;
     let can = line.can.volume();
-    let whole = amount.high().max(can).as_litres() * 1.04;
+    let whole = need.high().max(can).as_litres() * 1.04;
     let place = |volume: units::Volume| format!("{:.1}", volume.as_litres() / whole * 1000.0);
     let width =
         |from: units::Volume, to: units::Volume| format!("{:.1}", (to - from).as_litres() / whole * 1000.0);
+    let filled = line
+        .level
+        .and_then(coatings::can::level)
+        .map_or(1.0, |level| level.share.middle());
     html! {
         <svg class="band" viewBox="0 0 1000 60" preserveAspectRatio="none" aria-hidden="true">
-            <rect class="can" x="0" y="6" width={place(can)} height="48" />
-            <rect class="sure" x="0" y="22" width={place(amount.low())} height="16" />
-            <rect class="unsure" x={place(amount.low())} y="22" width={width(amount.low(), amount.high())} height="16" />
-            <rect class="likely" x={place(amount.likely())} y="14" width="4" height="32" />
+            <rect class="can empty" x="0" y="6" width={place(can)} height="48" />
+            <rect class="can" x="0" y="6" width={place(can * filled)} height="48" />
+            <rect class="sure" x="0" y="22" width={place(need.low())} height="16" />
+            <rect class="unsure" x={place(need.low())} y="22" width={width(need.low(), need.high())} height="16" />
+            <rect class="likely" x={place(need.likely())} y="14" width="4" height="32" />
         </svg>
     }
 }
 
-fn can(shown: &Shown, line: &MaterialLine, key: &str) -> Html {
+fn can(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine) -> Html {
     let system = shown.app.workshop.units;
-    let stage = line.stage;
-    let choose = say_if(&shown.send, move |event: Event| {
-        let key = event.target_unchecked_into::<HtmlSelectElement>().value();
-        coatings::can(&key).map(|can| Act::Change(PieceEdit::Can(stage, can.key)))
+    let id = &line.id;
+    let of = || {
+        (
+            std::rc::Rc::<str>::from(&*line.need.material.key),
+            line.need.colour,
+        )
+    };
+    let (material, colour) = of();
+    let choose = shown.change(move |key: String| {
+        let can = coatings::can(&key)?;
+        Some(PieceEdit::Can(material.clone(), colour, can.key))
+    });
+    let (material, colour) = of();
+    let fill = shown.change(move |key: String| {
+        let level = coatings::can::level(&key).map(|level| level.key);
+        Some(PieceEdit::Level(material.clone(), colour, level))
     });
     // A can of the other system stays in the list while it is the chosen one.
     let sizes = coatings::can_sizes(system);
     let foreign = (!sizes.contains(line.can)).then_some(line.can);
-    let options = sizes.iter().chain(foreign).map(|can| {
-        html! { <option value={can.key} selected={can == line.can}>{ can.label }</option> }
-    });
-    let verdict = words::verdict(line.enough.verdict);
+    let sizes = sizes.iter().chain(foreign).map(|can| (can.key, can.label));
+    let levels = LEVELS.iter().map(|level| (level.key, level.label));
+    let levels = std::iter::once(("", "full")).chain(levels);
     let class = match line.enough.verdict {
         Verdict::Enough => "enough",
         Verdict::Tight => "tight",
@@ -123,11 +154,12 @@ fn can(shown: &Shown, line: &MaterialLine, key: &str) -> Html {
     };
     html! {
         <div class={classes!("question", class)}>
-            <label for={format!("can-{key}")}>{ "One can of" }</label>
-            <select id={format!("can-{key}")} onchange={choose}>{ for options }</select>
+            { select("One can of", format!("can-{id}"), sizes, line.can.key, choose) }
+            { select("It is", format!("level-{id}"), levels, line.level.unwrap_or_default(), fill) }
             <p aria-live="polite">
-                <strong id={format!("verdict-{key}")}>{ verdict }</strong>
-                <span id={format!("answer-{key}")}>{ words::enough(&line.enough, system) }</span>
+                <strong id={format!("verdict-{id}")}>{ words::verdict(line.enough.verdict) }</strong>
+                <span id={format!("answer-{id}")}>{ words::enough(&line.enough, system) }</span>
+                <span id={format!("instead-{id}")}>{ words::instead(line, takeoff) }</span>
             </p>
         </div>
     }
@@ -140,13 +172,12 @@ pub fn in_short(shown: &Shown) -> Html {
         Some(takeoff) => takeoff
             .materials
             .iter()
-            .filter(|line| line.coats > 0)
             .map(|line| {
                 let verdict = words::verdict(line.enough.verdict);
                 html! {
                     <span class="one">
-                        <span class="label">{ line.stage.label() }</span>
-                        <b>{ words::volume(line.amount.likely(), system) }</b>
+                        <span class="label">{ words::stage(line.need.material.stage) }</span>
+                        <b>{ words::volume(line.need.likely(), system) }</b>
                         <span class="label">{ verdict }</span>
                     </span>
                 }

@@ -1,116 +1,122 @@
-//! Brush against roller on this piece, side by side.
+//! Brush, roller and sprayer on this piece, side by side.
 
-use coatings::Stage;
 use units::Volume;
-use workshop::{Takeoff, ToolColumn, ToolFigure};
+use workshop::{MaterialLine, WayColumn, WayFigure};
 use yew::prelude::*;
 
 use super::Shown;
+use crate::parts::fold;
+use crate::state::Act;
 use crate::words;
 
-/// The comparison of the tools.
-pub fn compare(shown: &Shown) -> Html {
-    let Some(takeoff) = shown.takeoff() else {
+/// What is unfolded when the ways are compared.
+pub const FOLD: &str = "compare";
+
+/// The comparison of the ways; `columns` are worked out only while it is open.
+pub fn compare(shown: &Shown, columns: &[WayColumn]) -> Html {
+    let Some(takeoff) = shown.takeoff().filter(|takeoff| !takeoff.materials.is_empty()) else {
         return Html::default();
     };
-    if takeoff.tools.iter().all(|column| column.figures.is_empty()) {
-        return Html::default();
-    }
+    let title = ("Brush, roller or sprayer".into(), String::new());
+    let is_open = shown.app.unfolded.contains(FOLD);
     html! {
-        <section class="compare" aria-labelledby="compare-name">
-            <h2 id="compare-name">{ "Brush or roller, all coats" }</h2>
-            { table(shown, takeoff) }
-            { for takeoff.tools.iter().map(|column| html! {
-                <p class="range"><b>{ column.tool.name }</b>{ ". " }{ column.tool.texture }</p>
+        <section class="compare">
+            { fold(FOLD, title, is_open, shown.send.reform(Act::Fold), &|| html! {
+                <>
+                    { table(shown, &takeoff.materials, columns) }
+                    { for columns.iter().map(|column| html! {
+                        <p class="range"><b>{ column.label }</b>{ ". " }{ column.remarks.join(" ") }</p>
+                    }) }
+                </>
             }) }
         </section>
     }
 }
 
-fn table(shown: &Shown, takeoff: &Takeoff) -> Html {
-    let stages = Stage::ALL.into_iter().filter(|stage| {
-        takeoff
-            .tools
-            .iter()
-            .any(|column| column.figures.iter().any(|figure| figure.stage == *stage))
-    });
+/// What a row shows of a way.
+type Cell = fn(&Shown, &WayColumn, &WayFigure) -> Html;
+
+fn table(shown: &Shown, lines: &[MaterialLine], columns: &[WayColumn]) -> Html {
     html! {
-        <table id="compare">
-            <thead><tr>
-                <th scope="col"><span class="unseen">{ "What" }</span></th>
-                { for takeoff.tools.iter().map(|column| html! { <th scope="col">{ column.tool.name }</th> }) }
-            </tr></thead>
-            <tbody>
-                { for stages.map(|stage| rows(shown, takeoff, stage)) }
-                <tr>
-                    <th scope="row">{ "Left in the tool" }</th>
-                    { for takeoff.tools.iter().map(|column| lost(shown, column)) }
-                </tr>
-            </tbody>
-        </table>
+        <div class="wide-table" tabindex="0" role="region" aria-label="The ways side by side">
+            <table id="compare">
+                <thead><tr>
+                    <th scope="col"><span class="unseen">{ "What" }</span></th>
+                    { for columns.iter().map(|column| html! { <th scope="col">{ column.label }</th> }) }
+                </tr></thead>
+                <tbody>
+                    { for lines.iter().map(|line| rows(shown, line, columns)) }
+                    <tr>
+                        <th scope="row">{ "Lost" }</th>
+                        { for columns.iter().map(|column| lost(shown, column)) }
+                    </tr>
+                    <tr>
+                        <th scope="row">{ "Time with the tool" }</th>
+                        { for columns.iter().map(|column| html! {
+                            <td id={format!("compare-{}-minutes", column.key)}>{ words::minutes(column.minutes) }</td>
+                        }) }
+                    </tr>
+                </tbody>
+            </table>
+        </div>
     }
 }
 
-fn rows(shown: &Shown, takeoff: &Takeoff, stage: Stage) -> Html {
-    let cells = |cell: fn(&Shown, &ToolColumn, &ToolFigure) -> Html| {
-        takeoff.tools.iter().map(move |column| {
-            let figure = column.figures.iter().find(|figure| figure.stage == stage);
+fn rows(shown: &Shown, line: &MaterialLine, columns: &[WayColumn]) -> Html {
+    let cells = |cell: Cell| -> Html {
+        let cells = columns.iter().map(|column| {
+            let figure = column.figures.iter().find(|figure| figure.id == line.id);
             figure.map_or_else(|| html! { <td></td> }, |figure| cell(shown, column, figure))
-        })
+        });
+        cells.collect()
+    };
+    let of_line = |column: &WayColumn| {
+        let mut figures = column.figures.iter();
+        figures.any(|figure| figure.id == line.id && figure.film.is_some())
     };
     html! {
         <>
-            <tr><th scope="row">{ stage.label() }</th>{ for cells(volume) }</tr>
-            <tr class="film"><th scope="row">{ "Dry film" }</th>{ for cells(film) }</tr>
+            <tr><th scope="row">{ &*line.need.material.name }</th>{ cells(volume) }</tr>
+            if columns.iter().any(of_line) {
+                <tr class="film"><th scope="row">{ "Dry film" }</th>{ cells(film) }</tr>
+                <tr class="film"><th scope="row">{ "At the thickest film" }</th>{ cells(equal) }</tr>
+            }
         </>
     }
 }
 
-fn volume(shown: &Shown, column: &ToolColumn, figure: &ToolFigure) -> Html {
-    let system = shown.app.workshop.units;
-    let id = format!("compare-{}-{}", column.tool.key, words::stage_key(figure.stage));
+fn volume(shown: &Shown, column: &WayColumn, figure: &WayFigure) -> Html {
     html! {
         <td>
-            <b {id}>{ words::volume(figure.amount.likely(), system) }</b>
-            <span class="label">{ words::verdict(figure.enough.verdict) }</span>
+            <b id={format!("compare-{}-{}", column.key, figure.id)}>
+                { words::volume(figure.likely, shown.app.workshop.units) }
+            </b>
+            <span class="label">{ words::verdict(figure.verdict) }</span>
         </td>
     }
 }
 
-fn film(shown: &Shown, column: &ToolColumn, figure: &ToolFigure) -> Html {
-    let key = words::stage_key(figure.stage);
-    let film = &figure.amount.dry_film;
-    let more = (figure.coats_for_equal_film > figure.coats).then(|| {
-        format!(
-            "{} coats for the film of the thicker tool",
-            figure.coats_for_equal_film
-        )
-    });
-    html! {
-        <td>
-            <span id={format!("compare-{}-film-{key}", column.tool.key)}>
-                { words::film(film.thickness, film.standard_uncertainty, shown.app.workshop.units) }
-            </span>
-            <span class="label" id={format!("compare-{}-coats-{key}", column.tool.key)}>{ more }</span>
-        </td>
-    }
+fn film(shown: &Shown, column: &WayColumn, figure: &WayFigure) -> Html {
+    let film = figure
+        .film
+        .map(|film| words::film(film, shown.app.workshop.units));
+    html! { <td id={format!("compare-{}-film-{}", column.key, figure.id)}>{ film.unwrap_or_default() }</td> }
 }
 
-fn lost(shown: &Shown, column: &ToolColumn) -> Html {
-    let lost: Volume = column
-        .figures
-        .iter()
-        .map(|figure| figure.amount.kept_by_tool())
-        .sum();
-    let places: Vec<&str> = column
-        .figures
-        .first()
-        .map(|f| f.amount.shares.iter().skip(1).map(|s| s.place).collect())
-        .unwrap_or_default();
+fn equal(shown: &Shown, column: &WayColumn, figure: &WayFigure) -> Html {
+    let volume = words::volume(figure.likely_at_equal_film, shown.app.workshop.units);
+    let coats = words::coats(figure.coats_for_equal_film);
+    html! { <td id={format!("compare-{}-coats-{}", column.key, figure.id)}>{ format!("{coats}, {volume}") }</td> }
+}
+
+fn lost(shown: &Shown, column: &WayColumn) -> Html {
+    let all: Volume = column.lost.iter().map(|(_, volume)| *volume).sum();
+    let places: Vec<String> = column.lost.iter().map(|(place, _)| words::place(place)).collect();
+    let places: Vec<&str> = places.iter().map(String::as_str).collect();
     html! {
         <td>
-            <span id={format!("compare-{}-lost", column.tool.key)}>{ words::volume(lost, shown.app.workshop.units) }</span>
-            <span class="label">{ format!("in {}", places.join(" and ")) }</span>
+            <span id={format!("compare-{}-lost", column.key)}>{ words::volume(all, shown.app.workshop.units) }</span>
+            <span class="label">{ words::and(&places) }</span>
         </td>
     }
 }

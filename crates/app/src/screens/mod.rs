@@ -4,6 +4,7 @@ mod alter;
 mod amounts;
 mod bench;
 mod compare;
+mod detail;
 mod drawing;
 mod finish;
 mod head;
@@ -17,7 +18,7 @@ mod tape;
 use std::rc::Rc;
 
 use geometry::{Edges, Problem};
-use workshop::{Piece, PieceEdit, Takeoff, edges, takeoff};
+use workshop::{Piece, PieceEdit, Takeoff, WayColumn, edges, edges_by_zone, takeoff};
 use yew::prelude::*;
 
 use crate::browser::keeper::Keeper;
@@ -102,7 +103,8 @@ pub fn Page() -> Html {
     let app = state.0.clone();
     use_effect_with(app.workshop.clone(), move |workshop| keeper.keep(workshop));
     let piece = app.piece().cloned();
-    let result = use_memo(piece.clone(), |piece| piece.as_deref().map(takeoff));
+    let of = (piece.clone(), app.workshop.materials.clone());
+    let result = use_memo(of.clone(), |(piece, own)| Some(takeoff(piece.as_deref()?, own)));
     // A piece that is opened is seen from its head, wherever the page stood before.
     use_effect_with(app.open.clone(), |_| {
         if let Some(window) = web_sys::window() {
@@ -113,6 +115,11 @@ pub fn Page() -> Html {
     // Edges take longer than areas and are shown on one sheet only.
     let measured = piece.clone().filter(|_| app.sheet == Sheet::Surfaces);
     let edges = use_memo(measured, |piece| edges(piece.as_deref()?).ok());
+    // So do all the ways of doing it.
+    let compared = app.unfolded.contains(compare::FOLD).then_some(of);
+    let ways = use_memo(compared, |of| {
+        ways(of.as_ref()?.0.as_deref()?, result.as_ref().as_ref()?)
+    });
     match piece {
         _ if app.keeping == Keeping::Opening => {
             html! { <p class="opening">{ "Opening the workshop\u{2026} If it takes long, close its other tabs." }</p> }
@@ -124,7 +131,7 @@ pub fn Page() -> Html {
                 result,
                 send,
             };
-            bench(&shown, &drawn, *edges)
+            bench(&shown, &drawn, *edges, ways.as_deref().unwrap_or_default())
         }
         None => html! {
             <div class="page">
@@ -138,8 +145,14 @@ pub fn Page() -> Html {
     }
 }
 
+/// The piece done in each of the ways; nothing while its measurements do not fit.
+fn ways(piece: &Piece, result: &Result) -> Option<Vec<WayColumn>> {
+    let takeoff = result.as_ref().ok()?;
+    Some(workshop::compare(piece, takeoff, &edges_by_zone(piece).ok()?))
+}
+
 /// The page with a piece on it.
-fn bench(shown: &Shown, drawn: &drawing::Drawn, edges: Option<Edges>) -> Html {
+fn bench(shown: &Shown, drawn: &drawing::Drawn, edges: Option<Edges>, ways: &[WayColumn]) -> Html {
     let Shown { app, send, .. } = shown;
     html! {
         <div class="page">
@@ -159,7 +172,7 @@ fn bench(shown: &Shown, drawn: &drawing::Drawn, edges: Option<Edges>) -> Html {
                 </div>
                 <aside class="answers" id="answers" aria-label="Amounts">
                     { amounts::amounts(shown) }
-                    { compare::compare(shown) }
+                    { compare::compare(shown, ways) }
                 </aside>
             </main>
             { amounts::in_short(shown) }

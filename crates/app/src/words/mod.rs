@@ -4,8 +4,9 @@ mod changes;
 mod fields;
 mod surfaces;
 
-use coatings::{Amount, Enough, Stage, Verdict};
+use coatings::{Certainty, Enough, Estimate, Need, Stage, Verdict};
 use units::{Area, Length, System, Volume, show_area, show_volume};
+use workshop::{MaterialLine, Takeoff};
 
 pub use changes::{Names, change_of, change_title, towards};
 pub use fields::{bay_label, field_element, field_label, place_prefix};
@@ -24,11 +25,20 @@ pub fn area(area: Area, system: System) -> String {
 }
 
 /// The range of an amount: `between 9.8 fl oz and 15 fl oz`.
-pub fn range(amount: &Amount, system: System) -> String {
+pub fn range(need: &Need, system: System) -> String {
     format!(
         "between {} and {}",
-        volume(amount.low(), system),
-        volume(amount.high(), system)
+        volume(need.low(), system),
+        volume(need.high(), system)
+    )
+}
+
+/// The best estimate of the linear law beside the trials.
+pub fn linear(estimate: Estimate<Volume>, system: System) -> String {
+    format!(
+        "The linear law says {} with a standard uncertainty of {}; the range above comes from trials.",
+        volume(estimate.value, system),
+        volume(estimate.standard_uncertainty, system)
     )
 }
 
@@ -74,29 +84,112 @@ pub fn coats(coats: u32) -> String {
     }
 }
 
-/// The end of an element's name for a stage.
-pub fn stage_key(stage: Stage) -> &'static str {
+/// What the can would do with the wanted confidence instead: fewer or more coats, or some of the zones.
+pub fn instead(line: &MaterialLine, takeoff: &Takeoff) -> String {
+    let enough = &line.enough;
+    if enough.verdict == Verdict::Enough {
+        return match enough.most_coats {
+            most if most > line.coats => format!("Sure for {}.", coats(most)),
+            _ => String::new(),
+        };
+    }
+    let label = |zone: &usize| {
+        let key = &takeoff.job.zones.get(*zone)?.key;
+        let zone = takeoff.zones.iter().find(|zone| zone.key == *key)?;
+        Some(zone.label.as_str())
+    };
+    let zones: Vec<&str> = enough.zones.iter().filter_map(label).collect();
+    let fewer =
+        (enough.most_coats > 0).then(|| format!("Sure for {} on all of it", coats(enough.most_coats)));
+    let some = (!zones.is_empty()).then(|| format!("for {} on {}", coats(line.coats), and(&zones)));
+    match (fewer, some) {
+        (Some(fewer), Some(some)) => format!("{fewer}, or {some}."),
+        (Some(fewer), None) => format!("{fewer}."),
+        (None, Some(some)) => format!("Sure {some}."),
+        (None, None) => String::new(),
+    }
+}
+
+/// Words side by side: `sleeve, tray and bristles`.
+pub fn and(words: &[&str]) -> String {
+    match words.split_last() {
+        None => String::new(),
+        Some((only, [])) => (*only).into(),
+        Some((last, others)) => format!("{} and {last}", others.join(", ")),
+    }
+}
+
+/// The names of tools within a sentence.
+pub fn tools(names: &[&str]) -> String {
+    let names: Vec<String> = names.iter().map(|name| within(name)).collect();
+    let names: Vec<&str> = names.iter().map(String::as_str).collect();
+    and(&names)
+}
+
+/// A name within a sentence: its first letter is small, unless it begins with more than one capital.
+fn within(name: &str) -> String {
+    let mut letters = name.chars();
+    match (letters.next(), letters.next()) {
+        (Some(first), Some(second)) if !second.is_uppercase() => {
+            first.to_lowercase().chain(name.chars().skip(1)).collect()
+        }
+        _ => name.into(),
+    }
+}
+
+/// Where a share of an amount goes: `on the piece`, `in the sleeve`.
+pub fn place(place: &str) -> String {
+    if place.starts_with("on ") || place.starts_with("in ") {
+        place.into()
+    } else {
+        format!("in the {place}")
+    }
+}
+
+/// Where a figure comes from.
+pub fn source(source: &str, certainty: Certainty) -> String {
+    match certainty {
+        Certainty::Read | Certainty::Calculated => format!("{source} ({})", certainty.label()),
+        Certainty::Memory | Certainty::Practice | Certainty::Maker => certainty.label().into(),
+    }
+}
+
+/// A stage in one word.
+pub fn stage(stage: Stage) -> &'static str {
     match stage {
-        Stage::Primer => "primer",
-        Stage::Paint => "paint",
-        Stage::Topcoat => "topcoat",
+        Stage::Clean => "Cleaner",
+        Stage::Stain => "Stain",
+        Stage::Primer => "Primer",
+        Stage::Paint => "Paint",
+        Stage::Topcoat => "Topcoat",
+    }
+}
+
+/// Minutes with their doubled standard uncertainty, in hours from two hours on.
+pub fn minutes(minutes: Estimate<f64>) -> String {
+    let (value, either_way) = (minutes.value, minutes.standard_uncertainty * 2.0);
+    if value < 120.0 {
+        format!("{value:.0} \u{b1} {either_way:.0} min")
+    } else {
+        format!("{:.1} \u{b1} {:.1} h", value / 60.0, either_way / 60.0)
     }
 }
 
 /// A dry film with its doubled standard uncertainty: mils where inches are read, micrometres elsewhere.
-pub fn film(thickness: Length, uncertainty: Length, system: System) -> String {
+pub fn film(film: Estimate<Length>, system: System) -> String {
     match system {
         System::UsCustomary => {
             let mils = |length: Length| length.as_inches() * 1000.0;
-            format!("{:.1} \u{b1} {:.1} mil", mils(thickness), mils(uncertainty) * 2.0)
+            let (film, either_way) = (mils(film.value), mils(film.standard_uncertainty) * 2.0);
+            format!("{film:.1} \u{b1} {either_way:.1} mil")
         }
         System::Metric => {
             let micrometres = |length: Length| length.as_millimetres() * 1000.0;
-            format!(
-                "{:.0} \u{b1} {:.0} \u{b5}m",
-                micrometres(thickness),
-                micrometres(uncertainty) * 2.0
-            )
+            let (film, either_way) = (
+                micrometres(film.value),
+                micrometres(film.standard_uncertainty) * 2.0,
+            );
+            format!("{film:.0} \u{b1} {either_way:.0} \u{b5}m")
         }
     }
 }
@@ -104,6 +197,8 @@ pub fn film(thickness: Length, uncertainty: Length, system: System) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use geometry::Kind;
+    use workshop::{Piece, PieceId, takeoff};
 
     #[test]
     fn nothing_is_ever_certain() {
@@ -113,6 +208,8 @@ mod tests {
             probability: 0.2,
             left: Volume::ZERO,
             lacking: half,
+            most_coats: 1,
+            zones: vec![],
         };
         let sentence = "Likely short by 500 mL. It lasts 20 times in 100.";
         assert_eq!(enough(&short, System::Metric), sentence);
@@ -120,5 +217,60 @@ mod tests {
         assert_eq!(in_a_hundred(0.001), "less than once in 100 times");
         assert_eq!(in_a_hundred(0.011), "once in 100 times");
         assert_eq!(in_a_hundred(0.874), "87 times in 100");
+    }
+
+    #[test]
+    fn words_stand_side_by_side() {
+        assert_eq!(and(&["tray"]), "tray");
+        assert_eq!(and(&["sleeve", "tray", "bristles"]), "sleeve, tray and bristles");
+        assert_eq!(
+            tools(&["Mini foam roller", "HVLP sprayer"]),
+            "mini foam roller and HVLP sprayer"
+        );
+        assert_eq!(
+            (place("tray"), place("in the air")),
+            ("in the tray".into(), "in the air".into())
+        );
+    }
+
+    #[test]
+    fn long_work_is_told_in_hours() {
+        let estimate = |value, standard_uncertainty| Estimate {
+            value,
+            standard_uncertainty,
+        };
+        assert_eq!(minutes(estimate(95.0, 12.0)), "95 \u{b1} 24 min");
+        assert_eq!(minutes(estimate(150.0, 15.0)), "2.5 \u{b1} 0.5 h");
+    }
+
+    /// A pint of enamel does not do a dresser twice; it does it once, or part of it twice.
+    #[test]
+    fn a_can_that_is_short_says_what_it_would_do() {
+        let piece = Piece::new(PieceId("a".into()), Kind::Dresser, System::UsCustomary);
+        let enough = |verdict, most_coats, zones| {
+            let mut takeoff = takeoff(&piece, &[]).unwrap();
+            takeoff.materials[1].enough = Enough {
+                verdict,
+                probability: 0.5,
+                left: Volume::ZERO,
+                lacking: Volume::ZERO,
+                most_coats,
+                zones,
+            };
+            instead(&takeoff.materials[1], &takeoff)
+        };
+        let labels = takeoff(&piece, &[]).unwrap().zones;
+        let first = &labels[0].label;
+        assert_eq!(
+            enough(Verdict::Short, 1, vec![0]),
+            format!("Sure for 1 coat on all of it, or for 2 coats on {first}.")
+        );
+        assert_eq!(
+            enough(Verdict::Short, 0, vec![0]),
+            format!("Sure for 2 coats on {first}.")
+        );
+        assert_eq!(enough(Verdict::Short, 0, vec![]), "");
+        assert_eq!(enough(Verdict::Enough, 3, vec![0]), "Sure for 3 coats.");
+        assert_eq!(enough(Verdict::Enough, 2, vec![0]), "");
     }
 }

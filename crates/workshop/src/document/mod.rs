@@ -163,6 +163,13 @@ impl Colour {
         Some(Colour([red, green, blue]))
     }
 
+    /// Whether a bleed from below would show through it: more than 60 % of the luma of ITU-R BT.709 (the limit is common
+    /// practice, no source).
+    pub fn is_light(self) -> bool {
+        let [red, green, blue] = self.0.map(f64::from);
+        0.2126 * red + 0.7152 * green + 0.0722 * blue > 0.6 * 255.0
+    }
+
     /// Writes `#rrggbb`.
     pub fn write(self) -> String {
         let [red, green, blue] = self.0;

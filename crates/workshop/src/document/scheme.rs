@@ -2,10 +2,11 @@
 
 use std::rc::Rc;
 
-use coatings::{Basis, Condition, Stage};
+use coatings::suggest::{Suggestion, suggest};
+use coatings::{Basis, Condition, Stage, Wish};
 use units::System;
 
-use super::Colour;
+use super::{Colour, OwnMaterial, material_of};
 
 /// What goes on, in which order and with what, and what it goes onto.
 #[derive(Clone, Debug, PartialEq)]
@@ -98,6 +99,40 @@ impl Scheme {
         }
     }
 
+    /// What the maker wants to see, by what is planned: a stain or a paint, or else the wood as it is.
+    pub fn wish(&self, own: &[Rc<OwnMaterial>]) -> Wish {
+        let has = |stage: Stage| {
+            let mut planned = self.layers.iter().filter(|layer| layer.coats > 0);
+            planned.any(|layer| material_of(own, &layer.material).is_some_and(|of| of.stage == stage))
+        };
+        if has(Stage::Paint) {
+            Wish::Painted {
+                light: self.colour.is_light(),
+            }
+        } else if has(Stage::Stain) {
+            Wish::StainedClear
+        } else {
+            Wish::Clear
+        }
+    }
+
+    /// What the trade would put on this surface for what the maker wants to see.
+    pub fn suggestion(&self, own: &[Rc<OwnMaterial>]) -> Suggestion {
+        suggest(&self.condition, self.wish(own))
+    }
+
+    /// Whether the planned layers are those of a suggestion; a maker's own material stands for what it is a copy of.
+    pub fn is_as_suggested(&self, own: &[Rc<OwnMaterial>], suggestion: &Suggestion) -> bool {
+        let generic = |key: &str| {
+            let of_maker = own.iter().find(|material| &*material.key == key);
+            of_maker.map_or_else(|| key.to_owned(), |material| material.of.to_owned())
+        };
+        let planned = self.layers.iter().filter(|layer| layer.coats > 0);
+        let planned = planned.map(|layer| (generic(&layer.material), layer.coats));
+        let suggested = suggestion.layers.iter();
+        planned.eq(suggested.map(|layer| (layer.material.to_owned(), layer.coats)))
+    }
+
     /// Where a new layer of a stage goes: behind all of the same or an earlier one, whose stages `of` tells.
     pub(crate) fn place_of(&self, stage: Stage, of: impl Fn(&str) -> Option<Stage>) -> usize {
         let before = |layer: &LayerPlan| of(&layer.material).is_none_or(|other| other <= stage);
@@ -140,6 +175,26 @@ mod tests {
                 );
             }
         }
+    }
+
+    #[test]
+    fn what_is_planned_tells_what_is_wanted() {
+        let mut scheme = Scheme::usual(System::Metric);
+        assert_eq!(scheme.wish(&[]), Wish::Painted { light: false });
+        scheme.colour = Colour([0xf2, 0xee, 0xe0]);
+        assert_eq!(scheme.wish(&[]), Wish::Painted { light: true });
+        scheme.layers[1].coats = 0;
+        assert_eq!(scheme.wish(&[]), Wish::Clear);
+    }
+
+    #[test]
+    fn the_usual_scheme_lacks_the_cleaner_of_the_suggested_one() {
+        let mut scheme = Scheme::usual(System::Metric);
+        let suggestion = scheme.suggestion(&[]);
+        assert!(!scheme.is_as_suggested(&[], &suggestion));
+        let cleaner = LayerPlan::usual(coatings::material("degreaser").unwrap(), System::Metric);
+        scheme.layers.insert(0, cleaner);
+        assert!(scheme.is_as_suggested(&[], &suggestion), "{suggestion:?}");
     }
 
     #[test]

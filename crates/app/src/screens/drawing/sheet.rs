@@ -1,6 +1,6 @@
 //! The sheet itself: faces in the colour of the paint or bare, their shades, lines, outline and dimensions.
 
-use workshop::Takeoff;
+use workshop::{Piece, Takeoff};
 use yew::prelude::*;
 
 use super::super::Shown;
@@ -11,17 +11,16 @@ use crate::state::{Act, Sheet, part_of};
 /// What is behind glass, or painted, or neither.
 enum Look {
     Glass,
-    Painted,
+    Painted(AttrValue),
     Bare,
 }
 
 /// The drawing of a piece.
 pub fn sheet(shown: &Shown, picture: &Picture, takeoff: &Takeoff) -> Html {
-    let colour: AttrValue = shown.piece.scheme.colour.write().into();
     let face = |face: &Face| {
-        let fill = match look(face, takeoff) {
+        let fill = match look(&shown.piece, face, takeoff) {
             Look::Glass => None,
-            Look::Painted => Some(colour.clone()),
+            Look::Painted(colour) => Some(colour),
             Look::Bare => Some("url(#bare)".into()),
         };
         let class = if fill.is_some() { "face" } else { "face glass" };
@@ -55,10 +54,10 @@ pub fn sheet(shown: &Shown, picture: &Picture, takeoff: &Takeoff) -> Html {
     }
 }
 
-fn look(face: &Face, takeoff: &Takeoff) -> Look {
+fn look(piece: &Piece, face: &Face, takeoff: &Takeoff) -> Look {
     match takeoff.surfaces.get(face.place) {
         Some(line) if !line.surface.id.part.kind.takes_finish() => Look::Glass,
-        Some(line) if line.painted => Look::Painted,
+        Some(line) if line.painted => Look::Painted(piece.scheme_of(&line.zone).colour.write().into()),
         _ => Look::Bare,
     }
 }

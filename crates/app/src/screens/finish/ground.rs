@@ -1,0 +1,104 @@
+//! What the finish goes onto, and what that asks for.
+
+use coatings::suggest::{Reason, SuggestedLayer, Suggestion};
+use coatings::{Ground, SPECIES, Wish};
+use workshop::{SchemeEdit, Sign};
+use yew::prelude::*;
+
+use super::{Planned, Shown};
+use crate::parts::{button, choice, fold, select};
+use crate::state::Act;
+use crate::words;
+
+/// The surface as it was found: what it is, which wood, what was seen on it.
+pub fn ground(planned: &Planned<'_>) -> Html {
+    let condition = &planned.scheme.condition;
+    let grounds = Ground::ALL.map(|ground| (ground.key(), ground.label()));
+    let set_ground = planned.change(|key: String| {
+        let ground = Ground::ALL.into_iter().find(|ground| ground.key() == key);
+        ground.map(SchemeEdit::Ground)
+    });
+    let woods = SPECIES.iter().map(|wood| (wood.key, wood.name));
+    let woods = std::iter::once(("", "Not known")).chain(woods);
+    let set_wood = planned.change(|key: String| {
+        let wood = coatings::species(&key).map(|wood| wood.key);
+        Some(SchemeEdit::Species(wood))
+    });
+    let sign = |sign: Sign| {
+        let seen = sign.of(condition);
+        let set = planned.change(move |_: Event| Some(SchemeEdit::Sign(sign, !seen)));
+        html! {
+            <label class="switch">
+                <input type="checkbox" id={format!("sign-{}", sign.key())} checked={seen} onchange={set} />
+                { sign.label() }
+            </label>
+        }
+    };
+    html! {
+        <fieldset class="ground">
+            <legend>{ "As it was found" }</legend>
+            <div class="row">
+                { select("Surface", "ground".into(), grounds, condition.ground.key(), set_ground) }
+                { select("Wood", "wood".into(), woods, condition.species.map_or("", |wood| wood.key), set_wood) }
+            </div>
+            <div class="row" role="group" aria-label="Seen on it">{ for Sign::ALL.into_iter().map(sign) }</div>
+        </fieldset>
+    }
+}
+
+/// What the trade would put on, with its reasons; the maker takes it or leaves it.
+pub fn asks(planned: &Planned<'_>, shown: &Shown) -> Html {
+    let own = &shown.app.workshop.materials;
+    let suggestion = planned.scheme.suggestion(own);
+    let is_planned = planned.scheme.is_as_suggested(own, &suggestion);
+    let figure = if is_planned {
+        "planned so"
+    } else {
+        "other than planned"
+    };
+    let title = ("What this surface asks for".into(), figure.into());
+    let is_open = shown.app.unfolded.contains("asks");
+    fold("asks", title, is_open, shown.send.reform(Act::Fold), &|| {
+        content(planned, &suggestion, is_planned)
+    })
+}
+
+fn content(planned: &Planned<'_>, suggestion: &Suggestion, is_planned: bool) -> Html {
+    let wish = planned.scheme.wish(&planned.shown.app.workshop.materials);
+    let light = planned.scheme.colour.is_light();
+    let wishes = [
+        (Wish::Painted { light }, "painted", "Painted"),
+        (Wish::Clear, "clear", "Clear"),
+        (Wish::StainedClear, "stained", "Stained, then clear"),
+    ];
+    let plan = move || planned.change(|wish| Some(SchemeEdit::Suggested(wish)));
+    html! {
+        <div class="asks">
+            { choice("Wanted", "wish", &wishes, wish, plan()) }
+            <ol>{ for suggestion.layers.iter().map(suggested) }</ol>
+            <ul>{ for suggestion.notes.iter().map(reason) }</ul>
+            if !is_planned {
+                { button("plan-it-so", "Plan it so", plan().reform(move |_: MouseEvent| wish)) }
+            }
+        </div>
+    }
+}
+
+fn suggested(layer: &SuggestedLayer) -> Html {
+    let name = coatings::material(layer.material).map_or("", |material| &material.name);
+    html! {
+        <li>
+            <b>{ name }</b>{ format!(", {}", words::coats(layer.coats)) }
+            <ul>{ for layer.reasons.iter().map(reason) }</ul>
+        </li>
+    }
+}
+
+fn reason(reason: &Reason) -> Html {
+    html! {
+        <li>
+            { reason.text }
+            <span class="label">{ words::source(reason.source, reason.certainty) }</span>
+        </li>
+    }
+}

@@ -1,0 +1,115 @@
+//! One material of a scheme: how many coats of it, with which tools, thinned or not.
+
+use std::rc::Rc;
+
+use coatings::{Material, Stage, TOOLS, ToolKind};
+use workshop::{LayerPlan, OwnMaterial, SchemeEdit, material_of};
+use yew::prelude::*;
+
+use super::Planned;
+use crate::parts::{button_for, select, stepper};
+
+/// The shares of thinner that can be chosen, in hundredths.
+const THINNED: [u32; 6] = [0, 5, 10, 15, 20, 30];
+
+/// The names of the layers' elements: the key of the stage, with a number behind it if another has it.
+pub fn names(planned: &Planned<'_>) -> Vec<String> {
+    let own = &planned.shown.app.workshop.materials;
+    let mut names: Vec<String> = Vec::with_capacity(planned.scheme.layers.len());
+    for layer in &planned.scheme.layers {
+        let stage = material_of(own, &layer.material).map_or("layer", |material| material.stage.key());
+        let is_free = |name: &String| !names.contains(name);
+        let name = Some(stage.to_owned()).filter(is_free);
+        let numbered = || (2..).map(|n| format!("{stage}-{n}")).find(is_free);
+        let name = name.or_else(numbered).unwrap_or_default();
+        names.push(name);
+    }
+    names
+}
+
+/// The materials of a stage, the maker's own first: key and name.
+pub fn choices(own: &[Rc<OwnMaterial>], stage: Stage) -> Vec<(&str, &str)> {
+    let of_maker = own.iter().filter(|own| {
+        let of = coatings::material(own.of);
+        of.is_some_and(|of| of.stage == stage)
+    });
+    let known = coatings::materials().filter(|material| material.stage == stage);
+    of_maker
+        .map(|own| (&*own.key, &*own.name))
+        .chain(known.map(|material| (&*material.key, &*material.name)))
+        .collect()
+}
+
+/// A layer on the sheet.
+pub fn layer(planned: &Planned<'_>, place: usize, plan: &LayerPlan, name: &str) -> Html {
+    let own = &planned.shown.app.workshop.materials;
+    let Some(material) = material_of(own, &plan.material) else {
+        return Html::default();
+    };
+    let choose = planned.change(move |key: String| Some(SchemeEdit::Material(place, key.into())));
+    let coats = planned.change(move |coats| Some(SchemeEdit::Coats(place, coats)));
+    let remove = planned.change(move |_: MouseEvent| Some(SchemeEdit::Remove(place)));
+    let stage = material.stage.label();
+    html! {
+        <fieldset class="stage" key={name.to_owned()}>
+            <legend>{ stage }</legend>
+            { select("Material", format!("material-{name}"), choices(own, material.stage), &plan.material, choose) }
+            { stepper(("Coats", &format!(" of {}", material.name)), &format!("coats-{name}"), plan.coats, (0, 9), coats) }
+            { tools(planned, place, plan, &material, name) }
+            { button_for(format!("remove-{name}"), "Take out", format!("Take out {}", material.name), remove) }
+            <p class="caution">{ material.purpose }{ " " }{ material.caution }</p>
+        </fieldset>
+    }
+}
+
+/// The tools that can put a material on: for broad parts, and for narrow ones.
+fn tools(planned: &Planned<'_>, place: usize, plan: &LayerPlan, material: &Material, name: &str) -> Html {
+    let fit = || {
+        let fit = TOOLS.iter().filter(|tool| tool.film(material.body).is_some());
+        fit.map(|tool| (tool.key, tool.name))
+    };
+    let tool = planned.change(move |key: String| Some(SchemeEdit::Tool(place, coatings::tool(&key)?.key)));
+    let narrow = planned.change(move |key: String| {
+        let tool = coatings::tool(&key).map(|tool| tool.key);
+        Some(SchemeEdit::NarrowTool(place, tool))
+    });
+    let others = fit().filter(|(key, _)| *key != plan.tool);
+    let same = std::iter::once(("", "The same"));
+    let is_sprayer = |key: &str| coatings::tool(key).is_some_and(|tool| tool.kind == ToolKind::Sprayer);
+    let is_sprayed = is_sprayer(plan.tool) || plan.narrow_tool.is_some_and(is_sprayer);
+    html! {
+        <>
+            { select("Tool", format!("tool-{name}"), fit(), plan.tool, tool) }
+            { select("Narrow parts with", format!("narrow-tool-{name}"), same.chain(others),
+                plan.narrow_tool.unwrap_or_default(), narrow) }
+            if is_sprayed { { thinner(planned, place, plan, material, name) } }
+        </>
+    }
+}
+
+/// How much thinner goes in before it is sprayed.
+fn thinner(planned: &Planned<'_>, place: usize, plan: &LayerPlan, material: &Material, name: &str) -> Html {
+    let mut shares = THINNED.to_vec();
+    if !shares.contains(&plan.thinned) {
+        shares.push(plan.thinned);
+    }
+    let texts: Vec<(String, String)> = shares
+        .iter()
+        .map(|share| match share {
+            0 => ("0".into(), "Not thinned".into()),
+            share => (
+                share.to_string(),
+                format!("{share} % {}", material.thinner.label()),
+            ),
+        })
+        .collect();
+    let options = texts.iter().map(|(key, text)| (&**key, &**text));
+    let thin = planned.change(move |share: String| Some(SchemeEdit::Thinned(place, share.parse().ok()?)));
+    select(
+        "Thinned",
+        format!("thinned-{name}"),
+        options,
+        &plan.thinned.to_string(),
+        thin,
+    )
+}

@@ -1,0 +1,150 @@
+//! What goes on: the ground, the coats one after the other, the tools; for the piece, or for a zone on its own.
+
+mod ground;
+mod layer;
+
+use coatings::{Basis, Stage};
+use web_sys::{HtmlInputElement, HtmlSelectElement};
+use workshop::{Colour, PieceEdit, Scheme, SchemeEdit};
+use yew::prelude::*;
+
+use super::Shown;
+use crate::parts::{button, choice, select};
+use crate::state::Act;
+
+/// A scheme that is on the sheet, and what belongs to it.
+pub struct Planned<'a> {
+    /// The screen that it stands on.
+    pub shown: &'a Shown,
+    /// The zone that it is of, by its key; nothing for that of the piece.
+    pub zone: Option<String>,
+    /// The scheme.
+    pub scheme: &'a Scheme,
+}
+
+impl Planned<'_> {
+    /// Sends a change of the scheme, if an event means one.
+    pub fn change<E: 'static>(&self, edit: impl Fn(E) -> Option<SchemeEdit> + 'static) -> Callback<E> {
+        let zone = self.zone.clone();
+        self.shown
+            .change(move |event| Some(PieceEdit::Finish(zone.clone(), edit(event)?)))
+    }
+}
+
+/// The sheet of the finish.
+pub fn finish(shown: &Shown) -> Html {
+    let piece = &shown.piece;
+    let zone = shown.app.finished.as_deref();
+    let scheme = match zone {
+        None => Some(&piece.scheme),
+        Some(key) => piece.zones.get(key).and_then(|zone| zone.scheme.as_ref()),
+    };
+    html! {
+        <section class="finish" aria-label="Finish">
+            <p class="caution">{ "Old paint may hold lead. Test before any sanding; until it is clear, no dry sanding and no heat. Labels and local rules come first." }</p>
+            <div class="row">
+                { whose(shown) }
+                { zone.map(|key| apart(shown, key, scheme.is_some())) }
+            </div>
+            { scheme.map(|scheme| plan(&Planned { shown, zone: zone.map(str::to_owned), scheme })) }
+        </section>
+    }
+}
+
+/// Which scheme is on the sheet: that of the piece, or that of one of its zones.
+fn whose(shown: &Shown) -> Html {
+    let zones = shown.takeoff().map(|takeoff| &*takeoff.zones).unwrap_or_default();
+    let is_apart = |key: &str| {
+        let zone = shown.piece.zones.get(key);
+        zone.is_some_and(|zone| zone.scheme.is_some())
+    };
+    let zones: Vec<(&str, String)> = zones
+        .iter()
+        .filter(|zone| zone.painted || is_apart(&zone.key))
+        .map(|zone| {
+            let how = if is_apart(&zone.key) {
+                "on its own"
+            } else {
+                "as the piece"
+            };
+            (&*zone.key, format!("{}, {how}", zone.label))
+        })
+        .collect();
+    let options = std::iter::once(("", "The piece")).chain(zones.iter().map(|(key, label)| (*key, &**label)));
+    let value = shown.app.finished.as_deref().unwrap_or_default();
+    let open = shown
+        .send
+        .reform(|key: String| Act::Finished(Some(key).filter(|key| !key.is_empty())));
+    select("Finish of", "finish-of".into(), options, value, open)
+}
+
+/// Sets a zone apart from the piece, or lets it go with it again.
+fn apart(shown: &Shown, key: &str, is_apart: bool) -> Html {
+    let key = key.to_owned();
+    let set = move |_: MouseEvent| Some(PieceEdit::Apart(key.clone(), !is_apart));
+    if is_apart {
+        button("as-the-piece", "Finish it as the piece", shown.change(set))
+    } else {
+        button("on-its-own", "Finish it on its own", shown.change(set))
+    }
+}
+
+fn plan(planned: &Planned<'_>) -> Html {
+    let Planned { shown, scheme, .. } = planned;
+    let basis = [
+        (Basis::WetFilm, "wet-film", "Film of the tool"),
+        (Basis::LabelRate, "label-rate", "Rate on the label"),
+    ];
+    let colour = planned.change(|event: InputEvent| {
+        let read = Colour::read(&event.target_unchecked_into::<HtmlInputElement>().value());
+        read.map(SchemeEdit::Colour)
+    });
+    let names = layer::names(planned);
+    html! {
+        <>
+            { ground::ground(planned) }
+            { for scheme.layers.iter().zip(&names).enumerate().map(|(place, (layer, name))| {
+                layer::layer(planned, place, layer, name)
+            }) }
+            <div class="styles">
+                { add(planned) }
+                { choice("Work it out from", "basis", &basis, scheme.basis,
+                    planned.change(|basis| Some(SchemeEdit::Basis(basis)))) }
+                <div class="field">
+                    <label for="colour">{ "Colour in the drawing" }</label>
+                    <input id="colour" type="color" value={scheme.colour.write()} oninput={colour} />
+                </div>
+            </div>
+            { ground::asks(planned, shown) }
+        </>
+    }
+}
+
+/// A list of everything that can go on, stage by stage; what is chosen comes in behind its stage.
+fn add(planned: &Planned<'_>) -> Html {
+    let change = planned.change(|event: Event| {
+        let list = event.target_unchecked_into::<HtmlSelectElement>();
+        let key = list.value();
+        list.set_selected_index(0);
+        (!key.is_empty()).then(|| SchemeEdit::Add(key.into()))
+    });
+    let own = &planned.shown.app.workshop.materials;
+    let group = |stage: Stage| {
+        html! {
+            <optgroup label={stage.label()}>
+                { for layer::choices(own, stage).into_iter().map(|(key, name)| html! {
+                    <option value={key.to_owned()}>{ name }</option>
+                }) }
+            </optgroup>
+        }
+    };
+    html! {
+        <div class="field list">
+            <label for="add-layer">{ "Something more goes on" }</label>
+            <select id="add-layer" onchange={change}>
+                <option value="">{ "Choose\u{2026}" }</option>
+                { for Stage::ALL.into_iter().map(group) }
+            </select>
+        </div>
+    }
+}
