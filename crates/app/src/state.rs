@@ -5,7 +5,10 @@ use std::rc::Rc;
 
 use geometry::FieldId;
 use units::{LengthError, read_length};
-use workshop::{Edit, Piece, PieceEdit, PieceId, Reading, Workshop};
+use workshop::{
+    Edit, EditError, LabelReading, MaterialEdit, Piece, PieceEdit, PieceId, Price, Reading, SchemeEdit,
+    Workshop, label_field,
+};
 
 /// How many steps can be taken back.
 const UNDO_STEPS: usize = 200;
@@ -36,6 +39,8 @@ pub enum Sheet {
     Surfaces,
     /// What goes on, how often, with what.
     Finish,
+    /// What brush, roller and sprayer would make of it.
+    Tools,
 }
 
 /// How the document stands in the browser's database.
@@ -59,6 +64,15 @@ pub enum Message {
     Plain(String),
     /// A file was read; what should become of it?
     Opened(Workshop),
+}
+
+/// A figure of a material of the maker's own: the key of the material, and which figure.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum FigureId {
+    /// What stands on its label, by the key of the field.
+    Label(Rc<str>, &'static str),
+    /// What a can of it costs, by the key of the can.
+    Price(Rc<str>, &'static str),
 }
 
 /// The state of the page.
@@ -86,6 +100,8 @@ pub struct App {
     pub field: Option<FieldId>,
     /// Texts that are being typed, as typed; they are no part of the document until they can be read.
     pub drafts: BTreeMap<FieldId, String>,
+    /// Figures that are being typed, as typed, and their units.
+    pub figures: BTreeMap<FigureId, (String, &'static str)>,
     /// What to tell the maker.
     pub messages: Vec<Message>,
     /// How the document stands in the database.
@@ -109,6 +125,13 @@ pub enum Act {
     Change(PieceEdit),
     /// The maker types in a field.
     Type(FieldId, String),
+    /// The maker types a figure in a unit, or chooses another unit for it.
+    Figure(FigureId, String, &'static str),
+    /// The maker leaves a figure.
+    LeaveFigure(FigureId),
+    /// A layer of the open piece, or of one of its zones, gets a material of the maker's own, a copy of the one that it
+    /// has.
+    OwnLabel(Option<String>, usize),
     /// The maker presses a key of the tape pad: text to put behind what stands in the field.
     Pad(&'static str),
     /// The maker goes into a field.
@@ -151,11 +174,13 @@ impl App {
                 next.past.clear();
                 next.future.clear();
                 next.drafts.clear();
+                next.figures.clear();
                 next.keep_open_piece();
             }
             Act::Edit(edit) => {
                 // Only a change of the open piece leaves what is being typed meaning what it meant.
                 next.drafts.clear();
+                next.figures.clear();
                 next.edit(edit);
             }
             Act::Start(edit, id) => {
@@ -165,6 +190,16 @@ impl App {
             Act::Open(id) => next.open_piece(id),
             Act::Change(edit) => next.change(edit),
             Act::Type(field, text) => next.type_in(field, text),
+            Act::Figure(id, text, unit) => next.type_figure(id, text, unit),
+            Act::LeaveFigure(id) => {
+                let is_read = next.figures.get(&id).is_some_and(|(text, unit)| {
+                    !text.trim().is_empty() && read_figure(&id, text, unit).is_ok()
+                });
+                if is_read {
+                    next.figures.remove(&id);
+                }
+            }
+            Act::OwnLabel(zone, place) => next.own_label(zone, place),
             Act::Pad(text) => next.pad(text),
             Act::Enter(field) => next.field = Some(field),
             Act::Leave(field) => {
@@ -240,7 +275,11 @@ impl App {
     }
 
     fn edit(&mut self, edit: Edit) {
-        match self.workshop.apply(edit) {
+        self.take(self.workshop.apply(edit));
+    }
+
+    fn take(&mut self, changed: Result<Workshop, EditError>) {
+        match changed {
             Ok(workshop) if workshop == *self.workshop => {}
             Ok(workshop) => {
                 self.past
@@ -307,6 +346,38 @@ impl App {
         self.field = Some(field);
     }
 
+    fn type_figure(&mut self, id: FigureId, text: String, unit: &'static str) {
+        if let Ok(edit) = read_figure(&id, &text, unit) {
+            let (FigureId::Label(material, _) | FigureId::Price(material, _)) = &id;
+            self.edit(Edit::Material(Rc::clone(material), edit));
+        }
+        self.figures.insert(id, (text, unit));
+    }
+
+    /// Both changes are one step.
+    fn own_label(&mut self, zone: Option<String>, place: usize) {
+        let scheme = self.piece().map(|piece| match &zone {
+            Some(key) => piece.scheme_of(key),
+            None => &piece.scheme,
+        });
+        let layer = scheme.and_then(|scheme| scheme.layers.get(place));
+        let Some((of, id)) = layer
+            .map(|layer| layer.material.to_string())
+            .zip(self.open.clone())
+        else {
+            return;
+        };
+        let is_free = |key: &String| self.workshop.materials.iter().all(|own| *own.key != **key);
+        let key: Rc<str> = (1..)
+            .map(|n| format!("own-{n}"))
+            .find(is_free)
+            .unwrap_or_default()
+            .into();
+        let copied = self.workshop.apply(Edit::AddMaterial(Rc::clone(&key), of));
+        let planned = PieceEdit::Finish(zone, SchemeEdit::Material(place, key));
+        self.take(copied.and_then(|workshop| workshop.apply(Edit::Piece(id, planned))));
+    }
+
     fn pad(&mut self, text: &'static str) {
         let Some(field) = self.field else { return };
         let before = self.text(field);
@@ -330,12 +401,36 @@ impl App {
         let now = std::mem::replace(&mut self.workshop, workshop);
         sides(self).1.push(now);
         self.drafts.clear();
+        self.figures.clear();
         self.keep_open_piece();
     }
 }
 
 /// The key of the tape pad that takes the last character away.
 pub const BACK: &str = "\u{8}";
+
+/// The change that a typed figure means; an empty one takes the figure away.
+///
+/// # Errors
+/// Why it cannot be read, in words.
+pub fn read_figure(id: &FigureId, text: &str, unit: &str) -> Result<MaterialEdit, String> {
+    let typed = Some(text).filter(|text| !text.trim().is_empty());
+    match id {
+        FigureId::Label(_, key) => {
+            let field = label_field(key).ok_or_else(String::new)?;
+            let read = typed.map(|text| LabelReading::new(field, text, unit)).transpose();
+            let reading = read.map_err(|error| error.to_string())?;
+            Ok(MaterialEdit::Label(field.key, reading))
+        }
+        FigureId::Price(_, can) => {
+            let price = typed
+                .map(Price::new)
+                .transpose()
+                .map_err(|error| error.to_string())?;
+            Ok(MaterialEdit::Price(can, price))
+        }
+    }
+}
 
 fn ends_with_digit(text: &str) -> bool {
     text.ends_with(|c: char| c.is_ascii_digit())
@@ -468,6 +563,40 @@ mod tests {
         assert_eq!(width(&app).as_deref(), Some("33"));
         let app = pad(typed(&with_piece(), &["2"]), &[" ft ", "7/8"]);
         assert_eq!(width(&app).as_deref(), Some("2 ft 7/8"));
+    }
+
+    #[test]
+    fn a_label_is_entered_on_a_copy_and_taken_back_in_one_step() {
+        let before = with_piece();
+        let app = before.update(Act::OwnLabel(None, 1));
+        let planned = |app: &App| app.piece().unwrap().scheme.layers[1].material.to_string();
+        assert_eq!(
+            (planned(&app).as_str(), app.workshop.materials.len()),
+            ("own-1", 1)
+        );
+        let rate = FigureId::Label("own-1".into(), "rate");
+        let type_in = |app: &App, text: &str| app.update(Act::Figure(rate.clone(), text.into(), "ft2/gal"));
+        let app = type_in(&type_in(&app, "350"), "350-");
+        let typed = |app: &App| app.workshop.materials[0].label["rate"].typed().to_owned();
+        assert_eq!(
+            typed(&app),
+            "350",
+            "what cannot be read yet leaves the last reading"
+        );
+        let left = app.update(Act::LeaveFigure(rate.clone()));
+        assert_eq!(left.figures.len(), 1, "and stays to be mended");
+        let app = type_in(&left, "350-450").update(Act::LeaveFigure(rate.clone()));
+        assert_eq!((typed(&app).as_str(), app.figures.len()), ("350-450", 0));
+        let back = (0..3).fold(app, |app, _| app.update(Act::Undo));
+        assert_eq!(back.workshop, before.workshop);
+    }
+
+    #[test]
+    fn a_price_that_is_none_says_so() {
+        let price = FigureId::Price("own-1".into(), "us-quart");
+        assert!(read_figure(&price, "-3", "").is_err_and(|reason| !reason.is_empty()));
+        let nothing = MaterialEdit::Price("us-quart", None);
+        assert_eq!(read_figure(&price, " ", ""), Ok(nothing));
     }
 
     #[test]

@@ -71,9 +71,9 @@ async fn two_tabs_that_each_add_a_piece_lose_neither() {
     }
 }
 
-/// Writes records as the first version of the page did.
-async fn keep_as_version_1(name: &str, records: &[(&str, &str, Value)]) {
-    let mut request = Factory::new().unwrap().open(name, Some(1)).unwrap();
+/// Writes records as an older version of the page did.
+async fn keep_as_version(version: u32, name: &str, records: &[(&str, &str, Value)]) {
+    let mut request = Factory::new().unwrap().open(name, Some(version)).unwrap();
     request.on_upgrade_needed(|event| {
         for store in ["pieces", "workshops"] {
             let database = event.database().unwrap();
@@ -111,7 +111,7 @@ async fn records_of_the_first_version_are_still_read() {
         "fronts": "inset", "back": "recessed", "base": "legs"
     });
     let records = [("workshops", "workshop", workshop), ("pieces", "a", piece)];
-    keep_as_version_1("test-first-version", &records).await;
+    keep_as_version(1, "test-first-version", &records).await;
 
     let store = Store::open_named("test-first-version").await.unwrap();
     let (found, notices) = store.load().await.unwrap().unwrap();
@@ -134,4 +134,28 @@ async fn records_of_the_first_version_are_still_read() {
         .unwrap();
     store.keep(&renamed, &found).await.unwrap();
     assert_eq!(store.load().await.unwrap().unwrap().0, renamed);
+}
+
+/// The invented workshop as version 2 kept it: a record for each piece, and one that lists them.
+#[wasm_bindgen_test]
+async fn records_of_the_second_version_are_still_read() {
+    let mut workshop: Value =
+        serde_json::from_str(include_str!("../../workshop/src/format/v2-invented.json")).unwrap();
+    let pieces: Vec<Value> = workshop["pieces"].as_array().unwrap().clone();
+    let ids: Vec<&str> = pieces.iter().map(|piece| piece["id"].as_str().unwrap()).collect();
+    workshop["pieces"] = json!(ids);
+    let mut records = vec![("workshops", "workshop", workshop)];
+    records.extend(
+        ids.iter()
+            .zip(&pieces)
+            .map(|(id, piece)| ("pieces", *id, piece.clone())),
+    );
+    keep_as_version(2, "test-second-version", &records).await;
+
+    let store = Store::open_named("test-second-version").await.unwrap();
+    let (found, notices) = store.load().await.unwrap().unwrap();
+    assert!(notices.is_empty(), "{notices:?}");
+    assert_eq!(found.pieces.len(), pieces.len());
+    let whole = workshop::format::load(include_str!("../../workshop/src/format/v2-invented.json")).unwrap();
+    assert_eq!(found, whole.workshop);
 }

@@ -8,7 +8,7 @@ use journeys::{Page, Screen, journey};
 
 const ONE_PIECE: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/fixtures/one-piece.json");
 
-const NEWER: &str = r#"{"kind": "coatwright-workshop", "version": 3, "pieces": "in boxes"}"#;
+const NEWER: &str = r#"{"kind": "coatwright-workshop", "version": 4, "pieces": "in boxes"}"#;
 
 #[tokio::test]
 async fn files_and_refusals() -> Result<()> {
@@ -19,7 +19,7 @@ async fn files_and_refusals() -> Result<()> {
         has_pieces(page, &names).await?;
 
         refused(page, "letter.txt", "Dear maker,", "line 1, character 1", &names).await?;
-        refused(page, "newer.json", NEWER, "format 3", &names).await?;
+        refused(page, "newer.json", NEWER, "format 4", &names).await?;
         let large = " ".repeat(17 * 1024 * 1024);
         refused(page, "large.json", &large, "17 MB", &names).await?;
 

@@ -81,7 +81,7 @@ async fn measure(page: &Page) -> Result<()> {
 async fn finish(page: &Page) -> Result<()> {
     page.press("#sheet-finish").await?;
     page.choose("#material-primer", "shellac-primer").await?;
-    page.press("#tool-paint-foam-roller").await?;
+    page.choose("#tool-paint", "foam-roller").await?;
     page.fits_a_finger().await
 }
 

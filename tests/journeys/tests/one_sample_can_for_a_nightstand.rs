@@ -30,7 +30,7 @@ async fn one_sample_can_for_a_nightstand() -> Result<()> {
         }
         page.fits_a_finger().await?;
         page.press("#sheet-finish").await?;
-        page.press("#tool-paint-brush").await?;
+        page.choose("#tool-paint", "brush").await?;
         page.choose("#can-paint", "us-8-fl-oz").await?;
         page.fits_a_finger().await?;
         answer(page, &expected).await?;

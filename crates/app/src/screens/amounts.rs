@@ -79,10 +79,12 @@ fn material(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine) -> Html {
             <h2 id={format!("name-{id}")}>
                 { line.need.colour.map(swatch) }
                 { &*line.need.material.name }
-                <span class="with">{ format!(" {}, {}", words::coats(line.coats), words::tools(&line.tools)) }</span>
+                <span class="with">{ format!("{}, {}", words::coats(line.coats), words::tools(&line.tools)) }</span>
             </h2>
-            <p id={format!("amount-{id}")} class="big"><b>{ figure }</b>{ " " }<span>{ unit }</span></p>
-            <p id={format!("range-{id}")} class="range">{ words::range(&line.need, system) }</p>
+            <div class="figures">
+                <p id={format!("amount-{id}")} class="big"><b>{ figure }</b>{ " " }<span>{ unit }</span></p>
+                <p id={format!("range-{id}")} class="range">{ words::range(&line.need, system) }</p>
+            </div>
             { band(line) }
             { can(shown, takeoff, line) }
             { fold(&name, title, is_open, shown.send.reform(Act::Fold), &|| detail::detail(shown, line)) }
@@ -158,7 +160,7 @@ fn can(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine) -> Html {
             { select("It is", format!("level-{id}"), levels, line.level.unwrap_or_default(), fill) }
             <p aria-live="polite">
                 <strong id={format!("verdict-{id}")}>{ words::verdict(line.enough.verdict) }</strong>
-                <span id={format!("answer-{id}")}>{ words::enough(&line.enough, system) }</span>
+                <span id={format!("answer-{id}")}>{ words::enough(&line.enough, system) }</span>{ " " }
                 <span id={format!("instead-{id}")}>{ words::instead(line, takeoff) }</span>
             </p>
         </div>

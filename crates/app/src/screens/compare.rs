@@ -5,30 +5,25 @@ use workshop::{MaterialLine, WayColumn, WayFigure};
 use yew::prelude::*;
 
 use super::Shown;
-use crate::parts::fold;
-use crate::state::Act;
 use crate::words;
 
-/// What is unfolded when the ways are compared.
-pub const FOLD: &str = "compare";
-
-/// The comparison of the ways; `columns` are worked out only while it is open.
+/// The sheet of the ways.
 pub fn compare(shown: &Shown, columns: &[WayColumn]) -> Html {
-    let Some(takeoff) = shown.takeoff().filter(|takeoff| !takeoff.materials.is_empty()) else {
-        return Html::default();
+    let Some(takeoff) = shown.takeoff() else {
+        return html! { <p>{ "Mend the measurements first; then the tools stand here side by side." }</p> };
     };
-    let title = ("Brush, roller or sprayer".into(), String::new());
-    let is_open = shown.app.unfolded.contains(FOLD);
+    if takeoff.materials.is_empty() {
+        return html! { <p>{ "Nothing goes on yet. Plan the finish first; then the tools stand here side by side." }</p> };
+    }
     html! {
-        <section class="compare">
-            { fold(FOLD, title, is_open, shown.send.reform(Act::Fold), &|| html! {
-                <>
-                    { table(shown, &takeoff.materials, columns) }
-                    { for columns.iter().map(|column| html! {
-                        <p class="range"><b>{ column.label }</b>{ ". " }{ column.remarks.join(" ") }</p>
-                    }) }
-                </>
-            }) }
+        <section class="compare" aria-label="Tools">
+            <p>{ "The same finish done in each way: first at the coats that are planned, then at as many as the thickest film asks for." }</p>
+            { table(shown, &takeoff.materials, columns) }
+            <ul class="remarks">
+                { for columns.iter().map(|column| html! {
+                    <li><b>{ column.label }</b>{ ". " }{ column.remarks.join(" ") }</li>
+                }) }
+            </ul>
         </section>
     }
 }

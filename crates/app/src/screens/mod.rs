@@ -116,7 +116,7 @@ pub fn Page() -> Html {
     let measured = piece.clone().filter(|_| app.sheet == Sheet::Surfaces);
     let edges = use_memo(measured, |piece| edges(piece.as_deref()?).ok());
     // So do all the ways of doing it.
-    let compared = app.unfolded.contains(compare::FOLD).then_some(of);
+    let compared = (app.sheet == Sheet::Tools).then_some(of);
     let ways = use_memo(compared, |of| {
         ways(of.as_ref()?.0.as_deref()?, result.as_ref().as_ref()?)
     });
@@ -168,11 +168,11 @@ fn bench(shown: &Shown, drawn: &drawing::Drawn, edges: Option<Edges>, ways: &[Wa
                         Sheet::Parts => alter::alter(shown),
                         Sheet::Surfaces => surfaces::surfaces(shown, edges),
                         Sheet::Finish => finish::finish(shown),
+                        Sheet::Tools => compare::compare(shown, ways),
                     } }
                 </div>
                 <aside class="answers" id="answers" aria-label="Amounts">
                     { amounts::amounts(shown) }
-                    { compare::compare(shown, ways) }
                 </aside>
             </main>
             { amounts::in_short(shown) }
@@ -186,6 +186,7 @@ fn sheets(app: &App, send: &Send) -> Html {
         (Sheet::Parts, "parts", "Parts"),
         (Sheet::Surfaces, "surfaces", "Surfaces"),
         (Sheet::Finish, "finish", "Finish"),
+        (Sheet::Tools, "tools", "Tools"),
     ];
     choice("Questions", "sheet", &options, app.sheet, send.reform(Act::Sheet))
 }

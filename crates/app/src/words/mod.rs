@@ -4,7 +4,7 @@ mod changes;
 mod fields;
 mod surfaces;
 
-use coatings::{Certainty, Enough, Estimate, Need, Stage, Verdict};
+use coatings::{Certainty, Enough, Estimate, Figure, Need, Stage, Verdict};
 use units::{Area, Length, System, Volume, show_area, show_volume};
 use workshop::{MaterialLine, Takeoff};
 
@@ -89,7 +89,9 @@ pub fn instead(line: &MaterialLine, takeoff: &Takeoff) -> String {
     let enough = &line.enough;
     if enough.verdict == Verdict::Enough {
         return match enough.most_coats {
-            most if most > line.coats => format!("Sure for {}.", coats(most)),
+            most if most > line.coats && line.need.material.stage != Stage::Clean => {
+                format!("Sure for {}.", coats(most))
+            }
             _ => String::new(),
         };
     }
@@ -152,6 +154,38 @@ pub fn source(source: &str, certainty: Certainty) -> String {
         Certainty::Read | Certainty::Calculated => format!("{source} ({})", certainty.label()),
         Certainty::Memory | Certainty::Practice | Certainty::Maker => certainty.label().into(),
     }
+}
+
+/// A figure as a range in a unit of which `factor` of its own is one: `8.6 to 11`, or `1.2` where both ends are the same.
+pub fn figure(figure: Figure, factor: f64) -> String {
+    range_of(figure.low / factor, figure.high / factor)
+}
+
+/// A wet film: mils where inches are read, micrometres elsewhere.
+pub fn wet_film(film: Figure, system: System) -> String {
+    match system {
+        System::UsCustomary => format!("{} mil", figure(film, 25.4e-6)),
+        System::Metric => format!("{} \u{b5}m", figure(film, 1e-6)),
+    }
+}
+
+fn range_of(low: f64, high: f64) -> String {
+    let [low, high] = [low, high].map(to_two_digits);
+    if low == high {
+        low
+    } else {
+        format!("{low} to {high}")
+    }
+}
+
+/// Two digits that count, or all those before the point.
+fn to_two_digits(value: f64) -> String {
+    let decimals = match value {
+        v if v >= 9.95 || v == 0.0 => 0,
+        v if v >= 0.995 => 1,
+        _ => 2,
+    };
+    format!("{value:.decimals$}")
 }
 
 /// A stage in one word.
@@ -231,6 +265,14 @@ mod tests {
             (place("tray"), place("in the air")),
             ("in the tray".into(), "in the air".into())
         );
+    }
+
+    #[test]
+    fn figures_are_ranges_with_two_digits() {
+        let film = Figure::practice(75e-6, 125e-6);
+        assert_eq!(wet_film(film, System::Metric), "75 to 125 \u{b5}m");
+        assert_eq!(wet_film(film, System::UsCustomary), "3.0 to 4.9 mil");
+        assert_eq!(figure(Figure::practice(0.38, 0.38), 0.01), "38");
     }
 
     #[test]

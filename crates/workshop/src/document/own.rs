@@ -6,8 +6,8 @@ use std::rc::Rc;
 
 use coatings::can::{Offer, PriceError, read_price};
 use coatings::label::{Doubt, Fault, Field};
-use coatings::{Label, Material};
-use units::{NumberError, read_range};
+use coatings::{Figure, Label, Material};
+use units::{NumberError, System, read_range};
 
 /// A figure of a label that a maker can enter.
 #[derive(Debug, PartialEq)]
@@ -17,7 +17,7 @@ pub struct LabelField {
     /// Which figure.
     pub field: Field,
     /// The units that it may be written in: name in saved files, sign, and how much of the tool's own unit one is. The
-    /// first is the usual one of the metric trade, the second that of the US trade, if there is another.
+    /// first is the usual one, but for what the US trade has a unit of its own for; that is the second then.
     pub units: &'static [(&'static str, &'static str, f64)],
 }
 
@@ -62,6 +62,31 @@ pub static LABEL_FIELDS: [LabelField; 6] = [
         units: &[("%", "%", 0.01)],
     },
 ];
+
+impl LabelField {
+    /// The unit that a label of this trade states it in, by its name in saved files.
+    pub fn usual_unit(&self, system: System) -> &'static str {
+        let place = match (self.field, system) {
+            (Field::Rate | Field::Density, System::UsCustomary) => 1,
+            _ => 0,
+        };
+        self.units.get(place).map_or("", |(key, ..)| key)
+    }
+
+    /// The figure of a material, and how much of its unit one of the unit with this name is.
+    pub fn figure(&self, material: &Material, unit: &str) -> (Figure, f64) {
+        let figure = match self.field {
+            Field::Rate => material.label_rate,
+            Field::VolumeSolids => material.volume_solids,
+            Field::Density => material.density,
+            Field::Recoat => material.recoat,
+            Field::Cure => material.cure,
+            Field::Thinning => material.thinning,
+        };
+        let known = self.units.iter().find(|(key, ..)| *key == unit);
+        (figure, known.map_or(1.0, |(.., factor)| *factor))
+    }
+}
 
 /// The figure of a label with this name in saved files.
 pub fn label_field(key: &str) -> Option<&'static LabelField> {
@@ -269,6 +294,18 @@ mod tests {
         assert_eq!(absurd.material().unwrap().volume_solids, usual.volume_solids);
         assert_eq!(own("rate", "400", "m2/L").check().unwrap().len(), 1);
         assert_eq!(own("rate", "400", "ft2/gal").check().unwrap(), []);
+    }
+
+    #[test]
+    fn every_trade_has_its_unit() {
+        let rate = label_field("rate").unwrap();
+        assert_eq!(rate.usual_unit(System::UsCustomary), "ft2/gal");
+        assert_eq!(rate.usual_unit(System::Metric), "m2/L");
+        let hours = label_field("recoat").unwrap();
+        assert_eq!(hours.usual_unit(System::UsCustomary), "h");
+        let material = own("rate", "400", "ft2/gal").material().unwrap();
+        let (figure, factor) = rate.figure(&material, "ft2/gal");
+        assert!((figure.middle() / factor - 400.0).abs() < 1e-9, "{figure:?}");
     }
 
     #[test]

@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use coatings::suggest::{Suggestion, suggest};
-use coatings::{Basis, Condition, Stage, Wish};
+use coatings::{Basis, Body, Condition, Stage, Wish};
 use units::System;
 
 use super::{Colour, OwnMaterial, material_of};
@@ -46,7 +46,12 @@ impl LayerPlan {
         let of_system = |key: &&&str| coatings::can(key).is_some_and(|can| is_of(system, can));
         let cans: Vec<&'static str> = material.cans.iter().filter(of_system).copied().collect();
         let can = cans.get(cans.len() / 2).copied().unwrap_or("us-quart");
-        let tool = ["brush", "pad"].into_iter().find(|key| {
+        // What is wiped is wiped; all else is brushed.
+        let tools = match material.body {
+            Body::Wash | Body::Penetrating | Body::Paste => ["pad", "brush"],
+            Body::Varnish | Body::Paint => ["brush", "pad"],
+        };
+        let tool = tools.into_iter().find(|key| {
             let tool = coatings::tool(key);
             tool.is_some_and(|tool| tool.film(material.body).is_some())
         });
@@ -116,6 +121,12 @@ impl Scheme {
         }
     }
 
+    /// Whether anything that is planned comes in a colour; if not, the wood shows.
+    pub fn is_coloured(&self, own: &[Rc<OwnMaterial>]) -> bool {
+        let mut planned = self.layers.iter().filter(|layer| layer.coats > 0);
+        planned.any(|layer| material_of(own, &layer.material).is_some_and(|of| of.coloured))
+    }
+
     /// What the trade would put on this surface for what the maker wants to see.
     pub fn suggestion(&self, own: &[Rc<OwnMaterial>]) -> Suggestion {
         suggest(&self.condition, self.wish(own))
@@ -183,8 +194,9 @@ mod tests {
         assert_eq!(scheme.wish(&[]), Wish::Painted { light: false });
         scheme.colour = Colour([0xf2, 0xee, 0xe0]);
         assert_eq!(scheme.wish(&[]), Wish::Painted { light: true });
+        assert!(scheme.is_coloured(&[]));
         scheme.layers[1].coats = 0;
-        assert_eq!(scheme.wish(&[]), Wish::Clear);
+        assert_eq!((scheme.wish(&[]), scheme.is_coloured(&[])), (Wish::Clear, false));
     }
 
     #[test]

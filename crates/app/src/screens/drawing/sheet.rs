@@ -1,6 +1,6 @@
 //! The sheet itself: faces in the colour of the paint or bare, their shades, lines, outline and dimensions.
 
-use workshop::{Piece, Takeoff};
+use workshop::Takeoff;
 use yew::prelude::*;
 
 use super::super::Shown;
@@ -8,19 +8,21 @@ use super::dimension::dimension_lines;
 use super::picture::{FINE, Face, Picture, SHEET};
 use crate::state::{Act, Sheet, part_of};
 
-/// What is behind glass, or painted, or neither.
+/// What is behind glass, in a colour, under a clear finish, or as it was.
 enum Look {
     Glass,
-    Painted(AttrValue),
+    Coloured(AttrValue),
+    Clear,
     Bare,
 }
 
 /// The drawing of a piece.
 pub fn sheet(shown: &Shown, picture: &Picture, takeoff: &Takeoff) -> Html {
     let face = |face: &Face| {
-        let fill = match look(&shown.piece, face, takeoff) {
+        let fill = match look(shown, face, takeoff) {
             Look::Glass => None,
-            Look::Painted(colour) => Some(colour),
+            Look::Coloured(colour) => Some(colour),
+            Look::Clear => Some("var(--wood)".into()),
             Look::Bare => Some("url(#bare)".into()),
         };
         let class = if fill.is_some() { "face" } else { "face glass" };
@@ -54,10 +56,17 @@ pub fn sheet(shown: &Shown, picture: &Picture, takeoff: &Takeoff) -> Html {
     }
 }
 
-fn look(piece: &Piece, face: &Face, takeoff: &Takeoff) -> Look {
+fn look(shown: &Shown, face: &Face, takeoff: &Takeoff) -> Look {
     match takeoff.surfaces.get(face.place) {
         Some(line) if !line.surface.id.part.kind.takes_finish() => Look::Glass,
-        Some(line) if line.painted => Look::Painted(piece.scheme_of(&line.zone).colour.write().into()),
+        Some(line) if line.painted => {
+            let scheme = shown.piece.scheme_of(&line.zone);
+            if scheme.is_coloured(&shown.app.workshop.materials) {
+                Look::Coloured(scheme.colour.write().into())
+            } else {
+                Look::Clear
+            }
+        }
         _ => Look::Bare,
     }
 }

@@ -6,7 +6,7 @@ use coatings::{Material, Stage, TOOLS, ToolKind};
 use workshop::{LayerPlan, OwnMaterial, SchemeEdit, material_of};
 use yew::prelude::*;
 
-use super::Planned;
+use super::{Planned, label};
 use crate::parts::{button_for, select, stepper};
 
 /// The shares of thinner that can be chosen, in hundredths.
@@ -58,6 +58,7 @@ pub fn layer(planned: &Planned<'_>, place: usize, plan: &LayerPlan, name: &str) 
             { tools(planned, place, plan, &material, name) }
             { button_for(format!("remove-{name}"), "Take out", format!("Take out {}", material.name), remove) }
             <p class="caution">{ material.purpose }{ " " }{ material.caution }</p>
+            { label::label(planned, place, plan, &material, name) }
         </fieldset>
     }
 }

@@ -1,6 +1,7 @@
 //! What goes on: the ground, the coats one after the other, the tools; for the piece, or for a zone on its own.
 
 mod ground;
+mod label;
 mod layer;
 
 use coatings::{Basis, Stage};
@@ -142,7 +143,7 @@ fn add(planned: &Planned<'_>) -> Html {
         <div class="field list">
             <label for="add-layer">{ "Something more goes on" }</label>
             <select id="add-layer" onchange={change}>
-                <option value="">{ "Choose\u{2026}" }</option>
+                <option value="" selected={true}>{ "Choose\u{2026}" }</option>
                 { for Stage::ALL.into_iter().map(group) }
             </select>
         </div>

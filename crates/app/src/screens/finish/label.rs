@@ -1,0 +1,224 @@
+//! The figures of a material: those that are usual, with their sources, or those of the maker's own label.
+
+use std::rc::Rc;
+
+use coatings::{Figure, Material, can_sizes};
+use web_sys::{HtmlInputElement, HtmlSelectElement};
+use workshop::{Edit, LABEL_FIELDS, LabelField, LayerPlan, MaterialEdit, OwnMaterial};
+use yew::prelude::*;
+
+use super::Planned;
+use crate::parts::{button, fold};
+use crate::state::{Act, FigureId, read_figure};
+use crate::words;
+
+/// The figures of a layer, folded.
+pub fn label(planned: &Planned<'_>, place: usize, plan: &LayerPlan, material: &Material, name: &str) -> Html {
+    let app = &planned.shown.app;
+    let own = app
+        .workshop
+        .materials
+        .iter()
+        .find(|own| *own.key == *plan.material);
+    let fold_name = format!("label-{name}");
+    let is_open = app.unfolded.contains(&fold_name);
+    let figure = if own.is_some() {
+        "of your label"
+    } else {
+        "usual ones"
+    };
+    let title = ("Its figures".into(), figure.into());
+    let toggle = planned.shown.send.reform(Act::Fold);
+    fold(&fold_name, title, is_open, toggle, &|| match own {
+        Some(own) => entered(planned, own, material),
+        None => usual(planned, place, plan, material),
+    })
+}
+
+/// What is usual for such a material, with the sources.
+fn usual(planned: &Planned<'_>, place: usize, plan: &LayerPlan, material: &Material) -> Html {
+    let system = planned.shown.app.workshop.units;
+    let of_label = LABEL_FIELDS.iter().map(|field| {
+        let unit = field.usual_unit(system);
+        let (figure, factor) = field.figure(material, unit);
+        let text = format!("{} {}", words::figure(figure, factor), sign(field, unit));
+        line(field.field.label(), text, figure)
+    });
+    let film = coatings::tool(plan.tool).and_then(|tool| tool.film(material.body));
+    let film = film.map(|film| line("Wet film of the tool", words::wet_film(film, system), film));
+    let zone = planned.zone.clone();
+    let own = planned
+        .shown
+        .send
+        .reform(move |_: MouseEvent| Act::OwnLabel(zone.clone(), place));
+    html! {
+        <>
+            <dl class="shares">{ for of_label.chain(film) }</dl>
+            { button(format!("own-label-{place}"), "Enter the label of your can", own) }
+        </>
+    }
+}
+
+fn line(label: &'static str, text: String, figure: Figure) -> Html {
+    html! {
+        <div>
+            <dt>
+                { label }
+                <span class="label">{ words::source(figure.source, figure.certainty) }</span>
+            </dt>
+            <dd>{ text }</dd>
+        </div>
+    }
+}
+
+fn sign(field: &LabelField, unit: &str) -> &'static str {
+    let known = field.units.iter().find(|(key, ..)| *key == unit);
+    known.map_or("", |(_, sign, _)| sign)
+}
+
+/// What the maker entered from a label, and prices.
+fn entered(planned: &Planned<'_>, own: &Rc<OwnMaterial>, material: &Material) -> Html {
+    let send = &planned.shown.send;
+    let (key, gone) = (Rc::clone(&own.key), Rc::clone(&own.key));
+    let rename = send.reform(move |event: Event| {
+        let name = event.target_unchecked_into::<HtmlInputElement>().value();
+        Act::Edit(Edit::Material(Rc::clone(&key), MaterialEdit::Name(name)))
+    });
+    let remove = send.reform(move |_: MouseEvent| Act::Edit(Edit::RemoveMaterial(Rc::clone(&gone))));
+    let cans = can_sizes(planned.shown.app.workshop.units).iter();
+    let cans = cans.filter(|can| material.cans.contains(&can.key));
+    let name = format!("name-{}", own.key);
+    html! {
+        <>
+            <div class="fields">
+                <div class="field">
+                    <label for={name.clone()}>{ "What you call it" }</label>
+                    <input id={name} type="text" value={own.name.clone()} onchange={rename} />
+                </div>
+                { for LABEL_FIELDS.iter().map(|field| of_label(planned, own, field)) }
+                { for cans.map(|can| figure_field(planned, &Asked {
+                    id: FigureId::Price(Rc::clone(&own.key), can.key),
+                    label: format!("Price of {}", can.label),
+                    typed: own.prices.get(can.key).map(|price| price.typed().to_owned()),
+                    unit: "",
+                    units: &[],
+                    usual: String::new(),
+                    doubt: None,
+                })) }
+            </div>
+            { button(format!("usual-{}", own.key), "Go back to the usual figures", remove) }
+        </>
+    }
+}
+
+fn of_label(planned: &Planned<'_>, own: &Rc<OwnMaterial>, field: &'static LabelField) -> Html {
+    let reading = own.label.get(field.key);
+    let usual_unit = field.usual_unit(planned.shown.app.workshop.units);
+    let unit = reading.map_or(usual_unit, |reading| reading.unit());
+    let usual = coatings::material(own.of).map(|of| {
+        let (figure, factor) = field.figure(of, unit);
+        words::figure(figure, factor)
+    });
+    figure_field(
+        planned,
+        &Asked {
+            id: FigureId::Label(Rc::clone(&own.key), field.key),
+            label: field.field.label().into(),
+            typed: reading.map(|reading| reading.typed().to_owned()),
+            unit,
+            units: field.units,
+            usual: usual.unwrap_or_default(),
+            doubt: doubt(own, field),
+        },
+    )
+}
+
+/// What cannot be, or hardly is, of what was read of a figure.
+fn doubt(own: &OwnMaterial, field: &LabelField) -> Option<String> {
+    match own.check() {
+        Err(faults) => {
+            let fault = faults.into_iter().find(|fault| fault.field() == field.field);
+            fault.map(|fault| fault.to_string())
+        }
+        Ok(doubts) => {
+            let doubt = doubts.into_iter().find(|doubt| doubt.field() == field.field);
+            doubt.map(|doubt| doubt.to_string())
+        }
+    }
+}
+
+/// What a field asks.
+struct Asked {
+    id: FigureId,
+    label: String,
+    /// What was read last, as typed.
+    typed: Option<String>,
+    unit: &'static str,
+    /// The units that it may be written in: key, sign and factor.
+    units: &'static [(&'static str, &'static str, f64)],
+    /// What stands in for it.
+    usual: String,
+    /// What to ask about what was read.
+    doubt: Option<String>,
+}
+
+/// The field of one figure, with its unit and with what is wrong with it.
+fn figure_field(planned: &Planned<'_>, asked: &Asked) -> Html {
+    let Asked { id, label, units, .. } = asked;
+    let send = &planned.shown.send;
+    let draft = planned.shown.app.figures.get(id);
+    let typed = || asked.typed.clone().unwrap_or_default();
+    let (text, unit) = draft.cloned().unwrap_or_else(|| (typed(), asked.unit));
+    let fault = match read_figure(id, &text, unit) {
+        Err(fault) => Some(fault),
+        Ok(_) => asked.doubt.clone(),
+    };
+    let element = element(id);
+    let error = format!("{element}-error");
+    let (typing, leaving, choosing) = (id.clone(), id.clone(), id.clone());
+    let type_in = send.reform(move |event: InputEvent| {
+        let text = event.target_unchecked_into::<HtmlInputElement>().value();
+        Act::Figure(typing.clone(), text, unit)
+    });
+    let leave = send.reform(move |_: FocusEvent| Act::LeaveFigure(leaving.clone()));
+    let all: &'static [(&'static str, &'static str, f64)] = units;
+    let kept = text.clone();
+    let choose = send.reform(move |event: Event| {
+        let chosen = event.target_unchecked_into::<HtmlSelectElement>().value();
+        let known = all.iter().find(|(key, ..)| *key == chosen);
+        Act::Figure(
+            choosing.clone(),
+            kept.clone(),
+            known.map_or(unit, |(key, ..)| *key),
+        )
+    });
+    let option = |(key, sign, _): &(&'static str, &'static str, f64)| {
+        html! { <option value={*key} selected={*key == unit}>{ *sign }</option> }
+    };
+    html! {
+        <div class={classes!("field", fault.is_some().then_some("wrong"))}>
+            <label for={element.clone()}>{ label }</label>
+            <div class="with-unit">
+                <input id={element.clone()} type="text" inputmode="decimal" autocomplete="off" value={text}
+                    placeholder={asked.usual.clone()} aria-describedby={fault.is_some().then(|| error.clone())}
+                    aria-invalid={fault.is_some().then_some("true")} oninput={type_in} onblur={leave} />
+                if !units.is_empty() {
+                    <select id={format!("{element}-unit")} aria-label={format!("Unit of {label}")} onchange={choose}>
+                        { for units.iter().map(option) }
+                    </select>
+                }
+            </div>
+            if let Some(fault) = &fault {
+                <span class="error" id={error.clone()}><span class="unseen">{ "Error: " }</span>{ fault }</span>
+            }
+        </div>
+    }
+}
+
+/// The name of a figure's element on the page.
+fn element(id: &FigureId) -> String {
+    match id {
+        FigureId::Label(material, field) => format!("label-{material}-{field}"),
+        FigureId::Price(material, can) => format!("price-{material}-{can}"),
+    }
+}
