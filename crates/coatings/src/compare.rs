@@ -1,7 +1,8 @@
 //! The same job done in another way: with other tools, at equal coats or at equal dry film.
 
-use units::Length;
+use units::{Area, Length};
 
+use crate::area::Patch;
 use crate::dry_film::{DryFilm, coats_for};
 use crate::job::{Basis, Job, Layer};
 use crate::tool::Tool;
@@ -44,18 +45,22 @@ impl Job {
     }
 
     /// The job with as many coats of each layer as reach the dry film that the same layer has in another way of doing it,
-    /// at the best estimates; two thin coats are not two thick ones. Nothing becomes less than planned. What counts is
+    /// at the best estimates, on the broad and on the narrow parts that there are; two thin coats are not two thick ones. Nothing becomes less than planned. What counts is
     /// the film that the tools leave, also where volumes come from a label.
     pub fn at_the_film_of(&self, other: &Job) -> Job {
         let mut job = self.clone();
         for (zone, others) in job.zones.iter_mut().zip(&other.zones) {
+            let there = |narrow: &bool| {
+                let has = |patch: &Patch| patch.narrow == *narrow && patch.area > Area::ZERO;
+                zone.patches.iter().any(has)
+            };
             for (layer, other) in zone.layers.iter_mut().zip(&others.layers) {
                 let one = Layer {
                     coats: 1,
                     ..layer.clone()
                 };
                 let reached = |narrow| coats_for(film(other, narrow)?, film(&one, narrow)?);
-                let wanted = [false, true].into_iter().filter_map(reached).max();
+                let wanted = [false, true].into_iter().filter(there).filter_map(reached).max();
                 if layer.coats > 0 {
                     layer.coats = layer.coats.max(wanted.unwrap_or(0));
                 }
@@ -80,6 +85,26 @@ mod tests {
         let (brush, roller) = (enamel("brush", 2), enamel("foam-roller", 2));
         assert_eq!(roller.at_the_film_of(&brush).zones[0].layers[0].coats, 3);
         assert_eq!(brush.at_the_film_of(&roller).zones[0].layers[0].coats, 2);
+    }
+
+    #[test]
+    fn a_tool_for_narrow_parts_counts_only_where_there_are_some() {
+        let (roller, brush) = (tool("foam-roller").unwrap(), tool("brush").unwrap());
+        let coats = |patches| {
+            let planned = job(vec![zone(
+                "body",
+                patches,
+                vec![layer("trim-enamel", 2, "brush")],
+            )]);
+            let split = planned.done(Way::Split {
+                broad: brush,
+                narrow: roller,
+            });
+            split.at_the_film_of(&planned).zones[0].layers[0].coats
+        };
+        assert_eq!(coats(vec![broad(1.0)]), 2);
+        assert_eq!(coats(vec![broad(1.0), narrow(0.0)]), 2);
+        assert_eq!(coats(vec![broad(1.0), narrow(0.2)]), 3);
     }
 
     #[test]

@@ -7,7 +7,7 @@ use crate::estimate::Estimate;
 use crate::figure::{Certainty, Figure};
 use crate::film;
 use crate::job::{Basis, Layer};
-use crate::material::Stage;
+use crate::material::{Body, Stage};
 use crate::need::TRIALS;
 use crate::propagate::{Input, Linear, linear, monte_carlo};
 use crate::spread::Spread;
@@ -30,7 +30,8 @@ impl DryFilm {
     /// the wood or comes off again.
     pub fn of(layer: &Layer, basis: Basis, narrow: bool) -> Option<Self> {
         let material = &layer.material;
-        if matches!(material.stage, Stage::Clean | Stage::Stain) {
+        // An oil is a topcoat, but what does not go into the wood is wiped off.
+        if matches!(material.body, Body::Wash | Body::Penetrating) {
             return None;
         }
         let tool = layer.tool_on(narrow);
@@ -157,5 +158,26 @@ mod tests {
             None
         );
         assert_eq!(usual_film(Stage::Stain), None);
+    }
+
+    #[test]
+    fn what_goes_into_the_wood_builds_no_film() {
+        for material in crate::materials() {
+            let able = crate::TOOLS
+                .iter()
+                .find(|tool| tool.film(material.body).is_some());
+            let layer = layer(&material.key, 1, able.unwrap().key);
+            let film = DryFilm::of(&layer, Basis::WetFilm, false);
+            let builds = ![
+                "degreaser",
+                "deglosser",
+                "wipe-on-stain",
+                "brush-on-stain",
+                "tung-oil",
+                "linseed-oil",
+            ]
+            .contains(&&*material.key);
+            assert_eq!(film.is_some(), builds, "{}", material.key);
+        }
     }
 }

@@ -91,6 +91,16 @@ impl Figure {
         }
     }
 
+    /// A figure that follows from what is assumed by common practice; the source says what that is.
+    pub const fn assumed(low: f64, high: f64, source: &'static str) -> Self {
+        Figure {
+            low,
+            high,
+            source,
+            certainty: Certainty::Practice,
+        }
+    }
+
     /// A figure of the maker's own.
     pub const fn own(low: f64, high: f64) -> Self {
         Figure {

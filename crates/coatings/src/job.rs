@@ -46,6 +46,11 @@ impl Layer {
         if narrow { self.narrow_tool } else { self.tool }
     }
 
+    /// The colour that tells two cans of the material apart; nothing for one that comes in no colours.
+    pub(crate) fn can_colour(&self) -> Option<Rgb> {
+        self.colour.filter(|_| self.material.coloured)
+    }
+
     /// How much thinner is added for this tool, as a share of the material's volume.
     pub fn thinned_for(&self, tool: &Tool) -> f64 {
         if tool.kind == ToolKind::Sprayer {

@@ -4,7 +4,7 @@
 //! The rules of the trade stand each in one place. [`film`] holds the formulas between spreading rate, wet film and dry
 //! film. [`Material`], [`Tool`] and [`Ground`] hold the figures with their sources; a maker's [`Label`] takes their place.
 //! A [`Job`] says what goes where; [`needs`] makes of it a [`Need`] for each material, with its [`Spread`], and
-//! [`workings`] shows how. [`Enough`] and [`can::choose`] answer for cans, [`mix`] for the
+//! [`workings`] shows how, as does a method `workings` or `working` of most other results. [`Enough`] and [`can::choose`] answer for cans, [`mix`] for the
 //! mixing bench, [`suggest`](suggest::suggest) for what a piece asks for.
 //!
 //! Invariant: this crate knows areas, films, volumes and masses. It knows nothing of furniture, documents or browsers.
@@ -57,4 +57,4 @@ pub use species::{Bleed, LatexClass, Pores, SPECIES, Species, Stated, species};
 pub use spread::Spread;
 pub use suggest::{Condition, Wish, suggest};
 pub use tool::{Keeps, TOOLS, Tool, ToolKind, tool};
-pub use working::{LayerWorking, Measure, NeedWorking, Quantity, Working, workings};
+pub use working::{LayerWorking, Measure, NeedWorking, Quantity, Working, time_workings, workings};

@@ -1,43 +1,88 @@
 //! How long the work with the tools takes; waiting is not in it.
 
-use crate::estimate::Estimate;
-use crate::figure::Figure;
-use crate::job::Job;
-use crate::propagate::{Input, Linear, linear};
+use crate::distribution::Distribution;
+use crate::estimate::{Estimate, linear};
+use crate::job::{Job, Rgb};
 use crate::tool::Tool;
 
-/// Minutes as a sum of figures, each so many times.
-#[derive(Default)]
-struct Sum {
-    terms: Vec<(Input, f64)>,
+/// What one tool does in a job.
+pub(crate) struct ToolTime {
+    pub(crate) tool: &'static Tool,
+    /// Square metres of broad surface, each coat for itself.
+    pub(crate) broad: f64,
+    /// Square metres of narrow parts, each coat for itself.
+    pub(crate) narrow: f64,
+    /// Metres of edges, each coat for itself.
+    pub(crate) edges: f64,
+    /// How often it is made ready and cleaned.
+    pub(crate) washes: u32,
 }
 
-impl Sum {
-    fn add(&mut self, name: String, figure: Figure, times: f64) {
-        if times <= 0.0 {
-            return;
-        }
-        match self.terms.iter_mut().find(|(input, _)| input.name == name) {
-            Some((_, sum)) => *sum += times,
-            None => {
-                let distribution = figure.distribution();
-                self.terms.push((Input { name, distribution }, times));
+impl ToolTime {
+    /// Its minutes with their standard uncertainty, by the linear law (JCGM 100, 5.1.2).
+    pub(crate) fn estimate(&self) -> Estimate<f64> {
+        let tool = self.tool;
+        let inputs: [Distribution; 4] = [
+            tool.minutes_per_square_metre,
+            tool.narrow_minutes,
+            tool.minutes_per_metre_of_edge,
+            tool.minutes_to_clean,
+        ]
+        .map(|figure| figure.distribution());
+        linear(&inputs, &|x| {
+            (self.broad + self.narrow * x[1]) * x[0] + self.edges * x[2] + f64::from(self.washes) * x[3]
+        })
+    }
+}
+
+/// What each tool does in a job; a layer that a tool cannot put on is none of its work.
+pub(crate) fn of_tools(job: &Job) -> Vec<ToolTime> {
+    let mut times: Vec<ToolTime> = Vec::new();
+    let mut washes: Vec<(&str, Option<Rgb>, &str)> = Vec::new();
+    for zone in &job.zones {
+        for layer in zone.layers.iter().filter(|layer| layer.coats > 0) {
+            let coats = f64::from(layer.coats);
+            let works = |tool: &Tool| tool.film(layer.material.body).is_some();
+            for patch in &zone.patches {
+                let tool = layer.tool_on(patch.narrow);
+                let area = coats * patch.area.as_square_metres();
+                if area <= 0.0 || !works(tool) {
+                    continue;
+                }
+                let time = of_tool(&mut times, tool);
+                if patch.narrow {
+                    time.narrow += area;
+                } else {
+                    time.broad += area;
+                }
+                let wash = (&*layer.material.key, layer.can_colour(), tool.key);
+                if !washes.contains(&wash) {
+                    washes.push(wash);
+                    time.washes += 1;
+                }
+            }
+            let edges = coats * zone.edges.as_metres();
+            if edges > 0.0 && works(layer.tool) {
+                of_tool(&mut times, layer.tool).edges += edges;
             }
         }
     }
+    times
+}
 
-    fn linear(self) -> Linear {
-        let (inputs, times): (Vec<Input>, Vec<f64>) = self.terms.into_iter().unzip();
-        linear(&inputs, |x| {
-            let row = |row: usize| {
-                x.iter()
-                    .zip(&times)
-                    .map(|(column, times)| column[row] * times)
-                    .sum()
-            };
-            (0..x.first().map_or(1, Vec::len)).map(row).collect()
-        })
-    }
+fn of_tool<'a>(times: &'a mut Vec<ToolTime>, tool: &'static Tool) -> &'a mut ToolTime {
+    let place = times.iter().position(|time| time.tool.key == tool.key);
+    let place = place.unwrap_or_else(|| {
+        times.push(ToolTime {
+            tool,
+            broad: 0.0,
+            narrow: 0.0,
+            edges: 0.0,
+            washes: 0,
+        });
+        times.len() - 1
+    });
+    &mut times[place]
 }
 
 /// The minutes of brushing, rolling or spraying, edges and cleaning of a job, with their standard uncertainty (JCGM 100).
@@ -45,41 +90,19 @@ impl Sum {
 /// `minutes = coats x (broad area + narrow area x what narrow parts take more) x minutes per square metre
 ///  + coats x edges x minutes per metre + cleaning, once for each material, colour and tool`
 ///
-/// A tool that is slow is slow on every zone: its figures are one input each.
+/// A tool that is slow is slow on every zone: its figures are one input each. What is unsure of the areas is small beside
+/// them and left out.
 pub fn minutes(job: &Job) -> Estimate<f64> {
-    let mut sum = Sum::default();
-    let mut washes: Vec<(&str, Option<crate::job::Rgb>, &str)> = Vec::new();
-    for zone in &job.zones {
-        for layer in zone.layers.iter().filter(|layer| layer.coats > 0) {
-            let coats = f64::from(layer.coats);
-            for patch in &zone.patches {
-                let tool = layer.tool_on(patch.narrow);
-                let more = if patch.narrow {
-                    tool.narrow_minutes.middle()
-                } else {
-                    1.0
-                };
-                let times = coats * patch.area.as_square_metres() * more;
-                sum.add(format!("area/{}", tool.key), tool.minutes_per_square_metre, times);
-                let wash = (&*layer.material.key, layer.colour, tool.key);
-                if times > 0.0 && !washes.contains(&wash) {
-                    washes.push(wash);
-                    clean(&mut sum, tool);
-                }
-            }
-            let edges = coats * zone.edges.as_metres();
-            sum.add(
-                format!("edges/{}", layer.tool.key),
-                layer.tool.minutes_per_metre_of_edge,
-                edges,
-            );
-        }
+    let (mut value, mut variance) = (0.0, 0.0);
+    for time in of_tools(job) {
+        let one = time.estimate();
+        value += one.value;
+        variance += one.standard_uncertainty * one.standard_uncertainty;
     }
-    sum.linear().estimate()
-}
-
-fn clean(sum: &mut Sum, tool: &Tool) {
-    sum.add(format!("clean/{}", tool.key), tool.minutes_to_clean, 1.0);
+    Estimate {
+        value,
+        standard_uncertainty: variance.sqrt(),
+    }
 }
 
 #[cfg(test)]
@@ -110,5 +133,38 @@ mod tests {
     #[test]
     fn no_work_takes_no_time() {
         assert_eq!(minutes(&job(vec![])).value, 0.0);
+    }
+
+    /// By hand, of one square metre: with a pace `p` and a factor `f`, `u^2 = (f u(p))^2 + (p u(f))^2`.
+    #[test]
+    fn what_narrow_parts_take_more_is_unsure_too() {
+        let brush = tool("brush").unwrap();
+        let legs = zone("legs", vec![narrow(1.0)], vec![layer("trim-enamel", 1, "brush")]);
+        let u = |figure: crate::Figure| figure.distribution().standard_uncertainty();
+        let parts = [
+            u(brush.minutes_per_square_metre) * brush.narrow_minutes.middle(),
+            u(brush.narrow_minutes) * brush.minutes_per_square_metre.middle(),
+            u(brush.minutes_to_clean),
+        ];
+        let wanted = parts.iter().map(|part| part * part).sum::<f64>().sqrt();
+        assert!((minutes(&job(vec![legs])).standard_uncertainty - wanted).abs() < 1e-9);
+    }
+
+    #[test]
+    fn what_comes_in_one_colour_is_washed_out_once_and_what_a_tool_cannot_do_takes_no_time() {
+        let mut one = zone(
+            "body",
+            vec![broad(1.0)],
+            vec![layer("bonding-primer", 1, "brush")],
+        );
+        one.layers[0].colour = Some([1, 2, 3]);
+        let mut other = one.clone();
+        other.layers[0].colour = Some([4, 5, 6]);
+        let single = minutes(&job(vec![one.clone()])).value;
+        let clean = tool("brush").unwrap().minutes_to_clean.middle();
+        assert!((minutes(&job(vec![one, other])).value - (2.0 * single - clean)).abs() < 1e-9);
+        let mut waxed = zone("top", vec![broad(1.0)], vec![layer("clear-wax", 1, "airless")]);
+        waxed.edges = Length::metres(2.0);
+        assert_eq!(minutes(&job(vec![waxed])).value, 0.0);
     }
 }

@@ -180,7 +180,7 @@ impl Model {
     }
 
     fn lot(&mut self, layer: &Layer) -> usize {
-        let colour = layer.colour.filter(|_| layer.material.coloured);
+        let colour = layer.can_colour();
         let there = self
             .lots
             .iter()

@@ -238,8 +238,7 @@ impl Need {
 
     /// Whether it is what a layer takes.
     pub fn is_of(&self, layer: &Layer) -> bool {
-        let colour = layer.colour.filter(|_| layer.material.coloured);
-        layer.material.key == self.material.key && colour == self.colour
+        layer.material.key == self.material.key && layer.can_colour() == self.colour
     }
 
     /// Litres of each trial.

@@ -15,5 +15,5 @@ mod system;
 pub use length_text::{LengthError, LengthFault, read_length};
 pub use number_text::{NumberError, read_range};
 pub use quantity::{Area, Density, Length, Mass, Volume};
-pub use show::{show_area, show_length, show_volume};
+pub use show::{show_area, show_length, show_number, show_volume};
 pub use system::{LengthUnit, System, VolumeUnit};

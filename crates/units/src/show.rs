@@ -110,6 +110,33 @@ pub fn show_volume(volume: Volume, system: System) -> (String, &'static str) {
     }
 }
 
+/// A number with four figures that count, as in a working; zeros behind the point are left out.
+///
+/// # Example
+/// ```
+/// use units::show_number;
+/// assert_eq!(show_number(1.443_375_673e-5), "0.00001443");
+/// assert_eq!(show_number(2.0), "2");
+/// assert_eq!(show_number(12_345.6), "12346");
+/// ```
+pub fn show_number(value: f64) -> String {
+    let size = value.abs();
+    // Further behind the point than this, nothing of the trade is measured.
+    let decimals = (0..12).zip([
+        1000.0, 100.0, 10.0, 1.0, 0.1, 0.01, 1e-3, 1e-4, 1e-5, 1e-6, 1e-7, 1e-8,
+    ]);
+    let decimals = decimals
+        .into_iter()
+        .find(|(_, least)| size >= *least)
+        .map_or(if size == 0.0 { 0 } else { 12 }, |(decimals, _)| decimals);
+    let shown = format!("{value:.decimals$}");
+    if shown.contains('.') {
+        shown.trim_end_matches('0').trim_end_matches('.').into()
+    } else {
+        shown
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -21,7 +21,7 @@ pub use document::{
 };
 pub use edit::{Edit, EditError, MaterialEdit, PieceEdit, SchemeEdit, Sign};
 pub use takeoff::{
-    MaterialLine, SurfaceLine, Takeoff, WANTED_CONFIDENCE, WayColumn, WayFigure, ZoneLine, compare, edges,
-    edges_by_zone, takeoff, unmeasured,
+    Buy, MaterialLine, Shopping, SurfaceLine, Takeoff, WANTED_CONFIDENCE, WayColumn, WayFigure, ZoneLine,
+    cans_to_buy, compare, edges, edges_by_zone, shopping, takeoff, unmeasured,
 };
 pub use tape::standard_uncertainty;

@@ -29,7 +29,8 @@ Chores of Coatwright. Type `cargo xtask` and one of:
   test [--fast]             every check; --fast leaves out what needs a browser or the built page
   test --only STEP          one of the checks; a wrong STEP lists them
   bench                     speed as ratios, beside the budgets
-  takeoff FILE [--json]     areas and materials of a save file
+  takeoff FILE [--json] [--working]
+                            areas, materials and cans of a save file; --working shows how each amount comes about
   invariants                what each crate may depend on, and the form of the sources
   serve-dist DIR [--port N] serve a folder; the address is the first line printed (for the journeys)";
 
@@ -73,11 +74,14 @@ fn chore() -> Result<ExitCode> {
             bench::all()?;
         }
         Some("takeoff") => {
-            let usage = "cargo xtask takeoff FILE [--json]";
-            let json = words.flag("--json");
+            let usage = "cargo xtask takeoff FILE [--json] [--working]";
+            let form = takeoff::Form {
+                json: words.flag("--json"),
+                working: words.flag("--working"),
+            };
             let file = words.required("the save file", usage)?;
             words.end(usage)?;
-            return takeoff::of_file(file.as_ref(), json);
+            return takeoff::of_file(file.as_ref(), form);
         }
         Some("invariants") => {
             words.end("cargo xtask invariants")?;

@@ -73,7 +73,7 @@ fn material(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine) -> Html {
     let (figure, unit) = show_volume(line.need.likely(), system);
     let name = format!("how-{id}");
     let is_open = shown.app.unfolded.contains(&name);
-    let title = ("Where it goes, why it is unsure".into(), String::new());
+    let title = ("To buy, where it goes, how sure".into(), String::new());
     html! {
         <section class="amount" aria-labelledby={format!("name-{id}")}>
             <h2 id={format!("name-{id}")}>
@@ -87,7 +87,7 @@ fn material(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine) -> Html {
             </div>
             { band(line) }
             { can(shown, takeoff, line) }
-            { fold(&name, title, is_open, shown.send.reform(Act::Fold), &|| detail::detail(shown, line)) }
+            { fold(&name, title, is_open, shown.send.reform(Act::Fold), &|| detail::detail(shown, takeoff, line)) }
         </section>
     }
 }

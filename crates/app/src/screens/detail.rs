@@ -1,7 +1,10 @@
-//! Of one material: where it goes, and what makes its amount unsure.
+//! Of one material: which cans to buy, where it goes, what makes its amount unsure, how it comes about.
 
-use coatings::{Contribution, Share};
-use workshop::MaterialLine;
+use std::borrow::Cow;
+
+use coatings::{Contribution, LayerWorking, Quantity, Share, Working};
+use units::show_number;
+use workshop::{MaterialLine, Takeoff, WANTED_CONFIDENCE, cans_to_buy};
 use yew::prelude::*;
 
 use super::Shown;
@@ -11,38 +14,106 @@ use crate::words;
 const WORTH_NAMING: f64 = 0.01;
 
 /// The fold under an amount.
-pub fn detail(shown: &Shown, line: &MaterialLine) -> Html {
-    let system = shown.app.workshop.units;
-    let all = line.need.linear();
+pub fn detail(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine) -> Html {
+    let workshop = &shown.app.workshop;
+    let system = workshop.units;
+    let need = &line.need;
+    let all = need.linear();
     let share = |share: &Share| {
         let hundredths = share.volume / all.value * 100.0;
-        html! {
-            <div>
-                <dt>{ words::place(share.place) }</dt>
-                <dd>{ words::volume(share.volume, system) }{ format!(", {hundredths:.0} %") }</dd>
-            </div>
-        }
+        let volume = words::volume(share.volume, system);
+        row(
+            words::place(share.place).into(),
+            format!("{volume}, {hundredths:.0} %"),
+        )
     };
     let cause = |given: &Contribution| {
-        html! {
-            <div>
-                <dt>{ given.cause.label() }</dt>
-                <dd>{ format!("{:.0} %", given.share * 100.0) }</dd>
-            </div>
-        }
+        row(
+            given.cause.label().into(),
+            format!("{:.0} %", given.share * 100.0),
+        )
     };
-    let causes = line
-        .need
-        .budget
-        .iter()
-        .filter(|given| given.share >= WORTH_NAMING);
+    let causes = need.budget.iter().filter(|given| given.share >= WORTH_NAMING);
+    let wanted = need.at(WANTED_CONFIDENCE);
+    let buy = cans_to_buy(&workshop.materials, system, &need.material, wanted);
     html! {
         <>
+            <h3>{ "If none is on the shelf" }</h3>
+            <p id={format!("buy-{}", line.id)}>{ words::buy(&buy, system) }</p>
             <h3>{ "Where it goes" }</h3>
-            <dl class="shares">{ for line.need.shares.iter().map(share) }</dl>
+            <dl class="shares">{ for need.shares.iter().map(share) }</dl>
             <h3>{ "What makes it unsure" }</h3>
             <dl class="shares">{ for causes.map(cause) }</dl>
             <p class="range">{ words::linear(all, system) }</p>
+            <h3>{ "How it comes about" }</h3>
+            { working(takeoff, line) }
         </>
+    }
+}
+
+fn row(what: Cow<'static, str>, figure: String) -> Html {
+    html! { <div><dt>{ what }</dt><dd>{ figure }</dd></div> }
+}
+
+/// The best estimate of every zone and layer, with its formula and what stands in it.
+fn working(takeoff: &Takeoff, line: &MaterialLine) -> Html {
+    let Some(working) = takeoff.working_of(line) else {
+        return Html::default();
+    };
+    html! {
+        <>
+            { for working.layers.iter().map(|layer| of_layer(takeoff, layer)) }
+            <dl class="shares">
+                { for working.kept.iter().map(quantity) }
+                { row("all of it".into(), format!("{} L", show_number(working.litres))) }
+            </dl>
+        </>
+    }
+}
+
+fn of_layer(takeoff: &Takeoff, layer: &LayerWorking) -> Html {
+    let narrow = if layer.narrow { ", narrow parts" } else { "" };
+    html! {
+        <>
+            <p class="of">{ takeoff.zone_label(layer.zone) }{ narrow }</p>
+            { formula(&layer.litres) }
+            { layer.dry_film.as_ref().map(formula) }
+        </>
+    }
+}
+
+fn formula(working: &Working) -> Html {
+    html! {
+        <>
+            <p class="formula">{ working.result.symbol }{ " = " }{ working.formula }</p>
+            <dl class="shares">
+                { for working.terms.iter().map(quantity) }
+                { quantity(&working.result) }
+            </dl>
+        </>
+    }
+}
+
+fn quantity(quantity: &Quantity) -> Html {
+    let either_way = match quantity.standard_uncertainty {
+        u if u > 0.0 => format!(" \u{b1} {}", show_number(u)),
+        _ => String::new(),
+    };
+    let figure = format!(
+        "{}{either_way} {}",
+        show_number(quantity.value),
+        quantity.measure.sign()
+    );
+    let source = quantity
+        .source
+        .map(|(source, certainty)| words::source(source, certainty));
+    html! {
+        <div>
+            <dt>
+                <i>{ quantity.symbol }</i>{ ", " }{ quantity.meaning.to_string() }
+                <span class="label">{ source }</span>
+            </dt>
+            <dd>{ figure }</dd>
+        </div>
     }
 }

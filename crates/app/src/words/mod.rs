@@ -4,9 +4,10 @@ mod changes;
 mod fields;
 mod surfaces;
 
+use coatings::can::ChoiceError;
 use coatings::{Certainty, Enough, Estimate, Figure, Need, Stage, Verdict};
 use units::{Area, Length, System, Volume, show_area, show_volume};
-use workshop::{MaterialLine, Takeoff};
+use workshop::{Buy, MaterialLine, Takeoff, WANTED_CONFIDENCE};
 
 pub use changes::{Names, change_of, change_title, towards};
 pub use fields::{bay_label, field_element, field_label, place_prefix};
@@ -95,12 +96,11 @@ pub fn instead(line: &MaterialLine, takeoff: &Takeoff) -> String {
             _ => String::new(),
         };
     }
-    let label = |zone: &usize| {
-        let key = &takeoff.job.zones.get(*zone)?.key;
-        let zone = takeoff.zones.iter().find(|zone| zone.key == *key)?;
-        Some(zone.label.as_str())
-    };
-    let zones: Vec<&str> = enough.zones.iter().filter_map(label).collect();
+    let zones: Vec<&str> = enough
+        .zones
+        .iter()
+        .map(|zone| takeoff.zone_label(*zone))
+        .collect();
     let fewer =
         (enough.most_coats > 0).then(|| format!("Sure for {} on all of it", coats(enough.most_coats)));
     let some = (!zones.is_empty()).then(|| format!("for {} on {}", coats(line.coats), and(&zones)));
@@ -110,6 +110,30 @@ pub fn instead(line: &MaterialLine, takeoff: &Takeoff) -> String {
         (None, Some(some)) => format!("Sure {some}."),
         (None, None) => String::new(),
     }
+}
+
+/// Which cans to buy, and what they cost if that is known.
+pub fn buy(buy: &Result<Buy, ChoiceError>, system: System) -> String {
+    let buy = match buy {
+        Ok(buy) => buy,
+        Err(error) => return error.to_string(),
+    };
+    let cans: Vec<String> = buy
+        .cans
+        .iter()
+        .map(|(can, count)| format!("{count} \u{d7} {}", can.label))
+        .collect();
+    let cans: Vec<&str> = cans.iter().map(String::as_str).collect();
+    let price = buy.price.map_or_else(String::new, |price| {
+        format!(", {}.{:02} in all", price / 100, price % 100)
+    });
+    let sure = WANTED_CONFIDENCE * 100.0;
+    format!(
+        "{}{price}: holds the {} that are enough {sure:.0} times in 100, and leaves {}.",
+        and(&cans),
+        volume(buy.need, system),
+        volume(buy.purchase.left, system)
+    )
 }
 
 /// Words side by side: `sleeve, tray and bristles`.

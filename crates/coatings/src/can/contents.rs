@@ -59,8 +59,9 @@ pub struct Contents {
     can: Option<Volume>,
 }
 
+/// How it is known what is in a can.
 #[derive(Clone, Copy, Debug, PartialEq)]
-enum Way {
+pub(crate) enum Way {
     Full(Volume),
     Part {
         can: Volume,
@@ -259,6 +260,11 @@ impl Contents {
             way: Way::Weighed { gross, tare, density },
             can: can.map(volume).transpose()?,
         })
+    }
+
+    /// How it is known.
+    pub(crate) fn way(&self) -> &Way {
+        &self.way
     }
 
     /// Litres in it in each of so many trials (JCGM 101).

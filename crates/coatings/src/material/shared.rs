@@ -15,7 +15,17 @@ const UNTHINNED_SOURCE: &str = "it is used as it comes";
 pub(super) const SHELLAC_SOURCE: &str =
     "shellac: recoat after 2 to 3 h, full hardness 24 h, TM 43-0139 s. 2-23";
 /// The same, where it is lent to a material that it does not name.
-pub(super) const PIGMENTED_SHELLAC_SOURCE: &str = "clear shellac: recoat after 2 to 3 h, full hardness 24 h, TM 43-0139 s. 2-23; the pigmented kind is taken to dry like it";
+const PIGMENTED_SHELLAC_SOURCE: &str = "clear shellac: recoat after 2 to 3 h, full hardness 24 h, TM 43-0139 s. 2-23; the pigmented kind is taken to dry like it";
+
+/// A time of shellac varnish, lent to the pigmented kind; that this dries like it was not read.
+pub(super) const fn like_shellac(low: f64, high: f64) -> Figure {
+    Figure {
+        low,
+        high,
+        source: PIGMENTED_SHELLAC_SOURCE,
+        certainty: Certainty::Memory,
+    }
+}
 
 /// A spreading rate that follows from the usual dry film of a coat on wood.
 pub(super) const fn rate_of_film(low: f64, high: f64) -> Figure {
@@ -29,21 +39,12 @@ pub(super) const fn varnish_rate() -> Figure {
 
 /// The volume solids of what leaves no film.
 pub(super) const fn no_film() -> Figure {
-    practice_of(0.0, CLEANER_SOURCE)
+    Figure::assumed(0.0, 0.0, CLEANER_SOURCE)
 }
 
 /// The thinning of what is not thinned.
 pub(super) const fn unthinned() -> Figure {
-    practice_of(0.0, UNTHINNED_SOURCE)
-}
-
-const fn practice_of(value: f64, source: &'static str) -> Figure {
-    Figure {
-        low: value,
-        high: value,
-        source,
-        certainty: Certainty::Practice,
-    }
+    Figure::assumed(0.0, 0.0, UNTHINNED_SOURCE)
 }
 
 /// Two weeks to a month: latex as remembered, and what else cures at the pace of its binder.

@@ -206,3 +206,11 @@ fn cautions_defer_to_the_label() {
         );
     }
 }
+
+/// TM 43-0139 s. 2-23 names shellac varnish, not the pigmented stain blocker.
+#[test]
+fn times_that_are_lent_are_not_read() {
+    let of = |key: &str| material(key).unwrap().recoat.certainty;
+    assert_eq!(of("clear-shellac"), Certainty::Read);
+    assert_eq!(of("shellac-primer"), Certainty::Memory);
+}

@@ -6,7 +6,8 @@ use crate::figure::{Certainty, Figure};
 pub const WATER_DENSITY: Figure = Figure::memory(0.998, 0.998);
 
 /// Density of the linseed oil that oil absorption is measured with, kg/L.
-const OIL_DENSITY: f64 = 0.935;
+pub(crate) const OIL_DENSITY: Figure =
+    Figure::read(0.935, 0.935, "linseed oil, pigment-dispersion reference");
 
 /// The pigment volume concentration at which the binder of a latex just fills the voids. Latex particles pack worse
 /// than oil wets, so it lies below what oil absorption gives (from memory).
@@ -120,7 +121,7 @@ pub static CALCIUM_CARBONATE: Powder = Powder {
 /// assert!((coatings::mix::cpvc(15.0, 2.71) - 0.6970).abs() < 1e-4);
 /// ```
 pub fn cpvc(oil_absorption: f64, density: f64) -> f64 {
-    1.0 / (1.0 + oil_absorption * density / (100.0 * OIL_DENSITY))
+    1.0 / (1.0 + oil_absorption * density / (100.0 * OIL_DENSITY.middle()))
 }
 
 /// Whether the binder still covers the pigment.

@@ -9,6 +9,7 @@ mod scale;
 mod thin;
 
 pub use chalk::{ChalkBatch, ChalkError, ChalkMix, Paint};
+pub(crate) use filler::OIL_DENSITY;
 pub use filler::{
     Binder, CALCIUM_CARBONATE, DUST, LATEX_CPVC, Latex, Powder, SHEENS, Sheen, WATER_DENSITY, cpvc,
 };

@@ -152,6 +152,15 @@ mod tests {
         }
     }
 
+    /// How full a cover or a hose is left was read nowhere, so what they keep is no surer than common practice.
+    #[test]
+    fn what_tools_keep_is_common_practice() {
+        for keeps in TOOLS.iter().flat_map(|tool| tool.keeps) {
+            let certainty = keeps.litres.certainty;
+            assert_eq!(certainty, crate::figure::Certainty::Practice, "{}", keeps.place);
+        }
+    }
+
     /// The hose is a cylinder; half of it may be pumped back.
     #[test]
     fn a_hose_keeps_what_is_in_it() {

@@ -25,7 +25,7 @@ pub(super) const FOAM_ROLLER: Tool = Tool {
     keeps: &[
         Keeps {
             place: "sleeve",
-            litres: Figure::calculated(0.016, 0.031, COVER_GEOMETRY),
+            litres: Figure::assumed(0.016, 0.031, COVER_GEOMETRY),
         },
         TRAY,
     ],

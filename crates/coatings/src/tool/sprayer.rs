@@ -47,7 +47,7 @@ pub(super) const AIRLESS: Tool = Tool {
     keeps: &[
         Keeps {
             place: "hose",
-            litres: Figure::calculated(0.12, 0.475, HOSE_GEOMETRY),
+            litres: Figure::assumed(0.12, 0.475, HOSE_GEOMETRY),
         },
         Keeps {
             place: "pump and gun",

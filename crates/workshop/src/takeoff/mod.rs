@@ -1,13 +1,14 @@
 //! The takeoff of a piece: its surfaces, what is painted of them, and what that takes.
 
 mod areas;
+mod buy;
 mod compare;
 mod finish;
 mod zones;
 
 use std::rc::Rc;
 
-use coatings::{Enough, Estimate, Job, Need, TRIALS, needs};
+use coatings::{Enough, Estimate, Job, Need, NeedWorking, TRIALS, needs, workings};
 use geometry::{Edges, FieldId, LengthField, Overlap, Problem, Surface, SurfaceId};
 use units::Area;
 
@@ -15,6 +16,7 @@ use crate::document::{OwnMaterial, Piece};
 use areas::{Division, measured};
 use finish::{contents_in_question, job, layer_of};
 
+pub use buy::{Buy, Shopping, cans_to_buy, shopping};
 pub use compare::{WayColumn, WayFigure, compare};
 pub use zones::{SurfaceLine, ZoneLine};
 
@@ -57,6 +59,24 @@ pub struct Takeoff {
     pub job: Job,
     /// What that needs of each material.
     pub materials: Vec<MaterialLine>,
+}
+
+impl Takeoff {
+    /// What the maker calls a zone, by its number in the job.
+    pub fn zone_label(&self, zone: usize) -> &str {
+        let key = self.job.zones.get(zone).map(|zone| &zone.key);
+        let line = self.zones.iter().find(|line| Some(&line.key) == key);
+        line.map_or("", |line| &line.label)
+    }
+
+    /// How the amount of a material comes about.
+    pub fn working_of(&self, line: &MaterialLine) -> Option<NeedWorking> {
+        workings(&self.job).into_iter().find(|working| {
+            let first = working.layers.first();
+            let layer = first.and_then(|first| self.job.zones.get(first.zone)?.layers.get(first.layer));
+            layer.is_some_and(|layer| line.need.is_of(layer))
+        })
+    }
 }
 
 /// The takeoff of a piece; `own` are the materials of the maker's own.
@@ -322,6 +342,20 @@ mod tests {
         };
         assert!((on_piece(&one, &[1]) - on_piece(&two, &[1, 2])).abs() < 1e-9);
         assert_eq!(two.materials[2].need.colour, Some([200, 0, 0]));
+    }
+
+    #[test]
+    fn every_amount_has_a_working_that_comes_to_the_best_estimate() {
+        let takeoff = takeoff(&nightstand(), &[]).unwrap();
+        for line in &takeoff.materials {
+            let working = takeoff.working_of(line).unwrap();
+            let best = line.need.linear().value.as_litres();
+            assert!(
+                (working.litres / best - 1.0).abs() < 1e-9,
+                "{} {best}",
+                working.litres
+            );
+        }
     }
 
     #[test]

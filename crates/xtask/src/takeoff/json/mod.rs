@@ -1,23 +1,48 @@
-//! The takeoff for programs. The unit stands in the name of each figure: metres, square metres, litres.
+//! The takeoff for programs. The unit stands in the name of each figure: metres, square metres, litres, minutes.
+
+mod materials;
+mod schemes;
+mod ways;
+mod working;
 
 use geometry::{Edges, Overlap};
 use serde_json::{Value, json};
 use units::{Area, Length, show_length};
 use workshop::{
-    MaterialLine, Piece, SurfaceLine, Takeoff, ToolColumn, ToolFigure, Workshop, ZoneLine, edges, takeoff,
+    Colour, Piece, SurfaceLine, Takeoff, Workshop, ZoneLine, compare, edges, edges_by_zone, shopping, takeoff,
 };
 
-use super::{stage_word, verdict_word};
-
-/// The takeoff of every piece.
-pub fn of(workshop: &Workshop) -> Value {
-    let pieces = workshop.pieces.iter().map(|piece| of_piece(workshop, piece));
-    json!({ "title": workshop.title, "pieces": pieces.collect::<Vec<_>>() })
+/// The takeoff of every piece; with the working of each amount if that is wanted.
+pub fn of(workshop: &Workshop, working: bool) -> Value {
+    let pieces = workshop
+        .pieces
+        .iter()
+        .map(|piece| of_piece(workshop, piece, working));
+    let shopping = shopping(workshop);
+    let shopping = shopping.iter().map(|line| {
+        json!({
+            "material": line.material.key,
+            "colour": line.colour.map(|colour| Colour(colour).write()),
+            "pieces": line.pieces,
+            "to_buy": materials::to_buy(&line.buy),
+        })
+    });
+    json!({
+        "title": workshop.title,
+        "pieces": pieces.collect::<Vec<_>>(),
+        "together": shopping.collect::<Vec<_>>(),
+    })
 }
 
-fn of_piece(workshop: &Workshop, piece: &Piece) -> Value {
-    match takeoff(piece) {
-        Ok(takeoff) => of_takeoff(piece, &takeoff),
+fn of_piece(workshop: &Workshop, piece: &Piece, working: bool) -> Value {
+    match takeoff(piece, &workshop.materials) {
+        Ok(takeoff) => {
+            let mut value = of_takeoff(workshop, piece, &takeoff);
+            if working {
+                value["workings"] = working::of(&takeoff);
+            }
+            value
+        }
         Err(problems) => {
             let show = |length| show_length(length, workshop.units);
             let sentences = problems.iter().map(|problem| problem.message(show));
@@ -30,19 +55,23 @@ fn of_piece(workshop: &Workshop, piece: &Piece) -> Value {
     }
 }
 
-fn of_takeoff(piece: &Piece, takeoff: &Takeoff) -> Value {
+fn of_takeoff(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Value {
+    let ways = compare(piece, takeoff, &edges_by_zone(piece).unwrap_or_default());
+    let materials = takeoff.materials.iter();
+    let materials = materials.map(|line| materials::line(workshop, takeoff, line));
     json!({
         "name": piece.name,
         "count": piece.count,
         "painted_each_m2": takeoff.painted_each.as_square_metres(),
-        "painted_m2": takeoff.painted.area.as_square_metres(),
+        "painted_m2": takeoff.painted.value.as_square_metres(),
         "painted_standard_uncertainty_m2": takeoff.painted.standard_uncertainty.as_square_metres(),
         "surfaces": takeoff.surfaces.iter().map(surface).collect::<Vec<_>>(),
-        "zones": takeoff.zones.iter().map(zone).collect::<Vec<_>>(),
+        "zones": takeoff.zones.iter().map(|line| zone(piece, line)).collect::<Vec<_>>(),
+        "scheme": schemes::scheme(&piece.scheme),
         "edges_each": edges(piece).ok().map(edge_lengths),
         "overlaps": takeoff.overlaps.iter().map(overlap).collect::<Vec<_>>(),
-        "materials": takeoff.materials.iter().map(material).collect::<Vec<_>>(),
-        "tools": takeoff.tools.iter().map(tool).collect::<Vec<_>>(),
+        "materials": materials.collect::<Vec<_>>(),
+        "ways": ways.iter().map(ways::way).collect::<Vec<_>>(),
     })
 }
 
@@ -72,13 +101,15 @@ fn surface(line: &SurfaceLine) -> Value {
     })
 }
 
-fn zone(line: &ZoneLine) -> Value {
+fn zone(piece: &Piece, line: &ZoneLine) -> Value {
+    let own = piece.zones.get(&line.key).and_then(|zone| zone.scheme.as_ref());
     json!({
         "zone": line.key,
         "label": line.label,
         "painted": line.painted,
         "painted_by_orientation": orientations(line.areas),
         "left_m2": line.left.as_square_metres(),
+        "own_scheme": own.map(schemes::scheme),
     })
 }
 
@@ -97,40 +128,5 @@ fn overlap(overlap: &Overlap) -> Value {
         "parts": [overlap.a.to_string(), overlap.b.to_string()],
         "labels": [overlap.a.label(), overlap.b.label()],
         "depth_m": overlap.depth.as_metres(),
-    })
-}
-
-fn material(line: &MaterialLine) -> Value {
-    json!({
-        "stage": stage_word(line.stage),
-        "material": line.material.key,
-        "tool": line.tool.key,
-        "coats": line.coats,
-        "low_l": line.amount.low().as_litres(),
-        "likely_l": line.amount.likely().as_litres(),
-        "high_l": line.amount.high().as_litres(),
-        "can": line.can.key,
-        "can_l": line.can.volume().as_litres(),
-        "verdict": verdict_word(line.enough.verdict),
-        "probability_enough": line.enough.probability,
-    })
-}
-
-fn tool(column: &ToolColumn) -> Value {
-    let figures = column.figures.iter().map(figure);
-    json!({ "tool": column.tool.key, "stages": figures.collect::<Vec<_>>() })
-}
-
-fn figure(figure: &ToolFigure) -> Value {
-    let ToolFigure { amount, enough, .. } = figure;
-    json!({
-        "stage": stage_word(figure.stage),
-        "coats": figure.coats,
-        "coats_for_equal_film": figure.coats_for_equal_film,
-        "low_l": amount.low().as_litres(),
-        "likely_l": amount.likely().as_litres(),
-        "high_l": amount.high().as_litres(),
-        "verdict": verdict_word(enough.verdict),
-        "probability_enough": enough.probability,
     })
 }

@@ -1,59 +1,10 @@
-//! The working of a result as data: the formula, what stands in it, and where that comes from.
-//!
-//! A screen or a print can show it; a test works each formula out again from what stands beside it.
+//! The working of what a job needs of each material, and of the dry films.
 
-use std::borrow::Cow;
-
+use super::{Measure, Quantity, Working, figure, given};
 use crate::cause::Known;
 use crate::dry_film::DryFilm;
-use crate::figure::{Certainty, Figure};
 use crate::job::{Job, Layer};
 use crate::model::{Consumption, Lot, Model, Term};
-
-/// What a number is measured in.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Measure {
-    /// Square metres.
-    SquareMetres,
-    /// Litres.
-    Litres,
-    /// Metres of film.
-    Film,
-    /// Square metres per litre.
-    Rate,
-    /// A share of one.
-    Share,
-    /// A plain number.
-    Count,
-}
-
-/// A number in a formula.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Quantity {
-    /// Its name in the formula.
-    pub symbol: &'static str,
-    /// What it is.
-    pub meaning: Cow<'static, str>,
-    /// The value that the formula is worked out with: the best estimate.
-    pub value: f64,
-    /// Its standard uncertainty.
-    pub standard_uncertainty: f64,
-    /// What it is measured in.
-    pub measure: Measure,
-    /// Where it comes from, and how sure that is; nothing for what was worked out or planned.
-    pub source: Option<(&'static str, Certainty)>,
-}
-
-/// The working of one result.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Working {
-    /// The formula, with `+ - * / ( )` and the symbols of the terms.
-    pub formula: &'static str,
-    /// What stands in it.
-    pub terms: Vec<Quantity>,
-    /// What comes out.
-    pub result: Quantity,
-}
 
 /// The working of what one layer takes of one area.
 #[derive(Clone, Debug, PartialEq)]
@@ -119,18 +70,6 @@ fn known(symbol: &'static str, known: &Known, measure: Measure) -> Quantity {
     }
 }
 
-/// A number that was planned, measured before or worked out.
-fn given(symbol: &'static str, meaning: &'static str, value: f64, measure: Measure) -> Quantity {
-    Quantity {
-        symbol,
-        meaning: meaning.into(),
-        value,
-        standard_uncertainty: 0.0,
-        measure,
-        source: None,
-    }
-}
-
 fn of_term(job: &Job, model: &Model, term: &Term) -> LayerWorking {
     let patch = &model.patches[term.patch];
     let zone = &job.zones[term.zone];
@@ -181,11 +120,11 @@ fn of_term(job: &Job, model: &Model, term: &Term) -> LayerWorking {
         zone: term.zone,
         layer: term.layer,
         narrow,
-        litres: Working {
+        litres: Working::by(
             formula,
-            result: given("litres", "litres for this zone", litres, Measure::Litres),
             terms,
-        },
+            given("litres", "litres for this zone", litres, Measure::Litres),
+        ),
         dry_film: DryFilm::of(layer, zone.basis, narrow).map(|film| dry_film(&film, layer, term, &wet)),
     }
 }
@@ -195,7 +134,12 @@ fn dry_film(film: &DryFilm, layer: &Layer, term: &Term, wet: &Quantity) -> Worki
     let by_film = wet.measure == Measure::Film;
     let mut terms = vec![
         wet.clone(),
-        figure("solids", "volume solids", layer.material.volume_solids),
+        figure(
+            "solids",
+            "volume solids",
+            layer.material.volume_solids,
+            Measure::Share,
+        ),
         given("coats", "coats", f64::from(term.coats), Measure::Count),
     ];
     if by_film {
@@ -209,11 +153,7 @@ fn dry_film(film: &DryFilm, layer: &Layer, term: &Term, wet: &Quantity) -> Worki
         Measure::Film,
     );
     result.standard_uncertainty = thickness.standard_uncertainty.as_metres();
-    Working {
-        formula: if by_film { DRY_BY_FILM } else { DRY_BY_LABEL },
-        terms,
-        result,
-    }
+    Working::by(if by_film { DRY_BY_FILM } else { DRY_BY_LABEL }, terms, result)
 }
 
 fn thinner(term: &Term) -> Quantity {
@@ -225,15 +165,6 @@ fn thinner(term: &Term) -> Quantity {
     )
 }
 
-fn figure(symbol: &'static str, meaning: &'static str, figure: Figure) -> Quantity {
-    let distribution = figure.distribution();
-    Quantity {
-        standard_uncertainty: distribution.standard_uncertainty(),
-        source: Some((figure.source, figure.certainty)),
-        ..given(symbol, meaning, distribution.mean(), Measure::Share)
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -241,15 +172,7 @@ mod tests {
     use crate::job::Basis;
     use crate::need::needs;
     use crate::samples::{broad, job, layer, narrow, zone};
-
-    /// The formula with the values beside it, by an evaluator of formulas that knows nothing of this crate.
-    fn worked_out(working: &Working) -> f64 {
-        let mut value = |name: &str, _: Vec<f64>| {
-            let term = working.terms.iter().find(|term| term.symbol == name);
-            term.map(|term| term.value)
-        };
-        fasteval::ez_eval(working.formula, &mut value).unwrap()
-    }
+    use crate::working::holds;
 
     #[test]
     fn every_formula_gives_the_result_that_stands_beside_it() {
@@ -283,14 +206,7 @@ mod tests {
         for (working, need) in workings.iter().zip(&needs) {
             for layer in &working.layers {
                 for working in std::iter::once(&layer.litres).chain(&layer.dry_film) {
-                    let value = worked_out(working);
-                    assert!((value / working.result.value - 1.0).abs() < 1e-12, "{working:?}");
-                    assert!(
-                        working
-                            .terms
-                            .iter()
-                            .all(|term| working.formula.contains(term.symbol))
-                    );
+                    holds(working);
                     formulas.push(working.formula);
                 }
             }

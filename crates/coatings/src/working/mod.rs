@@ -1,0 +1,185 @@
+//! The working of a result as data: the formula, what stands in it, and where that comes from.
+//!
+//! A screen or a print can show it; a test works each formula out again from what stands beside it. Workings are made
+//! only when they are asked for.
+
+mod can;
+mod mix;
+mod need;
+mod time;
+
+use std::borrow::Cow;
+
+use crate::estimate::Estimate;
+use crate::figure::{Certainty, Figure};
+
+pub use need::{LayerWorking, NeedWorking, workings};
+pub use time::time_workings;
+
+/// What a number is measured in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Measure {
+    /// Square metres.
+    SquareMetres,
+    /// Metres of edge.
+    Metres,
+    /// Litres.
+    Litres,
+    /// Metres of film.
+    Film,
+    /// Square metres per litre.
+    Rate,
+    /// Grams.
+    Grams,
+    /// Grams per litre.
+    GramsPerLitre,
+    /// Grams to a hundred grams, as oil absorption is given.
+    GramsToHundred,
+    /// Minutes.
+    Minutes,
+    /// Minutes per square metre.
+    MinutesPerSquareMetre,
+    /// Minutes per metre of edge.
+    MinutesPerMetre,
+    /// The maker's currency unit.
+    Money,
+    /// A share of one.
+    Share,
+    /// A plain number.
+    Count,
+}
+
+impl Measure {
+    /// The sign of the unit that the numbers are in; nothing for a plain number.
+    pub fn sign(self) -> &'static str {
+        match self {
+            Measure::SquareMetres => "m\u{b2}",
+            Measure::Metres | Measure::Film => "m",
+            Measure::Litres => "L",
+            Measure::Rate => "m\u{b2}/L",
+            Measure::Grams => "g",
+            Measure::GramsPerLitre => "g/L",
+            Measure::GramsToHundred => "g/100 g",
+            Measure::Minutes => "min",
+            Measure::MinutesPerSquareMetre => "min/m\u{b2}",
+            Measure::MinutesPerMetre => "min/m",
+            Measure::Money | Measure::Share | Measure::Count => "",
+        }
+    }
+}
+
+/// A number in a formula.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Quantity {
+    /// Its name in the formula.
+    pub symbol: &'static str,
+    /// What it is.
+    pub meaning: Cow<'static, str>,
+    /// The value that the formula is worked out with: the best estimate.
+    pub value: f64,
+    /// Its standard uncertainty.
+    pub standard_uncertainty: f64,
+    /// What it is measured in.
+    pub measure: Measure,
+    /// Where it comes from, and how sure that is; nothing for what was worked out or planned.
+    pub source: Option<(&'static str, Certainty)>,
+}
+
+/// The working of one result.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Working {
+    /// The formula, with `+ - * / ( )` and the symbols of the terms; empty where the result is no such formula.
+    pub formula: &'static str,
+    /// How the result was found where it is no such formula: what was looked at, in words.
+    pub found: Option<&'static str>,
+    /// What stands in the formula, or went into the search.
+    pub terms: Vec<Quantity>,
+    /// What comes out.
+    pub result: Quantity,
+}
+
+impl Working {
+    /// A result that is a formula over its terms.
+    fn by(formula: &'static str, terms: Vec<Quantity>, result: Quantity) -> Self {
+        Working {
+            formula,
+            found: None,
+            terms,
+            result,
+        }
+    }
+
+    /// A result that was looked for.
+    fn found(how: &'static str, terms: Vec<Quantity>, result: Quantity) -> Self {
+        Working {
+            formula: "",
+            found: Some(how),
+            terms,
+            result,
+        }
+    }
+}
+
+/// A number that was planned, measured before or worked out.
+fn given(symbol: &'static str, meaning: &'static str, value: f64, measure: Measure) -> Quantity {
+    Quantity {
+        symbol,
+        meaning: Cow::Borrowed(meaning),
+        value,
+        standard_uncertainty: 0.0,
+        measure,
+        source: None,
+    }
+}
+
+/// A number that was worked out, with its uncertainty.
+fn estimated(
+    symbol: &'static str,
+    meaning: &'static str,
+    estimate: Estimate<f64>,
+    measure: Measure,
+) -> Quantity {
+    Quantity {
+        standard_uncertainty: estimate.standard_uncertainty,
+        ..given(symbol, meaning, estimate.value, measure)
+    }
+}
+
+/// A figure, which has a source.
+fn figure(symbol: &'static str, meaning: &'static str, figure: Figure, measure: Measure) -> Quantity {
+    let distribution = figure.distribution();
+    Quantity {
+        standard_uncertainty: distribution.standard_uncertainty(),
+        source: Some((figure.source, figure.certainty)),
+        ..given(symbol, meaning, distribution.mean(), measure)
+    }
+}
+
+/// A density, whose figure is in kg/L.
+fn per_litre(symbol: &'static str, meaning: &'static str, density: Figure) -> Quantity {
+    let grams = Figure {
+        low: density.low * 1000.0,
+        high: density.high * 1000.0,
+        ..density
+    };
+    figure(symbol, meaning, grams, Measure::GramsPerLitre)
+}
+
+/// The formula with the values beside it, by an evaluator of formulas that knows nothing of this crate, gives the
+/// result that stands beside it, from no other symbols than the terms have.
+#[cfg(test)]
+fn holds(working: &Working) {
+    let mut value = |name: &str, _: Vec<f64>| {
+        let term = working.terms.iter().find(|term| term.symbol == name);
+        term.map(|term| term.value)
+    };
+    let value = fasteval::ez_eval(working.formula, &mut value).unwrap();
+    let wanted = working.result.value;
+    assert!(
+        (value - wanted).abs() <= 1e-12 * wanted.abs().max(1e-9),
+        "{value} {working:?}"
+    );
+    for term in &working.terms {
+        assert!(working.formula.contains(term.symbol), "{}", term.symbol);
+    }
+}

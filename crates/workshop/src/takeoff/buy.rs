@@ -1,0 +1,208 @@
+//! Which cans to buy: of one material for a piece, and of all materials for the whole workshop.
+
+use std::rc::Rc;
+
+use coatings::can::{ChoiceError, Purchase, choose, least_left};
+use coatings::{CanSize, Material, Need, Rgb, can, can_sizes, together};
+use units::{System, Volume};
+
+use super::{WANTED_CONFIDENCE, takeoff};
+use crate::document::{OwnMaterial, Workshop};
+
+/// What to buy of one material, if nothing of it is on the shelf.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Buy {
+    /// The volume that is enough with the wanted confidence.
+    pub need: Volume,
+    /// How many of each can; none of them is nothing.
+    pub cans: Vec<(&'static CanSize, u32)>,
+    /// The purchase that it is.
+    pub purchase: Purchase,
+    /// What it costs, in hundredths of the currency, where the maker gave prices.
+    pub price: Option<u64>,
+}
+
+/// The cheapest cans where the maker gave prices, otherwise those of the trade that leave the least over.
+///
+/// # Errors
+/// Where the need or a price cannot be counted with.
+pub fn cans_to_buy(
+    own: &[Rc<OwnMaterial>],
+    system: System,
+    material: &Material,
+    need: Volume,
+) -> Result<Buy, ChoiceError> {
+    let own = own.iter().find(|own| *own.key == *material.key);
+    let offers = own.map(|own| own.offers()).unwrap_or_default();
+    if offers.is_empty() {
+        let sizes: Vec<&'static CanSize> = can_sizes(system)
+            .iter()
+            .filter(|size| material.cans.contains(&size.key))
+            .collect();
+        let volumes: Vec<Volume> = sizes.iter().map(|size| size.volume()).collect();
+        return Ok(counted(need, &sizes, least_left(need, &[], &volumes)?, false));
+    }
+    let (sizes, offers): (Vec<_>, Vec<_>) = offers
+        .into_iter()
+        .filter_map(|(key, offer)| Some((can(key)?, offer)))
+        .unzip();
+    Ok(counted(need, &sizes, choose(need, &[], &offers)?, true))
+}
+
+fn counted(need: Volume, sizes: &[&'static CanSize], purchase: Purchase, priced: bool) -> Buy {
+    let cans = sizes.iter().copied().zip(purchase.counts.iter().copied());
+    Buy {
+        need,
+        cans: cans.filter(|(_, count)| *count > 0).collect(),
+        price: priced.then_some(purchase.price),
+        purchase,
+    }
+}
+
+/// What the whole workshop needs of one material in one colour.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Shopping {
+    /// The material.
+    pub material: Rc<Material>,
+    /// Its colour, of a material that comes in colours.
+    pub colour: Option<Rgb>,
+    /// The names of the pieces that take it.
+    pub pieces: Vec<String>,
+    /// Which cans to buy for all of them.
+    pub buy: Result<Buy, ChoiceError>,
+}
+
+/// What to buy for all pieces together, stage after stage. Pieces that cannot be measured up are left out; their own
+/// takeoff says why.
+pub fn shopping(workshop: &Workshop) -> Vec<Shopping> {
+    let mut lots: Vec<(Vec<String>, Vec<Need>)> = Vec::new();
+    for piece in &workshop.pieces {
+        let Ok(takeoff) = takeoff(piece, &workshop.materials) else {
+            continue;
+        };
+        for line in takeoff.materials {
+            let same =
+                |need: &Need| need.material.key == line.need.material.key && need.colour == line.need.colour;
+            match lots.iter_mut().find(|(_, needs)| needs.iter().any(same)) {
+                Some((pieces, needs)) => {
+                    pieces.push(piece.name.clone());
+                    needs.push(line.need);
+                }
+                None => lots.push((vec![piece.name.clone()], vec![line.need])),
+            }
+        }
+    }
+    let mut all: Vec<Shopping> = lots
+        .into_iter()
+        .filter_map(|(pieces, needs)| {
+            let first = needs.first()?;
+            // The same trial of each is added: what they share is wrong for all of them at once.
+            let litres = together(&needs.iter().collect::<Vec<_>>()).quantile(WANTED_CONFIDENCE);
+            Some(Shopping {
+                material: Rc::clone(&first.material),
+                colour: first.colour,
+                pieces,
+                buy: cans_to_buy(
+                    &workshop.materials,
+                    workshop.units,
+                    &first.material,
+                    Volume::litres(litres),
+                ),
+            })
+        })
+        .collect();
+    all.sort_by_key(|line| line.material.stage);
+    all
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::document::{LabelReading, Piece, PieceId, Price};
+    use crate::{Edit, MaterialEdit, PieceEdit, SchemeEdit, label_field};
+    use geometry::Kind;
+
+    fn nightstands(count: usize) -> Workshop {
+        let piece = |n: usize| {
+            let id = PieceId(format!("n{n}").into());
+            Rc::new(Piece::new(id, Kind::Nightstand, System::UsCustomary))
+        };
+        Workshop {
+            pieces: (0..count).map(piece).collect(),
+            ..Workshop::default()
+        }
+    }
+
+    #[test]
+    fn prices_decide_where_there_are_any() {
+        let paint = coatings::material("trim-enamel").unwrap();
+        let quarts = can("us-quart").unwrap().volume();
+        let buy = |own: &[Rc<OwnMaterial>], material: &Material| {
+            cans_to_buy(own, System::UsCustomary, material, quarts * 1.5).unwrap()
+        };
+        let least = buy(&[], paint);
+        assert_eq!(least.price, None);
+        assert!(least.purchase.left < quarts, "{least:?}");
+        let mut own = OwnMaterial {
+            key: "own-1".into(),
+            of: "trim-enamel",
+            name: "Green".into(),
+            label: Default::default(),
+            prices: Default::default(),
+        };
+        own.prices.insert("us-quart", Price::new("30").unwrap());
+        own.prices.insert("us-gallon", Price::new("50").unwrap());
+        let material = own.material().unwrap();
+        let cheapest = buy(&[Rc::new(own)], &material);
+        let cans: Vec<_> = cheapest
+            .cans
+            .iter()
+            .map(|(can, count)| (can.key, *count))
+            .collect();
+        assert_eq!((cans, cheapest.price), (vec![("us-gallon", 1)], Some(5000)));
+    }
+
+    #[test]
+    fn pieces_share_their_cans() {
+        let of = |count| shopping(&nightstands(count)).remove(1);
+        let (one, four) = (of(1), of(4));
+        assert_eq!((one.pieces.len(), four.pieces.len()), (1, 4));
+        let need = |line: &Shopping| line.buy.as_ref().unwrap().need;
+        // What is not known of the brush's film is wrong for all four at once and does not average out; what was guessed of
+        // each piece does, a little.
+        let ratio = need(&four) / need(&one);
+        assert!((3.7..4.0).contains(&ratio), "{ratio}");
+    }
+
+    #[test]
+    fn every_colour_is_a_line_and_a_label_of_ones_own_another() {
+        let id = PieceId("n1".into());
+        let red = SchemeEdit::Colour(crate::Colour([200, 0, 0]));
+        let rate = label_field("rate").unwrap();
+        let reading = LabelReading::new(rate, "300", "ft2/gal").unwrap();
+        let edits = [
+            Edit::Piece(id.clone(), PieceEdit::Finish(None, red)),
+            Edit::AddMaterial("own-1".into(), "water-polyurethane".into()),
+            Edit::Material("own-1".into(), MaterialEdit::Label(rate.key, Some(reading))),
+            Edit::Piece(
+                id,
+                PieceEdit::Finish(None, SchemeEdit::Material(2, "own-1".into())),
+            ),
+        ];
+        let workshop = edits
+            .into_iter()
+            .fold(nightstands(2), |workshop, edit| workshop.apply(edit).unwrap());
+        let keys: Vec<String> = shopping(&workshop)
+            .iter()
+            .map(|line| line.material.key.to_string())
+            .collect();
+        let expected = [
+            "bonding-primer",
+            "trim-enamel",
+            "trim-enamel",
+            "water-polyurethane",
+            "own-1",
+        ];
+        assert_eq!(keys, expected);
+    }
+}

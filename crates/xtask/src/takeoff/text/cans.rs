@@ -1,0 +1,142 @@
+//! Whether the cans in question are enough, what they do instead, and which to buy.
+
+use coatings::Verdict;
+use coatings::can::ChoiceError;
+use units::{System, Volume};
+use workshop::{Buy, Colour, Piece, Takeoff, WANTED_CONFIDENCE, Workshop, cans_to_buy, shopping};
+
+use super::show::{short, some, verdict, volume, wrapped};
+use super::zones::zone_label;
+use crate::table::{Align, Table};
+
+/// The longest list of cans in the table, in characters.
+const CANS: usize = 40;
+/// The longest name of a material in the table of all pieces, in characters.
+const MATERIAL: usize = 28;
+
+/// A line for the can in question of each material.
+pub fn table(takeoff: &Takeoff, system: System) -> String {
+    let mut table = Table::new(&[
+        ("Stage", Align::Left),
+        ("Can", Align::Left),
+        ("How full", Align::Left),
+        ("Is it enough", Align::Left),
+        ("Left", Align::Right),
+        ("Lacking", Align::Right),
+        ("Most coats", Align::Right),
+    ]);
+    for line in &takeoff.materials {
+        let some = |amount| some(amount, Volume::ZERO, |amount| volume(amount, system));
+        let level = line.level.and_then(coatings::can::level);
+        table.row([
+            line.id.clone(),
+            line.can.label.into(),
+            level.map_or("full", |level| level.label).into(),
+            verdict(line.enough.verdict, line.enough.probability),
+            some(line.enough.left),
+            some(line.enough.lacking),
+            line.enough.most_coats.to_string(),
+        ]);
+    }
+    table.to_string()
+}
+
+/// The zones that a can does which is not enough for all.
+pub fn instead(piece: &Piece, takeoff: &Takeoff) -> String {
+    let not_enough = takeoff
+        .materials
+        .iter()
+        .filter(|line| line.enough.verdict != Verdict::Enough);
+    let lines = not_enough.map(|line| {
+        let zones = line.enough.zones.iter();
+        let zones: Vec<String> = zones
+            .filter_map(|zone| takeoff.job.zones.get(*zone))
+            .map(|zone| zone_label(&piece.zone_label(&zone.key)))
+            .collect();
+        if zones.is_empty() {
+            format!("{}: this can does no whole zone.\n", line.id)
+        } else {
+            wrapped(
+                &format!("{}: this can does instead: {}.", line.id, zones.join("; ")),
+                2,
+            )
+        }
+    });
+    lines.collect()
+}
+
+/// The cans to buy of each material, if none is on the shelf.
+pub fn to_buy(workshop: &Workshop, takeoff: &Takeoff) -> String {
+    let lines = takeoff.materials.iter().map(|line| {
+        let need = line.need.at(WANTED_CONFIDENCE);
+        let buy = cans_to_buy(&workshop.materials, workshop.units, &line.need.material, need);
+        (line.id.clone(), buy)
+    });
+    bought("Stage", lines.collect(), workshop.units)
+}
+
+/// The cans to buy for all pieces together, where there are several.
+pub fn together(workshop: &Workshop) -> String {
+    if workshop.pieces.len() < 2 {
+        return String::new();
+    }
+    let lines = shopping(workshop).into_iter().map(|line| {
+        let colour = line
+            .colour
+            .map_or_else(String::new, |colour| format!(", {}", Colour(colour).write()));
+        (
+            format!("{}{colour}", short(&line.material.name, MATERIAL)),
+            line.buy,
+        )
+    });
+    let table = bought("All pieces", lines.collect(), workshop.units);
+    if table.is_empty() {
+        table
+    } else {
+        format!("\n\n{table}")
+    }
+}
+
+fn bought(what: &str, lines: Vec<(String, Result<Buy, ChoiceError>)>, system: System) -> String {
+    if lines.is_empty() {
+        return String::new();
+    }
+    let sure = format!("For {:.0} %", WANTED_CONFIDENCE * 100.0);
+    let mut table = Table::new(&[
+        (what, Align::Left),
+        (&sure, Align::Right),
+        ("To buy", Align::Left),
+        ("Price", Align::Right),
+        ("Left", Align::Right),
+    ]);
+    let mut remarks = String::new();
+    for (name, buy) in lines {
+        let shown = |amount| volume(amount, system);
+        match buy {
+            Ok(buy) => {
+                if !buy.purchase.proven {
+                    remarks.push_str(&format!("{name}: there may be a better choice of cans.\n"));
+                }
+                let cans: Vec<String> = buy
+                    .cans
+                    .iter()
+                    .map(|(can, count)| format!("{count} \u{d7} {}", can.label))
+                    .collect();
+                table.row([
+                    name,
+                    shown(buy.need),
+                    short(&cans.join(", "), CANS),
+                    buy.price.map_or_else(|| "-".into(), price),
+                    some(buy.purchase.left, Volume::ZERO, shown),
+                ]);
+            }
+            Err(error) => remarks.push_str(&wrapped(&format!("{name}: {error}"), 2)),
+        }
+    }
+    format!("{table}{remarks}")
+}
+
+/// In the maker's currency, which has no name here.
+fn price(hundredths: u64) -> String {
+    format!("{}.{:02}", hundredths / 100, hundredths % 100)
+}

@@ -1,0 +1,62 @@
+//! The same finish done with a brush, a roller or a sprayer.
+
+use units::System;
+use workshop::WayColumn;
+
+use super::show::{film, volume, wrapped};
+use crate::table::{Align, Table};
+use crate::takeoff::verdict_word;
+
+/// What each way takes of each material, at the planned coats and at equal film.
+pub fn table(ways: &[WayColumn], system: System) -> String {
+    let mut table = Table::new(&[
+        ("All done with", Align::Left),
+        ("Stage", Align::Left),
+        ("Likely", Align::Right),
+        ("Is the can enough", Align::Left),
+        ("Dry film", Align::Right),
+        ("Coats for equal film", Align::Right),
+        ("Likely then", Align::Right),
+    ]);
+    for way in ways {
+        for (place, figure) in way.figures.iter().enumerate() {
+            let label = if place == 0 { way.label } else { "" };
+            let thickness = figure.film.map(|estimate| film(estimate.value, system));
+            table.row([
+                label.into(),
+                figure.id.clone(),
+                volume(figure.likely, system),
+                verdict_word(figure.verdict).into(),
+                thickness.unwrap_or_else(|| "-".into()),
+                figure.coats_for_equal_film.to_string(),
+                volume(figure.likely_at_equal_film, system),
+            ]);
+        }
+    }
+    table.to_string()
+}
+
+/// How long each way takes, and what never stays on the piece.
+pub fn whole(ways: &[WayColumn], system: System) -> String {
+    let lines = ways.iter().map(|way| {
+        let lost = way.lost.iter();
+        let lost: Vec<String> = lost
+            .map(|(place, amount)| format!("{place} {}", volume(*amount, system)))
+            .collect();
+        let lost = if lost.is_empty() {
+            "nothing".into()
+        } else {
+            lost.join(", ")
+        };
+        wrapped(
+            &format!(
+                "{}: {:.0} minutes with the tool in hand, give or take {:.0}; lost: {lost}",
+                way.label,
+                way.minutes.value,
+                2.0 * way.minutes.standard_uncertainty
+            ),
+            2,
+        )
+    });
+    lines.collect()
+}
