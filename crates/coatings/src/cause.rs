@@ -55,16 +55,43 @@ impl Cause {
     pub fn label(&self) -> String {
         match self {
             Cause::Measuring => "the measuring of the piece".into(),
-            Cause::Film { material, tool } => format!("how thick a coat of {material} the {tool} leaves"),
-            Cause::LabelRate { material } => format!("how far a litre of {material} goes"),
-            Cause::Transfer { tool } => {
-                format!("what of the spray or the drips of the {tool} misses the piece")
+            Cause::Film { material, tool } => {
+                format!(
+                    "how thick a coat of {} the {} leaves",
+                    in_sentence(material),
+                    in_sentence(tool)
+                )
             }
-            Cause::Narrow { tool } => format!("what of the {tool} goes by narrow parts"),
+            Cause::LabelRate { material } => format!("how far a litre of {} goes", in_sentence(material)),
+            Cause::Transfer { tool } => {
+                format!(
+                    "what of the spray or the drips of the {} misses the piece",
+                    in_sentence(tool)
+                )
+            }
+            Cause::Narrow { tool } => format!("what of the {} goes by narrow parts", in_sentence(tool)),
             Cause::OrdinaryLoss => "the ordinary loss that a label's rate contains".into(),
-            Cause::FirstCoat { ground } => format!("how much a ground that is {} drinks", ground.label()),
-            Cause::Kept { tool, place } => format!("what the {tool} keeps in its {place}"),
+            Cause::FirstCoat { ground } => format!("how much {} drinks", in_sentence(ground.label())),
+            Cause::Kept { tool, place } => format!("what the {} keeps in its {place}", in_sentence(tool)),
         }
+    }
+}
+
+/// A name within a sentence: its first letter is small, unless another capital follows.
+///
+/// # Example
+/// ```
+/// assert_eq!(coatings::in_sentence("Mini foam roller"), "mini foam roller");
+/// assert_eq!(coatings::in_sentence("HVLP sprayer"), "HVLP sprayer");
+/// ```
+pub fn in_sentence(name: &str) -> String {
+    let second = name.chars().nth(1);
+    match name.chars().next() {
+        Some(first) if !second.is_some_and(|second| second.is_ascii_uppercase()) => {
+            let rest = &name[first.len_utf8()..];
+            format!("{}{rest}", first.to_ascii_lowercase())
+        }
+        _ => name.into(),
     }
 }
 

@@ -39,7 +39,7 @@ mod working;
 
 pub use area::Patch;
 pub use can::{CanSize, Contents, can, can_sizes};
-pub use cause::Cause;
+pub use cause::{Cause, in_sentence};
 pub use compare::Way;
 pub use distribution::Distribution;
 pub use dry_film::{DryFilm, usual_film};

@@ -5,7 +5,7 @@ mod fields;
 mod surfaces;
 
 use coatings::can::ChoiceError;
-use coatings::{Certainty, Enough, Estimate, Figure, Need, Stage, Verdict};
+use coatings::{Certainty, Enough, Estimate, Figure, Need, Stage, Verdict, in_sentence};
 use units::{Area, Length, System, Volume, show_area, show_volume};
 use workshop::{Buy, MaterialLine, Takeoff, WANTED_CONFIDENCE};
 
@@ -147,20 +147,9 @@ pub fn and(words: &[&str]) -> String {
 
 /// The names of tools within a sentence.
 pub fn tools(names: &[&str]) -> String {
-    let names: Vec<String> = names.iter().map(|name| within(name)).collect();
+    let names: Vec<String> = names.iter().map(|name| in_sentence(name)).collect();
     let names: Vec<&str> = names.iter().map(String::as_str).collect();
     and(&names)
-}
-
-/// A name within a sentence: its first letter is small, unless it begins with more than one capital.
-fn within(name: &str) -> String {
-    let mut letters = name.chars();
-    match (letters.next(), letters.next()) {
-        (Some(first), Some(second)) if !second.is_uppercase() => {
-            first.to_lowercase().chain(name.chars().skip(1)).collect()
-        }
-        _ => name.into(),
-    }
 }
 
 /// Where a share of an amount goes: `on the piece`, `in the sleeve`.

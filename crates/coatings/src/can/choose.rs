@@ -175,23 +175,24 @@ pub fn choose(need: Volume, stock: &[Volume], offers: &[Offer]) -> Result<Purcha
     })
 }
 
-/// The cans that leave the least over, then the fewest of them, where no prices are known.
+/// As [`choose`] where no price is known: the fewest cans, and of equally many those that leave the least over.
 ///
 /// # Errors
-/// As [`choose`].
+/// As for [`choose`]; a size counts as an offer.
 ///
 /// # Example
 /// ```
-/// use coatings::can::least_left;
+/// use coatings::can::fewest;
 /// use units::Volume;
-/// let sizes = [250.0, 750.0, 1000.0, 2500.0].map(Volume::millilitres);
-/// let purchase = least_left(Volume::millilitres(1200.0), &[], &sizes)?;
-/// assert_eq!(purchase.counts, [1, 0, 1, 0]);
+/// let sizes = [250.0, 750.0, 1000.0].map(Volume::millilitres);
+/// let purchase = fewest(Volume::millilitres(1200.0), &[], &sizes)?;
+/// assert_eq!(purchase.counts, [1, 0, 1]);
 /// # Ok::<(), coatings::can::ChoiceError>(())
 /// ```
-pub fn least_left(need: Volume, stock: &[Volume], sizes: &[Volume]) -> Result<Purchase, ChoiceError> {
-    let free: Vec<Offer> = sizes.iter().map(|&size| Offer { size, price: 0 }).collect();
-    choose(need, stock, &free)
+pub fn fewest(need: Volume, stock: &[Volume], sizes: &[Volume]) -> Result<Purchase, ChoiceError> {
+    // What costs as much whatever its size is bought as seldom as can be.
+    let alike: Vec<Offer> = sizes.iter().map(|&size| Offer { size, price: 1 }).collect();
+    choose(need, stock, &alike)
 }
 
 /// The share of an `f64` that may be noise of its last places: twice a pint is not more than a quart.
@@ -294,7 +295,7 @@ mod tests {
             }
         }
         let quart = Volume::litres(can("us-quart").unwrap().volume().as_litres() + 2e-12);
-        let purchase = least_left(quart, &[], &[can("us-pint").unwrap().volume()]).unwrap();
+        let purchase = fewest(quart, &[], &[can("us-pint").unwrap().volume()]).unwrap();
         assert_eq!(purchase.counts, [3], "two picolitres more are more");
     }
 
@@ -334,10 +335,13 @@ mod tests {
         assert_eq!((purchase.price, purchase.counts[2]), (0, 0));
         assert_eq!(in_ml(purchase.left), 0);
         // Odd sizes, all free, are the worst there is: an answer comes, if not a proof.
-        let odd: Vec<Volume> = (0..20)
-            .map(|n| Volume::litres(0.7 + 0.013_579_246_801 * f64::from(n)))
+        let odd: Vec<Offer> = (0..20)
+            .map(|n| Offer {
+                size: Volume::litres(0.7 + 0.013_579_246_801 * f64::from(n)),
+                price: 0,
+            })
             .collect();
-        let purchase = least_left(Volume::litres(999.9), &[], &odd).unwrap();
+        let purchase = choose(Volume::litres(999.9), &[], &odd).unwrap();
         assert!(
             !purchase.proven && purchase.left < Volume::millilitres(50.0),
             "{purchase:?}"
@@ -393,12 +397,12 @@ mod tests {
         }
 
         #[test]
-        fn without_prices_nothing_leaves_less(need in 1..1500_u64, sizes in prop::collection::vec(60..900_u64, 1..4)) {
+        fn without_prices_no_fewer_cans_are_enough(need in 1..1500_u64, sizes in prop::collection::vec(60..900_u64, 1..4)) {
             let volumes: Vec<Volume> = sizes.iter().map(|&size| ml(size)).collect();
-            let ours = least_left(ml(need), &[], &volumes).unwrap();
-            let free: Vec<(u64, u64)> = sizes.iter().map(|&size| (size, 0)).collect();
+            let ours = fewest(ml(need), &[], &volumes).unwrap();
+            let alike: Vec<(u64, u64)> = sizes.iter().map(|&size| (size, 1)).collect();
             let cans: u64 = ours.counts.iter().map(|&count| u64::from(count)).sum();
-            prop_assert_eq!(Some((0, in_ml(ours.left), cans)), by_trying(need, &free));
+            prop_assert_eq!(Some((cans, in_ml(ours.left), cans)), by_trying(need, &alike));
         }
     }
 }

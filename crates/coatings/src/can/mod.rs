@@ -6,7 +6,7 @@ mod price;
 mod search;
 mod size;
 
-pub use choose::{ChoiceError, Offer, Purchase, choose, least_left};
+pub use choose::{ChoiceError, Offer, Purchase, choose, fewest};
 pub(crate) use contents::Way as ContentsWay;
 pub use contents::{Contents, ContentsError, Doubt, LEVELS, Level, Weighing, level};
 pub use price::{LARGEST_PRICE, PriceError, check_price, read_price};

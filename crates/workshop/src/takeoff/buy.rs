@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use coatings::can::{ChoiceError, Purchase, choose, least_left};
+use coatings::can::{ChoiceError, Purchase, choose, fewest};
 use coatings::{CanSize, Material, Need, Rgb, can, can_sizes, together};
 use units::{System, Volume};
 
@@ -22,7 +22,10 @@ pub struct Buy {
     pub price: Option<u64>,
 }
 
-/// The cheapest cans where the maker gave prices, otherwise those of the trade that leave the least over.
+/// Where no price is known, no can is bought that holds so many times what is needed (common practice, no source).
+const TOO_LARGE: f64 = 2.0;
+
+/// The cheapest cans where the maker gave prices, otherwise the fewest cans of the trade.
 ///
 /// # Errors
 /// Where the need or a price cannot be counted with.
@@ -39,8 +42,15 @@ pub fn cans_to_buy(
             .iter()
             .filter(|size| material.cans.contains(&size.key))
             .collect();
+        // The smallest one stands first, and is never too large.
+        let sizes: Vec<&'static CanSize> = sizes
+            .iter()
+            .enumerate()
+            .filter(|(place, size)| *place == 0 || size.volume() <= need * TOO_LARGE)
+            .map(|(_, size)| *size)
+            .collect();
         let volumes: Vec<Volume> = sizes.iter().map(|size| size.volume()).collect();
-        return Ok(counted(need, &sizes, least_left(need, &[], &volumes)?, false));
+        return Ok(counted(need, &sizes, fewest(need, &[], &volumes)?, false));
     }
     let (sizes, offers): (Vec<_>, Vec<_>) = offers
         .into_iter()
@@ -140,9 +150,13 @@ mod tests {
         let buy = |own: &[Rc<OwnMaterial>], material: &Material| {
             cans_to_buy(own, System::UsCustomary, material, quarts * 1.5).unwrap()
         };
-        let least = buy(&[], paint);
-        assert_eq!(least.price, None);
-        assert!(least.purchase.left < quarts, "{least:?}");
+        let fewest = buy(&[], paint);
+        let cans: Vec<_> = fewest.cans.iter().map(|(can, count)| (can.key, *count)).collect();
+        assert_eq!(
+            (cans, fewest.price),
+            (vec![("us-quart", 2)], None),
+            "a gallon is too much"
+        );
         let mut own = OwnMaterial {
             key: "own-1".into(),
             of: "trim-enamel",

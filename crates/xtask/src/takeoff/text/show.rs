@@ -65,15 +65,16 @@ pub fn short(name: &str, most: usize) -> String {
 
 /// A sentence in lines that are not too wide; all but the first are set in.
 pub fn wrapped(text: &str, indent: usize) -> String {
-    let mut lines = String::new();
-    let mut width = 0;
-    for word in text.split(' ') {
+    let start = text.len() - text.trim_start_matches(' ').len();
+    let mut lines = " ".repeat(start);
+    let mut width = start;
+    for (place, word) in text[start..].split(' ').enumerate() {
         let long = word.chars().count();
-        if width > 0 && width + 1 + long > WIDTH {
+        if place > 0 && width + 1 + long > WIDTH {
             lines.push('\n');
             lines.extend(std::iter::repeat_n(' ', indent));
             width = indent;
-        } else if !lines.is_empty() {
+        } else if place > 0 {
             lines.push(' ');
             width += 1;
         }

@@ -13,7 +13,7 @@ pub fn table(ways: &[WayColumn], system: System) -> String {
         ("All done with", Align::Left),
         ("Stage", Align::Left),
         ("Likely", Align::Right),
-        ("Is the can enough", Align::Left),
+        ("Can", Align::Left),
         ("Dry film", Align::Right),
         ("Coats for equal film", Align::Right),
         ("Likely then", Align::Right),
