@@ -1,4 +1,4 @@
-//! Times of an answer. `tests/outside/scripts/needs_speed.py` times the same job with NumPy.
+//! Times of an answer. `tests/outside/scripts/needs.py --time` times the same job with NumPy.
 
 #![allow(
     missing_docs,

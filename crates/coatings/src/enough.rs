@@ -87,7 +87,8 @@ fn share_enough(rest: &[f64]) -> f64 {
 #[derive(Default)]
 struct Pieces {
     parts: Vec<Part>,
-    kept: Vec<f64>,
+    /// What each place in the tools keeps, and the zones that are done with it.
+    kept: Vec<(Vec<f64>, Vec<usize>)>,
 }
 
 impl Pieces {
@@ -99,29 +100,31 @@ impl Pieces {
         };
         let trials = need.litres().len();
         // What other materials hang on is not drawn.
-        let columns: Vec<Vec<f64>> = model
+        let mut columns: Vec<Vec<f64>> = model
             .inputs
             .iter()
             .enumerate()
             .map(|(place, known)| draw(&known.input, if model.uses(lot, place) { trials } else { 0 }))
             .collect();
+        let parts = lot.parts(&columns, &model.areas(&columns));
+        let kept_in = |place: &usize| {
+            let with_it = lot.terms.iter().filter(|term| term.kept.contains(place));
+            (
+                std::mem::take(&mut columns[*place]),
+                with_it.map(|term| term.zone).collect(),
+            )
+        };
         Pieces {
-            parts: lot.parts(&columns, &model.areas(&columns)),
-            kept: lot.kept(&columns),
+            parts,
+            kept: lot.kept.iter().map(kept_in).collect(),
         }
     }
 
-    /// What is left in each trial when nothing but the tools' share was taken.
-    fn less_kept(&self, contents: &[f64]) -> Vec<f64> {
-        contents
-            .iter()
-            .zip(&self.kept)
-            .map(|(can, kept)| can - kept)
-            .collect()
-    }
-
     fn most_coats(&self, contents: &[f64], confidence: f64) -> u32 {
-        let left = self.less_kept(contents);
+        let mut left = contents.to_vec();
+        for (kept, _) in &self.kept {
+            take(&mut left, kept);
+        }
         let enough = |coats: u32| {
             let mut taken = vec![0.0; left.len()];
             for part in &self.parts {
@@ -162,17 +165,25 @@ impl Pieces {
         let mut search = Search {
             order: &order,
             taken: &taken,
+            kept: &self.kept,
             confidence,
             best: (0.0, Vec::new()),
         };
-        search.follow(0, &self.less_kept(contents), 0.0, &mut Vec::new());
+        search.follow(0, contents, 0.0, &mut Vec::new());
         search.best.1
+    }
+}
+
+fn take(left: &mut [f64], taken: &[f64]) {
+    for (left, taken) in left.iter_mut().zip(taken) {
+        *left -= taken;
     }
 }
 
 struct Search<'a> {
     order: &'a [(usize, f64)],
     taken: &'a [Vec<f64>],
+    kept: &'a [(Vec<f64>, Vec<usize>)],
     confidence: f64,
     best: (f64, Vec<usize>),
 }
@@ -187,11 +198,14 @@ impl Search<'_> {
             return;
         }
         let (zone, litres) = self.order[next];
-        let with: Vec<f64> = left
-            .iter()
-            .zip(&self.taken[next])
-            .map(|(left, taken)| left - taken)
-            .collect();
+        let mut with = left.to_vec();
+        take(&mut with, &self.taken[next]);
+        // A tool is filled once, by the first of the zones that are done with it.
+        for (kept, zones) in self.kept {
+            if zones.contains(&zone) && !chosen.iter().any(|other| zones.contains(other)) {
+                take(&mut with, kept);
+            }
+        }
         if share_enough(&with) >= self.confidence {
             chosen.push(zone);
             self.follow(next + 1, &with, work + litres, chosen);

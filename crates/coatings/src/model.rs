@@ -53,6 +53,8 @@ pub(crate) struct Term {
     /// A factor that it is multiplied with.
     pub(crate) gain: Option<usize>,
     pub(crate) thinned: f64,
+    /// Inputs that its tool keeps.
+    pub(crate) kept: Vec<usize>,
 }
 
 /// What one coat takes of a square metre before any loss.
@@ -115,7 +117,7 @@ impl Model {
             return;
         };
         let ground = work.ground_under(layer);
-        let term = Term {
+        let mut term = Term {
             zone,
             layer,
             patch,
@@ -126,21 +128,22 @@ impl Model {
             losses,
             gain,
             thinned: on.thinned_for(tool),
+            kept: Vec::new(),
         };
         let lot = self.lot(on);
         let wash = self.wash(job, lot);
-        let kept: Vec<usize> = tool
+        term.kept = tool
             .keeps
             .iter()
             .map(|keeps| self.input(Known::kept(&wash, tool, keeps)))
             .collect();
         let lot = &mut self.lots[lot];
-        lot.terms.push(term);
-        for place in kept {
-            if !lot.kept.contains(&place) {
-                lot.kept.push(place);
+        for place in &term.kept {
+            if !lot.kept.contains(place) {
+                lot.kept.push(*place);
             }
         }
+        lot.terms.push(term);
     }
 
     /// What a coat takes before losses, the losses, and what is given back; nothing for a tool that cannot put it on.
@@ -345,13 +348,14 @@ impl Term {
             Consumption::Film(film) => area * row(film) * 1000.0 / (1.0 + self.thinned),
             Consumption::Rate(rate) => area / row(rate),
         };
-        coat * (self.first_coat.map_or(1.0, &row) + f64::from(self.coats - 1))
+        // What a label's rate contains as ordinary loss never was on the piece; of brush and roller it is not known apart.
+        coat * self.gain.map_or(1.0, &row) * (self.first_coat.map_or(1.0, &row) + f64::from(self.coats - 1))
     }
 
     /// By how much more than that is taken because of losses.
     pub(crate) fn lost_factor(&self, row: impl Fn(usize) -> f64) -> f64 {
         let losses: f64 = self.losses.iter().map(|loss| row(*loss)).product();
-        self.gain.map_or(1.0, &row) / losses
+        1.0 / losses
     }
 }
 

@@ -10,6 +10,9 @@ the piece again with each measurement a standard uncertainty longer and shorter.
 with the area normal and everything else rectangular between its limits (JCGM 101). One draw of a film serves all
 surfaces and coats.
 
+Zones: the same for the faces of each zone, and for two zones together; errors of one measurement add up with their
+signs (JCGM 100, 5.2.2).
+
     python tests/outside/scripts/quantiles.py    # writes tests/outside/fixtures/quantiles.json
 
 Needs `pip install cadquery-ocp numpy`. The result is committed; nothing in the build needs this script.
@@ -19,6 +22,7 @@ import json
 import math
 import sys
 from fractions import Fraction
+from itertools import combinations
 from pathlib import Path
 
 import numpy
@@ -34,15 +38,16 @@ from tape import STYLES, Tape, size  # noqa: E402
 TRIALS = 4_000_000
 SEED = 4711
 
-# Figures of the trade: limits, and where they come from. Common practice unless said otherwise.
+# Figures of the trade: limits, and where they come from. Common practice unless said otherwise. A clear coat flows out
+# thinner than what stands in a film, such as primers and paints.
 TOOLS = {
     "brush": {
-        "film_um": (75, 125),
+        "film_um": {"primer": (75, 125), "paint": (75, 125), "topcoat": (65, 115)},
         "transfer": (0.95, 1.0),
         "kept_ml": [(5, 15)],
     },
     "foam-roller": {
-        "film_um": (50, 90),
+        "film_um": {"primer": (50, 90), "paint": (50, 90), "topcoat": (45, 80)},
         "transfer": (0.95, 1.0),
         # A 100 mm foam cover, 35 mm across on a 15 mm core, 20 to 40 % of it wet; and the film in the tray.
         "kept_ml": [(16, 31), (10, 20)],
@@ -53,6 +58,13 @@ GALLON = 231 * 25.4 ** 3 * 1e-6
 CANS = {"us-8-fl-oz": GALLON / 16, "us-pint": GALLON / 8, "us-quart": GALLON / 4, "us-gallon": GALLON}
 
 FIXTURES = {"invented-dresser": "dresser-plinth", "invented-nightstands": "nightstand-inset-legs"}
+
+# The stage of each material in the schemes of the invented pieces.
+STAGES = {"shellac-primer": "primer", "bonding-primer": "primer", "trim-enamel": "paint",
+          "water-polyurethane": "topcoat"}
+
+# The zone of each part by how its name begins; the case is the rest.
+ZONES = {"top/": "top", "drawer-front-": "fronts", "leg-": "base", "plinth-": "base"}
 
 # The measurements that a piece has besides width, depth, height and so on, by how it is made.
 ALWAYS = ["width", "depth", "height", "board", "top-thickness", "overhang-front", "overhang-side", "front-thickness",
@@ -79,9 +91,18 @@ def what_counts(piece):
     return piece["furniture"], piece["readings"], piece["counts"], piece["bays"], styles
 
 
-def outside_area(piece):
+def zone_of(face):
+    return next((zone for start, zone in ZONES.items() if face.startswith(start)), "body")
+
+
+def outside_areas(piece):
+    """What looks at the room, in m2: of each zone, and of all under no name."""
     assert not worked_ends(piece), "an edge of the piece counts otherwise than it measures"
-    return sum(senses.get("outside", 0.0) for senses in exposed(*construct(piece)).values()) * 1e-6
+    areas = {None: 0.0}
+    for face, senses in exposed(*construct(piece)).items():
+        for key in (None, zone_of(face)):
+            areas[key] = areas.get(key, 0.0) + senses.get("outside", 0.0) * 1e-6
+    return areas
 
 
 def changed(piece, key, mm):
@@ -94,7 +115,8 @@ def changed(piece, key, mm):
     return copy
 
 
-def area_uncertainty(piece):
+def area_steps(piece):
+    """How much larger each zone, and all, is for each measurement that is a standard uncertainty larger."""
     tape = Tape(piece)
     keys = ALWAYS + [key for make in ("fronts", "back", "base") for key in BY_MAKE[tape.style(make)]]
     (bay,) = piece["bays"]
@@ -107,17 +129,38 @@ def area_uncertainty(piece):
         if "height" in row:
             mm = float(size(row["height"]))
             terms.append((number, mm, tape_uncertainty(mm)))
-    total = 0.0
+    steps = []
     for key, mm, u in terms:
-        longer, shorter = (outside_area(changed(piece, key, Fraction(mm + sign * u))) for sign in (1, -1))
-        total += ((longer - shorter) / 2) ** 2
-    return math.sqrt(total)
+        longer, shorter = (outside_areas(changed(piece, key, Fraction(mm + sign * u))) for sign in (1, -1))
+        steps.append({zone: (longer[zone] - shorter[zone]) / 2 for zone in longer})
+    return steps
 
 
-def litres(random, area, u, tool, coats):
+def uncertainty(steps, *zones):
+    """The standard uncertainty of zones together; without a name, of all."""
+    return math.sqrt(sum(sum(step[zone] for zone in zones or (None,)) ** 2 for step in steps))
+
+
+def of_zones(fixture, steps, count):
+    """The area of each zone, and how uncertain it is alone and together with each other zone."""
+    areas = {}
+    for face in fixture["faces"]:
+        if "outside" in face["senses"]:
+            zone = zone_of(face["face"])
+            areas[zone] = areas.get(zone, 0.0) + face["senses"]["outside"]
+    zones = sorted(areas)
+    together = [(*pair, uncertainty(steps, *pair)) for pair in combinations(zones, 2)]
+    return {
+        "zones": [{"zone": zone, "painted_m2": round(areas[zone] * count, 9),
+                   "painted_u_m2": round(uncertainty(steps, zone) * count, 9)} for zone in zones],
+        "pairs": [{"zones": [one, other], "painted_u_m2": round(u * count, 9)} for one, other, u in together],
+    }
+
+
+def litres(random, area, u, tool, stage, coats):
     draw = lambda limits: random.uniform(*limits, TRIALS)
     areas = numpy.maximum(random.normal(area, u, TRIALS), 0.0)
-    films = draw(tool["film_um"]) * 1e-3  # litres on a square metre
+    films = draw(tool["film_um"][stage]) * 1e-3  # litres on a square metre
     kept = sum(draw(limits) for limits in tool["kept_ml"]) * 1e-3
     return areas * films * coats / draw(tool["transfer"]) + kept
 
@@ -129,15 +172,19 @@ def main():
         fixture = json.loads((CAD / f"{FIXTURES[given['id']]}.json").read_text())
         piece = invented(given["id"])
         assert what_counts(fixture["piece"]) == what_counts(piece), "the fixture is of other measurements"
-        assert given["scheme"]["ground"] == "sealed" and given["scheme"]["basis"] == "wet-film"
+        scheme = given["scheme"]
+        assert scheme["ground"] == "sealed" and scheme["basis"] == "wet-film"
+        assert not given.get("zones"), "a zone has a scheme of its own"
         each = sum(face["senses"].get("outside", 0.0) for face in fixture["faces"])
         area = each * given["count"]
-        u = area_uncertainty(piece) * given["count"]
+        steps = area_steps(piece)
+        u = uncertainty(steps) * given["count"]
         stages = []
-        for stage in ("primer", "paint", "topcoat"):
-            coats = given["scheme"][stage]
+        for coats in scheme["layers"]:
+            stage = STAGES[coats["material"]]
+            assert coats.keys() == {"material", "coats", "tool", "can"}, "a layer is thinned, split or of a part can"
             for tool, figures in TOOLS.items():
-                drawn = litres(random, area, u, figures, coats["coats"])
+                drawn = litres(random, area, u, figures, stage, coats["coats"])
                 low, likely, high = (float(v) for v in numpy.quantile(drawn, [0.05, 0.5, 0.95]))
                 # The cans of the scheme are far too small or too large; volumes near the likely one tell more.
                 volumes = [*CANS.values(), *(round(share * likely, 3) for share in (0.85, 0.95, 1.05, 1.15))]
@@ -149,7 +196,8 @@ def main():
                     "can_enough": round(float(numpy.mean(drawn <= CANS[coats["can"]])), 5), "enough": enough,
                 })
         pieces.append({"id": given["id"], "cad": FIXTURES[given["id"]], "count": given["count"],
-                       "painted_m2": round(area, 9), "painted_u_m2": round(u, 9), "stages": stages})
+                       "painted_m2": round(area, 9), "painted_u_m2": round(u, 9),
+                       **of_zones(fixture, steps, given["count"]), "stages": stages})
     result = {"made_with": f"NumPy {numpy.__version__}, {TRIALS} trials, seed {SEED}", "units": "m2 and litres",
               "pieces": pieces}
     path = OUTSIDE / "fixtures" / "quantiles.json"
@@ -157,6 +205,8 @@ def main():
     path.write_text(json.dumps(result, indent=1) + "\n")
     for piece in pieces:
         print(piece["id"], piece["painted_m2"], piece["painted_u_m2"])
+        for zone in piece["zones"]:
+            print(" ", zone["zone"], zone["painted_m2"], zone["painted_u_m2"])
 
 
 if __name__ == "__main__":

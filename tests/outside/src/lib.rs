@@ -77,7 +77,7 @@ impl CadFixture {
             .piece
             .as_ref()
             .with_context(|| format!("{} has no piece", self.name))?;
-        let file = json!({"kind": workshop::format::KIND, "version": 2, "units": "us", "pieces": [piece]});
+        let file = json!({"kind": workshop::format::KIND, "version": 3, "units": "us", "pieces": [piece]});
         let loaded = workshop::format::load(&file.to_string())?;
         ensure!(loaded.notices.is_empty(), "{}: {:?}", self.name, loaded.notices);
         let first = loaded.workshop.pieces.first();

@@ -3,12 +3,15 @@
 //! Outside source: HiGHS, the mixed-integer solver of SciPy, through `scripts/cans.py`, which also checks what the
 //! solver says in whole numbers and tries the smaller problems out. 300 problems of one to eight sizes: of real
 //! shops, with prices that tie, of both trades mixed, of odd sizes; with and without cans on the shelf.
+//!
+//! What is in a can: worked out from the US gallon of 231 cubic inches (NIST Handbook 44, App. C; from memory) and the
+//! inch of 25.4 mm (16 CFR 500.19, read).
 
 #![allow(clippy::unwrap_used, reason = "a test may stop where its input is broken")]
 
-use coatings::can::{Offer, choose};
+use coatings::can::{Offer, can, can_sizes, choose};
 use serde::Deserialize;
-use units::Volume;
+use units::{System, Volume};
 
 /// Sizes in picolitres, prices in hundredths.
 #[derive(Deserialize)]
@@ -102,5 +105,42 @@ fn the_problems_that_are_timed_have_the_same_answers() {
             left: colour.left,
             used: 0,
         });
+    }
+}
+
+/// Calculated: 231 x 2.54^3 mL are 3785.411784 mL, a quart is 946.352946 mL, a pint 473.176473 mL, eight fluid ounces
+/// 236.5882365 mL. 16 CFR 500.19 prints the pint as 473.177 mL, which these digits do not round to.
+#[test]
+fn what_is_in_a_can() {
+    let millilitres = |key| can(key).unwrap().volume().as_millilitres();
+    for (key, wanted) in [
+        ("us-gallon", 3_785.411_784),
+        ("us-quart", 946.352_946),
+        ("us-pint", 473.176_473),
+        ("us-8-fl-oz", 236.588_236_5),
+        ("us-4-fl-oz", 4.0 * 29.573_529_562_5),
+        ("metric-250-ml", 250.0),
+    ] {
+        assert!((millilitres(key) - wanted).abs() < 1e-9, "{key}");
+    }
+    assert!((millilitres("us-gallon") - 231.0 * 2.54 * 2.54 * 2.54).abs() < 1e-9);
+    assert_ne!((millilitres("us-pint") * 1e3).round(), 473_177.0);
+}
+
+/// Common practice, no source: a need is rounded up to the next can, never down. A hair more than a can is another can.
+#[test]
+fn a_need_is_never_rounded_down() {
+    for size in can_sizes(System::UsCustomary)
+        .iter()
+        .chain(can_sizes(System::Metric))
+    {
+        let offers = [Offer {
+            size: size.volume(),
+            price: 100,
+        }];
+        for (share, cans) in [(0.01, 1), (1.0, 1), (1.000_001, 2), (2.5, 3)] {
+            let bought = choose(size.volume() * share, &[], &offers).unwrap();
+            assert_eq!(bought.counts, [cans], "{} x {share}", size.key);
+        }
     }
 }

@@ -14,8 +14,8 @@
 use coatings::Figure;
 use coatings::can::{Contents, Weighing};
 use coatings::mix::{
-    Binder, By, CALCIUM_CARBONATE, ChalkBatch, ChalkMix, Component, Jug, Latex, Paint, Recipe, Scale,
-    Thinning, chalk_recipe, cpvc, jug_limits, measure, powder_limits, thinner,
+    Binder, By, CALCIUM_CARBONATE, ChalkBatch, ChalkMix, Component, Jug, LATEX_CPVC, Latex, Paint, Recipe,
+    SHEENS, Scale, Thinning, chalk_recipe, cpvc, jug_limits, measure, powder_limits, powder_mass, thinner,
 };
 use units::{Density, Length, Mass, Volume, VolumeUnit};
 
@@ -111,6 +111,101 @@ fn a_tablespoon_of_powder() {
     near(most.as_grams(), 17.7, 0.05);
 }
 
+/// Calculated from the US gallon of 231 in3: cup, tablespoon, teaspoon. From memory: 240, 15 and 5 mL of US labels
+/// (21 CFR 101.9(b)(5)), the metric cup of 250 mL and the Australian tablespoon of 20 mL.
+#[test]
+fn spoons_and_cups() {
+    for (key, millilitres) in [
+        ("us-cup", 236.588_236_5),
+        ("us-tablespoon", 14.786_764_781_25),
+        ("us-teaspoon", 4.928_921_593_75),
+        ("label-cup", 240.0),
+        ("label-tablespoon", 15.0),
+        ("label-teaspoon", 5.0),
+        ("metric-cup", 250.0),
+        ("au-tablespoon", 20.0),
+    ] {
+        near(measure(key).unwrap().volume().as_millilitres(), millilitres, 1e-9);
+    }
+}
+
+/// Recipes of hobby pages, read as cups and spoons: 4 and 2 tablespoons to a cup, a third of a cup and 2 to 3
+/// tablespoons to a cup, half a cup and a quarter cup to a quart, one part to two.
+#[test]
+fn recipes_in_cups_and_spoons() {
+    let volume = |key| measure(key).unwrap().volume();
+    let (cup, spoon) = (volume("us-cup"), volume("us-tablespoon"));
+    let quart = VolumeUnit::UsQuart.of(1.0);
+    for (key, powder, least_water, most_water) in [
+        (
+            "chalk-quarter",
+            spoon * 4.0 / cup,
+            spoon * 2.0 / cup,
+            spoon * 2.0 / cup,
+        ),
+        ("chalk-third", 1.0 / 3.0, spoon * 2.0 / cup, spoon * 3.0 / cup),
+        (
+            "chalk-eighth",
+            cup * 0.5 / quart,
+            cup * 0.25 / quart,
+            cup * 0.25 / quart,
+        ),
+        ("chalk-half", 0.5, 0.0, 0.0),
+    ] {
+        let recipe = chalk_recipe(key).unwrap();
+        near(recipe.powder.low, powder, 1e-12);
+        near(recipe.powder.high, powder, 1e-12);
+        near(recipe.water.low, least_water, 1e-12);
+        near(recipe.water.high, most_water, 1e-12);
+    }
+}
+
+/// Read: bulk 0.8 and tapped 1.2 g/cm3 (Handbook of Pharmaceutical Excipients), oil absorption of natural grades 6 to
+/// 24 (extender-pigment note), pigment by sheen (paint-trade teaching note). From memory: calcite 2.71 g/cm3, the
+/// critical concentration of latex 0.45 to 0.60.
+#[test]
+fn figures_of_powder_and_sheen() {
+    let limits = |figure: Figure| (figure.low, figure.high);
+    assert_eq!(limits(CALCIUM_CARBONATE.bulk), (0.8, 1.2));
+    assert_eq!(limits(CALCIUM_CARBONATE.oil_absorption), (6.0, 24.0));
+    assert_eq!(limits(CALCIUM_CARBONATE.density), (2.71, 2.71));
+    assert_eq!(limits(LATEX_CPVC), (0.45, 0.60));
+    let sheens = SHEENS.map(|sheen| (sheen.key, limits(sheen.pvc)));
+    assert_eq!(
+        sheens,
+        [
+            ("gloss", (0.0, 0.15)),
+            ("semi-gloss", (0.15, 0.25)),
+            ("satin", (0.30, 0.40)),
+            ("eggshell", (0.35, 0.45)),
+            ("flat", (0.40, 0.80)),
+        ]
+    );
+}
+
+/// Calculated, with the relative variances of JCGM 100, 5.1.6: a spoon of powder is no dose. A tablespoon that is
+/// filled to a tenth either way (common practice), of powder of 0.4 to 1.2 g/mL, is 11.8 g with 29 % of doubt: the
+/// density 0.8 / sqrt 12 / 0.8 = 28.87 %, the filling 0.1 / sqrt 3 = 5.77 %, together 29.44 %.
+#[test]
+fn a_spoon_of_powder_is_no_dose() {
+    let spoon = measure("us-tablespoon").unwrap().of(1.0);
+    let mass = powder_mass(spoon, CALCIUM_CARBONATE.bulk_any_grade);
+    near(mass.value.as_grams(), 14.786_764_781_25 * 0.8, 1e-9);
+    near(mass.standard_uncertainty / mass.value, 0.294_39, 1e-4);
+}
+
+/// JCGM 100, 5.2.2: ten spoons of one filling are wrong together, so their doubt is ten times that of one, not 3.2
+/// times.
+#[test]
+fn ten_spoons_share_their_error() {
+    let spoon = measure("us-tablespoon").unwrap();
+    near(
+        spoon.of(10.0).standard_uncertainty / spoon.of(1.0).standard_uncertainty,
+        10.0,
+        1e-9,
+    );
+}
+
 /// UK SI 1988/120, Schedule, Tables 2 and 1, and UK SI 1987/51, Schedule, read: every row.
 #[test]
 fn jugs_and_cylinders() {
@@ -161,6 +256,26 @@ fn thinned_film() {
     };
     near(dry(0.0), 2.80, 0.005);
     near(dry(0.1), 2.55, 0.005);
+}
+
+/// Calculated: thinned by a tenth, 2 L at 35 % are 2.2 L at 31.82 %, and the solids, 0.7 L, stay what they were.
+#[test]
+fn thinner_adds_no_solids() {
+    let thinning = Thinning {
+        paint: Volume::litres(2.0),
+        volume_solids: known(0.35),
+        share: 0.1,
+        most: None,
+        thinner: thinner("water").unwrap(),
+    };
+    let thinned = thinning.thinned().unwrap();
+    near(thinned.liquid.as_litres(), 2.2, 1e-12);
+    near(thinned.volume_solids.value, 0.318_2, 5e-5);
+    near(
+        thinned.liquid.as_litres() * thinned.volume_solids.value,
+        0.7,
+        1e-12,
+    );
 }
 
 /// JCGM 100, F.2.2.1: a step of 1 is a standard uncertainty of 0.29; 4.3.7: limits of 1 % are one of 0.577 %.
