@@ -1,10 +1,9 @@
 //! The state of the page and the one function that changes it.
 
-use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
 use geometry::FieldId;
-use units::{LengthError, read_length};
+use units::{LengthError, SortedMap, SortedSet, read_length};
 use workshop::{
     Edit, EditError, LabelReading, MaterialEdit, Piece, PieceEdit, PieceId, Price, Reading, SchemeEdit,
     Workshop, label_field,
@@ -93,15 +92,15 @@ pub struct App {
     /// Whether the maker is about to begin another piece.
     pub adding: bool,
     /// What is unfolded on the sheets, by name.
-    pub unfolded: BTreeSet<String>,
+    pub unfolded: SortedSet<String>,
     /// The zone whose finish is on the sheet, by its key; nothing is that of the piece.
     pub finished: Option<String>,
     /// The field that the maker is in.
     pub field: Option<FieldId>,
     /// Texts that are being typed, as typed; they are no part of the document until they can be read.
-    pub drafts: BTreeMap<FieldId, String>,
+    pub drafts: SortedMap<FieldId, String>,
     /// Figures that are being typed, as typed, and their units.
-    pub figures: BTreeMap<FigureId, (String, &'static str)>,
+    pub figures: SortedMap<FigureId, (String, &'static str)>,
     /// What to tell the maker.
     pub messages: Vec<Message>,
     /// How the document stands in the database.

@@ -150,7 +150,7 @@ impl Pieces {
             .iter()
             .map(|(zone, litres)| (*zone, litres.as_litres()))
             .collect();
-        order.sort_by(|(_, a), (_, b)| b.total_cmp(a));
+        units::sort_few(&mut order, |(_, a), (_, b)| a > b);
         order.truncate(MOST_ZONES);
         let taken: Vec<Vec<f64>> = order
             .iter()

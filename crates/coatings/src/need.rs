@@ -188,7 +188,7 @@ fn budget(model: &Model, estimate: &Linear) -> Vec<Contribution> {
             None => budget.push((known.cause.clone(), given * given)),
         }
     }
-    budget.sort_by(|(_, a), (_, b)| b.total_cmp(a));
+    units::sort_few(&mut budget, |(_, a), (_, b)| a > b);
     let all: f64 = budget.iter().map(|(_, square)| square).sum();
     budget
         .into_iter()

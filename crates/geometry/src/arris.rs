@@ -243,8 +243,11 @@ fn meet(a: &[[f64; 2]; 3], b: &[[f64; 2]; 3], distance: f64) -> bool {
 /// The lines without those between neighbouring facets of one surface.
 fn without_seams(mut lines: Vec<Line>) -> Vec<Line> {
     sorting::sort_by(&mut lines, |line| line.surface);
-    let surfaces = lines.chunk_by(|a, b| a.surface == b.surface);
-    surfaces.flat_map(outer_lines).collect()
+    let mut left = Vec::new();
+    for lines in lines.chunk_by(|a, b| a.surface == b.surface) {
+        left.extend(outer_lines(lines));
+    }
+    left
 }
 
 /// The lines around a surface that all of these lines belong to.

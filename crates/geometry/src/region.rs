@@ -1,9 +1,12 @@
 //! Flat regions: polygons with holes in the plane of a face, and their boolean operations.
 
 use i_overlay::core::fill_rule::FillRule;
+use i_overlay::core::overlay::ShapeType;
 use i_overlay::core::overlay_rule::OverlayRule;
 use i_overlay::core::solver::{Precision, Solver};
 use i_overlay::float::overlay::{FloatOverlay, OverlayOptions};
+use i_overlay::i_float::adapter::FloatPointAdapter;
+use i_overlay::i_float::float::rect::FloatRect;
 
 /// A point in the plane of a face, metres.
 pub type Point2 = [f64; 2];
@@ -291,9 +294,31 @@ impl Region {
 
 /// The general boolean.
 fn overlaid(subject: &Vec<Contour>, clip: &Vec<Contour>, rule: OverlayRule) -> Region {
-    let mut overlay =
-        FloatOverlay::<Point2>::with_subj_and_clip_custom(subject, clip, OverlayOptions::default(), SOLVER);
+    let corners = subject.iter().chain(clip).flatten();
+    let count = corners.clone().count();
+    // Without corners there is no region, nor with a corner that lies nowhere.
+    let Ok(Some(bounds)) = FloatRect::with_iter(corners) else {
+        return Region::EMPTY;
+    };
+    let grid = FloatPointAdapter::with_scale(bounds, steps_per_metre(&bounds));
+    let mut overlay = FloatOverlay::<Point2>::new_custom(grid, OverlayOptions::default(), SOLVER, count)
+        .unsafe_add_source(subject, ShapeType::Subject)
+        .unsafe_add_source(clip, ShapeType::Clip);
     Region::shapes(overlay.overlay(rule, FillRule::NonZero))
+}
+
+/// How fine the grid of the general boolean is: the power of two with which no corner is more than 2^29 steps from the
+/// middle. It is what `i_overlay` chooses by itself, but with a table of four kilobytes, of which the page would carry
+/// every byte.
+fn steps_per_metre(bounds: &FloatRect<f64>) -> f64 {
+    let reach = |low: f64, high: f64| {
+        let middle = (low + high) * 0.5;
+        (middle - low).max(high - middle)
+    };
+    let reach = reach(bounds.min_x, bounds.max_x).max(reach(bounds.min_y, bounds.max_y));
+    let (fraction, exponent) = libm::frexp(reach);
+    let bits = if fraction == 0.5 { exponent - 1 } else { exponent };
+    libm::ldexp(1.0, (29 - bits).min(f64::MAX_EXP - 1))
 }
 
 /// The corners of an upright rectangle from the lower left counter-clockwise.
@@ -650,6 +675,20 @@ mod tests {
         );
         assert_eq!(Region::EMPTY.area(), 0.0);
         assert_eq!(square(0.0, 0.0, 1.0).intersection(&Region::EMPTY).area(), 0.0);
+    }
+
+    proptest! {
+        #[test]
+        fn the_grid_is_the_one_that_the_boolean_chooses(
+            corners in prop::collection::vec([-5.0..5.0, -0.01..0.01_f64], 1..5),
+            scale in prop::sample::select(vec![1.0, 0.25, 1e-3, 1e-9, 1e6]),
+        ) {
+            let corners: Vec<Point2> = corners.iter().map(|p| p.map(|x| x * scale)).collect();
+            let theirs = FloatPointAdapter::<Point2, i32>::with_iter_conservative(corners.iter());
+            let bounds = FloatRect::with_iter(corners.iter()).unwrap().unwrap();
+            let ours = FloatPointAdapter::<Point2, i32>::with_scale(bounds, steps_per_metre(&bounds));
+            prop_assert_eq!(ours.inv_scale(), theirs.inv_scale());
+        }
     }
 
     proptest! {

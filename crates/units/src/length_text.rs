@@ -6,6 +6,7 @@
 
 use std::fmt;
 
+use crate::decimal::read_decimal;
 use crate::{Length, LengthUnit};
 
 /// Longest text that is read at all; a tape reading is far shorter.
@@ -275,17 +276,17 @@ fn number(chars: &[char], at: usize) -> Result<Token, LengthError> {
             return Err(fault(at + comma, LengthFault::AmbiguousComma));
         }
     }
-    match text.parse::<f64>() {
-        Ok(value) => Ok(Token::Number {
+    match read_decimal(&text) {
+        Some(value) => Ok(Token::Number {
             value,
             decimal: text.contains('.'),
         }),
-        Err(_) => Err(fault(at, LengthFault::NumberMissing)),
+        None => Err(fault(at, LengthFault::NumberMissing)),
     }
 }
 
 fn unit(word: &str) -> Option<LengthUnit> {
-    Some(match word.to_lowercase().as_str() {
+    Some(match word.to_ascii_lowercase().as_str() {
         "in" | "inch" | "inches" => LengthUnit::Inch,
         "ft" | "foot" | "feet" => LengthUnit::Foot,
         "mm" | "millimetre" | "millimetres" | "millimeter" | "millimeters" => LengthUnit::Millimetre,

@@ -6,14 +6,17 @@
 //!
 //! Invariant: this crate knows nothing of furniture, paint or browsers.
 
+mod decimal;
 mod length_text;
 mod number_text;
 mod quantity;
 mod show;
+mod sorted;
 mod system;
 
 pub use length_text::{LengthError, LengthFault, read_length};
 pub use number_text::{NumberError, read_range};
 pub use quantity::{Area, Density, Length, Mass, Volume};
 pub use show::{show_area, show_length, show_number, show_volume};
+pub use sorted::{SortedMap, SortedSet, sort_few};
 pub use system::{LengthUnit, System, VolumeUnit};

@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use crate::decimal::read_decimal;
+
 /// Why a text is no number or range.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum NumberError {
@@ -83,9 +85,12 @@ fn decimal(text: &str) -> Result<f64, NumberError> {
     if !text.chars().all(plain) || text.len() > 20 {
         return Err(NumberError::NotANumber);
     }
-    text.replace(',', ".")
-        .parse()
-        .map_err(|_| NumberError::NotANumber)
+    let text = text.replace(',', ".");
+    let number = match text.strip_prefix('-') {
+        Some(text) => read_decimal(text).map(|number| -number),
+        None => read_decimal(&text),
+    };
+    number.ok_or(NumberError::NotANumber)
 }
 
 #[cfg(test)]

@@ -14,7 +14,7 @@ use crate::{Area, Length, System, Volume, VolumeUnit};
 /// ```
 pub fn show_length(length: Length, system: System) -> String {
     match system {
-        System::Metric => format!("{} mm", nearest(length.as_millimetres())),
+        System::Metric => format!("{:.0} mm", nearest(length.as_millimetres())),
         System::UsCustomary => {
             let sixteenths = nearest(length.as_inches() * 16.0);
             let whole = (sixteenths / 16.0).floor();
@@ -25,9 +25,9 @@ pub fn show_length(length: Length, system: System) -> String {
                 lower /= 2;
             }
             match (whole, upper) {
-                (whole, 0) => format!("{whole} in"),
+                (whole, 0) => format!("{whole:.0} in"),
                 (0.0, upper) => format!("{upper}/{lower} in"),
-                (whole, upper) => format!("{whole} {upper}/{lower} in"),
+                (whole, upper) => format!("{whole:.0} {upper}/{lower} in"),
             }
         }
     }

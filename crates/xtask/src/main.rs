@@ -28,7 +28,7 @@ Chores of Coatwright. Type `cargo xtask` and one of:
   build                     build the page into dist/ and weigh it
   test [--fast]             every check; --fast leaves out what needs a browser or the built page
   test --only STEP          one of the checks; a wrong STEP lists them
-  bench                     speed as ratios, beside the budgets
+  bench                     speed as ratios, beside the budgets, NumPy and HiGHS
   takeoff FILE [--json] [--working]
                             areas, materials and cans of a save file; --working shows how each amount comes about
   invariants                what each crate may depend on, and the form of the sources

@@ -500,7 +500,8 @@ def dry_films(job, draws):
             for narrow in (False, True):
                 patch = {"narrow": narrow, "area": 1.0, "steps": []}
                 term = Term(job, number, patch, layer_number)
-                if not term.works or MATERIALS[layer["material"]]["stage"] in ("clean", "stain"):
+                # What goes into the wood, an oil as well as a stain, leaves no film on it.
+                if not term.works or MATERIALS[layer["material"]]["body"] in ("wash", "penetrating"):
                     continue
                 solids = ("solids", layer["material"])
                 if place["basis"] == "wet-film":

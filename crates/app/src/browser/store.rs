@@ -3,14 +3,14 @@
 //! A change is written in one transaction that holds the changed pieces and the record of the workshop; it
 //! counts as kept when the transaction is complete, not when the requests are.
 
-use std::collections::BTreeMap;
 use std::rc::Rc;
 
 use idb::{Database, DatabaseEvent, Factory, ObjectStoreParams, TransactionMode, TransactionResult};
 use serde::Serialize;
 use serde_json::Value;
+use units::SortedMap;
 use wasm_bindgen::{JsCast, JsValue};
-use workshop::format::{Notice, PieceRecord, WorkshopRecord, piece_record};
+use workshop::format::{Notice, PieceRecord, RecordError, WorkshopRecord, piece_record};
 use workshop::{Piece, Workshop};
 
 const DATABASE: &str = "coatwright";
@@ -35,6 +35,12 @@ impl From<idb::Error> for StoreError {
             return StoreError("another tab has a newer version of this page; load this one again".into());
         }
         StoreError(text)
+    }
+}
+
+impl From<RecordError> for StoreError {
+    fn from(error: RecordError) -> Self {
+        StoreError(error.to_string())
     }
 }
 
@@ -99,7 +105,7 @@ impl Store {
             return Ok(None);
         };
         let values = transaction.object_store(PIECES)?.get_all(None, None)?.await?;
-        let record: WorkshopRecord<Value> = serde_json::from_value(from_js(&record)?)?;
+        let record = WorkshopRecord::read(from_js(&record)?)?;
         let mut notices = Vec::new();
         let listed: Vec<String> = record
             .pieces
@@ -107,7 +113,7 @@ impl Store {
             .filter_map(|id| Some(id.as_str()?.to_owned()))
             .collect();
         let mut workshop = record.into_workshop(&mut notices);
-        let mut pieces: BTreeMap<Rc<str>, Rc<Piece>> = BTreeMap::new();
+        let mut pieces: SortedMap<Rc<str>, Rc<Piece>> = SortedMap::new();
         for (index, value) in values.into_iter().enumerate() {
             match from_js(&value).and_then(|value| Ok(piece_record(value)?)) {
                 Ok(record) => {
@@ -125,7 +131,7 @@ impl Store {
             .filter_map(|id| pieces.remove(id.as_str()))
             .collect();
         // A piece that another tab added while this one wrote its list stands in no list: it comes last.
-        workshop.pieces.extend(pieces.into_values());
+        workshop.pieces.extend(pieces.into_iter().map(|(_, piece)| piece));
         Ok(Some((workshop, notices)))
     }
 
@@ -138,7 +144,7 @@ impl Store {
             .database
             .transaction(&[PIECES, WORKSHOPS], TransactionMode::ReadWrite)?;
         let store = transaction.object_store(PIECES)?;
-        let mut before = BTreeMap::new();
+        let mut before = SortedMap::new();
         for piece in &kept.pieces {
             before.insert(&piece.id, piece);
         }

@@ -1,17 +1,16 @@
 //! What a maker's own changes are called.
 
-use std::collections::BTreeMap;
-
 use geometry::{AddedShape, Along, Problem, Towards};
+use units::SortedMap;
 use workshop::{ChangeKind, Piece, Takeoff};
 
 /// What parts and surfaces are called, by their names; also parts that a change has taken away.
-pub struct Names(BTreeMap<String, String>);
+pub struct Names(SortedMap<String, String>);
 
 impl Names {
     /// The names on a piece: those before any change, and those that are there now.
     pub fn of(piece: &Piece, takeoff: Option<&Takeoff>) -> Self {
-        let mut names = BTreeMap::new();
+        let mut names = SortedMap::new();
         let mut furniture = piece.furniture();
         furniture.changes.clear();
         for part in furniture

@@ -3,8 +3,6 @@
 //! Branch and bound over the offers, from the one that is cheapest by volume on. The bound is the rest at the best
 //! price by volume that is still to be had, rounded up to what whole cans can cost.
 
-use std::cmp::Reverse;
-
 /// How often the search may look before it settles for the best so far. Offers of a shop take some hundred
 /// looks, the hardest of 20,000 made-up ones took a hundred thousand; worse could take for ever.
 const MOST_LOOKS: u32 = 1_000_000;
@@ -51,11 +49,10 @@ fn kinds(offers: &[(u64, u64)]) -> Vec<Kind> {
             largest: 0,
         })
         .collect();
-    all.sort_by(|a, b| {
+    units::sort_few(&mut all, |a, b| {
         let by_volume = |x: &Kind, y: &Kind| u128::from(x.price) * u128::from(y.size);
-        by_volume(a, b)
-            .cmp(&by_volume(b, a))
-            .then(Reverse(a.size).cmp(&Reverse(b.size)))
+        let [ours, theirs] = [by_volume(a, b), by_volume(b, a)];
+        ours < theirs || ours == theirs && a.size > b.size
     });
     for here in 1..all.len() {
         let most = all[..here]

@@ -177,8 +177,10 @@ impl<'a> Draughtsman<'a> {
     /// What is seen of facets of one surface, in order, as one: what the lines `around` them enclose without what
     /// stands before it.
     fn visible(&mut self, own: &[usize], around: &[Contour]) -> Shapes {
-        let before = own.iter().flat_map(|&place| self.order.before(place));
-        let mut fronts: Vec<usize> = before.map(|pair| pair.front).collect();
+        let mut fronts: Vec<usize> = Vec::new();
+        for &place in own {
+            fronts.extend(self.order.before(place).map(|pair| pair.front));
+        }
         fronts.retain(|front| own.binary_search(front).is_err());
         sorting::sort_by(&mut fronts, |front| *front);
         fronts.dedup();
@@ -191,12 +193,12 @@ impl<'a> Draughtsman<'a> {
                 continue;
             }
             for &front in fronts {
-                let own_before = self
-                    .order
-                    .before(front)
-                    .filter(|pair| own.binary_search(&pair.front).is_ok());
-                let nearer = own_before.flat_map(|pair| self.cutter.standing_before(pair, self.seen));
-                let nearer: Vec<Contour> = nearer.collect();
+                let mut nearer: Vec<Contour> = Vec::new();
+                for pair in self.order.before(front) {
+                    if own.binary_search(&pair.front).is_ok() {
+                        nearer.extend(self.cutter.standing_before(pair, self.seen));
+                    }
+                }
                 let contours = &self.seen[front].contours;
                 if nearer.is_empty() {
                     away.extend(contours);
@@ -259,10 +261,11 @@ impl<'a> Draughtsman<'a> {
         }
         let is_whole = |place: usize| own.contains(&place) && !order.hidden[place] && order.is_whole(place);
         let whole = self.joints[joints].around(levels.len(), |place| is_whole(place).then(|| level(place)));
-        let shades = levels.iter().zip(whole);
+        let mut shades = Vec::new();
+        for (level, whole) in levels.iter().zip(whole) {
+            shades.extend(self.shade(level, whole));
+        }
         shades
-            .filter_map(|(level, whole)| self.shade(level, whole))
-            .collect()
     }
 
     /// The shade of facets of which those that are seen whole lie within the lines `whole`.

@@ -52,46 +52,40 @@ fn without(edge: Stroke, seams: &[Stroke]) -> Vec<Stroke> {
 
 /// Where the surface folds, and both sides of the fold are seen.
 fn folds(own: &Range<usize>, joints: &Joints, seen: &[Seen], order: &Order) -> Vec<Stroke> {
-    let is_open = |facet: &usize| own.contains(facet) && !order.hidden[*facet];
-    let folds = joints
-        .inner
-        .iter()
-        .filter(|(stroke, [f, g])| is_open(f) && is_open(g) && !is_smooth(*stroke, &seen[*f], &seen[*g]));
+    let is_open = |facet: usize| own.contains(&facet) && !order.hidden[facet];
+    let mut folds = Vec::new();
+    for &(stroke, [f, g]) in &joints.inner {
+        if !is_open(f) || !is_open(g) || is_smooth(stroke, &seen[f], &seen[g]) {
+            continue;
+        }
+        let [p, q] = stroke;
+        let here = open_spans(stroke, order.before(f), seen);
+        let mut there = open_spans([q, p], order.before(g), seen);
+        for span in &mut there {
+            *span = [1.0 - span[1], 1.0 - span[0]];
+        }
+        for span in common_spans(&here, &there) {
+            folds.extend(part(stroke, span));
+        }
+    }
     folds
-        .flat_map(|&(stroke, [f, g])| {
-            let [p, q] = stroke;
-            let here = open_spans(stroke, order.before(f), seen);
-            let there = open_spans([q, p], order.before(g), seen);
-            let there: Vec<_> = there
-                .into_iter()
-                .map(|[from, to]| [1.0 - to, 1.0 - from])
-                .collect();
-            let spans = common_spans(&here, &there);
-            spans.into_iter().filter_map(move |span| part(stroke, span))
-        })
-        .collect()
 }
 
 /// Where the surface hides part of itself, or steps back.
 fn rims(own: &Range<usize>, shapes: &Shapes, joints: &Joints, seen: &[Seen], order: &Order) -> Vec<Stroke> {
-    let is_open = |facet: &usize| own.contains(facet) && !order.hidden[*facet];
-    let rims = joints
-        .border
-        .iter()
-        .filter(|(_, facet)| is_open(facet))
-        .flat_map(|&(stroke, facet)| {
-            let open = open_spans(stroke, order.before(facet), seen);
-            let strokes = open.into_iter().filter_map(move |span| part(stroke, span));
-            strokes.map(move |stroke| (stroke, facet))
-        });
-    let inside = rims.flat_map(|(stroke, facet)| {
-        let parts = beside_outline(stroke, shapes).into_iter();
-        parts.map(move |stroke| (stroke, facet))
-    });
-    inside
-        .filter(|&(stroke, facet)| !is_settled_beyond(stroke, facet, own, seen))
-        .map(|(stroke, _)| stroke)
-        .collect()
+    let mut rims = Vec::new();
+    for &(edge, facet) in &joints.border {
+        if !own.contains(&facet) || order.hidden[facet] {
+            continue;
+        }
+        for span in open_spans(edge, order.before(facet), seen) {
+            let open = part(edge, span).map(|stroke| beside_outline(stroke, shapes));
+            let mut inside = open.unwrap_or_default();
+            inside.retain(|stroke| !is_settled_beyond(*stroke, facet, own, seen));
+            rims.extend(inside);
+        }
+    }
+    rims
 }
 
 /// The parts of a stroke that do not lie on the outline.

@@ -170,29 +170,29 @@ impl Seen {
 
 /// Everything that looks at the eye, in the order of the surfaces, and the grid it lies on.
 pub(super) fn seen(surfaces: &[Surface], axes: &Axes) -> Option<(Grid, Vec<Seen>)> {
-    let facing = || {
-        surfaces.iter().enumerate().flat_map(|(surface, faces)| {
-            let facets = faces.facets.iter().enumerate();
-            facets
-                .filter(|(_, facet)| facet.plane.normal().dot(&axes.eye) > EDGE_ON)
-                .map(move |(place, facet)| ((surface, place), facet))
-        })
-    };
-    let start = ([f64::INFINITY; 2], [f64::NEG_INFINITY; 2]);
-    let bounds = facing().fold(start, |bounds, (_, facet)| {
-        let shadow = Shadow::of(&facet.plane, axes);
-        let corners = facet.region.contours().flatten();
-        corners.fold(bounds, |(low, high), &corner| {
-            let point = shadow.point(corner);
-            (
-                [low[0].min(point[0]), low[1].min(point[1])],
-                [high[0].max(point[0]), high[1].max(point[1])],
-            )
-        })
-    });
-    let grid = Grid::over(bounds)?;
-    let seen = facing().filter_map(|(place, facet)| Seen::new(place, facet, axes, &grid));
-    let seen = seen.collect();
+    let mut facing = Vec::new();
+    let (mut low, mut high) = ([f64::INFINITY; 2], [f64::NEG_INFINITY; 2]);
+    for (surface, faces) in surfaces.iter().enumerate() {
+        for (place, facet) in faces.facets.iter().enumerate() {
+            if facet.plane.normal().dot(&axes.eye) <= EDGE_ON {
+                continue;
+            }
+            facing.push(((surface, place), facet));
+            let shadow = Shadow::of(&facet.plane, axes);
+            for &corner in facet.region.contours().flatten() {
+                let point = shadow.point(corner);
+                for axis in 0..2 {
+                    low[axis] = low[axis].min(point[axis]);
+                    high[axis] = high[axis].max(point[axis]);
+                }
+            }
+        }
+    }
+    let grid = Grid::over((low, high))?;
+    let mut seen = Vec::new();
+    for (place, facet) in facing {
+        seen.extend(Seen::new(place, facet, axes, &grid));
+    }
     Some((grid, seen))
 }
 

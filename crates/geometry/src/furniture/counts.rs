@@ -1,6 +1,6 @@
 //! Numbers that a maker counts instead of measuring.
 
-use std::collections::BTreeMap;
+use units::SortedMap;
 
 /// Something that is counted.
 #[derive(Debug, PartialEq)]
@@ -47,7 +47,7 @@ pub fn by_key(key: &str) -> Option<&'static CountField> {
 
 /// What was counted; a count that is missing takes the usual number of the kind of piece.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Counts(BTreeMap<&'static str, u32>);
+pub struct Counts(SortedMap<&'static str, u32>);
 
 impl Counts {
     /// The count, if it was given.

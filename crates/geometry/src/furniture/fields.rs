@@ -2,9 +2,7 @@
 //!
 //! The limits stand here once. The check, the hint beside the field, the error and the tests read them.
 
-use std::collections::BTreeMap;
-
-use units::Length;
+use units::{Length, SortedMap};
 
 /// The name of a measurement.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -772,7 +770,7 @@ pub fn by_key(key: &str) -> Option<&'static LengthField> {
 
 /// What was measured; a measurement that is missing takes the usual value of the kind of piece.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Measures(BTreeMap<&'static str, Length>);
+pub struct Measures(SortedMap<&'static str, Length>);
 
 impl Measures {
     /// The measured length, if it was measured.

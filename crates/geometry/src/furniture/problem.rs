@@ -206,7 +206,7 @@ fn name(field: FieldId) -> String {
             if place.upper { " of the upper case" } else { "" }
         ),
         FieldId::Change { change, key, .. } => {
-            format!("Change {}: {}", change + 1, of_key(key).to_lowercase())
+            format!("Change {}: {}", change + 1, of_key(key).to_ascii_lowercase())
         }
     }
 }

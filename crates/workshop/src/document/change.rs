@@ -1,9 +1,7 @@
 //! What a maker altered on a piece, as measured.
 
-use std::collections::BTreeMap;
-
 use geometry::{Added, AddedShape, Along, Change, LengthField, Measures, Shape, Towards, fields};
-use units::Length;
+use units::{Length, SortedMap};
 
 use super::Reading;
 
@@ -66,7 +64,7 @@ pub struct PieceChange {
     /// What it does.
     pub kind: ChangeKind,
     /// What was measured, by item (0 the change itself, from 1 its members or points) and key of the field.
-    pub readings: BTreeMap<(usize, &'static str), Reading>,
+    pub readings: SortedMap<(usize, &'static str), Reading>,
 }
 
 impl PieceChange {
@@ -74,7 +72,7 @@ impl PieceChange {
     pub fn new(kind: ChangeKind) -> Self {
         PieceChange {
             kind,
-            readings: BTreeMap::new(),
+            readings: SortedMap::new(),
         }
     }
 

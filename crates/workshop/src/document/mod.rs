@@ -5,13 +5,12 @@ mod change;
 mod own;
 mod scheme;
 
-use std::collections::BTreeMap;
 use std::rc::Rc;
 
 use coatings::Rgb;
 use geometry::{BayPlace, Counts, FieldId, Furniture, Kind, LengthField, Measures, Styles, Zone, fields};
 use serde_json::{Map, Value};
-use units::{Length, LengthError, LengthUnit, System, read_length};
+use units::{Length, LengthError, LengthUnit, SortedMap, System, read_length};
 
 pub use bay::{Bay, Row};
 pub use change::{ChangeKind, PieceChange};
@@ -107,7 +106,7 @@ pub struct Piece {
     /// What kind of piece it is.
     pub kind: Kind,
     /// What was measured, by the key of the field.
-    pub readings: BTreeMap<&'static str, Reading>,
+    pub readings: SortedMap<&'static str, Reading>,
     /// How it is made.
     pub styles: Styles,
     /// What was counted.
@@ -119,9 +118,9 @@ pub struct Piece {
     /// What the maker altered, in order.
     pub changes: Vec<PieceChange>,
     /// What the maker decided for a zone against the default, and zones of the maker's own, by the key of the zone.
-    pub zones: BTreeMap<String, ZoneChoice>,
+    pub zones: SortedMap<String, ZoneChoice>,
     /// What the maker decided for a surface against the default, by the name of the surface.
-    pub choices: BTreeMap<String, SurfaceChoice>,
+    pub choices: SortedMap<String, SurfaceChoice>,
     /// How it is finished.
     pub scheme: Scheme,
     /// What a save file held beyond this; kept and written back.
@@ -187,14 +186,14 @@ impl Piece {
             name: kind.label().into(),
             count: 1,
             kind,
-            readings: BTreeMap::new(),
+            readings: SortedMap::new(),
             styles: usual.styles,
             counts: usual.counts.clone(),
             bays: bays(&usual.bays),
             upper: bays(&usual.upper),
             changes: vec![],
-            zones: BTreeMap::new(),
-            choices: BTreeMap::new(),
+            zones: SortedMap::new(),
+            choices: SortedMap::new(),
             scheme: Scheme::usual(system),
             beyond: Map::new(),
         }

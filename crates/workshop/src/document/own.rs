@@ -1,13 +1,12 @@
 //! Materials of the maker's own: a copy of a known one, with the figures of a label and with prices.
 
-use std::collections::BTreeMap;
 use std::fmt;
 use std::rc::Rc;
 
 use coatings::can::{Offer, PriceError, read_price};
 use coatings::label::{Doubt, Fault, Field};
 use coatings::{Figure, Label, Material};
-use units::{NumberError, System, read_range};
+use units::{NumberError, SortedMap, System, read_range};
 
 /// A figure of a label that a maker can enter.
 #[derive(Debug, PartialEq)]
@@ -196,9 +195,9 @@ pub struct OwnMaterial {
     /// What the maker calls it.
     pub name: String,
     /// What stands on its label, by the key of the field.
-    pub label: BTreeMap<&'static str, LabelReading>,
+    pub label: SortedMap<&'static str, LabelReading>,
     /// What a can costs, by the key of the can.
-    pub prices: BTreeMap<&'static str, Price>,
+    pub prices: SortedMap<&'static str, Price>,
 }
 
 impl OwnMaterial {
@@ -241,7 +240,7 @@ impl OwnMaterial {
 
     /// The cans that are for sale, with their keys.
     pub fn offers(&self) -> Vec<(&'static str, Offer)> {
-        let offer = |(key, price): (&&'static str, &Price)| {
+        let offer = |(key, price): &(&'static str, Price)| {
             let size = coatings::can(key)?.volume();
             let price = price.minor;
             Some((*key, Offer { size, price }))
@@ -269,8 +268,8 @@ mod tests {
             key: "own-1".into(),
             of: "trim-enamel",
             name: "Old green".into(),
-            label: BTreeMap::from([(field.key, LabelReading::new(field, typed, unit).unwrap())]),
-            prices: BTreeMap::from([("us-quart", Price::new("24.50").unwrap())]),
+            label: SortedMap::from([(field.key, LabelReading::new(field, typed, unit).unwrap())]),
+            prices: SortedMap::from([("us-quart", Price::new("24.50").unwrap())]),
         }
     }
 

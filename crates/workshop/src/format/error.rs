@@ -225,7 +225,7 @@ impl fmt::Display for Notice {
                 )
             }
             Notice::OutOfLimits { piece, what, taken } => {
-                let what = what.to_lowercase();
+                let what = what.to_ascii_lowercase();
                 write!(
                     f,
                     "{piece}: the number of {what} was out of its limits; it is {taken} now."

@@ -5,18 +5,19 @@
 //! of an older version go through a step to the present one. A file from a newer version is refused untouched.
 
 mod error;
+mod record;
 mod v1;
 mod v2;
 mod v3;
 mod words;
 
-use std::collections::BTreeMap;
-
 use serde_json::Value;
 
 pub use error::{LoadError, Notice};
+pub use record::RecordError;
 pub use v3::{PieceRecord, WorkshopRecord};
 
+use self::record::Record;
 use crate::document::Workshop;
 use crate::edit::MAX_PIECES;
 
@@ -34,14 +35,6 @@ pub struct Loaded {
     pub workshop: Workshop,
     /// What was mended or left out.
     pub notices: Vec<Notice>,
-}
-
-/// A map that is filled entry by entry. Collecting one sorts its entries first, and the page would carry a routine of
-/// ten kilobytes for each kind of entry.
-fn map_of<K: Ord, V>(entries: impl Iterator<Item = (K, V)>) -> BTreeMap<K, V> {
-    let mut map = BTreeMap::new();
-    map.extend(entries);
-    map
 }
 
 /// Reads a save file.
@@ -72,7 +65,7 @@ pub fn load(text: &str) -> Result<Loaded, LoadError> {
     match value.get("version").and_then(Value::as_u64) {
         Some(1) => v3::load(value, of_version_1),
         Some(2) => v3::load(value, v2::piece),
-        Some(3) => v3::load(value, serde_json::from_value),
+        Some(3) => v3::load(value, PieceRecord::read),
         Some(version) if version > VERSION => Err(LoadError::Newer { version }),
         _ => Err(LoadError::NotAWorkshop),
     }
@@ -93,7 +86,7 @@ pub fn save(workshop: &Workshop) -> String {
 ///
 /// # Errors
 /// If it is not the record of a piece.
-pub fn piece_record(value: Value) -> Result<PieceRecord, serde_json::Error> {
+pub fn piece_record(value: Value) -> Result<PieceRecord, RecordError> {
     if value.get("bays").is_none() {
         of_version_1(value)
     } else if value
@@ -103,12 +96,12 @@ pub fn piece_record(value: Value) -> Result<PieceRecord, serde_json::Error> {
     {
         v2::piece(value)
     } else {
-        serde_json::from_value(value)
+        PieceRecord::read(value)
     }
 }
 
-fn of_version_1(value: Value) -> Result<PieceRecord, serde_json::Error> {
-    serde_json::from_value::<v1::PieceRecord>(value).map(Into::into)
+fn of_version_1(value: Value) -> Result<PieceRecord, RecordError> {
+    v1::PieceRecord::read(value).map(Into::into)
 }
 
 fn check_count(pieces: usize) -> Result<(), LoadError> {

@@ -1,55 +1,41 @@
 //! Format 1 of the save file: drawers in one case of boards. It is read for ever and written no more. What
 //! stands in this file never changes: a new format gets a file of its own, and a step from this one to it.
 
-use std::collections::BTreeMap;
-
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 use serde_json::{Map, Value};
 use units::System;
 
-use super::{map_of, v3};
+use super::record::{Entries, Named, Readable, Record, RecordError};
+use super::v3;
 use crate::document::Scheme;
 
 /// What format 1 saved of a piece. What it saved of a workshop has not changed since.
-#[derive(Deserialize)]
 pub(super) struct PieceRecord {
     id: String,
-    #[serde(default)]
     name: String,
-    #[serde(default = "one")]
     count: u64,
     furniture: String,
-    #[serde(default)]
-    readings: BTreeMap<String, ReadingRecord>,
-    #[serde(default)]
+    readings: Named<ReadingRecord>,
     rows: Vec<RowRecord>,
     fronts: Option<String>,
     back: Option<String>,
     base: Option<String>,
-    #[serde(default)]
-    surfaces: BTreeMap<String, bool>,
+    surfaces: Named<bool>,
     scheme: Option<SchemeRecord>,
-    #[serde(flatten)]
     beyond: Map<String, Value>,
 }
 
-pub(super) fn one() -> u64 {
-    1
-}
-
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub(super) struct ReadingRecord {
     pub(super) typed: String,
     pub(super) unit: String,
 }
 
-#[derive(Deserialize)]
 struct RowRecord {
     columns: u64,
     height: Option<ReadingRecord>,
 }
 
-#[derive(Deserialize)]
 pub(super) struct SchemeRecord {
     colour: Option<String>,
     ground: Option<String>,
@@ -59,12 +45,67 @@ pub(super) struct SchemeRecord {
     topcoat: Option<StageRecord>,
 }
 
-#[derive(Deserialize)]
 pub(super) struct StageRecord {
     material: String,
     coats: u64,
     tool: String,
     can: String,
+}
+
+impl Record for PieceRecord {
+    fn read(value: Value) -> Result<Self, RecordError> {
+        let mut entries = Entries::of(value)?;
+        Ok(PieceRecord {
+            id: entries.need("id")?,
+            name: entries.take("name")?,
+            count: entries.take_or("count", 1)?,
+            furniture: entries.need("furniture")?,
+            readings: entries.take("readings")?,
+            rows: entries.take("rows")?,
+            fronts: entries.take("fronts")?,
+            back: entries.take("back")?,
+            base: entries.take("base")?,
+            surfaces: entries.take("surfaces")?,
+            scheme: entries.take("scheme")?,
+            beyond: entries.rest(),
+        })
+    }
+}
+
+impl Record for RowRecord {
+    fn read(value: Value) -> Result<Self, RecordError> {
+        let mut entries = Entries::of(value)?;
+        Ok(RowRecord {
+            columns: entries.need("columns")?,
+            height: entries.take("height")?,
+        })
+    }
+}
+
+impl Record for SchemeRecord {
+    fn read(value: Value) -> Result<Self, RecordError> {
+        let mut entries = Entries::of(value)?;
+        Ok(SchemeRecord {
+            colour: entries.take("colour")?,
+            ground: entries.take("ground")?,
+            basis: entries.take("basis")?,
+            primer: entries.take("primer")?,
+            paint: entries.take("paint")?,
+            topcoat: entries.take("topcoat")?,
+        })
+    }
+}
+
+impl Record for StageRecord {
+    fn read(value: Value) -> Result<Self, RecordError> {
+        let mut entries = Entries::of(value)?;
+        Ok(StageRecord {
+            material: entries.need("material")?,
+            coats: entries.need("coats")?,
+            tool: entries.need("tool")?,
+            can: entries.need("can")?,
+        })
+    }
 }
 
 /// Entries that came with later formats; what stands under such a name in a file of format 1 is none of them.
@@ -75,7 +116,7 @@ impl From<PieceRecord> for v3::PieceRecord {
     fn from(old: PieceRecord) -> Self {
         let styles = [("fronts", old.fronts), ("back", old.back), ("base", old.base)];
         let rows: Vec<_> = old.rows.into_iter().map(Into::into).collect();
-        let surfaces = old.surfaces.into_iter().map(|(name, painted)| {
+        let surfaces = old.surfaces.0.into_iter().map(|(name, painted)| {
             let painted = Some(painted);
             (name, v3::SurfaceRecord { zone: None, painted })
         });
@@ -89,17 +130,16 @@ impl From<PieceRecord> for v3::PieceRecord {
             count: old.count,
             furniture: old.furniture,
             readings: old.readings,
-            styles: map_of(
-                styles
-                    .into_iter()
-                    .filter_map(|(choice, answer)| Some((choice.into(), answer?))),
-            ),
-            counts: BTreeMap::new(),
+            styles: styles
+                .into_iter()
+                .filter_map(|(choice, answer)| Some((choice.into(), answer?)))
+                .collect(),
+            counts: Named::default(),
             bays: (!rows.is_empty()).then(|| vec![v3::BayRecord { width: None, rows }]),
             upper: vec![],
             changes: vec![],
-            zones: BTreeMap::new(),
-            surfaces: map_of(surfaces),
+            zones: Named::default(),
+            surfaces: surfaces.collect(),
             scheme: old.scheme.map(Into::into).unwrap_or_default(),
             beyond,
         }
@@ -125,7 +165,7 @@ impl From<SchemeRecord> for v3::SchemeRecord {
             colour: old.colour,
             ground: old.ground,
             basis: old.basis,
-            layers: Some(layers.map(v3::Readable::Yes).collect()),
+            layers: Some(layers.map(|layer| Readable(Some(layer))).collect()),
             ..v3::SchemeRecord::default()
         }
     }

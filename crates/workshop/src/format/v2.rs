@@ -3,14 +3,15 @@
 
 use serde_json::Value;
 
+use super::record::{Record, RecordError};
 use super::{v1, v3};
 
 /// The step to format 3.
-pub(super) fn piece(mut value: Value) -> Result<v3::PieceRecord, serde_json::Error> {
+pub(super) fn piece(mut value: Value) -> Result<v3::PieceRecord, RecordError> {
     let scheme = value.as_object_mut().and_then(|piece| piece.remove("scheme"));
-    let mut piece: v3::PieceRecord = serde_json::from_value(value)?;
+    let mut piece = v3::PieceRecord::read(value)?;
     if let Some(scheme) = scheme {
-        piece.scheme = serde_json::from_value::<v1::SchemeRecord>(scheme)?.into();
+        piece.scheme = v1::SchemeRecord::read(scheme)?.into();
     }
     Ok(piece)
 }

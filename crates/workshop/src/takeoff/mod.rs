@@ -111,7 +111,7 @@ fn material_lines(piece: &Piece, job: &Job) -> Vec<MaterialLine> {
     let mut lines: Vec<MaterialLine> = Vec::new();
     let mut all = needs(job, TRIALS);
     // In the order of the stages, whichever zone comes first.
-    all.sort_by_key(|need| need.material.stage);
+    units::sort_few(&mut all, |one, other| one.material.stage < other.material.stage);
     for need in all {
         let Some((layer, contents)) =
             layer_of(piece, &need).and_then(|layer| Some((layer, contents_in_question(layer)?)))

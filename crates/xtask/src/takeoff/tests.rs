@@ -5,7 +5,9 @@ use crate::repository::Repository;
 use geometry::{AddedShape, Kind, styles};
 use std::rc::Rc;
 use units::System;
-use workshop::{ChangeKind, Piece, PieceChange, PieceId, Workshop};
+use workshop::{
+    ChangeKind, Edit, MaterialEdit, Piece, PieceChange, PieceEdit, PieceId, Price, SchemeEdit, Workshop,
+};
 
 fn invented() -> Loaded {
     read(&Repository::find().unwrap().at("www/invented-workshop.json")).unwrap()
@@ -64,7 +66,7 @@ fn the_table_of_every_kind_fits() {
             units: system,
             ..workshop_of(Kind::ALL.map(usual))
         };
-        assert_fits(&text::of(&workshop, false));
+        assert_fits(&text::of(&workshop, true));
     }
 }
 
@@ -189,4 +191,110 @@ fn a_piece_that_cannot_be_does_not_hide_the_others() {
     assert!(value["pieces"][1]["painted_m2"].as_f64().unwrap() > 1.0);
     let text = text::of(&workshop, false);
     assert!(text.contains("here is no row") && text.contains("Pair of nightstands"));
+}
+
+/// The invented workshop with a paint of the maker's own on the dresser, at these prices.
+fn with_prices(prices: &[(&'static str, &str)]) -> Workshop {
+    let mut edits = vec![Edit::AddMaterial("own-1".into(), "trim-enamel".into())];
+    edits.extend(prices.iter().map(|(can, typed)| {
+        let price = Price::new(typed).unwrap();
+        Edit::Material("own-1".into(), MaterialEdit::Price(can, Some(price)))
+    }));
+    let workshop = invented().workshop;
+    let mut layers = workshop.pieces[0].scheme.layers.iter();
+    let place = layers.position(|layer| *layer.material == *"trim-enamel");
+    let material = SchemeEdit::Material(place.unwrap(), "own-1".into());
+    edits.push(Edit::Piece(
+        workshop.pieces[0].id.clone(),
+        PieceEdit::Finish(None, material),
+    ));
+    edits
+        .into_iter()
+        .fold(workshop, |workshop, edit| workshop.apply(edit).unwrap())
+}
+
+fn paint_to_buy(workshop: &Workshop) -> serde_json::Value {
+    json::of(workshop, false)["pieces"][0]["materials"][1]["to_buy"].clone()
+}
+
+/// About 19 fl oz are wanted: a quart, or two pints that are cheaper by the price of the shop.
+#[test]
+fn the_cheapest_cans_are_bought_where_prices_are_known() {
+    let cans = |prices: &[(&'static str, &str)]| {
+        let buy = paint_to_buy(&with_prices(prices));
+        let cans = buy["cans"].as_array().unwrap().iter();
+        let cans: Vec<String> = cans
+            .map(|can| format!("{} {}", can["count"], can["can"].as_str().unwrap()))
+            .collect();
+        (cans, buy["price_hundredths"].as_u64())
+    };
+    let dear = cans(&[("us-quart", "30"), ("us-pint", "12.50")]);
+    assert_eq!(dear, (vec!["2 us-pint".to_owned()], Some(2500)));
+    let cheap = cans(&[("us-quart", "24"), ("us-pint", "12.50")]);
+    assert_eq!(cheap, (vec!["1 us-quart".to_owned()], Some(2400)));
+    assert_eq!(cans(&[]).1, None);
+    let text = text::of(&with_prices(&[("us-quart", "24")]), false);
+    let priced = |line: &str| line.contains("1 \u{d7} 1 quart") && line.contains(" 24.00 ");
+    assert!(text.lines().any(priced), "{text}");
+}
+
+#[test]
+fn the_working_adds_up_to_the_best_estimate() {
+    let value = json::of(&invented().workshop, true);
+    for piece in value["pieces"].as_array().unwrap() {
+        let materials = piece["materials"].as_array().unwrap();
+        let workings = piece["workings"].as_array().unwrap();
+        assert_eq!(workings.len(), materials.len());
+        for working in workings {
+            let line = materials.iter().find(|line| line["id"] == working["id"]).unwrap();
+            let litres = |value: &serde_json::Value| value.as_f64().unwrap();
+            let layers = working["layers"].as_array().unwrap().iter();
+            let on_zones: f64 = layers
+                .map(|layer| litres(&layer["litres"]["result"]["value"]))
+                .sum();
+            let kept = working["kept"].as_array().unwrap().iter();
+            let kept: f64 = kept.map(|kept| litres(&kept["value"])).sum();
+            let best = litres(&line["best_estimate_l"]);
+            assert!((on_zones + kept - best).abs() < 1e-9, "{working}");
+            assert!((litres(&working["sum_l"]) - best).abs() < 1e-9);
+        }
+    }
+}
+
+#[test]
+fn the_working_shows_formulas_units_and_sources() {
+    let text = text::of(&invented().workshop, true);
+    assert_fits(&text);
+    for words in ["litres = area *", "m\u{b2}", "(common practice, no source)"] {
+        assert!(text.contains(words), "{words}");
+    }
+    assert!(!text::of(&invented().workshop, false).contains("litres = area"));
+}
+
+#[test]
+fn the_scheme_of_each_zone_is_told() {
+    let workshop = invented().workshop;
+    let id = workshop.pieces[0].id.clone();
+    let red = SchemeEdit::Colour(workshop::Colour([200, 0, 0]));
+    let workshop = [
+        PieceEdit::Apart("fronts".into(), true),
+        PieceEdit::Finish(Some("fronts".into()), red),
+    ]
+    .into_iter()
+    .fold(workshop, |workshop, edit| {
+        workshop.apply(Edit::Piece(id.clone(), edit)).unwrap()
+    });
+    let text = text::of(&workshop, false);
+    for words in [
+        "Scheme of the piece: 1 \u{d7} Shellac-based stain blocker (Brush)",
+        "Scheme of its own, Drawers and doors: ",
+        "#c80000",
+    ] {
+        assert!(text.contains(words), "{words} is not in\n{text}");
+    }
+    let zones = json::of(&workshop, false)["pieces"][0]["zones"].clone();
+    let own = zones.as_array().unwrap().iter();
+    let own: Vec<_> = own.filter(|zone| !zone["own_scheme"].is_null()).collect();
+    assert_eq!(own.len(), 1);
+    assert_eq!(own[0]["own_scheme"]["colour"], "#c80000");
 }

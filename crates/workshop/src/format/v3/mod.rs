@@ -4,86 +4,74 @@
 mod read;
 mod write;
 
-use std::collections::BTreeMap;
-
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 use serde_json::{Map, Value};
 
 pub(super) use read::load;
 
-// These have not changed since format 1.
-use super::v1::{ReadingRecord, one};
+use super::record::{Named, Readable};
+
+// This has not changed since format 1.
+use super::v1::ReadingRecord;
 
 /// What is saved of a workshop; its pieces are given in full in a file, by name in the database.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct WorkshopRecord<P> {
     kind: String,
     version: u64,
-    #[serde(default)]
     title: String,
-    #[serde(default)]
     note: String,
-    #[serde(default)]
     units: String,
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[serde(skip_serializing_if = "Vec::is_empty")]
     materials: Vec<Readable<MaterialRecord>>,
     /// The pieces in the maker's order.
-    #[serde(default = "Vec::new")]
     pub pieces: Vec<P>,
     #[serde(flatten)]
     beyond: Map<String, Value>,
 }
 
 /// What is saved of a piece.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct PieceRecord {
     pub(super) id: String,
-    #[serde(default)]
     pub(super) name: String,
-    #[serde(default = "one")]
     pub(super) count: u64,
     pub(super) furniture: String,
-    #[serde(default)]
     pub(super) readings: Readings,
-    #[serde(default)]
-    pub(super) styles: BTreeMap<String, String>,
-    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
-    pub(super) counts: BTreeMap<String, u64>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) styles: Named<String>,
+    #[serde(skip_serializing_if = "Named::is_empty")]
+    pub(super) counts: Named<u64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(super) bays: Option<Vec<BayRecord>>,
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[serde(skip_serializing_if = "Vec::is_empty")]
     pub(super) upper: Vec<BayRecord>,
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[serde(skip_serializing_if = "Vec::is_empty")]
     pub(super) changes: Vec<Readable<ChangeRecord>>,
-    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
-    pub(super) zones: BTreeMap<String, ZoneRecord>,
-    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
-    pub(super) surfaces: BTreeMap<String, SurfaceRecord>,
-    #[serde(default)]
+    #[serde(skip_serializing_if = "Named::is_empty")]
+    pub(super) zones: Named<ZoneRecord>,
+    #[serde(skip_serializing_if = "Named::is_empty")]
+    pub(super) surfaces: Named<SurfaceRecord>,
     pub(super) scheme: SchemeRecord,
     #[serde(flatten)]
     pub(super) beyond: Map<String, Value>,
 }
 
-type Readings = BTreeMap<String, ReadingRecord>;
+type Readings = Named<ReadingRecord>;
 
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub(super) struct BayRecord {
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(super) width: Option<ReadingRecord>,
-    #[serde(default)]
     pub(super) rows: Vec<RowRecord>,
 }
 
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub(super) struct RowRecord {
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(super) fill: Option<String>,
-    #[serde(default = "one")]
     pub(super) columns: u64,
-    #[serde(default)]
     pub(super) shelves: u64,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(super) height: Option<ReadingRecord>,
 }
 
@@ -91,23 +79,15 @@ fn is_nothing(count: &u64) -> bool {
     *count == 0
 }
 
-/// Something that is left out alone if it cannot be read.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(untagged)]
-pub(super) enum Readable<T> {
-    Yes(T),
-    No(Value),
-}
-
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub(super) struct ChangeRecord {
     #[serde(flatten)]
     kind: ChangeKindRecord,
-    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    #[serde(skip_serializing_if = "Named::is_empty")]
     readings: Readings,
 }
 
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(tag = "change", rename_all = "kebab-case")]
 enum ChangeKindRecord {
     Remove {
@@ -132,91 +112,86 @@ enum ChangeKindRecord {
     Add {
         number: u64,
         shape: String,
-        #[serde(default)]
         placed: bool,
-        #[serde(default, skip_serializing_if = "is_nothing")]
+        #[serde(skip_serializing_if = "is_nothing")]
         flutes: u64,
-        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        #[serde(skip_serializing_if = "Vec::is_empty")]
         members: Vec<MemberRecord>,
-        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        #[serde(skip_serializing_if = "Vec::is_empty")]
         points: Vec<PointRecord>,
     },
 }
 
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 struct MemberRecord {
     shape: String,
-    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    #[serde(skip_serializing_if = "Named::is_empty")]
     readings: Readings,
 }
 
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 struct PointRecord {
-    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    #[serde(skip_serializing_if = "Named::is_empty")]
     readings: Readings,
 }
 
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub(super) struct ZoneRecord {
-    #[serde(default, skip_serializing_if = "String::is_empty")]
+    #[serde(skip_serializing_if = "String::is_empty")]
     name: String,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     painted: Option<bool>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     scheme: Option<SchemeRecord>,
 }
 
 /// A scheme without layers has the usual ones; one with an empty list has none.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub(super) struct SchemeRecord {
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(super) colour: Option<String>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(super) ground: Option<String>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(super) wood: Option<String>,
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[serde(skip_serializing_if = "Vec::is_empty")]
     pub(super) signs: Vec<String>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(super) basis: Option<String>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(super) layers: Option<Vec<Readable<LayerRecord>>>,
 }
 
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub(super) struct LayerRecord {
     pub(super) material: String,
-    #[serde(default = "one")]
     pub(super) coats: u64,
-    #[serde(default)]
     pub(super) tool: String,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(super) narrow: Option<String>,
-    #[serde(default, skip_serializing_if = "is_nothing")]
+    #[serde(skip_serializing_if = "is_nothing")]
     pub(super) thinned: u64,
-    #[serde(default)]
     pub(super) can: String,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(super) level: Option<String>,
 }
 
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 struct MaterialRecord {
     id: String,
     of: String,
-    #[serde(default)]
     name: String,
-    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    #[serde(skip_serializing_if = "Named::is_empty")]
     label: Readings,
-    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
-    prices: BTreeMap<String, String>,
+    #[serde(skip_serializing_if = "Named::is_empty")]
+    prices: Named<String>,
 }
 
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub(super) struct SurfaceRecord {
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(super) zone: Option<String>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub(super) painted: Option<bool>,
 }
 

@@ -1,21 +1,19 @@
 //! Records of format 3 from the document.
 
-use std::collections::BTreeMap;
-
 use geometry::styles;
 
 use super::{
     BayRecord, ChangeKindRecord, ChangeRecord, LayerRecord, MaterialRecord, MemberRecord, PieceRecord,
-    PointRecord, Readable, ReadingRecord, Readings, RowRecord, SchemeRecord, SurfaceRecord, WorkshopRecord,
-    ZoneRecord,
+    PointRecord, ReadingRecord, Readings, RowRecord, SchemeRecord, SurfaceRecord, WorkshopRecord, ZoneRecord,
 };
 use crate::document::{
     Bay, ChangeKind, LabelReading, LayerPlan, OwnMaterial, Piece, PieceChange, Price, Reading, Row, Scheme,
     Workshop,
 };
 use crate::edit::Sign;
+use crate::format::record::{Named, Readable};
 use crate::format::words::Word;
-use crate::format::{KIND, VERSION, map_of};
+use crate::format::{KIND, VERSION};
 
 impl<P> WorkshopRecord<P> {
     /// What is saved of this workshop, with its pieces as `piece` gives them.
@@ -29,7 +27,7 @@ impl<P> WorkshopRecord<P> {
             materials: workshop
                 .materials
                 .iter()
-                .map(|own| Readable::Yes(own.as_ref().into()))
+                .map(|own| Readable(Some(own.as_ref().into())))
                 .collect(),
             pieces: workshop.pieces.iter().map(|p| piece(p)).collect(),
             beyond: workshop.beyond.clone(),
@@ -65,18 +63,22 @@ impl PieceRecord {
             name: piece.name.clone(),
             count: u64::from(piece.count),
             furniture: piece.kind.key().into(),
-            readings: map_of(readings.map(|(key, reading)| ((*key).into(), reading.into()))),
+            readings: readings
+                .map(|(key, reading)| ((*key).into(), reading.into()))
+                .collect(),
             styles: styles_of(piece),
-            counts: map_of(counts.map(|(field, count)| (field.key.into(), u64::from(count)))),
+            counts: counts
+                .map(|(field, count)| (field.key.into(), u64::from(count)))
+                .collect(),
             bays: Some(piece.bays.iter().map(Into::into).collect()),
             upper: piece.upper.iter().map(Into::into).collect(),
             changes: piece
                 .changes
                 .iter()
-                .map(|change| Readable::Yes(change.into()))
+                .map(|change| Readable(Some(change.into())))
                 .collect(),
-            zones: map_of(zones),
-            surfaces: map_of(surfaces),
+            zones: zones.collect(),
+            surfaces: surfaces.collect(),
             scheme: (&piece.scheme).into(),
             beyond: piece.beyond.clone(),
         }
@@ -84,13 +86,15 @@ impl PieceRecord {
 }
 
 /// The choices that matter for the piece, and those that would not come back by themselves.
-fn styles_of(piece: &Piece) -> BTreeMap<String, String> {
+fn styles_of(piece: &Piece) -> Named<String> {
     let matter = piece.furniture().style_fields();
     let usual = piece.kind.usual_styles();
     let written = styles::ALL
         .into_iter()
         .filter(|field| matter.contains(field) || field.of(&piece.styles) != field.of(&usual));
-    map_of(written.map(|field| (field.key.into(), field.of(&piece.styles).key.into())))
+    written
+        .map(|field| (field.key.into(), field.of(&piece.styles).key.into()))
+        .collect()
 }
 
 impl From<&Reading> for ReadingRecord {
@@ -134,7 +138,9 @@ impl From<&PieceChange> for ChangeRecord {
 /// What was measured of a change, a member or a point.
 fn readings_of(change: &PieceChange, item: usize) -> Readings {
     let of_item = change.readings.iter().filter(|((i, _), _)| *i == item);
-    map_of(of_item.map(|((_, key), reading)| ((*key).into(), reading.into())))
+    of_item
+        .map(|((_, key), reading)| ((*key).into(), reading.into()))
+        .collect()
 }
 
 fn kind_of(change: &PieceChange) -> ChangeKindRecord {
@@ -198,7 +204,7 @@ impl From<&Scheme> for SchemeRecord {
                 scheme
                     .layers
                     .iter()
-                    .map(|layer| Readable::Yes(layer.into()))
+                    .map(|layer| Readable(Some(layer.into())))
                     .collect(),
             ),
         }
@@ -221,7 +227,7 @@ impl From<&LayerPlan> for LayerRecord {
 
 impl From<&OwnMaterial> for MaterialRecord {
     fn from(own: &OwnMaterial) -> Self {
-        let label = own.label.iter().map(|(key, reading): (&&str, &LabelReading)| {
+        let label = own.label.iter().map(|(key, reading): &(&str, LabelReading)| {
             let record = ReadingRecord {
                 typed: reading.typed().into(),
                 unit: reading.unit().into(),
@@ -229,13 +235,13 @@ impl From<&OwnMaterial> for MaterialRecord {
             ((*key).into(), record)
         });
         let prices = own.prices.iter();
-        let prices = prices.map(|(key, price): (&&str, &Price)| ((*key).into(), price.typed().into()));
+        let prices = prices.map(|(key, price): &(&str, Price)| ((*key).into(), price.typed().into()));
         MaterialRecord {
             id: own.key.to_string(),
             of: own.of.into(),
             name: own.name.clone(),
-            label: map_of(label),
-            prices: map_of(prices),
+            label: label.collect(),
+            prices: prices.collect(),
         }
     }
 }

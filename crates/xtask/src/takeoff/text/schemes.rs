@@ -1,4 +1,4 @@
-//! The schemes of zones that are finished otherwise than the piece.
+//! The scheme of the piece, and of zones that are finished otherwise.
 
 use coatings::{Basis, tool};
 use workshop::{LayerPlan, Piece, Scheme, Takeoff, Workshop, material_of};
@@ -9,20 +9,17 @@ use super::zones::zone_label;
 /// The longest name of a material within a scheme, in characters.
 const MATERIAL_NAME: usize = 40;
 
-/// What goes onto each zone that has a scheme of its own.
+/// What goes onto the piece, and onto each zone that has a scheme of its own.
 pub fn of_zones(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> String {
+    let line = |of: &str, scheme| wrapped(&format!("{of}: {}", words(workshop, scheme)), 2);
     let own = takeoff.zones.iter().filter_map(|zone| {
         let scheme = piece.zones.get(&zone.key)?.scheme.as_ref()?;
-        Some(wrapped(
-            &format!(
-                "{} has a scheme of its own: {}",
-                zone_label(&zone.label),
-                words(workshop, scheme)
-            ),
-            2,
-        ))
+        let of = format!("Scheme of its own, {}", zone_label(&zone.label));
+        Some(line(&of, scheme))
     });
-    own.collect()
+    std::iter::once(line("Scheme of the piece", &piece.scheme))
+        .chain(own)
+        .collect()
 }
 
 fn words(workshop: &Workshop, scheme: &Scheme) -> String {

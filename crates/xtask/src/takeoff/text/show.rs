@@ -63,7 +63,7 @@ pub fn short(name: &str, most: usize) -> String {
     format!("{}\u{2026}", start.trim_end())
 }
 
-/// A sentence in lines that are not too wide; all but the first are set in.
+/// A sentence in lines that are not too wide; all but the first, which keeps its own, are set in so far.
 pub fn wrapped(text: &str, indent: usize) -> String {
     let start = text.len() - text.trim_start_matches(' ').len();
     let mut lines = " ".repeat(start);

@@ -13,9 +13,9 @@ pub fn table(ways: &[WayColumn], system: System) -> String {
         ("All done with", Align::Left),
         ("Stage", Align::Left),
         ("Likely", Align::Right),
-        ("Can", Align::Left),
+        ("The can is", Align::Left),
         ("Dry film", Align::Right),
-        ("Coats for equal film", Align::Right),
+        ("Coats, same film", Align::Right),
         ("Likely then", Align::Right),
     ]);
     for way in ways {

@@ -6,7 +6,8 @@ use super::Reader;
 use crate::document::{ChangeKind, PieceChange};
 use crate::edit::MAX_FLUTES;
 use crate::format::Notice;
-use crate::format::v3::{ChangeKindRecord, ChangeRecord, Readable, Readings};
+use crate::format::record::{Named, Readable};
+use crate::format::v3::{ChangeKindRecord, ChangeRecord, Readings};
 use crate::format::words::Word;
 
 /// The largest number of a part of the maker's own.
@@ -16,11 +17,8 @@ impl Reader<'_> {
     pub(super) fn changes(&mut self, records: Vec<Readable<ChangeRecord>>) -> Vec<PieceChange> {
         let records = self.first(records, MAX_CHANGES, "changes");
         let mut changes: Vec<PieceChange> = Vec::with_capacity(records.len());
-        for (index, record) in records.into_iter().enumerate() {
-            let change = match record {
-                Readable::Yes(record) => self.change(record, &changes),
-                Readable::No(_) => None,
-            };
+        for (index, Readable(record)) in records.into_iter().enumerate() {
+            let change = record.and_then(|record| self.change(record, &changes));
             if change.is_none() {
                 self.notices.push(Notice::ChangeLeftOut {
                     piece: self.name.clone(),
@@ -122,7 +120,7 @@ impl Reader<'_> {
         free
     }
 
-    fn item(&mut self, change: &mut PieceChange, item: usize, records: Readings) {
+    fn item(&mut self, change: &mut PieceChange, item: usize, Named(records): Readings) {
         let known = change.fields();
         for (key, record) in records {
             match known.iter().find(|(i, field, _)| *i == item && field.key == key) {

@@ -1,24 +1,22 @@
 //! Materials of the maker's own, from records of format 3.
 
-use std::collections::BTreeMap;
 use std::rc::Rc;
+
+use units::SortedMap;
 
 use super::{Reader, shown};
 use crate::document::{LabelReading, OwnMaterial, Price, label_field};
 use crate::edit::{MAX_MATERIALS, shortened};
 use crate::format::Notice;
-use crate::format::v3::{MaterialRecord, Readable};
+use crate::format::record::Readable;
+use crate::format::v3::MaterialRecord;
 
 impl Reader<'_> {
     pub(super) fn materials(&mut self, records: Vec<Readable<MaterialRecord>>) -> Vec<Rc<OwnMaterial>> {
         let records = self.first(records, MAX_MATERIALS, "materials");
         let mut materials: Vec<Rc<OwnMaterial>> = Vec::with_capacity(records.len());
-        for (index, record) in records.into_iter().enumerate() {
-            let material = match record {
-                Readable::Yes(record) => self.material(record, &materials),
-                Readable::No(_) => None,
-            };
-            match material {
+        for (index, Readable(record)) in records.into_iter().enumerate() {
+            match record.and_then(|record| self.material(record, &materials)) {
                 Some(material) => materials.push(Rc::new(material)),
                 None => self.notices.push(Notice::MaterialLeftOut { number: index + 1 }),
             }
@@ -34,8 +32,8 @@ impl Reader<'_> {
             return None;
         }
         let name = shortened(&record.name);
-        let mut label = BTreeMap::new();
-        for (key, reading) in record.label {
+        let mut label = SortedMap::new();
+        for (key, reading) in record.label.0 {
             let Some(field) = label_field(&key) else {
                 self.figure(
                     &name,
@@ -51,14 +49,14 @@ impl Reader<'_> {
                 }
                 Err(error) => self.figure(
                     &name,
-                    field.field.label().to_lowercase(),
+                    field.field.label().to_ascii_lowercase(),
                     &reading.typed,
                     error.to_string(),
                 ),
             }
         }
-        let mut prices = BTreeMap::new();
-        for (key, typed) in record.prices {
+        let mut prices = SortedMap::new();
+        for (key, typed) in record.prices.0 {
             let price = coatings::can(&key).map(|can| (can, Price::new(&typed)));
             match price {
                 Some((can, Ok(price))) => {

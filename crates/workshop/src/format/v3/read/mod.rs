@@ -2,20 +2,21 @@
 
 mod changes;
 mod materials;
+mod records;
 mod scheme;
 
-use std::collections::BTreeMap;
 use std::rc::Rc;
 
 use geometry::{Fill, Kind, MAX_BAYS, MAX_COLUMNS, MAX_ROWS, MAX_SHELVES, Zone, counts, fields, styles};
 use serde_json::Value;
-use units::{LengthUnit, System};
+use units::{LengthUnit, SortedMap, System};
 
 use super::{
     BayRecord, PieceRecord, ReadingRecord, Readings, RowRecord, SurfaceRecord, WorkshopRecord, ZoneRecord,
 };
 use crate::document::{Bay, OwnMaterial, Piece, PieceId, Reading, Row, SurfaceChoice, Workshop, ZoneChoice};
 use crate::edit::{MAX_COUNT, MAX_ZONES, may_be_key, shortened};
+use crate::format::record::{Named, RecordError};
 use crate::format::words::Word;
 use crate::format::{LoadError, Loaded, Notice, check_count};
 
@@ -25,11 +26,10 @@ const SHOWN: usize = 60;
 /// Reads a file of which `piece` reads each piece.
 pub(in crate::format) fn load(
     value: Value,
-    piece: impl Fn(Value) -> Result<PieceRecord, serde_json::Error>,
+    piece: fn(Value) -> Result<PieceRecord, RecordError>,
 ) -> Result<Loaded, LoadError> {
     // Its kind and version were read before, so only a wrong type of a title or the pieces can fail here.
-    let mut file: WorkshopRecord<Value> =
-        serde_json::from_value(value).map_err(|_| LoadError::NotAWorkshop)?;
+    let mut file = WorkshopRecord::read(value).map_err(|_| LoadError::NotAWorkshop)?;
     check_count(file.pieces.len())?;
     let mut notices = Vec::new();
     let values = std::mem::take(&mut file.pieces);
@@ -201,7 +201,7 @@ impl Reader<'_> {
             Err(error) => {
                 self.notices.push(Notice::ReadingLeftOut {
                     piece: self.name.clone(),
-                    field: field.to_lowercase(),
+                    field: field.to_ascii_lowercase(),
                     typed: shown(&record.typed),
                     error,
                 });
@@ -210,7 +210,7 @@ impl Reader<'_> {
         }
     }
 
-    fn readings(&mut self, records: Readings, piece: &mut Piece) {
+    fn readings(&mut self, Named(records): Readings, piece: &mut Piece) {
         for (key, record) in records {
             match fields::by_key(&key) {
                 Some(field) => {
@@ -222,7 +222,7 @@ impl Reader<'_> {
         }
     }
 
-    fn styles(&mut self, records: BTreeMap<String, String>, piece: &mut Piece) {
+    fn styles(&mut self, Named(records): Named<String>, piece: &mut Piece) {
         for (key, answer) in records {
             match styles::by_key(&key) {
                 Some(field) if field.choose(&mut piece.styles, &answer) => {}
@@ -236,7 +236,7 @@ impl Reader<'_> {
         }
     }
 
-    fn counts(&mut self, records: BTreeMap<String, u64>, piece: &mut Piece) {
+    fn counts(&mut self, Named(records): Named<u64>, piece: &mut Piece) {
         for (key, count) in records {
             match counts::by_key(&key) {
                 Some(field) => {
@@ -291,10 +291,10 @@ impl Reader<'_> {
 
     fn zones(
         &mut self,
-        records: BTreeMap<String, ZoneRecord>,
+        Named(records): Named<ZoneRecord>,
         own_materials: &[Rc<OwnMaterial>],
-    ) -> BTreeMap<String, ZoneChoice> {
-        let mut zones = BTreeMap::new();
+    ) -> SortedMap<String, ZoneChoice> {
+        let mut zones = SortedMap::new();
         let mut own = 0;
         for (key, record) in records {
             let zone = ZoneChoice {
@@ -323,10 +323,10 @@ impl Reader<'_> {
 
     fn choices(
         &mut self,
-        records: BTreeMap<String, SurfaceRecord>,
-        zones: &BTreeMap<String, ZoneChoice>,
-    ) -> BTreeMap<String, SurfaceChoice> {
-        let mut choices = BTreeMap::new();
+        Named(records): Named<SurfaceRecord>,
+        zones: &SortedMap<String, ZoneChoice>,
+    ) -> SortedMap<String, SurfaceChoice> {
+        let mut choices = SortedMap::new();
         for (surface, record) in records {
             let zone = record.zone.filter(|key| {
                 let is_known = Zone::by_key(key).is_some() || zones.contains_key(key);

@@ -9,7 +9,8 @@ use super::{Reader, shown};
 use crate::document::{Colour, LayerPlan, OwnMaterial, Scheme, material_of};
 use crate::edit::{MAX_COATS, MAX_LAYERS, MAX_THINNED, Sign};
 use crate::format::Notice;
-use crate::format::v3::{LayerRecord, Readable, SchemeRecord};
+use crate::format::record::Readable;
+use crate::format::v3::{LayerRecord, SchemeRecord};
 
 impl Reader<'_> {
     pub(super) fn scheme(&mut self, record: SchemeRecord, own: &[Rc<OwnMaterial>]) -> Scheme {
@@ -54,13 +55,13 @@ impl Reader<'_> {
     fn layers(&mut self, records: Vec<Readable<LayerRecord>>, own: &[Rc<OwnMaterial>]) -> Vec<LayerPlan> {
         let records = self.first(records, MAX_LAYERS, "layers");
         let mut layers = Vec::with_capacity(records.len());
-        for (index, record) in records.into_iter().enumerate() {
+        for (index, Readable(record)) in records.into_iter().enumerate() {
             let (layer, material) = match record {
-                Readable::Yes(record) => {
+                Some(record) => {
                     let material = shown(&record.material);
                     (self.layer(record, own), material)
                 }
-                Readable::No(_) => (None, String::new()),
+                None => (None, String::new()),
             };
             if layer.is_none() {
                 self.notices.push(Notice::LayerLeftOut {

@@ -1,5 +1,8 @@
 //! `cargo xtask bench`: speed as ratios beside the budgets, never as a test that could fail on a busy machine.
 
+mod beside;
+mod lines;
+
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -8,63 +11,56 @@ use anyhow::{Context, Result};
 use crate::command::{cargo, output, run};
 use crate::repository::Repository;
 use crate::table::{Align, Table};
-
-/// What a time is held against.
-enum Against {
-    /// A time, in seconds.
-    Time(f64),
-    /// Another benchmark, and how many times as long it may take.
-    Bench(&'static str, f64),
-    /// Nothing; the time is of interest.
-    Nothing,
-}
-
-/// Every benchmark of `crates/geometry/benches`. The budgets are those of the design: a tenfold piece may take fifteen
-/// times as long.
-const LINES: [(&str, Against); 15] = [
-    ("takeoff of ten drawers", Against::Time(200e-6)),
-    ("surfaces of one dresser", Against::Nothing),
-    (
-        "surfaces of ten dressers",
-        Against::Bench("surfaces of one dresser", 15.0),
-    ),
-    (
-        "surfaces of a hundred dressers",
-        Against::Bench("surfaces of ten dressers", 15.0),
-    ),
-    ("takeoff of turned legs", Against::Nothing),
-    ("drawing of one dresser, front", Against::Nothing),
-    (
-        "drawing of ten dressers, front",
-        Against::Bench("drawing of one dresser, front", 15.0),
-    ),
-    ("drawing of one dresser, corner", Against::Nothing),
-    (
-        "drawing of ten dressers, corner",
-        Against::Bench("drawing of one dresser, corner", 15.0),
-    ),
-    ("drawing of turned legs, front", Against::Nothing),
-    ("drawing of turned legs, corner", Against::Nothing),
-    ("overlaps of ten drawers", Against::Nothing),
-    ("overlaps of turned legs", Against::Nothing),
-    ("edges of ten drawers", Against::Nothing),
-    ("edges of turned legs", Against::Nothing),
-];
+use crate::words;
+use lines::{Against, FILES, LINES};
 
 /// Runs the benchmarks, prints the table, and writes the times of the pieces in `tests/cad`.
 pub fn all() -> Result<()> {
     let repository = Repository::find()?;
     let root = repository.root();
     let target = target(root);
-    run(cargo()
-        .args(["bench", "-p", "geometry", "--bench", "geometry"])
-        .current_dir(root))?;
+    for (package, file) in FILES {
+        run(cargo()
+            .args(["bench", "-p", package, "--bench", file])
+            .current_dir(root))?;
+    }
     let mut table = Table::new(&[("what", Align::Left), ("time", Align::Right), ("", Align::Left)]);
+    let mut not_timed = String::new();
     for (bench, against) in &LINES {
         let time = mean(&target, bench)?;
-        table.row([(*bench).into(), shown(time), told(&target, against, time)?]);
+        let mut remarks = Vec::new();
+        for against in *against {
+            match against {
+                Against::Time(budget) => {
+                    remarks.push(format!(
+                        "{:.2} of its budget of {}",
+                        time / budget,
+                        shown(*budget)
+                    ));
+                }
+                Against::Bench(other, most) => {
+                    let ratio = time / mean(&target, other)?;
+                    remarks.push(format!("{ratio:.1} times {other}; at most {most}"));
+                }
+                Against::Program(program) => match program.seconds(root) {
+                    Ok(theirs) => {
+                        let (name, ratio) = (program.name, theirs / time);
+                        let decimals = usize::from(ratio < 100.0);
+                        let theirs = shown(theirs);
+                        remarks.push(format!("{name} takes {theirs}, {ratio:.decimals$} times as long"));
+                    }
+                    Err(error) => not_timed.push_str(&format!("{}\n", words::told(&error))),
+                },
+            }
+        }
+        table.row([(*bench).into(), shown(time), remarks.join("; ")]);
     }
-    print!("\n{table}");
+    print!("\n{table}{not_timed}");
+    piece_times(root, &target)
+}
+
+/// Writes how long each piece of `tests/cad` takes, for the script that times the kernel.
+fn piece_times(root: &Path, target: &Path) -> Result<()> {
     let times = output(
         cargo()
             .args("run --quiet --release -p outside --example piece_times".split(' '))
@@ -83,17 +79,6 @@ pub fn all() -> Result<()> {
 fn target(root: &Path) -> PathBuf {
     let set = std::env::var_os("CARGO_TARGET_DIR");
     root.join(set.unwrap_or_else(|| "target".into()))
-}
-
-fn told(target: &Path, against: &Against, time: f64) -> Result<String> {
-    Ok(match against {
-        Against::Nothing => String::new(),
-        Against::Time(budget) => format!("{:.2} of its budget of {}", time / budget, shown(*budget)),
-        Against::Bench(other, most) => {
-            let ratio = time / mean(target, other)?;
-            format!("{ratio:.1} times {other}; at most {most}")
-        }
-    })
 }
 
 /// The mean of a benchmark, in seconds, as the harness wrote it down.

@@ -1,0 +1,219 @@
+//! How records are read from JSON: entry by entry, by hand. What serde would write by itself for entries that are to be
+//! kept though nobody knows them, and for changes that are told apart by a word, is ten times as much code.
+
+use std::fmt;
+
+use serde::{Serialize, Serializer};
+use serde_json::{Map, Value};
+use units::SortedMap;
+
+/// Why a value is not the record that it should be.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct RecordError {
+    /// The entry that is wrong; empty for the record itself.
+    entry: &'static str,
+    /// What should stand there.
+    wanted: &'static str,
+}
+
+impl RecordError {
+    /// Something else than this.
+    pub(super) fn wanted(wanted: &'static str) -> Self {
+        RecordError { entry: "", wanted }
+    }
+
+    /// The same for the entry of a record; the innermost entry is the one that is named.
+    fn within(self, entry: &'static str) -> Self {
+        let is_named = !self.entry.is_empty();
+        if is_named {
+            self
+        } else {
+            RecordError { entry, ..self }
+        }
+    }
+}
+
+impl fmt::Display for RecordError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self.entry {
+            "" => write!(f, "it is not {}", self.wanted),
+            entry => write!(f, "\u{201c}{entry}\u{201d} is not {}", self.wanted),
+        }
+    }
+}
+
+impl std::error::Error for RecordError {}
+
+/// Something that is read from JSON.
+pub(super) trait Record: Sized {
+    /// Reads it.
+    ///
+    /// # Errors
+    /// If the value is something else.
+    fn read(value: Value) -> Result<Self, RecordError>;
+}
+
+impl Record for Value {
+    fn read(value: Value) -> Result<Self, RecordError> {
+        Ok(value)
+    }
+}
+
+impl Record for String {
+    fn read(value: Value) -> Result<Self, RecordError> {
+        match value {
+            Value::String(text) => Ok(text),
+            _ => Err(RecordError::wanted("a text")),
+        }
+    }
+}
+
+impl Record for u64 {
+    fn read(value: Value) -> Result<Self, RecordError> {
+        value.as_u64().ok_or(RecordError::wanted("a whole number"))
+    }
+}
+
+impl Record for bool {
+    fn read(value: Value) -> Result<Self, RecordError> {
+        value.as_bool().ok_or(RecordError::wanted("true or false"))
+    }
+}
+
+impl<T: Record> Record for Option<T> {
+    fn read(value: Value) -> Result<Self, RecordError> {
+        if value.is_null() {
+            return Ok(None);
+        }
+        T::read(value).map(Some)
+    }
+}
+
+impl<T: Record> Record for Vec<T> {
+    fn read(value: Value) -> Result<Self, RecordError> {
+        match value {
+            Value::Array(list) => list.into_iter().map(T::read).collect(),
+            _ => Err(RecordError::wanted("a list")),
+        }
+    }
+}
+
+/// Records by their names.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Named<T>(pub(super) SortedMap<String, T>);
+
+impl<T> Named<T> {
+    /// Whether there are none.
+    pub(super) fn is_empty(&self) -> bool {
+        self.0.is_empty()
+    }
+}
+
+impl<T> Default for Named<T> {
+    fn default() -> Self {
+        Named(SortedMap::new())
+    }
+}
+
+impl<T> FromIterator<(String, T)> for Named<T> {
+    fn from_iter<I: IntoIterator<Item = (String, T)>>(records: I) -> Self {
+        Named(records.into_iter().collect())
+    }
+}
+
+impl<T: Serialize> Serialize for Named<T> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_map(self.0.iter().map(|(name, record)| (name, record)))
+    }
+}
+
+impl<T: Record> Record for Named<T> {
+    fn read(value: Value) -> Result<Self, RecordError> {
+        let read = |(name, value)| Ok((name, T::read(value)?));
+        Entries::of(value)?.0.into_iter().map(read).collect()
+    }
+}
+
+/// Something that is left out alone if it cannot be read; it is nothing then.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(transparent)]
+pub(super) struct Readable<T>(pub(super) Option<T>);
+
+impl<T: Record> Record for Readable<T> {
+    fn read(value: Value) -> Result<Self, RecordError> {
+        Ok(Readable(T::read(value).ok()))
+    }
+}
+
+/// The entries of a record that were not taken yet.
+pub(super) struct Entries(Map<String, Value>);
+
+impl Entries {
+    /// The entries of a value.
+    pub(super) fn of(value: Value) -> Result<Self, RecordError> {
+        match value {
+            Value::Object(entries) => Ok(Entries(entries)),
+            _ => Err(RecordError::wanted("a record")),
+        }
+    }
+
+    /// An entry that must be there.
+    pub(super) fn need<T: Record>(&mut self, entry: &'static str) -> Result<T, RecordError> {
+        let missing = RecordError {
+            entry,
+            wanted: "there",
+        };
+        let value = self.0.remove(entry).ok_or(missing)?;
+        T::read(value).map_err(|error| error.within(entry))
+    }
+
+    /// An entry, or this where it is not there.
+    pub(super) fn take_or<T: Record>(&mut self, entry: &'static str, usual: T) -> Result<T, RecordError> {
+        if self.0.contains_key(entry) {
+            self.need(entry)
+        } else {
+            Ok(usual)
+        }
+    }
+
+    /// An entry, or nothing where it is not there.
+    pub(super) fn take<T: Record + Default>(&mut self, entry: &'static str) -> Result<T, RecordError> {
+        self.take_or(entry, T::default())
+    }
+
+    /// What was not taken.
+    pub(super) fn rest(self) -> Map<String, Value> {
+        self.0
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use serde_json::json;
+
+    #[test]
+    fn an_error_names_the_innermost_entry() {
+        let mut entries = Entries::of(json!({"a": {"x": 1}, "b": [1, -2], "c": null})).unwrap();
+        let mut inner = Entries::of(entries.need("a").unwrap()).unwrap();
+        let error = inner.need::<String>("x").unwrap_err();
+        assert_eq!(error.to_string(), "\u{201c}x\u{201d} is not a text");
+        assert_eq!(error.clone().within("a"), error);
+        let error = entries.take::<Vec<u64>>("b").unwrap_err();
+        assert_eq!(error.to_string(), "\u{201c}b\u{201d} is not a whole number");
+        let error = entries.need::<u64>("d").unwrap_err();
+        assert_eq!(error.to_string(), "\u{201c}d\u{201d} is not there");
+        let error = Entries::of(json!(7)).err().unwrap();
+        assert_eq!(error.to_string(), "it is not a record");
+    }
+
+    #[test]
+    fn what_is_not_there_is_the_usual_and_the_rest_stays() {
+        let mut entries = Entries::of(json!({"a": null, "b": true, "c": 1.0, "z": 1})).unwrap();
+        assert_eq!(entries.take::<Option<bool>>("a"), Ok(None));
+        assert_eq!(entries.take_or("b", false), Ok(true));
+        assert!(entries.take::<u64>("c").is_err());
+        assert_eq!(entries.take_or("e", 5), Ok(5));
+        assert_eq!(Value::from(entries.rest()), json!({"z": 1}));
+    }
+}
