@@ -70,6 +70,19 @@ fn known(symbol: &'static str, known: &Known, measure: Measure) -> Quantity {
     }
 }
 
+/// A share that stays on the piece. Its cause speaks of what is lost.
+fn share(symbol: &'static str, input: &Known) -> Quantity {
+    let meaning = match symbol {
+        "transfer" => "the share that stays on the piece",
+        "narrow" => "the share of that on narrow parts",
+        _ => "the share that stays by brush or roller, which a label's rate contains",
+    };
+    Quantity {
+        meaning: meaning.into(),
+        ..known(symbol, input, Measure::Share)
+    }
+}
+
 fn of_term(job: &Job, model: &Model, term: &Term) -> LayerWorking {
     let patch = &model.patches[term.patch];
     let zone = &job.zones[term.zone];
@@ -97,7 +110,7 @@ fn of_term(job: &Job, model: &Model, term: &Term) -> LayerWorking {
     };
     let mut terms = vec![area, first, coats, wet.clone()];
     for (loss, symbol) in term.losses.iter().zip(["transfer", "narrow"]) {
-        terms.push(known(symbol, input(*loss), Measure::Share));
+        terms.push(share(symbol, input(*loss)));
     }
     if term.losses.len() == 1 {
         terms.push(given(
@@ -108,7 +121,7 @@ fn of_term(job: &Job, model: &Model, term: &Term) -> LayerWorking {
         ));
     }
     if let Some(ordinary) = term.gain {
-        terms.push(known("ordinary", input(ordinary), Measure::Share));
+        terms.push(share("ordinary", input(ordinary)));
     }
     if formula == BY_FILM {
         terms.push(thinner(term));
