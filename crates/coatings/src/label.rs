@@ -163,6 +163,10 @@ impl Label {
         [
             self.rate
                 .and_then(|rate| Doubt::of_rate(rate, usual(of.label_rate))),
+            self.volume_solids
+                .and_then(|solids| Doubt::of_solids(solids, usual(of.volume_solids))),
+            self.thinning
+                .and_then(|share| Doubt::of_thinning(share, usual(of.thinning))),
             self.density
                 .and_then(|density| Doubt::of_density(density, usual(of.density))),
             self.recoat_hours

@@ -12,6 +12,11 @@ const RATE_OFF: f64 = 5.0;
 const DENSITY_OFF: f64 = 1.5;
 /// Between minutes, hours and days lie factors of 60 and 24; fast and slow kinds differ by less than 10.
 const TIME_OFF: f64 = 10.0;
+/// A slip of the point is a factor of 10, per cent by weight for per cent by volume less than 2.
+const SOLIDS_OFF: f64 = 2.0;
+/// More thinner than so many times what is usual, and than 15 %, is hardly meant.
+const THINNING_OFF: f64 = 3.0;
+const MUCH_THINNER: f64 = 0.15;
 /// Pounds per US gallon in kilograms per litre, from 0.453 592 37 kg and 3.785 411 784 L.
 const POUNDS_PER_GALLON: f64 = 0.453_592_37 / 3.785_411_784;
 
@@ -79,6 +84,15 @@ pub enum Doubt {
         /// What is usual, kg/L.
         usual: (f64, f64),
     },
+    /// Volume solids or thinning that are far from usual.
+    Share {
+        /// Which of them.
+        field: Field,
+        /// What was entered, a fraction.
+        given: (f64, f64),
+        /// What is usual, a fraction.
+        usual: (f64, f64),
+    },
     /// A time that is far from usual.
     Time {
         /// Recoat or cure.
@@ -125,6 +139,25 @@ impl Doubt {
         })
     }
 
+    /// What leaves no film has no usual solids, and is not asked about.
+    pub(super) fn of_solids(given: (f64, f64), usual: (f64, f64)) -> Option<Self> {
+        let field = Field::VolumeSolids;
+        (usual.0 > 0.0 && times_off(given, usual) > SOLIDS_OFF).then_some(Doubt::Share {
+            field,
+            given,
+            usual,
+        })
+    }
+
+    pub(super) fn of_thinning(given: (f64, f64), usual: (f64, f64)) -> Option<Self> {
+        let field = Field::Thinning;
+        (given.1 > MUCH_THINNER && given.1 > usual.1 * THINNING_OFF).then_some(Doubt::Share {
+            field,
+            given,
+            usual,
+        })
+    }
+
     pub(super) fn of_time(field: Field, given: (f64, f64), usual: (f64, f64)) -> Option<Self> {
         let meant = [TimeUnit::Minutes, TimeUnit::Days]
             .into_iter()
@@ -145,7 +178,7 @@ impl Doubt {
                 Field::Rate
             }
             Doubt::Density { .. } => Field::Density,
-            Doubt::Time { field, .. } => field,
+            Doubt::Share { field, .. } | Doubt::Time { field, .. } => field,
         }
     }
 }
@@ -204,6 +237,13 @@ impl fmt::Display for Doubt {
                     None => f.write_str("Does the label say so?"),
                 }
             }
+            Doubt::Share { field, given, usual } => write!(
+                f,
+                "{}: {} % is far from the usual {} %. Does the label say so, by volume?",
+                field.label(),
+                shown_range(map(given, |share| share * 100.0)),
+                shown_range(map(usual, |share| share * 100.0)),
+            ),
             Doubt::Time {
                 field,
                 given,

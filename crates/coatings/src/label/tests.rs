@@ -236,6 +236,19 @@ fn a_density_that_is_off_is_asked_about() {
     assert_eq!(doubts(Field::Density, one(1.6)), []);
 }
 
+/// The usual solids of the enamel are 35 to 45 %; 4 % is 40 % with a slip of the point.
+#[test]
+fn shares_that_are_off_are_asked_about() {
+    let said = |field, share| doubts(field, one(share)).first().map(ToString::to_string);
+    assert_eq!(
+        said(Field::VolumeSolids, 0.04).as_deref(),
+        Some("Volume solids: 4 % is far from the usual 35 to 45 %. Does the label say so, by volume?")
+    );
+    assert_eq!(said(Field::VolumeSolids, 0.6), None);
+    assert_eq!(said(Field::Thinning, 0.1), None);
+    assert!(said(Field::Thinning, 0.6).is_some());
+}
+
 #[test]
 fn a_time_in_the_wrong_unit_is_asked_about() {
     let minutes = doubts(Field::Recoat, one(120.0));
