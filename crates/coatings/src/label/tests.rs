@@ -151,7 +151,8 @@ fn volume_solids_are_above_nothing_and_at_most_all() {
         assert_eq!(fault(Field::VolumeSolids, one(bad)), Fault::Solids);
     }
     assert!(Fault::Solids.to_string().contains("100 %"));
-    assert_eq!(doubts(Field::VolumeSolids, one(1.0)), []);
+    // All of it can be, as in an oil, but hardly is in an enamel: no fault, but a question.
+    assert_eq!(doubts(Field::VolumeSolids, one(1.0)).len(), 1);
     assert_eq!(fault(Field::Thinning, one(10.0)), Fault::Thinning);
 }
 
