@@ -32,14 +32,15 @@ fn pieces(count: usize) -> Workshop {
 }
 
 fn takeoffs(criterion: &mut Criterion) {
-    let dresser = invented_workshop().pieces[0].clone();
+    let workshop = invented_workshop();
+    let dresser = workshop.pieces[0].clone();
     criterion.bench_function("takeoff of the invented dresser, with materials", |bench| {
         bench.iter(|| takeoff(black_box(&dresser), &[]));
     });
     let whole = takeoff(&dresser, &[]).unwrap();
     let edges = edges_by_zone(&dresser).unwrap();
     criterion.bench_function("its four ways side by side", |bench| {
-        bench.iter(|| compare(black_box(&dresser), &whole, &edges));
+        bench.iter(|| compare(&workshop, black_box(&dresser), &whole, &edges));
     });
 }
 

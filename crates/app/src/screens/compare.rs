@@ -72,6 +72,7 @@ fn rows(shown: &Shown, line: &MaterialLine, columns: &[WayColumn]) -> Html {
     html! {
         <>
             <tr><th scope="row">{ &*line.need.material.name }</th>{ cells(volume) }</tr>
+            <tr class="film"><th scope="row">{ "To buy" }</th>{ cells(cans) }</tr>
             if columns.iter().any(of_line) {
                 <tr class="film"><th scope="row">{ "Dry film" }</th>{ cells(film) }</tr>
                 <tr class="film"><th scope="row">{ "At the thickest film" }</th>{ cells(equal) }</tr>
@@ -89,6 +90,10 @@ fn volume(shown: &Shown, column: &WayColumn, figure: &WayFigure) -> Html {
             <span class="label">{ words::verdict(figure.verdict) }</span>
         </td>
     }
+}
+
+fn cans(_: &Shown, column: &WayColumn, figure: &WayFigure) -> Html {
+    html! { <td id={format!("compare-{}-cans-{}", column.key, figure.id)}>{ words::cans(&figure.buy) }</td> }
 }
 
 fn film(shown: &Shown, column: &WayColumn, figure: &WayFigure) -> Html {

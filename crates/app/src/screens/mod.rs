@@ -18,7 +18,7 @@ mod tape;
 use std::rc::Rc;
 
 use geometry::{Edges, Problem};
-use workshop::{Piece, PieceEdit, Takeoff, WayColumn, edges, edges_by_zone, takeoff};
+use workshop::{Piece, PieceEdit, Takeoff, WayColumn, Workshop, edges, edges_by_zone, takeoff};
 use yew::prelude::*;
 
 use crate::browser::keeper::Keeper;
@@ -116,9 +116,10 @@ pub fn Page() -> Html {
     let measured = piece.clone().filter(|_| app.sheet == Sheet::Surfaces);
     let edges = use_memo(measured, |piece| edges(piece.as_deref()?).ok());
     // So do all the ways of doing it.
-    let compared = (app.sheet == Sheet::Tools).then_some(of);
+    let compared = (app.sheet == Sheet::Tools).then_some((of.0, of.1, app.workshop.units));
+    let workshop = Rc::clone(&app.workshop);
     let ways = use_memo(compared, |of| {
-        ways(of.as_ref()?.0.as_deref()?, result.as_ref().as_ref()?)
+        ways(&workshop, of.as_ref()?.0.as_deref()?, result.as_ref().as_ref()?)
     });
     match piece {
         _ if app.keeping == Keeping::Opening => {
@@ -146,9 +147,14 @@ pub fn Page() -> Html {
 }
 
 /// The piece done in each of the ways; nothing while its measurements do not fit.
-fn ways(piece: &Piece, result: &Result) -> Option<Vec<WayColumn>> {
+fn ways(workshop: &Workshop, piece: &Piece, result: &Result) -> Option<Vec<WayColumn>> {
     let takeoff = result.as_ref().ok()?;
-    Some(workshop::compare(piece, takeoff, &edges_by_zone(piece).ok()?))
+    Some(workshop::compare(
+        workshop,
+        piece,
+        takeoff,
+        &edges_by_zone(piece).ok()?,
+    ))
 }
 
 /// The page with a piece on it.

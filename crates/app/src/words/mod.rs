@@ -112,8 +112,8 @@ pub fn instead(line: &MaterialLine, takeoff: &Takeoff) -> String {
     }
 }
 
-/// Which cans to buy, and what they cost if that is known.
-pub fn buy(buy: &Result<Buy, ChoiceError>, system: System) -> String {
+/// Which cans to buy, and what they cost if that is known: `1 × 1 quart, 24.50 in all`.
+pub fn cans(buy: &Result<Buy, ChoiceError>) -> String {
     let buy = match buy {
         Ok(buy) => buy,
         Err(error) => return error.to_string(),
@@ -127,10 +127,16 @@ pub fn buy(buy: &Result<Buy, ChoiceError>, system: System) -> String {
     let price = buy.price.map_or_else(String::new, |price| {
         format!(", {}.{:02} in all", price / 100, price % 100)
     });
+    format!("{}{price}", and(&cans))
+}
+
+/// Which cans to buy, what for, and what they leave.
+pub fn buy(buy: &Result<Buy, ChoiceError>, system: System) -> String {
+    let cans = cans(buy);
+    let Ok(buy) = buy else { return cans };
     let sure = WANTED_CONFIDENCE * 100.0;
     format!(
-        "{}{price}: holds the {} that are enough {sure:.0} times in 100, and leaves {}.",
-        and(&cans),
+        "{cans}: holds the {} that are enough {sure:.0} times in 100, and leaves {}.",
         volume(buy.need, system),
         volume(buy.purchase.left, system)
     )

@@ -1,13 +1,14 @@
 //! The same piece done with a brush, a roller or a sprayer.
 
-use coatings::can::Contents;
+use coatings::can::{ChoiceError, Contents};
 use coatings::{DryFilm, Enough, Estimate, Job, Need, Verdict, Way, minutes, needs, tool};
 use geometry::Edges;
 use units::{Length, Volume};
 
+use super::buy::{Buy, cans_to_buy};
 use super::finish::contents_in_question;
 use super::{MaterialLine, Takeoff, WANTED_CONFIDENCE, layer_of};
-use crate::document::Piece;
+use crate::document::{Piece, Workshop};
 
 /// Fewer trials than those of the answer itself: the figures of eight jobs are wanted at once, and to about 2 %.
 const TRIALS: usize = 2_000;
@@ -38,6 +39,8 @@ pub struct WayFigure {
     pub likely: Volume,
     /// Whether the can in question is enough for that.
     pub verdict: Verdict,
+    /// Which cans to buy for that, if none is on the shelf, and what they cost.
+    pub buy: Result<Buy, ChoiceError>,
     /// The dry film of the zone that takes the most, if it builds one.
     pub film: Option<Estimate<Length>>,
     /// The most coats that reach the dry film of the way that leaves the thickest.
@@ -67,8 +70,14 @@ fn ways() -> Vec<(&'static str, &'static str, Way)> {
     .collect()
 }
 
-/// The takeoff done in other ways, at the planned coats and at equal dry film; `edges` are those of one piece, by zone.
-pub fn compare(piece: &Piece, takeoff: &Takeoff, edges: &[(String, Edges)]) -> Vec<WayColumn> {
+/// The takeoff of a piece of a workshop done in other ways, at the planned coats and at equal dry film; `edges` are those
+/// of one piece, by zone.
+pub fn compare(
+    workshop: &Workshop,
+    piece: &Piece,
+    takeoff: &Takeoff,
+    edges: &[(String, Edges)],
+) -> Vec<WayColumn> {
     let mut job = takeoff.job.clone();
     for zone in &mut job.zones {
         let of_zone = edges.iter().find(|(key, _)| *key == zone.key);
@@ -93,6 +102,12 @@ pub fn compare(piece: &Piece, takeoff: &Takeoff, edges: &[(String, Edges)]) -> V
                 id: line.id.clone(),
                 likely: need.likely(),
                 verdict: verdict(piece, done, need)?,
+                buy: cans_to_buy(
+                    &workshop.materials,
+                    workshop.units,
+                    &need.material,
+                    need.at(WANTED_CONFIDENCE),
+                ),
                 film: film(done, need),
                 coats_for_equal_film: super::how(&equal, at_equal_film).0,
                 likely_at_equal_film: at_equal_film.likely(),

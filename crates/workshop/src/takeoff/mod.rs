@@ -376,7 +376,12 @@ mod tests {
     fn ways_are_compared_at_equal_coats_and_at_equal_film() {
         let piece = edited([PieceEdit::Finish(None, SchemeEdit::Ground(Ground::Bare))]);
         let takeoff = takeoff(&piece, &[]).unwrap();
-        let columns = compare(&piece, &takeoff, &edges_by_zone(&piece).unwrap());
+        let columns = compare(
+            &Workshop::default(),
+            &piece,
+            &takeoff,
+            &edges_by_zone(&piece).unwrap(),
+        );
         let figure = |key: &str, id: &str| {
             let column = columns.iter().find(|column| column.key == key).unwrap();
             column.figures.iter().find(|figure| figure.id == id).unwrap()
@@ -384,6 +389,8 @@ mod tests {
         // Two brushed coats of paint are 200 um wet, two rolled ones 140 um: a third reaches them.
         assert_eq!(figure("brush", "paint").coats_for_equal_film, 2);
         assert_eq!(figure("foam-roller", "paint").coats_for_equal_film, 3);
+        let cans = |key: &str| figure(key, "paint").buy.as_ref().unwrap().need;
+        assert!(cans("hvlp") > cans("brush"));
         let rolled = figure("foam-roller", "paint");
         assert!(rolled.likely < rolled.likely_at_equal_film);
         assert_eq!(

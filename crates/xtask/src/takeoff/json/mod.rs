@@ -56,7 +56,12 @@ fn of_piece(workshop: &Workshop, piece: &Piece, working: bool) -> Value {
 }
 
 fn of_takeoff(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Value {
-    let ways = compare(piece, takeoff, &edges_by_zone(piece).unwrap_or_default());
+    let ways = compare(
+        workshop,
+        piece,
+        takeoff,
+        &edges_by_zone(piece).unwrap_or_default(),
+    );
     let materials = takeoff.materials.iter();
     let materials = materials.map(|line| materials::line(workshop, takeoff, line));
     json!({

@@ -3,6 +3,7 @@
 use serde_json::{Value, json};
 use workshop::{WayColumn, WayFigure};
 
+use super::materials::to_buy;
 use crate::takeoff::verdict_word;
 
 pub fn way(way: &WayColumn) -> Value {
@@ -25,6 +26,7 @@ fn figure(figure: &WayFigure) -> Value {
         "id": figure.id,
         "likely_l": figure.likely.as_litres(),
         "verdict": verdict_word(figure.verdict),
+        "to_buy": to_buy(&figure.buy),
         "dry_film_m": film.map(|film| film.value.as_metres()),
         "dry_film_standard_uncertainty_m": film.map(|film| film.standard_uncertainty.as_metres()),
         "coats_for_equal_film": figure.coats_for_equal_film,

@@ -45,7 +45,12 @@ fn of_piece(workshop: &Workshop, piece: &Piece, working: bool) -> String {
             );
         }
     };
-    let ways = compare(piece, &takeoff, &edges_by_zone(piece).unwrap_or_default());
+    let ways = compare(
+        workshop,
+        piece,
+        &takeoff,
+        &edges_by_zone(piece).unwrap_or_default(),
+    );
     let mut sections = vec![
         head(piece, &takeoff, system),
         surfaces::table(&takeoff, system),
