@@ -45,8 +45,9 @@ impl Job {
     }
 
     /// The job with as many coats of each layer as reach the dry film that the same layer has in another way of doing it,
-    /// at the best estimates, on the broad and on the narrow parts that there are; two thin coats are not two thick ones. Nothing becomes less than planned. What counts is
-    /// the film that the tools leave, also where volumes come from a label.
+    /// at the best estimates, on the broad and on the narrow parts that there are; two thin coats are not two thick ones.
+    /// Nothing becomes less than planned. What counts is the film that the tools leave, also where volumes come from a
+    /// label.
     pub fn at_the_film_of(&self, other: &Job) -> Job {
         let mut job = self.clone();
         for (zone, others) in job.zones.iter_mut().zip(&other.zones) {

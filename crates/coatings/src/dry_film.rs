@@ -2,7 +2,7 @@
 
 use units::Length;
 
-use crate::distribution::Distribution;
+use crate::cause::Known;
 use crate::estimate::Estimate;
 use crate::figure::{Certainty, Figure};
 use crate::film;
@@ -37,20 +37,18 @@ impl DryFilm {
         let tool = layer.tool_on(narrow);
         let film = tool.film(material.body)?;
         let by_rate = basis == Basis::LabelRate;
-        let (name, figure) = if by_rate {
-            (format!("rate/{}", material.key), material.label_rate)
+        // The same input as that of the volume, so that both have the same draws.
+        let wet = if by_rate {
+            Known::label_rate(material)
         } else {
-            (format!("film/{}/{}", material.key, tool.key), film)
+            Known::film(material, tool, film)
         };
-        let input = |name: String, distribution: Distribution| Input { name, distribution };
+        let solids = Input {
+            name: format!("solids/{}", material.key),
+            distribution: material.volume_solids.distribution(),
+        };
         Some(DryFilm {
-            inputs: [
-                input(name, figure.distribution()),
-                input(
-                    format!("solids/{}", material.key),
-                    material.volume_solids.distribution(),
-                ),
-            ],
+            inputs: [wet.input, solids],
             by_rate,
             // A label's rate is that of the material as it comes.
             thinned: if by_rate { 0.0 } else { layer.thinned_for(tool) },

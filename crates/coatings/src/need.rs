@@ -241,6 +241,11 @@ impl Need {
         layer.material.key == self.material.key && layer.can_colour() == self.colour
     }
 
+    /// Whether another need is of the same cans: of the same material in the same colour.
+    pub fn is_alike(&self, other: &Need) -> bool {
+        other.material.key == self.material.key && other.colour == self.colour
+    }
+
     /// Litres of each trial.
     pub(crate) fn litres(&self) -> &[f64] {
         &self.litres

@@ -4,7 +4,7 @@ use std::borrow::Cow;
 
 use coatings::{Contribution, LayerWorking, Quantity, Share, Working};
 use units::show_number;
-use workshop::{MaterialLine, Takeoff, WANTED_CONFIDENCE, cans_to_buy};
+use workshop::{MaterialLine, Takeoff, cans_to_buy};
 use yew::prelude::*;
 
 use super::Shown;
@@ -34,8 +34,7 @@ pub fn detail(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine) -> Html {
         )
     };
     let causes = need.budget.iter().filter(|given| given.share >= WORTH_NAMING);
-    let wanted = need.at(WANTED_CONFIDENCE);
-    let buy = cans_to_buy(&workshop.materials, system, &need.material, wanted);
+    let buy = cans_to_buy(workshop, need);
     html! {
         <>
             <h3>{ "If none is on the shelf" }</h3>

@@ -4,7 +4,7 @@ mod changes;
 mod fields;
 mod surfaces;
 
-use coatings::can::ChoiceError;
+use coatings::can::{ChoiceError, show_price};
 use coatings::{Certainty, Enough, Estimate, Figure, Need, Stage, Verdict, in_sentence};
 use units::{Area, Length, System, Volume, show_area, show_volume};
 use workshop::{Buy, MaterialLine, Takeoff, WANTED_CONFIDENCE};
@@ -124,9 +124,9 @@ pub fn cans(buy: &Result<Buy, ChoiceError>) -> String {
         .map(|(can, count)| format!("{count} \u{d7} {}", can.label))
         .collect();
     let cans: Vec<&str> = cans.iter().map(String::as_str).collect();
-    let price = buy.price.map_or_else(String::new, |price| {
-        format!(", {}.{:02} in all", price / 100, price % 100)
-    });
+    let price = buy
+        .price
+        .map_or_else(String::new, |price| format!(", {} in all", show_price(price)));
     format!("{}{price}", and(&cans))
 }
 

@@ -108,6 +108,16 @@ pub fn read_price(text: &str) -> Result<u64, PriceError> {
     check_price(i64::try_from(hundredths).unwrap_or(i64::MAX))
 }
 
+/// A price as it is shown, from hundredths; the currency has no name here.
+///
+/// # Example
+/// ```
+/// assert_eq!(coatings::can::show_price(2450), "24.50");
+/// ```
+pub fn show_price(hundredths: u64) -> String {
+    format!("{}.{:02}", hundredths / 100, hundredths % 100)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -4,10 +4,10 @@ use std::rc::Rc;
 
 use coatings::can::{ChoiceError, Purchase, choose, fewest};
 use coatings::{CanSize, Material, Need, Rgb, can, can_sizes, together};
-use units::{System, Volume};
+use units::Volume;
 
 use super::{WANTED_CONFIDENCE, takeoff};
-use crate::document::{OwnMaterial, Workshop};
+use crate::document::Workshop;
 
 /// What to buy of one material, if nothing of it is on the shelf.
 #[derive(Clone, Debug, PartialEq)]
@@ -25,20 +25,20 @@ pub struct Buy {
 /// Where no price is known, no can is bought that holds so many times what is needed (common practice, no source).
 const TOO_LARGE: f64 = 2.0;
 
-/// The cheapest cans where the maker gave prices, otherwise the fewest cans of the trade.
+/// What to buy of one material for what is needed of it, with the wanted confidence.
 ///
 /// # Errors
 /// Where the need or a price cannot be counted with.
-pub fn cans_to_buy(
-    own: &[Rc<OwnMaterial>],
-    system: System,
-    material: &Material,
-    need: Volume,
-) -> Result<Buy, ChoiceError> {
-    let own = own.iter().find(|own| *own.key == *material.key);
+pub fn cans_to_buy(workshop: &Workshop, need: &Need) -> Result<Buy, ChoiceError> {
+    cans_for(workshop, &need.material, need.at(WANTED_CONFIDENCE))
+}
+
+/// The cheapest cans where the maker gave prices, otherwise the fewest cans of the trade.
+fn cans_for(workshop: &Workshop, material: &Material, need: Volume) -> Result<Buy, ChoiceError> {
+    let own = workshop.materials.iter().find(|own| *own.key == *material.key);
     let offers = own.map(|own| own.offers()).unwrap_or_default();
     if offers.is_empty() {
-        let sizes: Vec<&'static CanSize> = can_sizes(system)
+        let sizes: Vec<&'static CanSize> = can_sizes(workshop.units)
             .iter()
             .filter(|size| material.cans.contains(&size.key))
             .collect();
@@ -91,9 +91,8 @@ pub fn shopping(workshop: &Workshop) -> Vec<Shopping> {
             continue;
         };
         for line in takeoff.materials {
-            let same =
-                |need: &Need| need.material.key == line.need.material.key && need.colour == line.need.colour;
-            match lots.iter_mut().find(|(_, needs)| needs.iter().any(same)) {
+            let same = |(_, needs): &&mut (_, Vec<Need>)| needs.iter().any(|need| need.is_alike(&line.need));
+            match lots.iter_mut().find(same) {
                 Some((pieces, needs)) => {
                     pieces.push(piece.name.clone());
                     needs.push(line.need);
@@ -112,12 +111,7 @@ pub fn shopping(workshop: &Workshop) -> Vec<Shopping> {
                 material: Rc::clone(&first.material),
                 colour: first.colour,
                 pieces,
-                buy: cans_to_buy(
-                    &workshop.materials,
-                    workshop.units,
-                    &first.material,
-                    Volume::litres(litres),
-                ),
+                buy: cans_for(workshop, &first.material, Volume::litres(litres)),
             })
         })
         .collect();
@@ -128,9 +122,10 @@ pub fn shopping(workshop: &Workshop) -> Vec<Shopping> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::document::{LabelReading, Piece, PieceId, Price};
+    use crate::document::{LabelReading, OwnMaterial, Piece, PieceId, Price};
     use crate::{Edit, MaterialEdit, PieceEdit, SchemeEdit, label_field};
     use geometry::Kind;
+    use units::System;
 
     fn nightstands(count: usize) -> Workshop {
         let piece = |n: usize| {
@@ -148,7 +143,12 @@ mod tests {
         let paint = coatings::material("trim-enamel").unwrap();
         let quarts = can("us-quart").unwrap().volume();
         let buy = |own: &[Rc<OwnMaterial>], material: &Material| {
-            cans_to_buy(own, System::UsCustomary, material, quarts * 1.5).unwrap()
+            let workshop = Workshop {
+                units: System::UsCustomary,
+                materials: own.to_vec(),
+                ..Workshop::default()
+            };
+            cans_for(&workshop, material, quarts * 1.5).unwrap()
         };
         let fewest = buy(&[], paint);
         let cans: Vec<_> = fewest.cans.iter().map(|(can, count)| (can.key, *count)).collect();

@@ -7,7 +7,7 @@ use units::{Length, Volume};
 
 use super::buy::{Buy, cans_to_buy};
 use super::finish::contents_in_question;
-use super::{MaterialLine, Takeoff, WANTED_CONFIDENCE, layer_of};
+use super::{Takeoff, WANTED_CONFIDENCE, layer_of};
 use crate::document::{Piece, Workshop};
 
 /// Fewer trials than those of the answer itself: the figures of eight jobs are wanted at once, and to about 2 %.
@@ -96,18 +96,13 @@ pub fn compare(
         let planned = needs(done, TRIALS);
         let raised = needs(&equal, TRIALS);
         let figures = takeoff.materials.iter().filter_map(|line| {
-            let need = planned.iter().find(|need| is_of(line, need))?;
-            let at_equal_film = raised.iter().find(|need| is_of(line, need))?;
+            let need = planned.iter().find(|need| need.is_alike(&line.need))?;
+            let at_equal_film = raised.iter().find(|need| need.is_alike(&line.need))?;
             Some(WayFigure {
                 id: line.id.clone(),
                 likely: need.likely(),
                 verdict: verdict(piece, done, need)?,
-                buy: cans_to_buy(
-                    &workshop.materials,
-                    workshop.units,
-                    &need.material,
-                    need.at(WANTED_CONFIDENCE),
-                ),
+                buy: cans_to_buy(workshop, need),
                 film: film(done, need),
                 coats_for_equal_film: super::how(&equal, at_equal_film).0,
                 likely_at_equal_film: at_equal_film.likely(),
@@ -123,10 +118,6 @@ pub fn compare(
         }
     });
     columns.collect()
-}
-
-fn is_of(line: &MaterialLine, need: &Need) -> bool {
-    line.need.material.key == need.material.key && line.need.colour == need.colour
 }
 
 fn verdict(piece: &Piece, job: &Job, need: &Need) -> Option<Verdict> {

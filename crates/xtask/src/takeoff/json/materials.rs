@@ -2,7 +2,7 @@
 
 use coatings::can::ChoiceError;
 use serde_json::{Value, json};
-use workshop::{Buy, Colour, MaterialLine, Takeoff, WANTED_CONFIDENCE, Workshop, cans_to_buy};
+use workshop::{Buy, Colour, MaterialLine, Takeoff, Workshop, cans_to_buy};
 
 use crate::takeoff::verdict_word;
 
@@ -50,7 +50,7 @@ pub fn line(workshop: &Workshop, takeoff: &Takeoff, line: &MaterialLine) -> Valu
         "lacking_l": line.enough.lacking.as_litres(),
         "most_coats": line.enough.most_coats,
         "enough_for_zones": line.enough.zones.iter().filter_map(zone).collect::<Vec<_>>(),
-        "to_buy": to_buy(&cans_to_buy(&workshop.materials, workshop.units, &need.material, need.at(WANTED_CONFIDENCE))),
+        "to_buy": to_buy(&cans_to_buy(workshop, need)),
     })
 }
 

@@ -9,7 +9,7 @@ use geometry::{Edges, Overlap};
 use serde_json::{Value, json};
 use units::{Area, Length, show_length};
 use workshop::{
-    Colour, Piece, SurfaceLine, Takeoff, Workshop, ZoneLine, compare, edges, edges_by_zone, shopping, takeoff,
+    Colour, Piece, SurfaceLine, Takeoff, Workshop, ZoneLine, compare, edges_by_zone, shopping, takeoff,
 };
 
 /// The takeoff of every piece; with the working of each amount if that is wanted.
@@ -56,12 +56,9 @@ fn of_piece(workshop: &Workshop, piece: &Piece, working: bool) -> Value {
 }
 
 fn of_takeoff(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Value {
-    let ways = compare(
-        workshop,
-        piece,
-        takeoff,
-        &edges_by_zone(piece).unwrap_or_default(),
-    );
+    let edges = edges_by_zone(piece).unwrap_or_default();
+    let ways = compare(workshop, piece, takeoff, &edges);
+    let edges: Edges = edges.into_iter().map(|(_, edges)| edges).sum();
     let materials = takeoff.materials.iter();
     let materials = materials.map(|line| materials::line(workshop, takeoff, line));
     json!({
@@ -73,7 +70,7 @@ fn of_takeoff(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Value {
         "surfaces": takeoff.surfaces.iter().map(surface).collect::<Vec<_>>(),
         "zones": takeoff.zones.iter().map(|line| zone(piece, line)).collect::<Vec<_>>(),
         "scheme": schemes::scheme(&piece.scheme),
-        "edges_each": edges(piece).ok().map(edge_lengths),
+        "edges_each": edge_lengths(edges),
         "overlaps": takeoff.overlaps.iter().map(overlap).collect::<Vec<_>>(),
         "materials": materials.collect::<Vec<_>>(),
         "ways": ways.iter().map(ways::way).collect::<Vec<_>>(),

@@ -1,7 +1,7 @@
 //! Whether the cans in question are enough, what they do instead, and which to buy.
 
 use coatings::Verdict;
-use coatings::can::ChoiceError;
+use coatings::can::{ChoiceError, show_price};
 use units::{System, Volume};
 use workshop::{Buy, Colour, Piece, Takeoff, WANTED_CONFIDENCE, Workshop, cans_to_buy, shopping};
 
@@ -67,11 +67,10 @@ pub fn instead(piece: &Piece, takeoff: &Takeoff) -> String {
 
 /// The cans to buy of each material, if none is on the shelf.
 pub fn to_buy(workshop: &Workshop, takeoff: &Takeoff) -> String {
-    let lines = takeoff.materials.iter().map(|line| {
-        let need = line.need.at(WANTED_CONFIDENCE);
-        let buy = cans_to_buy(&workshop.materials, workshop.units, &line.need.material, need);
-        (line.id.clone(), buy)
-    });
+    let lines = takeoff
+        .materials
+        .iter()
+        .map(|line| (line.id.clone(), cans_to_buy(workshop, &line.need)));
     bought("Stage", lines.collect(), workshop.units)
 }
 
@@ -126,7 +125,7 @@ fn bought(what: &str, lines: Vec<(String, Result<Buy, ChoiceError>)>, system: Sy
                     name,
                     shown(buy.need),
                     short(&cans.join(", "), CANS),
-                    buy.price.map_or_else(|| "-".into(), price),
+                    buy.price.map_or_else(|| "-".into(), show_price),
                     some(buy.purchase.left, Volume::ZERO, shown),
                 ]);
             }
@@ -134,9 +133,4 @@ fn bought(what: &str, lines: Vec<(String, Result<Buy, ChoiceError>)>, system: Sy
         }
     }
     format!("{table}{remarks}")
-}
-
-/// In the maker's currency, which has no name here.
-fn price(hundredths: u64) -> String {
-    format!("{}.{:02}", hundredths / 100, hundredths % 100)
 }

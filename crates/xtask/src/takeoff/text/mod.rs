@@ -11,7 +11,7 @@ mod zones;
 
 use geometry::{Edges, Overlap};
 use units::{System, show_length};
-use workshop::{Piece, Takeoff, Workshop, compare, edges, edges_by_zone, takeoff};
+use workshop::{Piece, Takeoff, Workshop, compare, edges_by_zone, takeoff};
 
 use super::plain;
 use show::{area, long};
@@ -45,14 +45,11 @@ fn of_piece(workshop: &Workshop, piece: &Piece, working: bool) -> String {
             );
         }
     };
-    let ways = compare(
-        workshop,
-        piece,
-        &takeoff,
-        &edges_by_zone(piece).unwrap_or_default(),
-    );
+    let edges = edges_by_zone(piece).unwrap_or_default();
+    let ways = compare(workshop, piece, &takeoff, &edges);
+    let edges: Edges = edges.into_iter().map(|(_, edges)| edges).sum();
     let mut sections = vec![
-        head(piece, &takeoff, system),
+        head(piece, &takeoff, edges, system),
         surfaces::table(&takeoff, system),
         zones::table(&takeoff, system),
         schemes::of_zones(workshop, piece, &takeoff),
@@ -71,7 +68,7 @@ fn of_piece(workshop: &Workshop, piece: &Piece, working: bool) -> String {
     sections.join("\n")
 }
 
-fn head(piece: &Piece, takeoff: &Takeoff, system: System) -> String {
+fn head(piece: &Piece, takeoff: &Takeoff, edges: Edges, system: System) -> String {
     let each = area(takeoff.painted_each, system);
     let uncertainty = area(takeoff.painted.standard_uncertainty, system);
     let painted = match piece.count {
@@ -85,7 +82,7 @@ fn head(piece: &Piece, takeoff: &Takeoff, system: System) -> String {
     let line = "=".repeat(name.chars().count());
     format!(
         "{name}\n{line}\nPainted area {painted}; standard uncertainty {uncertainty}\n{}{}",
-        edges(piece).map_or_else(|_| String::new(), |edges| edge_lengths(edges, system)),
+        edge_lengths(edges, system),
         overlaps(&takeoff.overlaps, system),
     )
 }
