@@ -103,7 +103,7 @@ fn entered(planned: &Planned<'_>, own: &Rc<OwnMaterial>, material: &Material) ->
                     unit: "",
                     units: &[],
                     usual: String::new(),
-                    doubt: None,
+                    remark: None,
                 })) }
             </div>
             { button(format!("usual-{}", own.key), "Go back to the usual figures", remove) }
@@ -128,21 +128,30 @@ fn of_label(planned: &Planned<'_>, own: &Rc<OwnMaterial>, field: &'static LabelF
             unit,
             units: field.units,
             usual: usual.unwrap_or_default(),
-            doubt: doubt(own, field),
+            remark: remark(own, field),
         },
     )
 }
 
-/// What cannot be, or hardly is, of what was read of a figure.
-fn doubt(own: &OwnMaterial, field: &LabelField) -> Option<String> {
+/// What is to be said of a figure.
+#[derive(Clone)]
+enum Remark {
+    /// It cannot be read, or cannot be.
+    Error(String),
+    /// It can be, but hardly is.
+    Question(String),
+}
+
+/// What is to be said of what was read of a figure.
+fn remark(own: &OwnMaterial, field: &LabelField) -> Option<Remark> {
     match own.check() {
         Err(faults) => {
-            let fault = faults.into_iter().find(|fault| fault.field() == field.field);
-            fault.map(|fault| fault.to_string())
+            let fault = faults.into_iter().find(|fault| fault.field() == field.field)?;
+            Some(Remark::Error(fault.to_string()))
         }
         Ok(doubts) => {
-            let doubt = doubts.into_iter().find(|doubt| doubt.field() == field.field);
-            doubt.map(|doubt| doubt.to_string())
+            let doubt = doubts.into_iter().find(|doubt| doubt.field() == field.field)?;
+            Some(Remark::Question(doubt.to_string()))
         }
     }
 }
@@ -158,8 +167,8 @@ struct Asked {
     units: &'static [(&'static str, &'static str, f64)],
     /// What stands in for it.
     usual: String,
-    /// What to ask about what was read.
-    doubt: Option<String>,
+    /// What is to be said of what was read.
+    remark: Option<Remark>,
 }
 
 /// The field of one figure, with its unit and with what is wrong with it.
@@ -169,12 +178,19 @@ fn figure_field(planned: &Planned<'_>, asked: &Asked) -> Html {
     let draft = planned.shown.app.figures.get(id);
     let typed = || asked.typed.clone().unwrap_or_default();
     let (text, unit) = draft.cloned().unwrap_or_else(|| (typed(), asked.unit));
-    let fault = match read_figure(id, &text, unit) {
-        Err(fault) => Some(fault),
-        Ok(_) => asked.doubt.clone(),
+    let remark = match read_figure(id, &text, unit) {
+        Err(fault) => Some(Remark::Error(fault)),
+        Ok(_) => asked.remark.clone(),
     };
+    let is_wrong = matches!(remark, Some(Remark::Error(_)));
     let element = element(id);
     let error = format!("{element}-error");
+    let said = remark.as_ref().map(|remark| match remark {
+        Remark::Error(text) => html! {
+            <span class="error" id={error.clone()}><span class="unseen">{ "Error: " }</span>{ text }</span>
+        },
+        Remark::Question(text) => html! { <span class="asked" id={error.clone()}>{ text }</span> },
+    });
     let (typing, leaving, choosing) = (id.clone(), id.clone(), id.clone());
     let type_in = send.reform(move |event: InputEvent| {
         let text = event.target_unchecked_into::<HtmlInputElement>().value();
@@ -196,21 +212,20 @@ fn figure_field(planned: &Planned<'_>, asked: &Asked) -> Html {
         html! { <option value={*key} selected={*key == unit}>{ *sign }</option> }
     };
     html! {
-        <div class={classes!("field", fault.is_some().then_some("wrong"))}>
+        <div class={classes!("field", is_wrong.then_some("wrong"))}>
             <label for={element.clone()}>{ label }</label>
             <div class="with-unit">
                 <input id={element.clone()} type="text" inputmode="decimal" autocomplete="off" value={text}
-                    placeholder={asked.usual.clone()} aria-describedby={fault.is_some().then(|| error.clone())}
-                    aria-invalid={fault.is_some().then_some("true")} oninput={type_in} onblur={leave} />
+                    placeholder={asked.usual.clone()} aria-describedby={remark.is_some().then_some(error)}
+                    aria-invalid={is_wrong.then_some("true")} oninput={type_in} onblur={leave} />
                 if !units.is_empty() {
                     <select id={format!("{element}-unit")} aria-label={format!("Unit of {label}")} onchange={choose}>
                         { for units.iter().map(option) }
                     </select>
                 }
             </div>
-            if let Some(fault) = &fault {
-                <span class="error" id={error.clone()}><span class="unseen">{ "Error: " }</span>{ fault }</span>
-            }
+            // Always one node, or the field beside it would be made anew and lose the focus.
+            { said.unwrap_or_default() }
         </div>
     }
 }

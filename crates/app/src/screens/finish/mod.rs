@@ -45,9 +45,10 @@ pub fn finish(shown: &Shown) -> Html {
             <p class="caution">{ "Old paint may hold lead. Test before any sanding; until it is clear, no dry sanding and no heat. Labels and local rules come first." }</p>
             <div class="row">
                 { whose(shown) }
-                { zone.map(|key| apart(shown, key, scheme.is_some())) }
+                // Always one node, or the list beside it would be made anew and lose the focus.
+                { zone.map(|key| apart(shown, key, scheme.is_some())).unwrap_or_default() }
             </div>
-            { scheme.map(|scheme| plan(&Planned { shown, zone: zone.map(str::to_owned), scheme })) }
+            { scheme.map(|scheme| plan(&Planned { shown, zone: zone.map(str::to_owned), scheme })).unwrap_or_default() }
         </section>
     }
 }
@@ -104,9 +105,11 @@ fn plan(planned: &Planned<'_>) -> Html {
     html! {
         <>
             { ground::ground(planned) }
-            { for scheme.layers.iter().zip(&names).enumerate().map(|(place, (layer, name))| {
-                layer::layer(planned, place, layer, name)
-            }) }
+            <div>
+                { for scheme.layers.iter().zip(&names).enumerate().map(|(place, (layer, name))| {
+                    layer::layer(planned, place, layer, name)
+                }) }
+            </div>
             <div class="styles">
                 { add(planned) }
                 { choice("Work it out from", "basis", &basis, scheme.basis,
