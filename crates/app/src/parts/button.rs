@@ -2,6 +2,8 @@
 
 use yew::prelude::*;
 
+use super::icon::{Icon, icon};
+
 /// A button with a word on it.
 pub fn button(id: impl Into<AttrValue>, word: &'static str, onclick: Callback<MouseEvent>) -> Html {
     labelled(id.into(), word, None, onclick)
@@ -14,4 +16,13 @@ pub fn button_for(id: String, word: &'static str, label: String, onclick: Callba
 
 fn labelled(id: AttrValue, word: &'static str, label: Option<String>, onclick: Callback<MouseEvent>) -> Html {
     html! { <button type="button" {id} aria-label={label} {onclick}>{ word }</button> }
+}
+
+/// A button with a sign and a word; where there is no room the word is only heard. Without something to do it is off.
+pub fn sign(id: &'static str, of: Icon, word: &'static str, onclick: Option<Callback<MouseEvent>>) -> Html {
+    html! {
+        <button type="button" {id} class="sign" disabled={onclick.is_none()} {onclick}>
+            { icon(of) }<span>{ word }</span>
+        </button>
+    }
 }

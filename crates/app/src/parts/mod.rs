@@ -4,11 +4,13 @@
 mod button;
 mod choice;
 mod fold;
+mod icon;
 mod select;
 mod stepper;
 
-pub use button::{button, button_for};
+pub use button::{button, button_for, sign};
 pub use choice::choice;
 pub use fold::fold;
+pub use icon::{Icon, icon};
 pub use select::select;
 pub use stepper::stepper;

@@ -2,11 +2,11 @@
 
 use coatings::Verdict;
 use coatings::can::LEVELS;
-use units::{show_area, show_volume};
-use workshop::{Colour, MaterialLine, PieceEdit, Takeoff, unmeasured};
+use units::{Volume, show_area, show_volume};
+use workshop::{Colour, MaterialLine, PieceEdit, Takeoff, cans_to_buy, unmeasured};
 use yew::prelude::*;
 
-use super::{Shown, detail};
+use super::{Shown, detail, vessel};
 use crate::parts::{fold, select};
 use crate::state::Act;
 use crate::words;
@@ -36,18 +36,22 @@ fn answer(shown: &Shown, takeoff: &Takeoff) -> Html {
     let (figure, unit) = show_area(takeoff.painted.value, system);
     let count = shown.piece.count;
     let what = if count > 1 {
-        format!("To paint, {count} pieces")
+        format!("to paint, {count} pieces")
     } else {
-        "To paint".into()
+        "to paint".into()
     };
+    let largest = takeoff.materials.iter().map(|line| line.can.volume());
+    let largest = largest.fold(Volume::ZERO, Volume::max);
     html! {
         <>
             <section class="area">
-                <h2>{ what }</h2>
-                <p id="painted-area" class="big"><b>{ figure }</b>{ " " }<span>{ unit }</span></p>
+                <h2 class="unseen">{ "Area" }</h2>
+                <p class="big"><span id="painted-area"><b>{ figure }</b>{ " " }<span>{ unit }</span></span>{ " " }
+                    <span class="what">{ what }</span></p>
                 <p class="range">{ sureness(shown, takeoff) }</p>
             </section>
-            { for takeoff.materials.iter().map(|line| material(shown, takeoff, line)) }
+            { vessel::hatching() }
+            { for takeoff.materials.iter().map(|line| material(shown, takeoff, line, largest)) }
         </>
     }
 }
@@ -67,25 +71,28 @@ fn sureness(shown: &Shown, takeoff: &Takeoff) -> String {
     }
 }
 
-fn material(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine) -> Html {
+fn material(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, largest: Volume) -> Html {
     let system = shown.app.workshop.units;
     let id = &line.id;
     let (figure, unit) = show_volume(line.need.likely(), system);
     let name = format!("how-{id}");
     let is_open = shown.app.unfolded.contains(&name);
-    let title = ("To buy, where it goes, how sure".into(), String::new());
+    let buy = words::cans(&cans_to_buy(&shown.app.workshop, &line.need));
+    let title = (format!("Buy {buy}"), "why".to_owned());
     html! {
         <section class="amount" aria-labelledby={format!("name-{id}")}>
-            <h2 id={format!("name-{id}")}>
-                { line.need.colour.map(swatch) }
-                { &*line.need.material.name }
-                <span class="with">{ format!("{}, {}", words::coats(line.coats), words::tools(&line.tools)) }</span>
-            </h2>
-            <div class="figures">
-                <p id={format!("amount-{id}")} class="big"><b>{ figure }</b>{ " " }<span>{ unit }</span></p>
-                <p id={format!("range-{id}")} class="range">{ words::range(&line.need, system) }</p>
+            { vessel::vessel(line, largest) }
+            <div class="told">
+                <h2 id={format!("name-{id}")}>
+                    { line.need.colour.map(swatch) }
+                    { &*line.need.material.name }
+                    <span class="with">{ format!("{}, {}", words::coats(line.coats), words::tools(&line.tools)) }</span>
+                </h2>
+                <div class="figures">
+                    <p id={format!("amount-{id}")} class="big"><b>{ figure }</b>{ " " }<span>{ unit }</span></p>
+                    <p id={format!("range-{id}")} class="range">{ words::range(&line.need, system) }</p>
+                </div>
             </div>
-            { band(line) }
             { can(shown, takeoff, line) }
             { fold(&name, title, is_open, shown.send.reform(Act::Fold), &|| detail::detail(shown, takeoff, line)) }
         </section>
@@ -93,33 +100,10 @@ fn material(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine) -> Html {
 }
 
 /// The colour beside a material that comes in colours. The name says which material it is; the colour only helps.
-fn swatch(colour: coatings::Rgb) -> Html {
+pub fn swatch(colour: coatings::Rgb) -> Html {
     html! {
         <svg class="swatch" viewBox="0 0 10 10" aria-hidden="true">
             <rect width="10" height="10" fill={Colour(colour).write()} />
-        </svg>
-    }
-}
-
-/// The amount as a band from low to high with the likely value marked, under the can in question, to scale.
-fn band(line: &MaterialLine) -> Html {
-    let need = &line.need;
-    let can = line.can.volume();
-    let whole = need.high().max(can).as_litres() * 1.04;
-    let place = |volume: units::Volume| format!("{:.1}", volume.as_litres() / whole * 1000.0);
-    let width =
-        |from: units::Volume, to: units::Volume| format!("{:.1}", (to - from).as_litres() / whole * 1000.0);
-    let filled = line
-        .level
-        .and_then(coatings::can::level)
-        .map_or(1.0, |level| level.share.middle());
-    html! {
-        <svg class="band" viewBox="0 0 1000 60" preserveAspectRatio="none" aria-hidden="true">
-            <rect class="can empty" x="0" y="6" width={place(can)} height="48" />
-            <rect class="can" x="0" y="6" width={place(can * filled)} height="48" />
-            <rect class="sure" x="0" y="22" width={place(need.low())} height="16" />
-            <rect class="unsure" x={place(need.low())} y="22" width={width(need.low(), need.high())} height="16" />
-            <rect class="likely" x={place(need.likely())} y="14" width="4" height="32" />
         </svg>
     }
 }
@@ -156,8 +140,11 @@ fn can(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine) -> Html {
     };
     html! {
         <div class={classes!("question", class)}>
-            { select("One can of", format!("can-{id}"), sizes, line.can.key, choose) }
-            { select("It is", format!("level-{id}"), levels, line.level.unwrap_or_default(), fill) }
+            <div class="in-hand">
+                <span class="label" aria-hidden="true">{ "In hand" }</span>
+                { select("One can of", format!("can-{id}"), sizes, line.can.key, choose) }
+                { select("It is", format!("level-{id}"), levels, line.level.unwrap_or_default(), fill) }
+            </div>
             <p aria-live="polite">
                 <strong id={format!("verdict-{id}")}>{ words::verdict(line.enough.verdict) }</strong>
                 <span id={format!("answer-{id}")}>{ words::enough(&line.enough, system) }</span>{ " " }

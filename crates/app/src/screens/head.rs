@@ -1,44 +1,46 @@
-//! The head of the page: the name, how the document is kept, units, undo, and files.
+//! The head of the page: its name, how the document is kept, the pieces side by side, undo, and the other rooms.
 
 use std::rc::Rc;
 
-use units::System;
-use wasm_bindgen::JsCast;
-use wasm_bindgen_futures::spawn_local;
-use web_sys::HtmlInputElement;
-use workshop::{Edit, format};
+use workshop::{Edit, Piece};
 use yew::prelude::*;
 
 use super::Send;
-use crate::browser::files;
-use crate::parts::choice;
-use crate::state::{Act, App, Keeping, Message};
+use super::drawing::Silhouette;
+use super::start::kinds;
+use crate::parts::{Icon, sign};
+use crate::state::{Act, App, Keeping, Room};
 
 /// The head of the page.
 pub fn head(app: &Rc<App>, send: &Send) -> Html {
-    let units = [
-        (System::UsCustomary, "us", "in, oz"),
-        (System::Metric, "metric", "mm, mL"),
-    ];
-    let act = |act: Act| {
-        let send = send.clone();
-        move |_: MouseEvent| send.emit(act.clone())
-    };
+    let act = |act: Act| send.reform(move |_: MouseEvent| act.clone());
+    let undo = app.can_undo().then(|| act(Act::Undo));
+    let redo = app.can_redo().then(|| act(Act::Redo));
     html! {
         <header class="head">
-            <h1>{ "Coatwright" }</h1>
-            { keeping(&app.keeping) }
-            <div class="tools">
-                <button type="button" id="undo" disabled={!app.can_undo()} onclick={act(Act::Undo)}>{ "Undo" }</button>
-                <button type="button" id="redo" disabled={!app.can_redo()} onclick={act(Act::Redo)}>{ "Redo" }</button>
-                { choice("Units", "units", &units, app.workshop.units,
-                    send.reform(|units| Act::Edit(Edit::Units(units)))) }
-                <button type="button" id="save-file" onclick={save(app, send)}>{ "Save to a file" }</button>
-                <label class="button" for="open-file">{ "Open a file" }</label>
-                <input type="file" id="open-file" class="unseen" accept=".json,application/json"
-                    onchange={open(send)} />
+            <div class="name">
+                <h1>{ "Coatwright" }</h1>
+                { keeping(&app.keeping) }
             </div>
+            <div class="tools">
+                { sign("undo", Icon::Undo, "Undo", undo) }
+                { sign("redo", Icon::Redo, "Redo", redo) }
+                { room(app, send, Room::Together, "together", Icon::Shopping, "To buy") }
+                { room(app, send, Room::Settings, "settings", Icon::Settings, "Settings, files") }
+            </div>
+            { pieces(app, send) }
         </header>
+    }
+}
+
+/// Goes into another room, and back to the board.
+fn room(app: &App, send: &Send, room: Room, id: &'static str, icon: Icon, word: &'static str) -> Html {
+    let is_here = app.room == room;
+    let next = if is_here { Room::Board } else { room };
+    html! {
+        <span class="room" data-here={is_here.to_string()}>
+            { sign(id, icon, if is_here { "Back to the board" } else { word }, Some(send.reform(move |_| Act::Room(next)))) }
+        </span>
     }
 }
 
@@ -52,40 +54,49 @@ fn keeping(keeping: &Keeping) -> Html {
     html! { <p id="keeping" role="status" data-state={state}>{ words }</p> }
 }
 
-fn save(app: &Rc<App>, send: &Send) -> Callback<MouseEvent> {
-    let (app, send) = (app.clone(), send.clone());
-    Callback::from(move |_| {
-        let workshop = &app.workshop;
-        if let Err(reason) = files::save(&files::file_name(&workshop.title), &format::save(workshop)) {
-            send.emit(Act::Tell(Message::Plain(reason)));
+/// The strip of pieces, and a way to begin another.
+fn pieces(app: &App, send: &Send) -> Html {
+    if app.workshop.pieces.is_empty() {
+        return Html::default();
+    }
+    let piece = |piece: &Rc<Piece>| {
+        let id = piece.id.clone();
+        let current = app.room == Room::Board && app.open.as_ref() == Some(&id);
+        html! {
+            <button type="button" key={&*piece.id.0} class="piece" aria-current={current.then_some("true")}
+                onclick={send.reform(move |_| Act::Open(id.clone()))}>
+                <Silhouette piece={piece.clone()} />
+                <span>{ &piece.name }</span>
+            </button>
         }
-    })
+    };
+    let adding = !app.adding;
+    let toggle = send.reform(move |_: MouseEvent| Act::Adding(adding));
+    html! {
+        <>
+            <nav class="pieces" aria-label="Pieces">
+                <div id="pieces">{ for app.workshop.pieces.iter().map(piece) }</div>
+                <button type="button" id="new-piece" aria-expanded={app.adding.to_string()} onclick={toggle}>
+                    { "New piece" }
+                </button>
+            </nav>
+            if app.adding { { kinds(app, send) } }
+            { invented(app, send) }
+        </>
+    }
 }
 
-fn open(send: &Send) -> Callback<Event> {
-    let send = send.clone();
-    Callback::from(move |event: Event| {
-        let Some(input) = event.target().and_then(|t| t.dyn_into::<HtmlInputElement>().ok()) else {
-            return;
-        };
-        let Some(file) = input.files().and_then(|files| files.get(0)) else {
-            return;
-        };
-        let send = send.clone();
-        spawn_local(async move {
-            let text = files::read(file).await;
-            // Emptied, so that the same file can be chosen once more after it was mended.
-            input.set_value("");
-            let loaded = text.and_then(|text| format::load(&text).map_err(|error| error.to_string()));
-            match loaded {
-                Ok(loaded) => {
-                    for notice in loaded.notices {
-                        send.emit(Act::Tell(Message::Plain(notice.to_string())));
-                    }
-                    send.emit(Act::Tell(Message::Opened(loaded.workshop)));
-                }
-                Err(reason) => send.emit(Act::Tell(Message::Plain(reason))),
-            }
-        });
-    })
+/// What is invented says so, and goes with one tap.
+fn invented(app: &App, send: &Send) -> Html {
+    if !app.workshop.pieces.iter().any(|piece| piece.is_invented()) {
+        return Html::default();
+    }
+    html! {
+        <p class="invented">
+            { &app.workshop.note }
+            <button type="button" id="clear-invented" onclick={send.reform(|_| Act::Edit(Edit::ClearInvented))}>
+                { "Clear it away" }
+            </button>
+        </p>
+    }
 }

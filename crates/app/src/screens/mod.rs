@@ -2,18 +2,21 @@
 
 mod alter;
 mod amounts;
-mod bench;
 mod compare;
 mod detail;
 mod drawing;
+mod files;
 mod finish;
 mod head;
 mod measure;
 mod messages;
-mod pad;
+mod settings;
 mod start;
 mod surfaces;
 mod tape;
+mod tape_keys;
+mod together;
+mod vessel;
 
 use std::rc::Rc;
 
@@ -21,9 +24,10 @@ use geometry::{Edges, Problem};
 use workshop::{Piece, PieceEdit, Takeoff, WayColumn, Workshop, edges, edges_by_zone, takeoff};
 use yew::prelude::*;
 
-use crate::browser::keeper::Keeper;
+use crate::browser::{self, keeper::Keeper};
 use crate::parts::choice;
-use crate::state::{Act, App, Keeping, Sheet};
+use crate::state::{Act, App, Keeping, Room, Sheet};
+use crate::words;
 
 /// The state as Yew keeps it.
 #[derive(Clone, PartialEq)]
@@ -121,29 +125,52 @@ pub fn Page() -> Html {
     let ways = use_memo(compared, |of| {
         ways(&workshop, of.as_ref()?.0.as_deref()?, result.as_ref().as_ref()?)
     });
-    match piece {
-        _ if app.keeping == Keeping::Opening => {
-            html! { <p class="opening">{ "Opening the workshop\u{2026} If it takes long, close its other tabs." }</p> }
+    use_effect_with(app.light, |light| browser::shine(*light));
+    if app.keeping == Keeping::Opening {
+        return html! { <p class="opening">{ "Opening the workshop\u{2026} If it takes long, close its other tabs." }</p> };
+    }
+    let room = match (app.room, piece) {
+        (Room::Settings, _) => {
+            html! { <main class="room">{ messages::messages(&app, &send) }{ settings::settings(&app, &send) }</main> }
         }
-        Some(piece) => {
+        (Room::Together, Some(_)) => html! {
+            <main class="room">
+                { messages::messages(&app, &send) }
+                <together::Together app={app.clone()} send={send.clone()} />
+            </main>
+        },
+        (_, Some(piece)) => {
             let shown = Shown {
-                app,
+                app: app.clone(),
                 piece,
                 result,
-                send,
+                send: send.clone(),
             };
-            bench(&shown, &drawn, *edges, ways.as_deref().unwrap_or_default())
+            board(&shown, &drawn, *edges, ways.as_deref().unwrap_or_default())
         }
-        None => html! {
-            <div class="page">
-                { head::head(&app, &send) }
-                <main class="empty">
-                    { messages::messages(&app, &send) }
-                    { start::start(&app, &send) }
-                </main>
-            </div>
+        (_, None) => html! {
+            <main class="room">
+                { messages::messages(&app, &send) }
+                { start::start(&app, &send) }
+            </main>
         },
+    };
+    html! {
+        <div class="page" onfocusin={turned_away(&app, &send)}>
+            { head::head(&app, &send) }
+            { room }
+        </div>
     }
+}
+
+/// What else is gone into than a measurement or its keys puts the tape away.
+fn turned_away(app: &App, send: &Send) -> Callback<FocusEvent> {
+    let is_out = app.field.is_some();
+    say_if(send, move |event: FocusEvent| {
+        let into: web_sys::Element = event.target_dyn_into()?;
+        let is_tape = into.closest("[data-tape]").ok()?.is_some();
+        (is_out && !is_tape).then_some(Act::PutTapeAway)
+    })
 }
 
 /// The piece done in each of the ways; nothing while its measurements do not fit.
@@ -157,14 +184,15 @@ fn ways(workshop: &Workshop, piece: &Piece, result: &Result) -> Option<Vec<WayCo
     ))
 }
 
-/// The page with a piece on it.
-fn bench(shown: &Shown, drawn: &drawing::Drawn, edges: Option<Edges>, ways: &[WayColumn]) -> Html {
+/// A piece on the board: its drawing, the questions under it, the answers beside it, and the tape keys when they are asked
+/// for.
+fn board(shown: &Shown, drawn: &drawing::Drawn, edges: Option<Edges>, ways: &[WayColumn]) -> Html {
     let Shown { app, send, .. } = shown;
+    let sheet = words::sheet(app.sheet);
+    let taking = app.field.is_some().then_some("taking");
     html! {
-        <div class="page">
-            { head::head(app, send) }
-            { bench::pieces(app, send) }
-            <main>
+        <>
+            <main class={classes!("board", sheet, taking)}>
                 { messages::messages(app, send) }
                 { drawing::board(shown, drawn) }
                 <div class="questions">
@@ -175,24 +203,30 @@ fn bench(shown: &Shown, drawn: &drawing::Drawn, edges: Option<Edges>, ways: &[Wa
                         Sheet::Surfaces => surfaces::surfaces(shown, edges),
                         Sheet::Finish => finish::finish(shown),
                         Sheet::Tools => compare::compare(shown, ways),
+                        Sheet::Card => Html::default(),
                     } }
                 </div>
                 <aside class="answers" id="answers" aria-label="Amounts">
                     { amounts::amounts(shown) }
                 </aside>
             </main>
-            { amounts::in_short(shown) }
-        </div>
+            <div class="foot">
+                { amounts::in_short(shown) }
+                { tape_keys::tape_keys(shown) }
+            </div>
+        </>
     }
 }
 
 fn sheets(app: &App, send: &Send) -> Html {
     let options = [
-        (Sheet::Measure, "measure", "Measure"),
-        (Sheet::Parts, "parts", "Parts"),
-        (Sheet::Surfaces, "surfaces", "Surfaces"),
-        (Sheet::Finish, "finish", "Finish"),
-        (Sheet::Tools, "tools", "Tools"),
-    ];
+        (Sheet::Measure, "Measure"),
+        (Sheet::Parts, "Parts"),
+        (Sheet::Surfaces, "Surfaces"),
+        (Sheet::Finish, "Finish"),
+        (Sheet::Tools, "Tools"),
+        (Sheet::Card, "Job card"),
+    ]
+    .map(|(sheet, word)| (sheet, words::sheet(sheet), word));
     choice("Questions", "sheet", &options, app.sheet, send.reform(Act::Sheet))
 }

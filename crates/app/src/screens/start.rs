@@ -6,8 +6,9 @@ use geometry::Kind;
 use workshop::{Edit, Piece, PieceId, invented_workshop};
 use yew::prelude::*;
 
+use super::tape_keys::READING;
 use super::{Send, drawing::Silhouette};
-use crate::browser::new_piece_id;
+use crate::browser::{focus_soon, new_piece_id};
 use crate::state::{Act, App};
 
 /// What is shown when there is no piece yet.
@@ -15,8 +16,8 @@ pub fn start(app: &App, send: &Send) -> Html {
     html! {
         <section class="start">
             <h2>{ "What stands before you?" }</h2>
+            <p>{ "Choose its kind, take the tape to it, and read how much surface there is and what primer, paint and clear coat it takes." }</p>
             { kinds(app, send) }
-            <p>{ "Take the tape to it and read how much surface there is, and what primer, paint and clear coat it takes." }</p>
             <button type="button" id="look-around" onclick={send.reform(|_| Act::Edit(Edit::Replace(invented_workshop())))}>
                 { "Look around in an invented workshop" }
             </button>
@@ -61,10 +62,12 @@ const GROUPS: [(&str, &[Kind]); 4] = [
 pub fn kinds(app: &App, send: &Send) -> Html {
     let kind = |kind: &Kind| {
         let (kind, units) = (*kind, app.workshop.units);
-        let onclick = send.reform(move |_| {
+        let send = send.clone();
+        let onclick = move |_| {
             let id = new_piece_id();
-            Act::Start(Edit::Add { id: id.clone(), kind }, id)
-        });
+            send.emit(Act::Start(Edit::Add { id: id.clone(), kind }, id));
+            focus_soon(READING.into());
+        };
         let sample = Rc::new(Piece::new(PieceId("sample".into()), kind, units));
         html! {
             <button type="button" class="kind" id={format!("new-{}", kind.key())} {onclick}>

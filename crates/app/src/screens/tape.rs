@@ -7,6 +7,7 @@ use workshop::Piece;
 use yew::prelude::*;
 
 use super::Shown;
+use crate::browser::focus_soon;
 use crate::state::Act;
 use crate::words;
 
@@ -24,22 +25,27 @@ pub struct Tape {
 
 /// The field with its label, its hint and what is wrong with it.
 pub fn tape_field(shown: &Shown, tape: &Tape) -> Html {
-    let Shown { app, piece, send, .. } = shown;
+    field(shown, tape, words::field_element(tape.id))
+}
+
+/// The same in an element of this name; a measurement can stand in two places.
+pub fn field(shown: &Shown, tape: &Tape, element: String) -> Html {
     let id = tape.id;
-    let element = words::field_element(id);
     let fault = fault(shown, id);
     let [hint, error] = ["hint", "error"].map(|end| format!("{element}-{end}"));
     let described = [tape.with_hint.then_some(&hint), fault.is_some().then_some(&error)];
     let described: Vec<&str> = described.into_iter().flatten().map(String::as_str).collect();
     let described = described.join(" ");
-    let typed = send.reform(move |event: InputEvent| {
-        Act::Type(id, event.target_unchecked_into::<HtmlInputElement>().value())
-    });
-    let is_guessed = piece.reading(id).is_none();
-    let unit = app.workshop.units.tape_unit().sign();
+    let is_guessed = shown.piece.reading(id).is_none();
+    let unit = shown.app.workshop.units.tape_unit().sign();
+    let class = classes!(
+        "field",
+        fault.is_some().then_some("wrong"),
+        is_guessed.then_some("guessed"),
+        (shown.app.field == Some(id)).then_some("taken")
+    );
     html! {
-        <div key={element.clone()}
-            class={classes!("field", fault.is_some().then_some("wrong"), is_guessed.then_some("guessed"))}>
+        <div key={element.clone()} {class} data-tape="">
             <label for={element.clone()}>{ &tape.label }<span class="unit">{ format!(" ({unit})") }</span></label>
             if tape.with_hint {
                 <span class="hint" id={hint}>{ Piece::field(id).map_or("", |field| field.hint) }</span>
@@ -47,12 +53,46 @@ pub fn tape_field(shown: &Shown, tape: &Tape) -> Html {
             if let Some(fault) = &fault {
                 <span class="error" id={error}><span class="unseen">{ "Error: " }</span>{ fault }</span>
             }
-            <input id={element} type="text" inputmode="decimal" autocomplete="off" spellcheck="false"
-                value={app.text(id)} placeholder={placeholder(shown, tape)} aria-describedby={described}
-                aria-invalid={fault.is_some().then_some("true")} oninput={typed}
-                onfocus={send.reform(move |_| Act::Enter(id))} onblur={send.reform(move |_| Act::Leave(id))} />
+            { input(shown, tape, element, described, fault.is_some()) }
         </div>
     }
+}
+
+fn input(shown: &Shown, tape: &Tape, element: String, described: String, is_wrong: bool) -> Html {
+    let Shown { app, send, .. } = shown;
+    let id = tape.id;
+    let typed = send.reform(move |event: InputEvent| {
+        Act::Type(id, event.target_unchecked_into::<HtmlInputElement>().value())
+    });
+    // The tape keys are on the page; the device's own keyboard would lie over them.
+    let inputmode = if app.keyboard { "text" } else { "none" };
+    html! {
+        <input id={element.clone()} type="text" {inputmode} enterkeyhint="next" autocomplete="off" spellcheck="false"
+            value={app.text(id)} placeholder={placeholder(shown, tape)} aria-describedby={described}
+            aria-invalid={is_wrong.then_some("true")} oninput={typed} onkeydown={keys(shown, element)}
+            onfocus={send.reform(move |_| Act::Enter(id))} onblur={send.reform(move |_| Act::Leave(id))} />
+    }
+}
+
+/// Enter goes on to the next measurement, with the shift key back to the one before; Escape puts the tape away.
+fn keys(shown: &Shown, element: String) -> Callback<KeyboardEvent> {
+    let (send, app) = (shown.send.clone(), shown.app.clone());
+    Callback::from(move |event: KeyboardEvent| match event.key().as_str() {
+        "Enter" => {
+            event.prevent_default();
+            let on = !event.shift_key();
+            let next = app.next_field(on);
+            send.emit(Act::GoOn(on));
+            // In the list the next field of the list is gone into; the field of the keys stays where it is.
+            match next {
+                Some(_) if element == super::tape_keys::READING => {}
+                Some(next) => focus_soon(words::field_element(next)),
+                None => focus_soon("drawing".into()),
+            }
+        }
+        "Escape" => send.emit(Act::PutTapeAway),
+        _ => {}
+    })
 }
 
 fn placeholder(shown: &Shown, tape: &Tape) -> Option<String> {

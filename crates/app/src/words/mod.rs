@@ -4,6 +4,7 @@ mod changes;
 mod fields;
 mod surfaces;
 
+use crate::state::Sheet;
 use coatings::can::{ChoiceError, show_price};
 use coatings::{Certainty, Enough, Estimate, Figure, Need, Stage, Verdict, in_sentence};
 use units::{Area, Length, System, Volume, show_area, show_volume};
@@ -12,6 +13,18 @@ use workshop::{Buy, MaterialLine, Takeoff, WANTED_CONFIDENCE};
 pub use changes::{Names, change_of, change_title, towards};
 pub use fields::{bay_label, field_element, field_label, place_prefix};
 pub use surfaces::{lying, overlap, run, working};
+
+/// The name of a sheet among the elements of the page.
+pub fn sheet(sheet: Sheet) -> &'static str {
+    match sheet {
+        Sheet::Measure => "measure",
+        Sheet::Parts => "parts",
+        Sheet::Surfaces => "surfaces",
+        Sheet::Finish => "finish",
+        Sheet::Tools => "tools",
+        Sheet::Card => "card",
+    }
+}
 
 /// A volume with its unit, as in `8.0 fl oz`.
 pub fn volume(volume: Volume, system: System) -> String {
@@ -25,13 +38,14 @@ pub fn area(area: Area, system: System) -> String {
     format!("{figure} {unit}")
 }
 
-/// The range of an amount: `between 9.8 fl oz and 15 fl oz`.
+/// The range of an amount: `9.8 to 15 fl oz`, or both with their units where these differ.
 pub fn range(need: &Need, system: System) -> String {
-    format!(
-        "between {} and {}",
-        volume(need.low(), system),
-        volume(need.high(), system)
-    )
+    let ((low, unit), (high, of_high)) = (show_volume(need.low(), system), show_volume(need.high(), system));
+    if unit == of_high {
+        format!("{low} to {high} {unit}")
+    } else {
+        format!("{low} {unit} to {high} {of_high}")
+    }
 }
 
 /// The best estimate of the linear law beside the trials.
@@ -140,6 +154,14 @@ pub fn buy(buy: &Result<Buy, ChoiceError>, system: System) -> String {
         volume(buy.need, system),
         volume(buy.purchase.left, system)
     )
+}
+
+/// A text with a capital at its head.
+pub fn sentence(mut text: String) -> String {
+    if let Some(head) = text.get_mut(..1) {
+        head.make_ascii_uppercase();
+    }
+    text
 }
 
 /// Words side by side: `sleeve, tray and bristles`.

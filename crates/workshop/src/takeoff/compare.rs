@@ -22,12 +22,23 @@ pub struct WayColumn {
     pub label: &'static str,
     /// What it takes of each material, in the order of the takeoff.
     pub figures: Vec<WayFigure>,
+    /// What stays on the piece, of all materials.
+    pub on_piece: Volume,
     /// What never stays on the piece: in drips, in the air, in the tools.
     pub lost: Vec<(&'static str, Volume)>,
+    /// What all its cans cost, in hundredths of the currency, where every price is known.
+    pub price: Option<u64>,
     /// Minutes with the tool in hand, edges and cleaning included.
     pub minutes: Estimate<f64>,
     /// What its coats look like, and what can go wrong.
     pub remarks: Vec<&'static str>,
+}
+
+impl WayColumn {
+    /// All of it: what stays on the piece, and what does not.
+    pub fn all(&self) -> Volume {
+        self.on_piece + self.lost.iter().map(|(_, volume)| *volume).sum()
+    }
 }
 
 /// What one material takes when it is done in one way.
@@ -95,23 +106,34 @@ pub fn compare(
             .fold(done.clone(), |equal, other| equal.at_the_film_of(other));
         let planned = needs(done, TRIALS);
         let raised = needs(&equal, TRIALS);
-        let figures = takeoff.materials.iter().filter_map(|line| {
-            let need = planned.iter().find(|need| need.is_alike(&line.need))?;
-            let at_equal_film = raised.iter().find(|need| need.is_alike(&line.need))?;
-            Some(WayFigure {
-                id: line.id.clone(),
-                likely: need.likely(),
-                verdict: verdict(piece, done, need)?,
-                buy: cans_to_buy(workshop, need),
-                film: film(done, need),
-                coats_for_equal_film: super::how(&equal, at_equal_film).0,
-                likely_at_equal_film: at_equal_film.likely(),
+        let figures: Vec<WayFigure> = takeoff
+            .materials
+            .iter()
+            .filter_map(|line| {
+                let need = planned.iter().find(|need| need.is_alike(&line.need))?;
+                let at_equal_film = raised.iter().find(|need| need.is_alike(&line.need))?;
+                Some(WayFigure {
+                    id: line.id.clone(),
+                    likely: need.likely(),
+                    verdict: verdict(piece, done, need)?,
+                    buy: cans_to_buy(workshop, need),
+                    film: film(done, need),
+                    coats_for_equal_film: super::how(&equal, at_equal_film).0,
+                    likely_at_equal_film: at_equal_film.likely(),
+                })
             })
-        });
+            .collect();
+        let prices = figures.iter().map(|figure| figure.buy.as_ref().ok()?.price);
         WayColumn {
             key,
             label,
-            figures: figures.collect(),
+            price: prices.sum(),
+            figures,
+            on_piece: planned
+                .iter()
+                .filter_map(|need| need.shares.first())
+                .map(|share| share.volume)
+                .sum(),
             lost: lost(&planned),
             minutes: minutes(done),
             remarks: remarks(*way),

@@ -10,7 +10,6 @@ use workshop::{PieceChange, PieceEdit};
 use yew::prelude::*;
 
 use super::Shown;
-use super::pad::pad;
 use crate::browser::focus_soon;
 use crate::parts::button;
 use crate::state::Act;
@@ -21,8 +20,7 @@ pub fn alter(shown: &Shown) -> Html {
     html! {
         <section aria-label="Parts" class="alter">
             if !shown.piece.changes.is_empty() {
-                { pad(shown) }
-                <h3>{ "What you changed" }</h3>
+                    <h3>{ "What you changed" }</h3>
                 { changes::changes(shown) }
             }
             <h3>{ "Add a part" }</h3>

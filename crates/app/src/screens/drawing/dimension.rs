@@ -6,11 +6,11 @@ use units::{Length, show_length};
 use workshop::Piece;
 use yew::prelude::*;
 
+use super::super::tape_keys::READING;
 use super::super::{Send, Shown};
 use super::picture::{Picture, Scale};
-use crate::browser::{focus, focus_soon};
-use crate::state::{Act, Sheet};
-use crate::words;
+use crate::browser::focus_soon;
+use crate::state::Act;
 
 /// How far the first dimension line stands from the piece, and each further one from the one before.
 const DIMENSION_STEP: f64 = 44.0;
@@ -75,7 +75,13 @@ fn dimension_line(shown: &Shown, picture: &Picture, line: &Dimension, taken: &mu
     let (a1, b1) = (moved(line.from, off + 8.0), moved(line.to, off + 8.0));
     let measured = shown.piece.reading(line.field).map(workshop::Reading::with_unit);
     let is_guessed = measured.is_none();
-    let text = measured.unwrap_or_else(|| {
+    // What is being typed stands in its place at once.
+    let draft = shown
+        .app
+        .drafts
+        .get(&line.field)
+        .filter(|draft| !draft.is_empty());
+    let text = draft.cloned().or(measured).unwrap_or_else(|| {
         let length = unmeasured(picture, line.field);
         length.map_or(String::new(), |length| {
             show_length(length, shown.app.workshop.units)
@@ -87,9 +93,10 @@ fn dimension_line(shown: &Shown, picture: &Picture, line: &Dimension, taken: &mu
         anchor,
         hit,
     } = figure(line, a, b, taken);
-    let onclick = to_field(&shown.send, line.field, shown.app.sheet);
+    let is_taken = shown.app.field == Some(line.field);
+    let onclick = take(&shown.send, line.field);
     html! {
-        <g class={classes!("dimension", is_guessed.then_some("guessed"))} {onclick}>
+        <g class={classes!("dimension", is_guessed.then_some("guessed"), is_taken.then_some("taken"))} {onclick}>
             <path class="thin" d={[stroke(a0, a1), stroke(b0, b1), stroke(a, b)].concat()} />
             <path class="end" d={[tick(a), tick(b)].concat()} />
             <rect class="hit" x={format!("{:.0}", hit[0])} y={format!("{:.0}", hit[1])} width="160" height="70" />
@@ -180,14 +187,11 @@ fn free([x, mut y]: Point2, on: f64, taken: &mut Vec<Point2>) -> f64 {
     y
 }
 
-/// Goes into the field that a line shows.
-fn to_field(send: &Send, field: FieldId, sheet: Sheet) -> Callback<MouseEvent> {
-    let (send, element) = (send.clone(), words::field_element(field));
+/// Takes the measurement that a line shows.
+fn take(send: &Send, field: FieldId) -> Callback<MouseEvent> {
+    let send = send.clone();
     Callback::from(move |_| {
-        if sheet == Sheet::Measure {
-            return focus(&element);
-        }
-        send.emit(Act::Sheet(Sheet::Measure));
-        focus_soon(element.clone());
+        send.emit(Act::Enter(field));
+        focus_soon(READING.into());
     })
 }

@@ -2,13 +2,13 @@
 //! that are counted.
 
 mod dimension;
+mod hand;
 mod picture;
 mod sheet;
 mod silhouette;
 
 use std::rc::Rc;
 
-use geometry::View;
 use workshop::{Piece, SurfaceLine, Takeoff};
 use yew::prelude::*;
 
@@ -16,25 +16,30 @@ pub use silhouette::Silhouette;
 
 use super::surfaces::{switch_or_word, zone_list};
 use super::{Send, Shown};
-use crate::parts::choice;
+use crate::parts::{Icon, choice, sign};
 use crate::state::{Act, Look};
 use crate::words;
 
-pub use picture::Picture;
+use hand::Hand;
+use picture::Picture;
 
-/// A step of turning, radians.
-const STEP: f64 = std::f64::consts::PI / 12.0;
-/// How far from above a turned view looks, radians.
-const TILT: f64 = 0.42;
 /// How many overlaps are told one by one.
 const OVERLAPS: usize = 3;
 
-/// What is on the sheet: the picture, and the takeoff that it was made of.
-pub type Drawn = (Rc<Option<Picture>>, Rc<Option<super::Result>>);
+/// What is on the sheet.
+pub struct Drawn {
+    /// The picture.
+    picture: Rc<Option<Picture>>,
+    /// The takeoff that it was made of.
+    result: Rc<Option<super::Result>>,
+    /// The hand on it.
+    hand: Hand,
+}
 
 /// Draws the open piece. What was last drawn of it stays while a measurement does not fit.
 #[hook]
 pub fn use_drawn(piece: Option<&Rc<Piece>>, result: &Rc<Option<super::Result>>, look: Look) -> Drawn {
+    let hand = (*use_memo((), |()| Hand::default())).clone();
     let last = use_mut_ref(|| None::<(Rc<Piece>, Rc<Option<super::Result>>)>);
     if let (Some(piece), Some(Ok(_))) = (piece, result.as_ref()) {
         *last.borrow_mut() = Some((piece.clone(), result.clone()));
@@ -46,20 +51,24 @@ pub fn use_drawn(piece: Option<&Rc<Piece>>, result: &Rc<Option<super::Result>>, 
     let made_of = result.clone();
     let picture = use_memo((furniture, look), move |(furniture, look)| {
         let takeoff = made_of.as_ref().as_ref()?.as_ref().ok()?;
-        Some(Picture::of(furniture.as_ref()?, takeoff, view(*look)))
+        Some(Picture::of(furniture.as_ref()?, takeoff, look.view()))
     });
-    (picture, result)
+    Drawn {
+        picture,
+        result,
+        hand,
+    }
 }
 
 /// The sheet with the drawing, its views, what runs into what, and the tapped surface.
-pub fn board(shown: &Shown, (picture, result): &Drawn) -> Html {
-    let sheet = match (picture.as_ref(), result.as_ref()) {
-        (Some(picture), Some(Ok(takeoff))) => sheet::sheet(shown, picture, takeoff),
+pub fn board(shown: &Shown, drawn: &Drawn) -> Html {
+    let sheet = match (drawn.picture.as_ref(), drawn.result.as_ref()) {
+        (Some(picture), Some(Ok(takeoff))) => sheet::sheet(shown, picture, takeoff, &drawn.hand),
         _ => html! { <p class="nothing">{ "Mend the measurements; then the piece is drawn here." }</p> },
     };
     let takeoff = shown.takeoff();
     html! {
-        <section class={classes!("sheet", takeoff.is_none().then_some("stale"))} aria-label="Drawing">
+        <section id="drawing" class={classes!("sheet", takeoff.is_none().then_some("stale"))} aria-label="Drawing" tabindex="-1">
             { sheet }
             { views(shown.app.look, &shown.send) }
             { takeoff.map(|takeoff| overlaps(shown, takeoff)) }
@@ -79,34 +88,17 @@ fn views(look: Look, send: &Send) -> Html {
         (Look::Above, "above", "Above"),
         (corner, "corner", "Corner"),
     ];
-    let turn = |by: i8, id: &'static str, label: &'static str, face: &'static str| match look {
-        Look::Corner(step) => {
-            let next = (step + by).clamp(-5, 5);
-            html! {
-                <button type="button" {id} aria-label={label} disabled={next == step}
-                    onclick={send.reform(move |_| Act::Look(Look::Corner(next)))}>{ face }</button>
-            }
-        }
-        _ => Html::default(),
+    let turn = |steps: i8, id, word, of| {
+        let onclick = send.reform(move |_: MouseEvent| Act::Look(look.turned(steps)));
+        sign(id, of, word, (!look.is_at_end(steps)).then_some(onclick))
     };
     html! {
         <div class="views">
             { choice("Seen from", "look", &options, look, send.reform(Act::Look)) }
-            { turn(-1, "turn-left", "Turn to the left", "\u{21ba}") }
-            { turn(1, "turn-right", "Turn to the right", "\u{21bb}") }
+            { turn(-1, "turn-left", "Turn to the left", Icon::TurnLeft) }
+            { turn(1, "turn-right", "Turn to the right", Icon::TurnRight) }
+            <p class="hint">{ "Touch a dimension to measure it, a face for its working. Drag to turn." }</p>
         </div>
-    }
-}
-
-fn view(look: Look) -> View {
-    match look {
-        Look::Front => View::Front,
-        Look::Side => View::Side,
-        Look::Above => View::Top,
-        Look::Corner(step) => View::Turned {
-            turn: f64::from(step) * STEP,
-            tilt: TILT,
-        },
     }
 }
 
@@ -133,7 +125,7 @@ fn overlaps(shown: &Shown, takeoff: &Takeoff) -> Html {
 /// The working of the surface that was tapped.
 fn picked(shown: &Shown) -> Html {
     let Some(line) = picked_line(shown) else {
-        return html! { <p class="picked hint">{ "Touch a face for its working, a dimension to change it." }</p> };
+        return Html::default();
     };
     let system = shown.app.workshop.units;
     html! {

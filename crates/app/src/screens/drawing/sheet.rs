@@ -3,8 +3,9 @@
 use workshop::Takeoff;
 use yew::prelude::*;
 
-use super::super::Shown;
+use super::super::{Shown, say_if};
 use super::dimension::dimension_lines;
+use super::hand::Hand;
 use super::picture::{FINE, Face, Picture, SHEET};
 use crate::state::{Act, Sheet, part_of};
 
@@ -17,7 +18,7 @@ enum Look {
 }
 
 /// The drawing of a piece.
-pub fn sheet(shown: &Shown, picture: &Picture, takeoff: &Takeoff) -> Html {
+pub fn sheet(shown: &Shown, picture: &Picture, takeoff: &Takeoff, hand: &Hand) -> Html {
     let face = |face: &Face| {
         let fill = match look(shown, face, takeoff) {
             Look::Glass => None,
@@ -28,7 +29,7 @@ pub fn sheet(shown: &Shown, picture: &Picture, takeoff: &Takeoff) -> Html {
         let class = if fill.is_some() { "face" } else { "face glass" };
         html! {
             <>
-                <path {class} d={face.region.clone()} {fill} onclick={pick(shown, face)} />
+                <path {class} d={face.region.clone()} {fill} onclick={pick(shown, face, hand)} />
                 { for face.shades.iter().map(|(path, dark)| html! {
                     <path class="shade" d={path.clone()} opacity={dark.clone()} />
                 }) }
@@ -38,7 +39,8 @@ pub fn sheet(shown: &Shown, picture: &Picture, takeoff: &Takeoff) -> Html {
     let picked = picture.faces.iter().filter(|face| is_picked(shown, face));
     html! {
         <svg class="drawing" viewBox={format!("0 0 {} {}", SHEET[0], SHEET[1])} role="group"
-            aria-label={format!("{}, drawn to scale", shown.piece.name)}>
+            aria-label={format!("{}, drawn to scale", shown.piece.name)} onpointerdown={hand.down(shown)}
+            onpointermove={hand.moved(shown)} onpointerup={hand.up()} onpointercancel={hand.up()}>
             <defs>
                 <pattern id="bare" width="9" height="9" patternUnits="userSpaceOnUse"
                     patternTransform="rotate(45) scale(10)">
@@ -80,9 +82,12 @@ fn is_picked(shown: &Shown, face: &Face) -> bool {
     }
 }
 
-/// A touch picks a face, a second one lets go of it.
-fn pick(shown: &Shown, face: &Face) -> Callback<MouseEvent> {
+/// A touch picks a face, a second one lets go of it. The end of a drag is no touch.
+fn pick(shown: &Shown, face: &Face, hand: &Hand) -> Callback<MouseEvent> {
     let again = shown.app.picked.as_deref() == Some(face.name.as_str());
     let surface = (!again).then(|| face.name.clone());
-    shown.send.reform(move |_| Act::Pick(surface.clone()))
+    let hand = hand.clone();
+    say_if(&shown.send, move |_| {
+        (!hand.dragged()).then(|| Act::Pick(surface.clone()))
+    })
 }

@@ -9,8 +9,8 @@ use yew::prelude::*;
 
 use super::super::Shown;
 use super::super::tape::{Tape, error, tape_field};
-use super::has_free_bays;
 use crate::parts::{button_for, select, stepper};
+use crate::state::has_free_bays;
 use crate::words;
 
 /// What fills a row, each with its word on the page's elements.

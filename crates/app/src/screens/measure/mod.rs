@@ -3,13 +3,12 @@
 mod division;
 mod made;
 
-use geometry::{Construction, Furniture};
+use geometry::Furniture;
 use web_sys::HtmlInputElement;
 use workshop::{Edit, PieceEdit};
 use yew::prelude::*;
 
 use super::Shown;
-use super::pad::pad;
 use super::tape::{Tape, tape_field};
 use crate::browser::new_piece_id;
 use crate::parts::{button, stepper};
@@ -20,7 +19,6 @@ pub fn measure(shown: &Shown) -> Html {
     let furniture = shown.piece.furniture();
     html! {
         <section aria-label="Measure">
-            { pad(shown) }
             <div class="fields">{ fields(shown, &furniture) }</div>
             <h3>{ "How it is made" }</h3>
             <div class="styles">{ made::made(shown, &furniture) }</div>
@@ -80,9 +78,4 @@ fn copy_and_remove(shown: &Shown) -> Html {
             { button("remove-piece", "Remove", remove) }
         </div>
     }
-}
-
-/// Whether the number and the widths of the bays are the maker's to say.
-fn has_free_bays(construction: Construction) -> bool {
-    matches!(construction, Construction::Case | Construction::TwoCases)
 }

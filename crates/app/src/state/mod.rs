@@ -1,29 +1,30 @@
 //! The state of the page and the one function that changes it.
 
+mod look;
+mod past;
+mod typing;
+
 use std::rc::Rc;
 
 use geometry::FieldId;
-use units::{LengthError, SortedMap, SortedSet, read_length};
-use workshop::{
-    Edit, EditError, LabelReading, MaterialEdit, Piece, PieceEdit, PieceId, Price, Reading, SchemeEdit,
-    Workshop, label_field,
-};
+use units::{SortedMap, SortedSet};
+use workshop::{Edit, EditError, Piece, PieceEdit, PieceId, SchemeEdit, Workshop};
 
-/// How many steps can be taken back.
-const UNDO_STEPS: usize = 200;
+pub use look::Look;
+pub use typing::{BACK, FigureId, has_free_bays, in_order, read_figure};
 
-/// From where the drawing looks.
+use past::Past;
+
+/// Which room the page is in.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Look {
-    /// From the front.
+pub enum Room {
+    /// One piece on the drawing board.
     #[default]
-    Front,
-    /// From the right.
-    Side,
-    /// From above.
-    Above,
-    /// From the front corner, a number of steps around; a step is 15 degrees.
-    Corner(i8),
+    Board,
+    /// All pieces together, and what to buy for them.
+    Together,
+    /// Settings, files, and how safe the data is.
+    Settings,
 }
 
 /// Which sheet of questions lies under the drawing.
@@ -40,6 +41,22 @@ pub enum Sheet {
     Finish,
     /// What brush, roller and sprayer would make of it.
     Tools,
+    /// The job card, and all that leaves the page.
+    Card,
+}
+
+/// How light the page is.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Light {
+    /// As the device has it.
+    #[default]
+    Device,
+    /// Light.
+    Light,
+    /// Dark.
+    Dark,
+    /// Black on white with heavy lines, for bright sun and for eyes that ask for it.
+    Contrast,
 }
 
 /// How the document stands in the browser's database.
@@ -61,25 +78,19 @@ pub enum Keeping {
 pub enum Message {
     /// A sentence that stays until it is put away.
     Plain(String),
-    /// A file was read; what should become of it?
+    /// A file or a link was read; what should become of it?
     Opened(Workshop),
 }
 
-/// A figure of a material of the maker's own: the key of the material, and which figure.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum FigureId {
-    /// What stands on its label, by the key of the field.
-    Label(Rc<str>, &'static str),
-    /// What a can of it costs, by the key of the can.
-    Price(Rc<str>, &'static str),
-}
-
-/// The state of the page.
+/// The state of the page. Only the workshop is kept, and only it can be taken back; how light the page is stays with the
+/// device, and all else is forgotten with the page.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct App {
     /// The document.
     pub workshop: Rc<Workshop>,
-    /// The piece on the sheet.
+    /// Which room the page is in.
+    pub room: Room,
+    /// The piece on the board.
     pub open: Option<PieceId>,
     /// From where the drawing looks.
     pub look: Look,
@@ -95,8 +106,10 @@ pub struct App {
     pub unfolded: SortedSet<String>,
     /// The zone whose finish is on the sheet, by its key; nothing is that of the piece.
     pub finished: Option<String>,
-    /// The field that the maker is in.
+    /// The measurement that is being taken.
     pub field: Option<FieldId>,
+    /// Whether the device's own keyboard comes up for a measurement, instead of the tape keys alone.
+    pub keyboard: bool,
     /// Texts that are being typed, as typed; they are no part of the document until they can be read.
     pub drafts: SortedMap<FieldId, String>,
     /// Figures that are being typed, as typed, and their units.
@@ -105,8 +118,9 @@ pub struct App {
     pub messages: Vec<Message>,
     /// How the document stands in the database.
     pub keeping: Keeping,
-    past: Vec<Rc<Workshop>>,
-    future: Vec<Rc<Workshop>>,
+    /// How light the page is.
+    pub light: Light,
+    past: Past,
 }
 
 /// Everything that can happen to the page.
@@ -122,6 +136,11 @@ pub enum Act {
     Open(PieceId),
     /// The maker changes the open piece.
     Change(PieceEdit),
+    /// The same as one of many such changes that come from one movement of the hand, named by the text: they are taken
+    /// back together.
+    Stroke(PieceEdit, &'static str),
+    /// The maker's hand comes to rest.
+    Rest,
     /// The maker types in a field.
     Type(FieldId, String),
     /// The maker types a figure in a unit, or chooses another unit for it.
@@ -131,14 +150,22 @@ pub enum Act {
     /// A layer of the open piece, or of one of its zones, gets a material of the maker's own, a copy of the one that it
     /// has.
     OwnLabel(Option<String>, usize),
-    /// The maker presses a key of the tape pad: text to put behind what stands in the field.
-    Pad(&'static str),
-    /// The maker goes into a field.
+    /// The maker presses a tape key: text to put behind what stands in the field.
+    Key(&'static str),
+    /// The maker takes this measurement.
     Enter(FieldId),
     /// The maker leaves a field.
     Leave(FieldId),
+    /// The maker goes on to the next measurement, or back to the one before.
+    GoOn(bool),
+    /// The maker puts the tape away.
+    PutTapeAway,
+    /// The device's own keyboard comes up for measurements, or stays away.
+    Keyboard(bool),
     /// The drawing looks from elsewhere.
     Look(Look),
+    /// Another room.
+    Room(Room),
     /// Another sheet comes on top.
     Sheet(Sheet),
     /// A surface is tapped, or none any more.
@@ -157,6 +184,8 @@ pub enum Act {
     PutAway(usize),
     /// The database answered.
     Keeping(Keeping),
+    /// How light the page shall be.
+    Light(Light),
     /// The last change is taken back.
     Undo,
     /// The last change that was taken back is made again.
@@ -170,44 +199,39 @@ impl App {
         match act {
             Act::Loaded(workshop) => {
                 next.workshop = workshop;
-                next.past.clear();
-                next.future.clear();
-                next.drafts.clear();
-                next.figures.clear();
+                next.past.forget();
+                next.forget_typing();
                 next.keep_open_piece();
             }
             Act::Edit(edit) => {
                 // Only a change of the open piece leaves what is being typed meaning what it meant.
-                next.drafts.clear();
-                next.figures.clear();
-                next.edit(edit);
+                next.forget_typing();
+                next.edit(edit, None);
             }
             Act::Start(edit, id) => {
-                next.edit(edit);
-                next.open_piece(id);
+                next.edit(edit, None);
+                next.begin(id);
             }
             Act::Open(id) => next.open_piece(id),
-            Act::Change(edit) => next.change(edit),
+            Act::Change(edit) => next.change(edit, None),
+            Act::Stroke(edit, of) => next.change(edit, Some(of.into())),
+            Act::Rest => next.past.part(),
             Act::Type(field, text) => next.type_in(field, text),
             Act::Figure(id, text, unit) => next.type_figure(id, text, unit),
-            Act::LeaveFigure(id) => {
-                let is_read = next.figures.get(&id).is_some_and(|(text, unit)| {
-                    !text.trim().is_empty() && read_figure(&id, text, unit).is_ok()
-                });
-                if is_read {
-                    next.figures.remove(&id);
-                }
-            }
+            Act::LeaveFigure(id) => next.leave_figure(&id),
             Act::OwnLabel(zone, place) => next.own_label(zone, place),
-            Act::Pad(text) => next.pad(text),
-            Act::Enter(field) => next.field = Some(field),
-            Act::Leave(field) => {
-                if next.fault(field).is_none() {
-                    next.drafts.remove(&field);
-                }
-            }
+            Act::Key(text) => next.press(text),
+            Act::Enter(field) => next.enter(field),
+            Act::Leave(field) => next.leave(field),
+            Act::GoOn(on) => next.go_on(on),
+            Act::PutTapeAway => next.put_tape_away(),
+            Act::Keyboard(keyboard) => next.keyboard = keyboard,
             Act::Look(look) => next.look = look,
-            Act::Sheet(sheet) => next.sheet = sheet,
+            Act::Room(room) => next.go_to(room),
+            Act::Sheet(sheet) => {
+                next.put_tape_away();
+                next.sheet = sheet;
+            }
             Act::Pick(surface) => next.pick(surface),
             Act::Part(part) => {
                 next.picked = None;
@@ -227,8 +251,15 @@ impl App {
                 }
             }
             Act::Keeping(keeping) => next.keeping = keeping,
-            Act::Undo => next.step(|app| (&mut app.past, &mut app.future)),
-            Act::Redo => next.step(|app| (&mut app.future, &mut app.past)),
+            Act::Light(light) => next.light = light,
+            Act::Undo => {
+                let found = next.past.back(&next.workshop);
+                next.step(found);
+            }
+            Act::Redo => {
+                let found = next.past.forth(&next.workshop);
+                next.step(found);
+            }
         }
         next
     }
@@ -240,67 +271,39 @@ impl App {
 
     /// Whether there is a change to take back.
     pub fn can_undo(&self) -> bool {
-        !self.past.is_empty()
+        self.past.can_go_back()
     }
 
     /// Whether there is a change to make again.
     pub fn can_redo(&self) -> bool {
-        !self.future.is_empty()
+        self.past.can_go_forth()
     }
 
-    /// What stands in a field: what is being typed, or else what was measured.
-    pub fn text(&self, field: FieldId) -> String {
-        let tape = self.workshop.units.tape_unit();
-        // A reading that was taken in other units says so; without its unit it would be read as another length.
-        let written = |reading: &Reading| {
-            if reading.unit() == tape {
-                reading.typed().to_owned()
-            } else {
-                reading.with_unit()
-            }
-        };
-        let measured = || self.piece()?.reading(field).map(written);
-        self.drafts
-            .get(&field)
-            .cloned()
-            .or_else(measured)
-            .unwrap_or_default()
+    /// Changes the document. Changes that follow each other `about` the same thing are one step.
+    fn edit(&mut self, edit: Edit, about: Option<String>) {
+        self.take(self.workshop.apply(edit), about);
     }
 
-    /// Why the text in a field cannot be read, if it cannot.
-    pub fn fault(&self, field: FieldId) -> Option<LengthError> {
-        let draft = self.drafts.get(&field).filter(|text| !text.trim().is_empty())?;
-        read_length(draft, self.workshop.units.tape_unit()).err()
-    }
-
-    fn edit(&mut self, edit: Edit) {
-        self.take(self.workshop.apply(edit));
-    }
-
-    fn take(&mut self, changed: Result<Workshop, EditError>) {
+    fn take(&mut self, changed: Result<Workshop, EditError>, about: Option<String>) {
         match changed {
             Ok(workshop) if workshop == *self.workshop => {}
             Ok(workshop) => {
-                self.past
-                    .push(std::mem::replace(&mut self.workshop, Rc::new(workshop)));
-                if self.past.len() > UNDO_STEPS {
-                    self.past.remove(0);
-                }
-                self.future.clear();
+                let before = std::mem::replace(&mut self.workshop, Rc::new(workshop));
+                self.past.note(before, about);
                 self.keep_open_piece();
             }
             Err(error) => self.messages.push(Message::Plain(error.to_string())),
         }
     }
 
-    fn change(&mut self, edit: PieceEdit) {
+    fn change(&mut self, edit: PieceEdit, about: Option<String>) {
         if moves_fields(&edit) {
             let stays = |field: &FieldId| matches!(field, FieldId::Of(_));
             self.drafts.retain(|field, _| stays(field));
             self.field = self.field.filter(stays);
         }
         if let Some(id) = self.open.clone() {
-            self.edit(Edit::Piece(id, edit));
+            self.edit(Edit::Piece(id, edit), about);
         }
     }
 
@@ -312,45 +315,47 @@ impl App {
 
     fn open_piece(&mut self, id: PieceId) {
         if self.open.as_ref() != Some(&id) {
-            self.drafts.clear();
+            self.forget_typing();
             self.pick(None);
-            self.field = None;
             self.unfolded.clear();
             self.finished = None;
+            self.look = Look::Front;
         }
         // Once a piece was begun, or another one opened, the kinds are in the way.
         self.adding = false;
+        self.room = Room::Board;
         self.open = Some(id);
+    }
+
+    /// A piece that was just added is measured first.
+    fn begin(&mut self, id: PieceId) {
+        self.open_piece(id);
+        self.sheet = Sheet::Measure;
+        let first = self.piece().and_then(|piece| in_order(piece).first().copied());
+        if let Some(first) = first {
+            self.enter(first);
+        }
+    }
+
+    fn go_to(&mut self, room: Room) {
+        self.put_tape_away();
+        self.adding = false;
+        self.room = room;
+    }
+
+    fn forget_typing(&mut self) {
+        self.drafts.clear();
+        self.figures.clear();
+        self.field = None;
     }
 
     /// After a change from elsewhere the open piece may be gone: then the first one is opened.
     fn keep_open_piece(&mut self) {
         if self.piece().is_none() {
             self.pick(None);
+            self.field = None;
             self.open = self.workshop.pieces.first().map(|piece| piece.id.clone());
         }
-    }
-
-    fn type_in(&mut self, field: FieldId, text: String) {
-        let reading = match text.trim() {
-            "" => Some(None),
-            typed => Reading::new(typed, self.workshop.units.tape_unit())
-                .ok()
-                .map(Some),
-        };
-        if let Some(reading) = reading {
-            self.change(PieceEdit::Measure(field, reading));
-        }
-        self.drafts.insert(field, text);
-        self.field = Some(field);
-    }
-
-    fn type_figure(&mut self, id: FigureId, text: String, unit: &'static str) {
-        if let Ok(edit) = read_figure(&id, &text, unit) {
-            let (FigureId::Label(material, _) | FigureId::Price(material, _)) = &id;
-            self.edit(Edit::Material(Rc::clone(material), edit));
-        }
-        self.figures.insert(id, (text, unit));
     }
 
     /// Both changes are one step.
@@ -374,65 +379,20 @@ impl App {
             .into();
         let copied = self.workshop.apply(Edit::AddMaterial(Rc::clone(&key), of));
         let planned = PieceEdit::Finish(zone, SchemeEdit::Material(place, key));
-        self.take(copied.and_then(|workshop| workshop.apply(Edit::Piece(id, planned))));
+        self.take(
+            copied.and_then(|workshop| workshop.apply(Edit::Piece(id, planned))),
+            None,
+        );
     }
 
-    fn pad(&mut self, text: &'static str) {
-        let Some(field) = self.field else { return };
-        let before = self.text(field);
-        let text = match text {
-            BACK => before
-                .chars()
-                .take(before.chars().count().saturating_sub(1))
-                .collect(),
-            text if text.starts_with(|c: char| c.is_ascii_digit()) && ends_with_digit(&before) => {
-                format!("{before} {text}")
-            }
-            text => format!("{before}{text}"),
-        };
-        self.type_in(field, text);
-    }
-
-    fn step(&mut self, sides: impl Fn(&mut App) -> (&mut Vec<Rc<Workshop>>, &mut Vec<Rc<Workshop>>)) {
-        let Some(workshop) = sides(self).0.pop() else {
-            return;
-        };
-        let now = std::mem::replace(&mut self.workshop, workshop);
-        sides(self).1.push(now);
+    /// Another document takes the place of the present one, if there is one.
+    fn step(&mut self, found: Option<Rc<Workshop>>) {
+        let Some(workshop) = found else { return };
+        self.workshop = workshop;
         self.drafts.clear();
         self.figures.clear();
         self.keep_open_piece();
     }
-}
-
-/// The key of the tape pad that takes the last character away.
-pub const BACK: &str = "\u{8}";
-
-/// The change that a typed figure means; an empty one takes the figure away.
-///
-/// # Errors
-/// Why it cannot be read, in words.
-pub fn read_figure(id: &FigureId, text: &str, unit: &str) -> Result<MaterialEdit, String> {
-    let typed = Some(text).filter(|text| !text.trim().is_empty());
-    match id {
-        FigureId::Label(_, key) => {
-            let field = label_field(key).ok_or_else(String::new)?;
-            let read = typed.map(|text| LabelReading::new(field, text, unit)).transpose();
-            let reading = read.map_err(|error| error.to_string())?;
-            Ok(MaterialEdit::Label(field.key, reading))
-        }
-        FigureId::Price(_, can) => {
-            let price = typed
-                .map(Price::new)
-                .transpose()
-                .map_err(|error| error.to_string())?;
-            Ok(MaterialEdit::Price(can, price))
-        }
-    }
-}
-
-fn ends_with_digit(text: &str) -> bool {
-    text.ends_with(|c: char| c.is_ascii_digit())
 }
 
 /// The name of the part that a surface belongs to, out of the name of the surface.
@@ -453,13 +413,13 @@ fn moves_fields(edit: &PieceEdit) -> bool {
 }
 
 #[cfg(test)]
-mod tests {
+pub(crate) mod tests {
     use super::*;
     use geometry::{BayPlace, Kind, fields};
 
-    const FIRST_BAY: BayPlace = BayPlace { upper: false, bay: 1 };
+    pub const FIRST_BAY: BayPlace = BayPlace { upper: false, bay: 1 };
 
-    fn with_piece() -> App {
+    pub fn with_piece() -> App {
         let id = PieceId("a".into());
         App::default().update(Act::Start(
             Edit::Add {
@@ -470,50 +430,16 @@ mod tests {
         ))
     }
 
-    fn typed(app: &App, texts: &[&str]) -> App {
+    pub fn typed(app: &App, texts: &[&str]) -> App {
         texts.iter().fold(app.clone(), |app, text| {
             app.update(Act::Type(fields::WIDTH.id(), (*text).into()))
         })
     }
 
-    fn width(app: &App) -> Option<String> {
+    pub fn width(app: &App) -> Option<String> {
         app.piece()?
             .reading(fields::WIDTH.id())
             .map(|reading| reading.typed().to_owned())
-    }
-
-    #[test]
-    fn a_half_typed_fraction_stays_in_the_field_and_the_last_good_reading_in_the_piece() {
-        let app = typed(&with_piece(), &["33", "33 ", "33 7", "33 7/"]);
-        assert_eq!(
-            (app.text(fields::WIDTH.id()).as_str(), width(&app).as_deref()),
-            ("33 7/", Some("33"))
-        );
-        assert!(app.fault(fields::WIDTH.id()).is_some());
-        let app = app.update(Act::Leave(fields::WIDTH.id()));
-        assert_eq!(
-            app.text(fields::WIDTH.id()),
-            "33 7/",
-            "a text that cannot be read is not thrown away"
-        );
-        let app = typed(&app, &["33 7/8"]).update(Act::Leave(fields::WIDTH.id()));
-        assert_eq!((width(&app).as_deref(), app.drafts.len()), (Some("33 7/8"), 0));
-    }
-
-    #[test]
-    fn a_text_that_cannot_be_read_outlives_a_change_elsewhere() {
-        let app = typed(&with_piece(), &["33 7/"]).update(Act::Type(fields::DEPTH.id(), "18".into()));
-        assert_eq!(app.text(fields::WIDTH.id()), "33 7/");
-    }
-
-    #[test]
-    fn a_text_for_a_row_goes_when_rows_get_other_numbers() {
-        let row = FieldId::RowHeight(FIRST_BAY, 2);
-        let app = typed(&with_piece(), &["33 7/"])
-            .update(Act::Type(row, "7 1/".into()))
-            .update(Act::Change(PieceEdit::RepeatRow(FIRST_BAY, 1)));
-        assert_eq!((app.text(row).as_str(), app.field), ("", None));
-        assert_eq!(app.text(fields::WIDTH.id()), "33 7/");
     }
 
     #[test]
@@ -534,34 +460,6 @@ mod tests {
     fn a_new_piece_puts_the_kinds_away() {
         let app = with_piece().update(Act::Adding(true));
         assert!(app.adding && !app.update(Act::Open(PieceId("a".into()))).adding);
-    }
-
-    #[test]
-    fn an_emptied_field_is_not_measured_any_more() {
-        let app = typed(&with_piece(), &["33", ""]);
-        assert_eq!(width(&app), None);
-    }
-
-    #[test]
-    fn a_reading_keeps_its_unit_when_the_maker_changes_units() {
-        let app = typed(&with_piece(), &["33 7/8"]).update(Act::Leave(fields::WIDTH.id()));
-        let metric = app.update(Act::Edit(Edit::Units(units::System::Metric)));
-        assert_eq!(metric.text(fields::WIDTH.id()), "33 7/8 in");
-        let again = metric.update(Act::Type(fields::WIDTH.id(), metric.text(fields::WIDTH.id())));
-        let length = |app: &App| app.piece().unwrap().reading(fields::WIDTH.id()).unwrap().length();
-        assert_eq!(length(&again), length(&app));
-    }
-
-    #[test]
-    fn the_pad_puts_a_space_before_a_fraction() {
-        let pad =
-            |app: App, keys: &[&'static str]| keys.iter().fold(app, |app, key| app.update(Act::Pad(key)));
-        let app = pad(typed(&with_piece(), &["33"]), &["7/8"]);
-        assert_eq!(width(&app).as_deref(), Some("33 7/8"));
-        let app = pad(app, &[BACK, BACK, BACK, BACK]);
-        assert_eq!(width(&app).as_deref(), Some("33"));
-        let app = pad(typed(&with_piece(), &["2"]), &[" ft ", "7/8"]);
-        assert_eq!(width(&app).as_deref(), Some("2 ft 7/8"));
     }
 
     #[test]
@@ -591,23 +489,45 @@ mod tests {
     }
 
     #[test]
-    fn a_price_that_is_none_says_so() {
-        let price = FigureId::Price("own-1".into(), "us-quart");
-        assert!(read_figure(&price, "-3", "").is_err_and(|reason| !reason.is_empty()));
-        let nothing = MaterialEdit::Price("us-quart", None);
-        assert_eq!(read_figure(&price, " ", ""), Ok(nothing));
+    fn undo_takes_back_a_reading_at_a_time() {
+        let start = with_piece();
+        let app = typed(&start, &["3", "33", "33 ", "33 7/8"]).update(Act::GoOn(true));
+        let depth = |app: &App, text: &str| app.update(Act::Type(fields::DEPTH.id(), text.into()));
+        let app = depth(&depth(&app, "1"), "18");
+        let back = app.update(Act::Undo);
+        assert_eq!(back.text(fields::DEPTH.id()), "", "the whole reading went");
+        assert_eq!(width(&back).as_deref(), Some("33 7/8"));
+        let before = back.update(Act::Undo);
+        assert_eq!(width(&before), None);
+        let again = before.update(Act::Redo).update(Act::Redo);
+        assert_eq!(again.text(fields::DEPTH.id()), "18");
+        let empty = (0..9).fold(app, |app, _| app.update(Act::Undo));
+        assert!(empty.workshop.pieces.is_empty() && !empty.can_undo() && empty.can_redo());
     }
 
     #[test]
-    fn undo_and_redo_go_through_every_change() {
+    fn a_stroke_is_one_step_and_the_next_another() {
+        let left = |name: &str| Act::Stroke(PieceEdit::Painted(name.into(), Some(false)), "stroke");
         let start = with_piece();
-        let app = typed(&start, &["33", "34"]);
+        let app = [left("top/top"), left("top/front"), Act::Rest, left("top/left")]
+            .into_iter()
+            .fold(start.clone(), |app, act| app.update(act));
         let back = app.update(Act::Undo);
-        assert_eq!(width(&back).as_deref(), Some("33"));
-        assert_eq!(back.text(fields::WIDTH.id()), "33");
-        assert_eq!(width(&back.update(Act::Redo)).as_deref(), Some("34"));
-        let empty = (0..9).fold(app, |app, _| app.update(Act::Undo));
-        assert!(empty.workshop.pieces.is_empty() && !empty.can_undo() && empty.can_redo());
+        assert_eq!(back.piece().unwrap().choices.len(), 2);
+        assert_eq!(back.update(Act::Undo).workshop, start.workshop);
+    }
+
+    #[test]
+    fn a_new_piece_is_measured_at_once_and_one_reading_leads_to_the_next() {
+        let app = with_piece();
+        assert_eq!(app.field, Some(fields::WIDTH.id()));
+        let order = in_order(app.piece().unwrap());
+        let next = app.update(Act::GoOn(true));
+        // The drawing turns to where the depth is taken.
+        assert_eq!((next.field, next.look), (Some(order[1]), Look::Side));
+        assert_eq!(next.update(Act::GoOn(false)).field, app.field);
+        let end = order.iter().fold(app, |app, _| app.update(Act::GoOn(true)));
+        assert_eq!(end.field, None, "behind the last one the tape is put away");
     }
 
     #[test]

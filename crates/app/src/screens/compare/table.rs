@@ -1,37 +1,17 @@
-//! Brush, roller and sprayer on this piece, side by side.
+//! Every figure of every way, in a table.
 
 use units::Volume;
 use workshop::{MaterialLine, WayColumn, WayFigure};
 use yew::prelude::*;
 
-use super::Shown;
+use super::super::Shown;
 use crate::words;
-
-/// The sheet of the ways.
-pub fn compare(shown: &Shown, columns: &[WayColumn]) -> Html {
-    let Some(takeoff) = shown.takeoff() else {
-        return html! { <p>{ "Mend the measurements first; then the tools stand here side by side." }</p> };
-    };
-    if takeoff.materials.is_empty() {
-        return html! { <p>{ "Nothing goes on yet. Plan the finish first; then the tools stand here side by side." }</p> };
-    }
-    html! {
-        <section class="compare" aria-label="Tools">
-            <p>{ "The same finish done in each way: first at the coats that are planned, then at as many as the thickest film asks for." }</p>
-            { table(shown, &takeoff.materials, columns) }
-            <ul class="remarks">
-                { for columns.iter().map(|column| html! {
-                    <li><b>{ column.label }</b>{ ". " }{ column.remarks.join(" ") }</li>
-                }) }
-            </ul>
-        </section>
-    }
-}
 
 /// What a row shows of a way.
 type Cell = fn(&Shown, &WayColumn, &WayFigure) -> Html;
 
-fn table(shown: &Shown, lines: &[MaterialLine], columns: &[WayColumn]) -> Html {
+/// The ways as columns, the materials as rows.
+pub fn table(shown: &Shown, lines: &[MaterialLine], columns: &[WayColumn]) -> Html {
     html! {
         <div class="wide-table" tabindex="0" role="region" aria-label="The ways side by side">
             <table id="compare">

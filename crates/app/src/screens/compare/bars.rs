@@ -1,0 +1,89 @@
+//! Where the paint goes, drawn: for each way one bar to the same scale, from the piece to the tool and the air.
+
+use coatings::can::show_price;
+use units::Volume;
+use workshop::WayColumn;
+use yew::prelude::*;
+
+use super::super::Shown;
+use crate::words;
+
+/// How long the longest bar is.
+const LONGEST: f64 = 1000.0;
+
+/// The bars, each with what it means in words.
+pub fn bars(shown: &Shown, columns: &[WayColumn]) -> Html {
+    let most = columns.iter().map(WayColumn::all).fold(Volume::ZERO, Volume::max);
+    html! {
+        <>
+            <svg class="unseen" aria-hidden="true"><defs>
+                <pattern id="in-tool" width="9" height="9" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+                    <rect class="hatch" width="3" height="9" />
+                </pattern>
+                <pattern id="in-air" width="9" height="9" patternUnits="userSpaceOnUse">
+                    <circle class="hatch" cx="4.5" cy="4.5" r="1.9" />
+                </pattern>
+            </defs></svg>
+            <ul class="ways">{ for columns.iter().map(|column| way(shown, column, most)) }</ul>
+        </>
+    }
+}
+
+fn way(shown: &Shown, column: &WayColumn, most: Volume) -> Html {
+    let system = shown.app.workshop.units;
+    let price = column.price.map(|price| format!(", {}", show_price(price)));
+    html! {
+        <li>
+            <h4>{ column.label }</h4>
+            <p class="figure">
+                { words::volume(column.all(), system) }{ ", " }{ words::minutes(column.minutes) }{ price }
+            </p>
+            { bar(shown, column, most) }
+            <p class="goes">{ goes(shown, column) }</p>
+        </li>
+    }
+}
+
+fn bar(shown: &Shown, column: &WayColumn, most: Volume) -> Html {
+    let length = |volume: Volume| volume / most * LONGEST;
+    let mut at = 0.0;
+    let mut part = |volume: Volume, class: &'static str, fill: AttrValue| {
+        let (x, width) = (at, length(volume));
+        at += width;
+        html! {
+            <rect {class} {fill} x={format!("{x:.1}")} y="2" width={format!("{width:.1}")} height="36" />
+        }
+    };
+    let scheme = &shown.piece.scheme;
+    let paint = if scheme.is_coloured(&shown.app.workshop.materials) {
+        scheme.colour.write().into()
+    } else {
+        AttrValue::from("var(--wood)")
+    };
+    let on_piece = part(column.on_piece, "on-piece", paint);
+    let lost = column.lost.iter().map(|(place, volume)| {
+        let fill = if *place == "in the air" {
+            "url(#in-air)"
+        } else {
+            "url(#in-tool)"
+        };
+        part(*volume, "lost", fill.into())
+    });
+    let lost: Html = lost.collect();
+    html! {
+        <svg class="bar" viewBox="0 0 1000 40" preserveAspectRatio="none" aria-hidden="true">{ on_piece }{ lost }</svg>
+    }
+}
+
+/// The bar in words: `19 fl oz on the piece, 1.1 fl oz in the sleeve and 0.9 fl oz in the tray`.
+fn goes(shown: &Shown, column: &WayColumn) -> String {
+    let system = shown.app.workshop.units;
+    let stays = format!("{} on the piece", words::volume(column.on_piece, system));
+    let lost = column
+        .lost
+        .iter()
+        .map(|(place, volume)| format!("{} {}", words::volume(*volume, system), words::place(place)));
+    let all: Vec<String> = std::iter::once(stays).chain(lost).collect();
+    let all: Vec<&str> = all.iter().map(String::as_str).collect();
+    words::and(&all)
+}

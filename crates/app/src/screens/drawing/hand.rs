@@ -1,0 +1,68 @@
+//! The hand on the drawing: it taps a face, or drags to turn the piece.
+
+use std::cell::RefCell;
+use std::rc::Rc;
+
+use yew::prelude::*;
+
+use super::super::Shown;
+use crate::state::{Act, Look};
+
+/// A movement to the side shorter than this is a tap, in pixels.
+const TAP: f64 = 12.0;
+/// How far to drag for one step of turning, in pixels.
+const STEP: f64 = 44.0;
+
+/// Where the hand is. It changes many times a second and means nothing once it is lifted, so it is no part of the state.
+#[derive(Clone, Default, PartialEq)]
+pub struct Hand(Rc<RefCell<Down>>);
+
+#[derive(Default, PartialEq)]
+struct Down {
+    /// Where it came down, and what the drawing showed then.
+    at: Option<(f64, Look)>,
+    /// Whether it has dragged since.
+    dragged: bool,
+}
+
+impl Hand {
+    /// Whether the last movement was a drag and no tap.
+    pub fn dragged(&self) -> bool {
+        self.0.borrow().dragged
+    }
+
+    /// The hand comes down.
+    pub fn down(&self, shown: &Shown) -> Callback<PointerEvent> {
+        let (hand, look) = (self.clone(), shown.app.look);
+        Callback::from(move |event: PointerEvent| {
+            *hand.0.borrow_mut() = Down {
+                at: Some((f64::from(event.client_x()), look)),
+                dragged: false,
+            };
+        })
+    }
+
+    /// The hand moves: the piece turns with it, step by step.
+    pub fn moved(&self, shown: &Shown) -> Callback<PointerEvent> {
+        let (hand, send, look) = (self.clone(), shown.send.clone(), shown.app.look);
+        Callback::from(move |event: PointerEvent| {
+            let mut down = hand.0.borrow_mut();
+            let Some((from, first)) = down.at else { return };
+            let way = f64::from(event.client_x()) - from;
+            if way.abs() < TAP {
+                return;
+            }
+            down.dragged = true;
+            let next = first.turned((way / STEP).round() as i8);
+            if (way / STEP).round() != 0.0 && next != look {
+                send.emit(Act::Look(next));
+            }
+        })
+    }
+
+    /// The hand is lifted, or the browser takes the movement for a scroll.
+    pub fn up(&self) -> Callback<PointerEvent> {
+        let hand = self.clone();
+        Callback::from(move |_: PointerEvent| hand.0.borrow_mut().at = None)
+    }
+}

@@ -1,0 +1,63 @@
+//! Saving the workshop to a file, and opening one.
+
+use std::rc::Rc;
+
+use wasm_bindgen::JsCast;
+use wasm_bindgen_futures::spawn_local;
+use web_sys::HtmlInputElement;
+use workshop::format;
+use yew::prelude::*;
+
+use super::Send;
+use crate::browser::files;
+use crate::parts::button;
+use crate::state::{Act, App, Message};
+
+/// The two buttons.
+pub fn files(app: &Rc<App>, send: &Send) -> Html {
+    html! {
+        <div class="buttons">
+            { button("save-file", "Save to a file", save(app, send)) }
+            <label class="button" for="open-file">{ "Open a file" }</label>
+            <input type="file" id="open-file" class="unseen" accept=".json,application/json" onchange={open(send)} />
+        </div>
+    }
+}
+
+fn save(app: &Rc<App>, send: &Send) -> Callback<MouseEvent> {
+    let (app, send) = (app.clone(), send.clone());
+    Callback::from(move |_| {
+        let workshop = &app.workshop;
+        if let Err(reason) = files::save(&files::file_name(&workshop.title), &format::save(workshop)) {
+            send.emit(Act::Tell(Message::Plain(reason)));
+        }
+    })
+}
+
+fn open(send: &Send) -> Callback<Event> {
+    let send = send.clone();
+    Callback::from(move |event: Event| {
+        let Some(input) = event.target().and_then(|t| t.dyn_into::<HtmlInputElement>().ok()) else {
+            return;
+        };
+        let Some(file) = input.files().and_then(|files| files.get(0)) else {
+            return;
+        };
+        let send = send.clone();
+        spawn_local(async move {
+            let text = files::read(file).await;
+            // Emptied, so that the same file can be chosen once more after it was mended.
+            input.set_value("");
+            let loaded = text.and_then(|text| format::load(&text).map_err(|error| error.to_string()));
+            match loaded {
+                Ok(loaded) => {
+                    for notice in loaded.notices {
+                        send.emit(Act::Tell(Message::Plain(notice.to_string())));
+                    }
+                    send.emit(Act::Tell(Message::Opened(loaded.workshop)));
+                }
+                Err(reason) => send.emit(Act::Tell(Message::Plain(reason))),
+            }
+        });
+    })
+}

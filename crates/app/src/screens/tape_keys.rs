@@ -1,0 +1,159 @@
+//! The tape keys: what a tape reading needs, at the foot of the screen while a measurement is taken. The fractions lie
+//! along an inch as they do on the tape.
+
+use geometry::FieldId;
+use units::System;
+use yew::prelude::*;
+
+use super::Shown;
+use super::tape::{Tape, field};
+use crate::browser::focus_soon;
+use crate::parts::{Icon, icon};
+use crate::state::{Act, BACK};
+use crate::words;
+
+/// The element of the reading among the keys.
+pub const READING: &str = "tape-reading";
+
+/// A key: the end of its element's name, what it writes, what stands on it, how it is called.
+type Key = (&'static str, &'static str, &'static str, &'static str);
+
+const DIGITS: [&str; 10] = ["1", "2", "3", "4", "5", "6", "7", "8", "9", "0"];
+
+const INCHES: [Key; 2] = [("ft", " ft ", "ft", "feet"), ("point", ".", ".", "point")];
+
+const METRIC: [Key; 4] = [
+    ("mm", " mm", "mm", "millimetres"),
+    ("cm", " cm", "cm", "centimetres"),
+    ("m", " m", "m", "metres"),
+    ("point", ".", ".", "point"),
+];
+
+/// The fractions of an inch in their order; their lines are as long as on a tape.
+const INCH: [(Key, &str); 15] = [
+    (("1-16", "1/16", "1/16", "a sixteenth"), "key line sixteenth"),
+    (("1-8", "1/8", "\u{215b}", "an eighth"), "key line eighth"),
+    (("3-16", "3/16", "3/16", "three sixteenths"), "key line sixteenth"),
+    (("1-4", "1/4", "\u{bc}", "a quarter"), "key line quarter"),
+    (("5-16", "5/16", "5/16", "five sixteenths"), "key line sixteenth"),
+    (("3-8", "3/8", "\u{215c}", "three eighths"), "key line eighth"),
+    (("7-16", "7/16", "7/16", "seven sixteenths"), "key line sixteenth"),
+    (("1-2", "1/2", "\u{bd}", "a half"), "key line half"),
+    (("9-16", "9/16", "9/16", "nine sixteenths"), "key line sixteenth"),
+    (("5-8", "5/8", "\u{215d}", "five eighths"), "key line eighth"),
+    (
+        ("11-16", "11/16", "11/16", "eleven sixteenths"),
+        "key line sixteenth",
+    ),
+    (("3-4", "3/4", "\u{be}", "three quarters"), "key line quarter"),
+    (
+        ("13-16", "13/16", "13/16", "thirteen sixteenths"),
+        "key line sixteenth",
+    ),
+    (("7-8", "7/8", "\u{215e}", "seven eighths"), "key line eighth"),
+    (
+        ("15-16", "15/16", "15/16", "fifteen sixteenths"),
+        "key line sixteenth",
+    ),
+];
+
+/// The keys with the reading that they write; nothing while no measurement is taken.
+pub fn tape_keys(shown: &Shown) -> Html {
+    let Some(id) = shown.app.field else {
+        return Html::default();
+    };
+    let is_metric = shown.app.workshop.units == System::Metric;
+    let class = classes!("tape-keys", shown.app.keyboard.then_some("folded"));
+    html! {
+        <section id="tape-keys" {class} aria-label="Tape keys" data-tape="">
+            { reading(shown, id) }
+            { moves(shown) }
+            if !shown.app.keyboard {
+                <div class="digits" role="group" aria-label="Digits">
+                    { for DIGITS.map(|digit| key(shown, (digit, digit, digit, digit), "key")) }
+                    { if is_metric { marks(shown, &METRIC) } else { marks(shown, &INCHES) } }
+                    { key(shown, ("back", BACK, "\u{232b}", "take back one character"), "key") }
+                </div>
+                if !is_metric { { inch(shown) } }
+            }
+        </section>
+    }
+}
+
+fn marks(shown: &Shown, keys: &[Key]) -> Html {
+    keys.iter().map(|of| key(shown, *of, "key")).collect()
+}
+
+fn reading(shown: &Shown, id: FieldId) -> Html {
+    let furniture = shown.piece.furniture();
+    let usual = match workshop::Piece::field(id) {
+        Some(field) if matches!(id, FieldId::Of(_)) => Some((furniture.length(field), "usual")),
+        _ => None,
+    };
+    let shared = || {
+        let shared = furniture.shared_lengths().unwrap_or_default();
+        shared
+            .into_iter()
+            .find(|(of, _)| *of == id)
+            .map(|(_, rest)| (rest, "the rest"))
+    };
+    let tape = Tape {
+        id,
+        label: words::sentence(words::field_label(shown.piece.kind, id)),
+        usual: usual.or_else(shared),
+        with_hint: true,
+    };
+    field(shown, &tape, READING.into())
+}
+
+/// On to the next measurement, back to the one before, and away with the tape.
+fn moves(shown: &Shown) -> Html {
+    let app = &shown.app;
+    let send = &shown.send;
+    let go = |on: bool| {
+        let send = send.clone();
+        Callback::from(move |_: MouseEvent| {
+            send.emit(Act::GoOn(on));
+            focus_soon(READING.into());
+        })
+    };
+    let keyboard = !app.keyboard;
+    let swap = {
+        let send = send.clone();
+        Callback::from(move |_: MouseEvent| {
+            send.emit(Act::Keyboard(keyboard));
+            focus_soon(READING.into());
+        })
+    };
+    let before = app.next_field(false);
+    let next = match app.next_field(true) {
+        Some(_) => "Next",
+        None => "Done",
+    };
+    html! {
+        <div class="moves">
+            <button type="button" id="tape-before" aria-label="The measurement before" disabled={before.is_none()}
+                onclick={go(false)}>{ icon(Icon::Back) }</button>
+            <button type="button" id="tape-next" class="main" onclick={go(true)}>{ next }{ icon(Icon::On) }</button>
+            <button type="button" id="tape-keyboard" aria-pressed={app.keyboard.to_string()}
+                aria-label="Keyboard of the device" onclick={swap}>{ icon(Icon::Keyboard) }</button>
+            <button type="button" id="tape-away" aria-label="Put the tape away"
+                onclick={send.reform(|_| Act::PutTapeAway)}>{ icon(Icon::Home) }</button>
+        </div>
+    }
+}
+
+/// An inch of the tape, enlarged, each of its lines a key.
+fn inch(shown: &Shown) -> Html {
+    let line = |(of, class): (Key, &'static str)| key(shown, of, class);
+    html! { <div class="inch" role="group" aria-label="Fractions of an inch">{ for INCH.map(line) }</div> }
+}
+
+fn key(shown: &Shown, (id, text, face, label): Key, class: &'static str) -> Html {
+    // The field keeps the cursor.
+    let stay = |event: MouseEvent| event.prevent_default();
+    html! {
+        <button type="button" id={format!("key-{id}")} {class} aria-label={label} onmousedown={stay}
+            onclick={shown.send.reform(move |_| Act::Key(text))}>{ face }</button>
+    }
+}

@@ -1,0 +1,80 @@
+//! All pieces together, and what to buy for them.
+
+use std::rc::Rc;
+
+use units::{Area, show_area};
+use workshop::{Colour, Edit, Piece, Shopping, Workshop, shopping, takeoff};
+use yew::prelude::*;
+
+use super::drawing::Silhouette;
+use super::{Send, amounts::swatch};
+use crate::state::{Act, App};
+use crate::words;
+
+#[derive(Properties, PartialEq)]
+pub struct Props {
+    pub app: Rc<App>,
+    pub send: Send,
+}
+
+/// Every piece with its painted area, then one line for each material that they share.
+#[component]
+pub fn Together(props: &Props) -> Html {
+    let Props { app, send } = props;
+    let bought = use_memo(app.workshop.clone(), |workshop| shopping(workshop));
+    let areas = use_memo(app.workshop.clone(), |workshop| areas(workshop));
+    html! {
+        <section class="together" aria-labelledby="together-title">
+            <h2 id="together-title">{ "All pieces together" }</h2>
+            <ul class="pieces-list">
+                { for app.workshop.pieces.iter().zip(areas.iter()).map(|(of, area)| piece(app, send, of, *area)) }
+            </ul>
+            <h2>{ "To buy, if none is on the shelf" }</h2>
+            { list(app, &bought) }
+        </section>
+    }
+}
+
+/// The painted area of each piece, its whole set; nothing where the measurements do not fit.
+fn areas(workshop: &Workshop) -> Vec<Option<Area>> {
+    let area = |piece: &Rc<Piece>| Some(takeoff(piece, &workshop.materials).ok()?.painted.value);
+    workshop.pieces.iter().map(area).collect()
+}
+
+fn piece(app: &App, send: &Send, piece: &Rc<Piece>, area: Option<Area>) -> Html {
+    let (open, removed) = (piece.id.clone(), piece.id.clone());
+    let (figure, unit) = area.map_or(("\u{2013}".into(), ""), |area| {
+        show_area(area, app.workshop.units)
+    });
+    let name = piece.name.clone();
+    html! {
+        <li key={&*piece.id.0}>
+            <button type="button" class="piece" onclick={send.reform(move |_| Act::Open(open.clone()))}>
+                <Silhouette piece={piece.clone()} />
+                <span>{ &piece.name }</span>
+            </button>
+            <span>{ if piece.count > 1 { format!("{} of them", piece.count) } else { String::new() } }</span>
+            <span class="figure">{ figure }{ " " }{ unit }</span>
+            <button type="button" aria-label={format!("Remove {name}")}
+                onclick={send.reform(move |_| Act::Edit(Edit::Remove(removed.clone())))}>{ "Remove" }</button>
+        </li>
+    }
+}
+
+fn list(app: &App, bought: &[Shopping]) -> Html {
+    if bought.is_empty() {
+        return html! { <p>{ "Nothing goes on any piece yet. Open one and plan its finish." }</p> };
+    }
+    let line = |lot: &Shopping| {
+        let colour = lot.colour.map(|colour| format!(", {}", Colour(colour).write()));
+        let pieces: Vec<&str> = lot.pieces.iter().map(String::as_str).collect();
+        html! {
+            <li>
+                <h3>{ lot.colour.map(swatch) }{ &*lot.material.name }{ colour }</h3>
+                <p>{ words::buy(&lot.buy, app.workshop.units) }</p>
+                <p class="hint">{ format!("For {}.", words::and(&pieces)) }</p>
+            </li>
+        }
+    };
+    html! { <ul id="shopping">{ for bought.iter().map(line) }</ul> }
+}

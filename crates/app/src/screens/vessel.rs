@@ -1,0 +1,88 @@
+//! A can drawn to scale, with what the job takes of it.
+
+use coatings::can::level;
+use units::Volume;
+use workshop::{Colour, MaterialLine};
+use yew::prelude::*;
+
+/// The sheet of a can: its width, its height, and where cans stand.
+const SHEET: [f64; 2] = [100.0, 116.0];
+const FLOOR: f64 = 112.0;
+/// The largest can.
+const LARGEST: [f64; 2] = [76.0, 88.0];
+/// A can is never drawn smaller than this share of the largest, or its level could not be seen.
+const SMALLEST: f64 = 0.45;
+
+/// A can in question; `largest` is the largest of those that stand beside it. Sizes go with the cube root, as those of
+/// cans do. What the job takes is drawn up from the floor: full to the low end, hatched to the high end, with a line at the
+/// likely amount; what does not go in stands over the rim.
+pub fn vessel(line: &MaterialLine, largest: Volume) -> Html {
+    let can = line.can.volume();
+    let share = libm::cbrt(can / largest).max(SMALLEST);
+    let fills = |volume: Volume| volume / can;
+    // What stands over the rim must find room: then the can is drawn lower.
+    let room = (FLOOR - 8.0) / LARGEST[1];
+    let high = fills(line.need.high()).max(1.0);
+    let squeeze = (room / (share * high)).min(1.0);
+    let (width, height) = (LARGEST[0] * share, LARGEST[1] * share * squeeze);
+    let left = (SHEET[0] - width) / 2.0;
+    let y = |volume: Volume| FLOOR - (fills(volume) * height).min(FLOOR - 4.0);
+    let filled = line
+        .level
+        .and_then(level)
+        .map_or(1.0, |level| level.share.middle());
+    let level = FLOOR - height * filled;
+    let fill = line
+        .need
+        .colour
+        .map_or("var(--medium)".into(), |colour| Colour(colour).write());
+    let low = y(line.need.low());
+    let rect = |class: &'static str, top: f64, bottom: f64, fill: Option<AttrValue>| {
+        html! {
+            <rect {class} {fill} x={tenth(left)} y={tenth(top)} width={tenth(width)} height={tenth((bottom - top).max(0.0))} />
+        }
+    };
+    let across = |class: &'static str, at: f64, beyond: f64| {
+        let d = format!(
+            "M{} {}h{}",
+            tenth(left - beyond),
+            tenth(at),
+            tenth(width + 2.0 * beyond)
+        );
+        html! { <path {class} {d} /> }
+    };
+    let walls = format!(
+        "M{x} {top}V{FLOOR}h{width}V{top}",
+        x = tenth(left),
+        top = tenth(FLOOR - height),
+        width = tenth(width)
+    );
+    html! {
+        <svg class="vessel" viewBox={format!("0 0 {} {}", SHEET[0], SHEET[1])} aria-hidden="true">
+            { rect("inside", level, FLOOR, None) }
+            { rect("sure", low, FLOOR, Some(fill.into())) }
+            { rect("unsure", y(line.need.high()), low, Some("url(#unsure)".into())) }
+            { across("likely", y(line.need.likely()), 5.0) }
+            if filled < 1.0 { { across("level", level, 0.0) } }
+            <path class="walls" d={walls} />
+            { across("rim", FLOOR - height, 3.0) }
+        </svg>
+    }
+}
+
+fn tenth(value: f64) -> String {
+    format!("{value:.1}")
+}
+
+/// The hatching of what is not sure; it stands once on the page.
+pub fn hatching() -> Html {
+    html! {
+        <svg class="unseen" aria-hidden="true">
+            <defs>
+                <pattern id="unsure" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+                    <rect class="hatch" width="2" height="5" />
+                </pattern>
+            </defs>
+        </svg>
+    }
+}

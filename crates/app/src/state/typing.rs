@@ -1,0 +1,282 @@
+//! What is being typed, and the tape keys. It is no part of the document until it can be read.
+
+use std::rc::Rc;
+
+use geometry::{BayPlace, Construction, FieldId, LengthField};
+use units::{LengthError, read_length};
+use workshop::{Edit, LabelReading, MaterialEdit, Piece, PieceEdit, Price, Reading, label_field};
+
+use super::App;
+
+/// The tape key that takes the last character away.
+pub const BACK: &str = "\u{8}";
+
+/// A figure of a material of the maker's own: the key of the material, and which figure.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum FigureId {
+    /// What stands on its label, by the key of the field.
+    Label(Rc<str>, &'static str),
+    /// What a can of it costs, by the key of the can.
+    Price(Rc<str>, &'static str),
+}
+
+impl App {
+    /// What stands in a field: what is being typed, or else what was measured.
+    pub fn text(&self, field: FieldId) -> String {
+        let tape = self.workshop.units.tape_unit();
+        // A reading that was taken in other units says so; without its unit it would be read as another length.
+        let written = |reading: &Reading| {
+            if reading.unit() == tape {
+                reading.typed().to_owned()
+            } else {
+                reading.with_unit()
+            }
+        };
+        let measured = || self.piece()?.reading(field).map(written);
+        self.drafts
+            .get(&field)
+            .cloned()
+            .or_else(measured)
+            .unwrap_or_default()
+    }
+
+    /// Why the text in a field cannot be read, if it cannot.
+    pub fn fault(&self, field: FieldId) -> Option<LengthError> {
+        let draft = self.drafts.get(&field).filter(|text| !text.trim().is_empty())?;
+        read_length(draft, self.workshop.units.tape_unit()).err()
+    }
+
+    /// The maker takes this measurement now; the drawing turns to where it is taken.
+    pub(super) fn enter(&mut self, field: FieldId) {
+        if self.field != Some(field) {
+            self.past.part();
+        }
+        if let Some(piece) = self.piece() {
+            self.look = self.look.at(piece, field);
+        }
+        self.field = Some(field);
+    }
+
+    pub(super) fn leave(&mut self, field: FieldId) {
+        if self.fault(field).is_none() {
+            self.drafts.remove(&field);
+        }
+    }
+
+    /// The measurement that comes behind the present one, or before it.
+    pub fn next_field(&self, on: bool) -> Option<FieldId> {
+        let order = in_order(self.piece()?);
+        let place = order.iter().position(|other| Some(*other) == self.field)?;
+        let next = if on { place + 1 } else { place.checked_sub(1)? };
+        order.get(next).copied()
+    }
+
+    /// The maker goes on to the next measurement, or back to the one before.
+    pub(super) fn go_on(&mut self, on: bool) {
+        match (self.next_field(on), self.field) {
+            (Some(next), Some(field)) => {
+                self.leave(field);
+                self.enter(next);
+            }
+            _ => self.put_tape_away(),
+        }
+    }
+
+    pub(super) fn put_tape_away(&mut self) {
+        if let Some(field) = self.field.take() {
+            self.leave(field);
+        }
+        self.past.part();
+    }
+
+    pub(super) fn type_in(&mut self, field: FieldId, text: String) {
+        let reading = match text.trim() {
+            "" => Some(None),
+            typed => Reading::new(typed, self.workshop.units.tape_unit())
+                .ok()
+                .map(Some),
+        };
+        if let Some(reading) = reading {
+            self.change(PieceEdit::Measure(field, reading), Some(format!("{field:?}")));
+        }
+        self.drafts.insert(field, text);
+        self.field = Some(field);
+    }
+
+    pub(super) fn press(&mut self, text: &'static str) {
+        let Some(field) = self.field else { return };
+        let before = self.text(field);
+        let is_digit = text.len() == 1 && text.starts_with(|c: char| c.is_ascii_digit());
+        let text = match text {
+            BACK => before
+                .chars()
+                .take(before.chars().count().saturating_sub(1))
+                .collect(),
+            // A fraction stands apart from the whole number before it.
+            text if !is_digit && begins_with_digit(text) && ends_with_digit(&before) => {
+                format!("{before} {text}")
+            }
+            text => format!("{before}{text}"),
+        };
+        self.type_in(field, text);
+    }
+
+    pub(super) fn type_figure(&mut self, id: FigureId, text: String, unit: &'static str) {
+        if let Ok(edit) = read_figure(&id, &text, unit) {
+            let (FigureId::Label(material, _) | FigureId::Price(material, _)) = &id;
+            let edit = Edit::Material(Rc::clone(material), edit);
+            self.edit(edit, Some(format!("{id:?}")));
+        }
+        self.figures.insert(id, (text, unit));
+    }
+
+    pub(super) fn leave_figure(&mut self, id: &FigureId) {
+        let is_read = self
+            .figures
+            .get(id)
+            .is_some_and(|(text, unit)| !text.trim().is_empty() && read_figure(id, text, unit).is_ok());
+        if is_read {
+            self.figures.remove(id);
+        }
+        self.past.part();
+    }
+}
+
+/// Every measurement of a piece in the order in which one takes them: the piece, its bays and rows, then what was altered.
+pub fn in_order(piece: &Piece) -> Vec<FieldId> {
+    let furniture = piece.furniture();
+    let mut order: Vec<FieldId> = furniture.fields().into_iter().map(LengthField::id).collect();
+    for upper in [true, false] {
+        let bays = piece.bays_of(upper);
+        for (i, bay) in bays.iter().enumerate() {
+            let place = BayPlace { upper, bay: i + 1 };
+            if bays.len() > 1 && has_free_bays(piece.kind.construction()) {
+                order.push(FieldId::BayWidth(place));
+            }
+            order.extend((1..=bay.rows.len()).map(|row| FieldId::RowHeight(place, row)));
+        }
+    }
+    for (change, of) in piece.changes.iter().enumerate() {
+        let fields = of.fields();
+        order.extend(fields.iter().map(|(item, field, _)| FieldId::Change {
+            change,
+            item: *item,
+            key: field.key,
+        }));
+    }
+    order
+}
+
+/// Whether the number and the widths of the bays are the maker's to say.
+pub fn has_free_bays(construction: Construction) -> bool {
+    matches!(construction, Construction::Case | Construction::TwoCases)
+}
+
+/// The change that a typed figure means; an empty one takes the figure away.
+///
+/// # Errors
+/// Why it cannot be read, in words.
+pub fn read_figure(id: &FigureId, text: &str, unit: &str) -> Result<MaterialEdit, String> {
+    let typed = Some(text).filter(|text| !text.trim().is_empty());
+    match id {
+        FigureId::Label(_, key) => {
+            let field = label_field(key).ok_or_else(String::new)?;
+            let read = typed.map(|text| LabelReading::new(field, text, unit)).transpose();
+            let reading = read.map_err(|error| error.to_string())?;
+            Ok(MaterialEdit::Label(field.key, reading))
+        }
+        FigureId::Price(_, can) => {
+            let price = typed
+                .map(Price::new)
+                .transpose()
+                .map_err(|error| error.to_string())?;
+            Ok(MaterialEdit::Price(can, price))
+        }
+    }
+}
+
+fn ends_with_digit(text: &str) -> bool {
+    text.ends_with(|c: char| c.is_ascii_digit())
+}
+
+fn begins_with_digit(text: &str) -> bool {
+    text.starts_with(|c: char| c.is_ascii_digit())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::tests::{FIRST_BAY, typed, width, with_piece};
+    use super::*;
+    use crate::state::Act;
+    use geometry::fields;
+
+    #[test]
+    fn a_half_typed_fraction_stays_in_the_field_and_the_last_good_reading_in_the_piece() {
+        let app = typed(&with_piece(), &["33", "33 ", "33 7", "33 7/"]);
+        assert_eq!(
+            (app.text(fields::WIDTH.id()).as_str(), width(&app).as_deref()),
+            ("33 7/", Some("33"))
+        );
+        assert!(app.fault(fields::WIDTH.id()).is_some());
+        let app = app.update(Act::Leave(fields::WIDTH.id()));
+        assert_eq!(
+            app.text(fields::WIDTH.id()),
+            "33 7/",
+            "a text that cannot be read is not thrown away"
+        );
+        let app = typed(&app, &["33 7/8"]).update(Act::Leave(fields::WIDTH.id()));
+        assert_eq!((width(&app).as_deref(), app.drafts.len()), (Some("33 7/8"), 0));
+    }
+
+    #[test]
+    fn a_text_that_cannot_be_read_outlives_a_change_elsewhere() {
+        let app = typed(&with_piece(), &["33 7/"]).update(Act::Type(fields::DEPTH.id(), "18".into()));
+        assert_eq!(app.text(fields::WIDTH.id()), "33 7/");
+    }
+
+    #[test]
+    fn a_text_for_a_row_goes_when_rows_get_other_numbers() {
+        let row = FieldId::RowHeight(FIRST_BAY, 2);
+        let app = typed(&with_piece(), &["33 7/"])
+            .update(Act::Type(row, "7 1/".into()))
+            .update(Act::Change(PieceEdit::RepeatRow(FIRST_BAY, 1)));
+        assert_eq!((app.text(row).as_str(), app.field), ("", None));
+        assert_eq!(app.text(fields::WIDTH.id()), "33 7/");
+    }
+
+    #[test]
+    fn an_emptied_field_is_not_measured_any_more() {
+        let app = typed(&with_piece(), &["33", ""]);
+        assert_eq!(width(&app), None);
+    }
+
+    #[test]
+    fn a_reading_keeps_its_unit_when_the_maker_changes_units() {
+        let app = typed(&with_piece(), &["33 7/8"]).update(Act::Leave(fields::WIDTH.id()));
+        let metric = app.update(Act::Edit(Edit::Units(units::System::Metric)));
+        assert_eq!(metric.text(fields::WIDTH.id()), "33 7/8 in");
+        let again = metric.update(Act::Type(fields::WIDTH.id(), metric.text(fields::WIDTH.id())));
+        let length = |app: &App| app.piece().unwrap().reading(fields::WIDTH.id()).unwrap().length();
+        assert_eq!(length(&again), length(&app));
+    }
+
+    #[test]
+    fn the_tape_keys_put_a_space_before_a_fraction() {
+        let pad =
+            |app: App, keys: &[&'static str]| keys.iter().fold(app, |app, key| app.update(Act::Key(key)));
+        let app = pad(typed(&with_piece(), &["33"]), &["7/8"]);
+        assert_eq!(width(&app).as_deref(), Some("33 7/8"));
+        let app = pad(app, &[BACK, BACK, BACK, BACK]);
+        assert_eq!(width(&app).as_deref(), Some("33"));
+        let app = pad(typed(&with_piece(), &["2"]), &[" ft ", "7/8"]);
+        assert_eq!(width(&app).as_deref(), Some("2 ft 7/8"));
+    }
+
+    #[test]
+    fn a_price_that_is_none_says_so() {
+        let price = FigureId::Price("own-1".into(), "us-quart");
+        assert!(read_figure(&price, "-3", "").is_err_and(|reason| !reason.is_empty()));
+        let nothing = MaterialEdit::Price("us-quart", None);
+        assert_eq!(read_figure(&price, " ", ""), Ok(nothing));
+    }
+}
