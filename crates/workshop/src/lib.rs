@@ -10,6 +10,7 @@ mod demo;
 mod document;
 mod edit;
 pub mod format;
+pub mod out;
 mod takeoff;
 mod tape;
 

@@ -2,7 +2,10 @@
 
 pub mod files;
 pub mod keeper;
+mod print;
 pub mod store;
+
+pub use print::{on_print, print};
 
 use crate::state::Light;
 

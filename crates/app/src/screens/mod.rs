@@ -2,6 +2,7 @@
 
 mod alter;
 mod amounts;
+mod card;
 mod compare;
 mod detail;
 mod drawing;
@@ -10,6 +11,7 @@ mod finish;
 mod head;
 mod measure;
 mod messages;
+mod out;
 mod settings;
 mod start;
 mod surfaces;
@@ -126,6 +128,10 @@ pub fn Page() -> Html {
         ways(&workshop, of.as_ref()?.0.as_deref()?, result.as_ref().as_ref()?)
     });
     use_effect_with(app.light, |light| browser::shine(*light));
+    let printing = send.clone();
+    use_effect_with((), move |()| {
+        browser::on_print(move |printing_now| printing.emit(Act::Printing(printing_now)))
+    });
     if app.keeping == Keeping::Opening {
         return html! { <p class="opening">{ "Opening the workshop\u{2026} If it takes long, close its other tabs." }</p> };
     }
@@ -203,13 +209,14 @@ fn board(shown: &Shown, drawn: &drawing::Drawn, edges: Option<Edges>, ways: &[Wa
                         Sheet::Surfaces => surfaces::surfaces(shown, edges),
                         Sheet::Finish => finish::finish(shown),
                         Sheet::Tools => compare::compare(shown, ways),
-                        Sheet::Card => Html::default(),
+                        Sheet::Card => out::out(shown),
                     } }
                 </div>
                 <aside class="answers" id="answers" aria-label="Amounts">
                     { amounts::amounts(shown) }
                 </aside>
             </main>
+            if app.printing && app.sheet != Sheet::Card { { card::card(shown) } }
             <div class="foot">
                 { amounts::in_short(shown) }
                 { tape_keys::tape_keys(shown) }

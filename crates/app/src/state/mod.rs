@@ -120,6 +120,8 @@ pub struct App {
     pub keeping: Keeping,
     /// How light the page is.
     pub light: Light,
+    /// Whether the page is being printed, which shows the job card whatever sheet is on top.
+    pub printing: bool,
     past: Past,
 }
 
@@ -186,6 +188,8 @@ pub enum Act {
     Keeping(Keeping),
     /// How light the page shall be.
     Light(Light),
+    /// Printing begins or is over.
+    Printing(bool),
     /// The last change is taken back.
     Undo,
     /// The last change that was taken back is made again.
@@ -252,6 +256,7 @@ impl App {
             }
             Act::Keeping(keeping) => next.keeping = keeping,
             Act::Light(light) => next.light = light,
+            Act::Printing(printing) => next.printing = printing,
             Act::Undo => {
                 let found = next.past.back(&next.workshop);
                 next.step(found);

@@ -2,8 +2,8 @@
 //! field.
 
 use geometry::{Dimension, FieldId, Point2};
-use units::{Length, show_length};
-use workshop::Piece;
+use units::{Length, System, show_length};
+use workshop::{Piece, Reading};
 use yew::prelude::*;
 
 use super::super::tape_keys::READING;
@@ -54,17 +54,51 @@ pub fn from_the_top(dimensions: Vec<Dimension>, scale: &Scale) -> Vec<Dimension>
     ordered
 }
 
-/// All dimension lines. Figures that would stand on each other are set apart.
-pub fn dimension_lines(shown: &Shown, picture: &Picture) -> Html {
+/// A dimension line brought to the sheet.
+pub struct Line {
+    /// The measurement.
+    pub field: FieldId,
+    /// The line with the strokes that lead to it.
+    pub thin: String,
+    /// The short strokes across its ends.
+    pub ends: String,
+    /// Its figure.
+    pub text: String,
+    /// Whether nobody measured it.
+    pub is_guessed: bool,
+    /// Where the figure stands.
+    pub figure: Figure,
+}
+
+/// All dimension lines. Figures that would stand on each other are set apart. `draft` says what is being typed for a
+/// measurement, which stands in its place at once.
+pub fn lines(
+    piece: &Piece,
+    system: System,
+    picture: &Picture,
+    draft: &dyn Fn(FieldId) -> Option<String>,
+) -> Vec<Line> {
     let mut taken = Vec::new();
-    let lines = picture.dimensions.iter();
-    lines
-        .map(|line| dimension_line(shown, picture, line, &mut taken))
-        .collect()
+    let line = |line: &Dimension| {
+        let measured = piece.reading(line.field).map(Reading::with_unit);
+        let is_guessed = measured.is_none();
+        let text = draft(line.field).or(measured).unwrap_or_else(|| {
+            let length = unmeasured(picture, line.field);
+            length.map_or(String::new(), |length| show_length(length, system))
+        });
+        placed(picture, line, text, is_guessed, &mut taken)
+    };
+    picture.dimensions.iter().map(line).collect()
 }
 
 /// One dimension line; `taken` is where figures stand already.
-fn dimension_line(shown: &Shown, picture: &Picture, line: &Dimension, taken: &mut Vec<Point2>) -> Html {
+fn placed(
+    picture: &Picture,
+    line: &Dimension,
+    text: String,
+    is_guessed: bool,
+    taken: &mut Vec<Point2>,
+) -> Line {
     let off = DIMENSION_STEP * f64::from(line.row) + beyond(picture, line);
     let moved = |point: Point2, by: f64| {
         let [x, y] = picture.scale.at(point);
@@ -73,34 +107,39 @@ fn dimension_line(shown: &Shown, picture: &Picture, line: &Dimension, taken: &mu
     let (a, b) = (moved(line.from, off), moved(line.to, off));
     let (a0, b0) = (moved(line.from, 8.0), moved(line.to, 8.0));
     let (a1, b1) = (moved(line.from, off + 8.0), moved(line.to, off + 8.0));
-    let measured = shown.piece.reading(line.field).map(workshop::Reading::with_unit);
-    let is_guessed = measured.is_none();
-    // What is being typed stands in its place at once.
-    let draft = shown
-        .app
-        .drafts
-        .get(&line.field)
-        .filter(|draft| !draft.is_empty());
-    let text = draft.cloned().or(measured).unwrap_or_else(|| {
-        let length = unmeasured(picture, line.field);
-        length.map_or(String::new(), |length| {
-            show_length(length, shown.app.workshop.units)
-        })
-    });
+    Line {
+        field: line.field,
+        thin: [stroke(a0, a1), stroke(b0, b1), stroke(a, b)].concat(),
+        ends: [tick(a), tick(b)].concat(),
+        text,
+        is_guessed,
+        figure: figure(line, a, b, taken),
+    }
+}
+
+/// The dimension lines on the page, each a way to its measurement.
+pub fn dimension_lines(shown: &Shown, picture: &Picture) -> Html {
+    let drafts = &shown.app.drafts;
+    let draft = |field| drafts.get(&field).filter(|draft| !draft.is_empty()).cloned();
+    let all = lines(&shown.piece, shown.app.workshop.units, picture, &draft);
+    all.into_iter().map(|line| dimension_line(shown, line)).collect()
+}
+
+fn dimension_line(shown: &Shown, line: Line) -> Html {
     let Figure {
         at: [x, y],
         turn,
         anchor,
         hit,
-    } = figure(line, a, b, taken);
+    } = line.figure;
     let is_taken = shown.app.field == Some(line.field);
     let onclick = take(&shown.send, line.field);
     html! {
-        <g class={classes!("dimension", is_guessed.then_some("guessed"), is_taken.then_some("taken"))} {onclick}>
-            <path class="thin" d={[stroke(a0, a1), stroke(b0, b1), stroke(a, b)].concat()} />
-            <path class="end" d={[tick(a), tick(b)].concat()} />
+        <g class={classes!("dimension", line.is_guessed.then_some("guessed"), is_taken.then_some("taken"))} {onclick}>
+            <path class="thin" d={line.thin} />
+            <path class="end" d={line.ends} />
             <rect class="hit" x={format!("{:.0}", hit[0])} y={format!("{:.0}", hit[1])} width="160" height="70" />
-            <text x={format!("{x:.1}")} y={format!("{y:.1}")} transform={turn} text-anchor={anchor}>{ text }</text>
+            <text x={format!("{x:.1}")} y={format!("{y:.1}")} transform={turn} text-anchor={anchor}>{ line.text }</text>
         </g>
     }
 }
@@ -135,10 +174,14 @@ fn tick([x, y]: Point2) -> String {
 }
 
 /// Where the figure of a line stands.
-struct Figure {
-    at: Point2,
-    turn: Option<String>,
-    anchor: &'static str,
+pub struct Figure {
+    /// The point at its anchor.
+    pub at: Point2,
+    /// How it is turned, as an SVG transform.
+    pub turn: Option<String>,
+    /// Which end of it, or its middle, stands at the point.
+    pub anchor: &'static str,
+    /// The upper left corner of what a finger can touch.
     hit: Point2,
 }
 

@@ -1,18 +1,22 @@
 //! The drawing of a piece: a sheet with visible faces, outline and dimension lines, made of the same surfaces
 //! that are counted.
 
+mod card;
 mod dimension;
 mod hand;
 mod picture;
 mod sheet;
 mod silhouette;
+mod svg;
 
 use std::rc::Rc;
 
 use workshop::{Piece, SurfaceLine, Takeoff};
 use yew::prelude::*;
 
+pub use card::CardDrawing;
 pub use silhouette::Silhouette;
+pub use svg::svg;
 
 use super::surfaces::{switch_or_word, zone_list};
 use super::{Send, Shown};

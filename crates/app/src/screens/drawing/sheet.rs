@@ -1,6 +1,8 @@
 //! The sheet itself: faces in the colour of the paint or bare, their shades, lines, outline and dimensions.
 
-use workshop::Takeoff;
+use std::rc::Rc;
+
+use workshop::{OwnMaterial, Piece, Takeoff};
 use yew::prelude::*;
 
 use super::super::{Shown, say_if};
@@ -10,19 +12,24 @@ use super::picture::{FINE, Face, Picture, SHEET};
 use crate::state::{Act, Sheet, part_of};
 
 /// What is behind glass, in a colour, under a clear finish, or as it was.
-enum Look {
+pub enum Look {
+    /// Behind glass.
     Glass,
-    Coloured(AttrValue),
+    /// In a colour, as a hex triplet.
+    Coloured(String),
+    /// Under a clear finish.
     Clear,
+    /// As it was.
     Bare,
 }
 
 /// The drawing of a piece.
 pub fn sheet(shown: &Shown, picture: &Picture, takeoff: &Takeoff, hand: &Hand) -> Html {
     let face = |face: &Face| {
-        let fill = match look(shown, face, takeoff) {
+        let own = &shown.app.workshop.materials;
+        let fill = match look(&shown.piece, own, face, takeoff) {
             Look::Glass => None,
-            Look::Coloured(colour) => Some(colour),
+            Look::Coloured(colour) => Some(AttrValue::from(colour)),
             Look::Clear => Some("var(--wood)".into()),
             Look::Bare => Some("url(#bare)".into()),
         };
@@ -58,13 +65,14 @@ pub fn sheet(shown: &Shown, picture: &Picture, takeoff: &Takeoff, hand: &Hand) -
     }
 }
 
-fn look(shown: &Shown, face: &Face, takeoff: &Takeoff) -> Look {
+/// How a face looks with the finish that is planned for it.
+pub fn look(piece: &Piece, own: &[Rc<OwnMaterial>], face: &Face, takeoff: &Takeoff) -> Look {
     match takeoff.surfaces.get(face.place) {
         Some(line) if !line.surface.id.part.kind.takes_finish() => Look::Glass,
         Some(line) if line.painted => {
-            let scheme = shown.piece.scheme_of(&line.zone);
-            if scheme.is_coloured(&shown.app.workshop.materials) {
-                Look::Coloured(scheme.colour.write().into())
+            let scheme = piece.scheme_of(&line.zone);
+            if scheme.is_coloured(own) {
+                Look::Coloured(scheme.colour.write())
             } else {
                 Look::Clear
             }

@@ -42,7 +42,7 @@ pub fn finish(shown: &Shown) -> Html {
     };
     html! {
         <section class="finish" aria-label="Finish">
-            <p class="caution">{ "Old paint may hold lead. Test before any sanding; until it is clear, no dry sanding and no heat. Labels and local rules come first." }</p>
+            <p class="caution">{ workshop::out::LEAD }</p>
             <div class="row">
                 { whose(shown) }
                 // Always one node, or the list beside it would be made anew and lose the focus.

@@ -1,0 +1,102 @@
+//! The job card: one page for the bench, to print and to tick off. What stands here is what is printed.
+
+use units::show_area;
+use workshop::out::{CardPart, CardStep, job_card};
+use workshop::{Colour, MaterialLine, Takeoff, cans_to_buy, unmeasured};
+use yew::prelude::*;
+
+use super::Shown;
+use super::amounts::swatch;
+use super::drawing::CardDrawing;
+use crate::state::Look;
+use crate::words;
+
+/// The card of the open piece; nothing while its measurements do not fit.
+pub fn card(shown: &Shown) -> Html {
+    let Some(takeoff) = shown.takeoff() else {
+        return html! { <p>{ "Mend the measurements first; then the job card stands here." }</p> };
+    };
+    let card = job_card(&shown.piece, takeoff);
+    let system = shown.app.workshop.units;
+    html! {
+        <article class="job-card" aria-label="Job card">
+            <header>
+                <h2>{ &shown.piece.name }</h2>
+                <p>{ about(shown, takeoff) }</p>
+                <p class="by-hand">{ "Begun" }<span></span>{ "Done" }<span></span></p>
+            </header>
+            <div class="views-of">
+                { for [Look::Front, Look::Side].map(|look| html! {
+                    <CardDrawing app={shown.app.clone()} piece={shown.piece.clone()} result={shown.result.clone()} {look} />
+                }) }
+            </div>
+            <h3>{ "What it takes" }</h3>
+            <table>
+                <thead><tr>
+                    <th scope="col">{ "Material" }</th><th scope="col">{ "Likely" }</th>
+                    <th scope="col">{ "Range" }</th><th scope="col">{ "Buy" }</th>
+                </tr></thead>
+                <tbody>{ for takeoff.materials.iter().map(|line| material(shown, line)) }</tbody>
+            </table>
+            <h3>{ "Coat by coat" }</h3>
+            { for card.parts.iter().map(|of| part(of, system)) }
+            <h3>{ "Mind" }</h3>
+            <ul class="cautions">{ for card.cautions.iter().map(|caution| html! { <li>{ caution.to_string() }</li> }) }</ul>
+        </article>
+    }
+}
+
+fn about(shown: &Shown, takeoff: &Takeoff) -> String {
+    let (figure, unit) = show_area(takeoff.painted.value, shown.app.workshop.units);
+    let count = match shown.piece.count {
+        1 => String::new(),
+        more => format!("{more} alike. "),
+    };
+    let guessed = match unmeasured(&shown.piece).len() {
+        0 => String::new(),
+        n => format!(" Of its measurements {n} are usual values."),
+    };
+    let kind = shown.piece.kind.label();
+    let share = takeoff.painted.give_or_take() * 100.0;
+    format!("{kind}. {count}To paint {figure} {unit}, give or take {share:.1} %.{guessed}")
+}
+
+fn material(shown: &Shown, line: &MaterialLine) -> Html {
+    let system = shown.app.workshop.units;
+    html! {
+        <tr>
+            <th scope="row">{ line.need.colour.map(swatch) }{ &*line.need.material.name }</th>
+            <td>{ words::volume(line.need.likely(), system) }</td>
+            <td>{ words::range(&line.need, system) }</td>
+            <td>{ words::cans(&cans_to_buy(&shown.app.workshop, &line.need)) }</td>
+        </tr>
+    }
+}
+
+fn part(part: &CardPart, system: units::System) -> Html {
+    let zones: Vec<&str> = part.zones.iter().map(String::as_str).collect();
+    let (figure, unit) = show_area(part.area, system);
+    let colour = part.colour.map(|colour| format!(", {}", Colour(colour).write()));
+    html! {
+        <section class="part">
+            <h4>{ words::and(&zones) }<span class="with">{ format!(" {figure} {unit}") }{ colour }</span></h4>
+            <ul>{ for part.steps.iter().map(step) }</ul>
+        </section>
+    }
+}
+
+fn step(step: &CardStep) -> Html {
+    let thinned = step.thinned.map(|share| format!(", thinned by {share} %"));
+    html! {
+        <li>
+            <span class="boxes">{ for (1..=step.coats).map(|coat| html! {
+                <span class="box">{ if step.coats > 1 { coat.to_string() } else { String::new() } }</span>
+            }) }</span>
+            <span>
+                <b>{ &step.material }</b>
+                { format!(", {}, {}", words::coats(step.coats), step.with) }{ thinned }
+                <span class="with">{ format!(". Next coat after {} h.", words::figure(step.recoat, 1.0)) }</span>
+            </span>
+        </li>
+    }
+}

@@ -1,0 +1,109 @@
+//! The drawing as a picture of its own: SVG text that holds everything it needs, black lines on white paper.
+
+use units::System;
+use workshop::{OwnMaterial, Piece, Takeoff};
+
+use super::dimension::{Line, lines};
+use super::picture::{FINE, Picture, SHEET};
+use super::sheet::{Look, look};
+use crate::state;
+use std::rc::Rc;
+
+/// The styles of the picture. Widths of lines after ISO 128: outlines twice as wide as edges, dimension lines thin.
+const STYLE: &str = "text{font:23px sans-serif}.thin{stroke-width:.9}.end{stroke-width:1.8}.edges{stroke-width:10}\
+                     .outline{stroke-width:24}path{fill:none;stroke:#222;stroke-linejoin:round}.face{stroke:none}\
+                     .shade{stroke:none;fill:#000}.guessed{font-style:italic}";
+
+/// A piece as seen from one side, with its dimensions, as an SVG document.
+pub fn svg(
+    piece: &Piece,
+    own: &[Rc<OwnMaterial>],
+    system: System,
+    takeoff: &Takeoff,
+    from: state::Look,
+) -> String {
+    let picture = Picture::of(&piece.furniture(), takeoff, from.view());
+    let [width, height] = SHEET;
+    let mut text = format!(
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {width} {height}\" width=\"{width}\" \
+         height=\"{height}\"><title>{}</title><style>{STYLE}</style><rect width=\"{width}\" height=\"{height}\" \
+         fill=\"#fff\"/><g transform=\"scale({})\">",
+        escaped(&piece.name),
+        1.0 / FINE
+    );
+    for face in &picture.faces {
+        let fill = match look(piece, own, face, takeoff) {
+            Look::Glass => "#e4ebeb".into(),
+            Look::Coloured(colour) => colour,
+            Look::Clear => "#c49a6c".into(),
+            Look::Bare => "#fff".into(),
+        };
+        text.push_str(&format!(
+            "<path class=\"face\" d=\"{}\" style=\"fill:{fill}\"/>",
+            face.region
+        ));
+        for (path, dark) in &face.shades {
+            text.push_str(&format!(
+                "<path class=\"shade\" d=\"{path}\" opacity=\"{dark}\"/>"
+            ));
+        }
+    }
+    text.push_str(&format!(
+        "<path class=\"edges\" d=\"{}\"/><path class=\"outline\" d=\"{}\"/></g>",
+        picture.edges, picture.outline
+    ));
+    for line in lines(piece, system, &picture, &|_| None) {
+        text.push_str(&dimension(&line));
+    }
+    text + "</svg>\n"
+}
+
+fn dimension(line: &Line) -> String {
+    let [x, y] = line.figure.at;
+    let turn = line.figure.turn.as_ref();
+    let turn = turn.map_or(String::new(), |turn| format!(" transform=\"{turn}\""));
+    let class = if line.is_guessed { " class=\"guessed\"" } else { "" };
+    format!(
+        "<path class=\"thin\" d=\"{}\"/><path class=\"end\" d=\"{}\"/><text x=\"{x:.1}\" y=\"{y:.1}\" \
+         text-anchor=\"{}\"{turn}{class}>{}</text>",
+        line.thin,
+        line.ends,
+        line.figure.anchor,
+        escaped(&line.text)
+    )
+}
+
+/// A text as it may stand between tags.
+fn escaped(text: &str) -> String {
+    let mut safe = String::with_capacity(text.len());
+    for sign in text.chars() {
+        match sign {
+            '&' => safe.push_str("&amp;"),
+            '<' => safe.push_str("&lt;"),
+            '>' => safe.push_str("&gt;"),
+            sign if sign.is_control() => {}
+            sign => safe.push(sign),
+        }
+    }
+    safe
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use geometry::Kind;
+    use workshop::{PieceId, takeoff};
+
+    #[test]
+    fn the_picture_is_whole_and_takes_no_markup_from_a_name() {
+        let mut piece = Piece::new(PieceId("a".into()), Kind::Dresser, System::UsCustomary);
+        piece.name = "<b>Tall & wide</b>\u{7}".into();
+        let takeoff = takeoff(&piece, &[]).unwrap();
+        let text = svg(&piece, &[], System::UsCustomary, &takeoff, state::Look::Front);
+        assert!(text.contains("<title>&lt;b&gt;Tall &amp; wide&lt;/b&gt;</title>"));
+        let [opened, closed] = ["<text ", "</text>"].map(|tag| text.matches(tag).count());
+        let dimensions = piece.furniture().dimensions(geometry::View::Front).unwrap().len();
+        assert_eq!((opened, closed), (dimensions, dimensions));
+        assert!(text.contains(">60 in</text>") && text.ends_with("</svg>\n"));
+    }
+}

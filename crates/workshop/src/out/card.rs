@@ -1,0 +1,152 @@
+//! The job card: what one does at the bench, coat by coat, to print and tick off.
+
+use std::borrow::Cow;
+
+use coatings::{Figure, Layer, Rgb, Stage, ZoneWork, in_sentence};
+use units::Area;
+
+use crate::document::Piece;
+use crate::takeoff::Takeoff;
+
+/// What holds before any work on an old finish. The year is the landmark of the United States (16 CFR 1303.1: furniture
+/// made after 27 February 1978); other countries have other years.
+pub const LEAD: &str = "Old paint, above all from before 1978, may hold lead. Test before any sanding; until it is \
+                        clear, no dry sanding and no heat. Labels, local rules and licensed practice come first.";
+
+/// What holds for all work with coatings (common practice; the labels have the details).
+const ALWAYS: &str = "Air the room, wear gloves, eye protection and a mask that fits the work, and keep flames and sparks away \
+                      from solvents. Lay rags with drying oil flat to dry outdoors or drown them in water; in a heap they can \
+                      catch fire by themselves.";
+
+/// The work on a piece, part by part.
+#[derive(Clone, Debug, PartialEq)]
+pub struct JobCard {
+    /// Zones that are finished alike, in one part.
+    pub parts: Vec<CardPart>,
+    /// What to mind, the general things first, then what belongs to the materials.
+    pub cautions: Vec<Cow<'static, str>>,
+}
+
+/// Zones that are finished alike.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CardPart {
+    /// What the maker calls them.
+    pub zones: Vec<String>,
+    /// Their area, of the whole set.
+    pub area: Area,
+    /// Their colour, if something goes on that comes in colours.
+    pub colour: Option<Rgb>,
+    /// What goes on, in order.
+    pub steps: Vec<CardStep>,
+}
+
+/// Coats of one material.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CardStep {
+    /// What the material does.
+    pub stage: Stage,
+    /// What it is called.
+    pub material: String,
+    /// How many coats, each with a box to tick.
+    pub coats: u32,
+    /// With what: `brush`, or `mini foam roller, narrow parts with brush`.
+    pub with: String,
+    /// Hours until the next coat may go on.
+    pub recoat: Figure,
+    /// How much thinner is added before it is sprayed, in hundredths of the volume; nothing if none is.
+    pub thinned: Option<u32>,
+}
+
+/// The card of a piece.
+pub fn job_card(piece: &Piece, takeoff: &Takeoff) -> JobCard {
+    let mut parts: Vec<CardPart> = Vec::new();
+    let mut cautions: Vec<Cow<'static, str>> = vec![LEAD.into(), ALWAYS.into()];
+    for zone in &takeoff.job.zones {
+        let area = zone.patches.iter().map(|patch| patch.area).sum();
+        let label = piece.zone_label(&zone.key);
+        let steps = steps(zone);
+        let colour = zone
+            .layers
+            .iter()
+            .filter(|layer| layer.coats > 0)
+            .find_map(|layer| layer.colour);
+        let alike = |part: &&mut CardPart| part.steps == steps && part.colour == colour;
+        match parts.iter_mut().find(alike) {
+            Some(part) => {
+                part.zones.push(label);
+                part.area += area;
+            }
+            None => parts.push(CardPart {
+                zones: vec![label],
+                area,
+                colour,
+                steps,
+            }),
+        }
+        for layer in planned(zone) {
+            let caution = Cow::Borrowed(layer.material.caution);
+            if !caution.is_empty() && !cautions.contains(&caution) {
+                cautions.push(caution);
+            }
+        }
+    }
+    JobCard { parts, cautions }
+}
+
+fn planned(zone: &ZoneWork) -> impl Iterator<Item = &Layer> {
+    zone.layers.iter().filter(|layer| layer.coats > 0)
+}
+
+fn steps(zone: &ZoneWork) -> Vec<CardStep> {
+    let step = |layer: &Layer| {
+        let (tool, narrow) = (layer.tool_on(false), layer.tool_on(true));
+        let mut with = in_sentence(tool.name);
+        if tool.key != narrow.key {
+            with = format!("{with}, narrow parts with {}", in_sentence(narrow.name));
+        }
+        CardStep {
+            stage: layer.material.stage,
+            material: layer.material.name.to_string(),
+            coats: layer.coats,
+            with,
+            recoat: layer.material.recoat,
+            thinned: (layer.thinned > 0.0).then_some((layer.thinned * 100.0).round() as u32),
+        }
+    };
+    planned(zone).map(step).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{invented_workshop, takeoff};
+
+    #[test]
+    fn every_planned_coat_has_a_box_and_every_area_a_part() {
+        for piece in &invented_workshop().pieces {
+            let takeoff = takeoff(piece, &[]).unwrap();
+            let card = job_card(piece, &takeoff);
+            let area: Area = card.parts.iter().map(|part| part.area).sum();
+            let painted = takeoff.painted.value;
+            assert!((area / painted - 1.0).abs() < 1e-12);
+            for line in &takeoff.materials {
+                let steps = card.parts.iter().flat_map(|part| &part.steps);
+                let coats = steps.filter(|step| *step.material == *line.need.material.name);
+                assert_eq!(coats.map(|step| step.coats).max(), Some(line.coats));
+            }
+            assert_eq!(card.cautions[0], LEAD);
+            assert!(
+                card.cautions.len() > 2,
+                "the materials have cautions of their own"
+            );
+        }
+    }
+
+    #[test]
+    fn zones_that_are_finished_alike_stand_together() {
+        let piece = &invented_workshop().pieces[0];
+        let card = job_card(piece, &takeoff(piece, &[]).unwrap());
+        assert_eq!(card.parts.len(), 1);
+        assert!(card.parts[0].zones.len() > 2);
+    }
+}
