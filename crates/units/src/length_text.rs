@@ -7,6 +7,7 @@
 use std::fmt;
 
 use crate::decimal::read_decimal;
+use crate::spoken::in_figures;
 use crate::{Length, LengthUnit};
 
 /// Longest text that is read at all; a tape reading is far shorter.
@@ -126,7 +127,7 @@ impl fmt::Display for LengthError {
 
 impl std::error::Error for LengthError {}
 
-/// Reads a length as a person writes it; a lone number has the unit `tape`.
+/// Reads a length as a person writes or says it; a lone number has the unit `tape`.
 ///
 /// # Errors
 /// A [`LengthError`] with the place and the reason where the text is not one length.
@@ -141,6 +142,14 @@ impl std::error::Error for LengthError {}
 /// # Ok::<(), units::LengthError>(())
 /// ```
 pub fn read_length(text: &str, tape: LengthUnit) -> Result<Length, LengthError> {
+    // What was said is read in figures; if that fails, the text as it stands tells where.
+    if let Some(Ok(length)) = in_figures(text).map(|figures| read(&figures, tape)) {
+        return Ok(length);
+    }
+    read(text, tape)
+}
+
+fn read(text: &str, tape: LengthUnit) -> Result<Length, LengthError> {
     let tokens = tokens(text)?;
     let mut cursor = Cursor {
         tokens: &tokens,

@@ -12,6 +12,7 @@ mod number_text;
 mod quantity;
 mod show;
 mod sorted;
+mod spoken;
 mod system;
 
 pub use length_text::{LengthError, LengthFault, read_length};
@@ -19,4 +20,5 @@ pub use number_text::{NumberError, read_range};
 pub use quantity::{Area, Density, Length, Mass, Volume};
 pub use show::{show_area, show_length, show_number, show_volume};
 pub use sorted::{SortedMap, SortedSet, sort_few};
+pub use spoken::in_figures;
 pub use system::{LengthUnit, System, VolumeUnit};

@@ -1,0 +1,283 @@
+//! Numbers as they are said: `thirty three and seven eighths` is 33 7/8. A tablet that listens writes them so.
+
+use std::fmt::Write as _;
+
+/// Words of numbers below twenty, each at its own place.
+const SMALL: [&str; 20] = [
+    "zero",
+    "one",
+    "two",
+    "three",
+    "four",
+    "five",
+    "six",
+    "seven",
+    "eight",
+    "nine",
+    "ten",
+    "eleven",
+    "twelve",
+    "thirteen",
+    "fourteen",
+    "fifteen",
+    "sixteen",
+    "seventeen",
+    "eighteen",
+    "nineteen",
+];
+
+/// Words of tens from twenty on.
+const TENS: [&str; 8] = [
+    "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety",
+];
+
+/// Words of fractions, one and several, with what stands below the line.
+const PARTS: [(&str, &str, u32); 6] = [
+    ("half", "halves", 2),
+    ("third", "thirds", 3),
+    ("quarter", "quarters", 4),
+    ("fourth", "fourths", 4),
+    ("eighth", "eighths", 8),
+    ("sixteenth", "sixteenths", 16),
+];
+
+/// What a word means.
+#[derive(Clone, Copy, PartialEq)]
+enum Word<'a> {
+    /// A part of a number: adds to what was said before.
+    Ones(u32),
+    /// The same, for tens.
+    Tens(u32),
+    Hundred,
+    /// Below the line of a fraction.
+    Part(u32),
+    /// The decimal point.
+    Point,
+    /// `and`: what follows belongs to what was said.
+    And,
+    /// `a`, `an` or `of`: one, or nothing.
+    Article,
+    /// A number in figures, or a unit, as it is.
+    AsItIs(&'a str),
+}
+
+/// A text in figures, if numbers in it are said in words. Units and figures stay as they are; a word that is neither makes
+/// the text no spoken one, so that whoever reads it can say what is wrong with it as it stands.
+///
+/// # Example
+/// ```
+/// use units::in_figures;
+/// assert_eq!(in_figures("thirty three and seven eighths").as_deref(), Some("33 7/8"));
+/// assert_eq!(in_figures("two feet nine and a half inches").as_deref(), Some("2 feet 9 1/2 inches"));
+/// assert_eq!(in_figures("33 7/8"), None);
+/// ```
+pub fn in_figures(text: &str) -> Option<String> {
+    let is_between = |c: char| c.is_whitespace() || c == '-';
+    let mut words = Vec::new();
+    for word in text.split(is_between).filter(|word| !word.is_empty()) {
+        words.push(meaning(word)?);
+    }
+    let is_said = |word: &Word<'_>| match word {
+        Word::AsItIs(_) => false,
+        Word::Article => words.len() > 1,
+        _ => true,
+    };
+    if !words.iter().any(is_said) {
+        return None;
+    }
+    Some(written(&words))
+}
+
+fn meaning(word: &str) -> Option<Word<'_>> {
+    let is = |other: &&str| word.eq_ignore_ascii_case(other);
+    let place = |list: &[&str]| list.iter().position(is).map(|place| place as u32);
+    if let Some(ones) = place(&SMALL) {
+        return Some(Word::Ones(ones));
+    }
+    if let Some(tens) = place(&TENS) {
+        return Some(Word::Tens((tens + 2) * 10));
+    }
+    if let Some((.., below)) = PARTS.iter().find(|(one, several, _)| is(one) || is(several)) {
+        return Some(Word::Part(*below));
+    }
+    let known = [
+        ("hundred", Word::Hundred),
+        ("point", Word::Point),
+        ("and", Word::And),
+        ("a", Word::Article),
+        ("an", Word::Article),
+        ("of", Word::Article),
+    ];
+    if let Some((_, word)) = known.iter().find(|(other, _)| is(other)) {
+        return Some(*word);
+    }
+    let is_unit = ["in", "ft", "mm", "cm", "m"].iter().any(is)
+        || ["inch", "foot", "feet", "met", "milli", "centi"]
+            .iter()
+            .any(|head| {
+                word.len() >= head.len()
+                    && word.is_char_boundary(head.len())
+                    && word[..head.len()].eq_ignore_ascii_case(head)
+            });
+    (is_unit || word.starts_with(|c: char| c.is_ascii_digit())).then_some(Word::AsItIs(word))
+}
+
+/// The words one after the other, numbers put together.
+fn written(words: &[Word<'_>]) -> String {
+    let mut text = String::new();
+    let mut place = 0;
+    while place < words.len() {
+        let (number, after) = number(&words[place..]);
+        let said = number.or(match words[place] {
+            Word::Article => Some(1),
+            _ => None,
+        });
+        let taken = if number.is_some() { after } else { 1 };
+        match (said, words[place]) {
+            // `seven eighths`, `a half`, `a quarter`
+            (Some(above), _) if matches!(words.get(place + taken), Some(Word::Part(_))) => {
+                if let Some(Word::Part(below)) = words.get(place + taken) {
+                    apart(&mut text, &format!("{above}/{below}"));
+                }
+                place += taken + 1;
+                continue;
+            }
+            // `half an inch`, `quarter inch`
+            (None, Word::Part(below)) => apart(&mut text, &format!("1/{below}")),
+            // `eighty five point one two`: figure by figure
+            (None, Word::Point) => {
+                text.push('.');
+                place += 1;
+                while let Some(Word::Ones(figure @ 0..=9)) = words.get(place) {
+                    // Writing into a string never fails.
+                    let _ = write!(text, "{figure}");
+                    place += 1;
+                }
+                if let Some(Word::AsItIs(figures)) = words.get(place)
+                    && figures.starts_with(|c: char| c.is_ascii_digit())
+                {
+                    text.push_str(figures);
+                    place += 1;
+                }
+                continue;
+            }
+            // `a foot`, but not `half an inch`
+            (Some(_), Word::Article) if number.is_none() && !text.is_empty() => {}
+            (Some(number), _) => apart(&mut text, &number.to_string()),
+            (_, Word::AsItIs(word)) => apart(&mut text, word),
+            _ => {}
+        }
+        place += taken;
+    }
+    text
+}
+
+/// The whole number that the words begin with, and how many of them it takes.
+fn number(words: &[Word<'_>]) -> (Option<u32>, usize) {
+    let (mut sum, mut taken, mut last) = (None, 0, u32::MAX);
+    for (place, word) in words.iter().enumerate() {
+        let value = sum.unwrap_or(0);
+        match *word {
+            Word::Tens(tens) if last > 99 => (sum, last) = (Some(value + tens), 99),
+            Word::Ones(ones) if last > 99 || (last == 99 && (1..10).contains(&ones)) => {
+                (sum, last) = (Some(value + ones), 9);
+            }
+            Word::Hundred if last == 9 && value < 10 => (sum, last) = (Some(value * 100), 999),
+            Word::Hundred if sum.is_none() => (sum, last) = (Some(100), 999),
+            // `a hundred`, and `one hundred and five`
+            Word::Article if place == 0 && matches!(words.get(1), Some(Word::Hundred)) => continue,
+            Word::And
+                if last == 999
+                    && matches!(words.get(place + 1), Some(Word::Ones(_) | Word::Tens(_)))
+                    && !is_fraction(&words[place + 1..]) =>
+            {
+                continue;
+            }
+            _ => break,
+        }
+        taken = place + 1;
+    }
+    (sum, taken)
+}
+
+/// Whether the words begin with a fraction, as in `seven eighths`.
+fn is_fraction(words: &[Word<'_>]) -> bool {
+    let part = words.iter().position(|word| matches!(word, Word::Part(_)));
+    part.is_some_and(|part| {
+        words[..part]
+            .iter()
+            .all(|word| matches!(word, Word::Ones(_) | Word::Tens(_)))
+    })
+}
+
+fn apart(text: &mut String, word: &str) {
+    if !text.is_empty() {
+        text.push(' ');
+    }
+    text.push_str(word);
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{LengthUnit, read_length};
+
+    #[test]
+    fn readings_are_understood_as_they_are_said() {
+        let said = [
+            ("thirty three and seven eighths", "33 7/8"),
+            ("Thirty-three and seven eighths inches", "33 7/8 inches"),
+            ("seventeen and a half", "17 1/2"),
+            ("three quarters", "3/4"),
+            ("half an inch", "1/2 inch"),
+            ("a quarter", "1/4"),
+            ("four feet ten and a half", "4 feet 10 1/2"),
+            ("a foot", "1 foot"),
+            ("one hundred and twenty two centimetres", "122 centimetres"),
+            ("a hundred and five and three sixteenths", "105 3/16"),
+            ("eighty five point one centimetres", "85.1 centimetres"),
+            ("eight hundred sixty millimetres", "860 millimetres"),
+            ("33 and seven eighths", "33 7/8"),
+            ("33 and 7/8", "33 7/8"),
+            ("two and eleven sixteenths", "2 11/16"),
+            ("nineteen", "19"),
+        ];
+        for (words, figures) in said {
+            assert_eq!(in_figures(words).as_deref(), Some(figures), "{words}");
+            let read = |text: &str| read_length(text, LengthUnit::Inch);
+            assert_eq!(read(words), read(figures), "{words}");
+            assert!(read(words).is_ok(), "{words}");
+        }
+    }
+
+    #[test]
+    fn every_whole_number_of_inches_is_understood() {
+        for number in 1..1000u32 {
+            let mut words = String::new();
+            if number >= 100 {
+                words = format!("{} hundred ", SMALL[(number / 100) as usize]);
+            }
+            match number % 100 {
+                0 => {}
+                small @ 1..20 => words.push_str(SMALL[small as usize]),
+                tens => {
+                    words.push_str(TENS[(tens / 10 - 2) as usize]);
+                    if !tens.is_multiple_of(10) {
+                        words.push(' ');
+                        words.push_str(SMALL[(tens % 10) as usize]);
+                    }
+                }
+            }
+            assert_eq!(in_figures(&words), Some(number.to_string()), "{words}");
+        }
+    }
+
+    #[test]
+    fn what_is_not_said_in_words_stays_as_it_is() {
+        for text in ["33 7/8", "2' 9\"", "85.1 cm", "wide", "thirty parsecs", "", "a"] {
+            assert_eq!(in_figures(text), None, "{text}");
+        }
+        let error = read_length("thirty parsecs", LengthUnit::Inch).unwrap_err();
+        assert_eq!(error.at, 0, "the place is that of the text as it stands");
+    }
+}
