@@ -17,10 +17,10 @@ pub fn start(app: &App, send: &Send) -> Html {
         <section class="start">
             <h2>{ "What stands before you?" }</h2>
             <p>{ "Choose its kind, take the tape to it, and read how much surface there is and what primer, paint and clear coat it takes." }</p>
-            { kinds(app, send) }
             <button type="button" id="look-around" onclick={send.reform(|_| Act::Edit(Edit::Replace(invented_workshop())))}>
                 { "Look around in an invented workshop" }
             </button>
+            { kinds(app, send) }
         </section>
     }
 }

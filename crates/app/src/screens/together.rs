@@ -51,9 +51,8 @@ fn piece(app: &App, send: &Send, piece: &Rc<Piece>, area: Option<Area>) -> Html 
         <li key={&*piece.id.0}>
             <button type="button" class="piece" onclick={send.reform(move |_| Act::Open(open.clone()))}>
                 <Silhouette piece={piece.clone()} />
-                <span>{ &piece.name }</span>
+                <span>{ &piece.name }{ (piece.count > 1).then(|| format!(", {} alike", piece.count)) }</span>
             </button>
-            <span>{ if piece.count > 1 { format!("{} of them", piece.count) } else { String::new() } }</span>
             <span class="figure">{ figure }{ " " }{ unit }</span>
             <button type="button" aria-label={format!("Remove {name}")}
                 onclick={send.reform(move |_| Act::Edit(Edit::Remove(removed.clone())))}>{ "Remove" }</button>
