@@ -33,6 +33,38 @@ pub fn show_length(length: Length, system: System) -> String {
     }
 }
 
+/// How a length in inches is written.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Inches {
+    /// In halves, quarters, eighths and sixteenths, as on a carpenter's tape.
+    #[default]
+    Fractions,
+    /// With a point, as on an engineer's tape.
+    Decimals,
+}
+
+/// A length as [`show_length`] writes it, or in inches to the nearest hundredth; zeros behind the point are left out.
+///
+/// A hundredth of an inch is finer than the sixteenth that a tape is read to, so no reading looks coarser for it.
+///
+/// # Example
+/// ```
+/// use units::{Inches, Length, System, show_length_in};
+/// let length = Length::inches(33.875);
+/// assert_eq!(show_length_in(length, System::UsCustomary, Inches::Decimals), "33.88 in");
+/// assert_eq!(show_length_in(length, System::UsCustomary, Inches::Fractions), "33 7/8 in");
+/// assert_eq!(show_length_in(length, System::Metric, Inches::Decimals), "860 mm");
+/// ```
+pub fn show_length_in(length: Length, system: System, inches: Inches) -> String {
+    match (system, inches) {
+        (System::UsCustomary, Inches::Decimals) => {
+            let hundredths = nearest(length.as_inches() * 100.0);
+            format!("{} in", without_zeros(format!("{:.2}", hundredths / 100.0)))
+        }
+        _ => show_length(length, system),
+    }
+}
+
 /// The nearest whole number, ties to even; the noise of a unit conversion does not decide a tie.
 fn nearest(value: f64) -> f64 {
     ((value * 1e6).round() / 1e6).round_ties_even()
@@ -129,7 +161,11 @@ pub fn show_number(value: f64) -> String {
         .into_iter()
         .find(|(_, least)| size >= *least)
         .map_or(if size == 0.0 { 0 } else { 12 }, |(decimals, _)| decimals);
-    let shown = format!("{value:.decimals$}");
+    without_zeros(format!("{value:.decimals$}"))
+}
+
+/// A number without the zeros at its end that stand behind the point.
+fn without_zeros(shown: String) -> String {
     if shown.contains('.') {
         shown.trim_end_matches('0').trim_end_matches('.').into()
     } else {
@@ -152,6 +188,23 @@ mod tests {
         assert_eq!(inches(1.0 / 32.0), "0 in");
         assert_eq!(inches(3.0 / 32.0), "1/8 in");
         assert_eq!(show_length(Length::millimetres(18.5), System::Metric), "18 mm");
+    }
+
+    #[test]
+    fn decimals_of_an_inch_are_rounded_to_even_and_shortened() {
+        let inches =
+            |value: f64| show_length_in(Length::inches(value), System::UsCustomary, Inches::Decimals);
+        assert_eq!(inches(36.0), "36 in");
+        assert_eq!(inches(0.5), "0.5 in");
+        assert_eq!(inches(10.0), "10 in");
+        assert_eq!(inches(0.0), "0 in");
+        assert_eq!(inches(4.999), "5 in");
+        // 1/8 lies between 0.12 and 0.13, 3/8 between 0.37 and 0.38: both go to the even hundredth.
+        assert_eq!(inches(0.125), "0.12 in");
+        assert_eq!(inches(0.375), "0.38 in");
+        // What is shown can be typed, and is within half a hundredth.
+        let read = crate::read_length("33.88 in", crate::LengthUnit::Inch).unwrap();
+        assert!((read.as_inches() - 33.875).abs() <= 0.005 + 1e-9);
     }
 
     #[test]

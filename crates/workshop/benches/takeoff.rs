@@ -12,7 +12,7 @@ use std::rc::Rc;
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use workshop::format::{load, save};
-use workshop::{Piece, PieceId, Workshop, compare, edges_by_zone, invented_workshop, takeoff};
+use workshop::{Confidence, Piece, PieceId, Workshop, compare, edges_by_zone, invented_workshop, takeoff};
 
 /// The invented dresser as often as this, each with its own name.
 fn pieces(count: usize) -> Workshop {
@@ -35,9 +35,9 @@ fn takeoffs(criterion: &mut Criterion) {
     let workshop = invented_workshop();
     let dresser = workshop.pieces[0].clone();
     criterion.bench_function("takeoff of the invented dresser, with materials", |bench| {
-        bench.iter(|| takeoff(black_box(&dresser), &[]));
+        bench.iter(|| takeoff(black_box(&dresser), &[], Confidence::default()));
     });
-    let whole = takeoff(&dresser, &[]).unwrap();
+    let whole = takeoff(&dresser, &[], Confidence::default()).unwrap();
     let edges = edges_by_zone(&dresser).unwrap();
     criterion.bench_function("its four ways side by side", |bench| {
         bench.iter(|| compare(&workshop, black_box(&dresser), &whole, &edges));

@@ -24,7 +24,11 @@ mod tests {
         assert_eq!(format::save(&loaded.workshop), FILE);
         assert!(loaded.workshop.note.contains("invented"));
         for piece in &loaded.workshop.pieces {
-            assert!(crate::takeoff(piece, &[]).is_ok(), "{}", piece.name);
+            assert!(
+                crate::takeoff(piece, &[], Default::default()).is_ok(),
+                "{}",
+                piece.name
+            );
         }
     }
 }

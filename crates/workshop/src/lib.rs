@@ -1,7 +1,7 @@
 //! The workshop: the document that a maker keeps, and everything that follows from it.
 //!
 //! [`Workshop`] is the document. [`Workshop::apply`] is the only way in which it changes. [`takeoff`] works out
-//! surfaces and materials of a piece; [`format`] reads and writes the save file.
+//! surfaces and materials of a piece; [`format`] reads and writes the save file; [`out`] makes what is handed out.
 //!
 //! Invariant: this crate has no browser, no clock and no randomness; what it needs of them comes in as an
 //! argument.
@@ -16,13 +16,13 @@ mod tape;
 
 pub use demo::invented_workshop;
 pub use document::{
-    Bay, ChangeKind, Colour, LABEL_FIELDS, LabelError, LabelField, LabelReading, LayerPlan, OwnMaterial,
-    Piece, PieceChange, PieceId, Price, Reading, Row, Scheme, SurfaceChoice, Workshop, ZoneChoice,
-    label_field, material_of,
+    Bay, ChangeKind, Colour, Confidence, Currency, CurrencyError, LABEL_FIELDS, LabelError, LabelField,
+    LabelReading, LayerPlan, OwnMaterial, Piece, PieceChange, PieceId, Price, Reading, Row, Scheme, Settings,
+    SurfaceChoice, Workshop, ZoneChoice, label_field, material_of,
 };
-pub use edit::{Edit, EditError, MaterialEdit, PieceEdit, SchemeEdit, Sign};
+pub use edit::{BrushTo, Edit, EditError, MaterialEdit, PieceEdit, SchemeEdit, SettingEdit, Sign};
 pub use takeoff::{
-    Buy, MaterialLine, Shopping, SurfaceLine, Takeoff, WANTED_CONFIDENCE, WayColumn, WayFigure, ZoneLine,
-    cans_to_buy, compare, edges, edges_by_zone, shopping, takeoff, unmeasured,
+    Buy, MaterialLine, Shopping, SurfaceLine, Takeoff, WayColumn, WayFigure, ZoneLine, cans_to_buy, compare,
+    edges, edges_by_zone, shopping, takeoff, unmeasured,
 };
 pub use tape::standard_uncertainty;

@@ -82,7 +82,7 @@ fn pairs() -> Vec<(PieceFixture, Rc<Piece>, Takeoff)> {
             .iter()
             .find(|piece| *piece.id.0 == theirs.id)
             .unwrap();
-        let ours = takeoff(piece, &workshop.materials).unwrap();
+        let ours = takeoff(piece, &workshop.materials, workshop.settings.confidence).unwrap();
         (theirs, piece.clone(), ours)
     };
     quantiles.pieces.into_iter().map(pair).collect()

@@ -1,5 +1,6 @@
 //! Everything that touches the browser besides drawing the page.
 
+pub mod device;
 pub mod files;
 pub mod keeper;
 mod print;

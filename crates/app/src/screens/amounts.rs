@@ -17,10 +17,9 @@ pub fn amounts(shown: &Shown) -> Html {
         Some(takeoff) => answer(shown, takeoff),
         None => {
             let problems = shown.problems();
-            let system = shown.app.workshop.units;
             let sentences = problems
                 .iter()
-                .map(|p| html! { <li>{ p.message(|l| units::show_length(l, system)) }</li> });
+                .map(|p| html! { <li>{ p.message(|l| shown.app.length(l)) }</li> });
             html! {
                 <section class="against" role="alert">
                     <h2>{ "The measurements do not fit yet" }</h2>
@@ -46,9 +45,9 @@ fn answer(shown: &Shown, takeoff: &Takeoff) -> Html {
         <>
             <section class="area">
                 <h2 class="unseen">{ "Area" }</h2>
-                <p class="big"><span id="painted-area"><b>{ figure }</b>{ " " }<span>{ unit }</span></span>{ " " }
+                <p class="big"><span id="painted-area"><b>{ words::local(figure) }</b>{ " " }<span>{ unit }</span></span>{ " " }
                     <span class="what">{ what }</span></p>
-                <p class="range">{ sureness(shown, takeoff) }</p>
+                <p class="range">{ words::local(sureness(shown, takeoff)) }</p>
             </section>
             { vessel::hatching() }
             { for takeoff.materials.iter().map(|line| material(shown, takeoff, line, largest)) }
@@ -77,7 +76,9 @@ fn material(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, largest: Volu
     let (figure, unit) = show_volume(line.need.likely(), system);
     let name = format!("how-{id}");
     let is_open = shown.app.unfolded.contains(&name);
-    let buy = words::cans(&cans_to_buy(&shown.app.workshop, &line.need));
+    let buy = words::cans(&cans_to_buy(&shown.app.workshop, &line.need), &|price| {
+        shown.app.money(price)
+    });
     let title = (format!("Buy {buy}"), "why".to_owned());
     html! {
         <section class="amount" aria-labelledby={format!("name-{id}")}>
@@ -89,7 +90,7 @@ fn material(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, largest: Volu
                     <span class="with">{ format!("{}, {}", words::coats(line.coats), words::tools(&line.tools)) }</span>
                 </h2>
                 <div class="figures">
-                    <p id={format!("amount-{id}")} class="big"><b>{ figure }</b>{ " " }<span>{ unit }</span></p>
+                    <p id={format!("amount-{id}")} class="big"><b>{ words::local(figure) }</b>{ " " }<span>{ unit }</span></p>
                     <p id={format!("range-{id}")} class="range">{ words::range(&line.need, system) }</p>
                 </div>
             </div>

@@ -22,7 +22,7 @@ pub fn card(shown: &Shown) -> Html {
         <article class="job-card" aria-label="Job card">
             <header>
                 <h2>{ &shown.piece.name }</h2>
-                <p>{ about(shown, takeoff) }</p>
+                <p>{ words::local(about(shown, takeoff)) }</p>
                 <p class="by-hand">{ "Begun" }<span></span>{ "Done" }<span></span></p>
             </header>
             <div class="views-of">
@@ -68,7 +68,7 @@ fn material(shown: &Shown, line: &MaterialLine) -> Html {
             <th scope="row">{ line.need.colour.map(swatch) }{ &*line.need.material.name }</th>
             <td>{ words::volume(line.need.likely(), system) }</td>
             <td>{ words::range(&line.need, system) }</td>
-            <td>{ words::cans(&cans_to_buy(&shown.app.workshop, &line.need)) }</td>
+            <td>{ words::cans(&cans_to_buy(&shown.app.workshop, &line.need), &|price| shown.app.money(price)) }</td>
         </tr>
     }
 }
@@ -79,7 +79,7 @@ fn part(part: &CardPart, system: units::System) -> Html {
     let colour = part.colour.map(|colour| format!(", {}", Colour(colour).write()));
     html! {
         <section class="part">
-            <h4>{ words::and(&zones) }<span class="with">{ format!(" {figure} {unit}") }{ colour }</span></h4>
+            <h4>{ words::and(&zones) }<span class="with">{ words::local(format!(" {figure} {unit}")) }{ colour }</span></h4>
             <ul>{ for part.steps.iter().map(step) }</ul>
         </section>
     }
@@ -95,7 +95,7 @@ fn step(step: &CardStep) -> Html {
             <span>
                 <b>{ &step.material }</b>
                 { format!(", {}, {}", words::coats(step.coats), step.with) }{ thinned }
-                <span class="with">{ format!(". Next coat after {} h.", words::figure(step.recoat, 1.0)) }</span>
+                <span class="with">{ format!(". Next coat after {} h.", words::hours(step.recoat)) }</span>
             </span>
         </li>
     }

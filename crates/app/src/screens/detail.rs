@@ -38,7 +38,7 @@ pub fn detail(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine) -> Html {
     html! {
         <>
             <h3>{ "If none is on the shelf" }</h3>
-            <p id={format!("buy-{}", line.id)}>{ words::buy(&buy, system) }</p>
+            <p id={format!("buy-{}", line.id)}>{ words::buy(&buy, system, &workshop.settings, &|price| shown.app.money(price)) }</p>
             <h3>{ "Where it goes" }</h3>
             <dl class="shares">{ for need.shares.iter().map(share) }</dl>
             <h3>{ "What makes it unsure" }</h3>

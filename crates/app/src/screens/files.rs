@@ -9,7 +9,7 @@ use workshop::format;
 use yew::prelude::*;
 
 use super::Send;
-use crate::browser::files;
+use crate::browser::{device, files};
 use crate::parts::button;
 use crate::state::{Act, App, Message};
 
@@ -27,10 +27,13 @@ pub fn files(app: &Rc<App>, send: &Send) -> Html {
 fn save(app: &Rc<App>, send: &Send) -> Callback<MouseEvent> {
     let (app, send) = (app.clone(), send.clone());
     Callback::from(move |_| {
-        let workshop = &app.workshop;
-        if let Err(reason) = files::save(&files::file_name(&workshop.title), &format::save(workshop)) {
-            send.emit(Act::Tell(Message::Plain(reason)));
-        }
+        let name = files::file_name(&app.workshop.title, files::WORKSHOP);
+        let (text, send) = (format::save(&app.workshop), send.clone());
+        spawn_local(async move {
+            if let Err(reason) = device::save(&name, "application/json", &text).await {
+                send.emit(Act::Tell(Message::Plain(reason)));
+            }
+        });
     })
 }
 

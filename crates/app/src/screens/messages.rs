@@ -34,15 +34,16 @@ fn opened(workshop: &Workshop, place: usize, send: &Send, away: Callback<MouseEv
         .map(|piece| piece.name.as_str())
         .take(5)
         .collect();
-    let more = if workshop.pieces.len() > names.len() {
-        " and others"
+    let others = workshop.pieces.len() - names.len();
+    let more = if others > 0 {
+        format!(" and {others} more")
     } else {
-        ""
+        String::new()
     };
     html! {
         <li>
-            <p>{ format!("The file holds {} pieces: {}{more}.", workshop.pieces.len(), names.join(", ")) }</p>
-            <button type="button" id="gather-file" class="main" onclick={take(Edit::Gather)}>{ "Add its pieces" }</button>
+            <p>{ format!("Come in: {}{more}.", names.join(", ")) }</p>
+            <button type="button" id="gather-file" class="main" onclick={take(Edit::Gather)}>{ "Add to this workshop" }</button>
             <button type="button" id="replace-file" onclick={take(Edit::Replace)}>{ "Put it in place of this workshop" }</button>
             <button type="button" onclick={away}>{ "Leave it" }</button>
         </li>

@@ -9,6 +9,7 @@ mod drawing;
 mod files;
 mod finish;
 mod head;
+mod links;
 mod measure;
 mod messages;
 mod out;
@@ -106,11 +107,18 @@ pub fn Page() -> Html {
         use_callback((), move |act, ()| dispatcher.dispatch(act))
     };
     let keeper = use_memo((), |()| Keeper::start(send.clone()));
+    links::use_links(&send, state.0.keeping == Keeping::Opening);
     let app = state.0.clone();
     use_effect_with(app.workshop.clone(), move |workshop| keeper.keep(workshop));
     let piece = app.piece().cloned();
-    let of = (piece.clone(), app.workshop.materials.clone());
-    let result = use_memo(of.clone(), |(piece, own)| Some(takeoff(piece.as_deref()?, own)));
+    let of = (
+        piece.clone(),
+        app.workshop.materials.clone(),
+        app.workshop.settings.confidence,
+    );
+    let result = use_memo(of.clone(), |(piece, own, confidence)| {
+        Some(takeoff(piece.as_deref()?, own, *confidence))
+    });
     // A piece that is opened is seen from its head, wherever the page stood before.
     use_effect_with(app.open.clone(), |_| {
         if let Some(window) = web_sys::window() {
@@ -122,7 +130,12 @@ pub fn Page() -> Html {
     let measured = piece.clone().filter(|_| app.sheet == Sheet::Surfaces);
     let edges = use_memo(measured, |piece| edges(piece.as_deref()?).ok());
     // So do all the ways of doing it.
-    let compared = (app.sheet == Sheet::Tools).then_some((of.0, of.1, app.workshop.units));
+    let compared = (app.sheet == Sheet::Tools).then_some((
+        of.0,
+        of.1,
+        app.workshop.units,
+        app.workshop.settings.clone(),
+    ));
     let workshop = Rc::clone(&app.workshop);
     let ways = use_memo(compared, |of| {
         ways(&workshop, of.as_ref()?.0.as_deref()?, result.as_ref().as_ref()?)

@@ -1,19 +1,153 @@
-//! What leaves the page: the job card on paper, tables, pictures, a link.
+//! What leaves the page: the job card on paper, tables, pictures, and the piece itself as a link.
 
+use std::rc::Rc;
+
+use wasm_bindgen_futures::spawn_local;
+use workshop::Takeoff;
+use workshop::out::{amounts_csv, link_text, qr, surfaces_csv};
 use yew::prelude::*;
 
-use super::{Shown, card};
-use crate::browser::print;
+use super::drawing::svg;
+use super::{Send, Shown, card};
+use crate::browser::files::file_name;
+use crate::browser::{device, print};
 use crate::parts::button;
+use crate::state::{Act, Message};
 
 /// The sheet of the job card.
 pub fn out(shown: &Shown) -> Html {
+    let files = shown.takeoff().map(|takeoff| files(shown, takeoff));
     html! {
         <section aria-label="Job card" class="out">
             <div class="buttons">
-                { button("print", "Print the card", Callback::from(|_: MouseEvent| print())) }
+                <button type="button" id="print" class="main" onclick={|_| print()}>{ "Print the card" }</button>
+                { files.unwrap_or_default() }
             </div>
+            { link(shown) }
             { card::card(shown) }
         </section>
+    }
+}
+
+/// A file that a button saves: the end of the button's name and of the file's, its kind, its word, its text.
+type Kind = (
+    &'static str,
+    &'static str,
+    &'static str,
+    fn(&Shown, &Takeoff) -> String,
+);
+
+const FILES: [Kind; 3] = [
+    (
+        "surfaces.csv",
+        "text/csv",
+        "Surfaces as a table",
+        |shown, takeoff| surfaces_csv(&shown.piece, takeoff, shown.app.workshop.units),
+    ),
+    (
+        "amounts.csv",
+        "text/csv",
+        "Amounts as a table",
+        |shown, takeoff| amounts_csv(&shown.app.workshop, takeoff),
+    ),
+    ("drawing.svg", "image/svg+xml", "Drawing, lines", drawing),
+];
+
+fn drawing(shown: &Shown, takeoff: &Takeoff) -> String {
+    svg(&shown.app.workshop, &shown.piece, takeoff, shown.app.look)
+}
+
+fn files(shown: &Shown, takeoff: &Takeoff) -> Html {
+    let name = |ending: &str| file_name(&shown.piece.name, ending);
+    let file = |(ending, kind, word, text): Kind| {
+        let (name, text, send) = (name(ending), text(shown, takeoff), shown.send.clone());
+        let save = move |_: MouseEvent| {
+            let (name, text, send) = (name.clone(), text.clone(), send.clone());
+            spawn_local(async move { tell(&send, device::save(&name, kind, &text).await.err()) });
+        };
+        button(format!("save-{}", ending.replace('.', "-")), word, save.into())
+    };
+    let (picture, svg, send) = (name("drawing.png"), drawing(shown, takeoff), shown.send.clone());
+    let dots = move |_: MouseEvent| {
+        let (name, svg, send) = (picture.clone(), svg.clone(), send.clone());
+        spawn_local(async move { tell(&send, device::save_picture(&name, &svg).await.err()) });
+    };
+    html! {
+        <>
+            { for FILES.map(file) }
+            { button("save-drawing-png", "Drawing, picture", dots.into()) }
+        </>
+    }
+}
+
+fn tell(send: &Send, reason: Option<String>) {
+    if let Some(reason) = reason {
+        send.emit(Act::Tell(Message::Plain(reason)));
+    }
+}
+
+/// The piece as a link that holds all of it, and as a code that a telephone or tablet reads from the screen.
+fn link(shown: &Shown) -> Html {
+    let Some(link) = &shown.app.link else {
+        return html! {
+            <div class="buttons">
+                { button("make-link", "Hand this piece on as a link", make(shown)) }
+            </div>
+        };
+    };
+    let (copied, send) = (link.clone(), shown.send.clone());
+    let copy = move |_: MouseEvent| {
+        let (link, send) = (copied.clone(), send.clone());
+        spawn_local(async move { tell(&send, device::copy(&link).await.err()) });
+    };
+    let (name, shared, send) = (shown.piece.name.clone(), link.clone(), shown.send.clone());
+    let share = move |_: MouseEvent| {
+        let (name, link, send) = (name.clone(), shared.clone(), send.clone());
+        spawn_local(async move { tell(&send, device::share(&name, &link).await.err()) });
+    };
+    html! {
+        <div class="link" role="group" aria-label="This piece as a link">
+            <div class="field">
+                <label for="link">{ "This link holds the whole piece; whoever opens it can add it to their workshop. No server keeps it." }</label>
+                <input id="link" type="text" readonly={true} value={link.to_string()} />
+            </div>
+            <div class="buttons">
+                { button("copy-link", "Copy", copy.into()) }
+                if device::can_share() { { button("share-link", "Share\u{2026}", share.into()) } }
+            </div>
+            { code(link) }
+        </div>
+    }
+}
+
+fn make(shown: &Shown) -> Callback<MouseEvent> {
+    let (piece, app, send) = (shown.piece.clone(), shown.app.clone(), shown.send.clone());
+    Callback::from(move |_| {
+        let text = link_text(&piece, &app.workshop.materials).map_err(|error| error.to_string());
+        let send = send.clone();
+        spawn_local(async move {
+            let link = match text {
+                Ok(text) => device::link(&text).await,
+                Err(reason) => Err(reason),
+            };
+            match link {
+                Ok(link) => send.emit(Act::Linked(Rc::from(link))),
+                Err(reason) => tell(&send, Some(reason)),
+            }
+        });
+    })
+}
+
+fn code(link: &str) -> Html {
+    match qr(link) {
+        Some(picture) => html! {
+            <svg id="link-code" class="code" viewBox={format!("0 0 {0} {0}", picture.side)} role="img"
+                aria-label="The link as a code to photograph">
+                <rect width="100%" height="100%" fill="#fff" /><path d={picture.d} fill="#000" />
+            </svg>
+        },
+        None => {
+            html! { <p class="hint">{ "The link is too long for a code to photograph; copy it, or hand on the file." }</p> }
+        }
     }
 }

@@ -1,21 +1,38 @@
-//! The room of settings: units, light, files, and how safe the data is.
+//! The room of settings: units, how sure a can must be, currency, the usual finish, light, files, and how safe the data is.
 
 use std::rc::Rc;
 
-use units::System;
-use workshop::Edit;
+use units::{Inches, System};
+use workshop::{Confidence, Currency, Edit, SettingEdit};
 use yew::prelude::*;
 
 use super::Send;
 use super::files::files;
-use crate::parts::choice;
+use crate::parts::{button, choice, select};
 use crate::state::{Act, App, Light};
+
+/// Currencies to choose from (ISO 4217), in the order of their codes. A file may name others.
+const CURRENCIES: [&str; 14] = [
+    "AUD", "CAD", "CHF", "CZK", "DKK", "EUR", "GBP", "INR", "JPY", "NOK", "NZD", "PLN", "SEK", "USD",
+];
 
 /// The settings.
 pub fn settings(app: &Rc<App>, send: &Send) -> Html {
+    let set = |edit: SettingEdit| Act::Edit(Edit::Settings(edit));
+    let settings = &app.workshop.settings;
     let units = [
         (System::UsCustomary, "us", "Inches, ounces"),
         (System::Metric, "metric", "Millimetres, litres"),
+    ];
+    let inches = [
+        (Inches::Fractions, "fractions", "33 7/8"),
+        (Inches::Decimals, "decimals", "33.88"),
+    ];
+    let confidences = [
+        (Confidence::Percent80, "80", "8 times in 10"),
+        (Confidence::Percent90, "90", "9 in 10"),
+        (Confidence::Percent95, "95", "19 in 20"),
+        (Confidence::Percent99, "99", "99 in 100"),
     ];
     let lights = [
         (Light::Device, "device", "As the device"),
@@ -28,9 +45,56 @@ pub fn settings(app: &Rc<App>, send: &Send) -> Html {
             <h2 id="settings-title">{ "Settings and files" }</h2>
             { choice("Read and write in", "units", &units, app.workshop.units,
                 send.reform(|units| Act::Edit(Edit::Units(units)))) }
+            { choice("Inches with", "inches", &inches, settings.inches,
+                send.reform(move |inches| set(SettingEdit::Inches(inches)))) }
+            { choice("A can is called enough if it lasts", "confidence", &confidences, settings.confidence,
+                send.reform(move |confidence| set(SettingEdit::Confidence(confidence)))) }
+            { currency(app, send) }
+            { usual_finish(app, send) }
             { choice("Light of the page", "light", &lights, app.light, send.reform(Act::Light)) }
             <h3>{ "The workshop as a file" }</h3>
             { files(app, send) }
         </section>
+    }
+}
+
+fn currency(app: &App, send: &Send) -> Html {
+    let present = app.workshop.settings.currency;
+    let present = present.as_ref().map_or("", Currency::code);
+    // A currency that a file named stays in the list while it is the chosen one.
+    let foreign = (!present.is_empty() && !CURRENCIES.contains(&present)).then_some((present, present));
+    let options = std::iter::once(("", "Not named"))
+        .chain(foreign)
+        .chain(CURRENCIES.map(|code| (code, code)));
+    let choose = send
+        .reform(|code: String| Act::Edit(Edit::Settings(SettingEdit::Currency(Currency::new(&code).ok()))));
+    select("Currency of prices", "currency".into(), options, present, choose)
+}
+
+/// The finish that a new piece begins with.
+fn usual_finish(app: &App, send: &Send) -> Html {
+    let is_own = app.workshop.settings.finish.is_some();
+    let word = if is_own {
+        "A new piece begins with your own usual finish."
+    } else {
+        "A new piece begins with the common finish: primer, two coats of paint, two of clear."
+    };
+    let set = |of| {
+        let act = Act::Edit(Edit::Settings(SettingEdit::FinishOf(of)));
+        send.reform(move |_: MouseEvent| act.clone())
+    };
+    let open = app.piece().map(|piece| (piece.name.clone(), piece.id.clone()));
+    html! {
+        <div class="choice">
+            <span class="label">{ word }</span>
+            <div class="row">
+                if let Some((name, id)) = open {
+                    <button type="button" id="finish-usual" onclick={set(Some(id))}>
+                        { format!("Take the finish of \u{201c}{name}\u{201d}") }
+                    </button>
+                }
+                if is_own { { button("finish-common", "Back to the common finish", set(None)) } }
+            </div>
+        </div>
     }
 }

@@ -1,7 +1,7 @@
 //! The field of one tape reading.
 
 use geometry::{FieldId, Problem};
-use units::{Length, show_length};
+use units::Length;
 use web_sys::HtmlInputElement;
 use workshop::Piece;
 use yew::prelude::*;
@@ -97,10 +97,7 @@ fn keys(shown: &Shown, element: String) -> Callback<KeyboardEvent> {
 
 fn placeholder(shown: &Shown, tape: &Tape) -> Option<String> {
     let (length, what) = tape.usual?;
-    Some(format!(
-        "{} ({what})",
-        show_length(length, shown.app.workshop.units)
-    ))
+    Some(format!("{} ({what})", shown.app.length(length)))
 }
 
 /// What is wrong with a field: its text, or its value among the others.
@@ -110,14 +107,13 @@ fn fault(shown: &Shown, id: FieldId) -> Option<String> {
     }
     let mut problems = shown.problems().iter();
     let problem = problems.find(|problem| problem.field() == Some(id))?;
-    Some(problem.message(|length| show_length(length, shown.app.workshop.units)))
+    Some(problem.message(|length| shown.app.length(length)))
 }
 
 /// The first of the problems that are about something as a whole, in words.
 pub fn error(shown: &Shown, is_about: &dyn Fn(&Problem) -> bool) -> Html {
-    let system = shown.app.workshop.units;
     let found = shown.problems().iter().find(|problem| is_about(problem));
-    let sentence = found.map(|problem| problem.message(|length| show_length(length, system)));
+    let sentence = found.map(|problem| problem.message(|length| shown.app.length(length)));
     sentence.map_or_else(
         Html::default,
         |sentence| html! { <p class="error">{ sentence }</p> },

@@ -37,7 +37,14 @@ pub fn Together(props: &Props) -> Html {
 
 /// The painted area of each piece, its whole set; nothing where the measurements do not fit.
 fn areas(workshop: &Workshop) -> Vec<Option<Area>> {
-    let area = |piece: &Rc<Piece>| Some(takeoff(piece, &workshop.materials).ok()?.painted.value);
+    let area = |piece: &Rc<Piece>| {
+        Some(
+            takeoff(piece, &workshop.materials, workshop.settings.confidence)
+                .ok()?
+                .painted
+                .value,
+        )
+    };
     workshop.pieces.iter().map(area).collect()
 }
 
@@ -53,7 +60,7 @@ fn piece(app: &App, send: &Send, piece: &Rc<Piece>, area: Option<Area>) -> Html 
                 <Silhouette piece={piece.clone()} />
                 <span>{ &piece.name }{ (piece.count > 1).then(|| format!(", {} alike", piece.count)) }</span>
             </button>
-            <span class="figure">{ figure }{ " " }{ unit }</span>
+            <span class="figure">{ words::local(figure) }{ " " }{ unit }</span>
             <button type="button" aria-label={format!("Remove {name}")}
                 onclick={send.reform(move |_| Act::Edit(Edit::Remove(removed.clone())))}>{ "Remove" }</button>
         </li>
@@ -70,7 +77,7 @@ fn list(app: &App, bought: &[Shopping]) -> Html {
         html! {
             <li>
                 <h3>{ lot.colour.map(swatch) }{ &*lot.material.name }{ colour }</h3>
-                <p>{ words::buy(&lot.buy, app.workshop.units) }</p>
+                <p>{ words::buy(&lot.buy, app.workshop.units, &app.workshop.settings, &|price| app.money(price)) }</p>
                 <p class="hint">{ format!("For {}.", words::and(&pieces)) }</p>
             </li>
         }

@@ -7,8 +7,10 @@ mod typing;
 use std::rc::Rc;
 
 use geometry::FieldId;
-use units::{SortedMap, SortedSet};
-use workshop::{Edit, EditError, Piece, PieceEdit, PieceId, SchemeEdit, Workshop};
+use units::{Length, SortedMap, SortedSet, show_length_in};
+use workshop::{BrushTo, Edit, EditError, Piece, PieceEdit, PieceId, SchemeEdit, Workshop};
+
+use crate::browser::device;
 
 pub use look::Look;
 pub use typing::{BACK, FigureId, has_free_bays, in_order, read_figure};
@@ -120,6 +122,10 @@ pub struct App {
     pub keeping: Keeping,
     /// How light the page is.
     pub light: Light,
+    /// What becomes of faces that the hand goes over; nothing shows the working of one.
+    pub brush: Option<BrushTo>,
+    /// The open piece as a link, as long as it stays as it is.
+    pub link: Option<Rc<str>>,
     /// Whether the page is being printed, which shows the job card whatever sheet is on top.
     pub printing: bool,
     past: Past,
@@ -188,6 +194,10 @@ pub enum Act {
     Keeping(Keeping),
     /// How light the page shall be.
     Light(Light),
+    /// From now on the hand does this to the faces that it goes over.
+    Brush(Option<BrushTo>),
+    /// The open piece was made into a link.
+    Linked(Rc<str>),
     /// Printing begins or is over.
     Printing(bool),
     /// The last change is taken back.
@@ -234,6 +244,7 @@ impl App {
             Act::Room(room) => next.go_to(room),
             Act::Sheet(sheet) => {
                 next.put_tape_away();
+                next.brush = None;
                 next.sheet = sheet;
             }
             Act::Pick(surface) => next.pick(surface),
@@ -256,6 +267,8 @@ impl App {
             }
             Act::Keeping(keeping) => next.keeping = keeping,
             Act::Light(light) => next.light = light,
+            Act::Brush(brush) => next.brush = brush,
+            Act::Linked(link) => next.link = Some(link),
             Act::Printing(printing) => next.printing = printing,
             Act::Undo => {
                 let found = next.past.back(&next.workshop);
@@ -284,6 +297,16 @@ impl App {
         self.past.can_go_forth()
     }
 
+    /// A length in the units and in the way that the maker reads.
+    pub fn length(&self, length: Length) -> String {
+        show_length_in(length, self.workshop.units, self.workshop.settings.inches)
+    }
+
+    /// A price, given in hundredths, in the currency of the workshop.
+    pub fn money(&self, hundredths: u64) -> String {
+        device::money(hundredths, self.workshop.settings.currency)
+    }
+
     /// Changes the document. Changes that follow each other `about` the same thing are one step.
     fn edit(&mut self, edit: Edit, about: Option<String>) {
         self.take(self.workshop.apply(edit), about);
@@ -294,6 +317,7 @@ impl App {
             Ok(workshop) if workshop == *self.workshop => {}
             Ok(workshop) => {
                 let before = std::mem::replace(&mut self.workshop, Rc::new(workshop));
+                self.link = None;
                 self.past.note(before, about);
                 self.keep_open_piece();
             }
@@ -329,6 +353,7 @@ impl App {
         // Once a piece was begun, or another one opened, the kinds are in the way.
         self.adding = false;
         self.room = Room::Board;
+        self.link = None;
         self.open = Some(id);
     }
 
@@ -394,6 +419,7 @@ impl App {
     fn step(&mut self, found: Option<Rc<Workshop>>) {
         let Some(workshop) = found else { return };
         self.workshop = workshop;
+        self.link = None;
         self.drafts.clear();
         self.figures.clear();
         self.keep_open_piece();

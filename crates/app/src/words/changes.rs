@@ -96,7 +96,12 @@ mod tests {
             part: "drawer-front-1-1".into(),
         };
         piece.changes.push(PieceChange::new(left_out.clone()));
-        let names = Names::of(&piece, takeoff(&piece, &[]).ok().as_ref());
+        let names = Names::of(
+            &piece,
+            takeoff(&piece, &[], workshop::Confidence::default())
+                .ok()
+                .as_ref(),
+        );
         assert_eq!(change_title(&left_out, &names), "Drawer 1.1: left out");
         assert_eq!(names.label("top/front"), "Top, front edge");
         assert_eq!(names.label("shelf-9-1~2"), "shelf 9 1 2");

@@ -2,16 +2,18 @@
 
 mod changes;
 mod fields;
+mod local;
 mod surfaces;
 
 use crate::state::Sheet;
-use coatings::can::{ChoiceError, show_price};
+use coatings::can::ChoiceError;
 use coatings::{Certainty, Enough, Estimate, Figure, Need, Stage, Verdict, in_sentence};
-use units::{Area, Length, System, Volume, show_area, show_volume};
-use workshop::{Buy, MaterialLine, Takeoff, WANTED_CONFIDENCE};
+use units::{Area, Length, System, Volume, show_area, show_number, show_volume};
+use workshop::{Buy, MaterialLine, Settings, Takeoff};
 
 pub use changes::{Names, change_of, change_title, towards};
 pub use fields::{bay_label, field_element, field_label, place_prefix};
+pub use local::{local, write_decimals_with};
 pub use surfaces::{lying, overlap, run, working};
 
 /// The name of a sheet among the elements of the page.
@@ -29,23 +31,23 @@ pub fn sheet(sheet: Sheet) -> &'static str {
 /// A volume with its unit, as in `8.0 fl oz`.
 pub fn volume(volume: Volume, system: System) -> String {
     let (figure, unit) = show_volume(volume, system);
-    format!("{figure} {unit}")
+    local(format!("{figure} {unit}"))
 }
 
 /// An area with its unit, as in `25.2 ft²`.
 pub fn area(area: Area, system: System) -> String {
     let (figure, unit) = show_area(area, system);
-    format!("{figure} {unit}")
+    local(format!("{figure} {unit}"))
 }
 
 /// The range of an amount: `9.8 to 15 fl oz`, or both with their units where these differ.
 pub fn range(need: &Need, system: System) -> String {
     let ((low, unit), (high, of_high)) = (show_volume(need.low(), system), show_volume(need.high(), system));
-    if unit == of_high {
+    local(if unit == of_high {
         format!("{low} to {high} {unit}")
     } else {
         format!("{low} {unit} to {high} {of_high}")
-    }
+    })
 }
 
 /// The best estimate of the linear law beside the trials.
@@ -126,8 +128,11 @@ pub fn instead(line: &MaterialLine, takeoff: &Takeoff) -> String {
     }
 }
 
+/// A price in words, given in hundredths of the currency.
+pub type Money<'a> = &'a dyn Fn(u64) -> String;
+
 /// Which cans to buy, and what they cost if that is known: `1 × 1 quart, 24.50 in all`.
-pub fn cans(buy: &Result<Buy, ChoiceError>) -> String {
+pub fn cans(buy: &Result<Buy, ChoiceError>, money: Money<'_>) -> String {
     let buy = match buy {
         Ok(buy) => buy,
         Err(error) => return error.to_string(),
@@ -140,17 +145,17 @@ pub fn cans(buy: &Result<Buy, ChoiceError>) -> String {
     let cans: Vec<&str> = cans.iter().map(String::as_str).collect();
     let price = buy
         .price
-        .map_or_else(String::new, |price| format!(", {} in all", show_price(price)));
+        .map_or_else(String::new, |price| format!(", {} in all", money(price)));
     format!("{}{price}", and(&cans))
 }
 
 /// Which cans to buy, what for, and what they leave.
-pub fn buy(buy: &Result<Buy, ChoiceError>, system: System) -> String {
-    let cans = cans(buy);
+pub fn buy(buy: &Result<Buy, ChoiceError>, system: System, settings: &Settings, money: Money<'_>) -> String {
+    let cans = cans(buy, money);
     let Ok(buy) = buy else { return cans };
-    let sure = WANTED_CONFIDENCE * 100.0;
+    let sure = settings.confidence.percent();
     format!(
-        "{cans}: holds the {} that are enough {sure:.0} times in 100, and leaves {}.",
+        "{cans}: holds the {} that are enough {sure} times in 100, and leaves {}.",
         volume(buy.need, system),
         volume(buy.purchase.left, system)
     )
@@ -202,6 +207,16 @@ pub fn figure(figure: Figure, factor: f64) -> String {
     range_of(figure.low / factor, figure.high / factor)
 }
 
+/// Hours as a range: `2 to 4`, `1.5`.
+pub fn hours(figure: Figure) -> String {
+    let [low, high] = [figure.low, figure.high].map(|hours| local(show_number(hours)));
+    if low == high {
+        low
+    } else {
+        format!("{low} to {high}")
+    }
+}
+
 /// A wet film: mils where inches are read, micrometres elsewhere.
 pub fn wet_film(film: Figure, system: System) -> String {
     match system {
@@ -226,7 +241,7 @@ fn to_two_digits(value: f64) -> String {
         v if v >= 0.995 => 1,
         _ => 2,
     };
-    format!("{value:.decimals$}")
+    local(format!("{value:.decimals$}"))
 }
 
 /// A stage in one word.
@@ -246,7 +261,7 @@ pub fn minutes(minutes: Estimate<f64>) -> String {
     if value < 120.0 {
         format!("{value:.0} \u{b1} {either_way:.0} min")
     } else {
-        format!("{:.1} \u{b1} {:.1} h", value / 60.0, either_way / 60.0)
+        local(format!("{:.1} \u{b1} {:.1} h", value / 60.0, either_way / 60.0))
     }
 }
 
@@ -256,7 +271,7 @@ pub fn film(film: Estimate<Length>, system: System) -> String {
         System::UsCustomary => {
             let mils = |length: Length| length.as_inches() * 1000.0;
             let (film, either_way) = (mils(film.value), mils(film.standard_uncertainty) * 2.0);
-            format!("{film:.1} \u{b1} {either_way:.1} mil")
+            local(format!("{film:.1} \u{b1} {either_way:.1} mil"))
         }
         System::Metric => {
             let micrometres = |length: Length| length.as_millimetres() * 1000.0;
@@ -273,7 +288,7 @@ pub fn film(film: Estimate<Length>, system: System) -> String {
 mod tests {
     use super::*;
     use geometry::Kind;
-    use workshop::{Piece, PieceId, takeoff};
+    use workshop::{Confidence, Piece, PieceId, takeoff};
 
     #[test]
     fn nothing_is_ever_certain() {
@@ -331,7 +346,7 @@ mod tests {
     fn a_can_that_is_short_says_what_it_would_do() {
         let piece = Piece::new(PieceId("a".into()), Kind::Dresser, System::UsCustomary);
         let enough = |verdict, most_coats, zones| {
-            let mut takeoff = takeoff(&piece, &[]).unwrap();
+            let mut takeoff = takeoff(&piece, &[], Confidence::default()).unwrap();
             takeoff.materials[1].enough = Enough {
                 verdict,
                 probability: 0.5,
@@ -342,7 +357,7 @@ mod tests {
             };
             instead(&takeoff.materials[1], &takeoff)
         };
-        let labels = takeoff(&piece, &[]).unwrap().zones;
+        let labels = takeoff(&piece, &[], Confidence::default()).unwrap().zones;
         let first = &labels[0].label;
         assert_eq!(
             enough(Verdict::Short, 1, vec![0]),

@@ -4,6 +4,7 @@ mod bay;
 mod change;
 mod own;
 mod scheme;
+mod settings;
 
 use std::rc::Rc;
 
@@ -18,6 +19,7 @@ pub use own::{
     LABEL_FIELDS, LabelError, LabelField, LabelReading, OwnMaterial, Price, label_field, material_of,
 };
 pub use scheme::{LayerPlan, Scheme};
+pub use settings::{Confidence, Currency, CurrencyError, Settings};
 
 /// The name of a piece within its workshop, given once and never used again.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -35,6 +37,8 @@ pub struct Workshop {
     pub note: String,
     /// The units that the maker reads and writes.
     pub units: System,
+    /// What the maker settled once for all pieces.
+    pub settings: Settings,
     /// Materials of the maker's own.
     pub materials: Vec<Rc<OwnMaterial>>,
     /// The pieces in the maker's order.

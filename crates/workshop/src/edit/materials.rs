@@ -77,17 +77,25 @@ impl Workshop {
         for piece in &mut self.pieces {
             renamed(piece, key, &of);
         }
+        let finish = self.settings.finish.iter_mut();
+        let layers = finish.flat_map(|finish| &mut finish.layers);
+        for layer in layers.filter(|layer| &*layer.material == key) {
+            layer.material = Rc::clone(&of);
+        }
         Ok(())
     }
 
     /// Takes in the materials of another workshop; one whose key is taken by another material gets a new key, in its
     /// pieces as well.
     pub(super) fn gather_materials(&mut self, other: &mut Workshop) {
-        for own in std::mem::take(&mut other.materials) {
-            if self.materials.contains(&own) || self.materials.len() >= MAX_MATERIALS {
+        let theirs = std::mem::take(&mut other.materials);
+        for own in &theirs {
+            if self.materials.contains(own) || self.materials.len() >= MAX_MATERIALS {
                 continue;
             }
-            let is_free = |key: &str| self.materials.iter().all(|own| &*own.key != key);
+            // A key that another of theirs has would put that one in its place.
+            let others = || theirs.iter().filter(|other| other.key != own.key);
+            let is_free = |key: &str| self.materials.iter().chain(others()).all(|own| &*own.key != key);
             let names = std::iter::once(own.key.to_string()).chain((2..).map(|n| format!("{}-{n}", own.key)));
             let Some(key) = names.into_iter().find(|key| is_free(key)) else {
                 continue;
@@ -100,7 +108,7 @@ impl Workshop {
             }
             self.materials.push(Rc::new(OwnMaterial {
                 key,
-                ..(*own).clone()
+                ..(**own).clone()
             }));
         }
     }

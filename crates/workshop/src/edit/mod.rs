@@ -1,23 +1,28 @@
 //! Edits: every change that a maker can make, and the one function that makes it.
 
+mod alike;
+mod brush;
 mod changes;
 mod division;
 mod materials;
 mod scheme;
+mod settings;
 mod zones;
 
 use std::fmt;
 use std::rc::Rc;
 
 use coatings::Rgb;
-use geometry::{AddedShape, BayPlace, FieldId, Fill, Kind, MAX_COLUMNS, MAX_SHELVES, Zone, fields, styles};
+use geometry::{AddedShape, BayPlace, FieldId, Fill, Kind, MAX_COLUMNS, MAX_SHELVES, fields, styles};
 use units::System;
 
+pub use brush::BrushTo;
 pub(crate) use changes::MAX_FLUTES;
 pub(crate) use materials::MAX_MATERIALS;
 pub use materials::MaterialEdit;
 pub(crate) use scheme::{MAX_COATS, MAX_LAYERS, MAX_THINNED};
 pub use scheme::{SchemeEdit, Sign};
+pub use settings::SettingEdit;
 pub(crate) use zones::{MAX_ZONES, may_be_key};
 
 use crate::document::{ChangeKind, OwnMaterial, Piece, PieceChange, PieceId, Reading, Workshop};
@@ -34,6 +39,8 @@ pub(crate) const MAX_PIECES: usize = 5000;
 pub enum Edit {
     /// The maker reads and writes other units from now on.
     Units(System),
+    /// Something changes that is settled for the whole workshop.
+    Settings(SettingEdit),
     /// A new piece, of which nothing is measured yet.
     Add {
         /// Its name in the workshop, never used before.
@@ -47,6 +54,13 @@ pub enum Edit {
         of: PieceId,
         /// The name of the copy, never used before.
         id: PieceId,
+    },
+    /// A piece is finished as another is; what its own surfaces are like stays.
+    CopyFinish {
+        /// The piece whose finish is copied.
+        from: PieceId,
+        /// The piece that gets it.
+        to: PieceId,
     },
     /// A piece goes.
     Remove(PieceId),
@@ -103,6 +117,8 @@ pub enum PieceEdit {
     Painted(String, Option<bool>),
     /// Which zone a surface belongs to, by its key; `None` is the usual one.
     Zone(String, Option<String>),
+    /// All of these surfaces, by their names, are left, painted or put into a zone at once.
+    Brush(Vec<String>, BrushTo),
     /// Whether a zone is painted, by its key; `None` goes back to the default.
     ZonePainted(String, Option<bool>),
     /// A zone of the maker's own, or a new name for one.
@@ -185,8 +201,13 @@ impl Workshop {
         let mut next = self.clone();
         match edit {
             Edit::Units(units) => next.units = units,
+            Edit::Settings(edit) => next.set(edit)?,
             Edit::Add { id, kind } => {
-                next.insert(self.pieces.len(), Piece::new(id, kind, self.units))?;
+                let mut piece = Piece::new(id, kind, self.units);
+                if let Some(finish) = &self.settings.finish {
+                    piece.scheme = finish.clone();
+                }
+                next.insert(self.pieces.len(), piece)?;
             }
             Edit::Copy { of, id } => {
                 let place = self.place(&of)?;
@@ -196,6 +217,12 @@ impl Workshop {
                     ..(*self.pieces[place]).clone()
                 };
                 next.insert(place + 1, piece)?;
+            }
+            Edit::CopyFinish { from, to } => {
+                let [from, to] = [self.place(&from)?, self.place(&to)?];
+                let mut piece = (*self.pieces[to]).clone();
+                piece.finish_like(&self.pieces[from]);
+                next.pieces[to] = Rc::new(piece);
             }
             Edit::Remove(id) => {
                 next.pieces.remove(self.place(&id)?);
@@ -318,14 +345,10 @@ impl Piece {
             }
             PieceEdit::Painted(surface, painted) => self.choose(surface, |choice| choice.painted = painted),
             PieceEdit::Zone(surface, zone) => {
-                if let Some(key) = &zone
-                    && Zone::by_key(key).is_none()
-                    && !self.zones.contains_key(key)
-                {
-                    return Err(EditError::Unknown("zone"));
-                }
+                zone.as_deref().map_or(Ok(()), |key| self.check_zone(key))?;
                 self.choose(surface, |choice| choice.zone = zone);
             }
+            PieceEdit::Brush(surfaces, to) => self.brush(surfaces, &to)?,
             PieceEdit::ZonePainted(key, painted) => {
                 self.choose_zone(key, |zone| zone.painted = painted)?;
             }
@@ -538,7 +561,7 @@ mod tests {
             )
             .unwrap();
         assert_eq!(piece.reading(length), Some(&reading));
-        assert!(crate::takeoff(&piece, &[]).is_ok());
+        assert!(crate::takeoff(&piece, &[], Default::default()).is_ok());
     }
 
     #[test]
@@ -552,7 +575,7 @@ mod tests {
         apply(PieceEdit::NameZone("accent".into(), "Second colour".into())).unwrap();
         apply(PieceEdit::Zone("top/top".into(), Some("accent".into()))).unwrap();
         apply(PieceEdit::ZonePainted("top".into(), Some(false))).unwrap();
-        let takeoff = crate::takeoff(&piece, &[]).unwrap();
+        let takeoff = crate::takeoff(&piece, &[], Default::default()).unwrap();
         let zone = |key: &str| takeoff.zones.iter().find(|zone| zone.key == key).unwrap();
         assert_eq!(zone("accent").label, "Second colour");
         assert!(zone("accent").areas[0] > units::Area::square_metres(0.5));
@@ -658,7 +681,35 @@ mod tests {
             "{layers:?}"
         );
         assert!(layers.contains(&("trim-enamel", 2, "foam-roller")), "{layers:?}");
-        assert!(crate::takeoff(&piece, &[]).is_ok());
+        assert!(crate::takeoff(&piece, &[], Default::default()).is_ok());
+    }
+
+    #[test]
+    fn materials_that_come_in_with_keys_of_the_same_row_stay_apart() {
+        let workshop = |name: &str, keys: &[&str]| {
+            let edits = keys.iter().enumerate().flat_map(|(layer, key)| {
+                let key: Rc<str> = (*key).into();
+                let plan = finish(SchemeEdit::Material(layer, key.clone()));
+                [
+                    Edit::AddMaterial(key.clone(), "trim-enamel".into()),
+                    Edit::Material(key.clone(), MaterialEdit::Name(format!("{name} {key}"))),
+                    Edit::Piece(id("a"), plan),
+                ]
+            });
+            edits.fold(one(), |workshop, edit| workshop.apply(edit).unwrap())
+        };
+        let ours = workshop("ours", &["own-1"]);
+        let both = ours
+            .apply(Edit::Gather(workshop("theirs", &["own-1", "own-1-2"])))
+            .unwrap();
+        let names: Vec<String> = both.pieces[1].scheme.layers[..2]
+            .iter()
+            .map(|layer| {
+                let own = both.materials.iter().find(|own| own.key == layer.material);
+                own.unwrap().name.clone()
+            })
+            .collect();
+        assert_eq!(names, ["theirs own-1", "theirs own-1-2"]);
     }
 
     #[test]

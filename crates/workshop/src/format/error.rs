@@ -148,6 +148,11 @@ pub enum Notice {
         /// Its place in the file, from 1.
         number: usize,
     },
+    /// A setting of the workshop that could not be read; the usual one stands in its place.
+    SettingLeftOut {
+        /// Which setting.
+        what: &'static str,
+    },
     /// A number out of its limits; the nearest one within was taken.
     OutOfLimits {
         /// The name of the piece.
@@ -222,6 +227,12 @@ impl fmt::Display for Notice {
                 write!(
                     f,
                     "Material {number} of your own could not be read and was left out."
+                )
+            }
+            Notice::SettingLeftOut { what } => {
+                write!(
+                    f,
+                    "The {what} of the workshop could not be read and was left out."
                 )
             }
             Notice::OutOfLimits { piece, what, taken } => {

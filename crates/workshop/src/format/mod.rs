@@ -59,6 +59,14 @@ pub fn load(text: &str) -> Result<Loaded, LoadError> {
         line: error.line(),
         column: error.column(),
     })?;
+    load_value(value)
+}
+
+/// Reads what a save file holds.
+///
+/// # Errors
+/// If it is not a workshop, or was written by a newer version.
+pub(crate) fn load_value(value: Value) -> Result<Loaded, LoadError> {
     if value.get("kind").and_then(Value::as_str) != Some(KIND) {
         return Err(LoadError::NotAWorkshop);
     }
@@ -245,7 +253,7 @@ mod tests {
         assert!(loaded.notices.is_empty(), "{:?}", loaded.notices);
         assert_eq!(loaded.workshop.pieces.len(), 2);
         for piece in &loaded.workshop.pieces {
-            assert!(crate::takeoff(piece, &loaded.workshop.materials).is_ok());
+            assert!(crate::takeoff(piece, &loaded.workshop.materials, Default::default()).is_ok());
         }
     }
 

@@ -203,7 +203,7 @@ mod tests {
         let painted = workshop
             .pieces
             .iter()
-            .map(|piece| takeoff(piece, &[]).unwrap().painted.value);
+            .map(|piece| takeoff(piece, &[], Default::default()).unwrap().painted.value);
         // Square metres, as the CAD kernel finds them (tests/cad); the general polygon boolean works on a grid of some
         // nanometres, and the version that wrote the file was 2e-9 off as well.
         for (area, kernel) in painted.zip([3.046_929_39, 2.080_721_645]) {

@@ -2,7 +2,7 @@
 
 use coatings::Basis;
 use geometry::{Along, Fill, Towards};
-use units::{LengthUnit, System};
+use units::{Inches, LengthUnit, System};
 
 /// A choice with a word for each of its values.
 pub(super) trait Word: Copy + PartialEq + Sized + 'static {
@@ -31,6 +31,12 @@ pub(super) trait Word: Copy + PartialEq + Sized + 'static {
 impl Word for System {
     const WHAT: &'static str = "system of units";
     const WORDS: &'static [(Self, &'static str)] = &[(System::UsCustomary, "us"), (System::Metric, "metric")];
+}
+
+impl Word for Inches {
+    const WHAT: &'static str = "way of showing inches";
+    const WORDS: &'static [(Self, &'static str)] =
+        &[(Inches::Fractions, "fractions"), (Inches::Decimals, "decimals")];
 }
 
 impl Word for LengthUnit {
@@ -95,6 +101,7 @@ mod tests {
     #[test]
     fn every_word_comes_back_as_its_value() {
         check::<System>();
+        check::<Inches>();
         check::<LengthUnit>();
         check::<Fill>();
         check::<Along>();

@@ -124,7 +124,7 @@ mod tests {
     #[test]
     fn every_planned_coat_has_a_box_and_every_area_a_part() {
         for piece in &invented_workshop().pieces {
-            let takeoff = takeoff(piece, &[]).unwrap();
+            let takeoff = takeoff(piece, &[], Default::default()).unwrap();
             let card = job_card(piece, &takeoff);
             let area: Area = card.parts.iter().map(|part| part.area).sum();
             let painted = takeoff.painted.value;
@@ -145,7 +145,7 @@ mod tests {
     #[test]
     fn zones_that_are_finished_alike_stand_together() {
         let piece = &invented_workshop().pieces[0];
-        let card = job_card(piece, &takeoff(piece, &[]).unwrap());
+        let card = job_card(piece, &takeoff(piece, &[], Default::default()).unwrap());
         assert_eq!(card.parts.len(), 1);
         assert!(card.parts[0].zones.len() > 2);
     }

@@ -1,5 +1,16 @@
-//! What leaves the page: the job card, tables, links.
+//! What is handed out: the job card, tables for a spreadsheet, and a piece as text for a link, with the picture of that link.
 
+mod amounts;
+mod base64url;
 mod card;
+mod csv;
+mod link;
+mod qr;
+mod surfaces;
 
+pub use amounts::amounts_csv;
+pub use base64url::{from_base64url, to_base64url};
 pub use card::{CardPart, CardStep, JobCard, LEAD, job_card};
+pub use link::{LinkError, MAX_LINK_BYTES, link_text, read_link};
+pub use qr::{QrPicture, qr};
+pub use surfaces::surfaces_csv;

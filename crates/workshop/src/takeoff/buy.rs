@@ -6,7 +6,7 @@ use coatings::can::{ChoiceError, Purchase, choose, fewest};
 use coatings::{CanSize, Material, Need, Rgb, can, can_sizes, together};
 use units::Volume;
 
-use super::{WANTED_CONFIDENCE, takeoff};
+use super::takeoff;
 use crate::document::Workshop;
 
 /// What to buy of one material, if nothing of it is on the shelf.
@@ -30,7 +30,11 @@ const TOO_LARGE: f64 = 2.0;
 /// # Errors
 /// Where the need or a price cannot be counted with.
 pub fn cans_to_buy(workshop: &Workshop, need: &Need) -> Result<Buy, ChoiceError> {
-    cans_for(workshop, &need.material, need.at(WANTED_CONFIDENCE))
+    cans_for(
+        workshop,
+        &need.material,
+        need.at(workshop.settings.confidence.probability()),
+    )
 }
 
 /// The cheapest cans where the maker gave prices, otherwise the fewest cans of the trade.
@@ -85,9 +89,10 @@ pub struct Shopping {
 /// What to buy for all pieces together, stage after stage. Pieces that cannot be measured up are left out; their own
 /// takeoff says why.
 pub fn shopping(workshop: &Workshop) -> Vec<Shopping> {
+    let confidence = workshop.settings.confidence;
     let mut lots: Vec<(Vec<String>, Vec<Need>)> = Vec::new();
     for piece in &workshop.pieces {
-        let Ok(takeoff) = takeoff(piece, &workshop.materials) else {
+        let Ok(takeoff) = takeoff(piece, &workshop.materials, confidence) else {
             continue;
         };
         for line in takeoff.materials {
@@ -106,7 +111,7 @@ pub fn shopping(workshop: &Workshop) -> Vec<Shopping> {
         .filter_map(|(pieces, needs)| {
             let first = needs.first()?;
             // The same trial of each is added: what they share is wrong for all of them at once.
-            let litres = together(&needs.iter().collect::<Vec<_>>()).quantile(WANTED_CONFIDENCE);
+            let litres = together(&needs.iter().collect::<Vec<_>>()).quantile(confidence.probability());
             Some(Shopping {
                 material: Rc::clone(&first.material),
                 colour: first.colour,

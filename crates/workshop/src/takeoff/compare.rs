@@ -7,8 +7,8 @@ use units::{Length, Volume};
 
 use super::buy::{Buy, cans_to_buy};
 use super::finish::contents_in_question;
-use super::{Takeoff, WANTED_CONFIDENCE, layer_of};
-use crate::document::{Piece, Workshop};
+use super::{Takeoff, layer_of};
+use crate::document::{Confidence, Piece, Workshop};
 
 /// Fewer trials than those of the answer itself: the figures of eight jobs are wanted at once, and to about 2 %.
 const TRIALS: usize = 2_000;
@@ -115,7 +115,7 @@ pub fn compare(
                 Some(WayFigure {
                     id: line.id.clone(),
                     likely: need.likely(),
-                    verdict: verdict(piece, done, need)?,
+                    verdict: verdict(piece, done, need, workshop.settings.confidence)?,
                     buy: cans_to_buy(workshop, need),
                     film: film(done, need),
                     coats_for_equal_film: super::how(&equal, at_equal_film).0,
@@ -142,9 +142,9 @@ pub fn compare(
     columns.collect()
 }
 
-fn verdict(piece: &Piece, job: &Job, need: &Need) -> Option<Verdict> {
+fn verdict(piece: &Piece, job: &Job, need: &Need, confidence: Confidence) -> Option<Verdict> {
     let can: Contents = contents_in_question(layer_of(piece, need)?)?;
-    Some(Enough::judge(job, need, &can, WANTED_CONFIDENCE).verdict)
+    Some(Enough::judge(job, need, &can, confidence.probability()).verdict)
 }
 
 /// The film on the zone that takes the most of a material.

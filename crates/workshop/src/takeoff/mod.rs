@@ -12,16 +12,13 @@ use coatings::{Enough, Estimate, Job, Need, NeedWorking, TRIALS, needs, workings
 use geometry::{Edges, FieldId, LengthField, Overlap, Problem, Surface, SurfaceId};
 use units::Area;
 
-use crate::document::{OwnMaterial, Piece};
+use crate::document::{Confidence, OwnMaterial, Piece};
 use areas::{Division, measured};
 use finish::{contents_in_question, job, layer_of};
 
 pub use buy::{Buy, Shopping, cans_to_buy, shopping};
 pub use compare::{WayColumn, WayFigure, compare};
 pub use zones::{SurfaceLine, ZoneLine};
-
-/// The probability that a maker wants of a can before calling it enough (common practice, no source).
-pub const WANTED_CONFIDENCE: f64 = 0.9;
 
 /// What a piece needs of one material, in one colour.
 #[derive(Clone, Debug, PartialEq)]
@@ -79,11 +76,16 @@ impl Takeoff {
     }
 }
 
-/// The takeoff of a piece; `own` are the materials of the maker's own.
+/// The takeoff of a piece; `own` are the materials of the maker's own, and `confidence` is how sure a can must be before
+/// it is enough.
 ///
 /// # Errors
 /// Every measurement that is out of its limits or does not fit beside the others.
-pub fn takeoff(piece: &Piece, own: &[Rc<OwnMaterial>]) -> Result<Takeoff, Vec<Problem>> {
+pub fn takeoff(
+    piece: &Piece,
+    own: &[Rc<OwnMaterial>],
+    confidence: Confidence,
+) -> Result<Takeoff, Vec<Problem>> {
     let furniture = piece.furniture();
     let assembly = furniture.assembly()?;
     let surfaces: Vec<SurfaceLine> = assembly
@@ -95,7 +97,7 @@ pub fn takeoff(piece: &Piece, own: &[Rc<OwnMaterial>]) -> Result<Takeoff, Vec<Pr
     let areas = measured(piece, &furniture, &division);
     let painted = areas.together();
     let job = job(piece, own, areas);
-    let materials = material_lines(piece, &job);
+    let materials = material_lines(piece, &job, confidence);
     Ok(Takeoff {
         zones: zones::zones(piece, &surfaces),
         overlaps: assembly.overlaps(),
@@ -107,7 +109,7 @@ pub fn takeoff(piece: &Piece, own: &[Rc<OwnMaterial>]) -> Result<Takeoff, Vec<Pr
     })
 }
 
-fn material_lines(piece: &Piece, job: &Job) -> Vec<MaterialLine> {
+fn material_lines(piece: &Piece, job: &Job, confidence: Confidence) -> Vec<MaterialLine> {
     let mut lines: Vec<MaterialLine> = Vec::new();
     let mut all = needs(job, TRIALS);
     // In the order of the stages, whichever zone comes first.
@@ -137,7 +139,7 @@ fn material_lines(piece: &Piece, job: &Job) -> Vec<MaterialLine> {
             tools,
             can,
             level: layer.level,
-            enough: Enough::judge(job, &need, &contents, WANTED_CONFIDENCE),
+            enough: Enough::judge(job, &need, &contents, confidence.probability()),
             need,
         });
     }
@@ -222,6 +224,10 @@ mod tests {
     use coatings::{Ground, Stage};
     use geometry::{Kind, fields};
     use units::{LengthUnit, System};
+
+    fn takeoff(piece: &Piece, own: &[Rc<OwnMaterial>]) -> Result<Takeoff, Vec<Problem>> {
+        super::takeoff(piece, own, Confidence::default())
+    }
 
     fn nightstand() -> Piece {
         Piece::new(PieceId("n".into()), Kind::Nightstand, System::UsCustomary)

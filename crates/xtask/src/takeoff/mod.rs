@@ -38,7 +38,7 @@ pub fn of_file(path: &Path, form: Form) -> Result<ExitCode> {
     }
     let mut code = ExitCode::SUCCESS;
     for piece in &workshop.pieces {
-        for problem in workshop::takeoff(piece, &workshop.materials)
+        for problem in workshop::takeoff(piece, &workshop.materials, workshop.settings.confidence)
             .err()
             .unwrap_or_default()
         {

@@ -1,6 +1,5 @@
 //! Where the paint goes, drawn: for each way one bar to the same scale, from the piece to the tool and the air.
 
-use coatings::can::show_price;
 use units::Volume;
 use workshop::WayColumn;
 use yew::prelude::*;
@@ -31,7 +30,7 @@ pub fn bars(shown: &Shown, columns: &[WayColumn]) -> Html {
 
 fn way(shown: &Shown, column: &WayColumn, most: Volume) -> Html {
     let system = shown.app.workshop.units;
-    let price = column.price.map(|price| format!(", {}", show_price(price)));
+    let price = column.price.map(|price| format!(", {}", shown.app.money(price)));
     html! {
         <li>
             <h4>{ column.label }</h4>

@@ -72,8 +72,8 @@ fn volume(shown: &Shown, column: &WayColumn, figure: &WayFigure) -> Html {
     }
 }
 
-fn cans(_: &Shown, column: &WayColumn, figure: &WayFigure) -> Html {
-    html! { <td id={format!("compare-{}-cans-{}", column.key, figure.id)}>{ words::cans(&figure.buy) }</td> }
+fn cans(shown: &Shown, column: &WayColumn, figure: &WayFigure) -> Html {
+    html! { <td id={format!("compare-{}-cans-{}", column.key, figure.id)}>{ words::cans(&figure.buy, &|price| shown.app.money(price)) }</td> }
 }
 
 fn film(shown: &Shown, column: &WayColumn, figure: &WayFigure) -> Html {

@@ -29,7 +29,9 @@ pub fn CardDrawing(props: &Props) -> Html {
     let Some(picture) = picture.as_ref() else {
         return Html::default();
     };
-    let all = lines(&props.piece, props.app.workshop.units, picture, &|_| None);
+    let all = lines(&props.piece, picture, &|length| props.app.length(length), &|_| {
+        None
+    });
     html! {
         <svg class="drawing" viewBox={format!("0 0 {} {}", SHEET[0], SHEET[1])} role="img" aria-label="Drawing with dimensions">
             <g transform={format!("scale({})", 1.0 / FINE)}>

@@ -2,7 +2,7 @@
 //! field.
 
 use geometry::{Dimension, FieldId, Point2};
-use units::{Length, System, show_length};
+use units::Length;
 use workshop::{Piece, Reading};
 use yew::prelude::*;
 
@@ -70,12 +70,12 @@ pub struct Line {
     pub figure: Figure,
 }
 
-/// All dimension lines. Figures that would stand on each other are set apart. `draft` says what is being typed for a
-/// measurement, which stands in its place at once.
+/// All dimension lines. Figures that would stand on each other are set apart. `written` writes a length, `draft` says what is
+/// being typed for a measurement, which stands in its place at once.
 pub fn lines(
     piece: &Piece,
-    system: System,
     picture: &Picture,
+    written: &dyn Fn(Length) -> String,
     draft: &dyn Fn(FieldId) -> Option<String>,
 ) -> Vec<Line> {
     let mut taken = Vec::new();
@@ -84,7 +84,7 @@ pub fn lines(
         let is_guessed = measured.is_none();
         let text = draft(line.field).or(measured).unwrap_or_else(|| {
             let length = unmeasured(picture, line.field);
-            length.map_or(String::new(), |length| show_length(length, system))
+            length.map_or(String::new(), written)
         });
         placed(picture, line, text, is_guessed, &mut taken)
     };
@@ -121,7 +121,7 @@ fn placed(
 pub fn dimension_lines(shown: &Shown, picture: &Picture) -> Html {
     let drafts = &shown.app.drafts;
     let draft = |field| drafts.get(&field).filter(|draft| !draft.is_empty()).cloned();
-    let all = lines(&shown.piece, shown.app.workshop.units, picture, &draft);
+    let all = lines(&shown.piece, picture, &|length| shown.app.length(length), &draft);
     all.into_iter().map(|line| dimension_line(shown, line)).collect()
 }
 

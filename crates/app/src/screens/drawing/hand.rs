@@ -3,6 +3,8 @@
 use std::cell::RefCell;
 use std::rc::Rc;
 
+use web_sys::Element;
+use workshop::PieceEdit;
 use yew::prelude::*;
 
 use super::super::Shown;
@@ -12,6 +14,12 @@ use crate::state::{Act, Look};
 const TAP: f64 = 12.0;
 /// How far to drag for one step of turning, in pixels.
 const STEP: f64 = 44.0;
+
+/// What the brush does to a face; all faces of one movement are taken back together.
+fn stroke(shown: &Shown, face: &str) -> Option<Act> {
+    let to = shown.app.brush.clone()?;
+    Some(Act::Stroke(PieceEdit::Brush(vec![face.to_owned()], to), "brush"))
+}
 
 /// Where the hand is. It changes many times a second and means nothing once it is lifted, so it is no part of the state.
 #[derive(Clone, Default, PartialEq)]
@@ -26,6 +34,11 @@ struct Down {
 }
 
 impl Hand {
+    /// Whether the hand is down.
+    fn is_down(&self) -> bool {
+        self.0.borrow().at.is_some()
+    }
+
     /// Whether the last movement was a drag and no tap.
     pub fn dragged(&self) -> bool {
         self.0.borrow().dragged
@@ -42,10 +55,14 @@ impl Hand {
         })
     }
 
-    /// The hand moves: the piece turns with it, step by step.
+    /// The hand moves: the piece turns with it, step by step. With a brush in it the piece stays as it is.
     pub fn moved(&self, shown: &Shown) -> Callback<PointerEvent> {
         let (hand, send, look) = (self.clone(), shown.send.clone(), shown.app.look);
+        let has_brush = shown.app.brush.is_some();
         Callback::from(move |event: PointerEvent| {
+            if has_brush {
+                return;
+            }
             let mut down = hand.0.borrow_mut();
             let Some((from, first)) = down.at else { return };
             let way = f64::from(event.client_x()) - from;
@@ -61,8 +78,33 @@ impl Hand {
     }
 
     /// The hand is lifted, or the browser takes the movement for a scroll.
-    pub fn up(&self) -> Callback<PointerEvent> {
-        let hand = self.clone();
-        Callback::from(move |_: PointerEvent| hand.0.borrow_mut().at = None)
+    pub fn up(&self, shown: &Shown) -> Callback<PointerEvent> {
+        let (hand, send) = (self.clone(), shown.send.clone());
+        Callback::from(move |_: PointerEvent| {
+            hand.0.borrow_mut().at = None;
+            send.emit(Act::Rest);
+        })
+    }
+
+    /// The brush comes down on a face.
+    pub fn brush_down(&self, shown: &Shown, face: &str) -> Option<Callback<PointerEvent>> {
+        let (act, send) = (stroke(shown, face)?, shown.send.clone());
+        Some(Callback::from(move |event: PointerEvent| {
+            // A finger would otherwise stay with the face that it touched first. Where it cannot be let go, that face
+            // alone is brushed.
+            let face: Element = event.target_unchecked_into();
+            let _ = face.release_pointer_capture(event.pointer_id());
+            send.emit(act.clone());
+        }))
+    }
+
+    /// The brush goes over a face.
+    pub fn brush_over(&self, shown: &Shown, face: &str) -> Option<Callback<PointerEvent>> {
+        let (act, send, hand) = (stroke(shown, face)?, shown.send.clone(), self.clone());
+        Some(Callback::from(move |_: PointerEvent| {
+            if hand.is_down() {
+                send.emit(act.clone());
+            }
+        }))
     }
 }

@@ -72,7 +72,7 @@ pub fn board(shown: &Shown, drawn: &Drawn) -> Html {
     };
     let takeoff = shown.takeoff();
     html! {
-        <section id="drawing" class={classes!("sheet", takeoff.is_none().then_some("stale"))} aria-label="Drawing" tabindex="-1">
+        <section id="drawing" class={classes!("sheet", takeoff.is_none().then_some("stale"), shown.app.brush.is_some().then_some("brushed"))} aria-label="Drawing" tabindex="-1">
             { sheet }
             { views(shown.app.look, &shown.send) }
             { takeoff.map(|takeoff| overlaps(shown, takeoff)) }

@@ -36,7 +36,8 @@ pub fn sheet(shown: &Shown, picture: &Picture, takeoff: &Takeoff, hand: &Hand) -
         let class = if fill.is_some() { "face" } else { "face glass" };
         html! {
             <>
-                <path {class} d={face.region.clone()} {fill} onclick={pick(shown, face, hand)} />
+                <path {class} d={face.region.clone()} {fill} onclick={pick(shown, face, hand)}
+                    onpointerdown={hand.brush_down(shown, &face.name)} onpointerover={hand.brush_over(shown, &face.name)} />
                 { for face.shades.iter().map(|(path, dark)| html! {
                     <path class="shade" d={path.clone()} opacity={dark.clone()} />
                 }) }
@@ -47,7 +48,7 @@ pub fn sheet(shown: &Shown, picture: &Picture, takeoff: &Takeoff, hand: &Hand) -
     html! {
         <svg class="drawing" viewBox={format!("0 0 {} {}", SHEET[0], SHEET[1])} role="group"
             aria-label={format!("{}, drawn to scale", shown.piece.name)} onpointerdown={hand.down(shown)}
-            onpointermove={hand.moved(shown)} onpointerup={hand.up()} onpointercancel={hand.up()}>
+            onpointermove={hand.moved(shown)} onpointerup={hand.up(shown)} onpointercancel={hand.up(shown)}>
             <defs>
                 <pattern id="bare" width="9" height="9" patternUnits="userSpaceOnUse"
                     patternTransform="rotate(45) scale(10)">
@@ -90,12 +91,13 @@ fn is_picked(shown: &Shown, face: &Face) -> bool {
     }
 }
 
-/// A touch picks a face, a second one lets go of it. The end of a drag is no touch.
+/// A touch picks a face, a second one lets go of it. The end of a drag is no touch, and a brush does not pick.
 fn pick(shown: &Shown, face: &Face, hand: &Hand) -> Callback<MouseEvent> {
     let again = shown.app.picked.as_deref() == Some(face.name.as_str());
     let surface = (!again).then(|| face.name.clone());
     let hand = hand.clone();
+    let has_brush = shown.app.brush.is_some();
     say_if(&shown.send, move |_| {
-        (!hand.dragged()).then(|| Act::Pick(surface.clone()))
+        (!has_brush && !hand.dragged()).then(|| Act::Pick(surface.clone()))
     })
 }

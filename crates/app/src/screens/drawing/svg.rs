@@ -1,13 +1,12 @@
 //! The drawing as a picture of its own: SVG text that holds everything it needs, black lines on white paper.
 
-use units::System;
-use workshop::{OwnMaterial, Piece, Takeoff};
+use units::show_length_in;
+use workshop::{Piece, Takeoff, Workshop};
 
 use super::dimension::{Line, lines};
 use super::picture::{FINE, Picture, SHEET};
 use super::sheet::{Look, look};
 use crate::state;
-use std::rc::Rc;
 
 /// The styles of the picture. Widths of lines after ISO 128: outlines twice as wide as edges, dimension lines thin.
 const STYLE: &str = "text{font:23px sans-serif}.thin{stroke-width:.9}.end{stroke-width:1.8}.edges{stroke-width:10}\
@@ -15,13 +14,7 @@ const STYLE: &str = "text{font:23px sans-serif}.thin{stroke-width:.9}.end{stroke
                      .shade{stroke:none;fill:#000}.guessed{font-style:italic}";
 
 /// A piece as seen from one side, with its dimensions, as an SVG document.
-pub fn svg(
-    piece: &Piece,
-    own: &[Rc<OwnMaterial>],
-    system: System,
-    takeoff: &Takeoff,
-    from: state::Look,
-) -> String {
+pub fn svg(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, from: state::Look) -> String {
     let picture = Picture::of(&piece.furniture(), takeoff, from.view());
     let [width, height] = SHEET;
     let mut text = format!(
@@ -32,7 +25,7 @@ pub fn svg(
         1.0 / FINE
     );
     for face in &picture.faces {
-        let fill = match look(piece, own, face, takeoff) {
+        let fill = match look(piece, &workshop.materials, face, takeoff) {
             Look::Glass => "#e4ebeb".into(),
             Look::Coloured(colour) => colour,
             Look::Clear => "#c49a6c".into(),
@@ -52,7 +45,8 @@ pub fn svg(
         "<path class=\"edges\" d=\"{}\"/><path class=\"outline\" d=\"{}\"/></g>",
         picture.edges, picture.outline
     ));
-    for line in lines(piece, system, &picture, &|_| None) {
+    let written = |length| show_length_in(length, workshop.units, workshop.settings.inches);
+    for line in lines(piece, &picture, &written, &|_| None) {
         text.push_str(&dimension(&line));
     }
     text + "</svg>\n"
@@ -92,14 +86,15 @@ fn escaped(text: &str) -> String {
 mod tests {
     use super::*;
     use geometry::Kind;
-    use workshop::{PieceId, takeoff};
+    use units::System;
+    use workshop::{Confidence, PieceId, takeoff};
 
     #[test]
     fn the_picture_is_whole_and_takes_no_markup_from_a_name() {
         let mut piece = Piece::new(PieceId("a".into()), Kind::Dresser, System::UsCustomary);
         piece.name = "<b>Tall & wide</b>\u{7}".into();
-        let takeoff = takeoff(&piece, &[]).unwrap();
-        let text = svg(&piece, &[], System::UsCustomary, &takeoff, state::Look::Front);
+        let takeoff = takeoff(&piece, &[], Confidence::default()).unwrap();
+        let text = svg(&Workshop::default(), &piece, &takeoff, state::Look::Front);
         assert!(text.contains("<title>&lt;b&gt;Tall &amp; wide&lt;/b&gt;</title>"));
         let [opened, closed] = ["<text ", "</text>"].map(|tag| text.matches(tag).count());
         let dimensions = piece.furniture().dimensions(geometry::View::Front).unwrap().len();

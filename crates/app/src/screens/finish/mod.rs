@@ -6,10 +6,10 @@ mod layer;
 
 use coatings::{Basis, Stage};
 use web_sys::{HtmlInputElement, HtmlSelectElement};
-use workshop::{Colour, PieceEdit, Scheme, SchemeEdit};
+use workshop::{Colour, Edit, PieceEdit, PieceId, Scheme, SchemeEdit};
 use yew::prelude::*;
 
-use super::Shown;
+use super::{Shown, say_if};
 use crate::parts::{button, choice, select};
 use crate::state::Act;
 
@@ -45,6 +45,7 @@ pub fn finish(shown: &Shown) -> Html {
             <p class="caution">{ workshop::out::LEAD }</p>
             <div class="row">
                 { whose(shown) }
+                { like(shown) }
                 // Always one node, or the list beside it would be made anew and lose the focus.
                 { zone.map(|key| apart(shown, key, scheme.is_some())).unwrap_or_default() }
             </div>
@@ -78,6 +79,32 @@ fn whose(shown: &Shown) -> Html {
         .send
         .reform(|key: String| Act::Finished(Some(key).filter(|key| !key.is_empty())));
     select("Finish of", "finish-of".into(), options, value, open)
+}
+
+/// A list of the other pieces, to finish this one as one of them.
+fn like(shown: &Shown) -> Html {
+    let here = shown.piece.id.clone();
+    let others = shown.app.workshop.pieces.iter().filter(|piece| piece.id != here);
+    let options: Html = others
+        .map(|piece| html! { <option value={piece.id.0.to_string()}>{ &piece.name }</option> })
+        .collect();
+    let to = shown.piece.id.clone();
+    let copy = say_if(&shown.send, move |event: Event| {
+        let list = event.target_unchecked_into::<HtmlSelectElement>();
+        let from = PieceId(list.value().into());
+        list.set_selected_index(0);
+        let to = to.clone();
+        (!from.0.is_empty()).then_some(Act::Edit(Edit::CopyFinish { from, to }))
+    });
+    html! {
+        <div class="field list">
+            <label for="finish-like">{ "Finish it like" }</label>
+            <select id="finish-like" onchange={copy} disabled={shown.app.workshop.pieces.len() < 2}>
+                <option value="" selected={true}>{ "Another piece\u{2026}" }</option>
+                { options }
+            </select>
+        </div>
+    }
 }
 
 /// Sets a zone apart from the piece, or lets it go with it again.

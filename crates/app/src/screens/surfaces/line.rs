@@ -1,10 +1,10 @@
 //! One surface: its switch, its zone, its working.
 
-use geometry::Zone;
 use workshop::{PieceEdit, SurfaceLine};
 use yew::prelude::*;
 
 use super::super::Shown;
+use super::brush::zone_keys;
 use crate::parts::select;
 use crate::words;
 
@@ -44,21 +44,12 @@ pub fn zone_list(shown: &Shown, line: &SurfaceLine, id: String) -> Html {
         return Html::default();
     }
     let piece = &shown.piece;
-    let own = piece
-        .zones
-        .keys()
-        .map(String::as_str)
-        .filter(|key| Zone::by_key(key).is_none());
-    let keys = Zone::ALL
-        .into_iter()
-        .map(|zone| -> &str { zone.key() })
-        .chain(own);
-    let zones: Vec<(&str, String)> = keys.map(|key| (key, piece.zone_label(key))).collect();
+    let zones = zone_keys(piece);
     let (surface, usual) = (line.surface.id.to_string(), line.surface.usual_zone().key());
     let choose = shown.change(move |key: String| {
         let zone = (key != usual).then_some(key);
         Some(PieceEdit::Zone(surface.clone(), zone))
     });
-    let options = zones.iter().map(|(key, label)| (*key, label.as_str()));
+    let options = zones.iter().map(|(key, label)| (key.as_str(), label.as_str()));
     select("Zone", id, options, &line.zone, choose)
 }

@@ -1,10 +1,11 @@
 //! The list of surfaces by zone: what each measures, what lies against it, and whether it gets the finish.
 
+mod brush;
 mod line;
 mod zone;
 
 use geometry::Edges;
-use units::{Area, show_length};
+use units::Area;
 use workshop::{PieceEdit, Takeoff};
 use yew::prelude::*;
 
@@ -21,6 +22,7 @@ pub fn surfaces(shown: &Shown, edges: Option<Edges>) -> Html {
     };
     html! {
         <section aria-label="Surfaces" class="surfaces">
+            { brush::brush(shown) }
             { totals(shown, takeoff, edges) }
             <p>{ "Each surface of one piece, less what lies against it. Switch on what gets the finish." }</p>
             { for takeoff.zones.iter().map(|line| zone::zone(shown, takeoff, line)) }
@@ -46,7 +48,7 @@ fn totals(shown: &Shown, takeoff: &Takeoff, edges: Option<Edges>) -> Html {
         html! {
             <div>
                 <dt>{ label }</dt>
-                <dd id={format!("edges-{key}")} title={show_length(length, system)}>{ words::run(length, system) }</dd>
+                <dd id={format!("edges-{key}")} title={shown.app.length(length)}>{ words::run(length, system) }</dd>
             </div>
         }
     };

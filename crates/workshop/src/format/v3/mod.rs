@@ -22,6 +22,14 @@ pub struct WorkshopRecord<P> {
     title: String,
     note: String,
     units: String,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    confidence: Option<Readable<u64>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    inches: Option<Readable<String>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    currency: Option<Readable<String>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    finish: Option<Readable<SchemeRecord>>,
     #[serde(skip_serializing_if = "Vec::is_empty")]
     materials: Vec<Readable<MaterialRecord>>,
     /// The pieces in the maker's order.
@@ -198,9 +206,13 @@ pub(super) struct SurfaceRecord {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::document::{Colour, LabelReading, PieceId, Price, Reading, Workshop, label_field};
+    use crate::document::{
+        Colour, Confidence, Currency, LabelReading, PieceId, Price, Reading, Workshop, label_field,
+    };
     use crate::format::{Loaded, save};
-    use crate::{ChangeKind, Edit, MaterialEdit, Piece, PieceChange, PieceEdit, SchemeEdit, Sign};
+    use crate::{
+        ChangeKind, Edit, MaterialEdit, Piece, PieceChange, PieceEdit, SchemeEdit, SettingEdit, Sign,
+    };
     use coatings::{Basis, Ground};
     use geometry::{
         AddedShape, Along, BayPlace, FieldId, Fill, Kind, MAX_CHANGES, MAX_STEPS, Shape, Towards, counts,
@@ -208,7 +220,7 @@ mod tests {
     };
     use proptest::prelude::*;
     use std::rc::Rc;
-    use units::LengthUnit;
+    use units::{Inches, LengthUnit};
 
     fn id() -> PieceId {
         PieceId("a".into())
@@ -479,7 +491,7 @@ mod tests {
             (&"chip-brush".into(), &10.into())
         );
         assert_eq!(written["materials"][0]["label"]["rate"]["typed"], "350-450");
-        let takeoff = crate::takeoff(&workshop.pieces[0], &workshop.materials).unwrap();
+        let takeoff = crate::takeoff(&workshop.pieces[0], &workshop.materials, Default::default()).unwrap();
         assert!(
             takeoff
                 .materials
@@ -489,13 +501,30 @@ mod tests {
     }
 
     #[test]
+    fn settings_are_written_as_they_are_described() {
+        let file = full();
+        let [confidence, inches, currency] =
+            ["confidence", "inches", "currency"].map(|entry| file[entry].clone());
+        assert_eq!(
+            (confidence, inches, currency),
+            (95.into(), "decimals".into(), "EUR".into())
+        );
+        let finish = &file["finish"];
+        assert_eq!(finish["basis"], "label-rate");
+        assert_eq!(finish["ground"], Ground::default().key());
+        let Loaded { workshop, notices } = crate::format::load(&file.to_string()).unwrap();
+        assert!(notices.is_empty(), "{notices:?}");
+        comes_back(&workshop);
+    }
+
+    #[test]
     fn an_empty_scheme_stays_empty() {
         let remove = || PieceEdit::Finish(None, SchemeEdit::Remove(0));
         let workshop = edited(Kind::Dresser, [remove(), remove(), remove()]);
         let written = comes_back(&workshop);
         assert_eq!(written["pieces"][0]["scheme"]["layers"], serde_json::json!([]));
         assert!(
-            crate::takeoff(&workshop.pieces[0], &[])
+            crate::takeoff(&workshop.pieces[0], &[], Default::default())
                 .unwrap()
                 .materials
                 .is_empty()
@@ -547,7 +576,14 @@ mod tests {
         ]);
         let mut workshop = edited(Kind::Hutch, edits);
         let finish = scheme_edits().into_iter().map(|edit| Edit::Piece(id(), edit));
-        for edit in own_material().into_iter().chain(finish) {
+        let settings = [
+            SettingEdit::Confidence(Confidence::Percent95),
+            SettingEdit::Inches(Inches::Decimals),
+            SettingEdit::Currency(Currency::new("EUR").ok()),
+            SettingEdit::FinishOf(Some(id())),
+        ];
+        let edits = own_material().into_iter().chain(finish);
+        for edit in edits.chain(settings.map(Edit::Settings)) {
             workshop = workshop.apply(edit).unwrap();
         }
         serde_json::from_str(&save(&workshop)).unwrap()
@@ -557,7 +593,7 @@ mod tests {
     fn the_full_workshop_can_be_measured_up() {
         let Loaded { workshop, .. } = crate::format::load(&full().to_string()).unwrap();
         assert_eq!(
-            crate::takeoff(&workshop.pieces[0], &workshop.materials).err(),
+            crate::takeoff(&workshop.pieces[0], &workshop.materials, Default::default()).err(),
             None
         );
     }

@@ -18,12 +18,23 @@ use crate::format::{KIND, VERSION};
 impl<P> WorkshopRecord<P> {
     /// What is saved of this workshop, with its pieces as `piece` gives them.
     pub fn of(workshop: &Workshop, piece: impl Fn(&Piece) -> P) -> Self {
+        let settings = &workshop.settings;
         WorkshopRecord {
             kind: KIND.into(),
             version: VERSION,
             title: workshop.title.clone(),
             note: workshop.note.clone(),
             units: workshop.units.word().into(),
+            confidence: unusual(settings.confidence)
+                .map(|confidence| Readable(Some(u64::from(confidence.percent())))),
+            inches: unusual(settings.inches).map(|inches| Readable(Some(inches.word().into()))),
+            currency: settings
+                .currency
+                .map(|currency| Readable(Some(currency.code().into()))),
+            finish: settings
+                .finish
+                .as_ref()
+                .map(|finish| Readable(Some(finish.into()))),
             materials: workshop
                 .materials
                 .iter()
@@ -33,6 +44,11 @@ impl<P> WorkshopRecord<P> {
             beyond: workshop.beyond.clone(),
         }
     }
+}
+
+/// A setting that need be written, because it is not the usual one.
+fn unusual<T: Default + PartialEq>(setting: T) -> Option<T> {
+    Some(setting).filter(|setting| *setting != T::default())
 }
 
 impl PieceRecord {

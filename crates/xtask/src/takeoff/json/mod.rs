@@ -35,7 +35,7 @@ pub fn of(workshop: &Workshop, working: bool) -> Value {
 }
 
 fn of_piece(workshop: &Workshop, piece: &Piece, working: bool) -> Value {
-    match takeoff(piece, &workshop.materials) {
+    match takeoff(piece, &workshop.materials, workshop.settings.confidence) {
         Ok(takeoff) => {
             let mut value = of_takeoff(workshop, piece, &takeoff);
             if working {

@@ -3,7 +3,7 @@
 use coatings::Verdict;
 use coatings::can::{ChoiceError, show_price};
 use units::{System, Volume};
-use workshop::{Buy, Colour, Piece, Takeoff, WANTED_CONFIDENCE, Workshop, cans_to_buy, shopping};
+use workshop::{Buy, Colour, Piece, Takeoff, Workshop, cans_to_buy, shopping};
 
 use super::show::{short, some, verdict, volume, wrapped};
 use super::zones::zone_label;
@@ -71,7 +71,7 @@ pub fn to_buy(workshop: &Workshop, takeoff: &Takeoff) -> String {
         .materials
         .iter()
         .map(|line| (line.id.clone(), cans_to_buy(workshop, &line.need)));
-    bought("Stage", lines.collect(), workshop.units)
+    bought("Stage", lines.collect(), workshop)
 }
 
 /// The cans to buy for all pieces together, where there are several.
@@ -88,7 +88,7 @@ pub fn together(workshop: &Workshop) -> String {
             line.buy,
         )
     });
-    let table = bought("All pieces", lines.collect(), workshop.units);
+    let table = bought("All pieces", lines.collect(), workshop);
     if table.is_empty() {
         table
     } else {
@@ -96,11 +96,11 @@ pub fn together(workshop: &Workshop) -> String {
     }
 }
 
-fn bought(what: &str, lines: Vec<(String, Result<Buy, ChoiceError>)>, system: System) -> String {
+fn bought(what: &str, lines: Vec<(String, Result<Buy, ChoiceError>)>, workshop: &Workshop) -> String {
     if lines.is_empty() {
         return String::new();
     }
-    let sure = format!("For {:.0} %", WANTED_CONFIDENCE * 100.0);
+    let sure = format!("For {} %", workshop.settings.confidence.percent());
     let mut table = Table::new(&[
         (what, Align::Left),
         (&sure, Align::Right),
@@ -110,7 +110,7 @@ fn bought(what: &str, lines: Vec<(String, Result<Buy, ChoiceError>)>, system: Sy
     ]);
     let mut remarks = String::new();
     for (name, buy) in lines {
-        let shown = |amount| volume(amount, system);
+        let shown = |amount| volume(amount, workshop.units);
         match buy {
             Ok(buy) => {
                 if !buy.purchase.proven {

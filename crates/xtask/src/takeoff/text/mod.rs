@@ -31,7 +31,7 @@ pub fn of(workshop: &Workshop, working: bool) -> String {
 
 fn of_piece(workshop: &Workshop, piece: &Piece, working: bool) -> String {
     let system = workshop.units;
-    let takeoff = match takeoff(piece, &workshop.materials) {
+    let takeoff = match takeoff(piece, &workshop.materials, workshop.settings.confidence) {
         Ok(takeoff) => takeoff,
         Err(problems) => {
             let show = |length| show_length(length, system);

@@ -4,6 +4,7 @@ mod changes;
 mod materials;
 mod records;
 mod scheme;
+mod settings;
 
 use std::rc::Rc;
 
@@ -14,7 +15,9 @@ use units::{LengthUnit, SortedMap, System};
 use super::{
     BayRecord, PieceRecord, ReadingRecord, Readings, RowRecord, SurfaceRecord, WorkshopRecord, ZoneRecord,
 };
-use crate::document::{Bay, OwnMaterial, Piece, PieceId, Reading, Row, SurfaceChoice, Workshop, ZoneChoice};
+use crate::document::{
+    Bay, OwnMaterial, Piece, PieceId, Reading, Row, Settings, SurfaceChoice, Workshop, ZoneChoice,
+};
 use crate::edit::{MAX_COUNT, MAX_ZONES, may_be_key, shortened};
 use crate::format::record::{Named, RecordError};
 use crate::format::words::Word;
@@ -77,11 +80,19 @@ impl<P> WorkshopRecord<P> {
         let units = Some(self.units).filter(|units| !units.is_empty());
         let units = reader.word(units, System::default());
         let [title, note] = [shortened(&self.title), shortened(&self.note)];
+        let materials = reader.materials(self.materials);
+        let settings = Settings {
+            confidence: reader.confidence(self.confidence),
+            inches: reader.inches(self.inches),
+            currency: reader.currency(self.currency),
+            finish: reader.finish(self.finish, &materials),
+        };
         Workshop {
             title,
             note,
             units,
-            materials: reader.materials(self.materials),
+            settings,
+            materials,
             pieces: vec![],
             beyond: self.beyond,
         }

@@ -10,7 +10,7 @@ use crate::format::v3::{
 };
 
 impl WorkshopRecord<Value> {
-    /// Reads the record of a workshop, of this version or an older one: it has not changed since format 1.
+    /// Reads the record of a workshop, of this version or an older one: nothing that it had since format 1 has changed.
     ///
     /// # Errors
     /// If it is not the record of a workshop.
@@ -22,6 +22,10 @@ impl WorkshopRecord<Value> {
             title: entries.take("title")?,
             note: entries.take("note")?,
             units: entries.take("units")?,
+            confidence: entries.take("confidence")?,
+            inches: entries.take("inches")?,
+            currency: entries.take("currency")?,
+            finish: entries.take("finish")?,
             materials: entries.take("materials")?,
             pieces: entries.take("pieces")?,
             beyond: entries.rest(),

@@ -1,0 +1,88 @@
+// What the device can do with things that leave the page or come in. Small, because the browser does the work.
+
+// Text to bytes that are as few as the browser can make them, and back; more than `most` bytes are refused.
+export async function pack(text) {
+  const packed = new Blob([text]).stream().pipeThrough(new CompressionStream("deflate-raw"));
+  return new Uint8Array(await new Response(packed).arrayBuffer());
+}
+
+export async function unpack(bytes, most) {
+  const reader = new Blob([bytes]).stream().pipeThrough(new DecompressionStream("deflate-raw")).getReader();
+  const parts = [];
+  for (let size = 0; ; ) {
+    const { done, value } = await reader.read();
+    if (done) return new Blob(parts).text();
+    size += value.length;
+    if (size > most) {
+      await reader.cancel();
+      throw new Error("too large");
+    }
+    parts.push(value);
+  }
+}
+
+// A file onto the device: where it is to lie, if the browser lets one choose, or else among the downloads. Tells whether
+// it was saved; a person may think better of it.
+export async function save(name, type, content) {
+  const blob = new Blob([content], { type });
+  if (window.showSaveFilePicker) {
+    try {
+      const ending = name.slice(name.lastIndexOf("."));
+      const file = await window.showSaveFilePicker({ suggestedName: name, types: [{ accept: { [type]: [ending] } }] });
+      const out = await file.createWritable();
+      await out.write(blob);
+      await out.close();
+      return true;
+    } catch (error) {
+      if (error.name === "AbortError") return false;
+      if (error.name !== "SecurityError" && error.name !== "NotAllowedError") throw error;
+    }
+  }
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(blob);
+  link.download = name;
+  link.click();
+  // Some browsers read the file only after the click is over.
+  setTimeout(() => URL.revokeObjectURL(link.href), 60000);
+  return true;
+}
+
+// What the device's own list of ways to hand on can do.
+export function canShare() {
+  return Boolean(navigator.share);
+}
+
+export async function share(title, url) {
+  try {
+    await navigator.share({ title, url });
+  } catch (error) {
+    if (error.name !== "AbortError") throw error;
+  }
+}
+
+export async function copy(text) {
+  await navigator.clipboard.writeText(text);
+}
+
+// A drawing as a picture of dots, two to each of its units across and down.
+export async function dots(svg) {
+  const image = new Image();
+  image.src = URL.createObjectURL(new Blob([svg], { type: "image/svg+xml" }));
+  await image.decode();
+  const canvas = document.createElement("canvas");
+  canvas.width = image.width * 2;
+  canvas.height = image.height * 2;
+  canvas.getContext("2d").drawImage(image, 0, 0, canvas.width, canvas.height);
+  URL.revokeObjectURL(image.src);
+  const blob = await new Promise((done) => canvas.toBlob(done, "image/png"));
+  return new Uint8Array(await blob.arrayBuffer());
+}
+
+// A price as people write it here, and the sign between whole numbers and decimals.
+export function money(amount, currency) {
+  return new Intl.NumberFormat(undefined, { style: "currency", currency }).format(amount);
+}
+
+export function decimalSign() {
+  return new Intl.NumberFormat(undefined, { useGrouping: false }).format(1.5).charAt(1);
+}

@@ -1,0 +1,61 @@
+//! Brushing over the drawing: what becomes of the faces that the hand goes over.
+
+use geometry::Zone;
+use workshop::{BrushTo, Piece};
+use yew::prelude::*;
+
+use super::super::Shown;
+use crate::parts::{choice, select};
+use crate::state::Act;
+
+/// What a touch of the drawing does.
+pub fn brush(shown: &Shown) -> Html {
+    let present = &shown.app.brush;
+    let options = [
+        (0, "look", "Shows its working"),
+        (1, "left", "Leaves it as it is"),
+        (2, "painted", "Gives it the finish"),
+    ];
+    let value = match present {
+        None => 0,
+        Some(BrushTo::Left) => 1,
+        Some(BrushTo::Painted) => 2,
+        Some(_) => 3,
+    };
+    let choose = shown.send.reform(|place: i32| {
+        Act::Brush(match place {
+            1 => Some(BrushTo::Left),
+            2 => Some(BrushTo::Painted),
+            _ => None,
+        })
+    });
+    let zones = zone_keys(&shown.piece);
+    let zones = zones.iter().map(|(key, label)| (key.as_str(), label.as_str()));
+    let zone = match present {
+        Some(BrushTo::Zone(key)) => key.as_str(),
+        _ => "",
+    };
+    let into = shown
+        .send
+        .reform(|key: String| Act::Brush(Some(key).filter(|key| !key.is_empty()).map(BrushTo::Zone)));
+    let options_of_zones = std::iter::once(("", "No zone")).chain(zones);
+    html! {
+        <div class="row brush">
+            { choice("A touch on the drawing, or a stroke over it", "brush", &options, value, choose) }
+            { select("Puts it into a zone", "brush-zone".into(), options_of_zones, zone, into) }
+        </div>
+    }
+}
+
+/// Every zone that a surface can belong to, by its key, with what the maker calls it.
+pub fn zone_keys(piece: &Piece) -> Vec<(String, String)> {
+    let own = piece.zones.keys().filter(|key| Zone::by_key(key).is_none());
+    let usual = Zone::ALL.into_iter().map(|zone| zone.key().to_owned());
+    usual
+        .chain(own.cloned())
+        .map(|key| {
+            let label = piece.zone_label(&key);
+            (key, label)
+        })
+        .collect()
+}

@@ -1,0 +1,167 @@
+//! The edit that finishes one piece as another is.
+
+use geometry::Zone;
+
+use crate::document::{Piece, Scheme};
+
+impl Piece {
+    /// Takes over how another piece is finished: materials, coats, tools, cans and colour, zone by zone where both have the
+    /// zone. What each surface is like stays, since that is seen on this piece and not chosen.
+    pub(super) fn finish_like(&mut self, other: &Piece) {
+        let alike = |scheme: &Scheme, here: &Scheme| Scheme {
+            condition: here.condition,
+            ..scheme.clone()
+        };
+        let has = self.usual_zones();
+        for zone in Zone::ALL {
+            let key = zone.key();
+            let apart = other.zones.get(key).and_then(|zone| zone.scheme.as_ref());
+            let apart = apart.filter(|_| has.contains(&zone));
+            let scheme = apart.map(|scheme| alike(scheme, self.scheme_of(key)));
+            let mut choice = self.zones.remove(key).unwrap_or_default();
+            choice.scheme = scheme;
+            if choice != Default::default() {
+                self.zones.insert(key.into(), choice);
+            }
+        }
+        let here = self.scheme.clone();
+        let own = other.zones.iter().filter(|(key, _)| Zone::by_key(key).is_none());
+        for (key, zone) in own {
+            // Keys of a maker's own zones are numbered within a piece: the name tells whether it is the same zone.
+            if let Some(same) = self.zones.get_mut(key).filter(|same| same.name == zone.name) {
+                let before = same.scheme.as_ref().unwrap_or(&here);
+                same.scheme = zone.scheme.as_ref().map(|scheme| alike(scheme, before));
+            }
+        }
+        self.scheme = alike(&other.scheme, &here);
+    }
+
+    /// The usual zones that have a surface on this piece; all of them as long as it cannot be measured up.
+    fn usual_zones(&self) -> Vec<Zone> {
+        let Ok(assembly) = self.furniture().assembly() else {
+            return Zone::ALL.to_vec();
+        };
+        let surfaces = assembly.surfaces();
+        let zones = surfaces
+            .iter()
+            .filter(|surface| surface.takes_finish())
+            .map(|surface| {
+                let choice = self.choices.get(&surface.id.to_string());
+                match choice.and_then(|choice| choice.zone.as_deref()) {
+                    Some(key) => Zone::by_key(key),
+                    None => Some(surface.usual_zone()),
+                }
+            });
+        let mut known: Vec<Zone> = Vec::new();
+        for zone in zones.flatten() {
+            if !known.contains(&zone) {
+                known.push(zone);
+            }
+        }
+        known
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::document::{Colour, Piece};
+    use crate::{Edit, EditError, PieceEdit, PieceId, SchemeEdit, Workshop};
+    use coatings::Ground;
+    use geometry::Kind;
+
+    fn id(name: &str) -> PieceId {
+        PieceId(name.into())
+    }
+
+    fn edited(name: &str, edits: impl IntoIterator<Item = PieceEdit>, workshop: Workshop) -> Workshop {
+        let edits = edits.into_iter().map(|edit| Edit::Piece(id(name), edit));
+        edits.fold(workshop, |workshop, edit| workshop.apply(edit).unwrap())
+    }
+
+    fn colour(zone: Option<&str>, colour: Colour) -> PieceEdit {
+        PieceEdit::Finish(zone.map(Into::into), SchemeEdit::Colour(colour))
+    }
+
+    const RED: Colour = Colour([200, 0, 0]);
+    const BLUE: Colour = Colour([0, 0, 200]);
+
+    /// A hutch with much that is its own, and a headboard.
+    fn two() -> Workshop {
+        let add = |name, kind| Edit::Add { id: id(name), kind };
+        let both = Workshop::default().apply(add("a", Kind::Hutch)).unwrap();
+        let both = both.apply(add("b", Kind::Headboard)).unwrap();
+        let own = |name: &str| {
+            let name = PieceEdit::NameZone("own-1".into(), name.into());
+            [name, PieceEdit::Apart("own-1".into(), true)]
+        };
+        let both = edited("a", own("Stripes"), both);
+        edited(
+            "a",
+            [
+                colour(None, RED),
+                PieceEdit::Finish(None, SchemeEdit::Ground(Ground::Bare)),
+                PieceEdit::Finish(None, SchemeEdit::Coats(1, 4)),
+                PieceEdit::Apart("body".into(), true),
+                colour(Some("body"), BLUE),
+                PieceEdit::Apart("inside".into(), true),
+                colour(Some("own-1"), BLUE),
+            ],
+            both,
+        )
+    }
+
+    fn copied(workshop: &Workshop) -> Piece {
+        let edit = Edit::CopyFinish {
+            from: id("a"),
+            to: id("b"),
+        };
+        (*workshop.apply(edit).unwrap().pieces[1]).clone()
+    }
+
+    #[test]
+    fn what_is_put_on_is_copied_and_what_the_surface_is_like_stays() {
+        let ground = PieceEdit::Finish(None, SchemeEdit::Ground(Ground::Glossy));
+        let workshop = edited("b", [ground], two());
+        let piece = copied(&workshop);
+        assert_eq!((piece.scheme.colour, piece.scheme.layers[1].coats), (RED, 4));
+        assert_eq!(piece.scheme.condition.ground, Ground::Glossy);
+        assert_eq!(piece.scheme_of("body").colour, BLUE);
+        assert_eq!(piece.scheme_of("body").condition.ground, Ground::Glossy);
+        // A headboard has no inside, and no stripes.
+        assert_eq!(piece.zones.keys().collect::<Vec<_>>(), ["body"]);
+        assert_eq!(piece.readings, workshop.pieces[1].readings);
+    }
+
+    #[test]
+    fn a_zone_of_ones_own_is_the_same_by_its_name() {
+        let named = |name: &str| PieceEdit::NameZone("own-1".into(), name.into());
+        let same = edited("b", [named("Stripes")], two());
+        assert_eq!(copied(&same).scheme_of("own-1").colour, BLUE);
+        let other = edited("b", [named("Legs")], two());
+        assert_eq!(copied(&other).zones["own-1"].scheme, None);
+    }
+
+    #[test]
+    fn a_zone_that_is_not_apart_there_goes_with_the_piece_here() {
+        let apart = [
+            PieceEdit::Apart("base".into(), true),
+            PieceEdit::ZonePainted("base".into(), Some(false)),
+        ];
+        let piece = copied(&edited("b", apart, two()));
+        assert_eq!(piece.zones["base"].scheme, None);
+        assert_eq!(piece.zones["base"].painted, Some(false));
+    }
+
+    #[test]
+    fn both_pieces_must_be_there() {
+        let copy = |from, to| {
+            two().apply(Edit::CopyFinish {
+                from: id(from),
+                to: id(to),
+            })
+        };
+        assert_eq!(copy("z", "b"), Err(EditError::NoSuchPiece));
+        assert_eq!(copy("a", "z"), Err(EditError::NoSuchPiece));
+        assert_eq!(copy("a", "a").unwrap(), two());
+    }
+}

@@ -1,0 +1,162 @@
+//! Edits of what is settled for the whole workshop.
+
+use coatings::Condition;
+use units::Inches;
+
+use super::EditError;
+use crate::document::{Confidence, Currency, LayerPlan, PieceId, Scheme, Workshop};
+
+/// A change of what is settled for the whole workshop.
+#[derive(Clone, Debug, PartialEq)]
+pub enum SettingEdit {
+    /// How sure a can must be before it is called enough.
+    Confidence(Confidence),
+    /// How lengths in inches are shown.
+    Inches(Inches),
+    /// The currency of all prices, or none any more.
+    Currency(Option<Currency>),
+    /// A new piece is finished as this one is, or as usual in the trade again.
+    FinishOf(Option<PieceId>),
+}
+
+impl Workshop {
+    pub(super) fn set(&mut self, edit: SettingEdit) -> Result<(), EditError> {
+        match edit {
+            SettingEdit::Confidence(confidence) => self.settings.confidence = confidence,
+            SettingEdit::Inches(inches) => self.settings.inches = inches,
+            SettingEdit::Currency(currency) => self.settings.currency = currency,
+            SettingEdit::FinishOf(None) => self.settings.finish = None,
+            SettingEdit::FinishOf(Some(id)) => {
+                let piece = self.piece(&id).ok_or(EditError::NoSuchPiece)?;
+                self.settings.finish = Some(usual_of(&piece.scheme));
+            }
+        }
+        Ok(())
+    }
+}
+
+/// What of a scheme holds for pieces that are not there yet: neither what this surface is like, nor how full a can was.
+fn usual_of(scheme: &Scheme) -> Scheme {
+    let layers = scheme.layers.iter().cloned();
+    Scheme {
+        condition: Condition::default(),
+        layers: layers.map(|layer| LayerPlan { level: None, ..layer }).collect(),
+        ..scheme.clone()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Edit, PieceEdit, SchemeEdit};
+    use coatings::Ground;
+    use geometry::Kind;
+    use std::rc::Rc;
+
+    fn id(name: &str) -> PieceId {
+        PieceId(name.into())
+    }
+
+    fn add(name: &str) -> Edit {
+        Edit::Add {
+            id: id(name),
+            kind: Kind::Nightstand,
+        }
+    }
+
+    fn finish(edit: SchemeEdit) -> Edit {
+        Edit::Piece(id("a"), PieceEdit::Finish(None, edit))
+    }
+
+    fn done(workshop: Workshop, edits: impl IntoIterator<Item = Edit>) -> Workshop {
+        edits
+            .into_iter()
+            .fold(workshop, |workshop, edit| workshop.apply(edit).unwrap())
+    }
+
+    #[test]
+    fn a_new_piece_begins_with_the_finish_of_the_maker() {
+        let enamel: Rc<str> = "trim-enamel".into();
+        let own: Rc<str> = "own-1".into();
+        let colour = Scheme::usual(Default::default()).colour.0;
+        let workshop = done(
+            Workshop::default(),
+            [
+                add("a"),
+                finish(SchemeEdit::Ground(Ground::Bare)),
+                finish(SchemeEdit::Coats(1, 3)),
+                finish(SchemeEdit::Tool(1, "foam-roller")),
+                Edit::Piece(id("a"), PieceEdit::Level(enamel, Some(colour), Some("half"))),
+                Edit::AddMaterial(own.clone(), "water-polyurethane".into()),
+                finish(SchemeEdit::Material(2, own.clone())),
+                Edit::Settings(SettingEdit::FinishOf(Some(id("a")))),
+                add("b"),
+            ],
+        );
+        let [old, new] = [0, 1].map(|place: usize| &workshop.pieces[place].scheme);
+        assert_eq!(new.layers[1].tool, "foam-roller");
+        assert_eq!((new.layers[1].coats, new.layers[1].level), (3, None));
+        assert_eq!(old.layers[1].level, Some("half"));
+        assert_eq!(new.condition, Condition::default());
+        assert_eq!(new.layers[2].material, own);
+        // A material that goes is not planned for new pieces either.
+        let without = done(workshop.clone(), [Edit::RemoveMaterial(own), add("c")]);
+        assert_eq!(
+            &*without.pieces[2].scheme.layers[2].material,
+            "water-polyurethane"
+        );
+        let back = done(workshop, [Edit::Settings(SettingEdit::FinishOf(None)), add("c")]);
+        assert_eq!(back.pieces[2].scheme, Scheme::usual(back.units));
+        let missing = back.apply(Edit::Settings(SettingEdit::FinishOf(Some(id("z")))));
+        assert_eq!(missing, Err(EditError::NoSuchPiece));
+    }
+
+    #[test]
+    fn who_wants_to_be_surer_buys_no_less() {
+        let workshop = done(Workshop::default(), [add("a")]);
+        let of = |confidence| {
+            let workshop = done(
+                workshop.clone(),
+                [Edit::Settings(SettingEdit::Confidence(confidence))],
+            );
+            let taken = crate::takeoff(&workshop.pieces[0], &[], confidence).unwrap();
+            let needs = taken.materials.iter().map(|line| {
+                let buy = crate::cans_to_buy(&workshop, &line.need).unwrap();
+                buy.need.as_litres()
+            });
+            let together = crate::shopping(&workshop)[0].buy.clone().unwrap().need;
+            let coats: Vec<u32> = taken
+                .materials
+                .iter()
+                .map(|line| line.enough.most_coats)
+                .collect();
+            (needs.sum::<f64>(), together, coats)
+        };
+        let all = Confidence::ALL.map(of);
+        for pair in all.windows(2) {
+            assert!(pair[0].0 < pair[1].0, "{pair:?}");
+            assert!(pair[0].1 < pair[1].1, "{pair:?}");
+            assert!(pair[0].2 >= pair[1].2, "{pair:?}");
+        }
+    }
+
+    #[test]
+    fn settings_of_another_workshop_do_not_come_with_its_pieces() {
+        let euro = Currency::new("EUR").unwrap();
+        let other = done(
+            Workshop::default(),
+            [
+                add("a"),
+                Edit::Settings(SettingEdit::Currency(Some(euro))),
+                Edit::Settings(SettingEdit::Inches(Inches::Decimals)),
+            ],
+        );
+        assert_eq!(other.settings.currency, Some(euro));
+        let both = done(Workshop::default(), [Edit::Gather(other.clone())]);
+        assert_eq!((both.pieces.len(), &both.settings), (1, &Default::default()));
+        let replaced = done(Workshop::default(), [Edit::Replace(other.clone())]);
+        assert_eq!(replaced.settings, other.settings);
+        let none = done(other, [Edit::Settings(SettingEdit::Currency(None))]);
+        assert_eq!(none.settings.currency, None);
+    }
+}

@@ -1,0 +1,133 @@
+//! What is settled for the whole workshop, from records of format 3.
+
+use std::rc::Rc;
+
+use units::Inches;
+
+use super::Reader;
+use crate::document::{Confidence, Currency, OwnMaterial, Scheme};
+use crate::format::Notice;
+use crate::format::record::Readable;
+use crate::format::v3::SchemeRecord;
+use crate::format::words::Word;
+
+impl Reader<'_> {
+    pub(super) fn confidence(&mut self, record: Option<Readable<u64>>) -> Confidence {
+        let read = |percent: u64| Confidence::of_percent(u32::try_from(percent).ok()?);
+        self.setting("wanted confidence", record, read)
+            .unwrap_or_default()
+    }
+
+    pub(super) fn inches(&mut self, record: Option<Readable<String>>) -> Inches {
+        self.setting(Inches::WHAT, record, |word| Inches::of(&word))
+            .unwrap_or_default()
+    }
+
+    pub(super) fn currency(&mut self, record: Option<Readable<String>>) -> Option<Currency> {
+        self.setting("currency", record, |code| Currency::new(&code).ok())
+    }
+
+    pub(super) fn finish(
+        &mut self,
+        record: Option<Readable<SchemeRecord>>,
+        own: &[Rc<OwnMaterial>],
+    ) -> Option<Scheme> {
+        let record = self.setting("usual finish", record, Some)?;
+        let workshop = std::mem::replace(&mut self.name, "Usual finish".into());
+        let scheme = self.scheme(record, own);
+        self.name = workshop;
+        Some(scheme)
+    }
+
+    /// A setting that was written; for one that cannot be used, nothing, and a notice.
+    fn setting<R, T>(
+        &mut self,
+        what: &'static str,
+        record: Option<Readable<R>>,
+        read: impl FnOnce(R) -> Option<T>,
+    ) -> Option<T> {
+        let Readable(record) = record?;
+        let setting = record.and_then(read);
+        if setting.is_none() {
+            self.notices.push(Notice::SettingLeftOut { what });
+        }
+        setting
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use serde_json::{Value, json};
+
+    use crate::document::{Confidence, Currency, Settings};
+    use crate::format::{Loaded, load, save};
+    use units::Inches;
+
+    fn file(settings: Value) -> String {
+        let mut file = json!({"kind": crate::format::KIND, "version": 3, "pieces": [], "later": 1});
+        for (entry, value) in settings.as_object().unwrap() {
+            file[entry] = value.clone();
+        }
+        file.to_string()
+    }
+
+    fn read(settings: Value) -> (Settings, Vec<String>) {
+        let Loaded { workshop, notices } = load(&file(settings)).unwrap();
+        assert_eq!(workshop.beyond["later"], json!(1));
+        assert_eq!(load(&save(&workshop)).unwrap().workshop, workshop);
+        let notices = notices.iter().map(ToString::to_string).collect();
+        (workshop.settings, notices)
+    }
+
+    #[test]
+    fn a_file_without_settings_has_the_usual_ones_and_gets_none() {
+        for version in [1, 2, 3] {
+            let text = json!({"kind": crate::format::KIND, "version": version}).to_string();
+            let Loaded { workshop, notices } = load(&text).unwrap();
+            assert!(notices.is_empty(), "{notices:?}");
+            assert_eq!(workshop.settings, Settings::default());
+            let written: Value = serde_json::from_str(&save(&workshop)).unwrap();
+            for entry in ["confidence", "inches", "currency", "finish"] {
+                assert_eq!(written.get(entry), None, "{entry}");
+            }
+        }
+    }
+
+    #[test]
+    fn settings_come_back() {
+        let (settings, notices) = read(json!({
+            "confidence": 95, "inches": "decimals", "currency": "CHF",
+            "finish": {"colour": "#102030", "layers": [{"material": "clear-wax", "coats": 2}]},
+        }));
+        assert!(notices.is_empty(), "{notices:?}");
+        assert_eq!(settings.confidence, Confidence::Percent95);
+        assert_eq!(settings.inches, Inches::Decimals);
+        assert_eq!(settings.currency, Currency::new("CHF").ok());
+        let finish = settings.finish.unwrap();
+        assert_eq!((finish.layers.len(), finish.layers[0].coats), (1, 2));
+    }
+
+    #[test]
+    fn a_setting_that_makes_no_sense_is_said_and_costs_nothing_else() {
+        let (settings, notices) = read(json!({
+            "confidence": 97, "inches": ["decimals"], "currency": "EURO", "finish": 7,
+        }));
+        assert_eq!(settings, Settings::default());
+        assert_eq!(
+            notices,
+            [
+                "The wanted confidence of the workshop could not be read and was left out.",
+                "The way of showing inches of the workshop could not be read and was left out.",
+                "The currency of the workshop could not be read and was left out.",
+                "The usual finish of the workshop could not be read and was left out.",
+            ]
+        );
+        let (settings, notices) = read(json!({
+            "confidence": 0.95, "finish": {"ground": "swamp", "layers": [{"material": "glitter"}]},
+        }));
+        assert_eq!(settings.confidence, Confidence::Percent90);
+        assert_eq!(settings.finish.unwrap().layers, []);
+        assert_eq!(notices.len(), 3, "{notices:?}");
+        assert!(notices[1].starts_with("Usual finish: the ground"), "{notices:?}");
+    }
+}

@@ -1,0 +1,165 @@
+//! What a piece takes of each material, as a table for a spreadsheet.
+
+use coatings::Verdict;
+use coatings::can::show_price;
+use units::{System, Volume, VolumeUnit};
+
+use super::csv::{Cell, Table, number, text};
+use crate::document::{Colour, Workshop};
+use crate::takeoff::{MaterialLine, Takeoff, cans_to_buy};
+
+/// The unit of volumes in the table, its sign and its decimals.
+fn unit(system: System) -> (VolumeUnit, &'static str, usize) {
+    match system {
+        System::UsCustomary => (VolumeUnit::UsFluidOunce, "US fl oz", 2),
+        System::Metric => (VolumeUnit::Millilitre, "mL", 1),
+    }
+}
+
+/// What the whole set of a piece takes of each material as CSV (RFC 4180): coats, tools, the low, likely and high amount,
+/// the can in question with the answer and its probability, which cans to buy and what they cost. Volumes are in US
+/// fluid ounces or millilitres, as the heading says; prices in the currency of the workshop, if it has one.
+///
+/// # Example
+/// ```
+/// use workshop::{out::amounts_csv, takeoff};
+/// let workshop = workshop::invented_workshop();
+/// let taken = takeoff(&workshop.pieces[0], &workshop.materials, workshop.settings.confidence).unwrap();
+/// assert!(amounts_csv(&workshop, &taken).starts_with("Material,Colour,Coats,Tools,Low (US fl oz),"));
+/// ```
+pub fn amounts_csv(workshop: &Workshop, takeoff: &Takeoff) -> String {
+    let (_, sign, _) = unit(workshop.units);
+    let [low, likely, high] = ["Low", "Likely", "High"].map(|what| format!("{what} ({sign})"));
+    let buy = format!("Cans to buy for {} %", workshop.settings.confidence.percent());
+    let price = match &workshop.settings.currency {
+        Some(currency) => format!("Price ({})", currency.code()),
+        None => "Price".into(),
+    };
+    let mut table = Table::new(&[
+        "Material",
+        "Colour",
+        "Coats",
+        "Tools",
+        &low,
+        &likely,
+        &high,
+        "Can asked about",
+        "How full",
+        "Verdict",
+        "Probability (%)",
+        &buy,
+        &price,
+    ]);
+    for line in &takeoff.materials {
+        table.line(cells(workshop, line));
+    }
+    table.into_text()
+}
+
+fn cells(workshop: &Workshop, line: &MaterialLine) -> Vec<Cell> {
+    let (unit, _, decimals) = unit(workshop.units);
+    let volume = |volume: Volume| number(unit.count(volume), decimals);
+    let need = &line.need;
+    let level = line.level.and_then(coatings::can::level);
+    let (cans, price) = match cans_to_buy(workshop, need) {
+        Ok(buy) => {
+            let cans: Vec<String> = buy
+                .cans
+                .iter()
+                .map(|(can, count)| format!("{count} x {}", can.label))
+                .collect();
+            (cans.join("; "), buy.price.map(show_price).unwrap_or_default())
+        }
+        Err(error) => (error.to_string(), String::new()),
+    };
+    vec![
+        text(&need.material.name),
+        text(
+            &need
+                .colour
+                .map_or_else(String::new, |colour| Colour(colour).write()),
+        ),
+        number(f64::from(line.coats), 0),
+        text(&line.tools.join("; ")),
+        volume(need.low()),
+        volume(need.likely()),
+        volume(need.high()),
+        text(line.can.label),
+        text(level.map_or("full", |level| level.label)),
+        text(match line.enough.verdict {
+            Verdict::Enough => "enough",
+            Verdict::Tight => "tight",
+            Verdict::Short => "not enough",
+        }),
+        // Two decimals are every one of the trials.
+        number(line.enough.probability * 100.0, 2),
+        text(&cans),
+        text(&price),
+    ]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::out::csv::tests::read;
+    use crate::{
+        Confidence, Currency, Edit, MaterialEdit, PieceEdit, PieceId, Price, SchemeEdit, SettingEdit,
+    };
+    use geometry::Kind;
+    use std::rc::Rc;
+
+    #[test]
+    fn amounts_come_back_with_their_units_and_prices() {
+        let id = PieceId("a".into());
+        let own: Rc<str> = "own-1".into();
+        for system in [System::UsCustomary, System::Metric] {
+            let edits = [
+                Edit::Units(system),
+                Edit::Add {
+                    id: id.clone(),
+                    kind: Kind::Dresser,
+                },
+                Edit::AddMaterial(own.clone(), "trim-enamel".into()),
+                Edit::Material(own.clone(), MaterialEdit::Name("=2, \"green\"".into())),
+                Edit::Material(
+                    own.clone(),
+                    MaterialEdit::Price("us-quart", Price::new("24.50").ok()),
+                ),
+                Edit::Piece(
+                    id.clone(),
+                    PieceEdit::Finish(None, SchemeEdit::Material(1, own.clone())),
+                ),
+                Edit::Settings(SettingEdit::Currency(Currency::new("USD").ok())),
+                Edit::Settings(SettingEdit::Confidence(Confidence::Percent95)),
+            ];
+            let workshop = edits.into_iter().fold(Workshop::default(), |workshop, edit| {
+                workshop.apply(edit).unwrap()
+            });
+            let taken =
+                crate::takeoff(&workshop.pieces[0], &workshop.materials, Confidence::Percent95).unwrap();
+            let table = read(&amounts_csv(&workshop, &taken));
+            let (heading, lines) = table.split_first().unwrap();
+            let (unit, sign, decimals) = unit(system);
+            assert_eq!(heading[5], format!("Likely ({sign})"));
+            assert_eq!(
+                (&*heading[11], &*heading[12]),
+                ("Cans to buy for 95 %", "Price (USD)")
+            );
+            assert_eq!(lines.len(), 3);
+            for (line, material) in lines.iter().zip(&taken.materials) {
+                let need = &material.need;
+                for (place, amount) in [(4, need.low()), (5, need.likely()), (6, need.high())] {
+                    let off = line[place].parse::<f64>().unwrap() - unit.count(amount);
+                    assert!(off.abs() <= 0.51 * 0.1_f64.powi(decimals as i32), "{line:?}");
+                }
+                let probability = line[10].parse::<f64>().unwrap() / 100.0;
+                assert!((probability - material.enough.probability).abs() < 1e-9);
+            }
+            let paint = &lines[1];
+            assert_eq!(paint[0], "'=2, \"green\"");
+            let count: u64 = paint[11].split(" x ").next().unwrap().parse().unwrap();
+            assert_eq!(paint[12], show_price(count * 2450));
+            assert_eq!(lines[0][12], "");
+        }
+    }
+}

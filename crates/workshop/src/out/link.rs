@@ -1,0 +1,187 @@
+//! A piece as text for a link, and back: its record of the save file, with the maker's own materials that it uses.
+
+use std::fmt;
+use std::rc::Rc;
+
+use serde_json::{Map, Value};
+use units::System;
+
+use crate::document::{OwnMaterial, Piece, PieceId, Workshop};
+use crate::format::{self, Loaded};
+
+/// The longest text of a piece, in bytes, as it is before it is made smaller for a link. A piece has two or three thousand.
+pub const MAX_LINK_BYTES: usize = 64 * 1024;
+/// The first version of the save file whose records stood in a link.
+const FIRST_VERSION: u64 = 3;
+/// Entries of a piece that must be there whatever is usual.
+const NEEDED: [&str; 2] = ["name", "furniture"];
+
+/// Why a piece was not put into a link, or not read from one.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
+pub enum LinkError {
+    /// The piece is larger than a link may be.
+    TooLarge,
+    /// The text of the link is not that of a piece.
+    NotAPiece,
+    /// It was made by a newer version of the tool.
+    Newer {
+        /// The version of its record.
+        version: u64,
+    },
+}
+
+impl fmt::Display for LinkError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            LinkError::TooLarge => write!(
+                f,
+                "A link holds at most {} kB, and this piece has more. Save the workshop and hand on the file.",
+                MAX_LINK_BYTES / 1024
+            ),
+            LinkError::NotAPiece => f.write_str(
+                "This link is damaged or holds no piece of furniture. Ask for it once more, or for the file.",
+            ),
+            LinkError::Newer { version } => write!(
+                f,
+                "This link has format {version}, and this page reads up to format {}. Reload the page to get the newer version, then open the link again.",
+                format::VERSION
+            ),
+        }
+    }
+}
+
+impl std::error::Error for LinkError {}
+
+/// A piece as text for a link, without its name in the workshop; `own` are the materials of the maker's own. What is as
+/// usual is left out.
+///
+/// # Errors
+/// If the piece has more than [`MAX_LINK_BYTES`].
+///
+/// # Example
+/// ```
+/// use workshop::{Edit, PieceId, Workshop, out::{link_text, read_link}};
+/// let ours = workshop::invented_workshop();
+/// let text = link_text(&ours.pieces[0], &ours.materials)?;
+/// let sent = read_link(&text, PieceId("sent-1".into()))?;
+/// let theirs = Workshop::default().apply(Edit::Gather(sent.workshop)).unwrap();
+/// assert_eq!(theirs.pieces[0].name, ours.pieces[0].name);
+/// # Ok::<(), workshop::out::LinkError>(())
+/// ```
+pub fn link_text(piece: &Piece, own: &[Rc<OwnMaterial>]) -> Result<String, LinkError> {
+    let layers = piece.schemes().flat_map(|scheme| &scheme.layers);
+    let planned: Vec<&str> = layers.map(|layer| &*layer.material).collect();
+    let used = own.iter().filter(|own| planned.contains(&&*own.key));
+    let mut file = written(piece.clone(), used.cloned().collect());
+    let usual = Piece::new(piece.id.clone(), piece.kind, System::default());
+    let usual = first_piece(&mut written(usual, vec![]));
+    let mut record = first_piece(&mut file);
+    leave_out_usual(&mut record, &usual);
+    let mut link = Map::new();
+    link.insert("version".into(), format::VERSION.into());
+    if let Some(materials) = file.get_mut("materials") {
+        link.insert("materials".into(), materials.take());
+    }
+    link.insert("piece".into(), record);
+    // The page has the code for lines and indents already; without them the text is as good as the shortest.
+    let text = serde_json::to_string_pretty(&Value::from(link)).unwrap_or_default();
+    let text: String = text.lines().map(str::trim_start).collect();
+    if text.len() > MAX_LINK_BYTES {
+        return Err(LinkError::TooLarge);
+    }
+    Ok(text)
+}
+
+/// What a save file with this one piece holds.
+fn written(piece: Piece, materials: Vec<Rc<OwnMaterial>>) -> Value {
+    let text = format::save(&Workshop {
+        materials,
+        pieces: vec![Rc::new(piece)],
+        ..Workshop::default()
+    });
+    serde_json::from_str(&text).unwrap_or_default()
+}
+
+fn first_piece(file: &mut Value) -> Value {
+    let piece = file.get_mut("pieces").and_then(|pieces| pieces.get_mut(0));
+    piece.map(Value::take).unwrap_or_default()
+}
+
+/// Leaves out what stands in by itself where it is not there.
+fn leave_out_usual(piece: &mut Value, usual: &Value) {
+    let zones = piece.get_mut("zones").and_then(Value::as_object_mut);
+    for (_, zone) in zones.into_iter().flatten() {
+        if let Some(scheme) = zone.get_mut("scheme") {
+            leave_out(scheme, usual.get("scheme"), &[]);
+        }
+    }
+    for entry in ["styles", "scheme"] {
+        if let Some(value) = piece.get_mut(entry) {
+            leave_out(value, usual.get(entry), &[]);
+        }
+    }
+    leave_out(piece, Some(usual), &NEEDED);
+    if let Some(entries) = piece.as_object_mut() {
+        entries.remove("id");
+        for entry in ["styles", "scheme"] {
+            if entries
+                .get(entry)
+                .and_then(Value::as_object)
+                .is_some_and(Map::is_empty)
+            {
+                entries.remove(entry);
+            }
+        }
+    }
+}
+
+/// Leaves out the entries that are as usual, but for some that must be there.
+fn leave_out(value: &mut Value, usual: Option<&Value>, needed: &[&str]) {
+    let usual = usual.and_then(Value::as_object);
+    if let Some((entries, usual)) = value.as_object_mut().zip(usual) {
+        for (entry, value) in usual {
+            if entries.get(entry) == Some(value) && !needed.contains(&entry.as_str()) {
+                entries.remove(entry);
+            }
+        }
+    }
+}
+
+/// The piece of a link, in a workshop of its own that [`crate::Edit::Gather`] takes in; `id` is a name that was never used
+/// in the workshop that gets it. What stands in a link is treated as a save file is: what cannot be used is mended or
+/// left out, and said.
+///
+/// # Errors
+/// If the text has more than [`MAX_LINK_BYTES`], is not that of a piece, or was made by a newer version.
+pub fn read_link(text: &str, id: PieceId) -> Result<Loaded, LinkError> {
+    if text.len() > MAX_LINK_BYTES {
+        return Err(LinkError::TooLarge);
+    }
+    let link: Value = serde_json::from_str(text).map_err(|_| LinkError::NotAPiece)?;
+    let version = link.get("version").and_then(Value::as_u64).unwrap_or(0);
+    if version > format::VERSION {
+        return Err(LinkError::Newer { version });
+    }
+    let piece = link.get("piece").and_then(Value::as_object);
+    let mut piece = piece
+        .filter(|_| version >= FIRST_VERSION)
+        .ok_or(LinkError::NotAPiece)?
+        .clone();
+    piece.insert("id".into(), id.0.as_ref().into());
+    let mut file = Map::new();
+    file.insert("kind".into(), format::KIND.into());
+    file.insert("version".into(), version.into());
+    if let Some(materials) = link.get("materials") {
+        file.insert("materials".into(), materials.clone());
+    }
+    file.insert("pieces".into(), Value::Array(vec![piece.into()]));
+    let loaded = format::load_value(file.into()).map_err(|_| LinkError::NotAPiece)?;
+    if loaded.workshop.pieces.is_empty() {
+        return Err(LinkError::NotAPiece);
+    }
+    Ok(loaded)
+}
+
+#[cfg(test)]
+mod tests;
