@@ -9,7 +9,9 @@
 use std::hint::black_box;
 use std::rc::Rc;
 
-use coatings::{Basis, Contents, Enough, Ground, Job, Layer, Patch, TRIALS, ZoneWork, material, needs, tool};
+use coatings::{
+    Basis, Contents, Enough, Ground, Job, Layer, Patch, TRIALS, Trials, ZoneWork, material, needs, tool,
+};
 use criterion::{Criterion, criterion_group, criterion_main};
 use units::{Area, Length, Volume};
 
@@ -68,6 +70,10 @@ fn answer(criterion: &mut Criterion) {
     let can = Contents::full(Volume::litres(0.5)).unwrap();
     criterion.bench_function("is one can enough, and for which zones", |b| {
         b.iter(|| Enough::judge(&job, black_box(&need), &can, 0.9));
+    });
+    let trials = Trials::of(&job, TRIALS);
+    criterion.bench_function("the same from trials that were drawn before", |b| {
+        b.iter(|| trials.judge(black_box(&need), &can, 0.9));
     });
 }
 

@@ -4,10 +4,10 @@ use units::Volume;
 
 use crate::can::Contents;
 use crate::job::Job;
-use crate::model::{Lot, Model, Part, add_coats};
+use crate::model::{Lot, Part, add_coats};
 use crate::need::Need;
-use crate::propagate::draw;
 use crate::spread::Spread;
+use crate::trials::Trials;
 
 /// No more coats than these are asked about.
 const MOST_COATS: u32 = 9;
@@ -43,26 +43,42 @@ pub struct Enough {
     pub zones: Vec<usize>,
 }
 
-impl Enough {
-    /// Judges what is in a can against what a job needs of a material; `confidence` is the probability that the maker
-    /// wants. The need must be one of the job's.
-    pub fn judge(job: &Job, need: &Need, can: &Contents, confidence: f64) -> Self {
+impl Verdict {
+    /// The verdict on what is in a can against what is needed; `confidence` is the probability that the maker wants.
+    pub fn of(need: &Need, can: &Contents, confidence: f64) -> Self {
         let contents = can.drawn(need.litres().len());
-        let rest: Vec<f64> = contents
-            .iter()
-            .zip(need.litres())
-            .map(|(can, need)| can - need)
-            .collect();
-        let probability = share_enough(&rest);
-        let verdict = if probability >= confidence {
+        Verdict::at(share_enough(&less(&contents, need.litres())), confidence)
+    }
+
+    fn at(probability: f64, confidence: f64) -> Self {
+        if probability >= confidence {
             Verdict::Enough
         } else if probability >= 0.5 {
             Verdict::Tight
         } else {
             Verdict::Short
-        };
+        }
+    }
+}
+
+impl Enough {
+    /// Judges what is in a can against what a job needs of a material; `confidence` is the probability that the maker
+    /// wants. The need must be one of the job's. Where several cans are judged, [`Trials::judge`] draws once for all.
+    pub fn judge(job: &Job, need: &Need, can: &Contents, confidence: f64) -> Self {
+        Trials::of(job, need.litres().len()).judge(need, can, confidence)
+    }
+}
+
+impl Trials {
+    /// Judges what is in a can against what the job needs of a material; `confidence` is the probability that the maker
+    /// wants. The need must be one of these trials.
+    pub fn judge(&self, need: &Need, can: &Contents, confidence: f64) -> Enough {
+        let contents = can.drawn(need.litres().len());
+        let rest = less(&contents, need.litres());
+        let probability = share_enough(&rest);
+        let verdict = Verdict::at(probability, confidence);
         let likely = Volume::litres(Spread::of(&rest).quantile(0.5));
-        let pieces = Pieces::of(job, need);
+        let pieces = Pieces::of(self, need);
         Enough {
             verdict,
             probability,
@@ -78,6 +94,11 @@ impl Enough {
     }
 }
 
+/// One column less another.
+fn less(from: &[f64], taken: &[f64]) -> Vec<f64> {
+    from.iter().zip(taken).map(|(from, taken)| from - taken).collect()
+}
+
 /// The share of trials in which nothing is lacking.
 fn share_enough(rest: &[f64]) -> f64 {
     rest.iter().filter(|rest| **rest >= 0.0).count() as f64 / rest.len().max(1) as f64
@@ -85,57 +106,46 @@ fn share_enough(rest: &[f64]) -> f64 {
 
 /// A need, taken to pieces: what each layer takes of each zone in each trial, and what the tools keep.
 #[derive(Default)]
-struct Pieces {
+struct Pieces<'a> {
     parts: Vec<Part>,
     /// What each place in the tools keeps, and the zones that are done with it.
-    kept: Vec<(Vec<f64>, Vec<usize>)>,
+    kept: Vec<(&'a [f64], Vec<usize>)>,
 }
 
-impl Pieces {
-    fn of(job: &Job, need: &Need) -> Self {
-        let model = Model::of(job);
+impl<'a> Pieces<'a> {
+    fn of(trials: &'a Trials, need: &Need) -> Self {
         let is_of = |lot: &&Lot| lot.material.key == need.material.key && lot.colour == need.colour;
-        let Some(lot) = model.lots.iter().find(is_of) else {
+        let Some(lot) = trials.model.lots.iter().find(is_of) else {
             return Pieces::default();
         };
-        let trials = need.litres().len();
-        // What other materials hang on is not drawn.
-        let mut columns: Vec<Vec<f64>> = model
-            .inputs
-            .iter()
-            .enumerate()
-            .map(|(place, known)| draw(&known.input, if model.uses(lot, place) { trials } else { 0 }))
-            .collect();
-        let parts = lot.parts(&columns, &model.areas(&columns));
         let kept_in = |place: &usize| {
             let with_it = lot.terms.iter().filter(|term| term.kept.contains(place));
-            (
-                std::mem::take(&mut columns[*place]),
-                with_it.map(|term| term.zone).collect(),
-            )
+            (trials.column(*place), with_it.map(|term| term.zone).collect())
         };
         Pieces {
-            parts,
+            parts: trials.parts(lot),
             kept: lot.kept.iter().map(kept_in).collect(),
         }
     }
 
     fn most_coats(&self, contents: &[f64], confidence: f64) -> u32 {
+        // What the tools keep and a thirsty ground drinks is taken once, however many coats there are.
         let mut left = contents.to_vec();
+        let mut coat = vec![0.0; contents.len()];
         for (kept, _) in &self.kept {
             take(&mut left, kept);
         }
-        let enough = |coats: u32| {
-            let mut taken = vec![0.0; left.len()];
-            for part in &self.parts {
-                add_coats(&mut taken, part, coats);
+        for part in &self.parts {
+            add(&mut coat, &part.coat);
+            if let Some(drunk) = &part.drunk {
+                take(&mut left, drunk);
             }
-            let rest: Vec<f64> = left
-                .iter()
-                .zip(&taken)
-                .map(|(left, taken)| left - taken)
-                .collect();
-            share_enough(&rest) >= confidence
+        }
+        let enough = |coats: u32| {
+            let coats = f64::from(coats);
+            let trials = left.iter().zip(&coat);
+            let done = trials.filter(|(left, coat)| **left >= **coat * coats).count();
+            done as f64 / left.len().max(1) as f64 >= confidence
         };
         (1..=MOST_COATS)
             .take_while(|coats| enough(*coats))
@@ -174,6 +184,12 @@ impl Pieces {
     }
 }
 
+fn add(sum: &mut [f64], more: &[f64]) {
+    for (sum, more) in sum.iter_mut().zip(more) {
+        *sum += more;
+    }
+}
+
 fn take(left: &mut [f64], taken: &[f64]) {
     for (left, taken) in left.iter_mut().zip(taken) {
         *left -= taken;
@@ -183,7 +199,7 @@ fn take(left: &mut [f64], taken: &[f64]) {
 struct Search<'a> {
     order: &'a [(usize, f64)],
     taken: &'a [Vec<f64>],
-    kept: &'a [(Vec<f64>, Vec<usize>)],
+    kept: &'a [(&'a [f64], Vec<usize>)],
     confidence: f64,
     best: (f64, Vec<usize>),
 }

@@ -35,6 +35,7 @@ mod species;
 mod spread;
 pub mod suggest;
 mod tool;
+mod trials;
 mod working;
 
 pub use area::Patch;
@@ -57,4 +58,5 @@ pub use species::{Bleed, LatexClass, Pores, SPECIES, Species, Stated, species};
 pub use spread::Spread;
 pub use suggest::{Condition, Wish, suggest};
 pub use tool::{Keeps, TOOLS, Tool, ToolKind, tool};
+pub use trials::Trials;
 pub use working::{LayerWorking, Measure, NeedWorking, Quantity, Working, time_workings, workings};

@@ -209,21 +209,21 @@ impl Model {
         }
     }
 
-    /// Whether a lot hangs on an input; all hang on those of measuring.
-    pub(crate) fn uses(&self, lot: &Lot, input: usize) -> bool {
-        input < self.patches.len()
-            || lot.kept.contains(&input)
-            || lot.terms.iter().any(|term| term.uses(input))
+    /// Whether anything hangs on an input: of those of measuring, not on one that no area takes.
+    pub(crate) fn uses(&self, input: usize) -> bool {
+        let takes = |patch: &PatchModel| patch.loadings.get(input).is_some_and(|loading| *loading != 0.0);
+        input >= self.patches.len() || self.patches.iter().any(takes)
     }
 
     /// The area of each patch, in square metres, from columns of inputs.
-    pub(crate) fn areas(&self, columns: &[Vec<f64>]) -> Vec<Vec<f64>> {
-        let rows = columns.first().map_or(1, Vec::len);
+    /// Columns of inputs that nothing hangs on may be empty.
+    pub(crate) fn areas(&self, columns: &[&[f64]]) -> Vec<Vec<f64>> {
+        let rows = rows(columns);
         let area = |patch: &PatchModel| {
             let mut area = vec![patch.area; rows];
             for (loading, cause) in patch.loadings.iter().zip(columns) {
                 if *loading != 0.0 {
-                    for (area, cause) in area.iter_mut().zip(cause) {
+                    for (area, cause) in area.iter_mut().zip(*cause) {
                         *area += loading * cause;
                     }
                 }
@@ -247,7 +247,7 @@ impl PatchModel {
 
 impl Lot {
     /// What each layer takes of each zone.
-    pub(crate) fn parts(&self, columns: &[Vec<f64>], areas: &[Vec<f64>]) -> Vec<Part> {
+    pub(crate) fn parts(&self, columns: &[&[f64]], areas: &[Vec<f64>]) -> Vec<Part> {
         // What a square metre takes is the same in every zone that is done alike.
         let mut alike: Vec<(&Term, Vec<f64>)> = Vec::new();
         let mut parts: Vec<(usize, Part)> = Vec::new();
@@ -275,7 +275,7 @@ impl Lot {
             if let (Some(drunk), Some(factor)) = (&mut part.drunk, term.first_coat) {
                 for (drunk, ((area, coat), factor)) in drunk
                     .iter_mut()
-                    .zip(area.iter().zip(of_square_metre).zip(&columns[factor]))
+                    .zip(area.iter().zip(of_square_metre).zip(columns[factor]))
                 {
                     *drunk += area * coat * (factor - 1.0);
                 }
@@ -285,7 +285,7 @@ impl Lot {
     }
 
     /// Litres of all coats of all layers, with what the tools keep.
-    pub(crate) fn litres(&self, columns: &[Vec<f64>], areas: &[Vec<f64>]) -> Vec<f64> {
+    pub(crate) fn litres(&self, columns: &[&[f64]], areas: &[Vec<f64>]) -> Vec<f64> {
         let mut sum = self.kept(columns);
         for part in self.parts(columns, areas) {
             add_coats(&mut sum, &part, part.coats);
@@ -294,10 +294,10 @@ impl Lot {
     }
 
     /// What the tools keep.
-    pub(crate) fn kept(&self, columns: &[Vec<f64>]) -> Vec<f64> {
-        let mut sum = vec![0.0; columns.first().map_or(1, Vec::len)];
+    pub(crate) fn kept(&self, columns: &[&[f64]]) -> Vec<f64> {
+        let mut sum = vec![0.0; rows(columns)];
         for place in &self.kept {
-            for (sum, kept) in sum.iter_mut().zip(&columns[*place]) {
+            for (sum, kept) in sum.iter_mut().zip(columns[*place]) {
                 *sum += kept;
             }
         }
@@ -306,14 +306,6 @@ impl Lot {
 }
 
 impl Term {
-    fn uses(&self, input: usize) -> bool {
-        let (Consumption::Film(wet) | Consumption::Rate(wet)) = self.consumption;
-        wet == input
-            || self.first_coat == Some(input)
-            || self.gain == Some(input)
-            || self.losses.contains(&input)
-    }
-
     /// Whether a square metre takes as much as one of another term, trial by trial.
     fn is_done_as(&self, other: &Term) -> bool {
         (self.consumption, &self.losses, self.gain, self.thinned)
@@ -321,7 +313,7 @@ impl Term {
     }
 
     /// Litres of one coat on a square metre.
-    fn coat_on_a_square_metre(&self, columns: &[Vec<f64>]) -> Vec<f64> {
+    fn coat_on_a_square_metre(&self, columns: &[&[f64]]) -> Vec<f64> {
         let mut litres: Vec<f64> = match self.consumption {
             Consumption::Film(film) => {
                 let scale = 1000.0 / (1.0 + self.thinned);
@@ -330,12 +322,12 @@ impl Term {
             Consumption::Rate(rate) => columns[rate].iter().map(|rate| 1.0 / rate).collect(),
         };
         for loss in &self.losses {
-            for (litres, loss) in litres.iter_mut().zip(&columns[*loss]) {
+            for (litres, loss) in litres.iter_mut().zip(columns[*loss]) {
                 *litres /= loss;
             }
         }
         if let Some(gain) = self.gain {
-            for (litres, gain) in litres.iter_mut().zip(&columns[gain]) {
+            for (litres, gain) in litres.iter_mut().zip(columns[gain]) {
                 *litres *= gain;
             }
         }
@@ -357,6 +349,11 @@ impl Term {
         let losses: f64 = self.losses.iter().map(|loss| row(*loss)).product();
         1.0 / losses
     }
+}
+
+/// How many rows columns have, of which some may be empty.
+fn rows(columns: &[&[f64]]) -> usize {
+    columns.iter().map(|column| column.len()).max().unwrap_or(1)
 }
 
 /// What all coats of a part take, added to a sum.

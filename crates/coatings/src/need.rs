@@ -9,9 +9,10 @@ use crate::estimate::Estimate;
 use crate::job::{Job, Layer, Rgb};
 use crate::material::Material;
 use crate::model::{Lot, Model};
-use crate::propagate::{Draws, Linear, of_steps, steps};
+use crate::propagate::{Linear, of_steps, steps};
 use crate::spread::Spread;
 use crate::tool::ToolKind;
+use crate::trials::Trials;
 
 /// How many trials an answer rests on. With this many, the 5 % and 95 % values are steady to about 1 %.
 pub const TRIALS: usize = 10_000;
@@ -82,42 +83,37 @@ pub struct Need {
 /// assert!(needs[0].low() < needs[0].likely() && needs[0].likely() < needs[0].high());
 /// ```
 pub fn needs(job: &Job, trials: usize) -> Vec<Need> {
-    let model = Model::of(job);
-    let inputs: Vec<_> = model.inputs.iter().map(|known| known.input.clone()).collect();
-    let mut trial: Vec<Vec<f64>> = model.lots.iter().map(|_| Vec::with_capacity(trials)).collect();
-    let mut draws: Vec<Draws> = inputs.iter().map(Draws::of).collect();
-    let mut columns: Vec<Vec<f64>> = vec![Vec::new(); inputs.len()];
-    for start in (0..trials).step_by(BLOCK) {
-        for (column, draws) in columns.iter_mut().zip(&mut draws) {
-            column.resize(BLOCK.min(trials - start), 0.0);
-            draws.fill(column);
-        }
-        let areas = model.areas(&columns);
-        for (lot, litres) in model.lots.iter().zip(&mut trial) {
-            litres.extend(lot.litres(&columns, &areas));
-        }
-    }
-    let known: Vec<_> = inputs.iter().map(|input| input.distribution).collect();
-    let stepped = steps(&known);
-    let areas = model.areas(&stepped);
-    let of_lot = |(lot, litres): (&Lot, Vec<f64>)| {
-        let estimate = of_steps(&lot.litres(&stepped, &areas));
-        Need {
-            material: Rc::clone(&lot.material),
-            colour: lot.colour,
-            shares: shares(&model, lot),
-            budget: budget(&model, &estimate),
-            by_zone: by_zone(&model, lot),
-            estimate,
-            spread: Spread::of(&litres),
-            litres,
-        }
-    };
-    model.lots.iter().zip(trial).map(of_lot).collect()
+    Trials::of(job, trials).needs()
 }
 
-/// So many trials are worked out at a time: their columns stay in the processor's cache.
-const BLOCK: usize = 2_048;
+impl Trials {
+    /// What the job needs of each material, in the order in which they first go on.
+    pub fn needs(&self) -> Vec<Need> {
+        let model = &self.model;
+        let known: Vec<_> = model
+            .inputs
+            .iter()
+            .map(|known| known.input.distribution)
+            .collect();
+        let stepped = steps(&known);
+        let stepped: Vec<&[f64]> = stepped.iter().map(Vec::as_slice).collect();
+        let areas = model.areas(&stepped);
+        let of_lot = |(lot, litres): (&Lot, Vec<f64>)| {
+            let estimate = of_steps(&lot.litres(&stepped, &areas));
+            Need {
+                material: Rc::clone(&lot.material),
+                colour: lot.colour,
+                shares: shares(model, lot),
+                budget: budget(model, &estimate),
+                by_zone: by_zone(model, lot),
+                estimate,
+                spread: Spread::of(&litres),
+                litres,
+            }
+        };
+        model.lots.iter().zip(self.litres()).map(of_lot).collect()
+    }
+}
 
 /// Litres of each term at the best estimates: on the piece, and in all.
 fn at_best<'a>(model: &'a Model, lot: &'a Lot) -> impl Iterator<Item = (usize, ToolKind, f64, f64)> + 'a {

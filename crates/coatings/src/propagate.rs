@@ -19,31 +19,6 @@ pub struct Input {
     pub distribution: Distribution,
 }
 
-/// The draws of an input, one after the other; always the same ones for the same name.
-pub(crate) struct Draws {
-    distribution: Distribution,
-    random: Pcg32,
-}
-
-impl Draws {
-    pub(crate) fn of(input: &Input) -> Self {
-        let hash = hash(&input.name);
-        Draws {
-            distribution: input.distribution,
-            random: Pcg32::new(scattered(hash), scattered(!hash)),
-        }
-    }
-
-    /// The next draws.
-    pub(crate) fn fill(&mut self, column: &mut [f64]) {
-        for share in &mut *column {
-            // Halfway between two of the 2^32 steps, so that neither end is ever reached.
-            *share = (f64::from(self.random.next_u32()) + 0.5) / 4_294_967_296.0;
-        }
-        self.distribution.quantiles(column);
-    }
-}
-
 /// As many values of an input as asked for, always the same ones for the same name.
 ///
 /// # Example
@@ -53,8 +28,15 @@ impl Draws {
 /// assert_eq!(draw(&rate, 3), draw(&rate, 5)[..3]);
 /// ```
 pub fn draw(input: &Input, trials: usize) -> Vec<f64> {
-    let mut column = vec![0.0; trials];
-    Draws::of(input).fill(&mut column);
+    if let Distribution::Exact(value) = input.distribution {
+        return vec![value; trials];
+    }
+    let hash = hash(&input.name);
+    let mut random = Pcg32::new(scattered(hash), scattered(!hash));
+    // Halfway between two of the 2^32 steps, so that neither end is ever reached.
+    let share = |_| (f64::from(random.next_u32()) + 0.5) / 4_294_967_296.0;
+    let mut column: Vec<f64> = (0..trials).map(share).collect();
+    input.distribution.quantiles(&mut column);
     column
 }
 

@@ -54,6 +54,9 @@ fn takeoffs(criterion: &mut Criterion) {
     criterion.bench_function("takeoff of ten drawers", |bench| {
         bench.iter(|| dresser.assembly().map(|piece| piece.surfaces()));
     });
+    criterion.bench_function("the same, net areas only", |bench| {
+        bench.iter(|| dresser.assembly().map(|piece| piece.net_areas()));
+    });
     for (times, name) in SHOPS {
         let many = side_by_side(&one, times);
         criterion.bench_function(&format!("surfaces of {name}"), |bench| {

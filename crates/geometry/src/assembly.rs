@@ -56,9 +56,55 @@ impl Assembly {
     /// assert!((net - 2.0 * (1.0 * 0.3 + 1.0 * 0.02 + 0.3 * 0.02)).abs() < 1e-12);
     /// ```
     pub fn surfaces(&self) -> Vec<Surface> {
+        let mut surfaces = Vec::with_capacity(self.parts.len() * 6);
+        self.each_face(|part, face, placed, first, covers| {
+            self.face_surfaces(part, face, placed, first, covers, &mut surfaces);
+        });
+        self.deduct_holes(&mut surfaces);
+        surfaces
+    }
+
+    /// The net area of every surface, in the order of [`Assembly::surfaces`] and as found there, without the working
+    /// behind it: about twice as quick, for a piece that is measured again and again.
+    pub fn net_areas(&self) -> Vec<(SurfaceId, Area)> {
+        let mut nets: Vec<(SurfaceId, f64)> = Vec::with_capacity(self.parts.len() * 6);
+        self.each_face(|part, face, placed, first, covers| {
+            if matches!(face.patch, Patch::Curved(_)) {
+                let (sense, area) = self.curved(face, placed);
+                let (part, side) = (part.id, face.side);
+                nets.push((SurfaceId { part, side, sense }, area));
+                return;
+            }
+            let start = nets.len();
+            self.each_region(placed, first, covers, |_, sense, region, covers| {
+                let id = SurfaceId {
+                    part: part.id,
+                    side: face.side,
+                    sense,
+                };
+                let mut covered = 0.0;
+                self.each_deduction(&region, covers, |_, area| covered += area);
+                let net = (region.area() - covered) * face.stretch;
+                match nets[start..].iter_mut().find(|(known, _)| *known == id) {
+                    Some((_, sum)) => *sum += net,
+                    None => nets.push((id, net)),
+                }
+            });
+        });
+        let mut nets: Vec<(SurfaceId, Area)> = nets.into_iter().map(|(id, net)| (id, kept(net))).collect();
+        for (_, surface, area) in self.holes.iter().filter(|(.., area)| *area > Area::ZERO) {
+            if let Some((_, net)) = nets.iter_mut().find(|(id, _)| id.to_string() == *surface) {
+                *net = kept((*net - area.min(*net)).as_square_metres());
+            }
+        }
+        nets
+    }
+
+    /// Calls for each face with its part, its facets, the place of the first of them among all facets, and what lies
+    /// against them.
+    fn each_face(&self, mut of: impl FnMut(&Part, &Face, &[Placed], usize, &[Cover])) {
         let facets = placed(&self.parts);
         let covers = covers(&facets);
-        let mut surfaces = Vec::with_capacity(facets.len());
         let (mut next, mut covered) = (0, 0);
         for part in &self.parts {
             for face in &part.faces {
@@ -69,18 +115,33 @@ impl Assembly {
                     .iter()
                     .take_while(|cover| cover.facet < next)
                     .count();
-                self.face_surfaces(
+                of(
                     part,
                     face,
                     &facets[own.clone()],
                     own.start,
                     &covers[from..covered],
-                    &mut surfaces,
                 );
             }
         }
-        self.deduct_holes(&mut surfaces);
-        surfaces
+    }
+
+    /// Calls for each region into which the spaces divide a face that is not curved, with its facet, what it looks at and
+    /// what lies against that facet.
+    fn each_region(
+        &self,
+        placed: &[Placed],
+        first: usize,
+        covers: &[Cover],
+        mut of: impl FnMut(&Placed, Sense, Region, &[Cover]),
+    ) {
+        let mut rest = covers;
+        for (i, placed) in placed.iter().enumerate() {
+            let count = rest.iter().take_while(|cover| cover.facet == first + i).count();
+            let covers;
+            (covers, rest) = rest.split_at(count);
+            self.divided(placed, |sense, region| of(placed, sense, region, covers));
+        }
     }
 
     /// What nothing lies against, of each facet, by the surface that it belongs to, in the order of the facets.
@@ -132,45 +193,62 @@ impl Assembly {
             into.push(self.curved_surface(part, face, placed));
             return;
         }
-        let mut rest = covers;
-        for (i, placed) in placed.iter().enumerate() {
-            let count = rest.iter().take_while(|cover| cover.facet == first + i).count();
-            let covers;
-            (covers, rest) = rest.split_at(count);
-            self.divided(placed, |sense, region| {
-                let id = SurfaceId {
-                    part: part.id,
-                    side: face.side,
-                    sense,
-                };
-                let gross = region.area() * face.stretch;
-                let deductions = self.deductions(&region, covers, face.stretch);
-                let facet = Facet {
-                    plane: placed.facet.plane.clone(),
-                    region,
-                };
-                match into[start..].iter_mut().find(|surface| surface.id == id) {
-                    Some(surface) => surface.add(facet, gross, deductions),
-                    None => into.push(Surface {
-                        id,
-                        is_edge: face.is_edge,
-                        facets: Facets::One(facet),
-                        multiplier: face.multiplier,
-                        gross: Area::square_metres(gross),
-                        deductions,
-                        net: Area::ZERO,
-                    }),
-                }
+        self.each_region(placed, first, covers, |placed, sense, region, covers| {
+            let id = SurfaceId {
+                part: part.id,
+                side: face.side,
+                sense,
+            };
+            let gross = region.area() * face.stretch;
+            let mut deductions = Vec::new();
+            self.each_deduction(&region, covers, |by, area| {
+                let area = Area::square_metres(area * face.stretch);
+                add_deduction(&mut deductions, Deduction { by, area });
             });
-        }
+            let facet = Facet {
+                plane: placed.facet.plane.clone(),
+                region,
+            };
+            match into[start..].iter_mut().find(|surface| surface.id == id) {
+                Some(surface) => surface.add(facet, gross, deductions),
+                None => into.push(Surface {
+                    id,
+                    is_edge: face.is_edge,
+                    facets: Facets::One(facet),
+                    multiplier: face.multiplier,
+                    gross: Area::square_metres(gross),
+                    deductions,
+                    net: Area::ZERO,
+                }),
+            }
+        });
         for surface in &mut into[start..] {
             surface.settle();
         }
     }
 
-    /// A curved face is one surface, and looks where more than half of it looks. Spaces for faces that look one way
-    /// do not count for it: it looks every way.
+    /// A curved face is one surface.
     fn curved_surface(&self, part: &Part, face: &Face, placed: &[Placed]) -> Surface {
+        let (sense, area) = self.curved(face, placed);
+        let area = Area::square_metres(area);
+        Surface {
+            id: SurfaceId {
+                part: part.id,
+                side: face.side,
+                sense,
+            },
+            is_edge: false,
+            facets: Facets::Many(placed.iter().map(|p| p.facet.clone()).collect()),
+            multiplier: face.multiplier,
+            gross: area,
+            deductions: vec![],
+            net: area,
+        }
+    }
+
+    /// What a curved face looks at, and its area, square metres. It looks where more than half of it looks. Spaces for
+    /// faces that look one way do not count for it: it looks every way.
+    fn curved(&self, face: &Face, placed: &[Placed]) -> (Sense, f64) {
         let whole: f64 = placed.iter().map(|p| p.facet.region.area()).sum();
         let start = ([f64::INFINITY; 3], [f64::NEG_INFINITY; 3]);
         let (low, high) = placed.iter().fold(start, |(low, high), placed| {
@@ -201,20 +279,7 @@ impl Assembly {
         };
         let mut spaces = self.spaces.iter().filter(|space| space.facing.is_none());
         let sense = spaces.find(holds).map_or(Sense::Outside, |space| space.sense);
-        let area = Area::square_metres(whole * face.stretch);
-        Surface {
-            id: SurfaceId {
-                part: part.id,
-                side: face.side,
-                sense,
-            },
-            is_edge: false,
-            facets: Facets::Many(placed.iter().map(|p| p.facet.clone()).collect()),
-            multiplier: face.multiplier,
-            gross: area,
-            deductions: vec![],
-            net: area,
-        }
+        (sense, whole * face.stretch)
     }
 
     /// Divides a facet by the spaces it looks into.
@@ -258,9 +323,9 @@ impl Assembly {
         }
     }
 
-    /// What each covering part takes from a region. A strip that two parts cover is taken once, by the first.
-    fn deductions(&self, region: &Region, covers: &[Cover], stretch: f64) -> Vec<Deduction> {
-        let mut taken: Vec<Deduction> = Vec::new();
+    /// Calls for what each covering part takes from a region, square metres. A strip that two parts cover is taken once,
+    /// by the first.
+    fn each_deduction(&self, region: &Region, covers: &[Cover], mut of: impl FnMut(PartId, f64)) {
         let mut earlier: Vec<&Region> = Vec::new();
         for cover in covers {
             let mut area = region.common_area(&cover.region);
@@ -274,17 +339,10 @@ impl Assembly {
                 area = cut.difference_of_all(doubled).area();
             }
             if area > SMALLEST_AREA {
-                add_deduction(
-                    &mut taken,
-                    Deduction {
-                        by: self.parts[cover.part].id,
-                        area: Area::square_metres(area * stretch),
-                    },
-                );
+                of(self.parts[cover.part].id, area);
                 earlier.push(&cover.region);
             }
         }
-        taken
     }
 
     fn deduct_holes(&self, surfaces: &mut [Surface]) {
@@ -299,6 +357,11 @@ impl Assembly {
             }
         }
     }
+}
+
+/// What is left to paint, if it is more than noise; from square metres.
+fn kept(net: f64) -> Area {
+    Area::square_metres(if net > SMALLEST_AREA { net } else { 0.0 })
 }
 
 fn add_deduction(to: &mut Vec<Deduction>, deduction: Deduction) {
@@ -333,7 +396,6 @@ impl Surface {
     /// Works out what is left to paint.
     fn settle(&mut self) {
         let covered: f64 = self.deductions.iter().map(|d| d.area.as_square_metres()).sum();
-        let net = self.gross.as_square_metres() - covered;
-        self.net = Area::square_metres(if net > SMALLEST_AREA { net } else { 0.0 });
+        self.net = kept(self.gross.as_square_metres() - covered);
     }
 }

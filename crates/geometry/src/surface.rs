@@ -20,6 +20,22 @@ pub struct SurfaceId {
     pub sense: Sense,
 }
 
+impl SurfaceId {
+    /// The zone that the surface usually belongs to.
+    pub fn usual_zone(&self) -> Zone {
+        match self.sense {
+            Sense::Outside => self.part.kind.zone(),
+            Sense::Inside => Zone::Inside,
+            Sense::Wall | Sense::Floor | Sense::Underneath => Zone::Unseen,
+        }
+    }
+
+    /// Whether the surface can be finished at all if so much of it is left to paint.
+    pub fn takes_finish(&self, net: Area) -> bool {
+        self.part.kind.takes_finish() && net > Area::ZERO
+    }
+}
+
 impl fmt::Display for SurfaceId {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{}/{}", self.part, self.side.word())?;
@@ -119,16 +135,12 @@ impl Surface {
 
     /// The zone that it usually belongs to.
     pub fn usual_zone(&self) -> Zone {
-        match self.id.sense {
-            Sense::Outside => self.id.part.kind.zone(),
-            Sense::Inside => Zone::Inside,
-            Sense::Wall | Sense::Floor | Sense::Underneath => Zone::Unseen,
-        }
+        self.id.usual_zone()
     }
 
     /// Whether it can be finished at all.
     pub fn takes_finish(&self) -> bool {
-        self.id.part.kind.takes_finish() && self.net > Area::ZERO
+        self.id.takes_finish(self.net)
     }
 
     /// The net area by how it lies, in the order of [`Orientation::ALL`]; what covers a curved surface is taken off

@@ -140,6 +140,19 @@ proptest! {
         compare(&before, &nets(&assembly.moved(&by).surfaces()), 1.0)?;
     }
 
+    /// The short way to the net areas ends where the one with the working does.
+    #[test]
+    fn net_areas_are_those_of_the_surfaces(Built { assembly, .. } in piece()) {
+        let surfaces = assembly.surfaces();
+        let nets = assembly.net_areas();
+        prop_assert_eq!(nets.len(), surfaces.len());
+        for (surface, (id, area)) in surfaces.iter().zip(nets) {
+            prop_assert_eq!(surface.id, id);
+            let gross = surface.gross.as_square_metres();
+            prop_assert!((net(surface) - area.as_square_metres()).abs() <= 1e-12 * gross, "{}", id);
+        }
+    }
+
     /// Some sizes are the same whatever the size of the case, such as the depth of a rail and the room around a drawer
     /// box, so only what is seen from outside scales. What counts as touching is a fixed gap too, so the piece grows
     /// by little.

@@ -37,6 +37,9 @@ fn takeoffs(criterion: &mut Criterion) {
     criterion.bench_function("takeoff of the invented dresser, with materials", |bench| {
         bench.iter(|| takeoff(black_box(&dresser), &[], Confidence::default()));
     });
+    criterion.bench_function("edges of the invented dresser, by zone", |bench| {
+        bench.iter(|| edges_by_zone(black_box(&dresser)));
+    });
     let whole = takeoff(&dresser, &[], Confidence::default()).unwrap();
     let edges = edges_by_zone(&dresser).unwrap();
     criterion.bench_function("its four ways side by side", |bench| {

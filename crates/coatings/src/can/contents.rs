@@ -269,6 +269,9 @@ impl Contents {
 
     /// Litres in it in each of so many trials (JCGM 101).
     pub fn drawn(&self, trials: usize) -> Vec<f64> {
+        if let Way::Full(can) = self.way {
+            return vec![can.as_litres().max(0.0); trials];
+        }
         let columns: Vec<Vec<f64>> = self
             .inputs()
             .into_iter()

@@ -1,7 +1,7 @@
 //! The painted areas of a piece by zone and by the width of the parts, with what measuring does to each of them.
 
 use coatings::{Estimate, Patch};
-use geometry::{Assembly, BayPlace, FieldId, Furniture, PartId};
+use geometry::{Assembly, BayPlace, FieldId, Furniture, PartId, SurfaceId};
 use units::{Area, Length};
 
 use super::zones::{self, SurfaceLine};
@@ -55,34 +55,41 @@ impl<'a> Division<'a> {
         }
     }
 
-    /// The painted area of each patch; nothing for a piece that cannot be.
-    fn areas(&self, piece: &Piece, furniture: &Furniture) -> Option<Vec<Area>> {
+    /// The painted area of each patch, from the painted surfaces and their zones.
+    fn areas<'b>(&self, painted: impl Iterator<Item = (SurfaceId, &'b str, Area)>) -> Vec<Area> {
         let mut areas = vec![Area::ZERO; 2 * self.zones.len()];
         // Surfaces of one part stand together.
         let mut last: Option<(PartId, bool)> = None;
-        for surface in furniture.assembly().ok()?.surfaces() {
-            let Some(zone) = zones::painted_zone(piece, &surface) else {
-                continue;
-            };
-            let part = surface.id.part;
+        for (SurfaceId { part, .. }, zone, net) in painted {
             let narrow = match last {
                 Some((known, narrow)) if known == part => narrow,
                 _ => self.narrow.contains(&part),
             };
             last = Some((part, narrow));
             if let Some(place) = self.zones.iter().position(|key| *key == zone) {
-                areas[2 * place + usize::from(narrow)] += surface.net;
+                areas[2 * place + usize::from(narrow)] += net;
             }
         }
-        Some(areas)
+        areas
     }
 }
 
 /// The areas of the whole set, and by how much each changes with each measurement (JCGM 100, 5.1.2): the sensitivity to a
 /// measurement is found by measuring the piece once more with that measurement larger by its standard uncertainty.
-pub(super) fn measured<'a>(piece: &Piece, furniture: &Furniture, division: &Division<'a>) -> Areas<'a> {
+pub(super) fn measured<'a>(
+    piece: &Piece,
+    furniture: &Furniture,
+    surfaces: &[SurfaceLine],
+    division: &Division<'a>,
+) -> Areas<'a> {
     let count = f64::from(piece.count);
-    let now = division.areas(piece, furniture).unwrap_or_default();
+    let painted = surfaces.iter().filter(|line| line.painted);
+    let now = division.areas(painted.map(|line| (line.surface.id, line.zone.as_str(), line.surface.net)));
+    let again = |changed: &Furniture| {
+        let nets = changed.assembly().ok()?.net_areas().into_iter();
+        let painted = nets.filter_map(|(id, net)| Some((id, zones::painted_zone(piece, &id, net)?, net)));
+        Some(division.areas(painted))
+    };
     let mut patches: Vec<Patch> = now
         .iter()
         .enumerate()
@@ -106,7 +113,7 @@ pub(super) fn measured<'a>(piece: &Piece, furniture: &Furniture, division: &Divi
         add(stepped(step, |step| {
             let mut changed = furniture.clone();
             changed.measures.set(field, length + step);
-            division.areas(piece, &changed)
+            again(&changed)
         }));
     }
     // Rows, bays and changes that were not measured take what is left, or were not asked for.
@@ -114,7 +121,7 @@ pub(super) fn measured<'a>(piece: &Piece, furniture: &Furniture, division: &Divi
         add(stepped(standard_uncertainty(length, true), |step| {
             let mut changed = piece.clone();
             changed.stretch(field, step);
-            division.areas(piece, &changed.furniture())
+            again(&changed.furniture())
         }));
     }
     Areas {

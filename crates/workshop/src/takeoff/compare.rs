@@ -1,7 +1,7 @@
 //! The same piece done with a brush, a roller or a sprayer.
 
-use coatings::can::{ChoiceError, Contents};
-use coatings::{DryFilm, Enough, Estimate, Job, Need, Verdict, Way, minutes, needs, tool};
+use coatings::can::ChoiceError;
+use coatings::{DryFilm, Estimate, Job, Need, Trials, Verdict, Way, minutes, tool};
 use geometry::Edges;
 use units::{Length, Volume};
 
@@ -99,13 +99,18 @@ pub fn compare(
     }
     let ways = ways();
     let jobs: Vec<Job> = ways.iter().map(|(_, _, way)| job.done(*way)).collect();
-    let columns = ways.iter().zip(&jobs).map(|((key, label, way), done)| {
-        // Whichever way leaves the thickest film sets the coats.
-        let equal = jobs
-            .iter()
-            .fold(done.clone(), |equal, other| equal.at_the_film_of(other));
-        let planned = needs(done, TRIALS);
-        let raised = needs(&equal, TRIALS);
+    // Whichever way leaves the thickest film sets the coats.
+    let at_equal_film = |done: &Job| {
+        jobs.iter()
+            .fold(done.clone(), |equal, other| equal.at_the_film_of(other))
+    };
+    let equal: Vec<Job> = jobs.iter().map(at_equal_film).collect();
+    let trials = Trials::of_all(jobs.iter().chain(&equal), TRIALS);
+    let (planned, raised) = trials.split_at(jobs.len());
+    let done = jobs.iter().zip(planned).zip(equal.iter().zip(raised));
+    let columns = ways.iter().zip(done).map(|((key, label, way), (done, equal))| {
+        let ((done, planned), (equal, raised)) = (done, equal);
+        let (planned, raised) = (planned.needs(), raised.needs());
         let figures: Vec<WayFigure> = takeoff
             .materials
             .iter()
@@ -115,10 +120,10 @@ pub fn compare(
                 Some(WayFigure {
                     id: line.id.clone(),
                     likely: need.likely(),
-                    verdict: verdict(piece, done, need, workshop.settings.confidence)?,
+                    verdict: verdict(piece, need, workshop.settings.confidence)?,
                     buy: cans_to_buy(workshop, need),
                     film: film(done, need),
-                    coats_for_equal_film: super::how(&equal, at_equal_film).0,
+                    coats_for_equal_film: super::how(equal, at_equal_film).0,
                     likely_at_equal_film: at_equal_film.likely(),
                 })
             })
@@ -142,9 +147,9 @@ pub fn compare(
     columns.collect()
 }
 
-fn verdict(piece: &Piece, job: &Job, need: &Need, confidence: Confidence) -> Option<Verdict> {
-    let can: Contents = contents_in_question(layer_of(piece, need)?)?;
-    Some(Enough::judge(job, need, &can, confidence.probability()).verdict)
+fn verdict(piece: &Piece, need: &Need, confidence: Confidence) -> Option<Verdict> {
+    let can = contents_in_question(layer_of(piece, need)?)?;
+    Some(Verdict::of(need, &can, confidence.probability()))
 }
 
 /// The film on the zone that takes the most of a material.

@@ -8,8 +8,8 @@ mod zones;
 
 use std::rc::Rc;
 
-use coatings::{Enough, Estimate, Job, Need, NeedWorking, TRIALS, needs, workings};
-use geometry::{Edges, FieldId, LengthField, Overlap, Problem, Surface, SurfaceId};
+use coatings::{Enough, Estimate, Job, Need, NeedWorking, TRIALS, Trials, workings};
+use geometry::{Edges, FieldId, LengthField, Overlap, Problem, SurfaceId};
 use units::Area;
 
 use crate::document::{Confidence, OwnMaterial, Piece};
@@ -94,7 +94,7 @@ pub fn takeoff(
         .map(|surface| zones::surface_line(piece, surface))
         .collect();
     let division = Division::of(&assembly, &surfaces);
-    let areas = measured(piece, &furniture, &division);
+    let areas = measured(piece, &furniture, &surfaces, &division);
     let painted = areas.together();
     let job = job(piece, own, areas);
     let materials = material_lines(piece, &job, confidence);
@@ -111,7 +111,8 @@ pub fn takeoff(
 
 fn material_lines(piece: &Piece, job: &Job, confidence: Confidence) -> Vec<MaterialLine> {
     let mut lines: Vec<MaterialLine> = Vec::new();
-    let mut all = needs(job, TRIALS);
+    let trials = Trials::of(job, TRIALS);
+    let mut all = trials.needs();
     // In the order of the stages, whichever zone comes first.
     units::sort_few(&mut all, |one, other| one.material.stage < other.material.stage);
     for need in all {
@@ -139,7 +140,7 @@ fn material_lines(piece: &Piece, job: &Job, confidence: Confidence) -> Vec<Mater
             tools,
             can,
             level: layer.level,
-            enough: Enough::judge(job, &need, &contents, confidence.probability()),
+            enough: trials.judge(&need, &contents, confidence.probability()),
             need,
         });
     }
@@ -184,14 +185,10 @@ pub fn edges(piece: &Piece) -> Result<Edges, Vec<Problem>> {
 /// As for [`takeoff`].
 pub fn edges_by_zone(piece: &Piece) -> Result<Vec<(String, Edges)>, Vec<Problem>> {
     let assembly = piece.furniture().assembly()?;
-    let surfaces = assembly.surfaces();
-    let zone_of = |surface: &Surface| zones::painted_zone(piece, surface).map(str::to_owned);
-    let mut painted = Vec::with_capacity(surfaces.len());
-    for surface in &surfaces {
-        if let Some(zone) = zone_of(surface) {
-            painted.push((surface.id, zone));
-        }
-    }
+    let nets = assembly.net_areas().into_iter();
+    let painted: Vec<(SurfaceId, &str)> = nets
+        .filter_map(|(id, net)| Some((id, zones::painted_zone(piece, &id, net)?)))
+        .collect();
     let place = |id: &SurfaceId| painted.iter().position(|(painted, _)| painted == id);
     let mut zones: Vec<(String, Edges)> = Vec::new();
     for (id, edges) in assembly.edges(|surface| place(surface).is_some()) {
@@ -200,7 +197,7 @@ pub fn edges_by_zone(piece: &Piece) -> Result<Vec<(String, Edges)>, Vec<Problem>
         };
         match zones.iter_mut().find(|(key, _)| key == zone) {
             Some((_, sum)) => *sum += edges,
-            None => zones.push((zone.clone(), edges)),
+            None => zones.push(((*zone).to_owned(), edges)),
         }
     }
     Ok(zones)

@@ -1,6 +1,6 @@
 //! Which surfaces are painted, and to which zone each belongs.
 
-use geometry::{Surface, Zone};
+use geometry::{Surface, SurfaceId, Zone};
 use units::Area;
 
 use crate::document::{Piece, SurfaceChoice};
@@ -34,24 +34,23 @@ pub struct ZoneLine {
 }
 
 pub(super) fn surface_line(piece: &Piece, surface: Surface) -> SurfaceLine {
-    let choice = choice(piece, &surface);
-    let zone = zone_of(&surface, choice);
+    let zone = zone_of(&surface.id, choice(piece, &surface.id));
     SurfaceLine {
-        painted: painted_zone(piece, &surface).is_some(),
+        painted: painted_zone(piece, &surface.id, surface.net).is_some(),
         painted_with_zone: surface.takes_finish() && is_zone_painted(piece, zone),
         zone: zone.to_owned(),
         surface,
     }
 }
 
-fn choice<'a>(piece: &'a Piece, surface: &Surface) -> Option<&'a SurfaceChoice> {
+fn choice<'a>(piece: &'a Piece, surface: &SurfaceId) -> Option<&'a SurfaceChoice> {
     if piece.choices.is_empty() {
         return None;
     }
-    piece.choices.get(&surface.id.to_string())
+    piece.choices.get(&surface.to_string())
 }
 
-fn zone_of<'a>(surface: &Surface, choice: Option<&'a SurfaceChoice>) -> &'a str {
+fn zone_of<'a>(surface: &SurfaceId, choice: Option<&'a SurfaceChoice>) -> &'a str {
     choice
         .and_then(|choice| choice.zone.as_deref())
         .unwrap_or_else(|| surface.usual_zone().key())
@@ -63,12 +62,12 @@ fn is_zone_painted(piece: &Piece, key: &str) -> bool {
     chosen.unwrap_or_else(|| Zone::by_key(key).is_none_or(Zone::painted_by_default))
 }
 
-/// The zone of a surface that gets the finish; nothing for one that does not.
-pub(super) fn painted_zone<'a>(piece: &'a Piece, surface: &Surface) -> Option<&'a str> {
+/// The zone of a surface with this net area that gets the finish; nothing for one that does not.
+pub(super) fn painted_zone<'a>(piece: &'a Piece, surface: &SurfaceId, net: Area) -> Option<&'a str> {
     let choice = choice(piece, surface);
     let zone = zone_of(surface, choice);
     let painted = choice.and_then(|choice| choice.painted);
-    (surface.takes_finish() && painted.unwrap_or_else(|| is_zone_painted(piece, zone))).then_some(zone)
+    (surface.takes_finish(net) && painted.unwrap_or_else(|| is_zone_painted(piece, zone))).then_some(zone)
 }
 
 /// The usual zones in their order, then those of the maker's own.
