@@ -11,7 +11,9 @@
 
 mod arris;
 mod assembly;
+mod boolean;
 mod contact;
+mod corner;
 mod drawing;
 mod face;
 mod furniture;

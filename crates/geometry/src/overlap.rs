@@ -211,7 +211,7 @@ impl<'a> Solid<'a> {
         }
         let loops = chained(cuts);
         // Outer lines run counter-clockwise and holes clockwise, which is all that a boolean needs to know.
-        Region::shapes(if loops.is_empty() { vec![] } else { vec![loops] })
+        Region::within_lines(loops)
     }
 }
 

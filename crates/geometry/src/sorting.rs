@@ -3,7 +3,7 @@
 //! Each kind of list that the standard library sorts puts some ten kilobytes of machine code on the page, and there
 //! are many kinds. Here keys and places are sorted, always of the same type, and the list is put in that order.
 
-use i_overlay::i_float::int::point::IntPoint;
+use crate::corner::Corner;
 
 /// What a list can be sorted by: compared as whole numbers, the first before the second.
 pub(crate) trait Key {
@@ -44,9 +44,18 @@ impl Key for [i64; 2] {
 }
 
 /// A corner of a grid as one whole number that sorts by its first coordinate, then by its second.
-pub(crate) fn packed(corner: IntPoint<i32>) -> i64 {
+pub(crate) fn packed(corner: Corner) -> i64 {
     (i64::from(corner.x) << 32) | i64::from(corner.y.cast_unsigned() ^ (1 << 31))
 }
+
+/// The corner of such a number.
+pub(crate) fn unpacked(number: i64) -> Corner {
+    let y = number as u32 ^ (1 << 31);
+    Corner::new((number >> 32) as i32, y.cast_signed())
+}
+
+/// A key, and the number of what it stands for.
+pub(crate) type Entry = ([i64; 2], usize);
 
 /// Sorts a list by a key; what has the same key stays in its order.
 pub(crate) fn sort_by<T, K: Key>(list: &mut [T], key: impl Fn(&T) -> K) {
@@ -71,10 +80,15 @@ pub(crate) fn sort(list: &mut [f64]) {
     sort_by(list, |value| *value);
 }
 
-#[inline(never)]
-fn ordered(mut keys: Vec<([i64; 2], usize)>) -> Vec<usize> {
-    keys.sort_unstable();
+fn ordered(mut keys: Vec<Entry>) -> Vec<usize> {
+    sort_entries(&mut keys);
     keys.into_iter().map(|(_, place)| place).collect()
+}
+
+/// Sorts entries by their keys, those with the same key by their numbers.
+#[inline(never)]
+pub(crate) fn sort_entries(entries: &mut [Entry]) {
+    entries.sort_unstable();
 }
 
 #[cfg(test)]

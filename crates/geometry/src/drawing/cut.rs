@@ -1,106 +1,65 @@
 //! Regions of the sheet: joined, cut, and freed of the slivers that rounding leaves.
 
-use i_overlay::core::fill_rule::FillRule;
-use i_overlay::core::overlay::{IntOverlayOptions, Overlay, ShapeType};
-use i_overlay::core::overlay_rule::OverlayRule;
-
 use super::order::Before;
-use super::sheet::{Corner, Grid, NOISE, Seen, real};
-use crate::region::{Point2, Region, SOLVER, clip_by};
+use super::sheet::{Grid, NOISE, Seen, real};
+pub(super) use crate::boolean::Contour;
+use crate::boolean::{Boolean, Rule};
+use crate::corner::Corner;
+use crate::region::{Point2, Region, clip_by};
 
-/// A closed line of corners; the last is joined to the first.
-pub(super) type Contour = Vec<Corner>;
-
-/// Separate shapes, each of an outer contour (counter-clockwise) and its holes (clockwise).
-pub(super) type Shapes = Vec<Vec<Contour>>;
-
-/// Joins and cuts regions of the sheet, one after the other in the same memory.
-pub(super) struct Cutter {
-    overlay: Overlay<i32>,
+/// What lies in any of the regions and in none of those taken away: outer contours counter-clockwise, holes clockwise.
+pub(super) fn cut<'a>(
+    regions: impl IntoIterator<Item = &'a Contour>,
+    away: impl IntoIterator<Item = &'a Contour>,
+) -> Vec<Contour> {
+    let (regions, away): (Vec<_>, Vec<_>) = (regions.into_iter().collect(), away.into_iter().collect());
+    combined(&regions, &away, Rule::Less)
 }
 
-impl Cutter {
-    pub(super) fn new() -> Self {
-        // A corner in the middle of a straight side stays, so that facets that share the side cancel there.
-        let options = IntOverlayOptions {
-            preserve_input_collinear: true,
-            ..IntOverlayOptions::default()
-        };
-        Cutter {
-            overlay: Overlay::new_custom(64, options, SOLVER),
+fn combined(first: &[&Contour], second: &[&Contour], rule: Rule) -> Vec<Contour> {
+    let edges = first.iter().chain(second).map(|contour| contour.len()).sum();
+    let mut boolean = Boolean::new(edges);
+    for (set, contours) in [first, second].into_iter().enumerate() {
+        for contour in contours {
+            boolean.add(set, contour.iter().copied());
         }
     }
-
-    /// What lies in any of the regions and in none of those taken away.
-    pub(super) fn cut<'a>(
-        &mut self,
-        regions: impl IntoIterator<Item = &'a Contour>,
-        away: impl IntoIterator<Item = &'a Contour>,
-    ) -> Shapes {
-        self.combine(regions, away, OverlayRule::Difference)
-    }
-
-    fn combine<'a>(
-        &mut self,
-        first: impl IntoIterator<Item = &'a Contour>,
-        second: impl IntoIterator<Item = &'a Contour>,
-        rule: OverlayRule,
-    ) -> Shapes {
-        self.overlay.clear();
-        for contour in first {
-            self.overlay.add_contour(contour, ShapeType::Subject);
-        }
-        for contour in second {
-            self.overlay.add_contour(contour, ShapeType::Clip);
-        }
-        let mut shapes = self.overlay.overlay(rule, FillRule::NonZero);
-        shapes.retain_mut(|shape| {
-            let holes = shape.len();
-            for contour in shape.iter_mut() {
-                tidy(contour);
-            }
-            let outer_is_sound = shape.first().is_some_and(|outer| outer.len() > 2);
-            if holes > 1 {
-                shape.retain(|contour| contour.len() > 2);
-            }
-            outer_is_sound
-        });
-        shapes
-    }
-
-    /// What of a facet stands before another, by a pair of the order.
-    pub(super) fn standing_before(&mut self, pair: &Before, seen: &[Seen]) -> Vec<Contour> {
-        let (front, behind) = (&seen[pair.front], &seen[pair.behind]);
-        if !pair.crossing {
-            return front.contours.clone();
-        }
-        let [a, b, c] = front.lead(behind);
-        let clipped = |corners: &[Corner]| {
-            let corners: Vec<Point2> = corners.iter().map(|&corner| real(corner)).collect();
-            let mut kept = Vec::new();
-            clip_by(&corners, |[x, y]| a * x + b * y + c, &mut kept);
-            let whole = |[x, y]: Point2| Corner::new(x.round() as i32, y.round() as i32);
-            kept.into_iter().map(whole).collect::<Contour>()
-        };
-        let part = clipped(front.hull());
-        if front.is_convex() {
-            return vec![part];
-        }
-        let common = self.combine(&front.contours, [&part], OverlayRule::Intersect);
-        common.into_iter().flatten().collect()
-    }
+    let mut contours = boolean.contours(rule);
+    contours.retain_mut(|contour| {
+        tidy(contour);
+        contour.len() > 2
+    });
+    contours
 }
 
-/// Shapes of the sheet as a region of the drawing.
-pub(super) fn region(shapes: &Shapes, grid: &Grid) -> Region {
+/// What of a facet stands before another, by a pair of the order.
+pub(super) fn standing_before(pair: &Before, seen: &[Seen]) -> Vec<Contour> {
+    let (front, behind) = (&seen[pair.front], &seen[pair.behind]);
+    if !pair.crossing {
+        return front.contours.clone();
+    }
+    let [a, b, c] = front.lead(behind);
+    let corners: Vec<Point2> = front.hull().iter().map(|&corner| real(corner)).collect();
+    let mut kept = Vec::new();
+    clip_by(&corners, |[x, y]| a * x + b * y + c, &mut kept);
+    let whole = |[x, y]: Point2| Corner::new(x.round() as i32, y.round() as i32);
+    let part: Contour = kept.into_iter().map(whole).collect();
+    if front.is_convex() {
+        return vec![part];
+    }
+    let contours: Vec<&Contour> = front.contours.iter().collect();
+    combined(&contours, &[&part], Rule::Both)
+}
+
+/// Contours of the sheet as a region of the drawing.
+pub(super) fn region(contours: &[Contour], grid: &Grid) -> Region {
     let line = |contour: &Contour| contour.iter().map(|&corner| grid.point(corner)).collect();
-    let shape = |shape: &Vec<Contour>| shape.iter().map(line).collect();
-    Region::shapes(shapes.iter().map(shape).collect())
+    Region::within_lines(contours.iter().map(line).collect())
 }
 
-/// The area of shapes, square metres.
-pub(super) fn area(shapes: &Shapes, grid: &Grid) -> f64 {
-    let doubled: i64 = shapes.iter().flatten().map(|contour| size(contour)).sum();
+/// The area within contours, square metres.
+pub(super) fn area(contours: &[Contour], grid: &Grid) -> f64 {
+    let doubled: i64 = contours.iter().map(|contour| size(contour)).sum();
     doubled as f64 / 2.0 * grid.step * grid.step
 }
 
@@ -145,7 +104,7 @@ pub(super) fn size(contour: &[Corner]) -> i64 {
     let Some(&first) = contour.first() else { return 0 };
     let pairs = contour
         .windows(2)
-        .map(|pair| (pair[0] - first).cross_product(pair[1] - first));
+        .map(|pair| (pair[0] - first).cross(pair[1] - first));
     pairs.sum()
 }
 
@@ -156,6 +115,6 @@ pub(super) fn is_flat(p: Corner, q: Corner, r: Corner) -> bool {
         x * x + y * y
     };
     let longest = square(p, q).max(square(q, r)).max(square(r, p));
-    let doubled = (q - p).cross_product(r - q) as f64;
+    let doubled = (q - p).cross(r - q) as f64;
     doubled * doubled <= NOISE * NOISE * longest
 }

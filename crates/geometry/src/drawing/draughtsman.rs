@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use super::cut::{Contour, Cutter, Shapes, area, region, size, tidy};
+use super::cut::{Contour, area, cut, region, size, standing_before, tidy};
 use super::joints::Joints;
 use super::lines::{Polyline, lines, outline};
 use super::order::Order;
@@ -27,7 +27,7 @@ struct Group<'a> {
     /// Where they meet, for a folded or curved surface: the place in the list of joints.
     joints: Option<usize>,
     /// What is seen of them.
-    visible: Shapes,
+    visible: Vec<Contour>,
     /// Whether that is all of them.
     is_whole: bool,
 }
@@ -45,7 +45,6 @@ pub(super) struct Draughtsman<'a> {
     behind: Vec<(usize, usize)>,
     /// Where the facets of each folded or curved face meet.
     joints: Vec<Joints>,
-    cutter: Cutter,
 }
 
 impl<'a> Draughtsman<'a> {
@@ -59,7 +58,6 @@ impl<'a> Draughtsman<'a> {
             group_of: Vec::with_capacity(seen.len()),
             behind: Vec::new(),
             joints: Vec::new(),
-            cutter: Cutter::new(),
         };
         let face = |facet: &Seen| {
             let id = &surfaces[facet.surface].id;
@@ -110,7 +108,7 @@ impl<'a> Draughtsman<'a> {
                 own,
                 around,
                 joints,
-                visible: Shapes::new(),
+                visible: Vec::new(),
                 is_whole: false,
             });
         }
@@ -129,7 +127,7 @@ impl<'a> Draughtsman<'a> {
             .groups
             .iter()
             .filter(|group| group.own.clone().any(|place| !self.order.hidden[place]));
-        let outline = self.cutter.cut(open.flat_map(|group| &group.around), []);
+        let outline = cut(open.flat_map(|group| &group.around), []);
         Drawing {
             faces,
             outline: region(&outline, self.grid),
@@ -162,7 +160,7 @@ impl<'a> Draughtsman<'a> {
         }
         let is_whole = joints.is_none() && open.iter().all(|&place| self.order.is_whole(place));
         let visible = if is_whole {
-            vec![around]
+            around
         } else {
             self.visible(&open, &around)
         };
@@ -176,7 +174,7 @@ impl<'a> Draughtsman<'a> {
 
     /// What is seen of facets of one surface, in order, as one: what the lines `around` them enclose without what
     /// stands before it.
-    fn visible(&mut self, own: &[usize], around: &[Contour]) -> Shapes {
+    fn visible(&mut self, own: &[usize], around: &[Contour]) -> Vec<Contour> {
         let mut fronts: Vec<usize> = Vec::new();
         for &place in own {
             fronts.extend(self.order.before(place).map(|pair| pair.front));
@@ -196,18 +194,18 @@ impl<'a> Draughtsman<'a> {
                 let mut nearer: Vec<Contour> = Vec::new();
                 for pair in self.order.before(front) {
                     if own.binary_search(&pair.front).is_ok() {
-                        nearer.extend(self.cutter.standing_before(pair, self.seen));
+                        nearer.extend(standing_before(pair, self.seen));
                     }
                 }
                 let contours = &self.seen[front].contours;
                 if nearer.is_empty() {
                     away.extend(contours);
                 } else {
-                    parts.extend(self.cutter.cut(contours, &nearer).into_iter().flatten());
+                    parts.extend(cut(contours, &nearer));
                 }
             }
         }
-        self.cutter.cut(around, away.into_iter().chain(&parts))
+        cut(around, away.into_iter().chain(&parts))
     }
 
     /// Whether a surface stands before another with all its facets; now and then they reach around each other.
@@ -280,12 +278,12 @@ impl<'a> Draughtsman<'a> {
                 .iter()
                 .flat_map(|&place| seen[place].contours.clone())
                 .collect();
-            contours.extend(self.visible(&level.cut, &cut).into_iter().flatten());
+            contours.extend(self.visible(&level.cut, &cut));
         }
         // The largest is an outer one, as a region wants it of its first.
         sorting::sort_by(&mut contours, |contour| [-size(contour), 0]);
         (!contours.is_empty()).then(|| Shade {
-            region: region(&vec![contours], self.grid),
+            region: region(&contours, self.grid),
             squareness: level.sum / level.count,
         })
     }

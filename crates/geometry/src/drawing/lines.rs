@@ -2,27 +2,28 @@
 
 use std::ops::Range;
 
-use super::cut::{Shapes, is_flat};
+use super::cut::{Contour, is_flat};
 use super::joints::{Joints, is_smooth, steps_forward};
 use super::order::Order;
-use super::sheet::{Corner, NOISE, Seen, beyond, real, side};
+use super::sheet::{NOISE, Seen, beyond, real, side};
 use super::spans::{Stroke, along, at, common_spans, distance, less, open_spans, part, place, strokes};
+use crate::corner::Corner;
 use crate::sorting;
 
 /// A line of corners; a closed one ends where it begins.
 pub(super) type Polyline = Vec<Corner>;
 
 /// The lines of a flat surface.
-pub(super) fn outline(shapes: &Shapes) -> Vec<Polyline> {
-    let closed = |contour: &Vec<Corner>| contour.iter().chain(contour.first()).copied().collect();
-    shapes.iter().flatten().map(closed).collect()
+pub(super) fn outline(contours: &[Contour]) -> Vec<Polyline> {
+    let closed = |contour: &Contour| contour.iter().chain(contour.first()).copied().collect();
+    contours.iter().map(closed).collect()
 }
 
 /// The lines of a folded or curved surface, of which `own` are the facets: the edge of what is seen, and where it
 /// folds or hides part of itself.
 pub(super) fn lines(
     own: &Range<usize>,
-    shapes: &Shapes,
+    contours: &[Contour],
     joints: &Joints,
     seen: &[Seen],
     order: &Order,
@@ -32,13 +33,13 @@ pub(super) fn lines(
         let mut edges = line.windows(2).map(|edge| [edge[0], edge[1]]);
         edges.any(|edge| seams.iter().any(|&seam| along(edge, seam).is_some()))
     };
-    let (touched, mut lines): (Vec<Polyline>, _) = outline(shapes).into_iter().partition(is_touched);
+    let (touched, mut lines): (Vec<Polyline>, _) = outline(contours).into_iter().partition(is_touched);
     let edges = touched.iter().flat_map(|line| line.windows(2));
     let mut loose: Vec<Stroke> = edges
         .flat_map(|edge| without([edge[0], edge[1]], &seams))
         .collect();
     loose.extend(folds(own, joints, seen, order));
-    loose.extend(rims(own, shapes, joints, seen, order));
+    loose.extend(rims(own, contours, joints, seen, order));
     lines.extend(chained(&loose));
     lines
 }
@@ -72,14 +73,20 @@ fn folds(own: &Range<usize>, joints: &Joints, seen: &[Seen], order: &Order) -> V
 }
 
 /// Where the surface hides part of itself, or steps back.
-fn rims(own: &Range<usize>, shapes: &Shapes, joints: &Joints, seen: &[Seen], order: &Order) -> Vec<Stroke> {
+fn rims(
+    own: &Range<usize>,
+    contours: &[Contour],
+    joints: &Joints,
+    seen: &[Seen],
+    order: &Order,
+) -> Vec<Stroke> {
     let mut rims = Vec::new();
     for &(edge, facet) in &joints.border {
         if !own.contains(&facet) || order.hidden[facet] {
             continue;
         }
         for span in open_spans(edge, order.before(facet), seen) {
-            let open = part(edge, span).map(|stroke| beside_outline(stroke, shapes));
+            let open = part(edge, span).map(|stroke| beside_outline(stroke, contours));
             let mut inside = open.unwrap_or_default();
             inside.retain(|stroke| !is_settled_beyond(*stroke, facet, own, seen));
             rims.extend(inside);
@@ -89,7 +96,7 @@ fn rims(own: &Range<usize>, shapes: &Shapes, joints: &Joints, seen: &[Seen], ord
 }
 
 /// The parts of a stroke that do not lie on the outline.
-fn beside_outline(stroke: Stroke, shapes: &Shapes) -> Vec<Stroke> {
+fn beside_outline(stroke: Stroke, contours: &[Contour]) -> Vec<Stroke> {
     let reach = |[p, q]: Stroke| [[p.x.min(q.x), p.x.max(q.x)], [p.y.min(q.y), p.y.max(q.y)]];
     let noise = NOISE as i32;
     let own = reach(stroke);
@@ -97,9 +104,8 @@ fn beside_outline(stroke: Stroke, shapes: &Shapes) -> Vec<Stroke> {
         let edge = reach(*edge);
         (0..2).all(|axis| edge[axis][0] - noise <= own[axis][1] && own[axis][0] <= edge[axis][1] + noise)
     };
-    let near: Vec<Stroke> = shapes
+    let near: Vec<Stroke> = contours
         .iter()
-        .flatten()
         .flat_map(|contour| strokes(contour))
         .filter(is_near)
         .collect();
@@ -187,7 +193,7 @@ fn straightened(line: Polyline) -> Polyline {
     for corner in line {
         while let [.., p, q] = kept[..]
             && is_flat(p, q, corner)
-            && (q - p).dot_product(corner - q) > 0
+            && (q - p).dot(corner - q) > 0
         {
             kept.pop();
         }

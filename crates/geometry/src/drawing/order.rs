@@ -1,7 +1,8 @@
 //! Which facet stands before which.
 
-use super::sheet::{Corner, Line, NOISE, Seen, beyond, real};
+use super::sheet::{Line, NOISE, Seen, beyond, real};
 use super::tree::Tree;
+use crate::corner::Corner;
 use crate::region::{Point2, clip_by};
 use crate::sorting;
 

@@ -3,21 +3,17 @@
 //! On the grid two facets that share an edge in the room share it to the last digit, so that they join without a
 //! seam.
 
-use i_overlay::i_float::int::point::IntPoint;
-
 use crate::Vector3;
+use crate::corner::Corner;
 use crate::face::{Facet, Plane};
 use crate::region::Point2;
 use crate::sorting;
 use crate::surface::Surface;
 
-/// A corner on the grid.
-pub(super) type Corner = IntPoint<i32>;
-
 /// A line `a x + b y = c` of the grid, with `(a, b)` of length 1 and pointing to its outer side.
 pub(super) type Line = [f64; 3];
 
-/// The drawing spans at most this many binary digits of the grid: the general boolean takes 30.
+/// The drawing spans at most this many binary digits of the grid: the boolean takes 30.
 const DIGITS: i32 = 29;
 
 /// By which share of a step the grid is moved. Sizes are often multiples of some round number, and so is the noise of
@@ -278,7 +274,7 @@ fn half_hull(corners: impl Iterator<Item = Corner>) -> Vec<Corner> {
     let mut half: Vec<Corner> = Vec::new();
     for corner in corners {
         while let [.., p, q] = half[..]
-            && (q - p).cross_product(corner - q) <= 0
+            && (q - p).cross(corner - q) <= 0
         {
             half.pop();
         }

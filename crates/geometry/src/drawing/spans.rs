@@ -1,7 +1,8 @@
 //! Strokes of the sheet, and which spans of them are hidden.
 
 use super::order::Before;
-use super::sheet::{Corner, NOISE, Seen, beyond, real, side};
+use super::sheet::{NOISE, Seen, beyond, real, side};
+use crate::corner::Corner;
 use crate::region::Point2;
 use crate::sorting;
 

@@ -9,8 +9,8 @@ use std::f64::consts::FRAC_PI_2;
 use nalgebra::{Isometry3, Translation3, UnitQuaternion};
 use proptest::prelude::*;
 
-use super::sheet::Corner;
 use super::*;
+use crate::corner::Corner;
 use crate::solid::Turning;
 use crate::{Assembly, Furniture, Kind, Part, PartId, PartKind, SMALLEST_AREA};
 use pieces::{heap, piece, view};

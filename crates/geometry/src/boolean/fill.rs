@@ -1,0 +1,121 @@
+//! On which side of each piece the result lies, and which piece of its border follows which.
+//!
+//! An upright line sweeps over the corners from left to right (the method of Shamos and Hoey) and knows the pieces that
+//! it crosses from below to above, with how many times the regions wind around what lies above each.
+
+use super::{Edge, Rule, Winding};
+use crate::corner::Corner;
+
+/// A piece of the border of the result.
+#[derive(Clone, Copy)]
+pub(super) struct Border {
+    /// Where it begins, so that the result is at its left: the place of the corner.
+    pub(super) from: usize,
+    /// The place of the piece that follows it around the border.
+    pub(super) next: usize,
+    /// The place of the piece of the border next below, if a hole begins here.
+    pub(super) below: Option<usize>,
+}
+
+/// The pieces of the border of the result, at the places of all pieces.
+pub(super) fn borders(corners: &[Corner], mut pieces: Vec<Edge<i64>>, rule: Rule) -> Vec<Option<Border>> {
+    let mut sweep = Sweep {
+        corners,
+        borders: vec![None; pieces.len()],
+        above: vec![[0; 2]; pieces.len()],
+        crossed: Vec::new(),
+    };
+    let mut from = 0;
+    let mut around = Vec::new();
+    for (corner, &at) in corners.iter().enumerate() {
+        let begins = |piece: &&Edge<i64>| piece.ends[0] == corner as i64;
+        let to = from + pieces[from..].iter().take_while(begins).count();
+        let ways = |piece: &Edge<i64>| sweep.end(piece, 1) - at;
+        units::sort_few(&mut pieces[from..to], |a, b| ways(a).cross(ways(b)) > 0);
+        around.clear();
+        sweep.pass(corner, &pieces, from..to, rule, &mut around);
+        sweep.join(&around);
+        from = to;
+    }
+    sweep.borders
+}
+
+struct Sweep<'a> {
+    corners: &'a [Corner],
+    borders: Vec<Option<Border>>,
+    /// How many times one is wound around above each piece.
+    above: Vec<Winding>,
+    /// The pieces that the line crosses, from below to above.
+    crossed: Vec<usize>,
+}
+
+impl Sweep<'_> {
+    fn end(&self, piece: &Edge<i64>, end: usize) -> Corner {
+        self.corners[piece.ends[end] as usize]
+    }
+
+    /// Moves the line over a corner at which the pieces `begin` begin, from below to above. What of the border runs
+    /// through the corner is put in `around`, counter-clockwise from below, with whether it arrives there.
+    fn pass(
+        &mut self,
+        corner: usize,
+        pieces: &[Edge<i64>],
+        begin: std::ops::Range<usize>,
+        rule: Rule,
+        around: &mut Vec<(usize, bool)>,
+    ) {
+        let at = self.corners[corner];
+        let low = self.crossed.partition_point(|&place| {
+            let [p, q] = [0, 1].map(|end| self.end(&pieces[place], end));
+            (q - p).cross(at - p) > 0
+        });
+        let ends = |place: &&usize| pieces[**place].ends[1] == corner as i64;
+        let high = low + self.crossed[low..].iter().take_while(ends).count();
+        let mut winding = match low.checked_sub(1) {
+            Some(below) => self.above[self.crossed[below]],
+            None => [0; 2],
+        };
+        let mut is_in = rule.takes(winding);
+        let is_border = |place: &&usize| self.borders[**place].is_some();
+        let mut below = None;
+        // At the lowest corner at the left of a hole the result lies below, and nothing of its border arrives.
+        if is_in && !self.crossed[low..high].iter().any(|place| is_border(&place)) {
+            below = self.crossed[..low].iter().rev().find(is_border).copied();
+        }
+        for place in begin.clone() {
+            let step = pieces[place].step;
+            winding = [winding[0] + step[0], winding[1] + step[1]];
+            self.above[place] = winding;
+            let was_in = std::mem::replace(&mut is_in, rule.takes(winding));
+            if is_in != was_in {
+                let from = pieces[place].ends[usize::from(was_in)] as usize;
+                self.borders[place] = Some(Border {
+                    from,
+                    next: place,
+                    below: below.take(),
+                });
+                around.push((place, was_in));
+            }
+        }
+        for &place in self.crossed[low..high].iter().rev() {
+            if let Some(border) = self.borders[place] {
+                around.push((place, border.from != corner));
+            }
+        }
+        self.crossed.splice(low..high, begin);
+    }
+
+    /// Joins what arrives at a corner to what leaves it: the next one clockwise, with which it encloses a corner of the
+    /// result.
+    fn join(&mut self, around: &[(usize, bool)]) {
+        let mut before = around.last();
+        for here in around {
+            if let (&(place, true), Some(&(next, false))) = (here, before)
+                && let Some(border) = &mut self.borders[place]
+            {
+                border.next = next;
+            }
+            before = Some(here);
+        }
+    }
+}
