@@ -119,6 +119,12 @@ async fn open(page: &Page, address: &str) -> Result<()> {
         )
         .await?;
     }
+    // No hand is here for the dialogue that asks where a file shall lie; most browsers have none and download it.
+    cdp.send_raw(
+        "Page.addScriptToEvaluateOnNewDocument",
+        json!({"source": "delete window.showSaveFilePicker"}),
+    )
+    .await?;
     std::fs::create_dir_all(page.files())?;
     cdp.send_raw(
         "Browser.setDownloadBehavior",

@@ -17,6 +17,7 @@ async fn files_and_refusals() -> Result<()> {
         let invented = workshop::invented_workshop();
         let names: Vec<String> = invented.pieces.iter().map(|piece| piece.name.clone()).collect();
         has_pieces(page, &names).await?;
+        page.press("#settings").await?;
 
         refused(page, "letter.txt", "Dear maker,", "line 1, character 1", &names).await?;
         refused(page, "newer.json", NEWER, "format 4", &names).await?;

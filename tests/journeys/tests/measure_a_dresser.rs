@@ -7,7 +7,7 @@ use anyhow::{Result, ensure};
 use journeys::{Likely, Page, Screen, Shown, invented_amounts, journey, outside_area};
 use thirtyfour::Key;
 
-/// What the tape says, but for the height, which is typed with the tape pad.
+/// What the tape says, but for the height, which is typed with the tape keys.
 const READINGS: [(&str, &str); 13] = [
     ("#field-width", "4' 10 1/2\""),
     ("#field-depth", "17 1/2"),
@@ -74,7 +74,7 @@ async fn measure(page: &Page) -> Result<()> {
     }
     page.type_in(HEIGHT, "33").await?;
     page.fits_a_finger().await?;
-    page.press("#pad-7-8").await?;
+    page.press("#key-7-8").await?;
     page.has_value(HEIGHT, "33 7/8").await
 }
 
