@@ -57,7 +57,7 @@ fn open(send: &Send) -> Callback<Event> {
                     for notice in loaded.notices {
                         send.emit(Act::Tell(Message::Plain(notice.to_string())));
                     }
-                    send.emit(Act::Tell(Message::Opened(loaded.workshop)));
+                    send.emit(Act::Tell(Message::Opened(Box::new(loaded.workshop))));
                 }
                 Err(reason) => send.emit(Act::Tell(Message::Plain(reason))),
             }

@@ -37,7 +37,7 @@ fn look(send: Send) {
                 for notice in loaded.notices {
                     send.emit(Act::Tell(Message::Plain(notice.to_string())));
                 }
-                send.emit(Act::Tell(Message::Opened(loaded.workshop)));
+                send.emit(Act::Tell(Message::Opened(Box::new(loaded.workshop))));
             }
             Err(error) => send.emit(Act::Tell(Message::Plain(error.to_string()))),
         }

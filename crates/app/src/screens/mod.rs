@@ -24,6 +24,7 @@ mod vessel;
 use std::rc::Rc;
 
 use geometry::{Edges, Problem};
+use wasm_bindgen::JsCast;
 use workshop::{Piece, PieceEdit, Takeoff, WayColumn, Workshop, edges, edges_by_zone, takeoff};
 use yew::prelude::*;
 
@@ -175,20 +176,25 @@ pub fn Page() -> Html {
         },
     };
     html! {
-        <div class="page" onfocusin={turned_away(&app, &send)}>
+        <div class="page" onclick={turned_away::<MouseEvent>(&app, &send)}
+            onfocusin={turned_away::<FocusEvent>(&app, &send)}>
             { head::head(&app, &send) }
             { room }
         </div>
     }
 }
 
-/// What else is gone into than a measurement or its keys puts the tape away.
-fn turned_away(app: &App, send: &Send) -> Callback<FocusEvent> {
+/// What else is touched or gone into than a measurement, its keys or its drawing puts the tape away. A touch does so when
+/// it is over: what is under the finger must not move before.
+fn turned_away<E: AsRef<web_sys::Event> + 'static>(app: &App, send: &Send) -> Callback<E> {
     let is_out = app.field.is_some();
-    say_if(send, move |event: FocusEvent| {
-        let into: web_sys::Element = event.target_dyn_into()?;
-        let is_tape = into.closest("[data-tape]").ok()?.is_some();
-        (is_out && !is_tape).then_some(Act::PutTapeAway)
+    say_if(send, move |event: E| {
+        let event: &web_sys::Event = event.as_ref();
+        let into: web_sys::Element = event.target()?.dyn_into().ok()?;
+        let stays = "[data-tape], #drawing, #undo, #redo";
+        let is_tape = into.closest(stays).ok()?.is_some();
+        let is_by_touch = event.type_() == "focusin" && !into.matches(":focus-visible").unwrap_or(false);
+        (is_out && !is_tape && !is_by_touch).then_some(Act::PutTapeAway)
     })
 }
 

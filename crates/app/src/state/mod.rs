@@ -81,7 +81,7 @@ pub enum Message {
     /// A sentence that stays until it is put away.
     Plain(String),
     /// A file or a link was read; what should become of it?
-    Opened(Workshop),
+    Opened(Box<Workshop>),
 }
 
 /// The state of the page. Only the workshop is kept, and only it can be taken back; how light the page is stays with the
