@@ -73,6 +73,7 @@ async fn measure(page: &Page) -> Result<()> {
         page.type_in(field, typed).await?;
     }
     page.type_in(HEIGHT, "33").await?;
+    page.element("#tape-keys").await?;
     page.fits_a_finger().await?;
     page.press("#key-7-8").await?;
     page.has_value(HEIGHT, "33 7/8").await

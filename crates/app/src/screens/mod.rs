@@ -185,16 +185,19 @@ pub fn Page() -> Html {
 }
 
 /// What else is touched or gone into than a measurement, its keys or its drawing puts the tape away. A touch does so when
-/// it is over: what is under the finger must not move before.
+/// it is over: what is under the finger must not move before. As long as the cursor is in a measurement the tape stays
+/// out, wherever the touch that brought it there came to an end.
 fn turned_away<E: AsRef<web_sys::Event> + 'static>(app: &App, send: &Send) -> Callback<E> {
     let is_out = app.field.is_some();
     say_if(send, move |event: E| {
         let event: &web_sys::Event = event.as_ref();
         let into: web_sys::Element = event.target()?.dyn_into().ok()?;
-        let stays = "[data-tape], #drawing, #undo, #redo";
-        let is_tape = into.closest(stays).ok()?.is_some();
+        let is_in = |element: &web_sys::Element, what: &str| element.closest(what).ok().flatten().is_some();
+        let cursor = web_sys::window().and_then(|w| w.document()?.active_element());
+        let stays = is_in(&into, "[data-tape], #drawing, #undo, #redo")
+            || cursor.is_some_and(|cursor| is_in(&cursor, "[data-tape]"));
         let is_by_touch = event.type_() == "focusin" && !into.matches(":focus-visible").unwrap_or(false);
-        (is_out && !is_tape && !is_by_touch).then_some(Act::PutTapeAway)
+        (is_out && !stays && !is_by_touch).then_some(Act::PutTapeAway)
     })
 }
 
