@@ -23,6 +23,6 @@ pub use document::{
 pub use edit::{BrushTo, Edit, EditError, MaterialEdit, PieceEdit, SchemeEdit, SettingEdit, Sign};
 pub use takeoff::{
     Buy, MaterialLine, Shopping, SurfaceLine, Takeoff, WayColumn, WayFigure, ZoneLine, cans_to_buy, compare,
-    edges, edges_by_zone, shopping, takeoff, unmeasured,
+    edges, edges_by_zone, shopping, takeoff, takeoffs, unmeasured,
 };
 pub use tape::standard_uncertainty;

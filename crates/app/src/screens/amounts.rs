@@ -3,10 +3,10 @@
 use coatings::Verdict;
 use coatings::can::LEVELS;
 use units::{Volume, show_area, show_volume};
-use workshop::{Colour, MaterialLine, PieceEdit, Takeoff, cans_to_buy, unmeasured};
+use workshop::{Colour, MaterialLine, PieceEdit, Takeoff, cans_to_buy};
 use yew::prelude::*;
 
-use super::{Shown, detail, vessel};
+use super::{Shown, detail, money, vessel};
 use crate::parts::{fold, select};
 use crate::state::Act;
 use crate::words;
@@ -47,26 +47,11 @@ fn answer(shown: &Shown, takeoff: &Takeoff) -> Html {
                 <h2 class="unseen">{ "Area" }</h2>
                 <p class="big"><span id="painted-area"><b>{ words::local(figure) }</b>{ " " }<span>{ unit }</span></span>{ " " }
                     <span class="what">{ what }</span></p>
-                <p class="range">{ words::local(sureness(shown, takeoff)) }</p>
+                <p class="range">{ words::sureness(&shown.piece, takeoff) }</p>
             </section>
             { vessel::hatching() }
             { for takeoff.materials.iter().map(|line| material(shown, takeoff, line, largest)) }
         </>
-    }
-}
-
-fn sureness(shown: &Shown, takeoff: &Takeoff) -> String {
-    let guessed = unmeasured(&shown.piece).len();
-    let share = takeoff.painted.give_or_take() * 100.0;
-    let share = if share < 1.0 {
-        format!("{share:.1}")
-    } else {
-        format!("{share:.0}")
-    };
-    match guessed {
-        0 => format!("Give or take {share} %. Everything was measured."),
-        1 => format!("Give or take {share} %. One measurement is still a usual value."),
-        n => format!("Give or take {share} %. {n} measurements are still usual values."),
     }
 }
 
@@ -76,9 +61,7 @@ fn material(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, largest: Volu
     let (figure, unit) = show_volume(line.need.likely(), system);
     let name = format!("how-{id}");
     let is_open = shown.app.unfolded.contains(&name);
-    let buy = words::cans(&cans_to_buy(&shown.app.workshop, &line.need), &|price| {
-        shown.app.money(price)
-    });
+    let buy = words::cans(&cans_to_buy(&shown.app.workshop, &line.need), &money(&shown.app));
     let title = (format!("Buy {buy}"), "why".to_owned());
     html! {
         <section class="amount" aria-labelledby={format!("name-{id}")}>

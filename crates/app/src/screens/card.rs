@@ -1,13 +1,12 @@
 //! The job card: one page for the bench, to print and to tick off. What stands here is what is printed.
 
-use units::show_area;
 use workshop::out::{CardPart, CardStep, job_card};
-use workshop::{Colour, MaterialLine, Takeoff, cans_to_buy, unmeasured};
+use workshop::{Colour, MaterialLine, Takeoff, cans_to_buy};
 use yew::prelude::*;
 
-use super::Shown;
 use super::amounts::swatch;
 use super::drawing::CardDrawing;
+use super::{Shown, money};
 use crate::state::Look;
 use crate::words;
 
@@ -22,7 +21,7 @@ pub fn card(shown: &Shown) -> Html {
         <article class="job-card" aria-label="Job card">
             <header>
                 <h2>{ &shown.piece.name }</h2>
-                <p>{ words::local(about(shown, takeoff)) }</p>
+                <p>{ about(shown, takeoff) }</p>
                 <p class="by-hand">{ "Begun" }<span></span>{ "Done" }<span></span></p>
             </header>
             <div class="views-of">
@@ -47,18 +46,14 @@ pub fn card(shown: &Shown) -> Html {
 }
 
 fn about(shown: &Shown, takeoff: &Takeoff) -> String {
-    let (figure, unit) = show_area(takeoff.painted.value, shown.app.workshop.units);
+    let area = words::area(takeoff.painted.value, shown.app.workshop.units);
     let count = match shown.piece.count {
         1 => String::new(),
         more => format!("{more} alike. "),
     };
-    let guessed = match unmeasured(&shown.piece).len() {
-        0 => String::new(),
-        n => format!(" Of its measurements {n} are usual values."),
-    };
     let kind = shown.piece.kind.label();
-    let share = takeoff.painted.give_or_take() * 100.0;
-    format!("{kind}. {count}To paint {figure} {unit}, give or take {share:.1} %.{guessed}")
+    let sureness = words::sureness(&shown.piece, takeoff);
+    format!("{kind}. {count}To paint {area}. {sureness}")
 }
 
 fn material(shown: &Shown, line: &MaterialLine) -> Html {
@@ -68,18 +63,18 @@ fn material(shown: &Shown, line: &MaterialLine) -> Html {
             <th scope="row">{ line.need.colour.map(swatch) }{ &*line.need.material.name }</th>
             <td>{ words::volume(line.need.likely(), system) }</td>
             <td>{ words::range(&line.need, system) }</td>
-            <td>{ words::cans(&cans_to_buy(&shown.app.workshop, &line.need), &|price| shown.app.money(price)) }</td>
+            <td>{ words::cans(&cans_to_buy(&shown.app.workshop, &line.need), &money(&shown.app)) }</td>
         </tr>
     }
 }
 
 fn part(part: &CardPart, system: units::System) -> Html {
     let zones: Vec<&str> = part.zones.iter().map(String::as_str).collect();
-    let (figure, unit) = show_area(part.area, system);
+    let area = words::area(part.area, system);
     let colour = part.colour.map(|colour| format!(", {}", Colour(colour).write()));
     html! {
         <section class="part">
-            <h4>{ words::and(&zones) }<span class="with">{ words::local(format!(" {figure} {unit}")) }{ colour }</span></h4>
+            <h4>{ words::and(&zones) }<span class="with">{ format!(" {area}") }{ colour }</span></h4>
             <ul>{ for part.steps.iter().map(step) }</ul>
         </section>
     }

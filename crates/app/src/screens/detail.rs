@@ -7,7 +7,7 @@ use units::show_number;
 use workshop::{MaterialLine, Takeoff, cans_to_buy};
 use yew::prelude::*;
 
-use super::Shown;
+use super::{Shown, money};
 use crate::words;
 
 /// Causes that give less of the variance than this are left out of the list: they move no figure that is shown.
@@ -38,7 +38,7 @@ pub fn detail(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine) -> Html {
     html! {
         <>
             <h3>{ "If none is on the shelf" }</h3>
-            <p id={format!("buy-{}", line.id)}>{ words::buy(&buy, system, &workshop.settings, &|price| shown.app.money(price)) }</p>
+            <p id={format!("buy-{}", line.id)}>{ words::buy(&buy, system, &workshop.settings, &money(&shown.app)) }</p>
             <h3>{ "Where it goes" }</h3>
             <dl class="shares">{ for need.shares.iter().map(share) }</dl>
             <h3>{ "What makes it unsure" }</h3>

@@ -64,10 +64,17 @@ fn say_if<E: 'static>(send: &Send, act: impl Fn(E) -> Option<Act> + 'static) -> 
     })
 }
 
+/// How prices are written, given in hundredths of the currency of the workshop.
+fn money(app: &App) -> impl Fn(u64) -> String {
+    let currency = app.workshop.settings.currency;
+    move |hundredths| browser::device::money(hundredths, currency)
+}
+
 /// The takeoff of the open piece, or what stands against it.
 pub type Result = std::result::Result<Takeoff, Vec<Problem>>;
 
 /// What most screens are given.
+#[derive(Clone)]
 pub struct Shown {
     /// The state of the page.
     pub app: Rc<App>,

@@ -16,12 +16,11 @@ use crate::state::{Act, Message};
 
 /// The sheet of the job card.
 pub fn out(shown: &Shown) -> Html {
-    let files = shown.takeoff().map(|takeoff| files(shown, takeoff));
     html! {
         <section aria-label="Job card" class="out">
             <div class="buttons">
                 <button type="button" id="print" class="main" onclick={|_| print()}>{ "Print the card" }</button>
-                { files.unwrap_or_default() }
+                { for FILES.into_iter().filter(|_| shown.takeoff().is_some()).map(|kind| file(shown, kind)) }
             </div>
             { link(shown) }
             { card::card(shown) }
@@ -29,55 +28,42 @@ pub fn out(shown: &Shown) -> Html {
     }
 }
 
-/// A file that a button saves: the end of the button's name and of the file's, its kind, its word, its text.
-type Kind = (
-    &'static str,
-    &'static str,
-    &'static str,
-    fn(&Shown, &Takeoff) -> String,
-);
+/// A file that a button saves: the end of its name, its word, and its text.
+type Kind = (&'static str, &'static str, fn(&Shown, &Takeoff) -> String);
 
-const FILES: [Kind; 3] = [
-    (
-        "surfaces.csv",
-        "text/csv",
-        "Surfaces as a table",
-        |shown, takeoff| surfaces_csv(&shown.piece, takeoff, shown.app.workshop.units),
-    ),
-    (
-        "amounts.csv",
-        "text/csv",
-        "Amounts as a table",
-        |shown, takeoff| amounts_csv(&shown.app.workshop, takeoff),
-    ),
-    ("drawing.svg", "image/svg+xml", "Drawing, lines", drawing),
+const FILES: [Kind; 4] = [
+    ("surfaces.csv", "Surfaces as a table", |shown, takeoff| {
+        surfaces_csv(&shown.piece, takeoff, shown.app.workshop.units)
+    }),
+    ("amounts.csv", "Amounts as a table", |shown, takeoff| {
+        amounts_csv(&shown.app.workshop, takeoff)
+    }),
+    ("drawing.svg", "Drawing, lines", drawing),
+    ("drawing.png", "Drawing, picture", drawing),
 ];
 
 fn drawing(shown: &Shown, takeoff: &Takeoff) -> String {
     svg(&shown.app.workshop, &shown.piece, takeoff, shown.app.look)
 }
 
-fn files(shown: &Shown, takeoff: &Takeoff) -> Html {
-    let name = |ending: &str| file_name(&shown.piece.name, ending);
-    let file = |(ending, kind, word, text): Kind| {
-        let (name, text, send) = (name(ending), text(shown, takeoff), shown.send.clone());
-        let save = move |_: MouseEvent| {
-            let (name, text, send) = (name.clone(), text.clone(), send.clone());
-            spawn_local(async move { tell(&send, device::save(&name, kind, &text).await.err()) });
+/// Its text is written when the button is pressed.
+fn file(shown: &Shown, (ending, word, text): Kind) -> Html {
+    let of = shown.clone();
+    let save = move |_: MouseEvent| {
+        let Some(text) = of.takeoff().map(|takeoff| text(&of, takeoff)) else {
+            return;
         };
-        button(format!("save-{}", ending.replace('.', "-")), word, save.into())
+        let (name, send) = (file_name(&of.piece.name, ending), of.send.clone());
+        spawn_local(async move {
+            let saved = match ending.rsplit('.').next() {
+                Some("png") => device::save_picture(&name, &text).await,
+                Some("svg") => device::save(&name, "image/svg+xml", &text).await,
+                _ => device::save(&name, "text/csv", &text).await,
+            };
+            tell(&send, saved.err());
+        });
     };
-    let (picture, svg, send) = (name("drawing.png"), drawing(shown, takeoff), shown.send.clone());
-    let dots = move |_: MouseEvent| {
-        let (name, svg, send) = (picture.clone(), svg.clone(), send.clone());
-        spawn_local(async move { tell(&send, device::save_picture(&name, &svg).await.err()) });
-    };
-    html! {
-        <>
-            { for FILES.map(file) }
-            { button("save-drawing-png", "Drawing, picture", dots.into()) }
-        </>
-    }
+    button(format!("save-{}", ending.replace('.', "-")), word, save.into())
 }
 
 fn tell(send: &Send, reason: Option<String>) {

@@ -1,6 +1,6 @@
 //! The field of one tape reading.
 
-use geometry::{FieldId, Problem};
+use geometry::{FieldId, Furniture, Problem};
 use units::Length;
 use web_sys::HtmlInputElement;
 use workshop::Piece;
@@ -93,6 +93,20 @@ fn keys(shown: &Shown, element: String) -> Callback<KeyboardEvent> {
         "Escape" => send.emit(Act::PutTapeAway),
         _ => {}
     })
+}
+
+/// What stands in for a measurement that nobody took, and what that is called; `shared` are the lengths that are shared out.
+pub fn stands_in(
+    furniture: &Furniture,
+    shared: &[(FieldId, Length)],
+    id: FieldId,
+) -> Option<(Length, &'static str)> {
+    let rest = shared.iter().find(|(of, _)| *of == id);
+    match (rest, id) {
+        (Some((_, rest)), _) => Some((*rest, "the rest")),
+        (None, FieldId::Of(_)) => Some((furniture.length(Piece::field(id)?), "usual")),
+        _ => None,
+    }
 }
 
 fn placeholder(shown: &Shown, tape: &Tape) -> Option<String> {

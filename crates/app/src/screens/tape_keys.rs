@@ -6,7 +6,7 @@ use units::System;
 use yew::prelude::*;
 
 use super::Shown;
-use super::tape::{Tape, field};
+use super::tape::{Tape, field, stands_in};
 use crate::browser::focus_soon;
 use crate::parts::{Icon, icon};
 use crate::state::{Act, BACK};
@@ -86,21 +86,11 @@ fn marks(shown: &Shown, keys: &[Key]) -> Html {
 
 fn reading(shown: &Shown, id: FieldId) -> Html {
     let furniture = shown.piece.furniture();
-    let usual = match workshop::Piece::field(id) {
-        Some(field) if matches!(id, FieldId::Of(_)) => Some((furniture.length(field), "usual")),
-        _ => None,
-    };
-    let shared = || {
-        let shared = furniture.shared_lengths().unwrap_or_default();
-        shared
-            .into_iter()
-            .find(|(of, _)| *of == id)
-            .map(|(_, rest)| (rest, "the rest"))
-    };
+    let shared = furniture.shared_lengths().unwrap_or_default();
     let tape = Tape {
         id,
         label: words::sentence(words::field_label(shown.piece.kind, id)),
-        usual: usual.or_else(shared),
+        usual: stands_in(&furniture, &shared, id),
         with_hint: true,
     };
     field(shown, &tape, READING.into())

@@ -3,11 +3,11 @@
 use std::rc::Rc;
 
 use units::{Area, show_area};
-use workshop::{Colour, Edit, Piece, Shopping, Workshop, shopping, takeoff};
+use workshop::{Colour, Edit, Piece, Shopping, Takeoff, shopping, takeoffs};
 use yew::prelude::*;
 
 use super::drawing::Silhouette;
-use super::{Send, amounts::swatch};
+use super::{Send, amounts::swatch, money};
 use crate::state::{Act, App};
 use crate::words;
 
@@ -21,8 +21,12 @@ pub struct Props {
 #[component]
 pub fn Together(props: &Props) -> Html {
     let Props { app, send } = props;
-    let bought = use_memo(app.workshop.clone(), |workshop| shopping(workshop));
-    let areas = use_memo(app.workshop.clone(), |workshop| areas(workshop));
+    let found = use_memo(app.workshop.clone(), |workshop| {
+        let takeoffs = takeoffs(workshop);
+        let bought = shopping(workshop, &takeoffs);
+        (areas(takeoffs), bought)
+    });
+    let (areas, bought) = &*found;
     html! {
         <section class="together" aria-labelledby="together-title">
             <h2 id="together-title">{ "All pieces together" }</h2>
@@ -30,22 +34,15 @@ pub fn Together(props: &Props) -> Html {
                 { for app.workshop.pieces.iter().zip(areas.iter()).map(|(of, area)| piece(app, send, of, *area)) }
             </ul>
             <h2>{ "To buy, if none is on the shelf" }</h2>
-            { list(app, &bought) }
+            { list(app, bought) }
         </section>
     }
 }
 
 /// The painted area of each piece, its whole set; nothing where the measurements do not fit.
-fn areas(workshop: &Workshop) -> Vec<Option<Area>> {
-    let area = |piece: &Rc<Piece>| {
-        Some(
-            takeoff(piece, &workshop.materials, workshop.settings.confidence)
-                .ok()?
-                .painted
-                .value,
-        )
-    };
-    workshop.pieces.iter().map(area).collect()
+fn areas(takeoffs: Vec<Option<Takeoff>>) -> Vec<Option<Area>> {
+    let areas = takeoffs.into_iter();
+    areas.map(|takeoff| Some(takeoff?.painted.value)).collect()
 }
 
 fn piece(app: &App, send: &Send, piece: &Rc<Piece>, area: Option<Area>) -> Html {
@@ -77,7 +74,7 @@ fn list(app: &App, bought: &[Shopping]) -> Html {
         html! {
             <li>
                 <h3>{ lot.colour.map(swatch) }{ &*lot.material.name }{ colour }</h3>
-                <p>{ words::buy(&lot.buy, app.workshop.units, &app.workshop.settings, &|price| app.money(price)) }</p>
+                <p>{ words::buy(&lot.buy, app.workshop.units, &app.workshop.settings, &money(app)) }</p>
                 <p class="hint">{ format!("For {}.", words::and(&pieces)) }</p>
             </li>
         }

@@ -10,8 +10,6 @@ use geometry::FieldId;
 use units::{Length, SortedMap, SortedSet, show_length_in};
 use workshop::{BrushTo, Edit, EditError, Piece, PieceEdit, PieceId, SchemeEdit, Workshop};
 
-use crate::browser::device;
-
 pub use look::Look;
 pub use typing::{BACK, FigureId, has_free_bays, in_order, read_figure};
 
@@ -300,11 +298,6 @@ impl App {
     /// A length in the units and in the way that the maker reads.
     pub fn length(&self, length: Length) -> String {
         show_length_in(length, self.workshop.units, self.workshop.settings.inches)
-    }
-
-    /// A price, given in hundredths, in the currency of the workshop.
-    pub fn money(&self, hundredths: u64) -> String {
-        device::money(hundredths, self.workshop.settings.currency)
     }
 
     /// Changes the document. Changes that follow each other `about` the same thing are one step.

@@ -7,6 +7,7 @@ use units::{LengthError, read_length};
 use workshop::{Edit, LabelReading, MaterialEdit, Piece, PieceEdit, Price, Reading, label_field};
 
 use super::App;
+use crate::words::field_element;
 
 /// The tape key that takes the last character away.
 pub const BACK: &str = "\u{8}";
@@ -18,6 +19,16 @@ pub enum FigureId {
     Label(Rc<str>, &'static str),
     /// What a can of it costs, by the key of the can.
     Price(Rc<str>, &'static str),
+}
+
+impl FigureId {
+    /// The name of its element on the page.
+    pub fn element(&self) -> String {
+        match self {
+            FigureId::Label(material, key) => format!("label-{material}-{key}"),
+            FigureId::Price(material, can) => format!("price-{material}-{can}"),
+        }
+    }
 }
 
 impl App {
@@ -97,7 +108,7 @@ impl App {
                 .map(Some),
         };
         if let Some(reading) = reading {
-            self.change(PieceEdit::Measure(field, reading), Some(format!("{field:?}")));
+            self.change(PieceEdit::Measure(field, reading), Some(field_element(field)));
         }
         self.drafts.insert(field, text);
         self.field = Some(field);
@@ -125,7 +136,7 @@ impl App {
         if let Ok(edit) = read_figure(&id, &text, unit) {
             let (FigureId::Label(material, _) | FigureId::Price(material, _)) = &id;
             let edit = Edit::Material(Rc::clone(material), edit);
-            self.edit(edit, Some(format!("{id:?}")));
+            self.edit(edit, Some(id.element()));
         }
         self.figures.insert(id, (text, unit));
     }

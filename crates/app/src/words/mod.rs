@@ -9,7 +9,7 @@ use crate::state::Sheet;
 use coatings::can::ChoiceError;
 use coatings::{Certainty, Enough, Estimate, Figure, Need, Stage, Verdict, in_sentence};
 use units::{Area, Length, System, Volume, show_area, show_number, show_volume};
-use workshop::{Buy, MaterialLine, Settings, Takeoff};
+use workshop::{Buy, MaterialLine, Piece, Settings, Takeoff, unmeasured};
 
 pub use changes::{Names, change_of, change_title, towards};
 pub use fields::{bay_label, field_element, field_label, place_prefix};
@@ -48,6 +48,21 @@ pub fn range(need: &Need, system: System) -> String {
     } else {
         format!("{low} {unit} to {high} {of_high}")
     })
+}
+
+/// How sure the area of a piece is, and what makes it unsure.
+pub fn sureness(piece: &Piece, takeoff: &Takeoff) -> String {
+    let share = takeoff.painted.give_or_take() * 100.0;
+    let share = if share < 1.0 {
+        local(format!("{share:.1}"))
+    } else {
+        format!("{share:.0}")
+    };
+    match unmeasured(piece).len() {
+        0 => format!("Give or take {share} %. Everything was measured."),
+        1 => format!("Give or take {share} %. One measurement is still a usual value."),
+        n => format!("Give or take {share} %. {n} measurements are still usual values."),
+    }
 }
 
 /// The best estimate of the linear law beside the trials.
@@ -288,7 +303,7 @@ pub fn film(film: Estimate<Length>, system: System) -> String {
 mod tests {
     use super::*;
     use geometry::Kind;
-    use workshop::{Confidence, Piece, PieceId, takeoff};
+    use workshop::{Confidence, PieceId, takeoff};
 
     #[test]
     fn nothing_is_ever_certain() {

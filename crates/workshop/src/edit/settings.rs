@@ -124,7 +124,11 @@ mod tests {
                 let buy = crate::cans_to_buy(&workshop, &line.need).unwrap();
                 buy.need.as_litres()
             });
-            let together = crate::shopping(&workshop)[0].buy.clone().unwrap().need;
+            let together = crate::shopping(&workshop, &crate::takeoffs(&workshop))[0]
+                .buy
+                .clone()
+                .unwrap()
+                .need;
             let coats: Vec<u32> = taken
                 .materials
                 .iter()

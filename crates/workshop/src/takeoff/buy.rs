@@ -6,8 +6,8 @@ use coatings::can::{ChoiceError, Purchase, choose, fewest};
 use coatings::{CanSize, Material, Need, Rgb, can, can_sizes, together};
 use units::Volume;
 
-use super::takeoff;
-use crate::document::Workshop;
+use super::{Takeoff, takeoff};
+use crate::document::{Piece, Workshop};
 
 /// What to buy of one material, if nothing of it is on the shelf.
 #[derive(Clone, Debug, PartialEq)]
@@ -86,23 +86,26 @@ pub struct Shopping {
     pub buy: Result<Buy, ChoiceError>,
 }
 
-/// What to buy for all pieces together, stage after stage. Pieces that cannot be measured up are left out; their own
-/// takeoff says why.
-pub fn shopping(workshop: &Workshop) -> Vec<Shopping> {
+/// The takeoff of every piece, in their order; nothing for a piece that cannot be measured up, whose own takeoff says why.
+pub fn takeoffs(workshop: &Workshop) -> Vec<Option<Takeoff>> {
+    let of = |piece: &Rc<Piece>| takeoff(piece, &workshop.materials, workshop.settings.confidence).ok();
+    workshop.pieces.iter().map(of).collect()
+}
+
+/// What to buy for all pieces together, stage after stage; `takeoffs` are those of [`takeoffs`]. Pieces that cannot be
+/// measured up are left out.
+pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Shopping> {
     let confidence = workshop.settings.confidence;
-    let mut lots: Vec<(Vec<String>, Vec<Need>)> = Vec::new();
-    for piece in &workshop.pieces {
-        let Ok(takeoff) = takeoff(piece, &workshop.materials, confidence) else {
-            continue;
-        };
-        for line in takeoff.materials {
-            let same = |(_, needs): &&mut (_, Vec<Need>)| needs.iter().any(|need| need.is_alike(&line.need));
+    let mut lots: Vec<(Vec<String>, Vec<&Need>)> = Vec::new();
+    for (piece, takeoff) in workshop.pieces.iter().zip(takeoffs) {
+        for line in takeoff.iter().flat_map(|takeoff| &takeoff.materials) {
+            let same = |(_, needs): &&mut (_, Vec<&Need>)| needs.iter().any(|need| need.is_alike(&line.need));
             match lots.iter_mut().find(same) {
                 Some((pieces, needs)) => {
                     pieces.push(piece.name.clone());
-                    needs.push(line.need);
+                    needs.push(&line.need);
                 }
-                None => lots.push((vec![piece.name.clone()], vec![line.need])),
+                None => lots.push((vec![piece.name.clone()], vec![&line.need])),
             }
         }
     }
@@ -111,7 +114,7 @@ pub fn shopping(workshop: &Workshop) -> Vec<Shopping> {
         .filter_map(|(pieces, needs)| {
             let first = needs.first()?;
             // The same trial of each is added: what they share is wrong for all of them at once.
-            let litres = together(&needs.iter().collect::<Vec<_>>()).quantile(confidence.probability());
+            let litres = together(&needs).quantile(confidence.probability());
             Some(Shopping {
                 material: Rc::clone(&first.material),
                 colour: first.colour,
@@ -131,6 +134,10 @@ mod tests {
     use crate::{Edit, MaterialEdit, PieceEdit, SchemeEdit, label_field};
     use geometry::Kind;
     use units::System;
+
+    fn bought(workshop: &Workshop) -> Vec<Shopping> {
+        shopping(workshop, &takeoffs(workshop))
+    }
 
     fn nightstands(count: usize) -> Workshop {
         let piece = |n: usize| {
@@ -183,7 +190,7 @@ mod tests {
 
     #[test]
     fn pieces_share_their_cans() {
-        let of = |count| shopping(&nightstands(count)).remove(1);
+        let of = |count| bought(&nightstands(count)).remove(1);
         let (one, four) = (of(1), of(4));
         assert_eq!((one.pieces.len(), four.pieces.len()), (1, 4));
         let need = |line: &Shopping| line.buy.as_ref().unwrap().need;
@@ -211,7 +218,7 @@ mod tests {
         let workshop = edits
             .into_iter()
             .fold(nightstands(2), |workshop, edit| workshop.apply(edit).unwrap());
-        let keys: Vec<String> = shopping(&workshop)
+        let keys: Vec<String> = bought(&workshop)
             .iter()
             .map(|line| line.material.key.to_string())
             .collect();

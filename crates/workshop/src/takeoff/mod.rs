@@ -16,7 +16,7 @@ use crate::document::{Confidence, OwnMaterial, Piece};
 use areas::{Division, measured};
 use finish::{contents_in_question, job, layer_of};
 
-pub use buy::{Buy, Shopping, cans_to_buy, shopping};
+pub use buy::{Buy, Shopping, cans_to_buy, shopping, takeoffs};
 pub use compare::{WayColumn, WayFigure, compare};
 pub use zones::{SurfaceLine, ZoneLine};
 

@@ -4,7 +4,7 @@ use units::Volume;
 use workshop::WayColumn;
 use yew::prelude::*;
 
-use super::super::Shown;
+use super::super::{Shown, money};
 use crate::words;
 
 /// How long the longest bar is.
@@ -30,7 +30,9 @@ pub fn bars(shown: &Shown, columns: &[WayColumn]) -> Html {
 
 fn way(shown: &Shown, column: &WayColumn, most: Volume) -> Html {
     let system = shown.app.workshop.units;
-    let price = column.price.map(|price| format!(", {}", shown.app.money(price)));
+    let price = column
+        .price
+        .map(|price| format!(", {}", money(&shown.app)(price)));
     html! {
         <li>
             <h4>{ column.label }</h4>

@@ -4,7 +4,7 @@ use units::Volume;
 use workshop::{MaterialLine, WayColumn, WayFigure};
 use yew::prelude::*;
 
-use super::super::Shown;
+use super::super::{Shown, money};
 use crate::words;
 
 /// What a row shows of a way.
@@ -73,7 +73,7 @@ fn volume(shown: &Shown, column: &WayColumn, figure: &WayFigure) -> Html {
 }
 
 fn cans(shown: &Shown, column: &WayColumn, figure: &WayFigure) -> Html {
-    html! { <td id={format!("compare-{}-cans-{}", column.key, figure.id)}>{ words::cans(&figure.buy, &|price| shown.app.money(price)) }</td> }
+    html! { <td id={format!("compare-{}-cans-{}", column.key, figure.id)}>{ words::cans(&figure.buy, &money(&shown.app)) }</td> }
 }
 
 fn film(shown: &Shown, column: &WayColumn, figure: &WayFigure) -> Html {

@@ -6,6 +6,7 @@ use units::Length;
 use workshop::{Piece, Reading};
 use yew::prelude::*;
 
+use super::super::tape::stands_in;
 use super::super::tape_keys::READING;
 use super::super::{Send, Shown};
 use super::picture::{Picture, Scale};
@@ -83,8 +84,8 @@ pub fn lines(
         let measured = piece.reading(line.field).map(Reading::with_unit);
         let is_guessed = measured.is_none();
         let text = draft(line.field).or(measured).unwrap_or_else(|| {
-            let length = unmeasured(picture, line.field);
-            length.map_or(String::new(), written)
+            let stand_in = stands_in(&picture.furniture, &picture.shared, line.field);
+            stand_in.map_or(String::new(), |(length, _)| written(length))
         });
         placed(picture, line, text, is_guessed, &mut taken)
     };
@@ -156,12 +157,6 @@ fn beyond(picture: &Picture, line: &Dimension) -> f64 {
     });
     let [from, to] = [line.from, outermost].map(|point| picture.scale.at(point));
     (to[0] - from[0]) * line.away[0] - (to[1] - from[1]) * line.away[1]
-}
-
-fn unmeasured(picture: &Picture, field: FieldId) -> Option<Length> {
-    let shared = picture.shared.iter().find(|(of, _)| *of == field);
-    let usual = || Some(picture.furniture.length(Piece::field(field)?));
-    shared.map(|(_, length)| *length).or_else(usual)
 }
 
 fn stroke(p: Point2, q: Point2) -> String {

@@ -183,7 +183,7 @@ fn figure_field(planned: &Planned<'_>, asked: &Asked) -> Html {
         Ok(_) => asked.remark.clone(),
     };
     let is_wrong = matches!(remark, Some(Remark::Error(_)));
-    let element = element(id);
+    let element = id.element();
     let error = format!("{element}-error");
     let said = remark.as_ref().map(|remark| match remark {
         Remark::Error(text) => html! {
@@ -227,13 +227,5 @@ fn figure_field(planned: &Planned<'_>, asked: &Asked) -> Html {
             // Always one node, or the field beside it would be made anew and lose the focus.
             { said.unwrap_or_default() }
         </div>
-    }
-}
-
-/// The name of a figure's element on the page.
-fn element(id: &FigureId) -> String {
-    match id {
-        FigureId::Label(material, field) => format!("label-{material}-{field}"),
-        FigureId::Price(material, can) => format!("price-{material}-{can}"),
     }
 }

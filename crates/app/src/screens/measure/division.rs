@@ -8,7 +8,7 @@ use workshop::{Bay, PieceEdit, Row};
 use yew::prelude::*;
 
 use super::super::Shown;
-use super::super::tape::{Tape, error, tape_field};
+use super::super::tape::{Tape, error, stands_in, tape_field};
 use crate::parts::{button_for, select, stepper};
 use crate::state::has_free_bays;
 use crate::words;
@@ -114,11 +114,10 @@ fn row(shown: &Shown, place: BayPlace, number: usize, row: &Row, shared: &Shared
 }
 
 fn length(shown: &Shown, id: FieldId, label: String, shared: &Shared) -> Html {
-    let rest = shared.iter().find(|(of, _)| *of == id).map(|(_, length)| *length);
     let tape = Tape {
         id,
         label,
-        usual: rest.map(|rest| (rest, "the rest")),
+        usual: stands_in(&shown.piece.furniture(), shared, id),
         with_hint: false,
     };
     tape_field(shown, &tape)

@@ -9,7 +9,7 @@ use workshop::{Edit, PieceEdit};
 use yew::prelude::*;
 
 use super::Shown;
-use super::tape::{Tape, tape_field};
+use super::tape::{Tape, stands_in, tape_field};
 use crate::browser::new_piece_id;
 use crate::parts::{button, stepper};
 use crate::state::Act;
@@ -36,7 +36,7 @@ fn fields(shown: &Shown, furniture: &Furniture) -> Html {
             &Tape {
                 id: field.id(),
                 label: field.label.into(),
-                usual: Some((furniture.length(field), "usual")),
+                usual: stands_in(furniture, &[], field.id()),
                 with_hint: true,
             },
         )

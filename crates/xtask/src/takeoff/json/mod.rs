@@ -10,6 +10,7 @@ use serde_json::{Value, json};
 use units::{Area, Length, show_length};
 use workshop::{
     Colour, Piece, SurfaceLine, Takeoff, Workshop, ZoneLine, compare, edges_by_zone, shopping, takeoff,
+    takeoffs,
 };
 
 /// The takeoff of every piece; with the working of each amount if that is wanted.
@@ -18,7 +19,7 @@ pub fn of(workshop: &Workshop, working: bool) -> Value {
         .pieces
         .iter()
         .map(|piece| of_piece(workshop, piece, working));
-    let shopping = shopping(workshop);
+    let shopping = shopping(workshop, &takeoffs(workshop));
     let shopping = shopping.iter().map(|line| {
         json!({
             "material": line.material.key,

@@ -3,7 +3,7 @@
 use coatings::Verdict;
 use coatings::can::{ChoiceError, show_price};
 use units::{System, Volume};
-use workshop::{Buy, Colour, Piece, Takeoff, Workshop, cans_to_buy, shopping};
+use workshop::{Buy, Colour, Piece, Takeoff, Workshop, cans_to_buy, shopping, takeoffs};
 
 use super::show::{short, some, verdict, volume, wrapped};
 use super::zones::zone_label;
@@ -79,7 +79,7 @@ pub fn together(workshop: &Workshop) -> String {
     if workshop.pieces.len() < 2 {
         return String::new();
     }
-    let lines = shopping(workshop).into_iter().map(|line| {
+    let lines = shopping(workshop, &takeoffs(workshop)).into_iter().map(|line| {
         let colour = line
             .colour
             .map_or_else(String::new, |colour| format!(", {}", Colour(colour).write()));
