@@ -158,5 +158,5 @@ pub fn in_short(shown: &Shown) -> Html {
             .collect::<Html>(),
         None => html! { <span class="one">{ "The measurements do not fit yet" }</span> },
     };
-    html! { <a class="in-short" href="#answers" aria-label="To the amounts">{ figures }</a> }
+    html! { <a class="in-short" href="#answers"><span class="unseen">{ "To the amounts: " }</span>{ figures }</a> }
 }

@@ -80,7 +80,7 @@ fn pieces(app: &App, send: &Send) -> Html {
                     { "New piece" }
                 </button>
             </nav>
-            if app.adding { { kinds(app, send) } }
+            if app.adding { <h2 class="unseen">{ "Kinds of pieces" }</h2>{ kinds(app, send) } }
             { invented(app, send) }
         </>
     }

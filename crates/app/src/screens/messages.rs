@@ -17,7 +17,7 @@ pub fn messages(app: &App, send: &Send) -> Html {
             Message::Opened(workshop) => opened(workshop, place, send, away),
         }
     };
-    html! { <ul id="messages" role="alert">{ for app.messages.iter().enumerate().map(message) }</ul> }
+    html! { <div id="messages" role="alert"><ul>{ for app.messages.iter().enumerate().map(message) }</ul></div> }
 }
 
 fn opened(workshop: &Workshop, place: usize, send: &Send, away: Callback<MouseEvent>) -> Html {

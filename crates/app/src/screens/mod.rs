@@ -232,6 +232,7 @@ fn board(shown: &Shown, drawn: &drawing::Drawn, edges: Option<Edges>, ways: &[Wa
                 { drawing::board(shown, drawn) }
                 <div class="questions">
                     { sheets(app, send) }
+                    <h2 class="unseen">{ sheet_word(app.sheet) }</h2>
                     { match app.sheet {
                         Sheet::Measure => measure::measure(shown),
                         Sheet::Parts => alter::alter(shown),
@@ -254,15 +255,24 @@ fn board(shown: &Shown, drawn: &drawing::Drawn, edges: Option<Edges>, ways: &[Wa
     }
 }
 
+/// The sheets in the order of the work, with the word for each.
+const SHEETS: [(Sheet, &str); 6] = [
+    (Sheet::Measure, "Measure"),
+    (Sheet::Parts, "Parts"),
+    (Sheet::Surfaces, "Surfaces"),
+    (Sheet::Finish, "Finish"),
+    (Sheet::Tools, "Tools"),
+    (Sheet::Card, "Job card"),
+];
+
+fn sheet_word(sheet: Sheet) -> &'static str {
+    SHEETS
+        .iter()
+        .find(|(other, _)| *other == sheet)
+        .map_or("", |(_, word)| word)
+}
+
 fn sheets(app: &App, send: &Send) -> Html {
-    let options = [
-        (Sheet::Measure, "Measure"),
-        (Sheet::Parts, "Parts"),
-        (Sheet::Surfaces, "Surfaces"),
-        (Sheet::Finish, "Finish"),
-        (Sheet::Tools, "Tools"),
-        (Sheet::Card, "Job card"),
-    ]
-    .map(|(sheet, word)| (sheet, words::sheet(sheet), word));
+    let options = SHEETS.map(|(sheet, word)| (sheet, words::sheet(sheet), word));
     choice("Questions", "sheet", &options, app.sheet, send.reform(Act::Sheet))
 }

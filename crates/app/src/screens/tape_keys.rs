@@ -20,39 +20,54 @@ type Key = (&'static str, &'static str, &'static str, &'static str);
 
 const DIGITS: [&str; 10] = ["1", "2", "3", "4", "5", "6", "7", "8", "9", "0"];
 
-const INCHES: [Key; 2] = [("ft", " ft ", "ft", "feet"), ("point", ".", ".", "point")];
+const INCHES: [Key; 2] = [("ft", " ft ", "ft", "ft, feet"), ("point", ".", ".", "point")];
 
 const METRIC: [Key; 4] = [
-    ("mm", " mm", "mm", "millimetres"),
-    ("cm", " cm", "cm", "centimetres"),
-    ("m", " m", "m", "metres"),
+    ("mm", " mm", "mm", "mm, millimetres"),
+    ("cm", " cm", "cm", "cm, centimetres"),
+    ("m", " m", "m", "m, metres"),
     ("point", ".", ".", "point"),
 ];
 
 /// The fractions of an inch in their order; their lines are as long as on a tape.
 const INCH: [(Key, &str); 15] = [
-    (("1-16", "1/16", "1/16", "a sixteenth"), "key line sixteenth"),
+    (
+        ("1-16", "1/16", "1/16", "1/16, a sixteenth"),
+        "key line sixteenth",
+    ),
     (("1-8", "1/8", "\u{215b}", "an eighth"), "key line eighth"),
-    (("3-16", "3/16", "3/16", "three sixteenths"), "key line sixteenth"),
+    (
+        ("3-16", "3/16", "3/16", "3/16, three sixteenths"),
+        "key line sixteenth",
+    ),
     (("1-4", "1/4", "\u{bc}", "a quarter"), "key line quarter"),
-    (("5-16", "5/16", "5/16", "five sixteenths"), "key line sixteenth"),
+    (
+        ("5-16", "5/16", "5/16", "5/16, five sixteenths"),
+        "key line sixteenth",
+    ),
     (("3-8", "3/8", "\u{215c}", "three eighths"), "key line eighth"),
-    (("7-16", "7/16", "7/16", "seven sixteenths"), "key line sixteenth"),
+    (
+        ("7-16", "7/16", "7/16", "7/16, seven sixteenths"),
+        "key line sixteenth",
+    ),
     (("1-2", "1/2", "\u{bd}", "a half"), "key line half"),
-    (("9-16", "9/16", "9/16", "nine sixteenths"), "key line sixteenth"),
+    (
+        ("9-16", "9/16", "9/16", "9/16, nine sixteenths"),
+        "key line sixteenth",
+    ),
     (("5-8", "5/8", "\u{215d}", "five eighths"), "key line eighth"),
     (
-        ("11-16", "11/16", "11/16", "eleven sixteenths"),
+        ("11-16", "11/16", "11/16", "11/16, eleven sixteenths"),
         "key line sixteenth",
     ),
     (("3-4", "3/4", "\u{be}", "three quarters"), "key line quarter"),
     (
-        ("13-16", "13/16", "13/16", "thirteen sixteenths"),
+        ("13-16", "13/16", "13/16", "13/16, thirteen sixteenths"),
         "key line sixteenth",
     ),
     (("7-8", "7/8", "\u{215e}", "seven eighths"), "key line eighth"),
     (
-        ("15-16", "15/16", "15/16", "fifteen sixteenths"),
+        ("15-16", "15/16", "15/16", "15/16, fifteen sixteenths"),
         "key line sixteenth",
     ),
 ];

@@ -35,7 +35,7 @@ fn way(shown: &Shown, column: &WayColumn, most: Volume) -> Html {
         .map(|price| format!(", {}", money(&shown.app)(price)));
     html! {
         <li>
-            <h4>{ column.label }</h4>
+            <h3>{ column.label }</h3>
             <p class="figure">
                 { words::volume(column.all(), system) }{ ", " }{ words::minutes(column.minutes) }{ price }
             </p>

@@ -53,7 +53,7 @@ fn itself(shown: &Shown) -> Html {
     let count = shown.change(|count| Some(PieceEdit::Count(count)));
     html! {
         <div class="fields">
-            <div class="field">
+            <div class="field wide">
                 <label for="piece-name">{ "Name of the piece" }</label>
                 <input id="piece-name" type="text" maxlength="120" value={piece.name.clone()} onchange={name} />
             </div>
