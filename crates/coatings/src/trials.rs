@@ -23,7 +23,7 @@ pub struct Trials {
     /// How many there are.
     count: usize,
     /// A column of draws for each input; empty where nothing hangs on it.
-    columns: Vec<Rc<[f64]>>,
+    columns: Vec<Rc<Vec<f64>>>,
 }
 
 impl Trials {
@@ -104,15 +104,15 @@ impl Trials {
 }
 
 /// A column for each input of a model; what was not known before is drawn and added to `known`.
-fn drawn(model: &Model, count: usize, known: &mut Vec<(Input, Rc<[f64]>)>) -> Vec<Rc<[f64]>> {
+fn drawn(model: &Model, count: usize, known: &mut Vec<(Input, Rc<Vec<f64>>)>) -> Vec<Rc<Vec<f64>>> {
     let column = |(place, of): (usize, &crate::cause::Known)| {
         if !model.uses(place) {
-            return Rc::from([]);
+            return Rc::default();
         }
         if let Some((_, column)) = known.iter().find(|(input, _)| *input == of.input) {
             return Rc::clone(column);
         }
-        let column: Rc<[f64]> = draw(&of.input, count).into();
+        let column = Rc::new(draw(&of.input, count));
         known.push((of.input.clone(), Rc::clone(&column)));
         column
     };
