@@ -1,7 +1,9 @@
 //! Builds the page into `dist`.
 
 use std::fs;
+use std::path::Path;
 use std::process::Command;
+use std::time::SystemTime;
 
 use anyhow::{Result, ensure};
 
@@ -28,6 +30,45 @@ pub fn page() -> Result<()> {
     )?;
     check_scripts(&fs::read_to_string(repository.dist().join("index.html"))?)?;
     weight::report(&repository.dist())
+}
+
+/// Builds the page if it is not there, or older than its sources.
+pub fn page_if_older() -> Result<()> {
+    let repository = Repository::find()?;
+    let built = changed(&repository.dist().join("index.html"));
+    let mut newest = None;
+    for of in SOURCES {
+        newest = newest.max(newest_in(&repository.at(of))?);
+    }
+    if built.is_none() || built < newest {
+        page()?;
+    }
+    Ok(())
+}
+
+/// What the page is made of.
+const SOURCES: [&str; 8] = [
+    "Cargo.lock",
+    "Trunk.toml",
+    "www",
+    "crates/app/src",
+    "crates/workshop/src",
+    "crates/coatings/src",
+    "crates/geometry/src",
+    "crates/units/src",
+];
+
+/// When the file, or the last of the files in a folder, was changed.
+fn newest_in(path: &Path) -> Result<Option<SystemTime>> {
+    if path.is_file() {
+        return Ok(changed(path));
+    }
+    let files = weight::files(path)?;
+    Ok(files.iter().filter_map(|file| changed(file)).max())
+}
+
+fn changed(file: &Path) -> Option<SystemTime> {
+    fs::metadata(file).and_then(|about| about.modified()).ok()
 }
 
 /// The content security policy lets no inline script run, so the page must not rest on one.

@@ -8,7 +8,7 @@ use anyhow::Result;
 use crate::command::{cargo, run as run_command};
 use crate::repository::Repository;
 use crate::words::{UsageError, Words, told};
-use crate::{build, invariants, setup, tidy};
+use crate::{browse, build, invariants, setup, tidy};
 
 /// Which checks are wanted.
 pub enum Choice {
@@ -180,17 +180,7 @@ fn page_tests(repository: &Repository) -> Result<()> {
 }
 
 fn journeys(repository: &Repository) -> Result<()> {
-    let browser = setup::browser()?;
-    run_command(
-        cargo()
-            .args(["test", "-p", "journeys", "--", "--test-threads=1"])
-            .env("COATWRIGHT_DIST", repository.dist())
-            .env("COATWRIGHT_CHROMIUM", browser.chromium)
-            .env("COATWRIGHT_CHROMEDRIVER", browser.chromedriver)
-            // The journeys start `xtask serve-dist` as a program of its own, so that they can end it.
-            .env("COATWRIGHT_XTASK", std::env::current_exe()?)
-            .current_dir(repository.root()),
-    )
+    run_command(browse::with_page(repository)?.args(["test", "-p", "journeys", "--", "--test-threads=1"]))
 }
 
 #[cfg(test)]

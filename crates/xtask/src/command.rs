@@ -19,6 +19,11 @@ pub fn run(command: &mut Command) -> Result<()> {
 
 /// What a program prints.
 pub fn output(command: &mut Command) -> Result<String> {
+    Ok(String::from_utf8_lossy(&bytes(command)?).into())
+}
+
+/// What a program prints that is no text.
+pub fn bytes(command: &mut Command) -> Result<Vec<u8>> {
     let Output {
         status,
         stdout,
@@ -30,7 +35,7 @@ pub fn output(command: &mut Command) -> Result<String> {
         words(command),
         String::from_utf8_lossy(&stderr)
     );
-    Ok(String::from_utf8_lossy(&stdout).into())
+    Ok(stdout)
 }
 
 fn not_started(command: &Command) -> String {

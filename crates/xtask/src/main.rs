@@ -1,6 +1,8 @@
 //! Chores of the project: `cargo xtask` lists them.
 
 mod bench;
+mod brotli;
+mod browse;
 mod build;
 mod check;
 mod command;
@@ -29,10 +31,13 @@ Chores of Coatwright. Type `cargo xtask` and one of:
   test [--fast]             every check; --fast leaves out what needs a browser or the built page
   test --only STEP          one of the checks; a wrong STEP lists them
   bench                     speed as ratios, beside the budgets, NumPy and HiGHS
+  look [FOLDER]             a picture of every screen in four sizes, light and dark, and the printed card (target/look)
+  pace                      in the browser: key press to new numbers, first and later load, a thousand pieces
   takeoff FILE [--json] [--working]
                             areas, materials and cans of a save file; --working shows how each amount comes about
   invariants                what each crate may depend on, and the form of the sources
-  serve-dist DIR [--port N] serve a folder; the address is the first line printed (for the journeys)";
+  serve-dist DIR [--port N] [--brotli]
+                            serve a folder, compressed if asked; the address is the first line printed (for the journeys)";
 
 fn main() -> ExitCode {
     match chore() {
@@ -62,16 +67,26 @@ fn chore() -> Result<ExitCode> {
             serve::built_page(port)?;
         }
         Some("serve-dist") => {
-            let usage = "cargo xtask serve-dist DIR [--port N]";
+            let usage = "cargo xtask serve-dist DIR [--port N] [--brotli]";
             let port = words.number("--port", "cargo xtask serve-dist dist --port 0")?;
+            let compressed = words.flag("--brotli");
             let folder = words.required("the folder to serve", usage)?;
             words.end(usage)?;
-            serve::folder(folder.as_ref(), port)?;
+            serve::folder(folder.as_ref(), port, compressed)?;
         }
         Some("test") => return check::run(&check::Choice::read(words)?),
         Some("bench") => {
             words.end("cargo xtask bench")?;
             bench::all()?;
+        }
+        Some("look") => {
+            let folder = words.next_word();
+            words.end("cargo xtask look [FOLDER]")?;
+            browse::look(folder.as_deref())?;
+        }
+        Some("pace") => {
+            words.end("cargo xtask pace")?;
+            browse::pace()?;
         }
         Some("takeoff") => {
             let usage = "cargo xtask takeoff FILE [--json] [--working]";

@@ -11,6 +11,12 @@ pub const BINARYEN: &str = "132.0.0";
 /// The digest of that package, so that nobody can slip in another one under the same version.
 pub const BINARYEN_DIGEST: &str =
     "sha512-4Usg7yEvwO3FMso3Oov6qkOOHSod1IEv+boKkh77kTljM+eNBouqCTbqWswGzbG+vDNO/b/v2C4gfEh1WgB9Lg==";
+/// Holds the rules of accessibility that the journeys lay on every screen. It is a tool of the tests and no part of
+/// the page.
+pub const AXE: &str = "4.14.1";
+/// The digest of that package.
+pub const AXE_DIGEST: &str =
+    "sha512-FHfa+lmNjQZfJz1q8wKqIDwC6DExcHt/pkjNQb09a3NPjCKg2rhu5qb2S4r76ASyFNNtuFooJpZe37OgudVGtQ==";
 
 /// Fails if the lock file has another version of the crate `wasm-bindgen` than the tool that is pinned here: the
 /// tool would refuse what the crate wrote.

@@ -2,11 +2,10 @@
 
 use std::fs;
 use std::path::{Path, PathBuf};
-use std::process::Command;
 
 use anyhow::{Context, Result, ensure};
 
-use crate::command;
+use crate::brotli;
 use crate::table::{Align, Table};
 
 /// What all files of the page may weigh together, compressed with brotli: bytes.
@@ -17,33 +16,16 @@ use crate::table::{Align, Table};
 /// until it is brought down: the code of the screens and the writing of floats are the next to look at.
 const BUDGET: usize = 420_000;
 
-/// Node has brotli built in, and is there for wasm-opt anyway.
-const COMPRESS: &str = "\
-const zlib = require('node:zlib'), fs = require('node:fs'), c = zlib.constants;
-for (const file of process.argv.slice(1)) {
-  const raw = fs.readFileSync(file);
-  const params = { [c.BROTLI_PARAM_QUALITY]: 11, [c.BROTLI_PARAM_SIZE_HINT]: raw.length };
-  console.log(zlib.brotliCompressSync(raw, { params }).length);
-}";
-
 /// Prints the size of each file of the page; fails if all together are over the budget.
 pub fn report(dist: &Path) -> Result<()> {
+    let total = print(dist)?;
+    within_budget(total)
+}
+
+/// Prints the size of each file of the page, and gives that of all together, compressed: bytes.
+pub fn print(dist: &Path) -> Result<usize> {
     let files = files(dist)?;
-    let printed = command::output(
-        Command::new("node")
-            .arg("-e")
-            .arg(COMPRESS)
-            .arg("--")
-            .args(&files),
-    )?;
-    let compressed = printed
-        .lines()
-        .map(str::parse)
-        .collect::<Result<Vec<usize>, _>>()?;
-    ensure!(
-        compressed.len() == files.len(),
-        "Node compressed another number of files"
-    );
+    let compressed: Vec<usize> = brotli::compressed(&files)?.iter().map(Vec::len).collect();
     let raw = files
         .iter()
         .map(|file| Ok(fs::metadata(file)?.len() as usize))
@@ -68,7 +50,7 @@ pub fn report(dist: &Path) -> Result<()> {
         total.to_string(),
     ]);
     print!("{table}");
-    within_budget(total)
+    Ok(total)
 }
 
 fn within_budget(total: usize) -> Result<()> {

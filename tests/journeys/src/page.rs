@@ -8,7 +8,7 @@ use anyhow::{Context, Result, ensure};
 use serde_json::{Value, json};
 use thirtyfour::prelude::*;
 
-use crate::Screen;
+use crate::session::Screen;
 
 const PATIENCE: Duration = Duration::from_secs(15);
 const BETWEEN_LOOKS: Duration = Duration::from_millis(40);
@@ -297,19 +297,48 @@ impl Page {
     /// Everything that is too small.
     pub async fn fits_a_finger(&self) -> Result<()> {
         self.eventually(async || {
-            let small = self.ask(SMALL).await?;
-            let small: Vec<String> = serde_json::from_value(small)?;
+            let small = self.too_small().await?;
             ensure!(small.is_empty(), "too small for a finger: {}", small.join("; "));
-            let wide = self
-                .ask("return document.documentElement.scrollWidth - document.documentElement.clientWidth")
-                .await?;
+            let wide = self.too_wide().await?;
             ensure!(wide == 0, "the page is {wide} pixels wider than the screen");
             Ok(())
         })
         .await
     }
 
-    async fn ask(&self, script: &str) -> Result<Value> {
+    /// Everything that is smaller than a finger needs, with its size.
+    ///
+    /// # Errors
+    /// If the browser does not answer.
+    pub async fn too_small(&self) -> Result<Vec<String>> {
+        Ok(serde_json::from_value(self.ask(SMALL).await?)?)
+    }
+
+    /// By how many pixels the page is wider than the screen.
+    ///
+    /// # Errors
+    /// If the browser does not answer.
+    pub async fn too_wide(&self) -> Result<i64> {
+        let wide = self
+            .ask("return document.documentElement.scrollWidth - document.documentElement.clientWidth")
+            .await?;
+        Ok(serde_json::from_value(wide)?)
+    }
+
+    /// What a script gives back.
+    ///
+    /// # Errors
+    /// If it fails.
+    pub async fn ask(&self, script: &str) -> Result<Value> {
         Ok(self.driver.execute(script, vec![]).await?.json().clone())
+    }
+
+    /// Tells the browser something that only its own tools can, by the name that the DevTools protocol has for it.
+    ///
+    /// # Errors
+    /// If the browser refuses.
+    pub async fn devtools(&self, command: &str, parameters: Value) -> Result<Value> {
+        let answer = self.driver.cdp().send_raw(command, parameters).await;
+        answer.with_context(|| format!("the browser refused {command}"))
     }
 }

@@ -19,6 +19,8 @@ pub struct Places {
     pub chromedriver: PathBuf,
     /// The chores, of which one serves the page.
     pub xtask: PathBuf,
+    /// The rules of accessibility, a script.
+    pub axe: PathBuf,
     /// Where screenshots of failed journeys go.
     pub screenshots: PathBuf,
 }
@@ -46,6 +48,8 @@ impl Places {
             xtask: named("COATWRIGHT_XTASK")
                 .or_else(|| file(target.join("debug").join(program("xtask"))))
                 .with_context(|| format!("The server of the page is not built. {HOW}"))?,
+            axe: named("COATWRIGHT_AXE")
+                .unwrap_or_else(|| root.join(".tools/node/node_modules/axe-core/axe.min.js")),
             screenshots: target.join("journeys"),
         })
     }

@@ -6,9 +6,24 @@ use std::path::{Path, PathBuf};
 use anyhow::{Context, Result};
 
 use super::headers;
+use crate::{brotli, weight};
 
 /// A folder that is served.
-pub struct Folder(PathBuf);
+pub struct Folder {
+    root: PathBuf,
+    /// Files that are also there compressed with brotli.
+    compressed: Vec<(PathBuf, Vec<u8>)>,
+}
+
+/// A file as it is sent.
+pub struct Sent {
+    /// What kind of content it is.
+    pub kind: &'static str,
+    /// Whether it is compressed with brotli.
+    pub is_compressed: bool,
+    /// The content.
+    pub body: Vec<u8>,
+}
 
 impl Folder {
     /// The folder at this path, which must hold a page.
@@ -19,18 +34,40 @@ impl Folder {
             .with_context(|| format!("There is no folder {shown}. Run `cargo xtask build` first."))?;
         fs::metadata(whole.join("index.html"))
             .with_context(|| format!("{shown} holds no index.html. Run `cargo xtask build` first."))?;
-        Ok(Folder(whole))
+        Ok(Folder {
+            root: whole,
+            compressed: Vec::new(),
+        })
     }
 
-    /// The kind and the content of the file at an address.
-    pub fn read(&self, address: &str) -> Option<(&'static str, Vec<u8>)> {
+    /// The same folder, with all its files compressed once, so that they can be sent as a good host sends them.
+    pub fn compressed(self) -> Result<Self> {
+        let files = weight::files(&self.root)?;
+        let small = brotli::compressed(&files)?;
+        Ok(Folder {
+            root: self.root,
+            compressed: files.into_iter().zip(small).collect(),
+        })
+    }
+
+    /// The file at an address, for a browser that takes brotli or does not.
+    pub fn read(&self, address: &str, takes_brotli: bool) -> Option<Sent> {
         let name = relative(address)?;
         // A link could still lead out of the folder.
-        let path = self.0.join(name).canonicalize().ok()?;
-        if !path.starts_with(&self.0) {
+        let path = self.root.join(name).canonicalize().ok()?;
+        if !path.starts_with(&self.root) {
             return None;
         }
-        Some((headers::kind(&path), fs::read(path).ok()?))
+        let small = self.compressed.iter().find(|(of, _)| *of == path);
+        let small = small.filter(|_| takes_brotli).map(|(_, body)| body.clone());
+        Some(Sent {
+            kind: headers::kind(&path),
+            is_compressed: small.is_some(),
+            body: match small {
+                Some(body) => body,
+                None => fs::read(path).ok()?,
+            },
+        })
     }
 }
 
@@ -86,8 +123,8 @@ mod tests {
             std::os::unix::fs::symlink(base.join("secret.txt"), &link).unwrap();
         }
         let folder = Folder::open(&dist).unwrap();
-        assert!(folder.read("/").is_some());
-        assert!(folder.read("/link.txt").is_none());
+        assert!(folder.read("/", false).is_some());
+        assert!(folder.read("/link.txt", false).is_none());
         fs::remove_dir_all(base).unwrap();
     }
 

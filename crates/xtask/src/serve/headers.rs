@@ -31,7 +31,7 @@ pub fn kind(path: &Path) -> &'static str {
 }
 
 /// The headers of an answer of this kind, as name and value.
-pub fn of(kind: &'static str) -> [(&'static str, &'static str); 6] {
+pub fn of(kind: &'static str) -> [(&'static str, &'static str); 7] {
     [
         ("Content-Type", kind),
         ("Allow", "GET, HEAD"),
@@ -39,6 +39,7 @@ pub fn of(kind: &'static str) -> [(&'static str, &'static str); 6] {
         ("X-Content-Type-Options", "nosniff"),
         ("Referrer-Policy", "no-referrer"),
         ("Cache-Control", "no-cache"),
+        ("Vary", "Accept-Encoding"),
     ]
 }
 

@@ -15,7 +15,7 @@ use anyhow::{Context, Result};
 
 use crate::build;
 use crate::repository::Repository;
-use files::Folder;
+use files::{Folder, Sent};
 
 /// The port that is tried first, and how many after it.
 const PORT: u16 = 8765;
@@ -41,8 +41,10 @@ pub fn built_page(port: Option<u16>) -> Result<()> {
 }
 
 /// Serves a folder until the program is ended. Port 0, which is what is taken if none is named, is any free one.
-pub fn folder(folder: &Path, port: Option<u16>) -> Result<()> {
+/// Compressing takes some seconds, so it is done only for those who want to know how long the page is on its way.
+pub fn folder(folder: &Path, port: Option<u16>, compressed: bool) -> Result<()> {
     let folder = Folder::open(folder)?;
+    let folder = if compressed { folder.compressed()? } else { folder };
     let listener = listen(port.unwrap_or(0))?;
     announce(&address(&listener)?)?;
     serve(&folder, listener)
@@ -93,41 +95,56 @@ fn answer(folder: &Folder, mut stream: TcpStream) -> std::io::Result<()> {
         return Ok(());
     };
     // The rest of the head is read, so that closing the connection does not cut off the answer.
+    let mut takes_brotli = false;
     for line in lines {
-        if line?.is_empty() {
+        let line = line?;
+        if line.is_empty() {
             break;
         }
+        takes_brotli = takes_brotli || names_brotli(&line);
     }
     let mut words = request.split(' ');
     let (method, address) = (words.next().unwrap_or_default(), words.next().unwrap_or_default());
-    let (status, kind, body) = match method {
-        "GET" | "HEAD" => match folder.read(address) {
-            Some((kind, body)) => ("200 OK", kind, body),
-            None => (
-                "404 Not Found",
-                headers::TEXT,
-                b"There is no such file.\n".to_vec(),
-            ),
+    let plain = |text: &str| Sent {
+        kind: headers::TEXT,
+        is_compressed: false,
+        body: text.into(),
+    };
+    let (status, sent) = match method {
+        "GET" | "HEAD" => match folder.read(address, takes_brotli) {
+            Some(sent) => ("200 OK", sent),
+            None => ("404 Not Found", plain("There is no such file.\n")),
         },
-        _ => (
-            "405 Method Not Allowed",
-            headers::TEXT,
-            b"Only GET and HEAD.\n".to_vec(),
-        ),
+        _ => ("405 Method Not Allowed", plain("Only GET and HEAD.\n")),
     };
     write!(stream, "HTTP/1.1 {status}\r\n")?;
-    for (name, value) in headers::of(kind) {
+    for (name, value) in headers::of(sent.kind) {
         write!(stream, "{name}: {value}\r\n")?;
+    }
+    if sent.is_compressed {
+        write!(stream, "Content-Encoding: br\r\n")?;
     }
     write!(
         stream,
         "Content-Length: {}\r\nConnection: close\r\n\r\n",
-        body.len()
+        sent.body.len()
     )?;
     if method != "HEAD" {
-        stream.write_all(&body)?;
+        stream.write_all(&sent.body)?;
     }
     stream.flush()
+}
+
+/// Whether a line of a request says that the browser takes brotli.
+fn names_brotli(line: &str) -> bool {
+    let Some((name, encodings)) = line.split_once(':') else {
+        return false;
+    };
+    // With a weight behind it, it is taken too, unless the weight is nothing at all; no browser writes that.
+    let mut names = encodings
+        .split(',')
+        .filter_map(|encoding| encoding.split(';').next());
+    name.eq_ignore_ascii_case("accept-encoding") && names.any(|name| name.trim() == "br")
 }
 
 #[cfg(test)]
@@ -171,6 +188,28 @@ mod tests {
         }
         assert!(answer.contains(&format!("Content-Security-Policy: {}", headers::POLICY)));
         assert!(ask(address, "GET /app.wasm?v=1").contains("Content-Type: application/wasm\r\n"));
+    }
+
+    #[test]
+    fn brotli_is_sent_to_those_who_take_it_and_to_no_one_else() {
+        let dist = std::env::temp_dir().join(format!("coatwright-serve-brotli-{}", std::process::id()));
+        std::fs::create_dir_all(&dist).unwrap();
+        let page = "<!doctype html>".repeat(100);
+        std::fs::write(dist.join("index.html"), &page).unwrap();
+        let folder = Folder::open(&dist).unwrap().compressed().unwrap();
+        let small = folder.read("/", true).unwrap();
+        assert!(
+            small.is_compressed && small.body.len() < 100,
+            "{}",
+            small.body.len()
+        );
+        let plain = folder.read("/", false).unwrap();
+        assert!(!plain.is_compressed && plain.body == page.as_bytes());
+        std::fs::remove_dir_all(dist).unwrap();
+
+        assert!(names_brotli("Accept-Encoding: gzip, deflate, br, zstd"));
+        assert!(names_brotli("accept-encoding: br;q=0.8"));
+        assert!(!names_brotli("Accept-Encoding: gzip") && !names_brotli("Accept: br") && !names_brotli("br"));
     }
 
     #[test]

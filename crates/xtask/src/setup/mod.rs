@@ -5,7 +5,9 @@
 mod browser;
 mod cargo_tools;
 mod compiler;
-mod wasm_opt;
+mod node_packages;
+
+use std::path::PathBuf;
 
 use anyhow::Result;
 
@@ -18,12 +20,14 @@ pub use browser::Browser;
 pub fn everything() -> Result<()> {
     let repository = Repository::find()?;
     for_page(&repository)?;
+    axe(&repository)?;
     let browser = browser()?;
     println!(
-        "All is there: wasm target, Trunk {}, wasm-bindgen {}, wasm-opt {}, {}.",
+        "All is there: wasm target, Trunk {}, wasm-bindgen {}, wasm-opt {}, axe-core {}, {}.",
         pins::TRUNK,
         pins::WASM_BINDGEN,
         pins::BINARYEN,
+        pins::AXE,
         browser.chromium.display()
     );
     Ok(())
@@ -39,7 +43,13 @@ pub fn for_page(repository: &Repository) -> Result<()> {
     pins::check_wasm_bindgen(&repository.read("Cargo.lock")?)?;
     compiler::set_up()?;
     cargo_tools::set_up(repository)?;
-    wasm_opt::set_up(repository)
+    node_packages::set_up(repository, &node_packages::WASM_OPT)?;
+    Ok(())
+}
+
+/// The rules of accessibility that the journeys lay on every screen, and where their file is.
+pub fn axe(repository: &Repository) -> Result<PathBuf> {
+    node_packages::set_up(repository, &node_packages::AXE)
 }
 
 /// A browser that a program can drive.

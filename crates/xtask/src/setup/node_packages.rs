@@ -1,0 +1,141 @@
+//! Packages for Node, pinned, in `.tools/node`: `wasm-opt`, which makes the wasm smaller and runs on every system that
+//! has Node, and the rules of accessibility that the journeys lay on every screen.
+
+use std::fs;
+use std::path::PathBuf;
+use std::process::Command;
+
+use anyhow::{Result, bail, ensure};
+use serde_json::Value;
+
+use crate::repository::{Repository, program};
+use crate::{command, pins};
+
+/// A package, and the file of it that is used.
+pub struct Package {
+    name: &'static str,
+    version: &'static str,
+    digest: &'static str,
+    file: &'static str,
+    about: &'static str,
+}
+
+/// Holds `wasm-opt`.
+pub const WASM_OPT: Package = Package {
+    name: "binaryen",
+    version: pins::BINARYEN,
+    digest: pins::BINARYEN_DIGEST,
+    file: "bin/wasm-opt",
+    about: "makes the wasm smaller; about 10 seconds",
+};
+
+/// Holds the rules of accessibility.
+pub const AXE: Package = Package {
+    name: "axe-core",
+    version: pins::AXE,
+    digest: pins::AXE_DIGEST,
+    file: "axe.min.js",
+    about: "looks at every screen for what is in a person's way; about 3 seconds",
+};
+
+/// Installs a package if it is missing or has another version, and says where its file is.
+pub fn set_up(repository: &Repository, package: &Package) -> Result<PathBuf> {
+    let Some(node) = program("node") else {
+        bail!(
+            "Node is missing; it runs wasm-opt and weighs the page. Install Node 18 or newer with npm (on Debian and \
+             its kin: `apt-get install nodejs npm`), then run `cargo xtask setup`."
+        );
+    };
+    let Package {
+        name,
+        version,
+        digest,
+        about,
+        ..
+    } = package;
+    let file = package.path(repository);
+    if package.is_there(repository) {
+        return Ok(file);
+    }
+    let npm = node.with_file_name(if cfg!(windows) { "npm.cmd" } else { "npm" });
+    let npm = if npm.is_file() { npm } else { "npm".into() };
+    println!("Fetching {name} {version} into .tools ({about})");
+    command::run(
+        Command::new(npm)
+            .args([
+                "install",
+                "--no-audit",
+                "--no-fund",
+                "--ignore-scripts",
+                "--save-exact",
+                "--loglevel=error",
+            ])
+            .arg("--prefix")
+            .arg(repository.at(".tools/node"))
+            .arg(format!("{name}@{version}")),
+    )?;
+    let found = recorded(&record(repository), name);
+    ensure!(
+        package.is_there(repository),
+        "The package {name} {} has the digest {}, and not {digest}, which is in crates/xtask/src/pins.rs. Do not use it \
+         before somebody found out why.",
+        found.0,
+        found.1
+    );
+    Ok(file)
+}
+
+impl Package {
+    fn path(&self, repository: &Repository) -> PathBuf {
+        let modules = repository.at(".tools/node/node_modules");
+        modules.join(self.name).join(self.file)
+    }
+
+    fn is_there(&self, repository: &Repository) -> bool {
+        let wanted = (self.version.to_owned(), self.digest.to_owned());
+        self.path(repository).is_file() && recorded(&record(repository), self.name) == wanted
+    }
+}
+
+/// What npm wrote down when it installed the packages.
+fn record(repository: &Repository) -> String {
+    fs::read_to_string(repository.at(".tools/node/node_modules/.package-lock.json")).unwrap_or_default()
+}
+
+/// The version and the digest of a package in that record; empty if it is not in it.
+fn recorded(record: &str, name: &str) -> (String, String) {
+    let record: Value = serde_json::from_str(record).unwrap_or_default();
+    let package = &record["packages"][format!("node_modules/{name}")];
+    let entry = |key: &str| package[key].as_str().unwrap_or_default().to_owned();
+    (entry("version"), entry("integrity"))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_package_is_known_by_version_and_digest() {
+        let text = r#"{"packages": {"node_modules/a": {"version": "1.2.3", "integrity": "sha512-x"}}}"#;
+        assert_eq!(recorded(text, "a"), ("1.2.3".into(), "sha512-x".into()));
+        assert_eq!(recorded(text, "b"), Default::default());
+        assert_eq!(recorded("", "a"), Default::default());
+    }
+
+    #[test]
+    fn every_pin_is_one_exact_version_with_a_digest() {
+        for Package {
+            name,
+            version,
+            digest,
+            ..
+        } in [WASM_OPT, AXE]
+        {
+            let numbers: Vec<_> = version.split('.').map(str::parse::<u32>).collect();
+            assert!(numbers.len() == 3 && numbers.iter().all(Result::is_ok), "{name}");
+            // 64 bytes in base 64.
+            let letters = digest.strip_prefix("sha512-").map(str::len);
+            assert_eq!(letters, Some(88), "{name}");
+        }
+    }
+}
