@@ -1,5 +1,12 @@
 // Starts the page. It is a file of its own because the content security policy forbids inline script.
 
+// The light that was chosen last, before anything is seen; light.rs keeps it.
+try {
+  document.documentElement.dataset.light = localStorage.getItem("coatwright light") ?? "";
+} catch {
+  // A browser that keeps nothing shows the light of the device.
+}
+
 const { js, wasm } = document.querySelector("script[data-wasm]").dataset;
 const address = (relative) => new URL(relative, document.baseURI).href;
 

@@ -9,6 +9,7 @@
 pub mod browser;
 mod parts;
 mod screens;
+pub mod standing;
 pub mod state;
 mod words;
 

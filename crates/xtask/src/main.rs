@@ -7,6 +7,9 @@ mod build;
 mod check;
 mod command;
 mod invariants;
+#[cfg(test)]
+mod manifest;
+mod offline;
 mod pins;
 mod repository;
 mod serve;
@@ -37,7 +40,8 @@ Chores of Coatwright. Type `cargo xtask` and one of:
                             areas, materials and cans of a save file; --working shows how each amount comes about
   invariants                what each crate may depend on, and the form of the sources
   serve-dist DIR [--port N] [--brotli]
-                            serve a folder, compressed if asked; the address is the first line printed (for the journeys)";
+                            serve a folder, compressed if asked; the address is the first line printed (for the journeys)
+  list-dist DIR             list the files of a folder in its service worker once more (for the journeys)";
 
 fn main() -> ExitCode {
     match chore() {
@@ -73,6 +77,12 @@ fn chore() -> Result<ExitCode> {
             let folder = words.required("the folder to serve", usage)?;
             words.end(usage)?;
             serve::folder(folder.as_ref(), port, compressed)?;
+        }
+        Some("list-dist") => {
+            let usage = "cargo xtask list-dist DIR";
+            let folder = words.required("the folder with the built page", usage)?;
+            words.end(usage)?;
+            offline::write(&repository::Repository::find()?, folder.as_ref())?;
         }
         Some("test") => return check::run(&check::Choice::read(words)?),
         Some("bench") => {

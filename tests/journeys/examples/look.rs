@@ -4,7 +4,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result};
-use journeys::{Light, Page, SCENES, Scene, Screen, Sent, Session, Size, Text};
+use journeys::{Light, Page, SCENES, Scene, Screen, Sent, Session, Site, Size, Text};
 use serde_json::json;
 
 const LIGHTS: [Light; 2] = [Light::Light, Light::Dark];
@@ -25,15 +25,16 @@ async fn main() -> Result<()> {
         .context("Name a folder for the pictures.")?;
     let folder = PathBuf::from(folder);
     fs::create_dir_all(&folder)?;
-    let session = Session::start(Screen::Tablet, Text::Usual, Sent::Plain).await?;
-    let taken = take_all(&session, &folder).await;
+    let site = Site::built(Sent::Plain)?;
+    let session = Session::start(Screen::Tablet, Text::Usual).await?;
+    let taken = take_all(&session, site.address(), &folder).await;
     session.end().await?;
     println!("{} pictures and the card are in {}.", taken?, folder.display());
     Ok(())
 }
 
-async fn take_all(session: &Session, folder: &Path) -> Result<usize> {
-    session.open().await?;
+async fn take_all(session: &Session, address: &str, folder: &Path) -> Result<usize> {
+    session.open(address).await?;
     let page = session.page();
     let mut taken = 0;
     for (place, scene) in SCENES.iter().enumerate() {

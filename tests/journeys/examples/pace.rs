@@ -6,7 +6,7 @@ use std::rc::Rc;
 use std::time::Duration;
 
 use anyhow::{Context, Result, ensure};
-use journeys::{Page, Screen, Sent, Session, Text};
+use journeys::{Page, Screen, Sent, Session, Site, Text};
 use serde::Deserialize;
 use serde_json::{Value, json};
 use thirtyfour::By;
@@ -55,8 +55,8 @@ fn row(what: &str, times: &[f64], how: &str) {
 }
 
 /// A browser that notes times from the first moment on.
-async fn start(sent: Sent) -> Result<Session> {
-    let session = Session::start(Screen::Tablet, Text::Usual, sent).await?;
+async fn start() -> Result<Session> {
+    let session = Session::start(Screen::Tablet, Text::Usual).await?;
     session
         .page()
         .devtools("Page.addScriptToEvaluateOnNewDocument", json!({"source": PACE}))
@@ -93,11 +93,12 @@ async fn usable(page: &Page) -> Result<f64> {
 
 /// First and later load.
 async fn loading() -> Result<()> {
-    let mut session = start(Sent::Compressed).await?;
+    let site = Site::built(Sent::Compressed)?;
+    let session = start().await?;
     let page = session.page();
     throttle(page, SLOW).await?;
     slow_line(page, LINE).await?;
-    session.go().await?;
+    session.go(site.address()).await?;
     row(
         "first load until the start can be used",
         &[usable(page).await?],
@@ -111,9 +112,9 @@ async fn loading() -> Result<()> {
         page.driver().execute_async(ready, vec![]).await?;
         // The worker answers for the pages that are loaded after it was ready.
         page.reload().await?;
-        session.without_network();
+        // A browser that is only told to be offline lets a service worker reach the network still.
+        drop(site);
     }
-    let page = session.page();
     let with = if has_worker {
         "no network, service worker"
     } else {
@@ -137,8 +138,9 @@ async fn loading() -> Result<()> {
 
 /// From the press of a key to the new numbers.
 async fn typing() -> Result<()> {
-    let session = start(Sent::Plain).await?;
-    session.open().await?;
+    let site = Site::built(Sent::Plain)?;
+    let session = start().await?;
+    session.open(site.address()).await?;
     let page = session.page();
     page.look_around().await?;
     for (rate, processor) in [(1.0, "this processor"), (SLOW, "4 times slower processor")] {
@@ -228,8 +230,9 @@ fn interactions(events: &[(u64, String, f64)]) -> (Vec<f64>, usize) {
 
 /// A workshop of a thousand dressers: opened, loaded again, changed.
 async fn many_pieces() -> Result<()> {
-    let session = start(Sent::Plain).await?;
-    session.open().await?;
+    let site = Site::built(Sent::Plain)?;
+    let session = start().await?;
+    session.open(site.address()).await?;
     let page = session.page();
     let path = page.files().join("many.json");
     fs::write(&path, many()?)?;

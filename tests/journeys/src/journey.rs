@@ -5,7 +5,8 @@ use thirtyfour::WebDriver;
 
 use crate::page::Page;
 use crate::programs::Places;
-use crate::session::{Screen, Sent, Session, Text};
+use crate::session::{Screen, Session, Text};
+use crate::site::{Sent, Site};
 
 /// Walks one journey in a fresh browser.
 ///
@@ -25,9 +26,33 @@ pub async fn journey_in(
     text: Text,
     walk: impl AsyncFnOnce(&Page) -> Result<()>,
 ) -> Result<()> {
-    let session = Session::start(screen, text, Sent::Plain).await?;
+    let site = Site::built(Sent::Plain)?;
+    walk_at(name, screen, text, site.address(), walk).await
+}
+
+/// The same on a site that the journey may change or end.
+///
+/// # Errors
+/// As for [`journey`].
+pub async fn journey_at(
+    name: &str,
+    screen: Screen,
+    address: &str,
+    walk: impl AsyncFnOnce(&Page) -> Result<()>,
+) -> Result<()> {
+    walk_at(name, screen, Text::Usual, address, walk).await
+}
+
+async fn walk_at(
+    name: &str,
+    screen: Screen,
+    text: Text,
+    address: &str,
+    walk: impl AsyncFnOnce(&Page) -> Result<()>,
+) -> Result<()> {
+    let session = Session::start(screen, text).await?;
     let page = session.page();
-    let mut result = session.open().await;
+    let mut result = session.open(address).await;
     if result.is_ok() {
         result = walk(page).await;
     }

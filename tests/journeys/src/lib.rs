@@ -15,12 +15,14 @@ mod scenes;
 mod session;
 mod shown;
 mod sight;
+mod site;
 
 pub use axe::Finding;
 pub use expected::{Likely, Nightstand, invented_amounts, nightstand, outside_area};
-pub use journey::{journey, journey_in};
+pub use journey::{journey, journey_at, journey_in};
 pub use page::Page;
 pub use scenes::{SCENES, Scene};
-pub use session::{Screen, Sent, Session, Text};
+pub use session::{Screen, Session, Text};
 pub use shown::Shown;
 pub use sight::{Light, Size};
+pub use site::{Sent, Site};

@@ -281,6 +281,22 @@ impl Page {
         .await
     }
 
+    /// Waits until the page works without a network, and a service worker answers for it.
+    ///
+    /// # Errors
+    /// If it does not come to that.
+    pub async fn works_offline(&self) -> Result<()> {
+        self.element("#offline[data-state='ready']").await?;
+        self.eventually(async || {
+            let looked_after = self
+                .ask("return Boolean(navigator.serviceWorker.controller)")
+                .await?;
+            ensure!(looked_after == true, "no service worker answers for the page");
+            Ok(())
+        })
+        .await
+    }
+
     /// Loads the page anew, once everything is kept.
     ///
     /// # Errors

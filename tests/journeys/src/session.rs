@@ -1,4 +1,4 @@
-//! A fresh browser with the server of the page beside it.
+//! A fresh browser.
 
 use std::path::Path;
 use std::process::Command;
@@ -31,15 +31,6 @@ impl Screen {
     }
 }
 
-/// How the server sends the files.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Sent {
-    /// As they are; the server starts at once.
-    Plain,
-    /// Compressed, as a good host sends them; compressing takes some seconds.
-    Compressed,
-}
-
 /// How large the text is that the person asked for in the settings of the browser.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Text {
@@ -63,31 +54,21 @@ const FLAGS: [&str; 9] = [
     "--lang=en-US",
 ];
 
-/// A browser, its driver and a server of the page. They end with it.
+/// A browser and its driver. They end with it.
 pub struct Session {
     page: Page,
-    address: String,
-    server: Option<Running>,
     _driver: Running,
     _folder: TempDir,
 }
 
 impl Session {
-    /// Starts all three. The page is not opened yet.
+    /// Starts both. No page is opened yet.
     ///
     /// # Errors
     /// If one of them does not start.
-    pub async fn start(screen: Screen, text: Text, sent: Sent) -> Result<Self> {
+    pub async fn start(screen: Screen, text: Text) -> Result<Self> {
         let places = Places::find()?;
         let folder = tempfile::tempdir()?;
-        let compressed = (sent == Sent::Compressed).then_some("--brotli");
-        let (server, address) = Running::start(
-            Command::new(&places.xtask)
-                .arg("serve-dist")
-                .arg(&places.dist)
-                .args(compressed),
-            |line| line.starts_with("http://").then(|| line.to_owned()),
-        )?;
         let (driving, port) = Running::start(Command::new(&places.chromedriver).arg("--port=0"), |line| {
             let (_, port) = line.split_once("started successfully on port ")?;
             port.trim_end_matches('.').parse::<u16>().ok()
@@ -110,8 +91,6 @@ impl Session {
         .await?;
         Ok(Session {
             page,
-            address,
-            server: Some(server),
             _driver: driving,
             _folder: folder,
         })
@@ -122,26 +101,21 @@ impl Session {
         &self.page
     }
 
-    /// Goes to the page, without waiting for it to be of use.
+    /// Goes to an address, without waiting for the page to be of use.
     ///
     /// # Errors
     /// If the browser cannot load it.
-    pub async fn go(&self) -> Result<()> {
-        Ok(self.page.driver().goto(&self.address).await?)
+    pub async fn go(&self, address: &str) -> Result<()> {
+        Ok(self.page.driver().goto(address).await?)
     }
 
-    /// Opens the page and waits until it has read the database.
+    /// Opens the page at an address and waits until it has read the database.
     ///
     /// # Errors
     /// If it does not come.
-    pub async fn open(&self) -> Result<()> {
-        self.go().await?;
+    pub async fn open(&self, address: &str) -> Result<()> {
+        self.go(address).await?;
         self.page.kept().await
-    }
-
-    /// Ends the server. A browser that is only told to be offline lets a service worker reach the network still.
-    pub fn without_network(&mut self) {
-        self.server = None;
     }
 
     /// Closes the browser.

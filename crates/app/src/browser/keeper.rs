@@ -9,6 +9,7 @@ use wasm_bindgen_futures::spawn_local;
 use workshop::Workshop;
 use yew::Callback;
 
+use super::standing;
 use super::store::{Store, StoreError};
 use crate::state::{Act, Keeping, Message};
 
@@ -31,6 +32,8 @@ struct Inner {
     /// What it should hold.
     wanted: RefCell<Rc<Workshop>>,
     writing: Cell<bool>,
+    /// Whether the browser was asked to clear nothing by itself.
+    asked: Cell<bool>,
     channel: Option<web_sys::BroadcastChannel>,
 }
 
@@ -43,6 +46,7 @@ impl Keeper {
             kept: RefCell::default(),
             wanted: RefCell::default(),
             writing: Cell::new(false),
+            asked: Cell::new(false),
             channel: web_sys::BroadcastChannel::new("coatwright").ok(),
         }));
         keeper.listen();
@@ -89,9 +93,18 @@ impl Keeper {
         }
         self.0.writing.set(false);
         self.0.tell.emit(Act::Keeping(Keeping::Kept));
+        self.ask_once();
         if let Some(channel) = &self.0.channel {
             // The other tabs only miss a hint; they read the database when they are opened again.
             let _ = channel.post_message(&JsValue::from_str("kept"));
+        }
+    }
+
+    /// Once there is something to lose, and once only: some browsers ask the maker in turn.
+    fn ask_once(&self) {
+        if !self.0.asked.get() && standing::has_own_piece(&self.0.kept.borrow()) {
+            self.0.asked.set(true);
+            standing::ask_to_last();
         }
     }
 

@@ -3,12 +3,13 @@
 pub mod device;
 pub mod files;
 pub mod keeper;
+mod light;
 mod print;
+pub mod standing;
 pub mod store;
 
+pub use light::{light, shine};
 pub use print::{on_print, print};
-
-use crate::state::Light;
 
 /// A name for a new piece, random enough that two tabs never give the same one.
 pub fn new_piece_id() -> workshop::PieceId {
@@ -37,19 +38,4 @@ pub fn focus(element: &str) {
 /// The same for an element that is there once the page was drawn anew.
 pub fn focus_soon(element: String) {
     gloo::timers::callback::Timeout::new(0, move || focus(&element)).forget();
-}
-
-/// Makes the page light or dark; the styles know the words.
-pub fn shine(light: Light) {
-    let word = match light {
-        Light::Device => "",
-        Light::Light => "light",
-        Light::Dark => "dark",
-        Light::Contrast => "contrast",
-    };
-    let root = web_sys::window().and_then(|w| w.document()?.document_element());
-    if let Some(root) = root {
-        // An attribute with a plain name is never refused.
-        let _ = root.set_attribute("data-light", word);
-    }
 }

@@ -9,7 +9,7 @@ use workshop::format;
 use yew::prelude::*;
 
 use super::Send;
-use crate::browser::{device, files};
+use crate::browser::{device, files, standing};
 use crate::parts::button;
 use crate::state::{Act, App, Message};
 
@@ -30,8 +30,10 @@ fn save(app: &Rc<App>, send: &Send) -> Callback<MouseEvent> {
         let name = files::file_name(&app.workshop.title, files::WORKSHOP);
         let (text, send) = (format::save(&app.workshop), send.clone());
         spawn_local(async move {
-            if let Err(reason) = device::save(&name, "application/json", &text).await {
-                send.emit(Act::Tell(Message::Plain(reason)));
+            match device::save(&name, "application/json", &text).await {
+                Ok(true) => standing::file_saved(),
+                Ok(false) => {}
+                Err(reason) => send.emit(Act::Tell(Message::Plain(reason))),
             }
         });
     })

@@ -8,8 +8,11 @@ use yew::prelude::*;
 use super::Send;
 use super::drawing::Silhouette;
 use super::start::kinds;
+use crate::browser::standing;
 use crate::parts::{Icon, sign};
+use crate::standing::Offline;
 use crate::state::{Act, App, Keeping, Room};
+use crate::words;
 
 /// The head of the page.
 pub fn head(app: &Rc<App>, send: &Send) -> Html {
@@ -28,6 +31,7 @@ pub fn head(app: &Rc<App>, send: &Send) -> Html {
                 { room(app, send, Room::Together, "together", Icon::Shopping, "To buy") }
                 { room(app, send, Room::Settings, "settings", Icon::Settings, "Settings, files") }
             </div>
+            { new_version(app) }
             { pieces(app, send) }
         </header>
     }
@@ -52,6 +56,23 @@ fn keeping(keeping: &Keeping) -> Html {
         Keeping::Failed(reason) => ("failed", format!("Not kept: {reason}. Save to a file now.")),
     };
     html! { <p id="keeping" role="status" data-state={state}>{ words }</p> }
+}
+
+/// Says when a newer page lies on the device, which the maker takes when it suits them; otherwise this is only heard.
+fn new_version(app: &App) -> Html {
+    let (state, words) = words::offline(app.standing.offline);
+    let is_ready = app.standing.offline == Offline::NewVersion;
+    let take = |_: MouseEvent| standing::take_new_version();
+    html! {
+        <div class={if is_ready { "notice" } else { "unseen" }}>
+            <p id="offline" role="status" data-state={state}>{ words }</p>
+            if is_ready {
+                <button type="button" id="take-update" disabled={app.keeping == Keeping::Writing} onclick={take}>
+                    { "Take it" }
+                </button>
+            }
+        </div>
+    }
 }
 
 /// The strip of pieces, and a way to begin another.
@@ -92,7 +113,7 @@ fn invented(app: &App, send: &Send) -> Html {
         return Html::default();
     }
     html! {
-        <p class="invented">
+        <p class="notice">
             { &app.workshop.note }
             <button type="button" id="clear-invented" onclick={send.reform(|_| Act::Edit(Edit::ClearInvented))}>
                 { "Clear it away" }

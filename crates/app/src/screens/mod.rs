@@ -39,7 +39,7 @@ pub struct State(Rc<App>);
 
 impl Default for State {
     fn default() -> Self {
-        State(Rc::new(App::default()))
+        State(Rc::new(App::default().update(Act::Light(browser::light()))))
     }
 }
 
@@ -115,6 +115,10 @@ pub fn Page() -> Html {
         use_callback((), move |act, ()| dispatcher.dispatch(act))
     };
     let keeper = use_memo((), |()| Keeper::start(send.clone()));
+    use_effect_with((), {
+        let send = send.clone();
+        |()| browser::standing::start_telling(send)
+    });
     links::use_links(&send, state.0.keeping == Keeping::Opening);
     let app = state.0.clone();
     use_effect_with(app.workshop.clone(), move |workshop| keeper.keep(workshop));

@@ -10,6 +10,7 @@ use super::Send;
 use super::files::files;
 use crate::parts::{button, choice, select};
 use crate::state::{Act, App, Light};
+use crate::words;
 
 /// Currencies to choose from (ISO 4217), in the order of their codes. A file may name others.
 const CURRENCIES: [&str; 14] = [
@@ -54,6 +55,8 @@ pub fn settings(app: &Rc<App>, send: &Send) -> Html {
             { choice("Light of the page", "light", &lights, app.light, send.reform(Act::Light)) }
             <h3>{ "The workshop as a file" }</h3>
             { files(app, send) }
+            <p id="safety">{ words::safety(&app.standing, js_sys::Date::now()) }</p>
+            <p>{ format!("{}.", words::offline(app.standing.offline).1) }</p>
         </section>
     }
 }

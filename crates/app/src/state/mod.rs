@@ -6,6 +6,7 @@ mod typing;
 
 use std::rc::Rc;
 
+use crate::standing::{News, Standing};
 use geometry::FieldId;
 use units::{Length, SortedMap, SortedSet, show_length_in};
 use workshop::{BrushTo, Edit, EditError, Piece, PieceEdit, PieceId, SchemeEdit, Workshop};
@@ -118,6 +119,8 @@ pub struct App {
     pub messages: Vec<Message>,
     /// How the document stands in the database.
     pub keeping: Keeping,
+    /// How the page stands on this device.
+    pub standing: Standing,
     /// How light the page is.
     pub light: Light,
     /// What becomes of faces that the hand goes over; nothing shows the working of one.
@@ -190,6 +193,8 @@ pub enum Act {
     PutAway(usize),
     /// The database answered.
     Keeping(Keeping),
+    /// There is news about how the page stands on this device.
+    Hear(News),
     /// How light the page shall be.
     Light(Light),
     /// From now on the hand does this to the faces that it goes over.
@@ -264,6 +269,7 @@ impl App {
                 }
             }
             Act::Keeping(keeping) => next.keeping = keeping,
+            Act::Hear(news) => next.standing.hear(news),
             Act::Light(light) => next.light = light,
             Act::Brush(brush) => next.brush = brush,
             Act::Linked(link) => next.link = Some(link),

@@ -3,6 +3,7 @@
 mod changes;
 mod fields;
 mod local;
+mod standing;
 mod surfaces;
 
 use crate::state::Sheet;
@@ -14,6 +15,7 @@ use workshop::{Buy, MaterialLine, Piece, Settings, Takeoff, unmeasured};
 pub use changes::{Names, change_of, change_title, towards};
 pub use fields::{bay_label, field_element, field_label, place_prefix};
 pub use local::{local, write_decimals_with};
+pub use standing::{offline, safety};
 pub use surfaces::{lying, overlap, run, working};
 
 /// The name of a sheet among the elements of the page.

@@ -157,6 +157,7 @@ mod tests {
         std::fs::create_dir_all(&dist).unwrap();
         std::fs::write(dist.join("index.html"), "<!doctype html>").unwrap();
         std::fs::write(dist.join("app.wasm"), "wasm").unwrap();
+        std::fs::write(dist.join("service-worker.js"), "").unwrap();
         let listener = listen(0).unwrap();
         let address = listener.local_addr().unwrap();
         let folder = Folder::open(&dist).unwrap();
@@ -188,6 +189,18 @@ mod tests {
         }
         assert!(answer.contains(&format!("Content-Security-Policy: {}", headers::POLICY)));
         assert!(ask(address, "GET /app.wasm?v=1").contains("Content-Type: application/wasm\r\n"));
+    }
+
+    /// Browsers take a worker only as a script, and would look after it by an old copy for a day.
+    #[test]
+    fn the_service_worker_is_a_script_that_is_asked_for_each_time() {
+        let answer = ask(start("worker"), "GET /service-worker.js");
+        for header in [
+            "Content-Type: text/javascript; charset=utf-8\r\n",
+            "Cache-Control: no-cache\r\n",
+        ] {
+            assert!(answer.contains(header), "{header} is not in {answer}");
+        }
     }
 
     #[test]
