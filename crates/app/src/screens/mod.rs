@@ -2,6 +2,7 @@
 
 mod alter;
 mod amounts;
+mod book;
 mod card;
 mod compare;
 mod detail;
