@@ -6,12 +6,10 @@
 //! Invariant: this crate has no browser, no clock and no randomness; what it needs of them comes in as an
 //! argument.
 
-pub mod book;
 mod demo;
 mod document;
 mod edit;
 pub mod format;
-mod hours;
 pub mod out;
 mod takeoff;
 mod tape;
@@ -22,8 +20,7 @@ pub use document::{
     LabelReading, LayerPlan, OwnMaterial, Piece, PieceChange, PieceId, Price, Reading, Row, Scheme, Settings,
     SurfaceChoice, Workshop, ZoneChoice, label_field, material_of,
 };
-pub use edit::{BookEdit, BrushTo, Edit, EditError, MaterialEdit, PieceEdit, SchemeEdit, SettingEdit, Sign};
-pub use hours::read_hours;
+pub use edit::{BrushTo, Edit, EditError, MaterialEdit, PieceEdit, SchemeEdit, SettingEdit, Sign};
 pub use takeoff::{
     Buy, MaterialLine, Shopping, SurfaceLine, Takeoff, WayColumn, WayFigure, ZoneLine, cans_to_buy, compare,
     edges, edges_by_zone, shopping, takeoff, takeoffs, unmeasured,

@@ -11,17 +11,16 @@ pub mod store;
 pub use light::{light, shine};
 pub use print::{on_print, print};
 
-/// A name for a new piece.
+/// A name for a new piece, random enough that two tabs never give the same one.
 pub fn new_piece_id() -> workshop::PieceId {
-    workshop::PieceId(new_name().into())
-}
-
-/// A name for something new, random enough that two tabs never give the same one.
-pub fn new_name() -> String {
     let random = web_sys::window()
         .and_then(|w| w.crypto().ok())
         .map(|c| c.random_uuid());
-    random.unwrap_or_else(|| format!("p-{}", js_sys::Date::now()))
+    workshop::PieceId(
+        random
+            .unwrap_or_else(|| format!("p-{}", js_sys::Date::now()))
+            .into(),
+    )
 }
 
 /// Puts the cursor into the element with this name and brings it into view.

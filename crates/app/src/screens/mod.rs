@@ -2,7 +2,6 @@
 
 mod alter;
 mod amounts;
-mod book;
 mod card;
 mod compare;
 mod detail;

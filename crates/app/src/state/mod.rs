@@ -3,19 +3,16 @@
 mod look;
 mod past;
 mod typing;
-mod writing;
 
 use std::rc::Rc;
 
 use crate::standing::{News, Standing};
 use geometry::FieldId;
 use units::{Length, SortedMap, SortedSet, show_length_in};
-use workshop::{BookEdit, BrushTo, Edit, EditError, Piece, PieceEdit, PieceId, SchemeEdit, Workshop};
+use workshop::{BrushTo, Edit, EditError, Piece, PieceEdit, PieceId, SchemeEdit, Workshop};
 
 pub use look::Look;
 pub use typing::{BACK, FigureId, has_free_bays, in_order, read_figure};
-
-pub use writing::EntryId;
 
 use past::Past;
 
@@ -118,8 +115,6 @@ pub struct App {
     pub drafts: SortedMap<FieldId, String>,
     /// Figures that are being typed, as typed, and their units.
     pub figures: SortedMap<FigureId, (String, &'static str)>,
-    /// Texts that are being written into books, as written.
-    pub entries: SortedMap<EntryId, String>,
     /// What to tell the maker.
     pub messages: Vec<Message>,
     /// How the document stands in the database.
@@ -161,12 +156,6 @@ pub enum Act {
     Figure(FigureId, String, &'static str),
     /// The maker leaves a figure.
     LeaveFigure(FigureId),
-    /// The maker writes into a field of a book.
-    Write(EntryId, String),
-    /// The maker leaves a field of a book.
-    LeaveEntry(EntryId),
-    /// A line of a book comes or goes, or a value changes that is chosen and not written.
-    Book(BookEdit),
     /// A layer of the open piece, or of one of its zones, gets a material of the maker's own, a copy of the one that it
     /// has.
     OwnLabel(Option<String>, usize),
@@ -247,9 +236,6 @@ impl App {
             Act::Type(field, text) => next.type_in(field, text),
             Act::Figure(id, text, unit) => next.type_figure(id, text, unit),
             Act::LeaveFigure(id) => next.leave_figure(&id),
-            Act::Write(id, text) => next.write(id, text),
-            Act::LeaveEntry(id) => next.leave_entry(&id),
-            Act::Book(edit) => next.change_book(edit, None),
             Act::OwnLabel(zone, place) => next.own_label(zone, place),
             Act::Key(text) => next.press(text),
             Act::Enter(field) => next.enter(field),
@@ -389,7 +375,6 @@ impl App {
     fn forget_typing(&mut self) {
         self.drafts.clear();
         self.figures.clear();
-        self.entries.clear();
         self.field = None;
     }
 
@@ -436,7 +421,6 @@ impl App {
         self.link = None;
         self.drafts.clear();
         self.figures.clear();
-        self.entries.clear();
         self.keep_open_piece();
     }
 }

@@ -13,8 +13,6 @@ use geometry::{BayPlace, Counts, FieldId, Furniture, Kind, LengthField, Measures
 use serde_json::{Map, Value};
 use units::{Length, LengthError, LengthUnit, SortedMap, System, read_length};
 
-use crate::book::Books;
-
 pub use bay::{Bay, Row};
 pub use change::{ChangeKind, PieceChange};
 pub use own::{
@@ -43,8 +41,6 @@ pub struct Workshop {
     pub settings: Settings,
     /// Materials of the maker's own.
     pub materials: Vec<Rc<OwnMaterial>>,
-    /// What the maker keeps in lines: price notes, the shelf, recipes and more.
-    pub books: Books,
     /// The pieces in the maker's order.
     pub pieces: Vec<Rc<Piece>>,
     /// What a save file held beyond this; kept and written back.
@@ -131,8 +127,6 @@ pub struct Piece {
     pub choices: SortedMap<String, SurfaceChoice>,
     /// How it is finished.
     pub scheme: Scheme,
-    /// What the maker keeps in lines about it: what was paid, done, weighed.
-    pub books: Books,
     /// What a save file held beyond this; kept and written back.
     pub beyond: Map<String, Value>,
 }
@@ -205,7 +199,6 @@ impl Piece {
             zones: SortedMap::new(),
             choices: SortedMap::new(),
             scheme: Scheme::usual(system),
-            books: Books::default(),
             beyond: Map::new(),
         }
     }

@@ -1,7 +1,6 @@
 //! Edits: every change that a maker can make, and the one function that makes it.
 
 mod alike;
-mod books;
 mod brush;
 mod changes;
 mod division;
@@ -17,7 +16,6 @@ use coatings::Rgb;
 use geometry::{AddedShape, BayPlace, FieldId, Fill, Kind, MAX_COLUMNS, MAX_SHELVES, fields, styles};
 use units::System;
 
-pub use books::BookEdit;
 pub use brush::BrushTo;
 pub(crate) use changes::MAX_FLUTES;
 pub(crate) use materials::MAX_MATERIALS;
@@ -27,7 +25,6 @@ pub use scheme::{SchemeEdit, Sign};
 pub use settings::SettingEdit;
 pub(crate) use zones::{MAX_ZONES, may_be_key};
 
-use crate::book::ValueError;
 use crate::document::{ChangeKind, OwnMaterial, Piece, PieceChange, PieceId, Reading, Workshop};
 
 /// The most pieces in a set.
@@ -79,8 +76,6 @@ pub enum Edit {
     Material(Rc<str>, MaterialEdit),
     /// A material of the maker's own goes.
     RemoveMaterial(Rc<str>),
-    /// A book of the workshop changes.
-    Book(BookEdit),
     /// Something about one piece changes.
     Piece(PieceId, PieceEdit),
 }
@@ -134,8 +129,6 @@ pub enum PieceEdit {
     Finish(Option<String>, SchemeEdit),
     /// A zone is finished in its own way, or as the piece is.
     Apart(String, bool),
-    /// A book of the piece changes.
-    Book(BookEdit),
     /// The can in question of a material in a colour, by its key.
     Can(Rc<str>, Option<Rgb>, &'static str),
     /// How full that can is, by the key of the level; `None` is full.
@@ -143,7 +136,7 @@ pub enum PieceEdit {
 }
 
 /// Why an edit was not made.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 #[non_exhaustive]
 pub enum EditError {
     /// The piece is not there any more.
@@ -159,8 +152,6 @@ pub enum EditError {
     },
     /// A name or key that the tool does not know.
     Unknown(&'static str),
-    /// A text that a field of a book does not take.
-    Value(ValueError),
     /// A tool that cannot put a material on.
     WrongTool {
         /// The tool.
@@ -184,7 +175,6 @@ impl fmt::Display for EditError {
                     "{material} does not go on with the {tool}. Choose another tool."
                 )
             }
-            EditError::Value(error) => error.fmt(f),
             EditError::Unknown(what) => write!(f, "This {what} is not known here. Choose one from the list."),
         }
     }
@@ -247,7 +237,6 @@ impl Workshop {
             Edit::AddMaterial(key, of) => next.add_material(key, &of)?,
             Edit::Material(key, edit) => next.edit_material(&key, edit)?,
             Edit::RemoveMaterial(key) => next.remove_material(&key)?,
-            Edit::Book(edit) => next.books.apply(edit, false, self.units)?,
             Edit::Piece(id, edit) => {
                 let place = self.place(&id)?;
                 let mut piece = (*self.pieces[place]).clone();
@@ -268,7 +257,6 @@ impl Workshop {
     /// Takes in pieces; one whose name is taken gets a new one.
     fn gather(&mut self, mut other: Workshop) -> Result<(), EditError> {
         self.gather_materials(&mut other);
-        self.books.gather(&other.books)?;
         for piece in other.pieces {
             let base = piece.id.0.clone();
             let names = std::iter::once(base.clone()).chain((2..).map(|n| format!("{base}-{n}").into()));
@@ -370,7 +358,6 @@ impl Piece {
             PieceEdit::RemoveZone(key) => self.remove_zone(&key),
             PieceEdit::Finish(zone, edit) => self.finish(zone, edit, own, system)?,
             PieceEdit::Apart(zone, apart) => self.set_apart(zone, apart)?,
-            PieceEdit::Book(edit) => self.books.apply(edit, true, system)?,
             PieceEdit::Can(material, colour, key) => {
                 let can = coatings::can(key).ok_or(EditError::Unknown("can size"))?;
                 self.layers_of(&material, colour)
