@@ -6,6 +6,7 @@
 //!
 //! Invariant: this crate knows nothing of furniture, paint or browsers.
 
+mod day;
 mod decimal;
 mod length_text;
 mod number_text;
@@ -15,6 +16,7 @@ mod sorted;
 mod spoken;
 mod system;
 
+pub use day::Day;
 pub use length_text::{LengthError, LengthFault, read_length};
 pub use number_text::{NumberError, read_range};
 pub use quantity::{Area, Density, Length, Mass, Volume};
