@@ -106,7 +106,7 @@ pub(crate) struct Known {
 
 /// The share of paint that reaches the piece from a brush or a roller. A label's rate contains the rest, so it is taken
 /// out again where a sprayer's own loss comes in.
-const ORDINARY: Figure = Figure::practice(0.95, 1.0);
+pub(crate) const ORDINARY: Figure = Figure::practice(0.95, 1.0);
 
 impl Known {
     fn of(cause: Cause, name: String, figure: Figure) -> Self {

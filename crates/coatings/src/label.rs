@@ -220,7 +220,7 @@ fn rate_of_solids(solids: Figure, source: &'static str) -> Figure {
 }
 
 /// A number as a sentence shows it: about three digits, no idle zeros.
-fn shown(value: f64) -> String {
+pub(crate) fn shown(value: f64) -> String {
     let size = value.abs();
     if size >= 1e6 || (size > 0.0 && size < 0.001) {
         return format!("{value:.1e}");

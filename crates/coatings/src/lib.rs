@@ -22,6 +22,7 @@ pub mod film;
 mod ground;
 mod job;
 pub mod label;
+pub mod learn;
 mod material;
 mod minutes;
 pub mod mix;

@@ -48,14 +48,16 @@ pub fn page_if_older() -> Result<()> {
 }
 
 /// What the page is made of.
-const SOURCES: [&str; 8] = [
+const SOURCES: [&str; 10] = [
     "Cargo.lock",
     "Trunk.toml",
     "www",
     "crates/app/src",
     "crates/workshop/src",
     "crates/coatings/src",
+    "crates/timetable/src",
     "crates/geometry/src",
+    "crates/colour/src",
     "crates/units/src",
 ];
 

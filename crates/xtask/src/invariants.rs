@@ -14,9 +14,14 @@ struct Rule {
     browser: bool,
 }
 
-const RULES: [Rule; 5] = [
+const RULES: [Rule; 7] = [
     Rule {
         name: "units",
+        may_use: &[],
+        browser: false,
+    },
+    Rule {
+        name: "colour",
         may_use: &[],
         browser: false,
     },
@@ -31,13 +36,18 @@ const RULES: [Rule; 5] = [
         browser: false,
     },
     Rule {
+        name: "timetable",
+        may_use: &["units"],
+        browser: false,
+    },
+    Rule {
         name: "workshop",
-        may_use: &["units", "geometry", "coatings"],
+        may_use: &["units", "colour", "geometry", "coatings", "timetable"],
         browser: false,
     },
     Rule {
         name: "app",
-        may_use: &["units", "geometry", "coatings", "workshop"],
+        may_use: &["units", "colour", "geometry", "coatings", "timetable", "workshop"],
         browser: true,
     },
 ];

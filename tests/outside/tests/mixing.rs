@@ -14,8 +14,9 @@
 use coatings::Figure;
 use coatings::can::{Contents, Weighing};
 use coatings::mix::{
-    Binder, By, CALCIUM_CARBONATE, ChalkBatch, ChalkMix, Component, Jug, LATEX_CPVC, Latex, Paint, Recipe,
-    SHEENS, Scale, Thinning, chalk_recipe, cpvc, jug_limits, measure, powder_limits, powder_mass, thinner,
+    Bench, Binder, By, CALCIUM_CARBONATE, ChalkBatch, ChalkMix, Component, Jug, LATEX_CPVC, Latex, Order,
+    Paint, Recipe, SHEENS, Scale, Tare, Thinning, Wanted, chalk_recipe, cpvc, jug_limits, measure, pour,
+    powder_limits, powder_mass, thinner,
 };
 use units::{Density, Length, Mass, Volume, VolumeUnit};
 
@@ -321,4 +322,41 @@ fn a_colour_mixed_and_mended() {
         near(mass.as_grams(), grams, 1e-9);
     }
     near(mend.total.as_grams(), 420.0, 1e-9);
+}
+
+/// By hand: 10 : 3 : 1 by weight at 1.3, 1.2 and 1.1 kg/L are 14 kg in 7.69231 + 2.5 + 0.90909 = 11.10140 L, so 1.26110
+/// kg/L; 400 mL are 504.441 g: 360.315, 108.095 and 36.032 g. In whole grams 360, 108 and 36 of 504.
+#[test]
+fn a_volume_of_a_colour_is_poured() {
+    let part = |name: &str, share| Component {
+        name: name.into(),
+        share,
+    };
+    let parts = vec![part("white", 10.0), part("ochre", 3.0), part("black", 1.0)];
+    let grey = Recipe::new(parts, By::Weight).unwrap();
+    let densities = [1.3, 1.2, 1.1].map(|density| Some(known(density)));
+    let batch = grey
+        .batch(Wanted::Volume(Volume::millilitres(400.0)), &densities)
+        .unwrap();
+    near(
+        batch.density.unwrap().value.as_kilograms_per_litre(),
+        1.2611,
+        5e-5,
+    );
+    for (dose, grams) in batch.masses().iter().zip([360.315, 108.095, 36.032]) {
+        near(dose.as_grams(), grams, 5e-3);
+    }
+    let bench = Bench {
+        scale: Scale::KITCHEN,
+        tare: Tare::Once,
+        order: Order::AsWritten,
+        wanted: Scale::WANTED,
+    };
+    let steps = pour(&batch.masses(), &bench).unwrap();
+    for (step, display) in steps.iter().zip([360.0, 468.0, 504.0]) {
+        near(step.display.as_grams(), display, 1e-9);
+    }
+    // The black alone is below the 50 g that two readings of such a scale take.
+    let told: Vec<bool> = steps.iter().map(|step| step.warning.is_some()).collect();
+    assert_eq!(told, [false, false, true]);
 }

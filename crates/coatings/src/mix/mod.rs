@@ -1,13 +1,19 @@
 //! Mixing: custom colours, chalk-type paint, thinning, and how truly a kitchen measures them.
 
+mod batch;
 mod chalk;
 mod filler;
 mod hobby;
 mod measure;
+mod pour;
 mod recipe;
+mod recipe_error;
 mod scale;
+mod tag;
 mod thin;
+mod top_up;
 
+pub use batch::{Batch, Left, Rest, Wanted};
 pub use chalk::{ChalkBatch, ChalkError, ChalkMix, Paint};
 pub(crate) use filler::OIL_DENSITY;
 pub use filler::{
@@ -15,6 +21,10 @@ pub use filler::{
 };
 pub use hobby::{CHALK_RECIPES, ChalkRecipe, NotThis, WHY_NOT, chalk_recipe};
 pub use measure::{Jug, MEASURES, Measure, jug_limits, measure, powder_limits, powder_mass};
-pub use recipe::{By, ByWeight, Component, Mend, Recipe, RecipeError};
+pub use pour::{Bench, Order, Step, Tare, TooSmall, pour};
+pub use recipe::{By, ByWeight, Component, Recipe};
+pub use recipe_error::RecipeError;
 pub use scale::Scale;
+pub use tag::{FIRST_OF_ALL, Tag};
 pub use thin::{THINNERS, ThinError, Thinned, Thinner, Thinning, TooThin, thinner};
+pub use top_up::Mend;

@@ -2,16 +2,15 @@
 //!
 //! With the shares `s` and their sum `S`, a batch of `M` takes `M s / S` of each component.
 
-use std::fmt;
-
 use units::{Density, Mass, Volume};
 
 use crate::distribution::Distribution;
 use crate::estimate::{Estimate, linear};
 use crate::figure::Figure;
+use crate::mix::RecipeError;
 
 /// More components than a maker can pour.
-const MOST_COMPONENTS: usize = 40;
+pub(super) const MOST_COMPONENTS: usize = 40;
 
 /// What the shares of a recipe are shares of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -47,101 +46,8 @@ pub struct ByWeight {
     pub uncertainties: Vec<f64>,
 }
 
-/// What puts a batch right into which too much of something was poured.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Mend {
-    /// What to add of each component; nothing of that which there was most of.
-    pub additions: Vec<Mass>,
-    /// What the whole batch comes to.
-    pub total: Mass,
-}
-
-/// Why a recipe, or a batch of it, cannot be.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[non_exhaustive]
-pub enum RecipeError {
-    /// There is no component.
-    Empty,
-    /// More than 40 components.
-    TooMany,
-    /// The share of this component, counted from 0, is not above nothing.
-    Share(usize),
-    /// The amount of a batch is less than nothing or not a number.
-    Amount,
-    /// There is no such component.
-    NoComponent(usize),
-    /// As many figures are needed as there are components.
-    Count {
-        /// How many there are.
-        components: usize,
-        /// How many were given.
-        given: usize,
-    },
-    /// The recipe is by the other measure.
-    By(By),
-    /// A batch cannot shrink.
-    MoreThanWanted {
-        /// What is there.
-        rest: Mass,
-        /// What was wanted.
-        wanted: Mass,
-    },
-    /// The density of this component, counted from 0, is not above nothing.
-    Density(usize),
-}
-
-impl fmt::Display for RecipeError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            RecipeError::Empty => write!(f, "The recipe is empty. Write at least one component."),
-            RecipeError::TooMany => write!(
-                f,
-                "The recipe has more than {MOST_COMPONENTS} components. Mix some of them first."
-            ),
-            RecipeError::Share(place) => write!(
-                f,
-                "Component {}: its share must be above 0. Write its parts, or take it out.",
-                place + 1
-            ),
-            RecipeError::Amount => write!(f, "The amount is not an amount. Write 0 or more."),
-            RecipeError::NoComponent(place) => {
-                write!(
-                    f,
-                    "The recipe has no component {}. Choose one that it has.",
-                    place + 1
-                )
-            }
-            RecipeError::Count { components, given } => write!(
-                f,
-                "The recipe has {components} components, but {given} figures were given. Write one for each."
-            ),
-            RecipeError::By(By::Weight) => write!(
-                f,
-                "The recipe is by weight. Weigh the batch, or write the recipe by volume."
-            ),
-            RecipeError::By(By::Volume) => write!(
-                f,
-                "The recipe is by volume. Write the density of each component to weigh it."
-            ),
-            RecipeError::MoreThanWanted { rest, wanted } => write!(
-                f,
-                "There are {:.0} g already, more than the {:.0} g wanted. Nothing needs to be added.",
-                rest.as_grams(),
-                wanted.as_grams()
-            ),
-            RecipeError::Density(place) => write!(
-                f,
-                "Component {}: its density must be above 0. Write it in kg/L.",
-                place + 1
-            ),
-        }
-    }
-}
-
-impl std::error::Error for RecipeError {}
-
 /// Whether a number can be an amount.
-fn amount(value: f64) -> Result<f64, RecipeError> {
+pub(super) fn amount(value: f64) -> Result<f64, RecipeError> {
     if value >= 0.0 && value.is_finite() {
         Ok(value)
     } else {
@@ -198,7 +104,7 @@ impl Recipe {
         self.components.iter().map(|component| component.share).sum()
     }
 
-    fn only(&self, by: By) -> Result<(), RecipeError> {
+    pub(super) fn only(&self, by: By) -> Result<(), RecipeError> {
         if self.by == by {
             Ok(())
         } else {
@@ -206,7 +112,7 @@ impl Recipe {
         }
     }
 
-    fn same_count(&self, given: usize) -> Result<(), RecipeError> {
+    pub(super) fn same_count(&self, given: usize) -> Result<(), RecipeError> {
         let components = self.components.len();
         if components == given {
             Ok(())
@@ -216,7 +122,7 @@ impl Recipe {
     }
 
     /// What the whole batch comes to in which a component has this amount: `amount / share of the whole`.
-    fn total_with(&self, place: usize, given: f64) -> Result<f64, RecipeError> {
+    pub(super) fn total_with(&self, place: usize, given: f64) -> Result<f64, RecipeError> {
         let share = self.shares().nth(place).ok_or(RecipeError::NoComponent(place))?;
         amount(amount(given)? / share)
     }
@@ -268,53 +174,6 @@ impl Recipe {
     pub fn batch_with_volume(&self, component: usize, volume: Volume) -> Result<Vec<Volume>, RecipeError> {
         let total = self.total_with(component, volume.as_litres())?;
         self.batch_by_volume(Volume::litres(total))
-    }
-
-    /// What to weigh in of each component so that what is left of a batch grows to the wanted mass:
-    /// `(wanted - rest) s / S`.
-    ///
-    /// # Errors
-    /// [`RecipeError::MoreThanWanted`], [`RecipeError::By`] or [`RecipeError::Amount`].
-    pub fn top_up(&self, rest: Mass, wanted: Mass) -> Result<Vec<Mass>, RecipeError> {
-        amount(rest.as_kilograms())?;
-        amount(wanted.as_kilograms())?;
-        if rest > wanted {
-            return Err(RecipeError::MoreThanWanted { rest, wanted });
-        }
-        self.batch_by_mass(wanted - rest)
-    }
-
-    /// The least additions that bring what was poured, `p` of each component, back to the ratio: the batch grows
-    /// to `T = max (p S / s)`, and each component gets `T s / S - p`.
-    ///
-    /// # Errors
-    /// [`RecipeError::Count`], [`RecipeError::By`] or [`RecipeError::Amount`].
-    ///
-    /// # Example
-    /// 60 g of umber instead of 50: the rest of the batch grows by a fifth.
-    /// ```
-    /// # use coatings::mix::{By, Component, Recipe};
-    /// # use units::Mass;
-    /// # let part = |name: &str, share| Component { name: name.into(), share };
-    /// # let sage = Recipe::new(vec![part("white", 7.0), part("green", 2.0), part("umber", 1.0)], By::Weight)?;
-    /// let mend = sage.mend(&[350.0, 100.0, 60.0].map(Mass::grams))?;
-    /// assert!((mend.additions[0].as_grams() - 70.0).abs() < 1e-9);
-    /// assert!((mend.total.as_grams() - 600.0).abs() < 1e-9);
-    /// # Ok::<(), coatings::mix::RecipeError>(())
-    /// ```
-    pub fn mend(&self, poured: &[Mass]) -> Result<Mend, RecipeError> {
-        self.only(By::Weight)?;
-        self.same_count(poured.len())?;
-        let mut total = Mass::ZERO;
-        for (place, mass) in poured.iter().enumerate() {
-            total = total.max(Mass::kilograms(self.total_with(place, mass.as_kilograms())?));
-        }
-        let additions = self
-            .shares()
-            .zip(poured)
-            .map(|(share, &mass)| (total * share - mass).max(Mass::ZERO))
-            .collect();
-        Ok(Mend { additions, total })
     }
 
     /// A recipe by volume as one by weight, through the density of each component in kg/L: the share by weight
@@ -419,18 +278,6 @@ mod tests {
         assert_eq!(batch, [Volume::litres(0.75), Volume::litres(0.25)]);
     }
 
-    #[test]
-    fn a_rest_is_topped_up_at_the_same_ratio() {
-        let tint = recipe(&[90.0, 10.0], By::Weight);
-        let more = tint.top_up(Mass::grams(140.0), Mass::grams(500.0)).unwrap();
-        assert_eq!(grams(&more), [324.0, 36.0]);
-        let error = tint.top_up(Mass::grams(501.0), Mass::grams(500.0)).unwrap_err();
-        assert_eq!(
-            error.to_string(),
-            "There are 501 g already, more than the 500 g wanted. Nothing needs to be added."
-        );
-    }
-
     /// By hand: 1 : 1 by volume at 1.2 and 1.4 kg/L is 12/26 and 14/26 by weight; with 0.1 kg/L of standard
     /// uncertainty on the first alone, dw = 1.4 x 0.1 / 2.6^2 = 0.02071.
     #[test]
@@ -492,13 +339,6 @@ mod tests {
             by_weight.batch_with_mass(2, gram),
             Err(RecipeError::NoComponent(2))
         );
-        assert_eq!(
-            by_weight.mend(&[gram]),
-            Err(RecipeError::Count {
-                components: 2,
-                given: 1
-            })
-        );
         let density = Figure::own(0.0, 1.0);
         assert_eq!(
             by_volume.by_weight(&[Figure::own(1.0, 1.0), density]),
@@ -507,23 +347,6 @@ mod tests {
     }
 
     proptest! {
-        #[test]
-        fn a_mended_batch_has_the_ratio_and_no_smaller_one_does(
-            parts in prop::collection::vec((1..100_u32, 0..500_u32), 1..6),
-        ) {
-            let shares: Vec<f64> = parts.iter().map(|part| f64::from(part.0)).collect();
-            let poured: Vec<Mass> = parts.iter().map(|part| Mass::grams(f64::from(part.1))).collect();
-            let recipe = recipe(&shares, By::Weight);
-            let Mend { additions, total } = recipe.mend(&poured).unwrap();
-            let mut nothing_added = false;
-            for (place, share) in recipe.shares().enumerate() {
-                let now = poured[place] + additions[place];
-                prop_assert!((now.as_grams() - (total * share).as_grams()).abs() < 1e-9);
-                nothing_added |= additions[place].as_grams() < 1e-9;
-            }
-            prop_assert!(nothing_added, "less of everything would do");
-        }
-
         #[test]
         fn a_batch_adds_up(shares in prop::collection::vec(0.001..1000.0_f64, 1..10), grams in 0.0..5000.0_f64) {
             let batch = recipe(&shares, By::Weight).batch_by_mass(Mass::grams(grams)).unwrap();

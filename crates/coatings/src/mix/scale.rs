@@ -2,6 +2,8 @@
 
 use units::Mass;
 
+use crate::mix::RecipeError;
+
 /// A scale as its maker describes it. No standard for kitchen scales was found.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Scale {
@@ -58,8 +60,18 @@ impl Scale {
     /// assert!((least.as_grams() - 35.36).abs() < 0.01);
     /// ```
     pub fn smallest_dose(&self, wanted: f64) -> Option<Mass> {
+        self.smallest(1.0, wanted)
+    }
+
+    /// The same for a dose that is the difference of two readings, as when a vessel stands on the scale or the total
+    /// runs on: `m = 2 d sqrt(2) / sqrt(12 (w^2 - 4 a^2 / 3))`.
+    pub fn smallest_difference(&self, wanted: f64) -> Option<Mass> {
+        self.smallest(2.0, wanted)
+    }
+
+    fn smallest(&self, roundings: f64, wanted: f64) -> Option<Mass> {
         let rest = wanted * wanted - 4.0 * self.accuracy * self.accuracy / 3.0;
-        let dose = self.resolution * (2.0 / (12.0 * rest).sqrt());
+        let dose = self.resolution * (2.0 * (roundings / (12.0 * rest)).sqrt());
         (wanted > 0.0 && rest > 0.0 && dose.as_kilograms().is_finite()).then_some(dose)
     }
 
@@ -68,6 +80,37 @@ impl Scale {
     pub fn smallest_batch(&self, smallest_share: f64, wanted: f64) -> Option<Mass> {
         let batch = self.smallest_dose(wanted)? / smallest_share;
         (smallest_share > 0.0 && batch.as_kilograms().is_finite()).then_some(batch)
+    }
+}
+
+impl Scale {
+    /// A mass in grams as the display has it, with as many decimals as the step.
+    ///
+    /// # Example
+    /// ```
+    /// use coatings::mix::Scale;
+    /// use units::Mass;
+    /// assert_eq!(Scale::KITCHEN.show(Mass::grams(35.42)), "35 g");
+    /// assert_eq!(Scale::FINE.show(Mass::grams(35.42)), "35.4 g");
+    /// ```
+    pub fn show(&self, mass: Mass) -> String {
+        let step = self.resolution.as_grams();
+        let whole = |power: f64| ((step * power).round() - step * power).abs() < 1e-6 * step * power;
+        let decimals = [1.0, 10.0, 100.0, 1000.0]
+            .into_iter()
+            .position(whole)
+            .unwrap_or(3);
+        format!("{:.decimals$} g", mass.as_grams())
+    }
+
+    /// Whether a display can have this step, and a scale this accuracy.
+    pub(super) fn check(&self) -> Result<(), RecipeError> {
+        let step = self.resolution.as_kilograms();
+        if step > 0.0 && step.is_finite() && (0.0..=1.0).contains(&self.accuracy) {
+            Ok(())
+        } else {
+            Err(RecipeError::Scale)
+        }
     }
 }
 
@@ -98,6 +141,23 @@ mod tests {
             let off = |batch: Mass| 2.0 * (scale.weighing(batch * share) / (batch * share));
             assert!(off(batch + Mass::grams(1e-6)) <= Scale::WANTED);
             assert!(off(batch - GRAM) > Scale::WANTED);
+        }
+    }
+
+    #[test]
+    fn the_display_has_the_decimals_of_its_step() {
+        for (step, shown) in [
+            (5.0, "12 g"),
+            (0.5, "12.3 g"),
+            (0.05, "12.34 g"),
+            (0.001, "12.340 g"),
+            (0.0, "12.340 g"),
+        ] {
+            let scale = Scale {
+                resolution: Mass::grams(step),
+                ..Scale::FINE
+            };
+            assert_eq!(scale.show(Mass::grams(12.34)), shown, "{step}");
         }
     }
 

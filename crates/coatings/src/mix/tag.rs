@@ -1,0 +1,131 @@
+//! The tag on a jar of mixed paint: what is in it, of which ratio, from when, what for, what to mind.
+
+use units::{Day, Density, Mass, System, show_number, show_volume};
+
+use super::recipe::{By, Recipe};
+use crate::mix::Scale;
+
+/// What stands on the tag of a jar.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Tag<'a> {
+    /// What the maker calls the shade.
+    pub name: &'a str,
+    /// Its recipe.
+    pub recipe: &'a Recipe,
+    /// What was weighed in of each component, in its order; nothing where only the ratio is to stand there.
+    pub doses: &'a [Mass],
+    /// The day on which it was mixed.
+    pub day: Day,
+    /// What is in the jar.
+    pub mass: Mass,
+    /// Its density, if it is known.
+    pub density: Option<Density>,
+    /// The piece or the person that it was made for; empty if it is nobody's.
+    pub made_for: &'a str,
+    /// What to mind, one line each, as [`DUST`](crate::mix::DUST) for chalk-type paint while it is mixed or sanded.
+    pub cautions: &'a [&'a str],
+}
+
+/// The line that every tag has, whatever is in the jar.
+pub const FIRST_OF_ALL: &str = "The labels of its components hold for the mix.";
+
+impl Tag<'_> {
+    /// The lines of the tag from the top; masses as this scale shows them, the volume in this system.
+    ///
+    /// # Example
+    /// ```
+    /// use coatings::mix::{By, Component, Recipe, Scale, Tag};
+    /// use units::{Day, Density, Mass, System};
+    /// let part = |name: &str, share| Component { name: name.into(), share };
+    /// let sage = Recipe::new(vec![part("white", 9.0), part("green", 1.0)], By::Weight)?;
+    /// let tag = Tag {
+    ///     name: "Sage",
+    ///     recipe: &sage,
+    ///     doses: &sage.batch_by_mass(Mass::grams(500.0))?,
+    ///     day: Day::since_1970(20_000),
+    ///     mass: Mass::grams(500.0),
+    ///     density: Some(Density::kilograms_per_litre(1.25)),
+    ///     made_for: "hall dresser",
+    ///     cautions: &[],
+    /// };
+    /// assert_eq!(tag.lines(&Scale::KITCHEN, System::Metric), [
+    ///     "Sage",
+    ///     "Mixed 2024-10-04",
+    ///     "For hall dresser",
+    ///     "500 g, 400 mL at 1.25 kg/L",
+    ///     "Recipe by weight:",
+    ///     "white 90 %, 450 g",
+    ///     "green 10 %, 50 g",
+    ///     "The labels of its components hold for the mix.",
+    /// ]);
+    /// # Ok::<(), coatings::mix::RecipeError>(())
+    /// ```
+    pub fn lines(&self, scale: &Scale, system: System) -> Vec<String> {
+        let mut lines = vec![String::from(self.name), format!("Mixed {}", self.day)];
+        if !self.made_for.is_empty() {
+            lines.push(format!("For {}", self.made_for));
+        }
+        let mass = scale.show(self.mass);
+        lines.push(match self.density {
+            Some(density) if density.as_kilograms_per_litre() > 0.0 => {
+                let (volume, unit) = show_volume(self.mass / density, system);
+                let density = density.as_kilograms_per_litre();
+                format!("{mass}, {volume} {unit} at {density:.2} kg/L")
+            }
+            _ => mass,
+        });
+        lines.push(String::from(match self.recipe.by() {
+            By::Weight => "Recipe by weight:",
+            By::Volume => "Recipe by volume:",
+        }));
+        for (place, share) in self.recipe.shares().enumerate() {
+            let name = &self.recipe.components()[place].name;
+            let share = show_number(share * 100.0);
+            lines.push(match self.doses.get(place) {
+                Some(dose) => format!("{name} {share} %, {}", scale.show(*dose)),
+                None => format!("{name} {share} %"),
+            });
+        }
+        lines.extend(self.cautions.iter().copied().map(String::from));
+        lines.push(String::from(FIRST_OF_ALL));
+        lines
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::mix::{Component, DUST};
+
+    #[test]
+    fn what_is_not_known_is_left_out() {
+        let part = |name: &str, share| Component {
+            name: name.into(),
+            share,
+        };
+        let recipe = Recipe::new(vec![part("paint", 2.0), part("powder", 1.0)], By::Volume).unwrap();
+        let tag = Tag {
+            name: "Chalk white",
+            recipe: &recipe,
+            doses: &[],
+            day: Day::since_1970(0),
+            mass: Mass::grams(212.34),
+            density: None,
+            made_for: "",
+            cautions: &[DUST],
+        };
+        assert_eq!(
+            tag.lines(&Scale::FINE, System::UsCustomary),
+            [
+                "Chalk white",
+                "Mixed 1970-01-01",
+                "212.3 g",
+                "Recipe by volume:",
+                "paint 66.67 %",
+                "powder 33.33 %",
+                DUST,
+                FIRST_OF_ALL,
+            ]
+        );
+    }
+}

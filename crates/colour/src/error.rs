@@ -1,0 +1,51 @@
+//! Why a mix has no colour that could be worked out.
+
+use std::fmt;
+
+/// Why a mix has no colour, or no drift.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
+pub enum MixError {
+    /// There is nothing in it.
+    Empty,
+    /// The amount of this part, counted from 0, is less than nothing or not a number.
+    Amount(usize),
+    /// As many doses are needed as there are parts.
+    Count {
+        /// How many parts there are.
+        parts: usize,
+        /// How many doses were given.
+        doses: usize,
+    },
+    /// The step of the scale is less than nothing or not a number.
+    Step,
+    /// The accuracy of the scale is not a share from 0 to 1.
+    Accuracy,
+}
+
+impl fmt::Display for MixError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            MixError::Empty => {
+                f.write_str("There is nothing in the mix. Write the amount of one part at least.")
+            }
+            MixError::Amount(place) => write!(
+                f,
+                "Part {}: its amount is not an amount. Write 0 or more.",
+                place + 1
+            ),
+            MixError::Count { parts, doses } => write!(
+                f,
+                "The mix has {parts} parts, but {doses} doses were given. Write one for each."
+            ),
+            MixError::Step => {
+                f.write_str("The step of the scale is not a weight. Write it in grams, as 1 or 0.1.")
+            }
+            MixError::Accuracy => {
+                f.write_str("The accuracy of the scale goes from 0 to 100 %. Look it up in its manual.")
+            }
+        }
+    }
+}
+
+impl std::error::Error for MixError {}

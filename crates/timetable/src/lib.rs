@@ -1,0 +1,41 @@
+//! When may each coat go on, and when is each piece ready, where several pieces share one maker and one bench.
+//!
+//! A [`Job`] is a chain of [`Step`]s with the least waits that labels ask for. [`schedule`] lays the steps of all
+//! jobs into the [`Hours`] of the maker; [`picture`] and [`calendar_file`] show the outcome. [`dew_check`] and
+//! [`air_cautions`] say whether the air and the surface are fit for a coat.
+//!
+//! Time is civil time of one place, in whole minutes: no clock, no time zones, no change to summer time.
+//!
+//! Invariant: this crate knows nothing of furniture, documents or browsers.
+
+mod calendar;
+mod climate;
+mod dew;
+mod events;
+mod hours;
+mod minutes;
+mod moment;
+mod outcome;
+mod picture;
+mod plan;
+mod rules;
+mod run;
+mod schedule;
+mod step;
+mod text_line;
+mod wait;
+
+pub use calendar::{Event, calendar_file};
+pub use climate::{Air, AirCaution, AirLimits, LabelAir, air_cautions};
+pub use dew::{Condensation, DewCheck, LEAST_MARGIN, dew_check, dew_point};
+pub use events::events;
+pub use hours::{Hours, Opening};
+pub use minutes::{MOST_MINUTES, Minutes, Pace};
+pub use moment::Moment;
+pub use outcome::{Outcome, Stage, Stuck};
+pub use picture::{Bar, BarKind, DayColumn, Picture, Row, picture};
+pub use plan::{Late, LateFor, Timetable, Work, WorkKind};
+pub use rules::{Haste, Order, Rules};
+pub use schedule::schedule;
+pub use step::{Cure, Job, Step};
+pub use wait::{Scuff, Wait};

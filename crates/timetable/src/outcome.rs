@@ -1,0 +1,149 @@
+//! How a job ends: when its coats have dried so far, or what stands in its way.
+
+use crate::minutes::Pace;
+use crate::moment::Moment;
+use crate::step::Job;
+
+/// How far the coats of a piece have come.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Stage {
+    /// Dry to the touch.
+    Touch,
+    /// Fit for another coat.
+    Recoat,
+    /// Ready to use with care, and so to sell.
+    Sell,
+    /// Fully cured.
+    Cured,
+}
+
+/// Why a job comes to no end.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Stuck {
+    /// There are no working hours.
+    NoHours,
+    /// No opening is as long as the step, and it may not be split.
+    TooLong {
+        /// Which of its steps.
+        step: usize,
+    },
+}
+
+/// How a job ends.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Outcome {
+    /// What stands in its way. The steps before it are in the timetable.
+    pub stuck: Option<Stuck>,
+    /// When the last step ends; nothing if the job is stuck or has no steps.
+    pub end: Option<Moment>,
+    /// When all coats have come so far, for each stage of which a label says something.
+    pub stages: Vec<(Stage, Moment)>,
+    /// How many days after the day it is due it is ready to sell, or done if no label says when that is; with a minus
+    /// if before. Nothing if it has no such day.
+    pub days_late: Option<i32>,
+}
+
+impl Stage {
+    /// All of them, as they follow each other.
+    pub const ALL: [Stage; 4] = [Stage::Touch, Stage::Recoat, Stage::Sell, Stage::Cured];
+
+    /// The words for it.
+    pub fn label(self) -> &'static str {
+        match self {
+            Stage::Touch => "dry to the touch",
+            Stage::Recoat => "fit for another coat",
+            Stage::Sell => "ready to sell",
+            Stage::Cured => "fully cured",
+        }
+    }
+}
+
+impl Stuck {
+    /// What a person is told.
+    pub fn message(self) -> &'static str {
+        match self {
+            Stuck::NoHours => "There are no working hours. Enter hours for a day of the week.",
+            Stuck::TooLong { .. } => {
+                "No stretch of working hours is long enough for this step. Enter longer hours, or let it be split."
+            }
+        }
+    }
+}
+
+impl Outcome {
+    /// When a stage is reached; nothing if no label says.
+    pub fn at(&self, stage: Stage) -> Option<Moment> {
+        self.stages.iter().find(|(of, _)| *of == stage).map(|(_, at)| *at)
+    }
+}
+
+/// How a job ends whose steps end at these moments.
+pub(crate) fn outcome(job: &Job, ends: &[Moment], stuck: Option<Stuck>, pace: Pace) -> Outcome {
+    let Some(&end) = ends.last().filter(|_| stuck.is_none()) else {
+        return Outcome {
+            stuck,
+            ..Outcome::default()
+        };
+    };
+    let reached = |stage: Stage| {
+        let each = job.steps.iter().zip(ends);
+        let reached = each
+            .filter_map(|(step, end)| Some(end.after(i64::from(step.cure.to(stage)?.at(pace)))))
+            .max()?;
+        // A piece whose hardware is not back on is not ready, however dry it is.
+        let at = if stage == Stage::Sell {
+            reached.max(end)
+        } else {
+            reached
+        };
+        Some((stage, at))
+    };
+    let stages: Vec<(Stage, Moment)> = Stage::ALL.into_iter().filter_map(reached).collect();
+    let ready = stages
+        .iter()
+        .find(|(stage, _)| *stage == Stage::Sell)
+        .map_or(end, |(_, at)| *at);
+    Outcome {
+        stuck: None,
+        end: Some(end),
+        days_late: job.due.map(|due| ready.day().days() - due.days()),
+        stages,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::minutes::Minutes;
+    use crate::step::{Cure, Step};
+    use units::Day;
+
+    #[test]
+    fn the_slowest_coat_counts_and_so_does_the_last_step() {
+        let hours = |hours: u32| Some(Minutes::one(hours * 60));
+        let coat = |sell, full| Step {
+            cure: Cure {
+                touch: hours(1),
+                recoat: None,
+                sell,
+                full,
+            },
+            ..Step::new("coat", Minutes::one(30))
+        };
+        let fit = Step::new("fit the handles", Minutes::one(30));
+        let mut job = Job::new(
+            "chest",
+            vec![coat(hours(48), hours(240)), coat(hours(12), None), fit],
+        );
+        job.due = Day::read("2026-05-05");
+        let ends = ["2026-05-04T12:00", "2026-05-05T12:00", "2026-05-07T09:00"];
+        let ends = ends.map(|text| Moment::read(text).unwrap());
+        let found = outcome(&job, &ends, None, Pace::Likely);
+        let at = |stage| found.at(stage).map(|at| at.to_string());
+        assert_eq!(at(Stage::Touch).unwrap(), "2026-05-05T13:00");
+        assert_eq!(at(Stage::Recoat), None);
+        assert_eq!(at(Stage::Sell).unwrap(), "2026-05-07T09:00");
+        assert_eq!(at(Stage::Cured).unwrap(), "2026-05-14T12:00");
+        assert_eq!(found.days_late, Some(2));
+    }
+}

@@ -1,0 +1,311 @@
+//! One pass of list scheduling: what the hands do next, again and again.
+
+use crate::hours::{Hours, Opening};
+use crate::moment::Moment;
+use crate::outcome::{Stuck, outcome};
+use crate::plan::{Late, LateFor, Timetable, Work, WorkKind};
+use crate::rules::{Haste, Order, Rules};
+use crate::step::{Job, Step};
+use crate::wait::Scuff;
+
+/// A step that does not begin before a moment.
+#[derive(Clone, Copy)]
+pub(crate) struct Hold {
+    pub(crate) job: usize,
+    pub(crate) step: usize,
+    pub(crate) from: Moment,
+}
+
+/// A job on its way.
+struct Line<'a> {
+    index: usize,
+    job: &'a Job,
+    /// When its steps end, up to the next.
+    ends: Vec<Moment>,
+    /// When the wait after the step before is over.
+    ready: Moment,
+    /// Until when the next step keeps the window of the one before.
+    window: Option<Moment>,
+    /// Until when the step before is not spoilt.
+    longest: Option<Moment>,
+    scuffed: bool,
+    stuck: Option<Stuck>,
+}
+
+/// What a job would do next, and when it could.
+struct Offer {
+    /// Which of the lines.
+    line: usize,
+    kind: WorkKind,
+    start: Moment,
+    stretches: Vec<Opening>,
+    /// Until when it has to begin, if it still can.
+    deadline: Option<Moment>,
+}
+
+/// A timetable, with some steps held back.
+pub(crate) fn run(jobs: &[Job], hours: &Hours, start: Moment, rules: Rules, holds: &[Hold]) -> Timetable {
+    let mut pass = Pass {
+        hours,
+        rules,
+        holds,
+        lines: lines(jobs, start, rules.order),
+        works: Vec::new(),
+    };
+    let mut now = start;
+    loop {
+        pass.go_by_themselves();
+        let offers = pass.offers(now);
+        let Some(first) = offers.iter().map(|offer| offer.start).min() else {
+            break;
+        };
+        match pass.choose(&offers, first) {
+            Some(offer) => {
+                now = offer.stretches.last().map_or(first, |stretch| stretch.to);
+                pass.take(offer);
+            }
+            // The hands rest until something else can begin; a step that had to stand back is offered again then.
+            None => match offers
+                .iter()
+                .map(|offer| offer.start)
+                .filter(|at| *at > first)
+                .min()
+            {
+                Some(next) => now = next,
+                None => break,
+            },
+        }
+    }
+    pass.lines.sort_unstable_by_key(|line| line.index);
+    pass.works.sort_by_key(Work::start);
+    let outcomes = pass
+        .lines
+        .iter()
+        .map(|line| outcome(line.job, &line.ends, line.stuck, rules.pace));
+    Timetable {
+        outcomes: outcomes.collect(),
+        works: pass.works,
+    }
+}
+
+/// The jobs in the order in which they go first.
+fn lines(jobs: &[Job], start: Moment, order: Order) -> Vec<Line<'_>> {
+    let mut lines: Vec<Line> = jobs
+        .iter()
+        .enumerate()
+        .map(|(index, job)| {
+            let mut line = Line {
+                index,
+                job,
+                ends: Vec::new(),
+                ready: job.begin.map_or(start, |begin| begin.max(start)),
+                window: None,
+                longest: None,
+                scuffed: false,
+                stuck: None,
+            };
+            for (step, &end) in job.steps.iter().zip(&job.done) {
+                line.step_done(step, end);
+            }
+            line
+        })
+        .collect();
+    if order == Order::Due {
+        lines.sort_by_key(|line| (line.job.due.is_none(), line.job.due));
+    }
+    lines
+}
+
+impl<'a> Line<'a> {
+    fn next(&self) -> Option<&'a Step> {
+        self.job
+            .steps
+            .get(self.ends.len())
+            .filter(|_| self.stuck.is_none())
+    }
+
+    /// What mends the window that the next step misses.
+    fn scuff(&self) -> Option<&'a Scuff> {
+        let before = self.job.steps.get(self.ends.len().checked_sub(1)?)?;
+        before.wait.scuff.as_ref().filter(|_| !self.scuffed)
+    }
+
+    fn step_done(&mut self, step: &Step, end: Moment) {
+        let wait = &step.wait;
+        let after = |minutes: u32| end.after(i64::from(minutes));
+        self.ready = self.ready.max(after(wait.least()));
+        self.window = wait.window().map(after);
+        self.longest = wait.longest().map(after);
+        self.scuffed = false;
+        self.ends.push(end);
+    }
+
+    /// What the next step misses if it begins at a moment.
+    fn late(&self, start: Moment) -> Option<Late> {
+        let over = |end: Option<Moment>| end.map(|end| start.since(end)).filter(|minutes| *minutes > 0);
+        let window = if self.scuffed {
+            LateFor::WindowScuffed
+        } else {
+            LateFor::Window
+        };
+        let found = over(self.longest).map(|minutes| (LateFor::Longest, minutes));
+        let (for_what, minutes) = found.or_else(|| over(self.window).map(|minutes| (window, minutes)))?;
+        Some(Late { for_what, minutes })
+    }
+}
+
+struct Pass<'a> {
+    hours: &'a Hours,
+    rules: Rules,
+    holds: &'a [Hold],
+    lines: Vec<Line<'a>>,
+    works: Vec<Work>,
+}
+
+impl Pass<'_> {
+    /// Until when the next step of a job is held back.
+    fn hold(&self, line: &Line) -> Option<Moment> {
+        let of_step = self
+            .holds
+            .iter()
+            .filter(|hold| hold.job == line.index && hold.step == line.ends.len());
+        of_step.map(|hold| hold.from).max()
+    }
+
+    /// When the next step of a job may begin at the earliest.
+    fn may_begin(&self, line: &Line) -> Moment {
+        self.hold(line).map_or(line.ready, |hold| hold.max(line.ready))
+    }
+
+    /// Steps without hands begin as soon as they may.
+    fn go_by_themselves(&mut self) {
+        for at in 0..self.lines.len() {
+            while let Some(step) = self.lines[at].next().filter(|step| !step.hands) {
+                let from = self.may_begin(&self.lines[at]);
+                let to = from.after(i64::from(step.minutes.at(self.rules.pace)));
+                self.take(&Offer {
+                    line: at,
+                    kind: WorkKind::ByItself,
+                    start: from,
+                    stretches: vec![Opening { from, to }],
+                    deadline: None,
+                });
+            }
+        }
+    }
+
+    /// What each job would do next with the hands, which are free from `now` on; a job that cannot go on is stuck.
+    fn offers(&mut self, now: Moment) -> Vec<Offer> {
+        let mut offers = Vec::new();
+        for at in 0..self.lines.len() {
+            match self.offer(at, now) {
+                Ok(offer) => offers.extend(offer),
+                Err(stuck) => self.lines[at].stuck = Some(stuck),
+            }
+        }
+        offers
+    }
+
+    fn offer(&self, at: usize, now: Moment) -> Result<Option<Offer>, Stuck> {
+        let line = &self.lines[at];
+        let Some(step) = line.next() else {
+            return Ok(None);
+        };
+        let from = self.may_begin(line).max(now);
+        let stuck = || {
+            let is_shut = self.hours.next(from).is_none();
+            let step = line.ends.len();
+            if is_shut {
+                Stuck::NoHours
+            } else {
+                Stuck::TooLong { step }
+            }
+        };
+        let place = |minutes, may_split| self.hours.place(minutes, may_split, from).ok_or_else(stuck);
+        let mut stretches = place(step.minutes.at(self.rules.pace), step.may_split)?;
+        let start_of = |stretches: &[Opening]| stretches.first().map_or(from, |stretch| stretch.from);
+        let mut start = start_of(&stretches);
+        let mut kind = WorkKind::Hands;
+        if let Some(scuff) = line
+            .scuff()
+            .filter(|_| line.window.is_some_and(|window| start > window))
+        {
+            kind = WorkKind::Scuff;
+            stretches = place(scuff.minutes.at(self.rules.pace), true)?;
+            start = start_of(&stretches);
+        }
+        let window = line.window.filter(|_| !line.scuffed && kind == WorkKind::Hands);
+        // `None` is less than any end, so `min` of the options would lose the one that is there.
+        let deadline = match (window, line.longest) {
+            (Some(window), Some(longest)) => Some(window.min(longest)),
+            (window, longest) => window.or(longest),
+        };
+        Ok(Some(Offer {
+            line: at,
+            kind,
+            start,
+            stretches,
+            deadline: deadline.filter(|deadline| start <= *deadline),
+        }))
+    }
+
+    /// Whether an offer would let the window of another job close.
+    fn closes_a_window(&self, offer: &Offer, offers: &[Offer]) -> bool {
+        let end = offer.stretches.last().map_or(offer.start, |stretch| stretch.to);
+        offers.iter().any(|other| {
+            let Some(deadline) = other.deadline.filter(|_| other.line != offer.line) else {
+                return false;
+            };
+            // Most offers end before the other could begin, which needs no look at the hours.
+            if end <= other.start {
+                return false;
+            }
+            let then = self.offer(other.line, end);
+            !matches!(then, Ok(Some(then)) if then.kind == other.kind && then.start <= deadline)
+        })
+    }
+
+    /// Which of the offers that could begin at a moment does; none if the hands had better rest.
+    fn choose<'o>(&self, offers: &'o [Offer], now: Moment) -> Option<&'o Offer> {
+        let mut available = offers.iter().filter(|offer| offer.start == now);
+        if let Some(harmless) = available
+            .clone()
+            .find(|offer| !self.closes_a_window(offer, offers))
+        {
+            return Some(harmless);
+        }
+        // One of several windows closes whatever is done: the one that closes first is kept.
+        let pressed = available.clone().filter(|offer| offer.deadline.is_some());
+        if let Some(first) = pressed.min_by_key(|offer| offer.deadline) {
+            return Some(first);
+        }
+        match self.rules.haste {
+            Haste::Busy => available.next(),
+            Haste::Windows => None,
+        }
+    }
+
+    fn take(&mut self, offer: &Offer) {
+        let is_held = {
+            let line = &self.lines[offer.line];
+            self.hold(line).is_some_and(|hold| hold > line.ready)
+        };
+        let line = &mut self.lines[offer.line];
+        let end = offer.stretches.last().map_or(offer.start, |stretch| stretch.to);
+        let (step, is_scuff) = (line.ends.len(), offer.kind == WorkKind::Scuff);
+        self.works.push(Work {
+            job: line.index,
+            step,
+            kind: offer.kind,
+            stretches: offer.stretches.clone(),
+            late: if is_scuff { None } else { line.late(offer.start) },
+            held: is_held && !is_scuff,
+        });
+        if is_scuff {
+            line.scuffed = true;
+            line.ready = line.ready.max(end);
+        } else if let Some(of) = line.job.steps.get(step) {
+            line.step_done(of, end);
+        }
+    }
+}

@@ -1,0 +1,154 @@
+//! What is to be done: jobs, each a chain of steps.
+
+use units::Day;
+
+use crate::climate::AirLimits;
+use crate::minutes::Minutes;
+use crate::moment::Moment;
+use crate::outcome::Stage;
+use crate::wait::Wait;
+
+/// One step of the work on a piece.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Step {
+    /// What stays the same when the step is planned again; it is told apart by it within its job.
+    pub key: String,
+    /// What a person reads.
+    pub name: String,
+    /// How long it takes.
+    pub minutes: Minutes,
+    /// Whether it needs the maker's hands and the bench. A step that does not runs day and night, beside all others.
+    pub hands: bool,
+    /// Whether it may be begun before a pause and ended after it. The bench stays with it meanwhile.
+    pub may_split: bool,
+    /// The wait after it before the next step of the same job.
+    pub wait: Wait,
+    /// What its material says of when it is dry, ready and cured.
+    pub cure: Cure,
+    /// The air that its material may be put on in.
+    pub limits: AirLimits,
+}
+
+/// When a coat has come so far, in minutes from the end of its step; nothing where the label does not say.
+///
+/// When the next coat may follow is the wait of the step, not this.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Cure {
+    /// Dry to the touch.
+    pub touch: Option<Minutes>,
+    /// Fit for another coat, where one more should be wanted.
+    pub recoat: Option<Minutes>,
+    /// Ready to use with care, and so to sell.
+    pub sell: Option<Minutes>,
+    /// Fully cured: ready for cleaning and hard use.
+    pub full: Option<Minutes>,
+}
+
+/// The work on one piece, one step after another.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Job {
+    /// What stays the same when the piece is planned again.
+    pub key: String,
+    /// What a person reads.
+    pub name: String,
+    /// The steps in their order.
+    pub steps: Vec<Step>,
+    /// When the first steps ended that are already done.
+    pub done: Vec<Moment>,
+    /// Before this nothing begins, such as when the piece is not there yet.
+    pub begin: Option<Moment>,
+    /// On which day it should be ready.
+    pub due: Option<Day>,
+}
+
+impl Cure {
+    /// The minutes to a stage, if the label gives them.
+    pub fn to(&self, stage: Stage) -> Option<Minutes> {
+        match stage {
+            Stage::Touch => self.touch,
+            Stage::Recoat => self.recoat,
+            Stage::Sell => self.sell,
+            Stage::Cured => self.full,
+        }
+    }
+
+    /// Whether the stages that are given follow each other, in every guess.
+    pub fn is_in_order(&self) -> bool {
+        let given: Vec<Minutes> = Stage::ALL.iter().filter_map(|&stage| self.to(stage)).collect();
+        let paces = [
+            crate::minutes::Pace::Low,
+            crate::minutes::Pace::Likely,
+            crate::minutes::Pace::High,
+        ];
+        given
+            .windows(2)
+            .all(|pair| paces.iter().all(|&pace| pair[0].at(pace) <= pair[1].at(pace)))
+    }
+}
+
+impl Step {
+    /// A step of hands-on work that may not be split, without a wait, cure or limits; its key is its name.
+    pub fn new(name: &str, minutes: Minutes) -> Self {
+        Step {
+            key: name.to_string(),
+            name: name.to_string(),
+            minutes,
+            hands: true,
+            may_split: false,
+            wait: Wait::none(),
+            cure: Cure::default(),
+            limits: AirLimits::default(),
+        }
+    }
+
+    /// With a wait after it.
+    pub fn then(mut self, wait: Wait) -> Self {
+        self.wait = wait;
+        self
+    }
+
+    /// May be split over a pause.
+    pub fn split(mut self) -> Self {
+        self.may_split = true;
+        self
+    }
+
+    /// Goes on by itself, without hands or bench.
+    pub fn by_itself(mut self) -> Self {
+        self.hands = false;
+        self
+    }
+}
+
+impl Job {
+    /// A job of which nothing is done, that may begin at once and has no day to be ready on; its key is its name.
+    pub fn new(name: &str, steps: Vec<Step>) -> Self {
+        Job {
+            key: name.to_string(),
+            name: name.to_string(),
+            steps,
+            done: Vec::new(),
+            begin: None,
+            due: None,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn stages_follow_each_other() {
+        let hour = |hours: u32| Some(Minutes::one(hours * 60));
+        let mut cure = Cure {
+            touch: hour(1),
+            recoat: hour(4),
+            sell: None,
+            full: hour(24 * 14),
+        };
+        assert!(cure.is_in_order() && Cure::default().is_in_order());
+        cure.touch = hour(5);
+        assert!(!cure.is_in_order());
+    }
+}

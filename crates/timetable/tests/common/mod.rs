@@ -1,0 +1,86 @@
+//! Made-up jobs and hours, and where a step fits, worked out apart from the crate.
+
+use proptest::prelude::*;
+use timetable::{Hours, Job, Minutes, Moment, Step, Wait};
+
+pub fn at(text: &str) -> Moment {
+    Moment::read(text).unwrap()
+}
+
+/// Friday.
+pub fn start() -> Moment {
+    at("2026-05-01T08:00")
+}
+
+/// Until when the workshop is open that is open at a moment; no hours here go past midnight.
+pub fn open_until(hours: &Hours, moment: Moment) -> Option<Moment> {
+    let of_day = hours.of(moment.day()).iter();
+    let around = of_day
+        .copied()
+        .find(|(from, to)| (*from..*to).contains(&moment.minute()));
+    around.map(|(_, to)| Moment::new(moment.day(), to))
+}
+
+/// When a step can begin at the earliest, and when it then ends: minute by minute where it matters.
+pub fn earliest(hours: &Hours, step: &Step, from: Moment) -> (Moment, Moment) {
+    let minutes = i64::from(step.minutes.at(timetable::Pace::Likely));
+    let mut at = from;
+    loop {
+        match open_until(hours, at) {
+            None => at = at.after(1),
+            Some(end) if end.since(at) >= minutes => return (at, at.after(minutes)),
+            Some(end) if !step.may_split => at = end,
+            Some(_) => break,
+        }
+    }
+    let (mut left, mut now) = (minutes, at);
+    while left > 0 {
+        left -= i64::from(open_until(hours, now).is_some());
+        now = now.after(1);
+    }
+    (at, now)
+}
+
+pub fn hours() -> impl Strategy<Value = Hours> {
+    let day = prop_oneof![
+        3 => Just(vec![(540, 720), (780, 1020)]),
+        1 => Just(vec![(480, 900)]),
+        1 => Just(vec![(1080, 1320)]),
+        1 => Just(Vec::new()),
+    ];
+    (proptest::collection::vec(day, 6), any::<bool>()).prop_map(|(days, is_off)| {
+        let mut week: [Vec<(u32, u32)>; 7] =
+            std::array::from_fn(|day| days.get(day).cloned().unwrap_or_default());
+        // One day of every week is long enough for each step.
+        week[6] = vec![(480, 900)];
+        let off = [start().day().after(3)];
+        Hours::new(week, if is_off { &off } else { &[] })
+    })
+}
+
+/// A step of at most four hours; with or without a window after it.
+fn step(windows: bool) -> impl Strategy<Value = Step> {
+    let wait = (0..600_u32, 0..900_u32, 0..4_u8);
+    (1..240_u32, wait, any::<bool>(), 0..6_u8).prop_map(
+        move |(minutes, (least, more, kind), split, hands)| {
+            let mut wait = match kind {
+                0 if windows => Wait::new(least, Some(least + more), None).unwrap(),
+                1 if windows => Wait::new(least, Some(least + more), Some(least + 2 * more)).unwrap(),
+                2 if windows => Wait::new(least, None, Some(least + more)).unwrap(),
+                _ => Wait::at_least(least),
+            };
+            if more % 2 == 0 {
+                wait = wait.or_scuff("scuff", Minutes::one(15));
+            }
+            let mut step = Step::new("step", Minutes::one(minutes)).then(wait);
+            step.may_split = split;
+            step.hands = hands > 0;
+            step
+        },
+    )
+}
+
+pub fn jobs(windows: bool, most: usize, steps: usize) -> impl Strategy<Value = Vec<Job>> {
+    let job = proptest::collection::vec(step(windows), 0..=steps).prop_map(|steps| Job::new("job", steps));
+    proptest::collection::vec(job, 1..=most)
+}
