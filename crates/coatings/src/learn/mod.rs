@@ -14,7 +14,8 @@
 //! This is the conjugate normal model with both unknown (Gelman et al., Bayesian Data Analysis, 3rd ed., s. 3.3; from
 //! memory). `w_i`, at most 1, is what a job weighs: `s_0^2 / (s_0^2 + u_i^2)` for an observation whose log has the standard
 //! uncertainty `u_i`. A badly measured job counts as part of one. The exact model adds
-//! `u_i^2` to `s^2` and has no closed form; how far this one is from it was not measured.
+//! `u_i^2` to `s^2` and has no closed form; in the eight cases of `tests/outside/fixtures/learn.json` the ends of the range
+//! are within 1.7 % of it (`cargo test -p outside --test learn`).
 //!
 //! The label counts as one job for the mean (`k_0 = 1`) and as four for the scatter (`v_0 = 4`): no source, a
 //! choice. `s_0` follows: the label's range is where the next job falls in 95 of 100, before any was seen.
