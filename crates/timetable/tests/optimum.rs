@@ -1,4 +1,7 @@
 //! The end of the last step against the best that any order of the steps gives, for small workshops.
+//!
+//! The bounds are what was measured when the tests were written: they keep the scheduler from getting worse, and do not say
+//! that its worst cases are good.
 
 #![allow(clippy::unwrap_used, reason = "a test may stop where its input is broken")]
 

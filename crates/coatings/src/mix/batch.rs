@@ -237,16 +237,8 @@ impl Batch {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::mix::Component;
+    use crate::mix::recipe::tests::recipe;
     use proptest::prelude::*;
-
-    fn recipe(shares: &[f64], by: By) -> Recipe {
-        let component = |share: &f64| Component {
-            name: format!("{share} parts"),
-            share: *share,
-        };
-        Recipe::new(shares.iter().map(component).collect(), by).unwrap()
-    }
 
     fn known(densities: &[f64]) -> Vec<Option<Figure>> {
         densities

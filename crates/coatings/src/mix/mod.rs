@@ -25,6 +25,6 @@ pub use pour::{Bench, Order, Step, Tare, TooSmall, pour};
 pub use recipe::{By, ByWeight, Component, Recipe};
 pub use recipe_error::RecipeError;
 pub use scale::Scale;
-pub use tag::{FIRST_OF_ALL, Tag};
+pub use tag::{LABELS_HOLD, Tag};
 pub use thin::{THINNERS, ThinError, Thinned, Thinner, Thinning, TooThin, thinner};
 pub use top_up::Mend;

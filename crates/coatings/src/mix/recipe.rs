@@ -242,11 +242,11 @@ impl Recipe {
 }
 
 #[cfg(test)]
-mod tests {
+pub(super) mod tests {
     use super::*;
     use proptest::prelude::*;
 
-    fn recipe(shares: &[f64], by: By) -> Recipe {
+    pub(in crate::mix) fn recipe(shares: &[f64], by: By) -> Recipe {
         let component = |share: &f64| Component {
             name: format!("{share} parts"),
             share: *share,
@@ -254,7 +254,7 @@ mod tests {
         Recipe::new(shares.iter().map(component).collect(), by).unwrap()
     }
 
-    fn grams(masses: &[Mass]) -> Vec<f64> {
+    pub(in crate::mix) fn grams(masses: &[Mass]) -> Vec<f64> {
         masses
             .iter()
             .map(|mass| (mass.as_grams() * 1e6).round() / 1e6)

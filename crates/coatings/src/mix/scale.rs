@@ -81,9 +81,7 @@ impl Scale {
         let batch = self.smallest_dose(wanted)? / smallest_share;
         (smallest_share > 0.0 && batch.as_kilograms().is_finite()).then_some(batch)
     }
-}
 
-impl Scale {
     /// A mass in grams as the display has it, with as many decimals as the step.
     ///
     /// # Example

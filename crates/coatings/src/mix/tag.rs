@@ -27,7 +27,7 @@ pub struct Tag<'a> {
 }
 
 /// The line that every tag has, whatever is in the jar.
-pub const FIRST_OF_ALL: &str = "The labels of its components hold for the mix.";
+pub const LABELS_HOLD: &str = "The labels of its components hold for the mix.";
 
 impl Tag<'_> {
     /// The lines of the tag from the top; masses as this scale shows them, the volume in this system.
@@ -87,7 +87,7 @@ impl Tag<'_> {
             });
         }
         lines.extend(self.cautions.iter().copied().map(String::from));
-        lines.push(String::from(FIRST_OF_ALL));
+        lines.push(String::from(LABELS_HOLD));
         lines
     }
 }
@@ -124,7 +124,7 @@ mod tests {
                 "paint 66.67 %",
                 "powder 33.33 %",
                 DUST,
-                FIRST_OF_ALL,
+                LABELS_HOLD,
             ]
         );
     }

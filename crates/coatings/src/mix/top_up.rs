@@ -92,6 +92,7 @@ impl Recipe {
 mod tests {
     use super::*;
     use crate::mix::Component;
+    use crate::mix::recipe::tests::grams;
     use proptest::prelude::*;
 
     fn recipe(parts: &[(&str, f64)], by: By) -> Recipe {
@@ -100,13 +101,6 @@ mod tests {
             share,
         };
         Recipe::new(parts.iter().map(component).collect(), by).unwrap()
-    }
-
-    fn grams(masses: &[Mass]) -> Vec<f64> {
-        masses
-            .iter()
-            .map(|mass| (mass.as_grams() * 1e6).round() / 1e6)
-            .collect()
     }
 
     #[test]
