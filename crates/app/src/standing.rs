@@ -52,6 +52,17 @@ impl Standing {
     }
 }
 
+/// What became of a file.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Saved {
+    /// It lies where the maker chose, under this name.
+    As(String),
+    /// It was handed to the downloads of the browser under this name.
+    Downloaded(String),
+    /// No place was chosen for it.
+    No,
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -5,6 +5,7 @@ use units::{Area, Length};
 use crate::area::Patch;
 use crate::dry_film::{DryFilm, coats_for};
 use crate::job::{Basis, Job, Layer};
+use crate::material::Stage;
 use crate::tool::Tool;
 
 /// With which tools a job is done.
@@ -47,7 +48,8 @@ impl Job {
     /// The job with as many coats of each layer as reach the dry film that the same layer has in another way of doing it,
     /// at the best estimates, on the broad and on the narrow parts that there are; two thin coats are not two thick ones.
     /// Nothing becomes less than planned. What counts is the film that the tools leave, also where volumes come from a
-    /// label.
+    /// label. Paint and clear coats protect by their film; a cleaner, a stain or a primer does its work in a thin one too
+    /// (common practice, no source), so it gets no more coats.
     pub fn at_the_film_of(&self, other: &Job) -> Job {
         let mut job = self.clone();
         for (zone, others) in job.zones.iter_mut().zip(&other.zones) {
@@ -62,7 +64,8 @@ impl Job {
                 };
                 let reached = |narrow| coats_for(film(other, narrow)?, film(&one, narrow)?);
                 let wanted = [false, true].into_iter().filter(there).filter_map(reached).max();
-                if layer.coats > 0 {
+                let builds = matches!(layer.material.stage, Stage::Paint | Stage::Topcoat);
+                if layer.coats > 0 && builds {
                     layer.coats = layer.coats.max(wanted.unwrap_or(0));
                 }
             }

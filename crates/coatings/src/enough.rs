@@ -5,7 +5,7 @@ use units::Volume;
 use crate::can::Contents;
 use crate::job::Job;
 use crate::model::{Lot, Part, add_coats};
-use crate::need::Need;
+use crate::need::{Need, litres_together};
 use crate::spread::Spread;
 use crate::trials::Trials;
 
@@ -36,6 +36,8 @@ pub struct Enough {
     pub left: Volume,
     /// What is likely lacking; nothing if the can is likely enough.
     pub lacking: Volume,
+    /// What has to be had besides, so that both together are enough with the wanted confidence.
+    pub besides: Volume,
     /// The most coats on all zones for which the can is enough with the wanted confidence.
     pub most_coats: u32,
     /// The zones, by number, for which it is enough with the wanted confidence at the coats that were planned: of all
@@ -77,13 +79,18 @@ impl Trials {
         let rest = less(&contents, need.litres());
         let probability = share_enough(&rest);
         let verdict = Verdict::at(probability, confidence);
-        let likely = Volume::litres(Spread::of(&rest).quantile(0.5));
+        let spread = Spread::of(&rest);
+        let likely = Volume::litres(spread.quantile(0.5));
         let pieces = Pieces::of(self, need);
         Enough {
             verdict,
             probability,
             left: likely.max(Volume::ZERO),
             lacking: (likely * -1.0).max(Volume::ZERO),
+            besides: match verdict {
+                Verdict::Enough => Volume::ZERO,
+                Verdict::Tight | Verdict::Short => besides(&spread, confidence),
+            },
             most_coats: pieces.most_coats(&contents, confidence),
             zones: if verdict == Verdict::Enough {
                 need.by_zone.iter().map(|(zone, _)| *zone).collect()
@@ -92,6 +99,25 @@ impl Trials {
             },
         }
     }
+}
+
+/// What has to be had besides what is in hand, so that all of it is enough with the wanted confidence: for several jobs and
+/// several cans at once.
+pub fn besides_in_hand(needs: &[&Need], cans: &[Contents], confidence: f64) -> Volume {
+    let mut rest = litres_together(needs);
+    rest.iter_mut().for_each(|litres| *litres = -*litres);
+    for can in cans {
+        let contents = can.drawn(rest.len());
+        rest.iter_mut()
+            .zip(contents.iter())
+            .for_each(|(rest, litres)| *rest += litres);
+    }
+    besides(&Spread::of(&rest), confidence)
+}
+
+/// What is lacking where all but the wanted share of the trials lack less; `rest` is what is left over in each.
+fn besides(rest: &Spread, confidence: f64) -> Volume {
+    Volume::litres(-rest.quantile(1.0 - confidence)).max(Volume::ZERO)
 }
 
 /// One column less another.
@@ -255,6 +281,29 @@ mod tests {
         let half = judge(of, need.likely().as_litres());
         assert!((half.probability - 0.5).abs() < 0.001, "{half:?}");
         assert!(half.left.as_litres() < 1e-3 && half.lacking.as_litres() < 1e-3);
+    }
+
+    /// What is in hand and what is had besides are together enough as often as wanted, and no oftener.
+    #[test]
+    fn what_is_had_besides_makes_it_enough() {
+        let job = enamel("brush", 2);
+        let need = needs(&job, TRIALS).remove(0);
+        let half = need.likely() / 2.0;
+        let can = Contents::part(half * 2.0, 0.3, 0.7).unwrap();
+        for confidence in [0.8, 0.9, 0.95, 0.99] {
+            let besides = Enough::judge(&job, &need, &can, confidence).besides;
+            assert_eq!(besides, besides_in_hand(&[&need], &[can], confidence));
+            let more = Contents::full(besides).unwrap();
+            let (rest, more) = (can.drawn(TRIALS), more.drawn(TRIALS));
+            let together: Vec<f64> = rest.iter().zip(&more).map(|(rest, more)| rest + more).collect();
+            let share = share_enough(&less(&together, need.litres()));
+            assert!(
+                (share - confidence).abs() < 2.0 / TRIALS as f64,
+                "{share} {confidence}"
+            );
+        }
+        let plenty = Contents::full(need.high() * 2.0).unwrap();
+        assert_eq!(Enough::judge(&job, &need, &plenty, 0.9).besides, Volume::ZERO);
     }
 
     #[test]

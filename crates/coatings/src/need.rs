@@ -251,6 +251,11 @@ impl Need {
 /// What several jobs need together of one material in one colour, litres: the same trial of each is added, so that what
 /// they share, such as how far a litre goes, is wrong for all of them at once.
 pub fn together(needs: &[&Need]) -> Spread {
+    Spread::of(&litres_together(needs))
+}
+
+/// Litres of each trial of several jobs together.
+pub(crate) fn litres_together(needs: &[&Need]) -> Vec<f64> {
     let rows = needs.iter().map(|need| need.litres.len()).min().unwrap_or(0);
     let mut sum = vec![0.0; rows];
     for need in needs {
@@ -258,7 +263,7 @@ pub fn together(needs: &[&Need]) -> Spread {
             *sum += litres;
         }
     }
-    Spread::of(&sum)
+    sum
 }
 
 #[cfg(test)]

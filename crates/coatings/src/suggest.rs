@@ -73,6 +73,8 @@ pub struct SuggestedLayer {
 pub struct Suggestion {
     /// What goes on, in its order. A stage may have two layers.
     pub layers: Vec<SuggestedLayer>,
+    /// What stands against it: as things are, it will not come out.
+    pub against: Vec<Reason>,
     /// What else is to be minded.
     pub notes: Vec<Reason>,
 }
@@ -107,6 +109,7 @@ pub fn suggest(condition: &Condition, wish: Wish) -> Suggestion {
     layers.push(layer(Stage::Topcoat, "water-polyurethane", 2, topcoat_reasons));
     Suggestion {
         layers,
+        against: against(condition, wish),
         notes: notes(condition, wish),
     }
 }
@@ -307,20 +310,28 @@ fn notes(condition: &Condition, wish: Wish) -> Vec<Reason> {
     match wish {
         Wish::Painted { light } => notes.extend(paint_notes(condition, light)),
         Wish::Clear | Wish::StainedClear => {
-            match condition.ground {
-                Ground::PaintedSound => notes.push(reasons::CLEAR_SHOWS),
-                Ground::Laminate => notes.push(reasons::CLEAR_LAMINATE),
-                _ => {}
-            }
-            if wish == Wish::StainedClear && !condition.ground.is_open() {
-                notes.push(reasons::STAIN_NEEDS_WOOD);
-            }
             if ring_porous(condition) {
                 notes.push(reasons::PORES_CLEAR);
             }
         }
     }
     notes
+}
+
+/// What the surface does not allow.
+fn against(condition: &Condition, wish: Wish) -> Vec<Reason> {
+    if let Wish::Painted { .. } = wish {
+        return Vec::new();
+    }
+    let mut against = match condition.ground {
+        Ground::PaintedSound => vec![reasons::CLEAR_SHOWS],
+        Ground::Laminate => vec![reasons::CLEAR_LAMINATE],
+        _ => vec![],
+    };
+    if wish == Wish::StainedClear && !condition.ground.is_open() {
+        against.push(reasons::STAIN_NEEDS_WOOD);
+    }
+    against
 }
 
 fn ring_porous(condition: &Condition) -> bool {

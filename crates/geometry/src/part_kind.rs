@@ -45,10 +45,10 @@ part_kinds! {
     TopRail "top-rail" "Top rail, {front or back}" Body;
     Rail "rail" "Rail under row {row}" Body;
     Divider "divider" "Divider {column}, row {row}" Body;
-    Partition "partition" "Partition right of bay {row}" Body;
+    Partition "partition" "Partition right of section {row}" Body;
     Shelf "shelf" "Shelf {column}, row {row}" Body;
     FrameStile "frame-stile" "Frame, {left or right} stile" Body;
-    FrameMidStile "frame-mid-stile" "Frame, stile right of bay {row}" Body;
+    FrameMidStile "frame-mid-stile" "Frame, stile right of section {row}" Body;
     FrameTop "frame-top" "Frame, top rail" Body;
     FrameBottom "frame-bottom" "Frame, bottom rail" Body;
     FrameRail "frame-rail" "Frame, rail under row {row}" Body;
@@ -158,7 +158,7 @@ mod tests {
         let front = PartId::in_row(PartKind::DrawerFront, 2, 1)
             .in_bay(3)
             .in_upper(true);
-        assert_eq!(front.label(), "Upper case: Bay 3: Drawer 2.1");
+        assert_eq!(front.label(), "Upper case: Section 3: Drawer 2.1");
         assert_eq!(front.repeated(2).to_string(), "upper-b3-drawer-front-2-1~2");
         for kind in PartKind::ALL {
             assert!(!PartId::nth(*kind, 1).label().contains(['{', '}']), "{kind:?}");

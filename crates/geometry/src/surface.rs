@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use units::Area;
+use units::{Area, Length};
 
 use crate::face::{Facet, Side};
 use crate::part::PartId;
@@ -131,6 +131,15 @@ impl Surface {
             Sense::Floor => format!("{place}, on the floor"),
             Sense::Underneath => format!("{place}, underneath"),
         }
+    }
+
+    /// Both sides of a surface that is one flat rectangle, the longer first; nothing for any other.
+    pub fn rectangle(&self) -> Option<[Length; 2]> {
+        let [facet] = &*self.facets else { return None };
+        let (low, high) = facet.region.bounds();
+        let [a, b] = [0, 1].map(|axis| high[axis] - low[axis]);
+        let is_full = (a * b - facet.region.area()).abs() < 1e-9 * a * b;
+        is_full.then(|| [a.max(b), a.min(b)].map(Length::metres))
     }
 
     /// The zone that it usually belongs to.

@@ -478,14 +478,17 @@ fn ten_thousand_drawers_are_refused() {
     );
     refused(
         &bays(vec![Bay::of(vec![row(1); 10_000])]),
-        "In bay 1 10000 rows are too many. The most is 12.",
+        "In section 1 10000 rows are too many. The most is 12.",
     );
     refused(
         &bays(vec![Bay::of(vec![row(1)]); 10_000]),
-        "Bays: 10000 cannot be. Give 1 to 6.",
+        "Sections: 10000 cannot be. Give 1 to 6.",
     );
-    refused(&bays(vec![]), "Bays: 0 cannot be. Give 1 to 6.");
-    refused(&bays(vec![Bay::of(vec![])]), "In bay 1 there is no row. Add one.");
+    refused(&bays(vec![]), "Sections: 0 cannot be. Give 1 to 6.");
+    refused(
+        &bays(vec![Bay::of(vec![])]),
+        "In section 1 there is no row. Add one.",
+    );
     refused(
         &altered(Kind::Desk, |piece| piece.counts.set(&counts::DRAWERS, 10_000)),
         "Drawers in the apron: 10000 cannot be. Give 0 to 6.",
@@ -599,7 +602,7 @@ fn a_board_wider_than_the_stile_before_it_is_no_piece() {
     piece.measures.set(&fields::FRAME, mm(5.0));
     refused(
         &piece,
-        "Carcass board is 19 mm, but beside the stile of the face frame there is room for 10 mm. Measure both again.",
+        "Board thickness is 19 mm, but beside the stile of the face frame there is room for 10 mm. Measure both again.",
     );
 }
 

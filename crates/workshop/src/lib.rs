@@ -22,7 +22,7 @@ pub use document::{
 };
 pub use edit::{BrushTo, Edit, EditError, MaterialEdit, PieceEdit, SchemeEdit, SettingEdit, Sign};
 pub use takeoff::{
-    Buy, MaterialLine, Shopping, SurfaceLine, Takeoff, WayColumn, WayFigure, ZoneLine, cans_to_buy, compare,
-    edges, edges_by_zone, shopping, takeoff, takeoffs, unmeasured,
+    Buy, InHand, MaterialLine, Shopping, SurfaceLine, Takeoff, WayColumn, WayFigure, WayWhole, ZoneLine,
+    cans_to_buy, compare, edges, edges_by_zone, shopping, soonest_and_least, takeoff, takeoffs, unmeasured,
 };
 pub use tape::standard_uncertainty;

@@ -247,10 +247,10 @@ fn quantiles(need: &Need, line: &StageFixture) -> [(&'static str, f64, f64); 3] 
     ]
 }
 
-/// What the takeoff itself says of the cans in question, each with the tool that is planned; among them the question that
+/// What the takeoff itself says of the cans in hand, each with the tool that is planned; among them the question that
 /// started it: are eight fluid ounces of paint enough for the pair of nightstands?
 #[test]
-fn the_cans_in_question_are_judged_as_by_the_other_chain() {
+fn the_cans_in_hand_are_judged_as_by_the_other_chain() {
     let (mut judged, mut asked) = (0, 0);
     for (theirs, piece, ours) in pairs() {
         for line in &theirs.stages {
@@ -258,13 +258,14 @@ fn the_cans_in_question_are_judged_as_by_the_other_chain() {
             if mine.tools != [tool(&line.tool).unwrap().name] {
                 continue;
             }
-            assert_eq!((mine.can.key, mine.level), (line.can.as_str(), None));
+            let hand = mine.in_hand.as_ref().unwrap();
+            assert_eq!((hand.can.key, hand.level), (line.can.as_str(), None));
             assert!(
-                (mine.enough.probability - line.can_enough).abs() <= PROBABILITY,
+                (hand.enough.probability - line.can_enough).abs() <= PROBABILITY,
                 "{} {}: {} against {}",
                 piece.name,
                 line.stage,
-                mine.enough.probability,
+                hand.enough.probability,
                 line.can_enough
             );
             judged += 1;

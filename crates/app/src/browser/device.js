@@ -21,8 +21,8 @@ export async function unpack(bytes, most) {
   }
 }
 
-// A file onto the device: where it is to lie, if the browser lets one choose, or else among the downloads. Tells whether
-// it was saved; a person may think better of it.
+// A file onto the device: where it is to lie, if the browser lets one choose, or else among the downloads. Tells the name
+// that it was given, an empty one for a download, or nothing if the person thought better of it.
 export async function save(name, type, content) {
   const blob = new Blob([content], { type });
   if (window.showSaveFilePicker) {
@@ -32,9 +32,9 @@ export async function save(name, type, content) {
       const out = await file.createWritable();
       await out.write(blob);
       await out.close();
-      return true;
+      return file.name;
     } catch (error) {
-      if (error.name === "AbortError") return false;
+      if (error.name === "AbortError") return undefined;
       if (error.name !== "SecurityError" && error.name !== "NotAllowedError") throw error;
     }
   }
@@ -44,7 +44,7 @@ export async function save(name, type, content) {
   link.click();
   // Some browsers read the file only after the click is over.
   setTimeout(() => URL.revokeObjectURL(link.href), 60000);
-  return true;
+  return "";
 }
 
 // What the device's own list of ways to hand on can do.

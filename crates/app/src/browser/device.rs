@@ -1,5 +1,6 @@
 //! What the device can do with things that leave the page or come in; `device.js` does it.
 
+use crate::standing::Saved;
 use wasm_bindgen::prelude::*;
 use workshop::Currency;
 use workshop::out::{LinkError, MAX_LINK_BYTES, from_base64url, to_base64url};
@@ -33,11 +34,11 @@ fn reason(error: &JsValue) -> String {
     js_sys::Error::from(error.clone()).message().into()
 }
 
-/// Saves a text as a file, where the maker says, or among the downloads. Tells whether it was saved.
+/// Saves a text as a file, where the maker says, or among the downloads.
 ///
 /// # Errors
 /// If the browser cannot; the text says why.
-pub async fn save(name: &str, kind: &str, text: &str) -> Result<bool, String> {
+pub async fn save(name: &str, kind: &str, text: &str) -> Result<Saved, String> {
     save_any(name, kind, text.into()).await
 }
 
@@ -45,20 +46,25 @@ pub async fn save(name: &str, kind: &str, text: &str) -> Result<bool, String> {
 ///
 /// # Errors
 /// If the browser cannot; the text says why.
-pub async fn save_picture(name: &str, svg: &str) -> Result<bool, String> {
+pub async fn save_picture(name: &str, svg: &str) -> Result<Saved, String> {
     let dots = dots(svg).await;
     let dots = dots.map_err(|error| format!("The picture could not be made: {}.", reason(&error)))?;
     save_any(name, "image/png", dots).await
 }
 
-async fn save_any(name: &str, kind: &str, content: JsValue) -> Result<bool, String> {
+async fn save_any(name: &str, kind: &str, content: JsValue) -> Result<Saved, String> {
     let saved = save_file(name, kind, content).await;
-    saved.map(|saved| saved.is_truthy()).map_err(|error| {
-        format!(
+    match saved {
+        Ok(given) => Ok(match given.as_string() {
+            Some(given) if given.is_empty() => Saved::Downloaded(name.into()),
+            Some(given) => Saved::As(given),
+            None => Saved::No,
+        }),
+        Err(error) => Err(format!(
             "{name} was not saved: {}. Try again, or another folder.",
             reason(&error)
-        )
-    })
+        )),
+    }
 }
 
 /// A link to this page that holds the text of a piece.

@@ -32,6 +32,10 @@ pub fn focus(element: &str) {
     if let Some(element) = found.and_then(|e| e.dyn_into::<web_sys::HtmlElement>().ok()) {
         // If it cannot be focused the maker still sees it; there is nothing else to do.
         let _ = element.focus();
+        // What is typed next takes the place of what stands in a field.
+        if let Some(input) = element.dyn_ref::<web_sys::HtmlInputElement>() {
+            input.select();
+        }
     }
 }
 

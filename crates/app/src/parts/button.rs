@@ -26,3 +26,18 @@ pub fn sign(id: &'static str, of: Icon, word: &'static str, onclick: Option<Call
         </button>
     }
 }
+
+/// A button with a sign and a word that stays pressed.
+pub fn held(
+    id: &'static str,
+    of: Icon,
+    word: &'static str,
+    is_held: bool,
+    onclick: Callback<MouseEvent>,
+) -> Html {
+    html! {
+        <button type="button" {id} class="sign" aria-pressed={is_held.to_string()} {onclick}>
+            { icon(of) }<span>{ word }</span>
+        </button>
+    }
+}

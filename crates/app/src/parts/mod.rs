@@ -8,7 +8,7 @@ mod icon;
 mod select;
 mod stepper;
 
-pub use button::{button, button_for, sign};
+pub use button::{button, button_for, held, sign};
 pub use choice::choice;
 pub use fold::fold;
 pub use icon::{Icon, icon};

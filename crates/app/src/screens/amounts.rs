@@ -1,15 +1,18 @@
-//! The answer: how much of each material, how sure, and whether the can in question is enough.
+//! The answer: how much of each material, how sure, and whether the can in hand is enough.
 
 use coatings::Verdict;
-use coatings::can::LEVELS;
+use coatings::can::{ChoiceError, LEVELS};
 use units::{Volume, show_area, show_volume};
-use workshop::{Colour, MaterialLine, PieceEdit, Takeoff, cans_to_buy};
+use workshop::{Buy, Colour, MaterialLine, PieceEdit, Takeoff, cans_to_buy};
 use yew::prelude::*;
 
 use super::{Shown, detail, money, vessel};
 use crate::parts::{fold, select};
 use crate::state::Act;
 use crate::words;
+
+/// Which cans to buy of a material, or why that cannot be said.
+type Bought = Result<Buy, ChoiceError>;
 
 /// Area and amounts in full.
 pub fn amounts(shown: &Shown) -> Html {
@@ -35,11 +38,16 @@ fn answer(shown: &Shown, takeoff: &Takeoff) -> Html {
     let (figure, unit) = show_area(takeoff.painted.value, system);
     let count = shown.piece.count;
     let what = if count > 1 {
-        format!("to paint, {count} pieces")
+        format!("to finish, {count} pieces")
     } else {
-        "to paint".into()
+        "to finish".into()
     };
-    let largest = takeoff.materials.iter().map(|line| line.can.volume());
+    let bought: Vec<_> = takeoff
+        .materials
+        .iter()
+        .map(|line| (line, cans_to_buy(&shown.app.workshop, line)))
+        .collect();
+    let largest = bought.iter().map(|(line, buy)| drawn_can(line, buy));
     let largest = largest.fold(Volume::ZERO, Volume::max);
     html! {
         <>
@@ -50,22 +58,31 @@ fn answer(shown: &Shown, takeoff: &Takeoff) -> Html {
                 <p class="range">{ words::sureness(&shown.piece, takeoff) }</p>
             </section>
             { vessel::hatching() }
-            { for takeoff.materials.iter().map(|line| material(shown, takeoff, line, largest)) }
+            { for bought.iter().map(|(line, buy)| material(shown, takeoff, line, buy, largest)) }
         </>
     }
 }
 
-fn material(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, largest: Volume) -> Html {
+/// The can that is drawn: the one in hand, or else the largest of those to buy.
+fn drawn_can(line: &MaterialLine, buy: &Bought) -> Volume {
+    let bought = buy.iter().flat_map(|buy| &buy.cans).map(|(can, _)| can.volume());
+    let in_hand = line.in_hand.as_ref().map(|hand| hand.can.volume());
+    in_hand
+        .or_else(|| bought.reduce(Volume::max))
+        .unwrap_or_else(|| line.need.high())
+}
+
+fn material(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, buy: &Bought, largest: Volume) -> Html {
     let system = shown.app.workshop.units;
     let id = &line.id;
     let (figure, unit) = show_volume(line.need.likely(), system);
     let name = format!("how-{id}");
     let is_open = shown.app.unfolded.contains(&name);
-    let buy = words::cans(&cans_to_buy(&shown.app.workshop, &line.need), &money(&shown.app));
-    let title = (format!("Buy {buy}"), "why".to_owned());
+    let cans = words::cans(buy, &money(&shown.app));
+    let title = (format!("Buy {cans}"), "why".to_owned());
     html! {
         <section class="amount" aria-labelledby={format!("name-{id}")}>
-            { vessel::vessel(line, largest) }
+            { vessel::vessel(line, drawn_can(line, buy), largest) }
             <div class="told">
                 <h2 id={format!("name-{id}")}>
                     { line.need.colour.map(swatch) }
@@ -103,8 +120,8 @@ fn can(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine) -> Html {
     };
     let (material, colour) = of();
     let choose = shown.change(move |key: String| {
-        let can = coatings::can(&key)?;
-        Some(PieceEdit::Can(material.clone(), colour, can.key))
+        let can = coatings::can(&key).map(|can| can.key);
+        Some(PieceEdit::Can(material.clone(), colour, can))
     });
     let (material, colour) = of();
     let fill = shown.change(move |key: String| {
@@ -113,26 +130,33 @@ fn can(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine) -> Html {
     });
     // A can of the other system stays in the list while it is the chosen one.
     let sizes = coatings::can_sizes(system);
-    let foreign = (!sizes.contains(line.can)).then_some(line.can);
+    let in_hand = line.in_hand.as_ref();
+    let foreign = in_hand.map(|hand| hand.can).filter(|can| !sizes.contains(can));
     let sizes = sizes.iter().chain(foreign).map(|can| (can.key, can.label));
+    let sizes = std::iter::once(("", "none")).chain(sizes);
     let levels = LEVELS.iter().map(|level| (level.key, level.label));
     let levels = std::iter::once(("", "full")).chain(levels);
-    let class = match line.enough.verdict {
-        Verdict::Enough => "enough",
-        Verdict::Tight => "tight",
-        Verdict::Short => "short",
+    let class = match in_hand.map(|hand| hand.enough.verdict) {
+        Some(Verdict::Enough) => "enough",
+        Some(Verdict::Tight) => "tight",
+        Some(Verdict::Short) => "short",
+        None => "none",
     };
     html! {
         <div class={classes!("question", class)}>
             <div class="in-hand">
                 <span class="label" aria-hidden="true">{ "In hand" }</span>
-                { select("One can of", format!("can-{id}"), sizes, line.can.key, choose) }
-                { select("It is", format!("level-{id}"), levels, line.level.unwrap_or_default(), fill) }
+                { select("In hand, one can of", format!("can-{id}"), sizes, in_hand.map_or("", |hand| hand.can.key), choose) }
+                if let Some(hand) = in_hand {
+                    { select("It is", format!("level-{id}"), levels, hand.level.unwrap_or_default(), fill) }
+                }
             </div>
             <p aria-live="polite">
-                <strong id={format!("verdict-{id}")}>{ words::verdict(line.enough.verdict) }</strong>
-                <span id={format!("answer-{id}")}>{ words::enough(&line.enough, system) }</span>{ " " }
-                <span id={format!("instead-{id}")}>{ words::instead(line, takeoff) }</span>
+                if let Some(hand) = in_hand {
+                    <strong id={format!("verdict-{id}")}>{ words::verdict(hand.enough.verdict) }</strong>
+                    <span id={format!("answer-{id}")}>{ words::enough(&hand.enough, system) }</span>{ " " }
+                    <span id={format!("instead-{id}")}>{ words::instead(line, &hand.enough, takeoff) }</span>
+                }
             </p>
         </div>
     }
@@ -146,7 +170,10 @@ pub fn in_short(shown: &Shown) -> Html {
             .materials
             .iter()
             .map(|line| {
-                let verdict = words::verdict(line.enough.verdict);
+                let verdict = match &line.in_hand {
+                    Some(hand) => words::verdict(hand.enough.verdict).to_owned(),
+                    None => words::short_cans(&cans_to_buy(&shown.app.workshop, line)),
+                };
                 html! {
                     <span class="one">
                         <span class="label">{ words::stage(line.need.material.stage) }</span>

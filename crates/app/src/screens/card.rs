@@ -15,7 +15,7 @@ pub fn card(shown: &Shown) -> Html {
     let Some(takeoff) = shown.takeoff() else {
         return html! { <p>{ "Mend the measurements first; then the job card stands here." }</p> };
     };
-    let card = job_card(&shown.piece, takeoff);
+    let card = job_card(&shown.piece, &shown.app.workshop.materials, takeoff);
     let system = shown.app.workshop.units;
     html! {
         <article class="job-card" aria-label="Job card">
@@ -53,7 +53,7 @@ fn about(shown: &Shown, takeoff: &Takeoff) -> String {
     };
     let kind = shown.piece.kind.label();
     let sureness = words::sureness(&shown.piece, takeoff);
-    format!("{kind}. {count}To paint {area}. {sureness}")
+    format!("{kind}. {count}To finish {area}. {sureness}")
 }
 
 fn material(shown: &Shown, line: &MaterialLine) -> Html {
@@ -63,7 +63,7 @@ fn material(shown: &Shown, line: &MaterialLine) -> Html {
             <th scope="row">{ line.need.colour.map(swatch) }{ &*line.need.material.name }</th>
             <td>{ words::volume(line.need.likely(), system) }</td>
             <td>{ words::range(&line.need, system) }</td>
-            <td>{ words::cans(&cans_to_buy(&shown.app.workshop, &line.need), &money(&shown.app)) }</td>
+            <td>{ words::cans(&cans_to_buy(&shown.app.workshop, line), &money(&shown.app)) }</td>
         </tr>
     }
 }
@@ -75,6 +75,7 @@ fn part(part: &CardPart, system: units::System) -> Html {
     html! {
         <section class="part">
             <h4>{ words::and(&zones) }<span class="with">{ format!(" {area}") }{ colour }</span></h4>
+            <p class="before">{ part.before.join(" ") }</p>
             <ul>{ for part.steps.iter().map(step) }</ul>
         </section>
     }

@@ -3,7 +3,7 @@
 use std::borrow::Cow;
 
 use coatings::{Contribution, LayerWorking, Quantity, Share, Working};
-use units::show_number;
+use units::{System, show_number};
 use workshop::{MaterialLine, Takeoff, cans_to_buy};
 use yew::prelude::*;
 
@@ -34,18 +34,18 @@ pub fn detail(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine) -> Html {
         )
     };
     let causes = need.budget.iter().filter(|given| given.share >= WORTH_NAMING);
-    let buy = cans_to_buy(workshop, need);
+    let buy = cans_to_buy(workshop, line);
     html! {
         <>
-            <h3>{ "If none is on the shelf" }</h3>
-            <p id={format!("buy-{}", line.id)}>{ words::buy(&buy, system, &workshop.settings, &money(&shown.app)) }</p>
+            <h3>{ "What to buy" }</h3>
+            <p id={format!("buy-{}", line.id)}>{ words::buy(&buy, line.in_hand.is_some(), workshop, &money(&shown.app)) }</p>
             <h3>{ "Where it goes" }</h3>
             <dl class="shares">{ for need.shares.iter().map(share) }</dl>
             <h3>{ "What makes it unsure" }</h3>
             <dl class="shares">{ for causes.map(cause) }</dl>
             <p class="range">{ words::linear(all, system) }</p>
             <h3>{ "How it comes about" }</h3>
-            { working(takeoff, line) }
+            { working(takeoff, line, system) }
         </>
     }
 }
@@ -55,45 +55,53 @@ fn row(what: Cow<'static, str>, figure: String) -> Html {
 }
 
 /// The best estimate of every zone and layer, with its formula and what stands in it.
-fn working(takeoff: &Takeoff, line: &MaterialLine) -> Html {
+fn working(takeoff: &Takeoff, line: &MaterialLine, system: System) -> Html {
     let Some(working) = takeoff.working_of(line) else {
         return Html::default();
     };
     html! {
         <>
-            { for working.layers.iter().map(|layer| of_layer(takeoff, layer)) }
+            { for working.layers.iter().map(|layer| of_layer(takeoff, layer, system)) }
             <dl class="shares">
-                { for working.kept.iter().map(quantity) }
-                { row("all of it".into(), format!("{} L", show_number(working.litres))) }
+                { for working.kept.iter().map(|kept| quantity(kept, system)) }
+                { row(
+                    "all of it".into(),
+                    format!(
+                        "{} L{}",
+                        show_number(working.litres),
+                        words::beside_litres(working.litres, system)
+                    ),
+                ) }
             </dl>
         </>
     }
 }
 
-fn of_layer(takeoff: &Takeoff, layer: &LayerWorking) -> Html {
+fn of_layer(takeoff: &Takeoff, layer: &LayerWorking, system: System) -> Html {
     let narrow = if layer.narrow { ", narrow parts" } else { "" };
     html! {
         <>
             <p class="of">{ takeoff.zone_label(layer.zone) }{ narrow }</p>
-            { formula(&layer.litres) }
-            { layer.dry_film.as_ref().map(formula) }
+            { formula(&layer.litres, system) }
+            { layer.dry_film.as_ref().map(|film| formula(film, system)) }
         </>
     }
 }
 
-fn formula(working: &Working) -> Html {
+fn formula(working: &Working, system: System) -> Html {
     html! {
         <>
             <p class="formula">{ working.result.symbol }{ " = " }{ working.formula }</p>
             <dl class="shares">
-                { for working.terms.iter().map(quantity) }
-                { quantity(&working.result) }
+                { for working.terms.iter().map(|term| quantity(term, system)) }
+                { quantity(&working.result, system) }
             </dl>
         </>
     }
 }
 
-fn quantity(quantity: &Quantity) -> Html {
+/// A number of a formula in the units that the formula is worked out in, and in those of the maker where they differ.
+fn quantity(quantity: &Quantity, system: System) -> Html {
     let either_way = match quantity.standard_uncertainty {
         u if u > 0.0 => format!(" \u{b1} {}", show_number(u)),
         _ => String::new(),
@@ -112,7 +120,7 @@ fn quantity(quantity: &Quantity) -> Html {
                 <i>{ quantity.symbol }</i>{ ", " }{ quantity.meaning.to_string() }
                 <span class="label">{ source }</span>
             </dt>
-            <dd>{ figure }</dd>
+            <dd>{ figure }{ words::here(quantity, system) }</dd>
         </div>
     }
 }

@@ -11,7 +11,9 @@ use yew::prelude::*;
 use super::Send;
 use crate::browser::{device, files, standing};
 use crate::parts::button;
+use crate::standing::Saved;
 use crate::state::{Act, App, Message};
+use crate::words;
 
 /// The two buttons.
 pub fn files(app: &Rc<App>, send: &Send) -> Html {
@@ -30,13 +32,22 @@ fn save(app: &Rc<App>, send: &Send) -> Callback<MouseEvent> {
         let name = files::file_name(&app.workshop.title, files::WORKSHOP);
         let (text, send) = (format::save(&app.workshop), send.clone());
         spawn_local(async move {
-            match device::save(&name, "application/json", &text).await {
-                Ok(true) => standing::file_saved(),
-                Ok(false) => {}
-                Err(reason) => send.emit(Act::Tell(Message::Plain(reason))),
+            let saved = device::save(&name, "application/json", &text).await;
+            if matches!(saved, Ok(Saved::As(_) | Saved::Downloaded(_))) {
+                standing::file_saved();
             }
+            tell_saved(&send, saved);
         });
     })
+}
+
+/// Says what became of a file.
+pub fn tell_saved(send: &Send, saved: Result<Saved, String>) {
+    let message = match saved {
+        Ok(saved) => Message::Done(words::file_saved(&saved)),
+        Err(reason) => Message::Plain(reason),
+    };
+    send.emit(Act::Tell(message));
 }
 
 fn open(send: &Send) -> Callback<Event> {

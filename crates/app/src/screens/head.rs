@@ -9,7 +9,7 @@ use super::Send;
 use super::drawing::Silhouette;
 use super::start::kinds;
 use crate::browser::standing;
-use crate::parts::{Icon, sign};
+use crate::parts::{Icon, held, sign};
 use crate::standing::Offline;
 use crate::state::{Act, App, Keeping, Room};
 use crate::words;
@@ -37,15 +37,11 @@ pub fn head(app: &Rc<App>, send: &Send) -> Html {
     }
 }
 
-/// Goes into another room, and back to the board.
+/// Goes into another room, and from there back to the board. The words stay, so that no button moves from under a finger.
 fn room(app: &App, send: &Send, room: Room, id: &'static str, icon: Icon, word: &'static str) -> Html {
     let is_here = app.room == room;
     let next = if is_here { Room::Board } else { room };
-    html! {
-        <span class="room" data-here={is_here.to_string()}>
-            { sign(id, icon, if is_here { "Back to the board" } else { word }, Some(send.reform(move |_| Act::Room(next)))) }
-        </span>
-    }
+    held(id, icon, word, is_here, send.reform(move |_| Act::Room(next)))
 }
 
 fn keeping(keeping: &Keeping) -> Html {
@@ -101,7 +97,7 @@ fn pieces(app: &App, send: &Send) -> Html {
                     { "New piece" }
                 </button>
             </nav>
-            if app.adding { <h2 class="unseen">{ "Kinds of pieces" }</h2>{ kinds(app, send) } }
+            if app.adding { <h2 class="unseen">{ "Kinds of pieces" }</h2>{ kinds(send) } }
             { invented(app, send) }
         </>
     }

@@ -11,7 +11,7 @@ pub fn messages(app: &App, send: &Send) -> Html {
     let message = |(place, message): (usize, &Message)| {
         let away = send.reform(move |_: MouseEvent| Act::PutAway(place));
         match message {
-            Message::Plain(words) => html! {
+            Message::Plain(words) | Message::Done(words) => html! {
                 <li><p>{ words }</p><button type="button" onclick={away}>{ "Put away" }</button></li>
             },
             Message::Opened(workshop) => opened(workshop, place, send, away),

@@ -182,7 +182,7 @@ pub fn Page() -> Html {
         (_, None) => html! {
             <main class="room">
                 { messages::messages(&app, &send) }
-                { start::start(&app, &send) }
+                { start::start(&send) }
             </main>
         },
     };
@@ -233,9 +233,9 @@ fn board(shown: &Shown, drawn: &drawing::Drawn, edges: Option<Edges>, ways: &[Wa
         <>
             <main class={classes!("board", sheet, taking)}>
                 { messages::messages(app, send) }
+                <div class="sheets">{ sheets(app, send) }</div>
                 { drawing::board(shown, drawn) }
                 <div class="questions">
-                    { sheets(app, send) }
                     <h2 class="unseen">{ sheet_word(app.sheet) }</h2>
                     { match app.sheet {
                         Sheet::Measure => measure::measure(shown),

@@ -8,6 +8,7 @@ use workshop::out::{amounts_csv, link_text, qr, surfaces_csv};
 use yew::prelude::*;
 
 use super::drawing::svg;
+use super::files::tell_saved;
 use super::{Send, Shown, card};
 use crate::browser::files::file_name;
 use crate::browser::{device, print};
@@ -60,7 +61,7 @@ fn file(shown: &Shown, (ending, word, text): Kind) -> Html {
                 Some("svg") => device::save(&name, "image/svg+xml", &text).await,
                 _ => device::save(&name, "text/csv", &text).await,
             };
-            tell(&send, saved.err());
+            tell_saved(&send, saved);
         });
     };
     button(format!("save-{}", ending.replace('.', "-")), word, save.into())

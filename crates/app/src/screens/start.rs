@@ -9,10 +9,10 @@ use yew::prelude::*;
 use super::tape_keys::READING;
 use super::{Send, drawing::Silhouette};
 use crate::browser::{focus_soon, new_piece_id};
-use crate::state::{Act, App};
+use crate::state::Act;
 
 /// What is shown when there is no piece yet.
-pub fn start(app: &App, send: &Send) -> Html {
+pub fn start(send: &Send) -> Html {
     html! {
         <section class="start">
             <h2>{ "What stands before you?" }</h2>
@@ -20,7 +20,7 @@ pub fn start(app: &App, send: &Send) -> Html {
             <button type="button" id="look-around" onclick={send.reform(|_| Act::Edit(Edit::Replace(invented_workshop())))}>
                 { "Look around in an invented workshop" }
             </button>
-            { kinds(app, send) }
+            { kinds(send) }
         </section>
     }
 }
@@ -59,16 +59,16 @@ const GROUPS: [(&str, &[Kind]); 4] = [
 ];
 
 /// One button for each kind of piece, with its silhouette.
-pub fn kinds(app: &App, send: &Send) -> Html {
+pub fn kinds(send: &Send) -> Html {
     let kind = |kind: &Kind| {
-        let (kind, units) = (*kind, app.workshop.units);
+        let kind = *kind;
         let send = send.clone();
         let onclick = move |_| {
             let id = new_piece_id();
             send.emit(Act::Start(Edit::Add { id: id.clone(), kind }, id));
             focus_soon(READING.into());
         };
-        let sample = Rc::new(Piece::new(PieceId("sample".into()), kind, units));
+        let sample = Rc::new(Piece::new(PieceId("sample".into()), kind));
         html! {
             <button type="button" class="kind" id={format!("new-{}", kind.key())} {onclick}>
                 <Silhouette piece={sample} />

@@ -37,7 +37,13 @@ pub fn field(shown: &Shown, tape: &Tape, element: String) -> Html {
     let described: Vec<&str> = described.into_iter().flatten().map(String::as_str).collect();
     let described = described.join(" ");
     let is_guessed = shown.piece.reading(id).is_none();
-    let unit = shown.app.workshop.units.tape_unit().sign();
+    let tape_unit = shown.app.workshop.units.tape_unit();
+    // A reading that was taken in other units is told in those of the workshop too.
+    let here = shown
+        .piece
+        .reading(id)
+        .filter(|reading| reading.unit() != tape_unit);
+    let here = here.map(|reading| format!(": {}", shown.app.length(reading.length())));
     let class = classes!(
         "field",
         fault.is_some().then_some("wrong"),
@@ -46,7 +52,7 @@ pub fn field(shown: &Shown, tape: &Tape, element: String) -> Html {
     );
     html! {
         <div key={element.clone()} {class} data-tape="">
-            <label for={element.clone()}>{ &tape.label }<span class="unit">{ format!(" ({unit})") }</span></label>
+            <label for={element.clone()}>{ &tape.label }<span class="unit">{ format!(" ({})", tape_unit.sign()) }{ here }</span></label>
             if tape.with_hint {
                 <span class="hint" id={hint}>{ Piece::field(id).map_or("", |field| field.hint) }</span>
             }
@@ -70,7 +76,10 @@ fn input(shown: &Shown, tape: &Tape, element: String, described: String, is_wron
         <input id={element.clone()} type="text" {inputmode} enterkeyhint="next" autocomplete="off" spellcheck="false"
             value={app.text(id)} placeholder={placeholder(shown, tape)} aria-describedby={described}
             aria-invalid={is_wrong.then_some("true")} oninput={typed} onkeydown={keys(shown, element)}
-            onfocus={send.reform(move |_| Act::Enter(id))} onblur={send.reform(move |_| Act::Leave(id))} />
+            onfocus={send.reform(move |event: FocusEvent| {
+                event.target_unchecked_into::<HtmlInputElement>().select();
+                Act::Enter(id)
+            })} onblur={send.reform(move |_| Act::Leave(id))} />
     }
 }
 
@@ -85,7 +94,7 @@ fn keys(shown: &Shown, element: String) -> Callback<KeyboardEvent> {
             send.emit(Act::GoOn(on));
             // In the list the next field of the list is gone into; the field of the keys stays where it is.
             match next {
-                Some(_) if element == super::tape_keys::READING => {}
+                Some(_) if element == super::tape_keys::READING => focus_soon(element.clone()),
                 Some(next) => focus_soon(words::field_element(next)),
                 None => focus_soon("drawing".into()),
             }

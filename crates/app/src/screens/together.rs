@@ -33,7 +33,7 @@ pub fn Together(props: &Props) -> Html {
             <ul class="pieces-list">
                 { for app.workshop.pieces.iter().zip(areas.iter()).map(|(of, area)| piece(app, send, of, *area)) }
             </ul>
-            <h2>{ "To buy, if none is on the shelf" }</h2>
+            <h2>{ "To buy, besides what is in hand" }</h2>
             { list(app, bought) }
         </section>
     }
@@ -74,8 +74,8 @@ fn list(app: &App, bought: &[Shopping]) -> Html {
         html! {
             <li>
                 <h3>{ lot.colour.map(swatch) }{ &*lot.material.name }{ colour }</h3>
-                <p>{ words::buy(&lot.buy, app.workshop.units, &app.workshop.settings, &money(app)) }</p>
-                <p class="hint">{ format!("For {}.", words::and(&pieces)) }</p>
+                <p>{ words::buy(&lot.buy, !lot.in_hand.is_empty(), &app.workshop, &money(app)) }</p>
+                <p class="hint">{ format!("For {}.", words::and(&pieces)) }{ words::in_hand(&lot.in_hand) }</p>
             </li>
         }
     };

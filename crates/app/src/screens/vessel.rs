@@ -13,11 +13,10 @@ const LARGEST: [f64; 2] = [76.0, 88.0];
 /// A can is never drawn smaller than this share of the largest, or its level could not be seen.
 const SMALLEST: f64 = 0.45;
 
-/// A can in question; `largest` is the largest of those that stand beside it. Sizes go with the cube root, as those of
-/// cans do. What the job takes is drawn up from the floor: full to the low end, hatched to the high end, with a line at the
+/// The can in hand, or else the one to buy; `largest` is the largest of those that stand beside it. Sizes go with the cube
+/// root, as those of cans do. What the job takes is drawn up from the floor: full to the low end, hatched to the high end, with a line at the
 /// likely amount; what does not go in stands over the rim.
-pub fn vessel(line: &MaterialLine, largest: Volume) -> Html {
-    let can = line.can.volume();
+pub fn vessel(line: &MaterialLine, can: Volume, largest: Volume) -> Html {
     let share = libm::cbrt(can / largest).max(SMALLEST);
     let fills = |volume: Volume| volume / can;
     // What stands over the rim must find room: then the can is drawn lower.
@@ -28,8 +27,9 @@ pub fn vessel(line: &MaterialLine, largest: Volume) -> Html {
     let left = (SHEET[0] - width) / 2.0;
     let y = |volume: Volume| FLOOR - (fills(volume) * height).min(FLOOR - 4.0);
     let filled = line
-        .level
-        .and_then(level)
+        .in_hand
+        .as_ref()
+        .and_then(|hand| level(hand.level?))
         .map_or(1.0, |level| level.share.middle());
     let level = FLOOR - height * filled;
     let fill = line

@@ -69,15 +69,14 @@ impl Look {
 mod tests {
     use super::*;
     use geometry::{Kind, fields};
-    use units::System;
     use workshop::PieceId;
 
     #[test]
     fn a_measurement_is_looked_at_from_where_it_is_taken() {
-        let piece = Piece::new(PieceId("a".into()), Kind::Dresser, System::Metric);
+        let piece = Piece::new(PieceId("a".into()), Kind::Dresser);
         assert_eq!(Look::Front.at(&piece, fields::WIDTH.id()), Look::Front);
         assert_eq!(Look::Front.at(&piece, fields::DEPTH.id()), Look::Side);
-        assert_eq!(Look::Above.at(&piece, fields::BOARD.id()), Look::Above);
+        assert_eq!(Look::Above.at(&piece, fields::LEG_INSET.id()), Look::Above);
     }
 
     #[test]

@@ -79,6 +79,8 @@ pub enum Keeping {
 pub enum Message {
     /// A sentence that stays until it is put away.
     Plain(String),
+    /// What was done; it stays until something else is told.
+    Done(String),
     /// A file or a link was read; what should become of it?
     Opened(Box<Workshop>),
 }
@@ -109,6 +111,8 @@ pub struct App {
     pub finished: Option<String>,
     /// The measurement that is being taken.
     pub field: Option<FieldId>,
+    /// Whether nothing was typed for it yet: the first digit then takes the place of what stands there.
+    pub fresh: bool,
     /// Whether the device's own keyboard comes up for a measurement, instead of the tape keys alone.
     pub keyboard: bool,
     /// Texts that are being typed, as typed; they are no part of the document until they can be read.
@@ -262,7 +266,10 @@ impl App {
                 }
             }
             Act::Finished(zone) => next.finished = zone,
-            Act::Tell(message) => next.messages.push(message),
+            Act::Tell(message) => {
+                next.messages.retain(|other| !matches!(other, Message::Done(_)));
+                next.messages.push(message);
+            }
             Act::PutAway(place) => {
                 if place < next.messages.len() {
                     next.messages.remove(place);
@@ -417,11 +424,12 @@ impl App {
     /// Another document takes the place of the present one, if there is one.
     fn step(&mut self, found: Option<Rc<Workshop>>) {
         let Some(workshop) = found else { return };
-        self.workshop = workshop;
+        let before = std::mem::replace(&mut self.workshop, workshop);
         self.link = None;
         self.drafts.clear();
         self.figures.clear();
         self.keep_open_piece();
+        self.follow(&before);
     }
 }
 

@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use geometry::{BayPlace, Construction, FieldId, LengthField};
 use units::{LengthError, read_length};
-use workshop::{Edit, LabelReading, MaterialEdit, Piece, PieceEdit, Price, Reading, label_field};
+use workshop::{Edit, LabelReading, MaterialEdit, Piece, PieceEdit, Price, Reading, Workshop, label_field};
 
 use super::App;
 use crate::words::field_element;
@@ -61,6 +61,7 @@ impl App {
     pub(super) fn enter(&mut self, field: FieldId) {
         if self.field != Some(field) {
             self.past.part();
+            self.fresh = true;
         }
         if let Some(piece) = self.piece() {
             self.look = self.look.at(piece, field);
@@ -112,12 +113,33 @@ impl App {
         }
         self.drafts.insert(field, text);
         self.field = Some(field);
+        self.fresh = false;
+    }
+
+    /// While the tape is out it goes to the measurement that has changed since `before`.
+    pub(super) fn follow(&mut self, before: &Workshop) {
+        let Some(now) = self.piece().filter(|_| self.field.is_some()).cloned() else {
+            return;
+        };
+        let Some(before) = before.piece(&now.id) else {
+            return;
+        };
+        let typed = |piece: &Piece, field| piece.reading(field).map(Reading::with_unit);
+        let changed = |field: &FieldId| typed(&now, *field) != typed(before, *field);
+        if let Some(field) = in_order(&now).into_iter().find(changed) {
+            self.enter(field);
+        }
+        self.fresh = true;
     }
 
     pub(super) fn press(&mut self, text: &'static str) {
         let Some(field) = self.field else { return };
-        let before = self.text(field);
         let is_digit = text.len() == 1 && text.starts_with(|c: char| c.is_ascii_digit());
+        let before = if is_digit && self.fresh {
+            String::new()
+        } else {
+            self.text(field)
+        };
         let text = match text {
             BACK => before
                 .chars()
@@ -281,6 +303,38 @@ mod tests {
         assert_eq!(width(&app).as_deref(), Some("33"));
         let app = pad(typed(&with_piece(), &["2"]), &[" ft ", "7/8"]);
         assert_eq!(width(&app).as_deref(), Some("2 ft 7/8"));
+    }
+
+    #[test]
+    fn the_first_digit_takes_the_place_of_what_stands_there() {
+        let (width, depth) = (fields::WIDTH.id(), fields::DEPTH.id());
+        let app = with_piece()
+            .update(Act::Enter(width))
+            .update(Act::Key("1"))
+            .update(Act::Key("0"));
+        assert_eq!(app.text(width), "10");
+        let again = app.update(Act::Enter(depth)).update(Act::Enter(width));
+        assert_eq!(
+            again.update(Act::Key("1")).update(Act::Key("9")).text(width),
+            "19"
+        );
+        // What is added to a reading is added: a fraction, or a character less.
+        assert_eq!(again.update(Act::Key("7/8")).text(width), "10 7/8");
+        assert_eq!(again.update(Act::Key(BACK)).text(width), "1");
+    }
+
+    #[test]
+    fn the_tape_follows_what_is_taken_back() {
+        let (width, depth) = (fields::WIDTH.id(), fields::DEPTH.id());
+        let app = with_piece()
+            .update(Act::Enter(width))
+            .update(Act::Key("9"))
+            .update(Act::GoOn(true));
+        assert_eq!(app.field, Some(depth));
+        let back = app.update(Act::Undo);
+        assert_eq!((back.field, back.text(width).as_str()), (Some(width), ""));
+        let away = app.update(Act::PutTapeAway).update(Act::Undo);
+        assert_eq!(away.field, None, "the tape stays away");
     }
 
     #[test]

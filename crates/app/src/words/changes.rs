@@ -86,12 +86,11 @@ pub fn change_of(problem: &Problem) -> Option<usize> {
 mod tests {
     use super::*;
     use geometry::Kind;
-    use units::System;
     use workshop::{PieceChange, PieceId, takeoff};
 
     #[test]
     fn a_part_that_was_left_out_keeps_its_name() {
-        let mut piece = Piece::new(PieceId("a".into()), Kind::Nightstand, System::Metric);
+        let mut piece = Piece::new(PieceId("a".into()), Kind::Nightstand);
         let left_out = ChangeKind::Remove {
             part: "drawer-front-1-1".into(),
         };

@@ -23,13 +23,13 @@ fn before(kind: Kind, place: BayPlace) -> String {
     }
 }
 
-/// What a bay is called: `Bay 2`, `Upper case, bay 1`, `Left pedestal`.
+/// What a bay is called: `Section 2`, `Upper case, section 1`, `Left pedestal`.
 pub fn bay_label(kind: Kind, place: BayPlace) -> String {
     match (kind.construction(), place.upper, place.bay) {
         (Construction::Pedestals, _, 1) => "Left pedestal".into(),
         (Construction::Pedestals, ..) => "Right pedestal".into(),
-        (_, true, bay) => format!("Upper case, bay {bay}"),
-        (_, false, bay) => format!("Bay {bay}"),
+        (_, true, bay) => format!("Upper case, section {bay}"),
+        (_, false, bay) => format!("Section {bay}"),
     }
 }
 
@@ -86,9 +86,12 @@ mod tests {
     fn labels_say_where_a_field_is() {
         let row = |kind, place| field_label(kind, FieldId::RowHeight(place, 2));
         assert_eq!(row(Kind::Dresser, FIRST), "row 2, height");
-        assert_eq!(row(Kind::Hutch, SECOND_ABOVE), "Upper case, bay 2, row 2, height");
+        assert_eq!(
+            row(Kind::Hutch, SECOND_ABOVE),
+            "Upper case, section 2, row 2, height"
+        );
         assert_eq!(row(Kind::PedestalDesk, FIRST), "Left pedestal, row 2, height");
         let width = FieldId::BayWidth(FIRST);
-        assert_eq!(field_label(Kind::Sideboard, width), "Bay 1, clear width");
+        assert_eq!(field_label(Kind::Sideboard, width), "Section 1, clear width");
     }
 }

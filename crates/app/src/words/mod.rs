@@ -5,18 +5,20 @@ mod fields;
 mod local;
 mod standing;
 mod surfaces;
+mod ways;
 
 use crate::state::Sheet;
 use coatings::can::ChoiceError;
-use coatings::{Certainty, Enough, Estimate, Figure, Need, Stage, Verdict, in_sentence};
+use coatings::{Certainty, Enough, Estimate, Figure, Measure, Need, Quantity, Stage, Verdict, in_sentence};
 use units::{Area, Length, System, Volume, show_area, show_number, show_volume};
-use workshop::{Buy, MaterialLine, Piece, Settings, Takeoff, unmeasured};
+use workshop::{Buy, InHand, MaterialLine, Piece, Takeoff, Workshop, unmeasured};
 
 pub use changes::{Names, change_of, change_title, towards};
 pub use fields::{bay_label, field_element, field_label, place_prefix};
 pub use local::{local, write_decimals_with};
-pub use standing::{offline, safety};
+pub use standing::{file_saved, offline, safety};
 pub use surfaces::{lying, overlap, run, working};
+pub use ways::{in_hours, minutes_as, more_coats, which_way};
 
 /// The name of a sheet among the elements of the page.
 pub fn sheet(sheet: Sheet) -> &'static str {
@@ -60,17 +62,37 @@ pub fn sureness(piece: &Piece, takeoff: &Takeoff) -> String {
     } else {
         format!("{share:.0}")
     };
-    match unmeasured(piece).len() {
-        0 => format!("Give or take {share} %. Everything was measured."),
-        1 => format!("Give or take {share} %. One measurement is still a usual value."),
-        n => format!("Give or take {share} %. {n} measurements are still usual values."),
+    let guessed = unmeasured(piece);
+    if guessed.is_empty() {
+        return format!("Give or take {share} %. Everything was measured.");
     }
+    let heavy = takeoff
+        .unsure_by
+        .iter()
+        .filter(|(field, share)| *share >= HEAVY && guessed.contains(field));
+    let heavy: Vec<String> = heavy
+        .take(3)
+        .map(|(field, _)| field_label(piece.kind, *field).to_lowercase())
+        .collect();
+    let heavy: Vec<&str> = heavy.iter().map(String::as_str).collect();
+    let rest = match guessed.len() {
+        1 => "one measurement is still a usual value".to_owned(),
+        n => format!("{n} measurements are still usual values"),
+    };
+    let why = match heavy.as_slice() {
+        [] => "none of them moves it by much".to_owned(),
+        heavy => format!("most of it from {}", and(heavy)),
+    };
+    format!("Give or take {share} %: {rest}, {why}.")
 }
+
+/// From this share of the variance on a measurement is named.
+const HEAVY: f64 = 0.1;
 
 /// The best estimate of the linear law beside the trials.
 pub fn linear(estimate: Estimate<Volume>, system: System) -> String {
     format!(
-        "The linear law says {} with a standard uncertainty of {}; the range above comes from trials.",
+        "By the formulas below it is {}, with a standard uncertainty of {}; the range above comes from thousands of trials.",
         volume(estimate.value, system),
         volume(estimate.standard_uncertainty, system)
     )
@@ -119,8 +141,7 @@ pub fn coats(coats: u32) -> String {
 }
 
 /// What the can would do with the wanted confidence instead: fewer or more coats, or some of the zones.
-pub fn instead(line: &MaterialLine, takeoff: &Takeoff) -> String {
-    let enough = &line.enough;
+pub fn instead(line: &MaterialLine, enough: &Enough, takeoff: &Takeoff) -> String {
     if enough.verdict == Verdict::Enough {
         return match enough.most_coats {
             most if most > line.coats && line.need.material.stage != Stage::Clean => {
@@ -148,7 +169,7 @@ pub fn instead(line: &MaterialLine, takeoff: &Takeoff) -> String {
 /// A price in words, given in hundredths of the currency.
 pub type Money<'a> = &'a dyn Fn(u64) -> String;
 
-/// Which cans to buy, and what they cost if that is known: `1 × 1 quart, 24.50 in all`.
+/// Which cans to buy, and what they cost if that is known: `1 quart, 24.50 in all`; none is `nothing`.
 pub fn cans(buy: &Result<Buy, ChoiceError>, money: Money<'_>) -> String {
     let buy = match buy {
         Ok(buy) => buy,
@@ -157,25 +178,65 @@ pub fn cans(buy: &Result<Buy, ChoiceError>, money: Money<'_>) -> String {
     let cans: Vec<String> = buy
         .cans
         .iter()
-        .map(|(can, count)| format!("{count} \u{d7} {}", can.label))
+        .map(|(can, count)| match count {
+            1 => can.label.to_owned(),
+            count => format!("{count} \u{d7} {}", can.label),
+        })
         .collect();
     let cans: Vec<&str> = cans.iter().map(String::as_str).collect();
+    if cans.is_empty() {
+        return "nothing".into();
+    }
     let price = buy
         .price
         .map_or_else(String::new, |price| format!(", {} in all", money(price)));
     format!("{}{price}", and(&cans))
 }
 
-/// Which cans to buy, what for, and what they leave.
-pub fn buy(buy: &Result<Buy, ChoiceError>, system: System, settings: &Settings, money: Money<'_>) -> String {
+/// Which cans to buy, in few words: `buy 1 quart`, or how many cans of different sizes.
+pub fn short_cans(buy: &Result<Buy, ChoiceError>) -> String {
+    match buy.as_ref().map(|buy| buy.cans.as_slice()) {
+        Ok([]) => "buy nothing".into(),
+        Ok([(can, 1)]) => format!("buy {}", can.label),
+        Ok([(can, count)]) => format!("buy {count} \u{d7} {}", can.label),
+        Ok(cans) => format!("buy {} cans", cans.iter().map(|(_, count)| count).sum::<u32>()),
+        Err(_) => String::new(),
+    }
+}
+
+/// Which cans to buy, what for, and what they leave; `in_hand` tells whether there is some already.
+pub fn buy(buy: &Result<Buy, ChoiceError>, in_hand: bool, workshop: &Workshop, money: Money<'_>) -> String {
     let cans = cans(buy, money);
     let Ok(buy) = buy else { return cans };
-    let sure = settings.confidence.percent();
+    if buy.cans.is_empty() {
+        return "Nothing: what is in hand is enough.".into();
+    }
+    let besides = if in_hand { " besides what is in hand" } else { "" };
+    let sure = workshop.settings.confidence.percent();
+    let smaller = if buy.no_smaller {
+        " It is not usually sold in less."
+    } else {
+        ""
+    };
     format!(
-        "{cans}: holds the {} that are enough {sure} times in 100, and leaves {}.",
-        volume(buy.need, system),
-        volume(buy.purchase.left, system)
+        "{cans}. {}{besides} are enough {sure} times in 100; {} is left over.{smaller}",
+        volume(buy.need, workshop.units),
+        volume(buy.purchase.left, workshop.units)
     )
+}
+
+/// The cans in hand: ` In hand: 1 quart, about half, and 8 fl oz, full.`
+pub fn in_hand(cans: &[InHand]) -> String {
+    let cans: Vec<String> = cans
+        .iter()
+        .map(|hand| format!("{}, {}", hand.can.label, hand.level_label()))
+        .collect();
+    let cans: Vec<&str> = cans.iter().map(String::as_str).collect();
+    if cans.is_empty() {
+        String::new()
+    } else {
+        format!(" In hand: {}.", and(&cans))
+    }
 }
 
 /// A text with a capital at its head.
@@ -242,6 +303,29 @@ pub fn wet_film(film: Figure, system: System) -> String {
     }
 }
 
+/// A number of a formula in the units of the maker, behind that of the formula: ` (8.1 fl oz)`; nothing where the maker reads
+/// the same unit.
+pub fn here(quantity: &Quantity, system: System) -> String {
+    match (quantity.measure, system) {
+        (Measure::Litres, _) => beside_litres(quantity.value, system),
+        (Measure::SquareMetres, System::UsCustomary) => {
+            format!(" ({})", area(Area::square_metres(quantity.value), system))
+        }
+        (Measure::Film, System::UsCustomary) => {
+            local(format!(" ({} mil)", to_two_digits(quantity.value / 25.4e-6)))
+        }
+        (Measure::Film, System::Metric) => {
+            local(format!(" ({} \u{b5}m)", to_two_digits(quantity.value / 1e-6)))
+        }
+        _ => String::new(),
+    }
+}
+
+/// The same volume in the units of the maker: ` (8.1 fl oz)`, ` (240 mL)`.
+pub fn beside_litres(litres: f64, system: System) -> String {
+    format!(" ({})", volume(Volume::litres(litres), system))
+}
+
 fn range_of(low: f64, high: f64) -> String {
     let [low, high] = [low, high].map(to_two_digits);
     if low == high {
@@ -269,16 +353,6 @@ pub fn stage(stage: Stage) -> &'static str {
         Stage::Primer => "Primer",
         Stage::Paint => "Paint",
         Stage::Topcoat => "Topcoat",
-    }
-}
-
-/// Minutes with their doubled standard uncertainty, in hours from two hours on.
-pub fn minutes(minutes: Estimate<f64>) -> String {
-    let (value, either_way) = (minutes.value, minutes.standard_uncertainty * 2.0);
-    if value < 120.0 {
-        format!("{value:.0} \u{b1} {either_way:.0} min")
-    } else {
-        local(format!("{:.1} \u{b1} {:.1} h", value / 60.0, either_way / 60.0))
     }
 }
 
@@ -315,6 +389,7 @@ mod tests {
             probability: 0.2,
             left: Volume::ZERO,
             lacking: half,
+            besides: half,
             most_coats: 1,
             zones: vec![],
         };
@@ -324,6 +399,26 @@ mod tests {
         assert_eq!(in_a_hundred(0.001), "less than once in 100 times");
         assert_eq!(in_a_hundred(0.011), "once in 100 times");
         assert_eq!(in_a_hundred(0.874), "87 times in 100");
+    }
+
+    #[test]
+    fn numbers_of_formulas_are_told_in_the_units_of_the_maker_too() {
+        let quantity = |value, measure| Quantity {
+            symbol: "x",
+            meaning: "x".into(),
+            value,
+            standard_uncertainty: 0.0,
+            measure,
+            source: None,
+        };
+        let us = |value, measure| here(&quantity(value, measure), System::UsCustomary);
+        assert_eq!(us(0.24, Measure::Litres), " (8.1 fl oz)");
+        assert_eq!(us(1e-4, Measure::Film), " (3.9 mil)");
+        assert_eq!(us(3.0, Measure::Count), "");
+        assert_eq!(
+            here(&quantity(1e-4, Measure::Film), System::Metric),
+            " (100 \u{b5}m)"
+        );
     }
 
     #[test]
@@ -348,31 +443,22 @@ mod tests {
         assert_eq!(figure(Figure::practice(0.38, 0.38), 0.01), "38");
     }
 
-    #[test]
-    fn long_work_is_told_in_hours() {
-        let estimate = |value, standard_uncertainty| Estimate {
-            value,
-            standard_uncertainty,
-        };
-        assert_eq!(minutes(estimate(95.0, 12.0)), "95 \u{b1} 24 min");
-        assert_eq!(minutes(estimate(150.0, 15.0)), "2.5 \u{b1} 0.5 h");
-    }
-
     /// A pint of enamel does not do a dresser twice; it does it once, or part of it twice.
     #[test]
     fn a_can_that_is_short_says_what_it_would_do() {
-        let piece = Piece::new(PieceId("a".into()), Kind::Dresser, System::UsCustomary);
+        let piece = Piece::new(PieceId("a".into()), Kind::Dresser);
         let enough = |verdict, most_coats, zones| {
-            let mut takeoff = takeoff(&piece, &[], Confidence::default()).unwrap();
-            takeoff.materials[1].enough = Enough {
+            let takeoff = takeoff(&piece, &[], Confidence::default()).unwrap();
+            let enough = Enough {
                 verdict,
                 probability: 0.5,
                 left: Volume::ZERO,
                 lacking: Volume::ZERO,
+                besides: Volume::ZERO,
                 most_coats,
                 zones,
             };
-            instead(&takeoff.materials[1], &takeoff)
+            instead(&takeoff.materials[1], &enough, &takeoff)
         };
         let labels = takeoff(&piece, &[], Confidence::default()).unwrap().zones;
         let first = &labels[0].label;

@@ -1,6 +1,6 @@
 //! How the page stands on this device, in words.
 
-use crate::standing::{Offline, Standing};
+use crate::standing::{Offline, Saved, Standing};
 
 /// A day in milliseconds.
 const DAY: f64 = 86_400_000.0;
@@ -44,6 +44,17 @@ fn saved(at: Option<f64>, now: f64) -> String {
         days => format!("{days} days"),
     };
     format!("Last saved to a file {when} ago.")
+}
+
+/// What became of a file.
+pub fn file_saved(saved: &Saved) -> String {
+    match saved {
+        Saved::As(name) => format!("Saved as {name}."),
+        Saved::Downloaded(name) => {
+            format!("{name} went to the downloads of the browser. Look there that it arrived.")
+        }
+        Saved::No => "Not saved: no place was chosen for the file.".into(),
+    }
 }
 
 #[cfg(test)]

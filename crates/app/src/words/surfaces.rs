@@ -8,9 +8,18 @@ use super::area;
 /// The working of a surface: gross area with its profile multiplier, less each deduction with what causes it, and
 /// what that leaves.
 pub fn working(surface: &Surface, system: System) -> String {
-    let mut text = area(surface.gross, system);
     let multiplier = format!("{:.2}", surface.multiplier);
-    if multiplier != "1.00" {
+    let is_plain = multiplier == "1.00";
+    let mut text = match surface.rectangle().filter(|_| is_plain) {
+        Some([long, short]) => format!(
+            "{} by {} is {}",
+            show_length(long, system),
+            show_length(short, system),
+            area(surface.gross, system)
+        ),
+        None => area(surface.gross, system),
+    };
+    if !is_plain {
         text.push_str(&format!(" along the profile, {multiplier} times the flat"));
     }
     if surface.deductions.is_empty() {
@@ -78,9 +87,14 @@ mod tests {
         surface.net = Area::square_metres(0.7);
         surface.multiplier = 1.0;
         surface.deductions.clear();
+        let [long, short] = surface
+            .rectangle()
+            .unwrap()
+            .map(|side| show_length(side, System::Metric));
+        let sides = format!("{long} by {short} is ");
         assert_eq!(
             working(&surface, System::Metric),
-            "1.00 m², nothing lies against it"
+            format!("{sides}1.00 m², nothing lies against it")
         );
         surface.multiplier = 1.314;
         surface.deductions = vec![

@@ -83,6 +83,31 @@ impl Lines<'_> {
         self.of(field, [0.0, base::height(self.furniture)], edge, 1);
     }
 
+    /// Whether a measurement is one that this piece has.
+    fn asks(&self, field: &LengthField) -> bool {
+        self.furniture.fields().contains(&field)
+    }
+
+    /// The gap between the two lowest fronts that lie one above the other, at the left hand.
+    fn seams(&mut self, at: &Layout, left: f64) {
+        let rows = at.bays.first().map(|bay| &*bay.rows).unwrap_or_default();
+        let closed =
+            |pair: &&[super::layout::RowLayout]| pair.iter().all(|row| row.fill != super::Fill::Open);
+        let Some([_, lower]) = rows.windows(2).rfind(closed) else {
+            return;
+        };
+        // Between inset fronts stands a rail with a gap on either side of it.
+        let gap = self.metres(&f::GAP);
+        if self.asks(&f::GAP) {
+            self.of(
+                &f::GAP,
+                [lower.front[1], lower.front[1] + gap],
+                Edge::Left(left),
+                2,
+            );
+        }
+    }
+
     /// Rows at the right hand, bays at the foot.
     fn rows(&mut self, unit: &Unit, at: &Layout, right: f64, below: f64) {
         let last = at.bays.len() - 1;
@@ -117,9 +142,27 @@ fn cases(lines: &mut Lines, view: View) {
             lines.of(&f::HEIGHT, [0.0, height], Edge::Left(left), 1);
             lines.of(&f::TOP_THICKNESS, [lower.z[1], height], Edge::Right(right), 1);
             lines.base(Edge::Right(right));
-            lines.rows(lower, &lower.layout(), right, 0.0);
+            let at = lower.layout();
+            lines.rows(lower, &at, right, 0.0);
+            lines.seams(&at, left);
+            let above = height + upper.map_or(0.0, |_| lines.metres(&f::UPPER_HEIGHT));
+            let [x0, x1] = lower.x;
+            lines.of(
+                &f::BOARD,
+                [x0, x0 + lines.metres(&f::BOARD)],
+                Edge::Above(above),
+                1,
+            );
+            if lines.asks(&f::FRAME) {
+                lines.of(
+                    &f::FRAME,
+                    [x1 - lines.metres(&f::FRAME), x1],
+                    Edge::Above(above),
+                    1,
+                );
+            }
             if let Some(upper) = upper {
-                let head = height + lines.metres(&f::UPPER_HEIGHT);
+                let head = above;
                 lines.of(&f::UPPER_HEIGHT, [height, head], Edge::Left(left), 1);
                 let at = upper.layout();
                 if let Some(bay) = at.bays.last() {
@@ -136,9 +179,9 @@ fn cases(lines: &mut Lines, view: View) {
             }
         }
         View::Side => {
-            case_side(lines, lower, height);
+            let head = height + upper.map_or(0.0, |_| lines.metres(&f::UPPER_HEIGHT));
+            case_side(lines, lower, height, head);
             if let Some(upper) = upper {
-                let head = height + lines.metres(&f::UPPER_HEIGHT);
                 lines.of(&f::UPPER_DEPTH, upper.y, Edge::Above(head), 1);
                 lines.of(&f::UPPER_HEIGHT, [height, head], Edge::Right(lower.y[1]), 1);
             } else {
@@ -155,7 +198,7 @@ fn cases(lines: &mut Lines, view: View) {
     }
 }
 
-fn case_side(lines: &mut Lines, unit: &Unit, height: f64) {
+fn case_side(lines: &mut Lines, unit: &Unit, height: f64, head: f64) {
     let furniture = lines.furniture;
     let overhang = lines.metres(&f::OVERHANG_FRONT);
     let at = unit.layout();
@@ -174,8 +217,14 @@ fn case_side(lines: &mut Lines, unit: &Unit, height: f64) {
             lines.of(&f::LEG_WIDTH, [inset, inset + leg], Edge::Below(0.0), 2);
         }
     }
+    let [back, rear] = [at.back, [at.back[1], unit.y[1]]];
+    for (field, span) in [(&f::BACK_THICKNESS, back), (&f::BACK_RECESS, rear)] {
+        if lines.asks(field) {
+            lines.of(field, span, Edge::Above(head), 1);
+        }
+    }
     let is_hidden = furniture.styles.fronts == FrontStyle::Inset || furniture.styles.back == BackStyle::None;
-    if !is_hidden && lines.furniture.fields().contains(&&f::FRONT_THICKNESS) {
+    if !is_hidden && lines.asks(&f::FRONT_THICKNESS) {
         lines.of(&f::FRONT_THICKNESS, at.front, Edge::Below(0.0), 2);
     }
 }

@@ -98,7 +98,7 @@ pub const HEIGHT: LengthField = field(
 /// Thickness of the carcass boards.
 pub const BOARD: LengthField = field(
     "board",
-    "Carcass board",
+    "Board thickness",
     "Thickness of the side boards",
     3.0,
     60.0,
@@ -115,7 +115,7 @@ pub const TOP_THICKNESS: LengthField = field(
 pub const OVERHANG_FRONT: LengthField = field(
     "overhang-front",
     "Overhang, front",
-    "From the carcass to the front edge of the top",
+    "From the front edge of the side to that of the top, not from the drawer fronts",
     0.0,
     300.0,
 );
@@ -123,7 +123,7 @@ pub const OVERHANG_FRONT: LengthField = field(
 pub const OVERHANG_SIDE: LengthField = field(
     "overhang-side",
     "Overhang, each side",
-    "From the carcass to the end of the top",
+    "From the outside of the side to the end of the top",
     0.0,
     300.0,
 );
@@ -147,7 +147,7 @@ pub const GAP: LengthField = field(
 pub const FRAME: LengthField = field(
     "frame",
     "Frame showing",
-    "From the outside of the carcass to the nearest drawer front",
+    "From the outside of the case to the nearest drawer front",
     0.0,
     60.0,
 );
@@ -171,7 +171,7 @@ pub const BACK_RECESS: LengthField = field(
 pub const PLINTH_HEIGHT: LengthField = field(
     "plinth-height",
     "Plinth height",
-    "From the floor to the carcass",
+    "From the floor to the underside of the case",
     10.0,
     400.0,
 );
@@ -179,7 +179,7 @@ pub const PLINTH_HEIGHT: LengthField = field(
 pub const PLINTH_SETBACK: LengthField = field(
     "plinth-setback",
     "Plinth set back",
-    "From the front of the carcass to the front of the plinth",
+    "From the front of the case to the front of the plinth",
     0.0,
     300.0,
 );
@@ -187,7 +187,7 @@ pub const PLINTH_SETBACK: LengthField = field(
 pub const LEG_HEIGHT: LengthField = field(
     "leg-height",
     "Leg height",
-    "From the floor to the carcass",
+    "From the floor to the underside of the case",
     10.0,
     1500.0,
 );
@@ -203,7 +203,7 @@ pub const LEG_WIDTH: LengthField = field(
 pub const LEG_INSET: LengthField = field(
     "leg-inset",
     "Legs set in",
-    "From the outside of the carcass to the leg, front and sides",
+    "From the outside of the case to the leg, front and sides",
     0.0,
     300.0,
 );

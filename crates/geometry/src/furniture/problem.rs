@@ -150,7 +150,7 @@ impl Problem {
                 show(*room)
             ),
             Problem::BaysDoNotAddUp { upper, bays, room } => format!(
-                "{}he bays take {} with what stands between them, but there is room for {}. Leave one bay empty to \
+                "{}he sections take {} with what stands between them, but there is room for {}. Leave one section empty to \
                  give it the rest, or measure them again.",
                 if *upper { "In the upper case t" } else { "T" },
                 show(*bays),
@@ -201,7 +201,7 @@ fn name(field: FieldId) -> String {
         FieldId::Of(key) => of_key(key),
         FieldId::RowHeight(place, row) => format!("The height of row {row}{}", of_bay(place)),
         FieldId::BayWidth(place) => format!(
-            "The width of bay {}{}",
+            "The width of section {}{}",
             place.bay,
             if place.upper { " of the upper case" } else { "" }
         ),
@@ -214,16 +214,16 @@ fn name(field: FieldId) -> String {
 fn of_bay(place: BayPlace) -> String {
     match (place.upper, place.bay) {
         (false, 1) => String::new(),
-        (false, bay) => format!(" of bay {bay}"),
+        (false, bay) => format!(" of section {bay}"),
         (true, 1) => " of the upper case".into(),
-        (true, bay) => format!(" of bay {bay} of the upper case"),
+        (true, bay) => format!(" of section {bay} of the upper case"),
     }
 }
 
 /// The beginning of a sentence about a bay.
 fn in_bay(place: BayPlace) -> String {
     match (place.upper, place.bay) {
-        (false, bay) => format!("In bay {bay} "),
-        (true, bay) => format!("In bay {bay} of the upper case "),
+        (false, bay) => format!("In section {bay} "),
+        (true, bay) => format!("In section {bay} of the upper case "),
     }
 }

@@ -182,7 +182,7 @@ impl Colour {
 
 impl Piece {
     /// A piece of this kind of which nothing was measured yet.
-    pub fn new(id: PieceId, kind: Kind, system: System) -> Self {
+    pub fn new(id: PieceId, kind: Kind) -> Self {
         let usual = Furniture::usual(kind);
         let bays = |bays: &[geometry::Bay]| bays.iter().map(Bay::usual).collect();
         Piece {
@@ -198,7 +198,7 @@ impl Piece {
             changes: vec![],
             zones: SortedMap::new(),
             choices: SortedMap::new(),
-            scheme: Scheme::usual(system),
+            scheme: Scheme::usual(),
             beyond: Map::new(),
         }
     }

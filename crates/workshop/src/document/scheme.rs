@@ -4,7 +4,6 @@ use std::rc::Rc;
 
 use coatings::suggest::{Suggestion, suggest};
 use coatings::{Basis, Body, Condition, Stage, Wish};
-use units::System;
 
 use super::{Colour, OwnMaterial, material_of};
 
@@ -34,18 +33,15 @@ pub struct LayerPlan {
     pub narrow_tool: Option<&'static str>,
     /// How much thinner is added for a sprayer, in hundredths of the volume.
     pub thinned: u32,
-    /// The key of the can in question.
-    pub can: &'static str,
-    /// How full it is, by the key of the level; nothing for a full one.
+    /// The key of the can in hand; nothing if there is none.
+    pub can: Option<&'static str>,
+    /// How full that can is, by the key of the level; nothing for a full one.
     pub level: Option<&'static str>,
 }
 
 impl LayerPlan {
-    /// One coat with the tool that the material is usually put on with, and a can of the middle size.
-    pub fn usual(material: &coatings::Material, system: System) -> Self {
-        let of_system = |key: &&&str| coatings::can(key).is_some_and(|can| is_of(system, can));
-        let cans: Vec<&'static str> = material.cans.iter().filter(of_system).copied().collect();
-        let can = cans.get(cans.len() / 2).copied().unwrap_or("us-quart");
+    /// One coat with the tool that the material is usually put on with, and none of it in hand.
+    pub fn usual(material: &coatings::Material) -> Self {
         // What is wiped is wiped; all else is brushed.
         let tools = match material.body {
             Body::Wash | Body::Penetrating | Body::Paste => ["pad", "brush"],
@@ -61,46 +57,47 @@ impl LayerPlan {
             tool: tool.unwrap_or("brush"),
             narrow_tool: None,
             thinned: 0,
-            can,
+            can: None,
             level: None,
         }
     }
 }
 
-fn is_of(system: System, can: &coatings::CanSize) -> bool {
-    coatings::can_sizes(system).iter().any(|size| size.key == can.key)
-}
-
 impl Scheme {
+    /// The colour of a paint that nobody chose yet.
+    const USUAL_PAINT: Colour = Colour([0x4a, 0x6b, 0x61]);
+    /// The colour of a stain that nobody chose yet.
+    const USUAL_STAIN: Colour = Colour([0x6e, 0x45, 0x2a]);
+
+    /// A colour that nobody chose becomes that of what is wanted now.
+    pub(crate) fn colour_for(&mut self, wish: Wish) {
+        let (from, to) = match wish {
+            Wish::Painted { .. } => (Self::USUAL_STAIN, Self::USUAL_PAINT),
+            Wish::StainedClear => (Self::USUAL_PAINT, Self::USUAL_STAIN),
+            Wish::Clear => return,
+        };
+        if self.colour == from {
+            self.colour = to;
+        }
+    }
+
     /// One coat of primer, two of paint, two of clear: the common scheme for painted furniture (common
     /// practice, no source).
-    pub fn usual(system: System) -> Self {
+    pub fn usual() -> Self {
         let layers = [
             ("bonding-primer", 1),
             ("trim-enamel", 2),
             ("water-polyurethane", 2),
         ];
         let layers = layers.into_iter().filter_map(|(key, coats)| {
-            let usual = LayerPlan::usual(coatings::material(key)?, system);
-            Some(LayerPlan {
-                coats,
-                can: Self::usual_can(system),
-                ..usual
-            })
+            let usual = LayerPlan::usual(coatings::material(key)?);
+            Some(LayerPlan { coats, ..usual })
         });
         Scheme {
-            colour: Colour([0x4a, 0x6b, 0x61]),
+            colour: Scheme::USUAL_PAINT,
             condition: Condition::default(),
             basis: Basis::WetFilm,
             layers: layers.collect(),
-        }
-    }
-
-    /// The can that stands in most workshops.
-    pub(crate) fn usual_can(system: System) -> &'static str {
-        match system {
-            System::UsCustomary => "us-quart",
-            System::Metric => "metric-750-ml",
         }
     }
 
@@ -157,40 +154,28 @@ mod tests {
 
     #[test]
     fn the_usual_scheme_names_what_is_known() {
-        for system in [System::UsCustomary, System::Metric] {
-            let stages: Vec<Stage> = Scheme::usual(system)
-                .layers
-                .iter()
-                .map(|layer| {
-                    let material = coatings::material(&layer.material).unwrap();
-                    let tool = coatings::tool(layer.tool).unwrap();
-                    assert!(coatings::can(layer.can).is_some() && tool.film(material.body).is_some());
-                    material.stage
-                })
-                .collect();
-            assert_eq!(stages, [Stage::Primer, Stage::Paint, Stage::Topcoat]);
-        }
+        let scheme = Scheme::usual();
+        let stages = scheme.layers.iter().map(|layer| {
+            let material = coatings::material(&layer.material).unwrap();
+            let tool = coatings::tool(layer.tool).unwrap();
+            assert!(layer.can.is_none() && tool.film(material.body).is_some());
+            material.stage
+        });
+        assert!(stages.eq([Stage::Primer, Stage::Paint, Stage::Topcoat]));
     }
 
     #[test]
-    fn a_usual_layer_can_be_put_on_and_bought() {
+    fn a_usual_layer_can_be_put_on() {
         for material in coatings::materials() {
-            for system in [System::UsCustomary, System::Metric] {
-                let layer = LayerPlan::usual(material, system);
-                let tool = coatings::tool(layer.tool).unwrap();
-                assert!(tool.film(material.body).is_some(), "{}", material.key);
-                assert!(
-                    is_of(system, coatings::can(layer.can).unwrap()),
-                    "{}",
-                    material.key
-                );
-            }
+            let layer = LayerPlan::usual(material);
+            let tool = coatings::tool(layer.tool).unwrap();
+            assert!(tool.film(material.body).is_some(), "{}", material.key);
         }
     }
 
     #[test]
     fn what_is_planned_tells_what_is_wanted() {
-        let mut scheme = Scheme::usual(System::Metric);
+        let mut scheme = Scheme::usual();
         assert_eq!(scheme.wish(&[]), Wish::Painted { light: false });
         scheme.colour = Colour([0xf2, 0xee, 0xe0]);
         assert_eq!(scheme.wish(&[]), Wish::Painted { light: true });
@@ -201,17 +186,17 @@ mod tests {
 
     #[test]
     fn the_usual_scheme_lacks_the_cleaner_of_the_suggested_one() {
-        let mut scheme = Scheme::usual(System::Metric);
+        let mut scheme = Scheme::usual();
         let suggestion = scheme.suggestion(&[]);
         assert!(!scheme.is_as_suggested(&[], &suggestion));
-        let cleaner = LayerPlan::usual(coatings::material("degreaser").unwrap(), System::Metric);
+        let cleaner = LayerPlan::usual(coatings::material("degreaser").unwrap());
         scheme.layers.insert(0, cleaner);
         assert!(scheme.is_as_suggested(&[], &suggestion), "{suggestion:?}");
     }
 
     #[test]
     fn a_new_layer_stands_behind_its_stage() {
-        let scheme = Scheme::usual(System::Metric);
+        let scheme = Scheme::usual();
         let of = |key: &str| coatings::material(key).map(|material| material.stage);
         assert_eq!(scheme.place_of(Stage::Clean, of), 0);
         assert_eq!(scheme.place_of(Stage::Primer, of), 1);

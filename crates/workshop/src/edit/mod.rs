@@ -129,8 +129,8 @@ pub enum PieceEdit {
     Finish(Option<String>, SchemeEdit),
     /// A zone is finished in its own way, or as the piece is.
     Apart(String, bool),
-    /// The can in question of a material in a colour, by its key.
-    Can(Rc<str>, Option<Rgb>, &'static str),
+    /// The can in hand of a material in a colour, by its key; `None` is none.
+    Can(Rc<str>, Option<Rgb>, Option<&'static str>),
     /// How full that can is, by the key of the level; `None` is full.
     Level(Rc<str>, Option<Rgb>, Option<&'static str>),
 }
@@ -203,7 +203,7 @@ impl Workshop {
             Edit::Units(units) => next.units = units,
             Edit::Settings(edit) => next.set(edit)?,
             Edit::Add { id, kind } => {
-                let mut piece = Piece::new(id, kind, self.units);
+                let mut piece = Piece::new(id, kind);
                 if let Some(finish) = &self.settings.finish {
                     piece.scheme = finish.clone();
                 }
@@ -240,7 +240,7 @@ impl Workshop {
             Edit::Piece(id, edit) => {
                 let place = self.place(&id)?;
                 let mut piece = (*self.pieces[place]).clone();
-                piece.apply(edit, &self.materials, self.units)?;
+                piece.apply(edit, &self.materials)?;
                 next.pieces[place] = Rc::new(piece);
             }
         }
@@ -300,7 +300,7 @@ pub(crate) fn shortened(name: &str) -> String {
 }
 
 impl Piece {
-    fn apply(&mut self, edit: PieceEdit, own: &[Rc<OwnMaterial>], system: System) -> Result<(), EditError> {
+    fn apply(&mut self, edit: PieceEdit, own: &[Rc<OwnMaterial>]) -> Result<(), EditError> {
         let most = |what, given: usize, most: usize| {
             if given > most {
                 Err(EditError::TooMany { what, most })
@@ -356,12 +356,15 @@ impl Piece {
                 self.choose_zone(key, |zone| zone.name = shortened(&name))?;
             }
             PieceEdit::RemoveZone(key) => self.remove_zone(&key),
-            PieceEdit::Finish(zone, edit) => self.finish(zone, edit, own, system)?,
+            PieceEdit::Finish(zone, edit) => self.finish(zone, edit, own)?,
             PieceEdit::Apart(zone, apart) => self.set_apart(zone, apart)?,
             PieceEdit::Can(material, colour, key) => {
-                let can = coatings::can(key).ok_or(EditError::Unknown("can size"))?;
-                self.layers_of(&material, colour)
-                    .for_each(|layer| layer.can = can.key);
+                let known = |key| coatings::can(key).ok_or(EditError::Unknown("can size"));
+                let can = key.map(known).transpose()?.map(|can| can.key);
+                self.layers_of(&material, colour).for_each(|layer| {
+                    layer.can = can;
+                    layer.level = layer.level.filter(|_| can.is_some());
+                });
             }
             PieceEdit::Level(material, colour, key) => {
                 let known = |key| coatings::can::level(key).map(|level| level.key);
@@ -370,6 +373,7 @@ impl Piece {
                     Some(key) => Some(known(key).ok_or(EditError::Unknown("level"))?),
                 };
                 self.layers_of(&material, colour)
+                    .filter(|layer| layer.can.is_some())
                     .for_each(|layer| layer.level = level);
             }
         }
@@ -526,17 +530,11 @@ mod tests {
 
     #[test]
     fn parts_of_ones_own_have_numbers_that_stay() {
-        let add = |piece: &mut Piece, shape| {
-            piece
-                .apply(PieceEdit::AddPart(shape), &[], System::Metric)
-                .unwrap()
-        };
+        let add = |piece: &mut Piece, shape| piece.apply(PieceEdit::AddPart(shape), &[]).unwrap();
         let mut piece = (*one().pieces[0]).clone();
         add(&mut piece, AddedShape::Board);
         add(&mut piece, AddedShape::Moulding);
-        piece
-            .apply(PieceEdit::RemoveChange(0), &[], System::Metric)
-            .unwrap();
+        piece.apply(PieceEdit::RemoveChange(0), &[]).unwrap();
         add(&mut piece, AddedShape::Column);
         let numbers: Vec<usize> = piece
             .changes
@@ -554,11 +552,7 @@ mod tests {
         };
         let reading = Reading::new("48", LengthUnit::Inch).unwrap();
         piece
-            .apply(
-                PieceEdit::Measure(length, Some(reading.clone())),
-                &[],
-                System::Metric,
-            )
+            .apply(PieceEdit::Measure(length, Some(reading.clone())), &[])
             .unwrap();
         assert_eq!(piece.reading(length), Some(&reading));
         assert!(crate::takeoff(&piece, &[], Default::default()).is_ok());
@@ -567,7 +561,7 @@ mod tests {
     #[test]
     fn surfaces_go_into_zones_and_come_back() {
         let mut piece = (*one().pieces[0]).clone();
-        let mut apply = |edit| piece.apply(edit, &[], System::Metric);
+        let mut apply = |edit| piece.apply(edit, &[]);
         assert_eq!(
             apply(PieceEdit::Zone("top/top".into(), Some("accent".into()))),
             Err(EditError::Unknown("zone"))
@@ -580,7 +574,7 @@ mod tests {
         assert_eq!(zone("accent").label, "Second colour");
         assert!(zone("accent").areas[0] > units::Area::square_metres(0.5));
         assert!(!zone("top").painted && zone("top").areas[0] == units::Area::ZERO);
-        let mut apply = |edit| piece.apply(edit, &[], System::Metric).unwrap();
+        let mut apply = |edit| piece.apply(edit, &[]).unwrap();
         apply(PieceEdit::RemoveZone("accent".into()));
         apply(PieceEdit::ZonePainted("top".into(), None));
         assert!(piece.choices.is_empty() && piece.zones.is_empty());
@@ -627,7 +621,7 @@ mod tests {
         let tool = coatings::tool(waxed.scheme.layers[1].tool).unwrap();
         assert!(tool.film(coatings::Body::Paste).is_some());
         let mut piece = waxed;
-        let sprayed = piece.apply(finish(SchemeEdit::Tool(1, "hvlp")), &[], System::Metric);
+        let sprayed = piece.apply(finish(SchemeEdit::Tool(1, "hvlp")), &[]);
         assert!(matches!(sprayed, Err(EditError::WrongTool { .. })), "{sprayed:?}");
     }
 
@@ -659,12 +653,37 @@ mod tests {
         let piece = with([
             PieceEdit::Apart("top".into(), true),
             PieceEdit::Finish(Some("top".into()), SchemeEdit::Colour(red)),
-            PieceEdit::Can(enamel.clone(), Some(red.0), "us-8-fl-oz"),
+            PieceEdit::Can(enamel.clone(), Some(red.0), Some("us-8-fl-oz")),
             PieceEdit::Level(enamel, Some(red.0), Some("half")),
         ]);
         let can = |scheme: &Scheme| (scheme.layers[1].can, scheme.layers[1].level);
-        assert_eq!(can(piece.scheme_of("top")), ("us-8-fl-oz", Some("half")));
-        assert_eq!(can(&piece.scheme).1, None);
+        assert_eq!(can(piece.scheme_of("top")), (Some("us-8-fl-oz"), Some("half")));
+        assert_eq!(can(&piece.scheme), (None, None));
+    }
+
+    #[test]
+    fn a_can_in_hand_is_of_its_kind_of_material() {
+        let mut workshop = Workshop::default();
+        let id = PieceId("a".into());
+        let colour = Some(Scheme::usual().colour.0);
+        let layer = |key: &str| Edit::Piece(id.clone(), finish(SchemeEdit::Material(1, key.into())));
+        for edit in [
+            Edit::Add {
+                id: id.clone(),
+                kind: Kind::Nightstand,
+            },
+            Edit::Piece(
+                id.clone(),
+                PieceEdit::Can("trim-enamel".into(), colour, Some("us-pint")),
+            ),
+            Edit::AddMaterial("own-1".into(), "trim-enamel".into()),
+            layer("own-1"),
+        ] {
+            workshop = workshop.apply(edit).unwrap();
+        }
+        assert_eq!(workshop.pieces[0].scheme.layers[1].can, Some("us-pint"));
+        workshop = workshop.apply(layer("chalk-type-paint")).unwrap();
+        assert_eq!(workshop.pieces[0].scheme.layers[1].can, None);
     }
 
     #[test]

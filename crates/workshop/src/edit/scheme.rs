@@ -3,7 +3,6 @@
 use std::rc::Rc;
 
 use coatings::{Basis, Condition, Ground, Material, Rgb, Stage, Tool, Wish, suggest};
-use units::System;
 
 use super::EditError;
 use crate::document::{Colour, LayerPlan, OwnMaterial, Piece, Scheme, material_of};
@@ -32,7 +31,8 @@ pub enum SchemeEdit {
     Add(Rc<str>),
     /// A layer goes.
     Remove(usize),
-    /// Another material stands in the place of one; a tool that cannot put it on gives way to one that can.
+    /// Another material stands in the place of one; a tool that cannot put it on gives way to one that can, and a can in
+    /// hand stays only if it is of the same kind of material.
     Material(usize, Rc<str>),
     /// How many coats of a layer.
     Coats(usize, u32),
@@ -111,12 +111,7 @@ impl Sign {
 }
 
 impl Scheme {
-    pub(super) fn apply(
-        &mut self,
-        edit: SchemeEdit,
-        own: &[Rc<OwnMaterial>],
-        system: System,
-    ) -> Result<(), EditError> {
+    pub(super) fn apply(&mut self, edit: SchemeEdit, own: &[Rc<OwnMaterial>]) -> Result<(), EditError> {
         match edit {
             SchemeEdit::Colour(colour) => self.colour = colour,
             SchemeEdit::Ground(ground) => self.condition.ground = ground,
@@ -135,7 +130,7 @@ impl Scheme {
                     });
                 }
                 let material = known(own, &key)?;
-                let layer = LayerPlan::usual(&material, system);
+                let layer = LayerPlan::usual(&material);
                 self.layers.insert(self.place_for(material.stage, own), layer);
             }
             SchemeEdit::Remove(place) => {
@@ -144,8 +139,11 @@ impl Scheme {
             }
             SchemeEdit::Material(place, key) => {
                 let material = known(own, &key)?;
-                let usual = LayerPlan::usual(&material, system);
+                let usual = LayerPlan::usual(&material);
                 let layer = self.layer(place)?;
+                if generic(own, &layer.material) != generic(own, &key) {
+                    (layer.can, layer.level) = (None, None);
+                }
                 layer.material = usual.material;
                 let can_do =
                     |tool: &str| coatings::tool(tool).is_some_and(|tool| tool.film(material.body).is_some());
@@ -181,7 +179,10 @@ impl Scheme {
                 }
                 self.layer(place)?.thinned = share;
             }
-            SchemeEdit::Suggested(wish) => self.take_suggestion(wish, system),
+            SchemeEdit::Suggested(wish) => {
+                self.colour_for(wish);
+                self.take_suggestion(wish);
+            }
         }
         Ok(())
     }
@@ -209,16 +210,14 @@ impl Scheme {
     }
 
     /// Layers that stay keep their tools and cans.
-    fn take_suggestion(&mut self, wish: Wish, system: System) {
+    fn take_suggestion(&mut self, wish: Wish) {
         let before = std::mem::take(&mut self.layers);
         for suggested in suggest(&self.condition, wish).layers {
             let Some(material) = coatings::material(suggested.material) else {
                 continue;
             };
             let known = before.iter().find(|layer| &*layer.material == suggested.material);
-            let layer = known
-                .cloned()
-                .unwrap_or_else(|| LayerPlan::usual(material, system));
+            let layer = known.cloned().unwrap_or_else(|| LayerPlan::usual(material));
             self.layers.push(LayerPlan {
                 coats: suggested.coats,
                 ..layer
@@ -227,17 +226,22 @@ impl Scheme {
     }
 }
 
+/// What a material is of its kind: a copy of the maker's own is of the kind that it was copied from.
+fn generic<'a>(own: &'a [Rc<OwnMaterial>], key: &'a str) -> &'a str {
+    let copy = own.iter().find(|own| *own.key == *key);
+    copy.map_or(key, |copy| copy.of)
+}
+
 fn known(own: &[Rc<OwnMaterial>], key: &str) -> Result<Rc<Material>, EditError> {
     material_of(own, key).ok_or(EditError::Unknown("material"))
 }
 
 impl Piece {
-    pub(super) fn finish(
+    pub(crate) fn finish(
         &mut self,
         zone: Option<String>,
         edit: SchemeEdit,
         own: &[Rc<OwnMaterial>],
-        system: System,
     ) -> Result<(), EditError> {
         let scheme = match zone {
             None => &mut self.scheme,
@@ -246,7 +250,7 @@ impl Piece {
                 zone.ok_or(EditError::Unknown("zone"))?
             }
         };
-        scheme.apply(edit, own, system)
+        scheme.apply(edit, own)
     }
 
     /// A zone gets a scheme of its own, which begins as that of the piece, or goes with the piece again.

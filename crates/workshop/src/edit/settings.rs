@@ -35,12 +35,17 @@ impl Workshop {
     }
 }
 
-/// What of a scheme holds for pieces that are not there yet: neither what this surface is like, nor how full a can was.
+/// What of a scheme holds for pieces that are not there yet: neither what this surface is like, nor which cans are in hand.
 fn usual_of(scheme: &Scheme) -> Scheme {
     let layers = scheme.layers.iter().cloned();
+    let without_can = |layer| LayerPlan {
+        can: None,
+        level: None,
+        ..layer
+    };
     Scheme {
         condition: Condition::default(),
-        layers: layers.map(|layer| LayerPlan { level: None, ..layer }).collect(),
+        layers: layers.map(without_can).collect(),
         ..scheme.clone()
     }
 }
@@ -78,7 +83,7 @@ mod tests {
     fn a_new_piece_begins_with_the_finish_of_the_maker() {
         let enamel: Rc<str> = "trim-enamel".into();
         let own: Rc<str> = "own-1".into();
-        let colour = Scheme::usual(Default::default()).colour.0;
+        let colour = Scheme::usual().colour.0;
         let workshop = done(
             Workshop::default(),
             [
@@ -86,6 +91,10 @@ mod tests {
                 finish(SchemeEdit::Ground(Ground::Bare)),
                 finish(SchemeEdit::Coats(1, 3)),
                 finish(SchemeEdit::Tool(1, "foam-roller")),
+                Edit::Piece(
+                    id("a"),
+                    PieceEdit::Can(enamel.clone(), Some(colour), Some("us-quart")),
+                ),
                 Edit::Piece(id("a"), PieceEdit::Level(enamel, Some(colour), Some("half"))),
                 Edit::AddMaterial(own.clone(), "water-polyurethane".into()),
                 finish(SchemeEdit::Material(2, own.clone())),
@@ -95,7 +104,10 @@ mod tests {
         );
         let [old, new] = [0, 1].map(|place: usize| &workshop.pieces[place].scheme);
         assert_eq!(new.layers[1].tool, "foam-roller");
-        assert_eq!((new.layers[1].coats, new.layers[1].level), (3, None));
+        assert_eq!(
+            (new.layers[1].coats, new.layers[1].can, new.layers[1].level),
+            (3, None, None)
+        );
         assert_eq!(old.layers[1].level, Some("half"));
         assert_eq!(new.condition, Condition::default());
         assert_eq!(new.layers[2].material, own);
@@ -106,7 +118,7 @@ mod tests {
             "water-polyurethane"
         );
         let back = done(workshop, [Edit::Settings(SettingEdit::FinishOf(None)), add("c")]);
-        assert_eq!(back.pieces[2].scheme, Scheme::usual(back.units));
+        assert_eq!(back.pieces[2].scheme, Scheme::usual());
         let missing = back.apply(Edit::Settings(SettingEdit::FinishOf(Some(id("z")))));
         assert_eq!(missing, Err(EditError::NoSuchPiece));
     }
@@ -114,6 +126,15 @@ mod tests {
     #[test]
     fn who_wants_to_be_surer_buys_no_less() {
         let workshop = done(Workshop::default(), [add("a")]);
+        let in_hand = workshop.pieces[0].scheme.layers.iter().map(|layer| {
+            let material = coatings::material(&layer.material).unwrap();
+            let colour = material.coloured.then_some(workshop.pieces[0].scheme.colour.0);
+            Edit::Piece(
+                id("a"),
+                PieceEdit::Can(layer.material.clone(), colour, Some("us-4-fl-oz")),
+            )
+        });
+        let with_cans = done(workshop.clone(), in_hand.collect::<Vec<_>>());
         let of = |confidence| {
             let workshop = done(
                 workshop.clone(),
@@ -121,7 +142,7 @@ mod tests {
             );
             let taken = crate::takeoff(&workshop.pieces[0], &[], confidence).unwrap();
             let needs = taken.materials.iter().map(|line| {
-                let buy = crate::cans_to_buy(&workshop, &line.need).unwrap();
+                let buy = crate::cans_to_buy(&workshop, line).unwrap();
                 buy.need.as_litres()
             });
             let together = crate::shopping(&workshop, &crate::takeoffs(&workshop))[0]
@@ -129,18 +150,22 @@ mod tests {
                 .clone()
                 .unwrap()
                 .need;
-            let coats: Vec<u32> = taken
+            let with_cans = crate::takeoff(&with_cans.pieces[0], &[], confidence).unwrap();
+            let in_hand = with_cans
                 .materials
                 .iter()
-                .map(|line| line.enough.most_coats)
-                .collect();
-            (needs.sum::<f64>(), together, coats)
+                .map(|line| line.in_hand.as_ref().unwrap());
+            let (coats, besides): (Vec<u32>, Vec<f64>) = in_hand
+                .map(|hand| (hand.enough.most_coats, hand.enough.besides.as_litres()))
+                .unzip();
+            (needs.sum::<f64>(), together, coats, besides.iter().sum::<f64>())
         };
         let all = Confidence::ALL.map(of);
         for pair in all.windows(2) {
             assert!(pair[0].0 < pair[1].0, "{pair:?}");
             assert!(pair[0].1 < pair[1].1, "{pair:?}");
             assert!(pair[0].2 >= pair[1].2, "{pair:?}");
+            assert!(pair[0].3 < pair[1].3, "{pair:?}");
         }
     }
 

@@ -3,7 +3,6 @@
 
 use serde::Serialize;
 use serde_json::{Map, Value};
-use units::System;
 
 use super::record::{Entries, Named, Readable, Record, RecordError};
 use super::v3;
@@ -149,14 +148,14 @@ impl From<PieceRecord> for v3::PieceRecord {
 /// A primer, a paint and a topcoat became three layers; one that was not written was the usual one.
 impl From<SchemeRecord> for v3::SchemeRecord {
     fn from(old: SchemeRecord) -> Self {
-        let usual = Scheme::usual(System::default()).layers;
+        let usual = Scheme::usual().layers;
         let stages = [old.primer, old.paint, old.topcoat];
         let layers = stages.into_iter().zip(&usual).map(|(stage, usual)| match stage {
             Some(stage) => v3::LayerRecord {
                 material: stage.material,
                 coats: stage.coats,
                 tool: stage.tool,
-                can: stage.can,
+                can: Some(stage.can),
                 ..usual.into()
             },
             None => usual.into(),

@@ -49,7 +49,7 @@ mod tests {
         let layers: Vec<_> = scheme
             .layers
             .iter()
-            .map(|layer| (&*layer.material, layer.coats, layer.tool, layer.can))
+            .map(|layer| (&*layer.material, layer.coats, layer.tool, layer.can.unwrap()))
             .collect();
         assert_eq!(
             layers,

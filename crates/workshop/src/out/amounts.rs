@@ -6,7 +6,7 @@ use units::{System, Volume, VolumeUnit};
 
 use super::csv::{Cell, Table, number, text};
 use crate::document::{Colour, Workshop};
-use crate::takeoff::{MaterialLine, Takeoff, cans_to_buy};
+use crate::takeoff::{InHand, MaterialLine, Takeoff, cans_to_buy};
 
 /// The unit of volumes in the table, its sign and its decimals.
 fn unit(system: System) -> (VolumeUnit, &'static str, usize) {
@@ -17,7 +17,7 @@ fn unit(system: System) -> (VolumeUnit, &'static str, usize) {
 }
 
 /// What the whole set of a piece takes of each material as CSV (RFC 4180): coats, tools, the low, likely and high amount,
-/// the can in question with the answer and its probability, which cans to buy and what they cost. Volumes are in US
+/// the can in hand with the answer and its probability, which cans to buy and what they cost. Volumes are in US
 /// fluid ounces or millilitres, as the heading says; prices in the currency of the workshop, if it has one.
 ///
 /// # Example
@@ -43,7 +43,7 @@ pub fn amounts_csv(workshop: &Workshop, takeoff: &Takeoff) -> String {
         &low,
         &likely,
         &high,
-        "Can asked about",
+        "Can in hand",
         "How full",
         "Verdict",
         "Probability (%)",
@@ -60,8 +60,8 @@ fn cells(workshop: &Workshop, line: &MaterialLine) -> Vec<Cell> {
     let (unit, _, decimals) = unit(workshop.units);
     let volume = |volume: Volume| number(unit.count(volume), decimals);
     let need = &line.need;
-    let level = line.level.and_then(coatings::can::level);
-    let (cans, price) = match cans_to_buy(workshop, need) {
+    let in_hand = line.in_hand.as_ref();
+    let (cans, price) = match cans_to_buy(workshop, line) {
         Ok(buy) => {
             let cans: Vec<String> = buy
                 .cans
@@ -84,15 +84,15 @@ fn cells(workshop: &Workshop, line: &MaterialLine) -> Vec<Cell> {
         volume(need.low()),
         volume(need.likely()),
         volume(need.high()),
-        text(line.can.label),
-        text(level.map_or("full", |level| level.label)),
-        text(match line.enough.verdict {
+        text(in_hand.map_or("none", |hand| hand.can.label)),
+        text(in_hand.map_or("", InHand::level_label)),
+        text(in_hand.map_or("", |hand| match hand.enough.verdict {
             Verdict::Enough => "enough",
             Verdict::Tight => "tight",
             Verdict::Short => "not enough",
-        }),
+        })),
         // Two decimals are every one of the trials.
-        number(line.enough.probability * 100.0, 2),
+        in_hand.map_or_else(|| text(""), |hand| number(hand.enough.probability * 100.0, 2)),
         text(&cans),
         text(&price),
     ]
@@ -129,6 +129,10 @@ mod tests {
                     id.clone(),
                     PieceEdit::Finish(None, SchemeEdit::Material(1, own.clone())),
                 ),
+                Edit::Piece(
+                    id.clone(),
+                    PieceEdit::Can("bonding-primer".into(), None, Some("us-pint")),
+                ),
                 Edit::Settings(SettingEdit::Currency(Currency::new("USD").ok())),
                 Edit::Settings(SettingEdit::Confidence(Confidence::Percent95)),
             ];
@@ -152,9 +156,16 @@ mod tests {
                     let off = line[place].parse::<f64>().unwrap() - unit.count(amount);
                     assert!(off.abs() <= 0.51 * 0.1_f64.powi(decimals as i32), "{line:?}");
                 }
-                let probability = line[10].parse::<f64>().unwrap() / 100.0;
-                assert!((probability - material.enough.probability).abs() < 1e-9);
+                let in_hand = material.in_hand.as_ref();
+                let probability = in_hand.map(|hand| hand.enough.probability * 100.0);
+                let written = line[10].parse::<f64>().ok();
+                assert_eq!(written.is_some(), probability.is_some());
+                assert!((written.unwrap_or(0.0) - probability.unwrap_or(0.0)).abs() < 1e-7);
             }
+            assert_eq!(
+                (&*lines[0][7], &*lines[0][8], &*lines[1][7]),
+                ("1 pint", "full", "none")
+            );
             let paint = &lines[1];
             assert_eq!(paint[0], "'=2, \"green\"");
             let count: u64 = paint[11].split(" x ").next().unwrap().parse().unwrap();

@@ -1,11 +1,12 @@
 //! The job card: what one does at the bench, coat by coat, to print and tick off.
 
 use std::borrow::Cow;
+use std::rc::Rc;
 
 use coatings::{Figure, Layer, Rgb, Stage, ZoneWork, in_sentence};
 use units::Area;
 
-use crate::document::Piece;
+use crate::document::{OwnMaterial, Piece, Scheme};
 use crate::takeoff::Takeoff;
 
 /// What holds before any work on an old finish. The year is the landmark of the United States (16 CFR 1303.1: furniture
@@ -36,6 +37,8 @@ pub struct CardPart {
     pub area: Area,
     /// Their colour, if something goes on that comes in colours.
     pub colour: Option<Rgb>,
+    /// What to mind before anything goes on.
+    pub before: Vec<&'static str>,
     /// What goes on, in order.
     pub steps: Vec<CardStep>,
 }
@@ -57,20 +60,22 @@ pub struct CardStep {
     pub thinned: Option<u32>,
 }
 
-/// The card of a piece.
-pub fn job_card(piece: &Piece, takeoff: &Takeoff) -> JobCard {
+/// The card of a piece; `own` are the materials of the maker's own.
+pub fn job_card(piece: &Piece, own: &[Rc<OwnMaterial>], takeoff: &Takeoff) -> JobCard {
     let mut parts: Vec<CardPart> = Vec::new();
     let mut cautions: Vec<Cow<'static, str>> = vec![LEAD.into(), ALWAYS.into()];
     for zone in &takeoff.job.zones {
         let area = zone.patches.iter().map(|patch| patch.area).sum();
         let label = piece.zone_label(&zone.key);
         let steps = steps(zone);
+        let before = before(piece.scheme_of(&zone.key), own);
         let colour = zone
             .layers
             .iter()
             .filter(|layer| layer.coats > 0)
             .find_map(|layer| layer.colour);
-        let alike = |part: &&mut CardPart| part.steps == steps && part.colour == colour;
+        let alike =
+            |part: &&mut CardPart| part.steps == steps && part.before == before && part.colour == colour;
         match parts.iter_mut().find(alike) {
             Some(part) => {
                 part.zones.push(label);
@@ -80,6 +85,7 @@ pub fn job_card(piece: &Piece, takeoff: &Takeoff) -> JobCard {
                 zones: vec![label],
                 area,
                 colour,
+                before,
                 steps,
             }),
         }
@@ -91,6 +97,13 @@ pub fn job_card(piece: &Piece, takeoff: &Takeoff) -> JobCard {
         }
     }
     JobCard { parts, cautions }
+}
+
+/// What the surface asks for besides coats, first what stands against the plan.
+fn before(scheme: &Scheme, own: &[Rc<OwnMaterial>]) -> Vec<&'static str> {
+    let suggestion = scheme.suggestion(own);
+    let all = suggestion.against.iter().chain(&suggestion.notes);
+    all.map(|reason| reason.text).collect()
 }
 
 fn planned(zone: &ZoneWork) -> impl Iterator<Item = &Layer> {
@@ -119,13 +132,14 @@ fn steps(zone: &ZoneWork) -> Vec<CardStep> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{invented_workshop, takeoff};
+    use crate::{SchemeEdit, invented_workshop, takeoff};
+    use coatings::Wish;
 
     #[test]
     fn every_planned_coat_has_a_box_and_every_area_a_part() {
         for piece in &invented_workshop().pieces {
             let takeoff = takeoff(piece, &[], Default::default()).unwrap();
-            let card = job_card(piece, &takeoff);
+            let card = job_card(piece, &[], &takeoff);
             let area: Area = card.parts.iter().map(|part| part.area).sum();
             let painted = takeoff.painted.value;
             assert!((area / painted - 1.0).abs() < 1e-12);
@@ -145,8 +159,32 @@ mod tests {
     #[test]
     fn zones_that_are_finished_alike_stand_together() {
         let piece = &invented_workshop().pieces[0];
-        let card = job_card(piece, &takeoff(piece, &[], Default::default()).unwrap());
+        let card = job_card(piece, &[], &takeoff(piece, &[], Default::default()).unwrap());
         assert_eq!(card.parts.len(), 1);
         assert!(card.parts[0].zones.len() > 2);
+    }
+
+    /// Stain over old paint cannot come out: the card says so before anything else, and that the old finish is scuffed.
+    #[test]
+    fn what_the_surface_asks_for_stands_before_the_coats() {
+        let mut piece = invented_workshop().pieces[0].as_ref().clone();
+        let before = |piece: &Piece| {
+            let takeoff = takeoff(piece, &[], Default::default()).unwrap();
+            job_card(piece, &[], &takeoff).parts.remove(0).before
+        };
+        assert!(
+            before(&piece)[0].starts_with("Scuff-sand"),
+            "{:?}",
+            before(&piece)
+        );
+        piece.scheme.condition.ground = coatings::Ground::PaintedSound;
+        piece
+            .finish(None, SchemeEdit::Suggested(Wish::StainedClear), &[])
+            .unwrap();
+        assert!(
+            before(&piece)[1].starts_with("Stain colours bare wood only"),
+            "{:?}",
+            before(&piece)
+        );
     }
 }

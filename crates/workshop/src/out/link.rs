@@ -4,7 +4,6 @@ use std::fmt;
 use std::rc::Rc;
 
 use serde_json::{Map, Value};
-use units::System;
 
 use crate::document::{OwnMaterial, Piece, PieceId, Workshop};
 use crate::format::{self, Loaded};
@@ -74,7 +73,7 @@ pub fn link_text(piece: &Piece, own: &[Rc<OwnMaterial>]) -> Result<String, LinkE
     let planned: Vec<&str> = layers.map(|layer| &*layer.material).collect();
     let used = own.iter().filter(|own| planned.contains(&&*own.key));
     let mut file = written(piece.clone(), used.cloned().collect());
-    let usual = Piece::new(piece.id.clone(), piece.kind, System::default());
+    let usual = Piece::new(piece.id.clone(), piece.kind);
     let usual = first_piece(&mut written(usual, vec![]));
     let mut record = first_piece(&mut file);
     leave_out_usual(&mut record, &usual);

@@ -93,7 +93,7 @@ mod tests {
             (Kind::Dresser, System::Metric),
             (Kind::Bench, System::Metric),
         ] {
-            let mut piece = Piece::new(PieceId("a".into()), kind, system);
+            let mut piece = Piece::new(PieceId("a".into()), kind);
             let hole = crate::ChangeKind::Hole {
                 surface: "top/top".into(),
             };
@@ -133,7 +133,7 @@ mod tests {
 
     #[test]
     fn a_zone_of_ones_own_cannot_be_a_formula() {
-        let mut piece = Piece::new(PieceId("a".into()), Kind::Bench, System::Metric);
+        let mut piece = Piece::new(PieceId("a".into()), Kind::Bench);
         let zone = crate::ZoneChoice {
             name: "=HYPERLINK(\"x\",\"y\")".into(),
             ..Default::default()

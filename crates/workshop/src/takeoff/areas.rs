@@ -27,12 +27,35 @@ pub(super) struct Areas<'a> {
     pub(super) zones: Vec<&'a str>,
     /// Two patches for each zone, for the whole set.
     pub(super) patches: Vec<Patch>,
+    /// The measurements that the steps of each patch stand for.
+    causes: Vec<FieldId>,
 }
 
 impl Areas<'_> {
     /// All that is painted.
     pub(super) fn together(&self) -> Estimate<Area> {
         Patch::together(self.patches.iter())
+    }
+
+    /// The share of each measurement in the variance of all that is painted (JCGM 100, 5.1.2), the largest first.
+    pub(super) fn unsure_by(&self) -> Vec<(FieldId, f64)> {
+        let step = |cause: usize| -> f64 {
+            let steps = self
+                .patches
+                .iter()
+                .map(|patch| patch.steps[cause].as_square_metres());
+            steps.sum()
+        };
+        let squares: Vec<f64> = (0..self.causes.len())
+            .map(|cause| step(cause) * step(cause))
+            .collect();
+        let all: f64 = squares.iter().sum();
+        let shares = squares
+            .iter()
+            .map(|square| if all > 0.0 { square / all } else { 0.0 });
+        let mut shares: Vec<(FieldId, f64)> = self.causes.iter().copied().zip(shares).collect();
+        units::sort_few(&mut shares, |one, other| one.1 > other.1);
+        shares
     }
 }
 
@@ -99,7 +122,9 @@ pub(super) fn measured<'a>(
             steps: Vec::new(),
         })
         .collect();
-    let mut add = |changed: Option<Vec<Area>>| {
+    let mut causes = Vec::new();
+    let mut add = |cause: FieldId, changed: Option<Vec<Area>>| {
+        causes.push(cause);
         for (place, patch) in patches.iter_mut().enumerate() {
             let change = changed
                 .as_ref()
@@ -110,23 +135,26 @@ pub(super) fn measured<'a>(
     for field in furniture.fields() {
         let length = furniture.length(field);
         let step = standard_uncertainty(length, furniture.measures.get(field).is_some());
-        add(stepped(step, |step| {
+        let changed = stepped(step, |step| {
             let mut changed = furniture.clone();
             changed.measures.set(field, length + step);
             again(&changed)
-        }));
+        });
+        add(field.id(), changed);
     }
     // Rows, bays and changes that were not measured take what is left, or were not asked for.
     for (field, length) in measured_apart(piece) {
-        add(stepped(standard_uncertainty(length, true), |step| {
+        let changed = stepped(standard_uncertainty(length, true), |step| {
             let mut changed = piece.clone();
             changed.stretch(field, step);
             again(&changed.furniture())
-        }));
+        });
+        add(field, changed);
     }
     Areas {
         zones: division.zones.clone(),
         patches,
+        causes,
     }
 }
 

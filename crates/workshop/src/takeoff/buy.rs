@@ -3,19 +3,21 @@
 use std::rc::Rc;
 
 use coatings::can::{ChoiceError, Purchase, choose, fewest};
-use coatings::{CanSize, Material, Need, Rgb, can, can_sizes, together};
+use coatings::{CanSize, Contents, Material, Need, Rgb, besides_in_hand, can, can_sizes};
 use units::Volume;
 
-use super::{Takeoff, takeoff};
+use super::{InHand, MaterialLine, Takeoff, takeoff};
 use crate::document::{Piece, Workshop};
 
-/// What to buy of one material, if nothing of it is on the shelf.
+/// What to buy of one material.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Buy {
-    /// The volume that is enough with the wanted confidence.
+    /// The volume that is enough with the wanted confidence, besides what is in hand.
     pub need: Volume,
     /// How many of each can; none of them is nothing.
     pub cans: Vec<(&'static CanSize, u32)>,
+    /// Whether it is one can of the smallest size and still holds twice what is needed.
+    pub no_smaller: bool,
     /// The purchase that it is.
     pub purchase: Purchase,
     /// What it costs, in hundredths of the currency, where the maker gave prices.
@@ -25,20 +27,20 @@ pub struct Buy {
 /// Where no price is known, no can is bought that holds so many times what is needed (common practice, no source).
 const TOO_LARGE: f64 = 2.0;
 
-/// What to buy of one material for what is needed of it, with the wanted confidence.
+/// What to buy of one material besides the can in hand, so that it is enough with the wanted confidence.
 ///
 /// # Errors
 /// Where the need or a price cannot be counted with.
-pub fn cans_to_buy(workshop: &Workshop, need: &Need) -> Result<Buy, ChoiceError> {
-    cans_for(
-        workshop,
-        &need.material,
-        need.at(workshop.settings.confidence.probability()),
-    )
+pub fn cans_to_buy(workshop: &Workshop, line: &MaterialLine) -> Result<Buy, ChoiceError> {
+    let need = match &line.in_hand {
+        Some(in_hand) => in_hand.enough.besides,
+        None => line.need.at(workshop.settings.confidence.probability()),
+    };
+    cans_for(workshop, &line.need.material, need)
 }
 
 /// The cheapest cans where the maker gave prices, otherwise the fewest cans of the trade.
-fn cans_for(workshop: &Workshop, material: &Material, need: Volume) -> Result<Buy, ChoiceError> {
+pub(super) fn cans_for(workshop: &Workshop, material: &Material, need: Volume) -> Result<Buy, ChoiceError> {
     let own = workshop.materials.iter().find(|own| *own.key == *material.key);
     let offers = own.map(|own| own.offers()).unwrap_or_default();
     if offers.is_empty() {
@@ -65,9 +67,14 @@ fn cans_for(workshop: &Workshop, material: &Material, need: Volume) -> Result<Bu
 
 fn counted(need: Volume, sizes: &[&'static CanSize], purchase: Purchase, priced: bool) -> Buy {
     let cans = sizes.iter().copied().zip(purchase.counts.iter().copied());
+    let cans: Vec<_> = cans.filter(|(_, count)| *count > 0).collect();
+    let smallest = sizes.iter().map(|size| size.volume()).reduce(Volume::min);
+    let no_smaller =
+        matches!(cans.as_slice(), [(can, 1)] if Some(can.volume()) == smallest) && purchase.left > need;
     Buy {
         need,
-        cans: cans.filter(|(_, count)| *count > 0).collect(),
+        no_smaller,
+        cans,
         price: priced.then_some(purchase.price),
         purchase,
     }
@@ -82,7 +89,9 @@ pub struct Shopping {
     pub colour: Option<Rgb>,
     /// The names of the pieces that take it.
     pub pieces: Vec<String>,
-    /// Which cans to buy for all of them.
+    /// The cans in hand, and how full they are. The same can that is named for several pieces is one can.
+    pub in_hand: Vec<InHand>,
+    /// Which cans to buy besides for all of them.
     pub buy: Result<Buy, ChoiceError>,
 }
 
@@ -96,30 +105,41 @@ pub fn takeoffs(workshop: &Workshop) -> Vec<Option<Takeoff>> {
 /// measured up are left out.
 pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Shopping> {
     let confidence = workshop.settings.confidence;
-    let mut lots: Vec<(Vec<String>, Vec<&Need>)> = Vec::new();
+    let mut lots: Vec<(Vec<String>, Vec<&MaterialLine>)> = Vec::new();
     for (piece, takeoff) in workshop.pieces.iter().zip(takeoffs) {
         for line in takeoff.iter().flat_map(|takeoff| &takeoff.materials) {
-            let same = |(_, needs): &&mut (_, Vec<&Need>)| needs.iter().any(|need| need.is_alike(&line.need));
+            let same = |(_, lines): &&mut (_, Vec<&MaterialLine>)| {
+                let mut lines = lines.iter();
+                lines.any(|other| other.need.is_alike(&line.need))
+            };
             match lots.iter_mut().find(same) {
-                Some((pieces, needs)) => {
+                Some((pieces, lines)) => {
                     pieces.push(piece.name.clone());
-                    needs.push(&line.need);
+                    lines.push(line);
                 }
-                None => lots.push((vec![piece.name.clone()], vec![&line.need])),
+                None => lots.push((vec![piece.name.clone()], vec![line])),
             }
         }
     }
     let mut all: Vec<Shopping> = lots
         .into_iter()
-        .filter_map(|(pieces, needs)| {
+        .filter_map(|(pieces, lines)| {
+            let needs: Vec<&Need> = lines.iter().map(|line| &line.need).collect();
             let first = needs.first()?;
-            // The same trial of each is added: what they share is wrong for all of them at once.
-            let litres = together(&needs).quantile(confidence.probability());
+            let mut in_hand: Vec<InHand> = Vec::new();
+            for can in lines.iter().filter_map(|line| line.in_hand.as_ref()) {
+                if in_hand.iter().all(|other| other.contents != can.contents) {
+                    in_hand.push(can.clone());
+                }
+            }
+            let contents: Vec<Contents> = in_hand.iter().map(|can| can.contents).collect();
+            let besides = besides_in_hand(&needs, &contents, confidence.probability());
             Some(Shopping {
                 material: Rc::clone(&first.material),
                 colour: first.colour,
                 pieces,
-                buy: cans_for(workshop, &first.material, Volume::litres(litres)),
+                buy: cans_for(workshop, &first.material, besides),
+                in_hand,
             })
         })
         .collect();
@@ -142,7 +162,7 @@ mod tests {
     fn nightstands(count: usize) -> Workshop {
         let piece = |n: usize| {
             let id = PieceId(format!("n{n}").into());
-            Rc::new(Piece::new(id, Kind::Nightstand, System::UsCustomary))
+            Rc::new(Piece::new(id, Kind::Nightstand))
         };
         Workshop {
             pieces: (0..count).map(piece).collect(),
@@ -198,6 +218,38 @@ mod tests {
         // each piece does, a little.
         let ratio = need(&four) / need(&one);
         assert!((3.7..4.0).contains(&ratio), "{ratio}");
+    }
+
+    /// The same quart that is named for two pieces is not poured twice.
+    #[test]
+    fn what_is_in_hand_is_not_bought() {
+        let paint: Rc<str> = "trim-enamel".into();
+        let colour = Some(crate::Scheme::usual().colour.0);
+        let in_hand = |place: usize, can| {
+            let id = PieceId(format!("n{place}").into());
+            Edit::Piece(id, PieceEdit::Can(paint.clone(), colour, Some(can)))
+        };
+        let with = |edits: &[Edit]| {
+            let workshop = edits.iter().fold(nightstands(4), |workshop, edit| {
+                workshop.apply(edit.clone()).unwrap()
+            });
+            bought(&workshop).remove(1)
+        };
+        let need = |line: &Shopping| line.buy.as_ref().unwrap().need.as_litres();
+        let [none, one, same, two] = [
+            with(&[]),
+            with(&[in_hand(0, "us-pint")]),
+            with(&[in_hand(0, "us-pint"), in_hand(1, "us-pint")]),
+            with(&[in_hand(0, "us-pint"), in_hand(1, "us-8-fl-oz")]),
+        ];
+        let pint = can("us-pint").unwrap().volume().as_litres();
+        assert!((need(&none) - need(&one) - pint).abs() < 1e-9);
+        assert_eq!(need(&one), need(&same));
+        assert!((need(&one) - need(&two) - pint / 2.0).abs() < 1e-9);
+        assert_eq!(
+            [none, one, same, two].map(|line| line.in_hand.len()),
+            [0, 1, 1, 2]
+        );
     }
 
     #[test]

@@ -5,8 +5,8 @@ use coatings::{DryFilm, Estimate, Job, Need, Trials, Verdict, Way, minutes, tool
 use geometry::Edges;
 use units::{Length, Volume};
 
-use super::buy::{Buy, cans_to_buy};
-use super::finish::contents_in_question;
+use super::buy::{Buy, cans_for};
+use super::finish::can_in_hand;
 use super::{Takeoff, layer_of};
 use crate::document::{Confidence, Piece, Workshop};
 
@@ -22,19 +22,41 @@ pub struct WayColumn {
     pub label: &'static str,
     /// What it takes of each material, in the order of the takeoff.
     pub figures: Vec<WayFigure>,
-    /// What stays on the piece, of all materials.
-    pub on_piece: Volume,
-    /// What never stays on the piece: in drips, in the air, in the tools.
-    pub lost: Vec<(&'static str, Volume)>,
-    /// What all its cans cost, in hundredths of the currency, where every price is known.
-    pub price: Option<u64>,
-    /// Minutes with the tool in hand, edges and cleaning included.
-    pub minutes: Estimate<f64>,
+    /// All materials together, at the coats that are planned.
+    pub planned: WayWhole,
+    /// All materials together, at as many coats as the thickest film asks for.
+    pub equal: WayWhole,
     /// What its coats look like, and what can go wrong.
     pub remarks: Vec<&'static str>,
 }
 
-impl WayColumn {
+/// What all materials come to when they are put on in one way.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WayWhole {
+    /// What stays on the piece.
+    pub on_piece: Volume,
+    /// What never stays on the piece: in drips, in the air, in the tools.
+    pub lost: Vec<(&'static str, Volume)>,
+    /// What all the cans cost, in hundredths of the currency, where every price is known.
+    pub price: Option<u64>,
+    /// Minutes with the tool in hand, edges and cleaning included.
+    pub minutes: Estimate<f64>,
+}
+
+impl WayWhole {
+    fn of(job: &Job, needs: &[Need], price: Option<u64>) -> Self {
+        WayWhole {
+            on_piece: needs
+                .iter()
+                .filter_map(|need| need.shares.first())
+                .map(|share| share.volume)
+                .sum(),
+            lost: lost(needs),
+            price,
+            minutes: minutes(job),
+        }
+    }
+
     /// All of it: what stays on the piece, and what does not.
     pub fn all(&self) -> Volume {
         self.on_piece + self.lost.iter().map(|(_, volume)| *volume).sum()
@@ -48,8 +70,8 @@ pub struct WayFigure {
     pub id: String,
     /// How much at the coats that are planned.
     pub likely: Volume,
-    /// Whether the can in question is enough for that.
-    pub verdict: Verdict,
+    /// Whether the can in hand is enough for that, if there is one.
+    pub verdict: Option<Verdict>,
     /// Which cans to buy for that, if none is on the shelf, and what they cost.
     pub buy: Result<Buy, ChoiceError>,
     /// The dry film of the zone that takes the most, if it builds one.
@@ -58,6 +80,17 @@ pub struct WayFigure {
     pub coats_for_equal_film: u32,
     /// How much at those coats.
     pub likely_at_equal_film: Volume,
+    /// Which cans to buy for those coats.
+    pub buy_at_equal_film: Result<Buy, ChoiceError>,
+}
+
+/// The way that is done soonest, and the one that takes the least of all materials, both at the film of the thickest.
+pub fn soonest_and_least(columns: &[WayColumn]) -> Option<(&WayColumn, &WayColumn)> {
+    let minutes = |column: &&WayColumn| column.equal.minutes.value;
+    let litres = |column: &&WayColumn| column.equal.all().as_litres();
+    let soonest = columns.iter().min_by(|a, b| minutes(a).total_cmp(&minutes(b)));
+    let least = columns.iter().min_by(|a, b| litres(a).total_cmp(&litres(b)));
+    soonest.zip(least)
 }
 
 /// The ways that are compared.
@@ -105,6 +138,8 @@ pub fn compare(
             .fold(done.clone(), |equal, other| equal.at_the_film_of(other))
     };
     let equal: Vec<Job> = jobs.iter().map(at_equal_film).collect();
+    let sure = workshop.settings.confidence.probability();
+    let buy = |need: &Need| cans_for(workshop, &need.material, need.at(sure));
     let trials = Trials::of_all(jobs.iter().chain(&equal), TRIALS);
     let (planned, raised) = trials.split_at(jobs.len());
     let done = jobs.iter().zip(planned).zip(equal.iter().zip(raised));
@@ -120,27 +155,25 @@ pub fn compare(
                 Some(WayFigure {
                     id: line.id.clone(),
                     likely: need.likely(),
-                    verdict: verdict(piece, need, workshop.settings.confidence)?,
-                    buy: cans_to_buy(workshop, need),
+                    verdict: verdict(piece, need, workshop.settings.confidence),
+                    buy: buy(need),
+                    buy_at_equal_film: buy(at_equal_film),
                     film: film(done, need),
                     coats_for_equal_film: super::how(equal, at_equal_film).0,
                     likely_at_equal_film: at_equal_film.likely(),
                 })
             })
             .collect();
-        let prices = figures.iter().map(|figure| figure.buy.as_ref().ok()?.price);
+        let price = |buy: fn(&WayFigure) -> &Result<Buy, ChoiceError>| {
+            let prices = figures.iter().map(|figure| buy(figure).as_ref().ok()?.price);
+            prices.sum::<Option<u64>>()
+        };
         WayColumn {
             key,
             label,
-            price: prices.sum(),
+            planned: WayWhole::of(done, &planned, price(|figure| &figure.buy)),
+            equal: WayWhole::of(equal, &raised, price(|figure| &figure.buy_at_equal_film)),
             figures,
-            on_piece: planned
-                .iter()
-                .filter_map(|need| need.shares.first())
-                .map(|share| share.volume)
-                .sum(),
-            lost: lost(&planned),
-            minutes: minutes(done),
             remarks: remarks(*way),
         }
     });
@@ -148,7 +181,7 @@ pub fn compare(
 }
 
 fn verdict(piece: &Piece, need: &Need, confidence: Confidence) -> Option<Verdict> {
-    let can = contents_in_question(layer_of(piece, need)?)?;
+    let (_, can) = can_in_hand(layer_of(piece, need)?)?;
     Some(Verdict::of(need, &can, confidence.probability()))
 }
 

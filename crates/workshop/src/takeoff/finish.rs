@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use coatings::{Contents, Job, Layer, Need, ZoneWork};
+use coatings::{CanSize, Contents, Job, Layer, Need, ZoneWork};
 use units::Length;
 
 use super::areas::Areas;
@@ -44,7 +44,7 @@ fn layers(scheme: &Scheme, own: &[Rc<OwnMaterial>]) -> Vec<Layer> {
     scheme.layers.iter().filter_map(layer).collect()
 }
 
-/// The first planned layer that takes what is needed; it names the can in question.
+/// The first planned layer that takes what is needed; it names the can in hand.
 pub(super) fn layer_of<'a>(piece: &'a Piece, need: &Need) -> Option<&'a LayerPlan> {
     piece
         .schemes()
@@ -53,14 +53,15 @@ pub(super) fn layer_of<'a>(piece: &'a Piece, need: &Need) -> Option<&'a LayerPla
         .find(|layer| layer.coats > 0 && *layer.material == *need.material.key)
 }
 
-/// What is in the can in question.
-pub(super) fn contents_in_question(layer: &LayerPlan) -> Option<Contents> {
-    let can = coatings::can(layer.can)?.volume();
-    match layer.level {
-        None => Contents::full(can).ok(),
+/// The can in hand and what is in it, if there is one.
+pub(super) fn can_in_hand(layer: &LayerPlan) -> Option<(&'static CanSize, Contents)> {
+    let can = coatings::can(layer.can?)?;
+    let contents = match layer.level {
+        None => Contents::full(can.volume()),
         Some(level) => {
             let share = coatings::can::level(level)?.share;
-            Contents::part(can, share.low, share.high).ok()
+            Contents::part(can.volume(), share.low, share.high)
         }
-    }
+    };
+    Some((can, contents.ok()?))
 }

@@ -8,16 +8,16 @@ mod zones;
 
 use std::rc::Rc;
 
-use coatings::{Enough, Estimate, Job, Need, NeedWorking, TRIALS, Trials, workings};
+use coatings::{CanSize, Contents, Enough, Estimate, Job, Need, NeedWorking, TRIALS, Trials, workings};
 use geometry::{Edges, FieldId, LengthField, Overlap, Problem, SurfaceId};
 use units::Area;
 
 use crate::document::{Confidence, OwnMaterial, Piece};
 use areas::{Division, measured};
-use finish::{contents_in_question, job, layer_of};
+use finish::{can_in_hand, job, layer_of};
 
 pub use buy::{Buy, Shopping, cans_to_buy, shopping, takeoffs};
-pub use compare::{WayColumn, WayFigure, compare};
+pub use compare::{WayColumn, WayFigure, WayWhole, compare, soonest_and_least};
 pub use zones::{SurfaceLine, ZoneLine};
 
 /// What a piece needs of one material, in one colour.
@@ -31,12 +31,29 @@ pub struct MaterialLine {
     pub coats: u32,
     /// The tools that it is put on with.
     pub tools: Vec<&'static str>,
-    /// The can in question.
-    pub can: &'static coatings::CanSize,
+    /// The can in hand, if there is one.
+    pub in_hand: Option<InHand>,
+}
+
+/// A can in hand, and what it is good for.
+#[derive(Clone, Debug, PartialEq)]
+pub struct InHand {
+    /// The can.
+    pub can: &'static CanSize,
     /// How full it is, by the key of the level; nothing for a full one.
     pub level: Option<&'static str>,
+    /// What is in it.
+    pub contents: Contents,
     /// Whether it is enough.
     pub enough: Enough,
+}
+
+impl InHand {
+    /// How full it is, in words.
+    pub fn level_label(&self) -> &'static str {
+        let level = self.level.and_then(coatings::can::level);
+        level.map_or("full", |level| level.label)
+    }
 }
 
 /// The takeoff of a piece, or of a set of pieces that are alike.
@@ -52,6 +69,8 @@ pub struct Takeoff {
     pub painted_each: Area,
     /// The painted area of the whole set with its uncertainty.
     pub painted: Estimate<Area>,
+    /// The share of each measurement in what makes that area unsure, the largest first.
+    pub unsure_by: Vec<(FieldId, f64)>,
     /// What is finished and how, for the whole set.
     pub job: Job,
     /// What that needs of each material.
@@ -96,6 +115,7 @@ pub fn takeoff(
     let division = Division::of(&assembly, &surfaces);
     let areas = measured(piece, &furniture, &surfaces, &division);
     let painted = areas.together();
+    let unsure_by = areas.unsure_by();
     let job = job(piece, own, areas);
     let materials = material_lines(piece, &job, confidence);
     Ok(Takeoff {
@@ -104,6 +124,7 @@ pub fn takeoff(
         painted_each: painted.value / f64::from(piece.count),
         surfaces,
         painted,
+        unsure_by,
         job,
         materials,
     })
@@ -116,14 +137,16 @@ fn material_lines(piece: &Piece, job: &Job, confidence: Confidence) -> Vec<Mater
     // In the order of the stages, whichever zone comes first.
     units::sort_few(&mut all, |one, other| one.material.stage < other.material.stage);
     for need in all {
-        let Some((layer, contents)) =
-            layer_of(piece, &need).and_then(|layer| Some((layer, contents_in_question(layer)?)))
-        else {
-            continue;
-        };
-        let Some(can) = coatings::can(layer.can) else {
-            continue;
-        };
+        let layer = layer_of(piece, &need);
+        let in_hand = layer.and_then(|layer| {
+            let (can, contents) = can_in_hand(layer)?;
+            Some(InHand {
+                can,
+                level: layer.level,
+                enough: trials.judge(&need, &contents, confidence.probability()),
+                contents,
+            })
+        });
         let stage = need.material.stage.key();
         let number = 1 + lines
             .iter()
@@ -138,9 +161,7 @@ fn material_lines(piece: &Piece, job: &Job, confidence: Confidence) -> Vec<Mater
             },
             coats,
             tools,
-            can,
-            level: layer.level,
-            enough: trials.judge(&need, &contents, confidence.probability()),
+            in_hand,
             need,
         });
     }
@@ -220,14 +241,14 @@ mod tests {
     use crate::{Edit, PieceEdit, SchemeEdit, Workshop};
     use coatings::{Ground, Stage};
     use geometry::{Kind, fields};
-    use units::{LengthUnit, System};
+    use units::LengthUnit;
 
     fn takeoff(piece: &Piece, own: &[Rc<OwnMaterial>]) -> Result<Takeoff, Vec<Problem>> {
         super::takeoff(piece, own, Confidence::default())
     }
 
     fn nightstand() -> Piece {
-        Piece::new(PieceId("n".into()), Kind::Nightstand, System::UsCustomary)
+        Piece::new(PieceId("n".into()), Kind::Nightstand)
     }
 
     fn measured(mut piece: Piece) -> Piece {
@@ -362,16 +383,39 @@ mod tests {
     }
 
     #[test]
+    fn what_nobody_measured_makes_an_area_unsure() {
+        let unsure = |piece: &Piece| takeoff(piece, &[]).unwrap().unsure_by;
+        let before = unsure(&nightstand());
+        let sum: f64 = before.iter().map(|(_, share)| share).sum();
+        assert!((sum - 1.0).abs() < 1e-9 && before.is_sorted_by(|a, b| a.1 >= b.1));
+        // Width, depth and height make most of any area.
+        let large = [fields::WIDTH, fields::DEPTH, fields::HEIGHT].map(|field| field.id());
+        assert!(large.contains(&before[0].0));
+        let mut piece = nightstand();
+        for (key, typed) in [("width", "20"), ("depth", "16"), ("height", "26")] {
+            piece
+                .readings
+                .insert(key, Reading::new(typed, LengthUnit::Inch).unwrap());
+        }
+        assert!(!large.contains(&unsure(&piece)[0].0));
+    }
+
+    #[test]
     fn a_can_that_is_half_full_is_asked_about_as_such() {
         let paint: Rc<str> = "trim-enamel".into();
         let colour = Some(nightstand().scheme.colour.0);
         let can = |level| {
             edited([
-                PieceEdit::Can(paint.clone(), colour, "us-pint"),
+                PieceEdit::Can(paint.clone(), colour, Some("us-pint")),
                 PieceEdit::Level(paint.clone(), colour, level),
             ])
         };
-        let probability = |piece: &Piece| takeoff(piece, &[]).unwrap().materials[1].enough.probability;
+        let probability = |piece: &Piece| {
+            let materials = takeoff(piece, &[]).unwrap().materials;
+            materials[1].in_hand.as_ref().unwrap().enough.probability
+        };
+        let nothing = edited([PieceEdit::Level(paint.clone(), colour, Some("half"))]);
+        assert_eq!(nothing.scheme, nightstand().scheme, "no can, no level");
         assert!(probability(&can(None)) > probability(&can(Some("half"))));
     }
 
@@ -405,16 +449,35 @@ mod tests {
                 .iter()
                 .find(|column| column.key == key)
                 .unwrap()
+                .planned
                 .minutes
                 .value
         };
         assert!(minutes("brush") > minutes("foam-roller"));
         let in_the_air = |key: &str| {
             let column = columns.iter().find(|column| column.key == key).unwrap();
-            column.lost.iter().any(|(place, _)| *place == "in the air")
+            column
+                .planned
+                .lost
+                .iter()
+                .any(|(place, _)| *place == "in the air")
         };
         assert!(in_the_air("hvlp") && !in_the_air("brush"));
         assert_eq!(takeoff.materials[0].need.material.stage, Stage::Primer);
+        // More coats for the same film are more work and more paint; the brush leaves the thickest film already.
+        for column in &columns {
+            let (planned, equal) = (&column.planned, &column.equal);
+            if column.key == "brush" {
+                assert_eq!(planned, equal);
+            } else if column.key == "foam-roller" {
+                assert!(planned.minutes.value < equal.minutes.value && planned.all() < equal.all());
+            }
+        }
+        let (soonest, least) = soonest_and_least(&columns).unwrap();
+        for column in &columns {
+            assert!(soonest.equal.minutes.value <= column.equal.minutes.value);
+            assert!(least.equal.all() <= column.equal.all());
+        }
     }
 
     #[test]

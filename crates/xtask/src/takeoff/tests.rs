@@ -21,7 +21,7 @@ fn assert_fits(text: &str) {
 }
 
 fn usual(kind: Kind) -> Piece {
-    Piece::new(PieceId(kind.key().into()), kind, System::default())
+    Piece::new(PieceId(kind.key().into()), kind)
 }
 
 fn zones_sum(zones: &serde_json::Value) -> f64 {
@@ -204,10 +204,12 @@ fn with_prices(prices: &[(&'static str, &str)]) -> Workshop {
     let mut layers = workshop.pieces[0].scheme.layers.iter();
     let place = layers.position(|layer| *layer.material == *"trim-enamel");
     let material = SchemeEdit::Material(place.unwrap(), "own-1".into());
-    edits.push(Edit::Piece(
-        workshop.pieces[0].id.clone(),
-        PieceEdit::Finish(None, material),
-    ));
+    let dresser = workshop.pieces[0].id.clone();
+    let colour = workshop.pieces[0].scheme.colour.0;
+    edits.extend([
+        Edit::Piece(dresser.clone(), PieceEdit::Finish(None, material)),
+        Edit::Piece(dresser, PieceEdit::Can("own-1".into(), Some(colour), None)),
+    ]);
     edits
         .into_iter()
         .fold(workshop, |workshop, edit| workshop.apply(edit).unwrap())

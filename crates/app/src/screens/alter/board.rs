@@ -47,7 +47,7 @@ mod tests {
     use workshop::PieceId;
 
     fn piece(kind: Kind) -> Piece {
-        Piece::new(PieceId("a".into()), kind, System::UsCustomary)
+        Piece::new(PieceId("a".into()), kind)
     }
 
     #[test]

@@ -1,18 +1,48 @@
 //! Where the paint goes, drawn: for each way one bar to the same scale, from the piece to the tool and the air.
 
 use units::Volume;
-use workshop::WayColumn;
+use workshop::{MaterialLine, WayColumn, WayWhole};
 use yew::prelude::*;
 
 use super::super::{Shown, money};
+use super::Total;
 use crate::words;
 
 /// How long the longest bar is.
 const LONGEST: f64 = 1000.0;
 
 /// The bars, each with what it means in words.
-pub fn bars(shown: &Shown, columns: &[WayColumn]) -> Html {
-    let most = columns.iter().map(WayColumn::all).fold(Volume::ZERO, Volume::max);
+pub fn bars(
+    shown: &Shown,
+    lines: &[MaterialLine],
+    columns: &[WayColumn],
+    total: Total,
+    is_planned: bool,
+) -> Html {
+    let all = columns.iter().map(|column| total(column).all());
+    let most = all.fold(Volume::ZERO, Volume::max);
+    let in_hours = words::in_hours(columns.iter().map(|column| total(column).minutes));
+    let way = |column: &WayColumn| {
+        let whole = total(column);
+        let price = whole.price.map(|price| format!(", {}", money(&shown.app)(price)));
+        let more = if is_planned {
+            String::new()
+        } else {
+            words::more_coats(lines, column)
+        };
+        html! {
+            <li>
+                <h3>{ column.label }</h3>
+                <p class="figure">
+                    { words::volume(whole.all(), shown.app.workshop.units) }{ ", " }
+                    { words::minutes_as(whole.minutes, in_hours) }{ price }
+                </p>
+                { bar(whole, most) }
+                <p class="goes"><b>{ more }</b>{ goes(shown, whole) }</p>
+                <p class="hint">{ column.remarks.join(" ") }</p>
+            </li>
+        }
+    };
     html! {
         <>
             <svg class="unseen" aria-hidden="true"><defs>
@@ -23,29 +53,13 @@ pub fn bars(shown: &Shown, columns: &[WayColumn]) -> Html {
                     <circle class="hatch" cx="4.5" cy="4.5" r="1.9" />
                 </pattern>
             </defs></svg>
-            <ul class="ways">{ for columns.iter().map(|column| way(shown, column, most)) }</ul>
+            <ul class="ways">{ for columns.iter().map(way) }</ul>
         </>
     }
 }
 
-fn way(shown: &Shown, column: &WayColumn, most: Volume) -> Html {
-    let system = shown.app.workshop.units;
-    let price = column
-        .price
-        .map(|price| format!(", {}", money(&shown.app)(price)));
-    html! {
-        <li>
-            <h3>{ column.label }</h3>
-            <p class="figure">
-                { words::volume(column.all(), system) }{ ", " }{ words::minutes(column.minutes) }{ price }
-            </p>
-            { bar(shown, column, most) }
-            <p class="goes">{ goes(shown, column) }</p>
-        </li>
-    }
-}
-
-fn bar(shown: &Shown, column: &WayColumn, most: Volume) -> Html {
+/// All materials are in it, so it has the colour of none.
+fn bar(whole: &WayWhole, most: Volume) -> Html {
     let length = |volume: Volume| volume / most * LONGEST;
     let mut at = 0.0;
     let mut part = |volume: Volume, class: &'static str, fill: AttrValue| {
@@ -55,14 +69,8 @@ fn bar(shown: &Shown, column: &WayColumn, most: Volume) -> Html {
             <rect {class} {fill} x={format!("{x:.1}")} y="2" width={format!("{width:.1}")} height="36" />
         }
     };
-    let scheme = &shown.piece.scheme;
-    let paint = if scheme.is_coloured(&shown.app.workshop.materials) {
-        scheme.colour.write().into()
-    } else {
-        AttrValue::from("var(--wood)")
-    };
-    let on_piece = part(column.on_piece, "on-piece", paint);
-    let lost = column.lost.iter().map(|(place, volume)| {
+    let on_piece = part(whole.on_piece, "on-piece", "var(--medium)".into());
+    let lost = whole.lost.iter().map(|(place, volume)| {
         let fill = if *place == "in the air" {
             "url(#in-air)"
         } else {
@@ -77,10 +85,10 @@ fn bar(shown: &Shown, column: &WayColumn, most: Volume) -> Html {
 }
 
 /// The bar in words: `19 fl oz on the piece, 1.1 fl oz in the sleeve and 0.9 fl oz in the tray`.
-fn goes(shown: &Shown, column: &WayColumn) -> String {
+fn goes(shown: &Shown, whole: &WayWhole) -> String {
     let system = shown.app.workshop.units;
-    let stays = format!("{} on the piece", words::volume(column.on_piece, system));
-    let lost = column
+    let stays = format!("{} on the piece", words::volume(whole.on_piece, system));
+    let lost = whole
         .lost
         .iter()
         .map(|(place, volume)| format!("{} {}", words::volume(*volume, system), words::place(place)));

@@ -1,12 +1,22 @@
-//! Brush, roller and sprayer on this piece, side by side: a picture of where the paint goes, then every figure.
+//! Brush, roller and sprayer on this piece, side by side: which is soonest and which takes least, a picture of where the
+//! paint goes, then every figure.
 
 mod bars;
 mod table;
 
-use workshop::WayColumn;
+use workshop::{WayColumn, WayWhole};
 use yew::prelude::*;
 
 use super::Shown;
+use crate::parts::choice;
+use crate::state::Act;
+use crate::words;
+
+/// What is unfolded while the bars show the coats that are planned; otherwise they show those of equal film.
+const PLANNED: &str = "planned-coats";
+
+/// Which of the two totals of a way is shown.
+type Total = fn(&WayColumn) -> &WayWhole;
 
 /// The sheet of the ways.
 pub fn compare(shown: &Shown, columns: &[WayColumn]) -> Html {
@@ -16,18 +26,26 @@ pub fn compare(shown: &Shown, columns: &[WayColumn]) -> Html {
     if takeoff.materials.is_empty() {
         return html! { <p>{ "Nothing goes on yet. Plan the finish first; then the tools stand here side by side." }</p> };
     }
+    let is_planned = shown.app.unfolded.contains(PLANNED);
+    let at = [
+        (false, "film", "The same film"),
+        (true, "coats", "The planned coats"),
+    ];
+    let switch = super::say_if(&shown.send, move |planned: bool| {
+        (planned != is_planned).then(|| Act::Fold(PLANNED.into()))
+    });
+    let total: Total = if is_planned {
+        |column| &column.planned
+    } else {
+        |column| &column.equal
+    };
     html! {
         <section class="compare" aria-label="Tools">
-            <p>{ "Where it goes: the same finish, the same coats, one way below the other." }</p>
-            { bars::bars(shown, columns) }
+            <p id="which-tool" class="verdict">{ words::which_way(columns, shown.app.workshop.units) }</p>
+            { choice("Each way makes", "compare-at", &at, is_planned, switch) }
+            { bars::bars(shown, &takeoff.materials, columns, total, is_planned) }
             <h3>{ "Every figure" }</h3>
-            <p>{ "First at the coats that are planned, then at as many as the thickest film asks for." }</p>
             { table::table(shown, &takeoff.materials, columns) }
-            <ul class="remarks">
-                { for columns.iter().map(|column| html! {
-                    <li><b>{ column.label }</b>{ ". " }{ column.remarks.join(" ") }</li>
-                }) }
-            </ul>
         </section>
     }
 }

@@ -12,6 +12,7 @@ type Cell = fn(&Shown, &WayColumn, &WayFigure) -> Html;
 
 /// The ways as columns, the materials as rows.
 pub fn table(shown: &Shown, lines: &[MaterialLine], columns: &[WayColumn]) -> Html {
+    let in_hours = words::in_hours(columns.iter().map(|column| column.planned.minutes));
     html! {
         <div class="wide-table" tabindex="0" role="region" aria-label="The ways side by side">
             <table id="compare">
@@ -22,13 +23,13 @@ pub fn table(shown: &Shown, lines: &[MaterialLine], columns: &[WayColumn]) -> Ht
                 <tbody>
                     { for lines.iter().map(|line| rows(shown, line, columns)) }
                     <tr>
-                        <th scope="row">{ "Lost" }</th>
+                        <th scope="row">{ "Lost, planned coats" }</th>
                         { for columns.iter().map(|column| lost(shown, column)) }
                     </tr>
                     <tr>
-                        <th scope="row">{ "Time with the tool" }</th>
+                        <th scope="row">{ "Time, planned coats" }</th>
                         { for columns.iter().map(|column| html! {
-                            <td id={format!("compare-{}-minutes", column.key)}>{ words::minutes(column.minutes) }</td>
+                            <td id={format!("compare-{}-minutes", column.key)}>{ words::minutes_as(column.planned.minutes, in_hours) }</td>
                         }) }
                     </tr>
                 </tbody>
@@ -55,7 +56,7 @@ fn rows(shown: &Shown, line: &MaterialLine, columns: &[WayColumn]) -> Html {
             <tr class="film"><th scope="row">{ "To buy" }</th>{ cells(cans) }</tr>
             if columns.iter().any(of_line) {
                 <tr class="film"><th scope="row">{ "Dry film" }</th>{ cells(film) }</tr>
-                <tr class="film"><th scope="row">{ "At the thickest film" }</th>{ cells(equal) }</tr>
+                <tr class="film"><th scope="row">{ "For the same film" }</th>{ cells(equal) }</tr>
             }
         </>
     }
@@ -67,7 +68,7 @@ fn volume(shown: &Shown, column: &WayColumn, figure: &WayFigure) -> Html {
             <b id={format!("compare-{}-{}", column.key, figure.id)}>
                 { words::volume(figure.likely, shown.app.workshop.units) }
             </b>
-            <span class="label">{ words::verdict(figure.verdict) }</span>
+            <span class="label">{ figure.verdict.map(words::verdict) }</span>
         </td>
     }
 }
@@ -90,8 +91,13 @@ fn equal(shown: &Shown, column: &WayColumn, figure: &WayFigure) -> Html {
 }
 
 fn lost(shown: &Shown, column: &WayColumn) -> Html {
-    let all: Volume = column.lost.iter().map(|(_, volume)| *volume).sum();
-    let places: Vec<String> = column.lost.iter().map(|(place, _)| words::place(place)).collect();
+    let all: Volume = column.planned.lost.iter().map(|(_, volume)| *volume).sum();
+    let places: Vec<String> = column
+        .planned
+        .lost
+        .iter()
+        .map(|(place, _)| words::place(place))
+        .collect();
     let places: Vec<&str> = places.iter().map(String::as_str).collect();
     html! {
         <td>

@@ -99,9 +99,10 @@ fn views(look: Look, send: &Send) -> Html {
     html! {
         <div class="views">
             { choice("Seen from", "look", &options, look, send.reform(Act::Look)) }
-            { turn(-1, "turn-left", "Turn to the left", Icon::TurnLeft) }
-            { turn(1, "turn-right", "Turn to the right", Icon::TurnRight) }
-            <p class="hint">{ "Touch a dimension to measure it, a face for its working. Drag to turn." }</p>
+            <div class="turns">
+                { turn(-1, "turn-left", "Turn to the left", Icon::TurnLeft) }
+                { turn(1, "turn-right", "Turn to the right", Icon::TurnRight) }
+            </div>
         </div>
     }
 }

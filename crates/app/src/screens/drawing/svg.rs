@@ -86,12 +86,11 @@ fn escaped(text: &str) -> String {
 mod tests {
     use super::*;
     use geometry::Kind;
-    use units::System;
     use workshop::{Confidence, PieceId, takeoff};
 
     #[test]
     fn the_picture_is_whole_and_takes_no_markup_from_a_name() {
-        let mut piece = Piece::new(PieceId("a".into()), Kind::Dresser, System::UsCustomary);
+        let mut piece = Piece::new(PieceId("a".into()), Kind::Dresser);
         piece.name = "<b>Tall & wide</b>\u{7}".into();
         let takeoff = takeoff(&piece, &[], Confidence::default()).unwrap();
         let text = svg(&Workshop::default(), &piece, &takeoff, state::Look::Front);

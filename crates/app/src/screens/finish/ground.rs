@@ -46,6 +46,27 @@ pub fn ground(planned: &Planned<'_>) -> Html {
     }
 }
 
+/// What the maker wants to see, and what stands against that.
+pub fn wanted(planned: &Planned<'_>) -> Html {
+    let own = &planned.shown.app.workshop.materials;
+    let light = planned.scheme.colour.is_light();
+    let wishes = [
+        (Wish::Painted { light }, "painted", "Painted"),
+        (Wish::Clear, "clear", "Clear"),
+        (Wish::StainedClear, "stained", "Stained, then clear"),
+    ];
+    let plan = planned.change(|wish| Some(SchemeEdit::Suggested(wish)));
+    let against = planned.scheme.suggestion(own).against;
+    html! {
+        <>
+            { choice("It is to be", "wish", &wishes, planned.scheme.wish(own), plan) }
+            <div class="against" id="against" role="status">
+                { for against.iter().map(|reason| html! { <p>{ reason.text }</p> }) }
+            </div>
+        </>
+    }
+}
+
 /// What the trade would put on, with its reasons; the maker takes it or leaves it.
 pub fn asks(planned: &Planned<'_>, shown: &Shown) -> Html {
     let own = &shown.app.workshop.materials;
@@ -54,9 +75,9 @@ pub fn asks(planned: &Planned<'_>, shown: &Shown) -> Html {
     let figure = if is_planned {
         "planned so"
     } else {
-        "other than planned"
+        "not planned so"
     };
-    let title = ("What this surface asks for".into(), figure.into());
+    let title = ("What this surface asks for, and why".into(), figure.into());
     let is_open = shown.app.unfolded.contains("asks");
     fold("asks", title, is_open, shown.send.reform(Act::Fold), &|| {
         content(planned, &suggestion, is_planned)
@@ -65,20 +86,13 @@ pub fn asks(planned: &Planned<'_>, shown: &Shown) -> Html {
 
 fn content(planned: &Planned<'_>, suggestion: &Suggestion, is_planned: bool) -> Html {
     let wish = planned.scheme.wish(&planned.shown.app.workshop.materials);
-    let light = planned.scheme.colour.is_light();
-    let wishes = [
-        (Wish::Painted { light }, "painted", "Painted"),
-        (Wish::Clear, "clear", "Clear"),
-        (Wish::StainedClear, "stained", "Stained, then clear"),
-    ];
-    let plan = move || planned.change(|wish| Some(SchemeEdit::Suggested(wish)));
+    let plan = planned.change(move |_: MouseEvent| Some(SchemeEdit::Suggested(wish)));
     html! {
         <div class="asks">
-            { choice("Wanted", "wish", &wishes, wish, plan()) }
             <ol>{ for suggestion.layers.iter().map(suggested) }</ol>
-            <ul>{ for suggestion.notes.iter().map(reason) }</ul>
+            <ul>{ for suggestion.against.iter().chain(&suggestion.notes).map(reason) }</ul>
             if !is_planned {
-                { button("plan-it-so", "Plan it so", plan().reform(move |_: MouseEvent| wish)) }
+                { button("plan-it-so", "Plan it so", plan) }
             }
         </div>
     }

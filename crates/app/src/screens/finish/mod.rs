@@ -131,6 +131,7 @@ fn plan(planned: &Planned<'_>) -> Html {
     let names = layer::names(planned);
     html! {
         <>
+            { ground::wanted(planned) }
             { ground::ground(planned) }
             <div>
                 { for scheme.layers.iter().zip(&names).enumerate().map(|(place, (layer, name))| {

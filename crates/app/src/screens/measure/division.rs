@@ -51,7 +51,7 @@ fn case(shown: &Shown, upper: bool, shared: &Shared) -> Html {
     html! {
         <>
             if is_free {
-                { stepper(("Bays side by side", ""), id, bays.len() as u32, (1, MAX_BAYS as u32), change) }
+                { stepper(("Sections side by side", ""), id, bays.len() as u32, (1, MAX_BAYS as u32), change) }
             }
             { error(shown, &of_bays) }
             <p class="hint">{ format!("Rows from the top. {}.", fields::ROW_HEIGHT.hint) }</p>

@@ -19,6 +19,7 @@ pub fn measure(shown: &Shown) -> Html {
     let furniture = shown.piece.furniture();
     html! {
         <section aria-label="Measure">
+            <p class="hint">{ "Touch a dimension of the drawing to measure it. Drag the drawing to turn it." }</p>
             <div class="fields">{ fields(shown, &furniture) }</div>
             <h3>{ "How it is made" }</h3>
             <div class="styles">{ made::made(shown, &furniture) }</div>

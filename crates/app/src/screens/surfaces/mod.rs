@@ -54,7 +54,7 @@ fn totals(shown: &Shown, takeoff: &Takeoff, edges: Option<Edges>) -> Html {
     };
     html! {
         <dl class="totals">
-            <div><dt>{ "To paint, one piece" }</dt><dd>{ words::area(takeoff.painted_each, system) }</dd></div>
+            <div><dt>{ "To finish, one piece" }</dt><dd>{ words::area(takeoff.painted_each, system) }</dd></div>
             <div class="wide"><dt>{ "Of that" }</dt><dd id="lying">{ words::lying(areas, system) }</dd></div>
             { for lengths.into_iter().flatten().map(length) }
         </dl>

@@ -118,7 +118,7 @@ fn boards(unit: &Unit) -> Vec<Problem> {
     if high < least {
         return vec![too_small(furniture, height_field(unit), least - high)];
     }
-    let mut claims: Vec<Claim> = vec![(&f::BOARD, (wide - LEAST_ROOM) / 2.0, "the width of the carcass")];
+    let mut claims: Vec<Claim> = vec![(&f::BOARD, (wide - LEAST_ROOM) / 2.0, "the width of the case")];
     if members.has_frame {
         claims.push((
             &f::STILE,
@@ -148,7 +148,7 @@ fn boards(unit: &Unit) -> Vec<Problem> {
                 }
             }
             FrontStyle::Inset => {
-                claims.push((&f::FRONT_THICKNESS, deep - LEAST_ROOM, "the depth of the carcass"));
+                claims.push((&f::FRONT_THICKNESS, deep - LEAST_ROOM, "the depth of the case"));
                 behind = behind.min(deep - metres(&f::FRONT_THICKNESS) - LEAST_ROOM);
             }
         }
@@ -158,9 +158,9 @@ fn boards(unit: &Unit) -> Vec<Problem> {
         BackStyle::Recessed => claims.push((
             &f::BACK_RECESS,
             behind - metres(&f::BACK_THICKNESS),
-            "the depth of the carcass",
+            "the depth of the case",
         )),
-        BackStyle::Flush => claims.push((&f::BACK_THICKNESS, behind, "the depth of the carcass")),
+        BackStyle::Flush => claims.push((&f::BACK_THICKNESS, behind, "the depth of the case")),
     }
     if behind < 0.0 {
         return vec![too_small(furniture, depth_field(unit), -behind)];

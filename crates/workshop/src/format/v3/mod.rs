@@ -179,7 +179,8 @@ pub(super) struct LayerRecord {
     pub(super) narrow: Option<String>,
     #[serde(skip_serializing_if = "is_nothing")]
     pub(super) thinned: u64,
-    pub(super) can: String,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) can: Option<String>,
     #[serde(skip_serializing_if = "Option::is_none")]
     pub(super) level: Option<String>,
 }
@@ -454,7 +455,7 @@ mod tests {
             PieceEdit::Finish(top.clone(), SchemeEdit::Tool(2, "hvlp")),
             PieceEdit::Finish(top.clone(), SchemeEdit::NarrowTool(2, Some("chip-brush"))),
             PieceEdit::Finish(top, SchemeEdit::Thinned(2, 10)),
-            PieceEdit::Can(enamel.clone(), Some([1, 2, 3]), "metric-375-ml"),
+            PieceEdit::Can(enamel.clone(), Some([1, 2, 3]), Some("metric-375-ml")),
             PieceEdit::Level(enamel, Some([1, 2, 3]), Some("half")),
         ]
     }

@@ -5,7 +5,7 @@ use std::rc::Rc;
 use coatings::{Basis, Ground};
 use geometry::{AddedShape, BayPlace, FieldId, Fill, Kind, fields, styles};
 use proptest::prelude::*;
-use units::LengthUnit;
+use units::{LengthUnit, System};
 
 use super::*;
 use crate::document::{Colour, LabelReading, Price, Reading, label_field};

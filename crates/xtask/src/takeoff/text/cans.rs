@@ -1,4 +1,4 @@
-//! Whether the cans in question are enough, what they do instead, and which to buy.
+//! Whether the cans in hand are enough, what they do instead, and which to buy.
 
 use coatings::Verdict;
 use coatings::can::{ChoiceError, show_price};
@@ -14,7 +14,7 @@ const CANS: usize = 40;
 /// The longest name of a material in the table of all pieces, in characters.
 const MATERIAL: usize = 28;
 
-/// A line for the can in question of each material.
+/// A line for the can in hand of each material; nothing if there is none at all.
 pub fn table(takeoff: &Takeoff, system: System) -> String {
     let mut table = Table::new(&[
         ("Stage", Align::Left),
@@ -25,30 +25,36 @@ pub fn table(takeoff: &Takeoff, system: System) -> String {
         ("Lacking", Align::Right),
         ("Most coats", Align::Right),
     ]);
-    for line in &takeoff.materials {
+    let in_hand = takeoff
+        .materials
+        .iter()
+        .filter_map(|line| Some((line, line.in_hand.as_ref()?)));
+    let mut any = false;
+    for (line, hand) in in_hand {
+        any = true;
         let some = |amount| some(amount, Volume::ZERO, |amount| volume(amount, system));
-        let level = line.level.and_then(coatings::can::level);
         table.row([
             line.id.clone(),
-            line.can.label.into(),
-            level.map_or("full", |level| level.label).into(),
-            verdict(line.enough.verdict, line.enough.probability),
-            some(line.enough.left),
-            some(line.enough.lacking),
-            line.enough.most_coats.to_string(),
+            hand.can.label.into(),
+            hand.level_label().into(),
+            verdict(hand.enough.verdict, hand.enough.probability),
+            some(hand.enough.left),
+            some(hand.enough.lacking),
+            hand.enough.most_coats.to_string(),
         ]);
     }
-    table.to_string()
+    if any { table.to_string() } else { String::new() }
 }
 
 /// The zones that a can does which is not enough for all.
 pub fn instead(piece: &Piece, takeoff: &Takeoff) -> String {
-    let not_enough = takeoff
+    let in_hand = takeoff
         .materials
         .iter()
-        .filter(|line| line.enough.verdict != Verdict::Enough);
-    let lines = not_enough.map(|line| {
-        let zones = line.enough.zones.iter();
+        .filter_map(|line| Some((line, line.in_hand.as_ref()?)));
+    let not_enough = in_hand.filter(|(_, hand)| hand.enough.verdict != Verdict::Enough);
+    let lines = not_enough.map(|(line, hand)| {
+        let zones = hand.enough.zones.iter();
         let zones: Vec<String> = zones
             .filter_map(|zone| takeoff.job.zones.get(*zone))
             .map(|zone| zone_label(&piece.zone_label(&zone.key)))
@@ -65,12 +71,12 @@ pub fn instead(piece: &Piece, takeoff: &Takeoff) -> String {
     lines.collect()
 }
 
-/// The cans to buy of each material, if none is on the shelf.
+/// The cans to buy of each material, besides what is in hand.
 pub fn to_buy(workshop: &Workshop, takeoff: &Takeoff) -> String {
     let lines = takeoff
         .materials
         .iter()
-        .map(|line| (line.id.clone(), cans_to_buy(workshop, &line.need)));
+        .map(|line| (line.id.clone(), cans_to_buy(workshop, line)));
     bought("Stage", lines.collect(), workshop)
 }
 

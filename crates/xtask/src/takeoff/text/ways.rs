@@ -26,7 +26,7 @@ pub fn table(ways: &[WayColumn], system: System) -> String {
                 label.into(),
                 figure.id.clone(),
                 volume(figure.likely, system),
-                verdict_word(figure.verdict).into(),
+                figure.verdict.map_or("-", verdict_word).into(),
                 thickness.unwrap_or_else(|| "-".into()),
                 figure.coats_for_equal_film.to_string(),
                 volume(figure.likely_at_equal_film, system),
@@ -39,7 +39,7 @@ pub fn table(ways: &[WayColumn], system: System) -> String {
 /// How long each way takes, and what never stays on the piece.
 pub fn whole(ways: &[WayColumn], system: System) -> String {
     let lines = ways.iter().map(|way| {
-        let lost = way.lost.iter();
+        let lost = way.planned.lost.iter();
         let lost: Vec<String> = lost
             .map(|(place, amount)| format!("{place} {}", volume(*amount, system)))
             .collect();
@@ -52,8 +52,8 @@ pub fn whole(ways: &[WayColumn], system: System) -> String {
             &format!(
                 "{}: {:.0} minutes with the tool in hand, give or take {:.0}; lost: {lost}",
                 way.label,
-                way.minutes.value,
-                2.0 * way.minutes.standard_uncertainty
+                way.planned.minutes.value,
+                2.0 * way.planned.minutes.standard_uncertainty
             ),
             2,
         )

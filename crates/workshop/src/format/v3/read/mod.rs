@@ -113,7 +113,7 @@ impl PieceRecord {
             notices,
         };
         let kind = reader.kind(self.furniture);
-        let mut piece = Piece::new(PieceId(self.id.into()), kind, System::default());
+        let mut piece = Piece::new(PieceId(self.id.into()), kind);
         piece.name = name;
         piece.count = reader.count(self.count, 1, u64::from(MAX_COUNT), "pieces in the set") as u32;
         reader.readings(self.readings, &mut piece);

@@ -3,7 +3,6 @@
 use std::rc::Rc;
 
 use coatings::{Condition, Ground};
-use units::System;
 
 use super::{Reader, shown};
 use crate::document::{Colour, LayerPlan, OwnMaterial, Scheme, material_of};
@@ -14,7 +13,7 @@ use crate::format::v3::{LayerRecord, SchemeRecord};
 
 impl Reader<'_> {
     pub(super) fn scheme(&mut self, record: SchemeRecord, own: &[Rc<OwnMaterial>]) -> Scheme {
-        let usual = Scheme::usual(System::default());
+        let usual = Scheme::usual();
         let colour = record.colour.and_then(|text| {
             let colour = Colour::read(&text);
             if colour.is_none() {
@@ -77,7 +76,7 @@ impl Reader<'_> {
 
     fn layer(&mut self, record: LayerRecord, own: &[Rc<OwnMaterial>]) -> Option<LayerPlan> {
         let material = material_of(own, &record.material)?;
-        let usual = LayerPlan::usual(&material, System::default());
+        let usual = LayerPlan::usual(&material);
         let tool = |key: &str| {
             let tool = coatings::tool(key).filter(|tool| tool.film(material.body).is_some());
             tool.map(|tool| tool.key)
@@ -90,7 +89,13 @@ impl Reader<'_> {
             }
             known.filter(|key| *key != known_tool)
         });
-        let can = coatings::can(&record.can).map(|can| can.key);
+        let can = record.can.filter(|key| !key.is_empty()).and_then(|key| {
+            let known = coatings::can(&key).map(|can| can.key);
+            if known.is_none() {
+                self.unknown_word("can size", &key);
+            }
+            known
+        });
         let level = record.level.and_then(|key| {
             let known = coatings::can::level(&key).map(|level| level.key);
             if known.is_none() {
@@ -103,8 +108,8 @@ impl Reader<'_> {
             tool: known_tool,
             narrow_tool: narrow,
             thinned: self.count(record.thinned, 0, u64::from(MAX_THINNED), "hundredths of thinner") as u32,
-            can: self.key_or_usual(can, "can size", &record.can, usual.can),
-            level,
+            can,
+            level: level.filter(|_| can.is_some()),
             ..usual
         })
     }

@@ -1,0 +1,98 @@
+//! How the ways of doing it compare, in words.
+
+use coatings::Estimate;
+use units::System;
+use workshop::{MaterialLine, WayColumn, soonest_and_least};
+
+use super::{and, local, sentence, volume};
+
+/// Which way is soonest and which takes the least, for the same film.
+pub fn which_way(columns: &[WayColumn], system: System) -> String {
+    let Some((soonest, least)) = soonest_and_least(columns) else {
+        return String::new();
+    };
+    let in_hours = in_hours(columns.iter().map(|column| column.equal.minutes));
+    let time = minutes_as(soonest.equal.minutes, in_hours);
+    let all = volume(least.equal.all(), system);
+    let [soon, little] = [soonest, least].map(|column| coatings::in_sentence(column.label));
+    let text = if soonest.key == least.key {
+        format!("{soon} is done soonest and takes the least: {time}, {all} of everything")
+    } else {
+        format!("{soon} is done soonest, in {time}; {little} takes the least, {all} of everything")
+    };
+    format!("For the same film: {text}.")
+}
+
+/// Which materials want more coats for the same film than are planned: `3 coats of acrylic trim enamel instead of 2. `
+pub fn more_coats(lines: &[MaterialLine], column: &WayColumn) -> String {
+    let more = lines.iter().filter_map(|line| {
+        let figure = column.figures.iter().find(|figure| figure.id == line.id)?;
+        let coats = figure.coats_for_equal_film;
+        let name = coatings::in_sentence(&line.need.material.name);
+        (coats > line.coats).then(|| format!("{coats} coats of {name} instead of {}", line.coats))
+    });
+    let more: Vec<String> = more.collect();
+    let more: Vec<&str> = more.iter().map(String::as_str).collect();
+    match more.as_slice() {
+        [] => "The planned coats. ".into(),
+        more => format!("{}. ", sentence(and(more))),
+    }
+}
+
+/// Whether times that stand beside each other are told in hours: if any is of two hours or more.
+pub fn in_hours(minutes: impl IntoIterator<Item = Estimate<f64>>) -> bool {
+    minutes.into_iter().any(|minutes| minutes.value >= 120.0)
+}
+
+/// A time with its doubled standard uncertainty, in hours or in minutes.
+pub fn minutes_as(minutes: Estimate<f64>, in_hours: bool) -> String {
+    let (value, either_way) = (minutes.value, minutes.standard_uncertainty * 2.0);
+    if in_hours {
+        local(format!("{:.1} \u{b1} {:.1} h", value / 60.0, either_way / 60.0))
+    } else {
+        format!("{value:.0} \u{b1} {either_way:.0} min")
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use geometry::Kind;
+    use workshop::{Piece, PieceId, Workshop, compare, edges_by_zone, takeoff};
+
+    #[test]
+    fn times_that_stand_beside_each_other_have_one_unit() {
+        let estimate = |value, standard_uncertainty| Estimate {
+            value,
+            standard_uncertainty,
+        };
+        let both = [estimate(95.0, 12.0), estimate(150.0, 15.0)];
+        assert!(in_hours(both) && !in_hours([both[0]]));
+        assert_eq!(minutes_as(both[0], false), "95 \u{b1} 24 min");
+        assert_eq!(minutes_as(both[0], true), "1.6 \u{b1} 0.4 h");
+        assert_eq!(minutes_as(both[1], true), "2.5 \u{b1} 0.5 h");
+    }
+
+    #[test]
+    fn a_thin_film_is_told_as_more_coats() {
+        let piece = Piece::new(PieceId("a".into()), Kind::Dresser);
+        let takeoff = takeoff(&piece, &[], Default::default()).unwrap();
+        let edges = edges_by_zone(&piece).unwrap();
+        let columns = compare(&Workshop::default(), &piece, &takeoff, &edges);
+        let of = |key: &str| {
+            let column = columns.iter().find(|column| column.key == key).unwrap();
+            more_coats(&takeoff.materials, column)
+        };
+        assert_eq!(of("brush"), "The planned coats. ");
+        assert!(
+            of("foam-roller").contains("3 coats of acrylic trim enamel instead of 2"),
+            "{}",
+            of("foam-roller")
+        );
+        let said = which_way(&columns, System::UsCustomary);
+        let (soonest, least) = soonest_and_least(&columns).unwrap();
+        for column in [soonest, least] {
+            assert!(said.contains(&coatings::in_sentence(column.label)), "{said}");
+        }
+    }
+}
