@@ -1,7 +1,7 @@
 //! The job card: one page for the bench, to print and to tick off. What stands here is what is printed.
 
 use workshop::out::{CardPart, CardStep, job_card};
-use workshop::{Colour, MaterialLine, Takeoff, cans_to_buy};
+use workshop::{MaterialLine, Takeoff, cans_to_buy};
 use yew::prelude::*;
 
 use super::amounts::swatch;
@@ -71,7 +71,7 @@ fn material(shown: &Shown, line: &MaterialLine) -> Html {
 fn part(part: &CardPart, system: units::System) -> Html {
     let zones: Vec<&str> = part.zones.iter().map(String::as_str).collect();
     let area = words::area(part.area, system);
-    let colour = part.colour.map(|colour| format!(", {}", Colour(colour).write()));
+    let colour = part.colour.map(|colour| format!(", {}", words::colour(colour)));
     html! {
         <section class="part">
             <h4>{ words::and(&zones) }<span class="with">{ format!(" {area}") }{ colour }</span></h4>

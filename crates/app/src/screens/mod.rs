@@ -29,7 +29,7 @@ use workshop::{Piece, PieceEdit, Takeoff, WayColumn, Workshop, edges, edges_by_z
 use yew::prelude::*;
 
 use crate::browser::{self, keeper::Keeper};
-use crate::parts::choice;
+use crate::parts::{button, choice};
 use crate::state::{Act, App, Keeping, Room, Sheet};
 use crate::words;
 
@@ -162,11 +162,12 @@ pub fn Page() -> Html {
     }
     let room = match (app.room, piece) {
         (Room::Settings, _) => {
-            html! { <main class="room">{ messages::messages(&app, &send) }{ settings::settings(&app, &send) }</main> }
+            html! { <main class="room">{ messages::messages(&app, &send) }{ to_board(&app, &send) }{ settings::settings(&app, &send) }</main> }
         }
         (Room::Together, Some(_)) => html! {
             <main class="room">
                 { messages::messages(&app, &send) }
+                { to_board(&app, &send) }
                 <together::Together app={app.clone()} send={send.clone()} />
             </main>
         },
@@ -193,6 +194,16 @@ pub fn Page() -> Html {
             { room }
         </div>
     }
+}
+
+/// The way back from another room.
+fn to_board(app: &App, send: &Send) -> Html {
+    let back = send.reform(|_: MouseEvent| Act::Room(Room::Board));
+    let word = match app.piece() {
+        Some(_) => "Back to the board",
+        None => "Back to the start",
+    };
+    html! { <p class="way-back">{ button("to-board", word, back) }</p> }
 }
 
 /// What else is touched or gone into than a measurement, its keys or its drawing puts the tape away. A touch does so when

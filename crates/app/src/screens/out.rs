@@ -33,14 +33,14 @@ pub fn out(shown: &Shown) -> Html {
 type Kind = (&'static str, &'static str, fn(&Shown, &Takeoff) -> String);
 
 const FILES: [Kind; 4] = [
-    ("surfaces.csv", "Surfaces as a table", |shown, takeoff| {
+    ("surfaces.csv", "Surfaces, a CSV table", |shown, takeoff| {
         surfaces_csv(&shown.piece, takeoff, shown.app.workshop.units)
     }),
-    ("amounts.csv", "Amounts as a table", |shown, takeoff| {
+    ("amounts.csv", "Amounts, a CSV table", |shown, takeoff| {
         amounts_csv(&shown.app.workshop, takeoff)
     }),
-    ("drawing.svg", "Drawing, lines", drawing),
-    ("drawing.png", "Drawing, picture", drawing),
+    ("drawing.svg", "Drawing, SVG lines", drawing),
+    ("drawing.png", "Drawing, PNG picture", drawing),
 ];
 
 fn drawing(shown: &Shown, takeoff: &Takeoff) -> String {

@@ -52,7 +52,7 @@ pub fn settings(app: &Rc<App>, send: &Send) -> Html {
                 send.reform(move |confidence| set(SettingEdit::Confidence(confidence)))) }
             { currency(app, send) }
             { usual_finish(app, send) }
-            { choice("Light of the page", "light", &lights, app.light, send.reform(Act::Light)) }
+            { choice("Light or dark page", "light", &lights, app.light, send.reform(Act::Light)) }
             <h3>{ "The workshop as a file" }</h3>
             { files(app, send) }
             <p id="safety">{ words::safety(&app.standing, js_sys::Date::now()) }</p>
@@ -80,7 +80,7 @@ fn usual_finish(app: &App, send: &Send) -> Html {
     let word = if is_own {
         "A new piece begins with your own usual finish."
     } else {
-        "A new piece begins with the common finish: primer, two coats of paint, two of clear."
+        "A new piece begins with the common finish: clean, primer, two coats of paint, two of clear."
     };
     let set = |of| {
         let act = Act::Edit(Edit::Settings(SettingEdit::FinishOf(of)));

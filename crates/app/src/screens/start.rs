@@ -18,7 +18,7 @@ pub fn start(send: &Send) -> Html {
             <h2>{ "What stands before you?" }</h2>
             <p>{ "Choose its kind, take the tape to it, and read how much surface there is and what primer, paint and clear coat it takes." }</p>
             <button type="button" id="look-around" onclick={send.reform(|_| Act::Edit(Edit::Replace(invented_workshop())))}>
-                { "Look around in an invented workshop" }
+                { "Look around in an example, an invented workshop" }
             </button>
             { kinds(send) }
         </section>

@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use units::{Area, show_area};
-use workshop::{Colour, Edit, Piece, Shopping, Takeoff, shopping, takeoffs};
+use workshop::{Edit, Piece, Shopping, Takeoff, shopping, takeoffs};
 use yew::prelude::*;
 
 use super::drawing::Silhouette;
@@ -69,7 +69,7 @@ fn list(app: &App, bought: &[Shopping]) -> Html {
         return html! { <p>{ "Nothing goes on any piece yet. Open one and plan its finish." }</p> };
     }
     let line = |lot: &Shopping| {
-        let colour = lot.colour.map(|colour| format!(", {}", Colour(colour).write()));
+        let colour = lot.colour.map(|colour| format!(", {}", words::colour(colour)));
         let pieces: Vec<&str> = lot.pieces.iter().map(String::as_str).collect();
         html! {
             <li>

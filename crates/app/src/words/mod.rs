@@ -1,6 +1,7 @@
 //! Sentences and labels that need a little choosing. Plain labels stand where they are shown.
 
 mod changes;
+mod colour;
 mod fields;
 mod local;
 mod standing;
@@ -14,6 +15,7 @@ use units::{Area, Length, System, Volume, show_area, show_number, show_volume};
 use workshop::{Buy, InHand, MaterialLine, Piece, Takeoff, Workshop, unmeasured};
 
 pub use changes::{Names, change_of, change_title, towards};
+pub use colour::colour;
 pub use fields::{bay_label, field_element, field_label, place_prefix};
 pub use local::{local, write_decimals_with};
 pub use standing::{file_saved, offline, safety};
@@ -458,7 +460,7 @@ mod tests {
                 most_coats,
                 zones,
             };
-            instead(&takeoff.materials[1], &enough, &takeoff)
+            instead(&takeoff.materials[2], &enough, &takeoff)
         };
         let labels = takeoff(&piece, &[], Confidence::default()).unwrap().zones;
         let first = &labels[0].label;

@@ -81,10 +81,11 @@ impl Scheme {
         }
     }
 
-    /// One coat of primer, two of paint, two of clear: the common scheme for painted furniture (common
+    /// Clean, one coat of primer, two of paint, two of clear: the common scheme for painted furniture (common
     /// practice, no source).
     pub fn usual() -> Self {
         let layers = [
+            ("degreaser", 1),
             ("bonding-primer", 1),
             ("trim-enamel", 2),
             ("water-polyurethane", 2),
@@ -161,7 +162,7 @@ mod tests {
             assert!(layer.can.is_none() && tool.film(material.body).is_some());
             material.stage
         });
-        assert!(stages.eq([Stage::Primer, Stage::Paint, Stage::Topcoat]));
+        assert!(stages.eq([Stage::Clean, Stage::Primer, Stage::Paint, Stage::Topcoat]));
     }
 
     #[test]
@@ -180,26 +181,26 @@ mod tests {
         scheme.colour = Colour([0xf2, 0xee, 0xe0]);
         assert_eq!(scheme.wish(&[]), Wish::Painted { light: true });
         assert!(scheme.is_coloured(&[]));
-        scheme.layers[1].coats = 0;
+        scheme.layers[2].coats = 0;
         assert_eq!((scheme.wish(&[]), scheme.is_coloured(&[])), (Wish::Clear, false));
     }
 
     #[test]
-    fn the_usual_scheme_lacks_the_cleaner_of_the_suggested_one() {
+    fn the_usual_scheme_is_what_is_suggested_for_a_usual_surface() {
         let mut scheme = Scheme::usual();
         let suggestion = scheme.suggestion(&[]);
-        assert!(!scheme.is_as_suggested(&[], &suggestion));
-        let cleaner = LayerPlan::usual(coatings::material("degreaser").unwrap());
-        scheme.layers.insert(0, cleaner);
         assert!(scheme.is_as_suggested(&[], &suggestion), "{suggestion:?}");
+        scheme.condition.odour = true;
+        let suggestion = scheme.suggestion(&[]);
+        assert!(!scheme.is_as_suggested(&[], &suggestion), "{suggestion:?}");
     }
 
     #[test]
     fn a_new_layer_stands_behind_its_stage() {
         let scheme = Scheme::usual();
         let of = |key: &str| coatings::material(key).map(|material| material.stage);
-        assert_eq!(scheme.place_of(Stage::Clean, of), 0);
-        assert_eq!(scheme.place_of(Stage::Primer, of), 1);
-        assert_eq!(scheme.place_of(Stage::Topcoat, of), 3);
+        assert_eq!(scheme.place_of(Stage::Clean, of), 1);
+        assert_eq!(scheme.place_of(Stage::Primer, of), 2);
+        assert_eq!(scheme.place_of(Stage::Topcoat, of), 4);
     }
 }

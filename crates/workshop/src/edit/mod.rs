@@ -600,28 +600,34 @@ mod tests {
     #[test]
     fn layers_come_in_at_their_stage_and_take_a_tool_that_can_do_it() {
         let piece = with([
-            finish(SchemeEdit::Add("degreaser".into())),
+            finish(SchemeEdit::Add("deglosser".into())),
             finish(SchemeEdit::Add("clear-wax".into())),
-            finish(SchemeEdit::Tool(1, "foam-roller")),
-            finish(SchemeEdit::Remove(3)),
+            finish(SchemeEdit::Tool(3, "foam-roller")),
+            finish(SchemeEdit::Remove(4)),
         ]);
         let layers = planned(&piece.scheme);
         assert_eq!(
             layers.iter().map(|layer| layer.0).collect::<Vec<_>>(),
-            ["degreaser", "bonding-primer", "trim-enamel", "clear-wax"]
+            [
+                "degreaser",
+                "deglosser",
+                "bonding-primer",
+                "trim-enamel",
+                "clear-wax"
+            ]
         );
-        assert_eq!(layers[1].2, "foam-roller");
+        assert_eq!(layers[3].2, "foam-roller");
         let error = edited(finish(SchemeEdit::Add("clear-wax".into()))).and_then(|_| {
             one()
-                .apply(Edit::Piece(id("a"), finish(SchemeEdit::Tool(9, "hvlp"))))
+                .apply(Edit::Piece(id("a"), finish(SchemeEdit::Tool(10, "hvlp"))))
                 .map(|_| ())
         });
         assert_eq!(error, Err(EditError::Unknown("layer")));
-        let waxed = with([finish(SchemeEdit::Material(1, "clear-wax".into()))]);
-        let tool = coatings::tool(waxed.scheme.layers[1].tool).unwrap();
+        let waxed = with([finish(SchemeEdit::Material(2, "clear-wax".into()))]);
+        let tool = coatings::tool(waxed.scheme.layers[2].tool).unwrap();
         assert!(tool.film(coatings::Body::Paste).is_some());
         let mut piece = waxed;
-        let sprayed = piece.apply(finish(SchemeEdit::Tool(1, "hvlp")), &[]);
+        let sprayed = piece.apply(finish(SchemeEdit::Tool(2, "hvlp")), &[]);
         assert!(matches!(sprayed, Err(EditError::WrongTool { .. })), "{sprayed:?}");
     }
 
@@ -629,16 +635,16 @@ mod tests {
     fn a_zone_set_apart_begins_as_the_piece_and_goes_its_own_way() {
         let of_top = |edit| PieceEdit::Finish(Some("top".into()), edit);
         assert_eq!(
-            edited(of_top(SchemeEdit::Remove(0))),
+            edited(of_top(SchemeEdit::Remove(1))),
             Err(EditError::Unknown("zone"))
         );
         let piece = with([
             PieceEdit::Apart("top".into(), true),
-            of_top(SchemeEdit::Remove(1)),
-            finish(SchemeEdit::Coats(1, 3)),
+            of_top(SchemeEdit::Remove(2)),
+            finish(SchemeEdit::Coats(2, 3)),
         ]);
-        assert_eq!(planned(piece.scheme_of("top")).len(), 2);
-        assert_eq!(planned(piece.scheme_of("body"))[1].1, 3);
+        assert_eq!(planned(piece.scheme_of("top")).len(), 3);
+        assert_eq!(planned(piece.scheme_of("body"))[2].1, 3);
         let piece = with([
             PieceEdit::Apart("top".into(), true),
             PieceEdit::Apart("top".into(), false),
@@ -656,7 +662,7 @@ mod tests {
             PieceEdit::Can(enamel.clone(), Some(red.0), Some("us-8-fl-oz")),
             PieceEdit::Level(enamel, Some(red.0), Some("half")),
         ]);
-        let can = |scheme: &Scheme| (scheme.layers[1].can, scheme.layers[1].level);
+        let can = |scheme: &Scheme| (scheme.layers[2].can, scheme.layers[2].level);
         assert_eq!(can(piece.scheme_of("top")), (Some("us-8-fl-oz"), Some("half")));
         assert_eq!(can(&piece.scheme), (None, None));
     }
@@ -666,7 +672,7 @@ mod tests {
         let mut workshop = Workshop::default();
         let id = PieceId("a".into());
         let colour = Some(Scheme::usual().colour.0);
-        let layer = |key: &str| Edit::Piece(id.clone(), finish(SchemeEdit::Material(1, key.into())));
+        let layer = |key: &str| Edit::Piece(id.clone(), finish(SchemeEdit::Material(2, key.into())));
         for edit in [
             Edit::Add {
                 id: id.clone(),
@@ -681,15 +687,15 @@ mod tests {
         ] {
             workshop = workshop.apply(edit).unwrap();
         }
-        assert_eq!(workshop.pieces[0].scheme.layers[1].can, Some("us-pint"));
+        assert_eq!(workshop.pieces[0].scheme.layers[2].can, Some("us-pint"));
         workshop = workshop.apply(layer("chalk-type-paint")).unwrap();
-        assert_eq!(workshop.pieces[0].scheme.layers[1].can, None);
+        assert_eq!(workshop.pieces[0].scheme.layers[2].can, None);
     }
 
     #[test]
     fn a_suggestion_takes_the_place_of_the_layers_and_keeps_their_tools() {
         let piece = with([
-            finish(SchemeEdit::Tool(1, "foam-roller")),
+            finish(SchemeEdit::Tool(2, "foam-roller")),
             finish(SchemeEdit::Ground(Ground::Bare)),
             finish(SchemeEdit::Sign(Sign::OldRedStain, true)),
             finish(SchemeEdit::Suggested(Wish::Painted { light: true })),
@@ -734,7 +740,7 @@ mod tests {
     #[test]
     fn a_material_of_ones_own_is_copied_priced_planned_and_removed() {
         let own: Rc<str> = "own-1".into();
-        let plan = Edit::Piece(id("a"), finish(SchemeEdit::Material(1, own.clone())));
+        let plan = Edit::Piece(id("a"), finish(SchemeEdit::Material(2, own.clone())));
         assert_eq!(one().apply(plan.clone()), Err(EditError::Unknown("material")));
         let price = Price::new("19.90").unwrap();
         let edits = [
@@ -746,7 +752,7 @@ mod tests {
         let workshop = edits
             .into_iter()
             .fold(one(), |workshop, edit| workshop.apply(edit).unwrap());
-        assert_eq!(&*workshop.pieces[0].scheme.layers[1].material, "own-1");
+        assert_eq!(&*workshop.pieces[0].scheme.layers[2].material, "own-1");
         assert_eq!(workshop.materials[0].offers().len(), 1);
         let again = workshop.apply(Edit::AddMaterial(own.clone(), "trim-enamel".into()));
         assert_eq!(again, Err(EditError::IdTaken));
@@ -756,9 +762,9 @@ mod tests {
             .unwrap();
         let both = workshop.apply(Edit::Gather(other)).unwrap();
         assert_eq!(both.materials.len(), 2);
-        assert_eq!(&*both.pieces[1].scheme.layers[1].material, "own-1-2");
+        assert_eq!(&*both.pieces[1].scheme.layers[2].material, "own-1-2");
         let without = both.apply(Edit::RemoveMaterial("own-1-2".into())).unwrap();
-        assert_eq!(&*without.pieces[1].scheme.layers[1].material, "trim-enamel");
-        assert_eq!(&*without.pieces[0].scheme.layers[1].material, "own-1");
+        assert_eq!(&*without.pieces[1].scheme.layers[2].material, "trim-enamel");
+        assert_eq!(&*without.pieces[0].scheme.layers[2].material, "own-1");
     }
 }

@@ -89,32 +89,32 @@ mod tests {
             [
                 add("a"),
                 finish(SchemeEdit::Ground(Ground::Bare)),
-                finish(SchemeEdit::Coats(1, 3)),
-                finish(SchemeEdit::Tool(1, "foam-roller")),
+                finish(SchemeEdit::Coats(2, 3)),
+                finish(SchemeEdit::Tool(2, "foam-roller")),
                 Edit::Piece(
                     id("a"),
                     PieceEdit::Can(enamel.clone(), Some(colour), Some("us-quart")),
                 ),
                 Edit::Piece(id("a"), PieceEdit::Level(enamel, Some(colour), Some("half"))),
                 Edit::AddMaterial(own.clone(), "water-polyurethane".into()),
-                finish(SchemeEdit::Material(2, own.clone())),
+                finish(SchemeEdit::Material(3, own.clone())),
                 Edit::Settings(SettingEdit::FinishOf(Some(id("a")))),
                 add("b"),
             ],
         );
         let [old, new] = [0, 1].map(|place: usize| &workshop.pieces[place].scheme);
-        assert_eq!(new.layers[1].tool, "foam-roller");
+        assert_eq!(new.layers[2].tool, "foam-roller");
         assert_eq!(
-            (new.layers[1].coats, new.layers[1].can, new.layers[1].level),
+            (new.layers[2].coats, new.layers[2].can, new.layers[2].level),
             (3, None, None)
         );
-        assert_eq!(old.layers[1].level, Some("half"));
+        assert_eq!(old.layers[2].level, Some("half"));
         assert_eq!(new.condition, Condition::default());
-        assert_eq!(new.layers[2].material, own);
+        assert_eq!(new.layers[3].material, own);
         // A material that goes is not planned for new pieces either.
         let without = done(workshop.clone(), [Edit::RemoveMaterial(own), add("c")]);
         assert_eq!(
-            &*without.pieces[2].scheme.layers[2].material,
+            &*without.pieces[2].scheme.layers[3].material,
             "water-polyurethane"
         );
         let back = done(workshop, [Edit::Settings(SettingEdit::FinishOf(None)), add("c")]);

@@ -148,7 +148,9 @@ impl From<PieceRecord> for v3::PieceRecord {
 /// A primer, a paint and a topcoat became three layers; one that was not written was the usual one.
 impl From<SchemeRecord> for v3::SchemeRecord {
     fn from(old: SchemeRecord) -> Self {
-        let usual = Scheme::usual().layers;
+        // Cleaning was not planned then.
+        let mut usual = Scheme::usual().layers;
+        usual.retain(|layer| *layer.material != *"degreaser");
         let stages = [old.primer, old.paint, old.topcoat];
         let layers = stages.into_iter().zip(&usual).map(|(stage, usual)| match stage {
             Some(stage) => v3::LayerRecord {

@@ -62,7 +62,7 @@ mod tests {
         assert_eq!(cupboard.zones["blue"].name, "Blue");
         assert!(takeoff(cupboard, &[], Default::default()).is_ok());
         // The bench had no scheme: the usual one.
-        assert_eq!(workshop.pieces[1].scheme.layers.len(), 3);
+        assert_eq!(workshop.pieces[1].scheme.layers.len(), 4);
     }
 
     #[test]

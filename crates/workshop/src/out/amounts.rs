@@ -127,7 +127,7 @@ mod tests {
                 ),
                 Edit::Piece(
                     id.clone(),
-                    PieceEdit::Finish(None, SchemeEdit::Material(1, own.clone())),
+                    PieceEdit::Finish(None, SchemeEdit::Material(2, own.clone())),
                 ),
                 Edit::Piece(
                     id.clone(),
@@ -149,7 +149,7 @@ mod tests {
                 (&*heading[11], &*heading[12]),
                 ("Cans to buy for 95 %", "Price (USD)")
             );
-            assert_eq!(lines.len(), 3);
+            assert_eq!(lines.len(), 4);
             for (line, material) in lines.iter().zip(&taken.materials) {
                 let need = &material.need;
                 for (place, amount) in [(4, need.low()), (5, need.likely()), (6, need.high())] {
@@ -163,10 +163,10 @@ mod tests {
                 assert!((written.unwrap_or(0.0) - probability.unwrap_or(0.0)).abs() < 1e-7);
             }
             assert_eq!(
-                (&*lines[0][7], &*lines[0][8], &*lines[1][7]),
+                (&*lines[1][7], &*lines[1][8], &*lines[2][7]),
                 ("1 pint", "full", "none")
             );
-            let paint = &lines[1];
+            let paint = &lines[2];
             assert_eq!(paint[0], "'=2, \"green\"");
             let count: u64 = paint[11].split(" x ").next().unwrap().parse().unwrap();
             assert_eq!(paint[12], show_price(count * 2450));

@@ -210,7 +210,7 @@ mod tests {
 
     #[test]
     fn pieces_share_their_cans() {
-        let of = |count| bought(&nightstands(count)).remove(1);
+        let of = |count| bought(&nightstands(count)).remove(2);
         let (one, four) = (of(1), of(4));
         assert_eq!((one.pieces.len(), four.pieces.len()), (1, 4));
         let need = |line: &Shopping| line.buy.as_ref().unwrap().need;
@@ -233,7 +233,7 @@ mod tests {
             let workshop = edits.iter().fold(nightstands(4), |workshop, edit| {
                 workshop.apply(edit.clone()).unwrap()
             });
-            bought(&workshop).remove(1)
+            bought(&workshop).remove(2)
         };
         let need = |line: &Shopping| line.buy.as_ref().unwrap().need.as_litres();
         let [none, one, same, two] = [
@@ -264,7 +264,7 @@ mod tests {
             Edit::Material("own-1".into(), MaterialEdit::Label(rate.key, Some(reading))),
             Edit::Piece(
                 id,
-                PieceEdit::Finish(None, SchemeEdit::Material(2, "own-1".into())),
+                PieceEdit::Finish(None, SchemeEdit::Material(3, "own-1".into())),
             ),
         ];
         let workshop = edits
@@ -275,6 +275,7 @@ mod tests {
             .map(|line| line.material.key.to_string())
             .collect();
         let expected = [
+            "degreaser",
             "bonding-primer",
             "trim-enamel",
             "trim-enamel",

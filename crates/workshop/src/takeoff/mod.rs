@@ -281,7 +281,7 @@ mod tests {
             ..measured(nightstand())
         };
         let two = takeoff(&pair, &[]).unwrap();
-        let shares = |t: &Takeoff| t.materials[1].need.shares.clone();
+        let shares = |t: &Takeoff| t.materials[2].need.shares.clone();
         assert!((shares(&two)[0].volume / shares(&one)[0].volume - 2.0).abs() < 1e-9);
         assert_eq!(shares(&one).last(), shares(&two).last());
     }
@@ -358,14 +358,14 @@ mod tests {
         let ids = |takeoff: &Takeoff| -> Vec<String> {
             takeoff.materials.iter().map(|line| line.id.clone()).collect()
         };
-        assert_eq!(ids(&one), ["primer", "paint", "topcoat"]);
-        assert_eq!(ids(&two), ["primer", "paint", "paint-2", "topcoat"]);
+        assert_eq!(ids(&one), ["clean", "primer", "paint", "topcoat"]);
+        assert_eq!(ids(&two), ["clean", "primer", "paint", "paint-2", "topcoat"]);
         let on_piece = |takeoff: &Takeoff, places: &[usize]| -> f64 {
             let lines = places.iter().map(|place| &takeoff.materials[*place]);
             lines.map(|line| line.need.shares[0].volume.as_litres()).sum()
         };
-        assert!((on_piece(&one, &[1]) - on_piece(&two, &[1, 2])).abs() < 1e-9);
-        assert_eq!(two.materials[2].need.colour, Some([200, 0, 0]));
+        assert!((on_piece(&one, &[2]) - on_piece(&two, &[2, 3])).abs() < 1e-9);
+        assert_eq!(two.materials[3].need.colour, Some([200, 0, 0]));
     }
 
     #[test]
@@ -412,7 +412,7 @@ mod tests {
         };
         let probability = |piece: &Piece| {
             let materials = takeoff(piece, &[]).unwrap().materials;
-            materials[1].in_hand.as_ref().unwrap().enough.probability
+            materials[2].in_hand.as_ref().unwrap().enough.probability
         };
         let nothing = edited([PieceEdit::Level(paint.clone(), colour, Some("half"))]);
         assert_eq!(nothing.scheme, nightstand().scheme, "no can, no level");
@@ -463,7 +463,7 @@ mod tests {
                 .any(|(place, _)| *place == "in the air")
         };
         assert!(in_the_air("hvlp") && !in_the_air("brush"));
-        assert_eq!(takeoff.materials[0].need.material.stage, Stage::Primer);
+        assert_eq!(takeoff.materials[1].need.material.stage, Stage::Primer);
         // More coats for the same film are more work and more paint; the brush leaves the thickest film already.
         for column in &columns {
             let (planned, equal) = (&column.planned, &column.equal);

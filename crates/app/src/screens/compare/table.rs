@@ -29,7 +29,7 @@ pub fn table(shown: &Shown, lines: &[MaterialLine], columns: &[WayColumn]) -> Ht
                     <tr>
                         <th scope="row">{ "Time, planned coats" }</th>
                         { for columns.iter().map(|column| html! {
-                            <td id={format!("compare-{}-minutes", column.key)}>{ words::minutes_as(column.planned.minutes, in_hours) }</td>
+                            <td data-way={column.label} id={format!("compare-{}-minutes", column.key)}>{ words::minutes_as(column.planned.minutes, in_hours) }</td>
                         }) }
                     </tr>
                 </tbody>
@@ -42,7 +42,10 @@ fn rows(shown: &Shown, line: &MaterialLine, columns: &[WayColumn]) -> Html {
     let cells = |cell: Cell| -> Html {
         let cells = columns.iter().map(|column| {
             let figure = column.figures.iter().find(|figure| figure.id == line.id);
-            figure.map_or_else(|| html! { <td></td> }, |figure| cell(shown, column, figure))
+            figure.map_or_else(
+                || html! { <td data-way={column.label}></td> },
+                |figure| cell(shown, column, figure),
+            )
         });
         cells.collect()
     };
@@ -64,7 +67,7 @@ fn rows(shown: &Shown, line: &MaterialLine, columns: &[WayColumn]) -> Html {
 
 fn volume(shown: &Shown, column: &WayColumn, figure: &WayFigure) -> Html {
     html! {
-        <td>
+        <td data-way={column.label}>
             <b id={format!("compare-{}-{}", column.key, figure.id)}>
                 { words::volume(figure.likely, shown.app.workshop.units) }
             </b>
@@ -74,20 +77,20 @@ fn volume(shown: &Shown, column: &WayColumn, figure: &WayFigure) -> Html {
 }
 
 fn cans(shown: &Shown, column: &WayColumn, figure: &WayFigure) -> Html {
-    html! { <td id={format!("compare-{}-cans-{}", column.key, figure.id)}>{ words::cans(&figure.buy, &money(&shown.app)) }</td> }
+    html! { <td data-way={column.label} id={format!("compare-{}-cans-{}", column.key, figure.id)}>{ words::cans(&figure.buy, &money(&shown.app)) }</td> }
 }
 
 fn film(shown: &Shown, column: &WayColumn, figure: &WayFigure) -> Html {
     let film = figure
         .film
         .map(|film| words::film(film, shown.app.workshop.units));
-    html! { <td id={format!("compare-{}-film-{}", column.key, figure.id)}>{ film.unwrap_or_default() }</td> }
+    html! { <td data-way={column.label} id={format!("compare-{}-film-{}", column.key, figure.id)}>{ film.unwrap_or_default() }</td> }
 }
 
 fn equal(shown: &Shown, column: &WayColumn, figure: &WayFigure) -> Html {
     let volume = words::volume(figure.likely_at_equal_film, shown.app.workshop.units);
     let coats = words::coats(figure.coats_for_equal_film);
-    html! { <td id={format!("compare-{}-coats-{}", column.key, figure.id)}>{ format!("{coats}, {volume}") }</td> }
+    html! { <td data-way={column.label} id={format!("compare-{}-coats-{}", column.key, figure.id)}>{ format!("{coats}, {volume}") }</td> }
 }
 
 fn lost(shown: &Shown, column: &WayColumn) -> Html {
@@ -100,7 +103,7 @@ fn lost(shown: &Shown, column: &WayColumn) -> Html {
         .collect();
     let places: Vec<&str> = places.iter().map(String::as_str).collect();
     html! {
-        <td>
+        <td data-way={column.label}>
             <span id={format!("compare-{}-lost", column.key)}>{ words::volume(all, shown.app.workshop.units) }</span>
             <span class="label">{ words::and(&places) }</span>
         </td>

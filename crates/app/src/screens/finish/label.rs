@@ -27,7 +27,7 @@ pub fn label(planned: &Planned<'_>, place: usize, plan: &LayerPlan, material: &M
     } else {
         "usual ones"
     };
-    let title = ("Its figures".into(), figure.into());
+    let title = ("Figures on its label".into(), figure.into());
     let toggle = planned.shown.send.reform(Act::Fold);
     fold(&fold_name, title, is_open, toggle, &|| match own {
         Some(own) => entered(planned, own, material),

@@ -81,7 +81,7 @@ fn tools(planned: &Planned<'_>, place: usize, plan: &LayerPlan, material: &Mater
     html! {
         <>
             { select("Tool", format!("tool-{name}"), fit(), plan.tool, tool) }
-            { select("Narrow parts with", format!("narrow-tool-{name}"), same.chain(others),
+            { select("Legs and rails with", format!("narrow-tool-{name}"), same.chain(others),
                 plan.narrow_tool.unwrap_or_default(), narrow) }
             if is_sprayed { { thinner(planned, place, plan, material, name) } }
         </>

@@ -98,7 +98,7 @@ fn like(shown: &Shown) -> Html {
     });
     html! {
         <div class="field list">
-            <label for="finish-like">{ "Finish it like" }</label>
+            <label for="finish-like">{ "Same finish as" }</label>
             <select id="finish-like" onchange={copy} disabled={shown.app.workshop.pieces.len() < 2}>
                 <option value="" selected={true}>{ "Another piece\u{2026}" }</option>
                 { options }
@@ -121,7 +121,7 @@ fn apart(shown: &Shown, key: &str, is_apart: bool) -> Html {
 fn plan(planned: &Planned<'_>) -> Html {
     let Planned { shown, scheme, .. } = planned;
     let basis = [
-        (Basis::WetFilm, "wet-film", "Film of the tool"),
+        (Basis::WetFilm, "wet-film", "What the tool lays on"),
         (Basis::LabelRate, "label-rate", "Rate on the label"),
     ];
     let colour = planned.change(|event: InputEvent| {
@@ -140,7 +140,7 @@ fn plan(planned: &Planned<'_>) -> Html {
             </div>
             <div class="styles">
                 { add(planned) }
-                { choice("Work it out from", "basis", &basis, scheme.basis,
+                { choice("Reckon with", "basis", &basis, scheme.basis,
                     planned.change(|basis| Some(SchemeEdit::Basis(basis)))) }
                 <div class="field">
                     <label for="colour">{ "Colour in the drawing" }</label>

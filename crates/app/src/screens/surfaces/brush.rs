@@ -42,7 +42,7 @@ pub fn brush(shown: &Shown) -> Html {
     html! {
         <div class="row brush">
             { choice("A touch on the drawing, or a stroke over it", "brush", &options, value, choose) }
-            { select("Puts it into a zone", "brush-zone".into(), options_of_zones, zone, into) }
+            { select("Puts it into", "brush-zone".into(), options_of_zones, zone, into) }
         </div>
     }
 }

@@ -39,7 +39,7 @@ fn totals(shown: &Shown, takeoff: &Takeoff, edges: Option<Edges>) -> Html {
     });
     let lengths = edges.map(|edges| {
         [
-            ("arrises", "Arrises, to sand round", edges.arrises),
+            ("arrises", "Outer edges, to sand round", edges.arrises),
             ("corners", "Inner corners", edges.corners),
             ("borders", "Borders, to cut in or mask", edges.borders),
         ]

@@ -521,7 +521,7 @@ mod tests {
     #[test]
     fn an_empty_scheme_stays_empty() {
         let remove = || PieceEdit::Finish(None, SchemeEdit::Remove(0));
-        let workshop = edited(Kind::Dresser, [remove(), remove(), remove()]);
+        let workshop = edited(Kind::Dresser, [remove(), remove(), remove(), remove()]);
         let written = comes_back(&workshop);
         assert_eq!(written["pieces"][0]["scheme"]["layers"], serde_json::json!([]));
         assert!(

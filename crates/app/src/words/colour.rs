@@ -1,0 +1,83 @@
+//! Colours in plain words, for lists that are read aloud or printed without colour.
+
+use coatings::Rgb;
+use workshop::Colour;
+
+/// Hues in degrees up to which a name holds, with the name of a light or middling and of a dark one (common practice, no
+/// source).
+const HUES: [(f64, &str, &str); 9] = [
+    (15.0, "red", "red"),
+    (45.0, "orange", "brown"),
+    (70.0, "yellow", "olive"),
+    (160.0, "green", "green"),
+    (195.0, "blue-green", "blue-green"),
+    (255.0, "blue", "blue"),
+    (290.0, "violet", "violet"),
+    (345.0, "pink", "purple"),
+    (360.0, "red", "red"),
+];
+
+/// A colour in words with its code: `greyish blue-green, #4a6b61`.
+pub fn colour(rgb: Rgb) -> String {
+    format!("{}, {}", name(rgb), Colour(rgb).write())
+}
+
+fn name(rgb: Rgb) -> String {
+    let [r, g, b] = rgb.map(|part| f64::from(part) / 255.0);
+    let (most, least) = (r.max(g).max(b), r.min(g).min(b));
+    let (light, spread) = ((most + least) / 2.0, most - least);
+    // How much of the colour that is possible at this lightness there is.
+    let strength = spread / (1.0 - (2.0 * light - 1.0).abs()).max(1e-9);
+    if spread < 0.05 || strength < 0.08 {
+        let greys = [
+            (0.12, "black"),
+            (0.4, "dark grey"),
+            (0.7, "grey"),
+            (0.9, "light grey"),
+        ];
+        let grey = greys.iter().find(|(up_to, _)| light < *up_to);
+        return grey.map_or("white", |(_, name)| name).into();
+    }
+    let sixth = if most == r {
+        (g - b) / spread
+    } else if most == g {
+        2.0 + (b - r) / spread
+    } else {
+        4.0 + (r - g) / spread
+    };
+    let hue = (sixth * 60.0 + 360.0) % 360.0;
+    let (_, middling, dark) = HUES.iter().find(|(up_to, ..)| hue < *up_to).unwrap_or(&HUES[0]);
+    let hue = if light < 0.45 { dark } else { middling };
+    let how = match (light, strength) {
+        (light, _) if light > 0.85 => "very light ",
+        (light, _) if light > 0.7 => "light ",
+        (light, _) if light < 0.25 => "dark ",
+        (_, strength) if strength < 0.3 => "greyish ",
+        _ => "",
+    };
+    format!("{how}{hue}")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn colours_have_the_names_that_people_give_them() {
+        for (rgb, expected) in [
+            ([0, 0, 0], "black"),
+            ([255, 255, 255], "white"),
+            ([0x80, 0x80, 0x80], "grey"),
+            ([0x4a, 0x6b, 0x61], "greyish blue-green"),
+            ([0x6e, 0x45, 0x2a], "brown"),
+            ([0xf2, 0xee, 0xe0], "very light yellow"),
+            ([0xc8, 0x10, 0x10], "red"),
+            ([0x1f, 0x2f, 0x4f], "dark blue"),
+            ([0xf4, 0xc2, 0xc2], "very light red"),
+            ([0x00, 0x80, 0x80], "blue-green"),
+            ([0xff, 0x00, 0x08], "red"),
+        ] {
+            assert_eq!(name(rgb), expected, "{rgb:?}");
+        }
+    }
+}
