@@ -223,7 +223,7 @@ fn rate_of_solids(solids: Figure, source: &'static str) -> Figure {
 pub(crate) fn shown(value: f64) -> String {
     let size = value.abs();
     if size >= 1e6 || (size > 0.0 && size < 0.001) {
-        return format!("{value:.1e}");
+        return units::show_number(value);
     }
     let decimals = match size {
         100.0.. => 0,

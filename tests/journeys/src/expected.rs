@@ -1,8 +1,11 @@
 //! What the page must show, worked out elsewhere.
 
+use std::rc::Rc;
+
 use anyhow::{Context, Result};
 use outside::{cad_fixture, fixture};
 use serde::Deserialize;
+use workshop::Piece;
 
 /// How far a likely volume may be from that of the Monte Carlo, as a share: the page's own trials have a noise
 /// of about 1 %.
@@ -61,6 +64,23 @@ pub fn outside_area(name: &str) -> Result<f64> {
     Ok(cad_fixture(name)?.outside_area())
 }
 
+/// A piece of the CAD kernel's, read in as a save file is, and its area in square metres that looks at the room and takes
+/// a finish: all but the panes of glass doors.
+///
+/// # Errors
+/// If there is no such fixture, or it holds no piece.
+pub fn cad_piece(name: &str) -> Result<(Rc<Piece>, f64)> {
+    let fixture = cad_fixture(name)?;
+    let is_glass = |face: &str| face.contains("door-glass");
+    let outside = fixture
+        .faces
+        .iter()
+        .filter(|face| !is_glass(&face.face))
+        .filter_map(|face| face.senses.get("outside"))
+        .sum();
+    Ok((fixture.to_piece()?, outside))
+}
+
 /// One nightstand, two coats of paint with the brush, and the sample pot: `scripts/nightstand.py`.
 #[derive(Clone, Debug, Deserialize)]
 pub struct Nightstand {
@@ -70,6 +90,17 @@ pub struct Nightstand {
     pub likely: f64,
     /// How probable it is that the pot lasts.
     pub probability: f64,
+}
+
+impl Nightstand {
+    /// What the page must call that: nine times in ten is enough, every other time tight.
+    pub fn verdict(&self) -> &'static str {
+        match self.probability {
+            p if p >= 0.9 => "Enough",
+            p if p >= 0.5 => "Tight",
+            _ => "Not enough",
+        }
+    }
 }
 
 /// The committed result of `scripts/nightstand.py`.

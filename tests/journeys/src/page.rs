@@ -1,4 +1,4 @@
-//! The page, as a maker's hands and eyes have it.
+//! The page, as a maker's eyes have it.
 
 use std::cell::Cell;
 use std::path::{Path, PathBuf};
@@ -11,20 +11,15 @@ use thirtyfour::prelude::*;
 use crate::session::Screen;
 
 const PATIENCE: Duration = Duration::from_secs(15);
-const BETWEEN_LOOKS: Duration = Duration::from_millis(40);
+const BETWEEN_LOOKS: Duration = Duration::from_millis(15);
 
-/// Two taps on one spot within less than this are a double tap, which selects a word instead of going into a field.
-const DOUBLE_TAP: Duration = Duration::from_millis(400);
-
-/// Where the middle of an element is, after it came into view, and whether a finger would meet it there.
-const MIDDLE: &str = "
-    const element = arguments[0];
-    element.scrollIntoView({block: 'center', inline: 'center', behavior: 'instant'});
-    const box = element.getBoundingClientRect();
-    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
-    const met = document.elementFromPoint(x, y);
-    const own = met && (element.contains(met) || met.contains(element) || met.closest('label')?.control === element);
-    return {x, y, own: Boolean(own), met: met ? met.outerHTML.slice(0, 120) : 'nothing'};
+/// The first element that a selector names, if it can be seen.
+const SEEN: &str = "
+    const element = document.querySelector(arguments[0]);
+    if (!element) return null;
+    const has_size = ({width, height}) => width > 0 && height > 0;
+    const seen = element.checkVisibility({visibilityProperty: true, opacityProperty: true});
+    return seen && [...element.getClientRects()].some(has_size) ? element : false;
 ";
 
 /// Everything that a finger must be able to meet, and is smaller than 48 by 48.
@@ -50,7 +45,7 @@ pub struct Page {
     driver: WebDriver,
     screen: Screen,
     files: PathBuf,
-    last_tap: Cell<Option<Instant>>,
+    pub(crate) last_tap: Cell<Option<(Instant, f64, f64)>>,
 }
 
 impl Page {
@@ -98,92 +93,14 @@ impl Page {
     /// If it does not appear.
     pub async fn element(&self, selector: &str) -> Result<WebElement> {
         self.eventually(async || {
-            let element = self.driver.find(By::Css(selector)).await;
-            let element = element.map_err(|_| anyhow::anyhow!("{selector} is not on the page"))?;
-            ensure!(element.is_displayed().await?, "{selector} cannot be seen");
-            Ok(element)
+            let found = self.driver.execute(SEEN, vec![json!(selector)]).await?;
+            match found.json() {
+                Value::Null => anyhow::bail!("{selector} is not on the page"),
+                Value::Bool(_) => anyhow::bail!("{selector} cannot be seen"),
+                _ => Ok(found.element()?),
+            }
         })
         .await
-    }
-
-    /// Taps or clicks, as the screen has it.
-    ///
-    /// # Errors
-    /// If there is no such element, or another one lies over it.
-    pub async fn press(&self, selector: &str) -> Result<()> {
-        let element = self.element(selector).await?;
-        match self.screen {
-            Screen::Tablet => self.tap(&element).await,
-            Screen::Desktop => Ok(element.click().await?),
-        }
-        .with_context(|| format!("{selector} cannot be pressed"))
-    }
-
-    async fn tap(&self, element: &WebElement) -> Result<()> {
-        let middle = self.driver.execute(MIDDLE, vec![element.to_json()?]).await?;
-        let middle = middle.json();
-        ensure!(middle["own"] == true, "{} lies over it", middle["met"]);
-        // Every element is tapped in the middle of the screen, so the spot is often the same.
-        if let Some(last) = self.last_tap.get() {
-            tokio::time::sleep_until((last + DOUBLE_TAP).into()).await;
-        }
-        let cdp = self.driver.cdp();
-        let finger = json!([{"x": middle["x"], "y": middle["y"]}]);
-        for (kind, points) in [("touchStart", finger), ("touchEnd", json!([]))] {
-            cdp.send_raw(
-                "Input.dispatchTouchEvent",
-                json!({"type": kind, "touchPoints": points}),
-            )
-            .await?;
-        }
-        self.last_tap.set(Some(Instant::now()));
-        Ok(())
-    }
-
-    /// Goes into a field.
-    ///
-    /// # Errors
-    /// If it does not get the focus.
-    pub async fn enter(&self, selector: &str) -> Result<()> {
-        self.press(selector).await?;
-        self.eventually(async || {
-            let focused = self
-                .ask(&format!("return document.activeElement?.matches('{selector}')"))
-                .await?;
-            ensure!(focused == true, "{selector} did not get the focus");
-            Ok(())
-        })
-        .await
-    }
-
-    /// Types where the focus is.
-    ///
-    /// # Errors
-    /// If there is no focus.
-    pub async fn keys(&self, keys: impl Into<TypingData>) -> Result<()> {
-        Ok(self.driver.active_element().await?.send_keys(keys).await?)
-    }
-
-    /// Goes into a field and types; then the text stands there.
-    ///
-    /// # Errors
-    /// If it does not.
-    pub async fn type_in(&self, selector: &str, text: &str) -> Result<()> {
-        self.enter(selector).await?;
-        self.keys(text).await?;
-        self.has_value(selector, text).await
-    }
-
-    /// Chooses from a list by the value of the option.
-    ///
-    /// # Errors
-    /// If there is no such option.
-    pub async fn choose(&self, selector: &str, value: &str) -> Result<()> {
-        self.element(selector).await?;
-        let option = format!("{selector} option[value='{value}']");
-        let option = self.driver.find(By::Css(option.as_str())).await.context(option)?;
-        option.click().await?;
-        self.has_value(selector, value).await
     }
 
     /// Waits until a field has this text.

@@ -1,7 +1,7 @@
 //! A maker opens files, good ones and bad ones, and saves the workshop.
 
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use anyhow::{Context, Result, ensure};
 use journeys::{Page, Screen, journey};
@@ -24,14 +24,13 @@ async fn files_and_refusals() -> Result<()> {
         let large = " ".repeat(17 * 1024 * 1024);
         refused(page, "large.json", &large, "17 MB", &names).await?;
 
-        open(page, Path::new(ONE_PIECE)).await?;
+        page.open_file(Path::new(ONE_PIECE)).await?;
         page.element("#replace-file").await?;
         page.press("#gather-file").await?;
         let gathered = [names, vec!["Linen chest".to_owned()]].concat();
         has_pieces(page, &gathered).await?;
 
-        page.press("#save-file").await?;
-        let text = fs::read_to_string(saved(page).await?)?;
+        let text = String::from_utf8(page.save("#save-file", ".coatwright.json").await?)?;
         let loaded = workshop::format::load(&text).map_err(|error| anyhow::anyhow!("{error}"))?;
         ensure!(
             loaded.notices.is_empty(),
@@ -67,18 +66,11 @@ async fn has_pieces(page: &Page, expected: &[String]) -> Result<()> {
     .await
 }
 
-/// Opens a file by its path; the element for it need not be seen, its label is.
-async fn open(page: &Page, path: &Path) -> Result<()> {
-    let field = page.driver().find(thirtyfour::By::Css("#open-file")).await?;
-    let path = path.to_str().context("the path is not text")?;
-    Ok(field.send_keys(path).await?)
-}
-
 /// A file that is not taken says why and changes nothing.
 async fn refused(page: &Page, name: &str, content: &str, reason: &str, pieces: &[String]) -> Result<()> {
     let path = page.files().join(name);
     fs::write(&path, content)?;
-    open(page, &path).await.context(name.to_owned())?;
+    page.open_file(&path).await.context(name.to_owned())?;
     page.reads("#messages", |text| {
         ensure!(text.contains(reason), "{name} should be refused for `{reason}`");
         Ok(())
@@ -89,21 +81,4 @@ async fn refused(page: &Page, name: &str, content: &str, reason: &str, pieces: &
     ensure!(left == pieces, "{name} changed the pieces to {left:?}");
     fs::remove_file(path)?;
     Ok(())
-}
-
-/// The file that the browser has saved, once it is whole.
-async fn saved(page: &Page) -> Result<PathBuf> {
-    page.eventually(async || {
-        let entries = fs::read_dir(page.files())?;
-        let paths: Vec<PathBuf> = entries
-            .map(|entry| entry.map(|entry| entry.path()))
-            .collect::<Result<_, _>>()?;
-        let whole = paths
-            .iter()
-            .find(|path| path.extension().is_some_and(|ending| ending == "json"));
-        whole
-            .cloned()
-            .with_context(|| format!("no workshop was saved, only {paths:?}"))
-    })
-    .await
 }

@@ -61,7 +61,7 @@ async fn answer(page: &Page, expected: &Nightstand) -> Result<()> {
         Ok(())
     })
     .await?;
-    let verdict = verdict(expected.probability);
+    let verdict = expected.verdict();
     page.reads("#verdict-paint", |text| {
         ensure!(text == verdict, "expected is `{verdict}`");
         Ok(())
@@ -76,13 +76,4 @@ fn hundredths(sentence: &str) -> Result<f64> {
         .context("there is no `times in 100`")?;
     let number = before.rsplit(' ').next().unwrap_or_default();
     number.parse().with_context(|| format!("`{number}` is no number"))
-}
-
-/// Nine times in ten is called enough, every other time tight.
-fn verdict(probability: f64) -> &'static str {
-    match probability {
-        p if p >= 0.9 => "Enough",
-        p if p >= 0.5 => "Tight",
-        _ => "Not enough",
-    }
 }

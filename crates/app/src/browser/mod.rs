@@ -32,14 +32,30 @@ pub fn focus(element: &str) {
     if let Some(element) = found.and_then(|e| e.dyn_into::<web_sys::HtmlElement>().ok()) {
         // If it cannot be focused the maker still sees it; there is nothing else to do.
         let _ = element.focus();
-        // What is typed next takes the place of what stands in a field.
-        if let Some(input) = element.dyn_ref::<web_sys::HtmlInputElement>() {
-            input.select();
-        }
     }
 }
 
 /// The same for an element that is there once the page was drawn anew.
 pub fn focus_soon(element: String) {
     gloo::timers::callback::Timeout::new(0, move || focus(&element)).forget();
+}
+
+/// Marks all that stands in the field with this name, if the cursor is in it: what is typed next takes its place.
+pub fn mark_all_in(element: &str) {
+    use wasm_bindgen::JsCast;
+    let active = web_sys::window().and_then(|w| w.document()?.active_element());
+    let input = active.filter(|active| active.id() == element);
+    if let Some(input) = input.and_then(|input| input.dyn_into::<web_sys::HtmlInputElement>().ok()) {
+        input.select();
+    }
+}
+
+/// Scrolls as little as it takes until the element with this name is in sight.
+pub fn bring_into_sight(element: &str) {
+    let found = web_sys::window().and_then(|w| w.document()?.get_element_by_id(element));
+    if let Some(element) = found {
+        let how = web_sys::ScrollIntoViewOptions::new();
+        how.set_block(web_sys::ScrollLogicalPosition::Nearest);
+        element.scroll_into_view_with_scroll_into_view_options(&how);
+    }
 }

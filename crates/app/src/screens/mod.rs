@@ -152,6 +152,17 @@ pub fn Page() -> Html {
     let ways = use_memo(compared, |of| {
         ways(&workshop, of.as_ref()?.0.as_deref()?, result.as_ref().as_ref()?)
     });
+    // Beside the keys the field of the list stays in sight, wherever the tape was taken out.
+    use_effect_with(app.field, |field| {
+        if let Some(field) = field {
+            browser::bring_into_sight(&words::field_element(*field));
+        }
+    });
+    use_effect_with((app.field, app.fresh), |(_, fresh)| {
+        if *fresh {
+            browser::mark_all_in(tape_keys::READING);
+        }
+    });
     use_effect_with(app.light, |light| browser::shine(*light));
     let printing = send.clone();
     use_effect_with((), move |()| {

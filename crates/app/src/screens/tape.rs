@@ -7,7 +7,8 @@ use workshop::Piece;
 use yew::prelude::*;
 
 use super::Shown;
-use crate::browser::focus_soon;
+use super::tape_keys::READING;
+use crate::browser::focus;
 use crate::state::Act;
 use crate::words;
 
@@ -67,8 +68,19 @@ pub fn field(shown: &Shown, tape: &Tape, element: String) -> Html {
 fn input(shown: &Shown, tape: &Tape, element: String, described: String, is_wrong: bool) -> Html {
     let Shown { app, send, .. } = shown;
     let id = tape.id;
+    // Keys can come faster than the page is drawn: what is typed at the tape keys is of the measurement that is taken then.
+    let is_reading = element == READING;
     let typed = send.reform(move |event: InputEvent| {
-        Act::Type(id, event.target_unchecked_into::<HtmlInputElement>().value())
+        let text = event.target_unchecked_into::<HtmlInputElement>().value();
+        if is_reading {
+            Act::TypeHere(text)
+        } else {
+            Act::Type(id, text)
+        }
+    });
+    let entered = super::say_if(send, move |event: FocusEvent| {
+        event.target_unchecked_into::<HtmlInputElement>().select();
+        (!is_reading).then_some(Act::Enter(id))
     });
     // The tape keys are on the page; the device's own keyboard would lie over them.
     let inputmode = if app.keyboard { "text" } else { "none" };
@@ -76,10 +88,7 @@ fn input(shown: &Shown, tape: &Tape, element: String, described: String, is_wron
         <input id={element.clone()} type="text" {inputmode} enterkeyhint="next" autocomplete="off" spellcheck="false"
             value={app.text(id)} placeholder={placeholder(shown, tape)} aria-describedby={described}
             aria-invalid={is_wrong.then_some("true")} oninput={typed} onkeydown={keys(shown, element)}
-            onfocus={send.reform(move |event: FocusEvent| {
-                event.target_unchecked_into::<HtmlInputElement>().select();
-                Act::Enter(id)
-            })} onblur={send.reform(move |_| Act::Leave(id))} />
+            onfocus={entered} onblur={send.reform(move |_| Act::Leave(id))} />
     }
 }
 
@@ -92,11 +101,14 @@ fn keys(shown: &Shown, element: String) -> Callback<KeyboardEvent> {
             let on = !event.shift_key();
             let next = app.next_field(on);
             send.emit(Act::GoOn(on));
-            // In the list the next field of the list is gone into; the field of the keys stays where it is.
+            // In the list the next field of the list is gone into; the field of the keys stays where it is, and what it
+            // held goes at once.
             match next {
-                Some(_) if element == super::tape_keys::READING => focus_soon(element.clone()),
-                Some(next) => focus_soon(words::field_element(next)),
-                None => focus_soon("drawing".into()),
+                Some(_) if element == READING => {
+                    event.target_unchecked_into::<HtmlInputElement>().set_value("");
+                }
+                Some(next) => focus(&words::field_element(next)),
+                None => focus("drawing"),
             }
         }
         "Escape" => send.emit(Act::PutTapeAway),

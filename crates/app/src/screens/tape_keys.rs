@@ -7,7 +7,7 @@ use yew::prelude::*;
 
 use super::Shown;
 use super::tape::{Tape, field, stands_in};
-use crate::browser::focus_soon;
+use crate::browser::{focus, focus_soon};
 use crate::parts::{Icon, icon};
 use crate::state::{Act, BACK};
 use crate::words;
@@ -119,7 +119,7 @@ fn moves(shown: &Shown) -> Html {
         let send = send.clone();
         Callback::from(move |_: MouseEvent| {
             send.emit(Act::GoOn(on));
-            focus_soon(READING.into());
+            focus(READING);
         })
     };
     let keyboard = !app.keyboard;

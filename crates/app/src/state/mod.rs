@@ -156,6 +156,8 @@ pub enum Act {
     Rest,
     /// The maker types in a field.
     Type(FieldId, String),
+    /// The maker types at the tape keys, for the measurement that is being taken.
+    TypeHere(String),
     /// The maker types a figure in a unit, or chooses another unit for it.
     Figure(FigureId, String, &'static str),
     /// The maker leaves a figure.
@@ -238,6 +240,11 @@ impl App {
             Act::Stroke(edit, of) => next.change(edit, Some(of.into())),
             Act::Rest => next.past.part(),
             Act::Type(field, text) => next.type_in(field, text),
+            Act::TypeHere(text) => {
+                if let Some(field) = next.field {
+                    next.type_in(field, text);
+                }
+            }
             Act::Figure(id, text, unit) => next.type_figure(id, text, unit),
             Act::LeaveFigure(id) => next.leave_figure(&id),
             Act::OwnLabel(zone, place) => next.own_label(zone, place),

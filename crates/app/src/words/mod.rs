@@ -74,7 +74,7 @@ pub fn sureness(piece: &Piece, takeoff: &Takeoff) -> String {
         .filter(|(field, share)| *share >= HEAVY && guessed.contains(field));
     let heavy: Vec<String> = heavy
         .take(3)
-        .map(|(field, _)| field_label(piece.kind, *field).to_lowercase())
+        .map(|(field, _)| coatings::in_sentence(&field_label(piece.kind, *field)))
         .collect();
     let heavy: Vec<&str> = heavy.iter().map(String::as_str).collect();
     let rest = match guessed.len() {

@@ -357,7 +357,7 @@ fn a_calculated_rate_follows_the_solids_of_the_label() {
 fn numbers_are_shown_short() {
     let of = [0.0, 0.245_424, 9.2, 9.816_955, 11.8, 400.0, 720.0].map(shown);
     assert_eq!(of, ["0", "0.245", "9.2", "9.82", "11.8", "400", "720"]);
-    assert_eq!(shown(2.5e-7), "2.5e-7");
+    assert_eq!(shown(2.5e-7), "0.00000025");
     assert_eq!(shown_range((2.0, 2.0)), "2");
     assert_eq!(shown_range((2.0, 4.0)), "2 to 4");
 }

@@ -69,15 +69,12 @@ impl Scheme {
     /// The colour of a stain that nobody chose yet.
     const USUAL_STAIN: Colour = Colour([0x6e, 0x45, 0x2a]);
 
-    /// A colour that nobody chose becomes that of what is wanted now.
-    pub(crate) fn colour_for(&mut self, wish: Wish) {
-        let (from, to) = match wish {
-            Wish::Painted { .. } => (Self::USUAL_STAIN, Self::USUAL_PAINT),
-            Wish::StainedClear => (Self::USUAL_PAINT, Self::USUAL_STAIN),
-            Wish::Clear => return,
-        };
-        if self.colour == from {
-            self.colour = to;
+    /// The colour of a paint is none of a stain, nor the other way round: what is wanted anew begins with a usual one.
+    pub(crate) fn colour_for(&mut self, wish: Wish, own: &[Rc<OwnMaterial>]) {
+        match (self.wish(own), wish) {
+            (Wish::StainedClear, Wish::Painted { .. }) => self.colour = Self::USUAL_PAINT,
+            (Wish::Painted { .. } | Wish::Clear, Wish::StainedClear) => self.colour = Self::USUAL_STAIN,
+            _ => {}
         }
     }
 

@@ -668,6 +668,24 @@ mod tests {
     }
 
     #[test]
+    fn a_stain_begins_with_the_colour_of_one() {
+        let red = Colour([200, 0, 0]);
+        let painted = || Wish::Painted { light: false };
+        let piece = |wishes: &[Wish]| {
+            let wishes = wishes.iter().map(|wish| finish(SchemeEdit::Suggested(*wish)));
+            with([finish(SchemeEdit::Colour(red))].into_iter().chain(wishes))
+                .scheme
+                .colour
+        };
+        assert_eq!(piece(&[painted()]), red);
+        assert_eq!(piece(&[Wish::Clear, painted()]), red);
+        let stained = piece(&[Wish::StainedClear]);
+        assert_ne!(stained, red);
+        assert_eq!(piece(&[Wish::StainedClear, Wish::StainedClear]), stained);
+        assert_eq!(piece(&[Wish::StainedClear, painted()]), Scheme::usual().colour);
+    }
+
+    #[test]
     fn a_can_in_hand_is_of_its_kind_of_material() {
         let mut workshop = Workshop::default();
         let id = PieceId("a".into());

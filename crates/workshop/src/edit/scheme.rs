@@ -180,7 +180,7 @@ impl Scheme {
                 self.layer(place)?.thinned = share;
             }
             SchemeEdit::Suggested(wish) => {
-                self.colour_for(wish);
+                self.colour_for(wish, own);
                 self.take_suggestion(wish);
             }
         }

@@ -1,0 +1,87 @@
+//! What the browser's own database holds.
+
+use std::rc::Rc;
+
+use anyhow::{Context, Result, anyhow, ensure};
+use serde::Deserialize;
+use serde_json::Value;
+use workshop::Workshop;
+use workshop::format::{WorkshopRecord, piece_record};
+
+use crate::page::Page;
+
+/// Reads every record of both stores, past the page.
+const READ: &str = "
+    const done = arguments[0];
+    const opening = indexedDB.open('coatwright');
+    opening.onerror = () => done({fault: String(opening.error)});
+    opening.onsuccess = () => {
+        const database = opening.result;
+        const reading = database.transaction(['pieces', 'workshops']);
+        const pieces = reading.objectStore('pieces');
+        const [keys, values] = [pieces.getAllKeys(), pieces.getAll()];
+        const workshop = reading.objectStore('workshops').get('workshop');
+        reading.oncomplete = () => {
+            database.close();
+            const each = keys.result.map((key, i) => [key, values.result[i]]);
+            done({pieces: each, workshop: workshop.result ?? null});
+        };
+    };
+";
+
+/// The records of the database as plain values.
+#[derive(Clone, Debug, PartialEq, Deserialize)]
+pub struct Records {
+    /// Each piece with its key, in the order of the keys.
+    pub pieces: Vec<(String, Value)>,
+    /// How the pieces hang together.
+    pub workshop: Value,
+}
+
+impl Records {
+    /// The document that they are.
+    ///
+    /// # Errors
+    /// If a record cannot be read, or something of it had to be mended, or a piece is missing.
+    pub fn document(&self) -> Result<Workshop> {
+        let mut notices = Vec::new();
+        let record: WorkshopRecord<Value> =
+            WorkshopRecord::read(self.workshop.clone()).map_err(|error| anyhow!("{error}"))?;
+        let listed = record.pieces.clone();
+        let mut workshop = record.into_workshop(&mut notices);
+        for id in listed {
+            let found = self.pieces.iter().find(|(key, _)| id == key.as_str());
+            let (_, piece) = found.with_context(|| format!("{id} is listed, but not kept"))?;
+            let piece = piece_record(piece.clone()).map_err(|error| anyhow!("{error}"))?;
+            let piece = piece.into_piece(&workshop.materials, &mut notices);
+            workshop.pieces.push(Rc::new(piece));
+        }
+        ensure!(notices.is_empty(), "the records were mended: {notices:?}");
+        ensure!(
+            workshop.pieces.len() == self.pieces.len(),
+            "a piece is kept that no list names"
+        );
+        Ok(workshop)
+    }
+}
+
+impl Page {
+    /// The records of the database, once everything is kept.
+    ///
+    /// # Errors
+    /// If the browser does not read them.
+    pub async fn records(&self) -> Result<Records> {
+        self.kept().await?;
+        let found = self.driver().execute_async(READ, vec![]).await?;
+        serde_json::from_value(found.json().clone()).with_context(|| found.json().to_string())
+    }
+
+    /// Waits until the records are a document as wanted.
+    ///
+    /// # Errors
+    /// What was last wrong with it.
+    pub async fn keeps<T>(&self, wanted: impl Fn(&Workshop) -> Result<T>) -> Result<T> {
+        self.eventually(async || wanted(&self.records().await?.document()?))
+            .await
+    }
+}

@@ -1,0 +1,112 @@
+//! A maker holds one can after the other against a nightstand: enough, tight, and not enough, each in plain words and with
+//! its probability.
+//!
+//! Outside source: verdict, probability and remainder by the `workshop` crate in this program; `one_sample_can_for_a_nightstand`
+//! holds one of them against NumPy.
+
+use anyhow::{Context, Result, ensure};
+use coatings::Verdict;
+use coatings::can::LEVELS;
+use journeys::{Page, Screen, Shown, journey, worked_out};
+use workshop::{Edit, MaterialLine, PieceEdit, Takeoff, Workshop};
+
+const STAGE: &str = "paint";
+
+/// A can in the hand: its size, and how full it is.
+type InHand = (&'static str, Option<&'static str>);
+
+#[tokio::test]
+async fn three_verdicts() -> Result<()> {
+    journey("three_verdicts", Screen::Desktop, async |page| {
+        page.press("#new-nightstand").await?;
+        page.press("#tape-away").await?;
+        let begun = page
+            .keeps(|document| {
+                ensure!(document.pieces.len() == 1, "nothing is kept");
+                Ok(document.clone())
+            })
+            .await?;
+        for (verdict, words) in [
+            (Verdict::Short, "Not enough"),
+            (Verdict::Tight, "Tight"),
+            (Verdict::Enough, "Enough"),
+        ] {
+            let ((can, level), expected) = with_verdict(&begun, verdict)?;
+            page.choose(&format!("#can-{STAGE}"), can).await?;
+            page.choose(&format!("#level-{STAGE}"), level.unwrap_or_default())
+                .await?;
+            let line = line(&expected)?;
+            answers(page, line, words)
+                .await
+                .with_context(|| format!("{can}, {level:?}"))?;
+        }
+        Ok(())
+    })
+    .await
+}
+
+fn line(taken: &Takeoff) -> Result<&MaterialLine> {
+    let mut lines = taken.materials.iter();
+    lines
+        .find(|line| line.id == STAGE)
+        .context("the piece takes no paint")
+}
+
+/// A can that gets this verdict by the crate, not at the very edge of it.
+fn with_verdict(begun: &Workshop, verdict: Verdict) -> Result<(InHand, Takeoff)> {
+    let piece = begun.pieces.first().context("the piece is gone")?.id.clone();
+    let taken = worked_out(begun, &piece)?;
+    let need = &line(&taken)?.need;
+    let (material, colour) = (need.material.key.clone(), need.colour);
+    for can in coatings::can_sizes(begun.units) {
+        for level in std::iter::once(None).chain(LEVELS.iter().map(|level| Some(level.key))) {
+            let held = begun
+                .apply(Edit::Piece(
+                    piece.clone(),
+                    PieceEdit::Can(material.to_string().into(), colour, Some(can.key)),
+                ))?
+                .apply(Edit::Piece(
+                    piece.clone(),
+                    PieceEdit::Level(material.to_string().into(), colour, level),
+                ))?;
+            let taken = worked_out(&held, &piece)?;
+            let in_hand = line(&taken)?.in_hand.as_ref().context("nothing is in hand")?;
+            let enough = &in_hand.enough;
+            if enough.verdict == verdict && (0.02..0.999).contains(&enough.probability) {
+                return Ok(((can.key, level), taken));
+            }
+        }
+    }
+    anyhow::bail!("no can and level gets the verdict {verdict:?}")
+}
+
+async fn answers(page: &Page, line: &MaterialLine, words: &str) -> Result<()> {
+    let enough = &line.in_hand.as_ref().context("nothing is in hand")?.enough;
+    page.reads(&format!("#verdict-{STAGE}"), |text| {
+        ensure!(text == words, "expected is `{words}`");
+        Ok(())
+    })
+    .await?;
+    let times = format!("It lasts {:.0} times in 100.", 100.0 * enough.probability);
+    page.reads(&format!("#answer-{STAGE}"), |text| {
+        ensure!(text.ends_with(&times), "expected is `{times}`");
+        let (rest, _) = text.split_once(". ").context("this is one sentence")?;
+        let (short, left) = (rest.strip_prefix("Likely short by "), rest.strip_suffix(" left"));
+        let (figure, expected) = match (short, left) {
+            (Some(figure), None) => (figure, enough.lacking),
+            (None, Some(likely)) => (likely.trim_start_matches("Likely "), enough.left),
+            _ => anyhow::bail!("this says neither what is left nor what is lacking"),
+        };
+        Shown::read(figure)?.is("the remainder", expected.as_litres(), 1e-9)
+    })
+    .await?;
+    if enough.verdict != Verdict::Enough && enough.most_coats > 0 {
+        let coats = format!("Sure for {} coat", enough.most_coats);
+        page.reads(&format!("#instead-{STAGE}"), |text| {
+            ensure!(text.starts_with(&coats), "expected is `{coats}`");
+            Ok(())
+        })
+        .await?;
+    }
+    Ok(())
+}
