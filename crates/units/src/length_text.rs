@@ -7,7 +7,7 @@
 use std::fmt;
 
 use crate::decimal::read_decimal;
-use crate::spoken::in_figures;
+use crate::spoken::{in_figures, not_understood};
 use crate::{Length, LengthUnit};
 
 /// Longest text that is read at all; a tape reading is far shorter.
@@ -54,6 +54,8 @@ pub enum LengthFault {
     Negative,
     /// `1,200` may be a thousand two hundred, or one and two tenths.
     AmbiguousComma,
+    /// Words that were understood, but are no length: what they are in figures, and what is wrong with that.
+    Said(String, Box<LengthError>),
 }
 
 impl fmt::Display for LengthError {
@@ -121,6 +123,9 @@ impl fmt::Display for LengthError {
                     "Character {place}: this comma can mean thousands or decimals. Leave it out, or write a point."
                 )
             }
+            LengthFault::Said(figures, error) => {
+                write!(f, "Understood as \u{201c}{figures}\u{201d}. {error}")
+            }
         }
     }
 }
@@ -142,11 +147,36 @@ impl std::error::Error for LengthError {}
 /// # Ok::<(), units::LengthError>(())
 /// ```
 pub fn read_length(text: &str, tape: LengthUnit) -> Result<Length, LengthError> {
-    // What was said is read in figures; if that fails, the text as it stands tells where.
-    if let Some(Ok(length)) = in_figures(text).map(|figures| read(&figures, tape)) {
-        return Ok(length);
-    }
-    read(text, tape)
+    let text = without_stop(text);
+    let Some(figures) = in_figures(text) else {
+        return read(text, tape).map_err(|error| match not_understood(text) {
+            Some((at, word)) => fault(at, LengthFault::UnknownUnit(word)),
+            None => error,
+        });
+    };
+    read(&figures, tape).map_err(|error| fault(0, LengthFault::Said(figures, Box::new(error))))
+}
+
+/// A length as it would be typed: what was said in words in figures, without the full stop that a tablet puts behind
+/// what it heard. Any other text stays as it is, but for space around it.
+///
+/// # Example
+/// ```
+/// use units::as_typed;
+/// assert_eq!(as_typed("Thirty three and seven eighths."), "33 7/8");
+/// assert_eq!(as_typed(" 2' 9\" "), "2' 9\"");
+/// ```
+pub fn as_typed(text: &str) -> String {
+    let text = without_stop(text.trim());
+    in_figures(text).unwrap_or_else(|| text.to_owned())
+}
+
+/// A full stop behind figures ends a sentence; one behind letters may belong to an abbreviation.
+fn without_stop(text: &str) -> &str {
+    let text = text.trim_end();
+    text.strip_suffix('.')
+        .filter(|rest| rest.ends_with(|c: char| c.is_ascii_digit() || vulgar(c).is_some()))
+        .unwrap_or(text)
 }
 
 fn read(text: &str, tape: LengthUnit) -> Result<Length, LengthError> {
@@ -165,6 +195,10 @@ fn read(text: &str, tape: LengthUnit) -> Result<Length, LengthError> {
             (Some(unit), _) => unit,
             (None, None) => tape,
             (None, Some(LengthUnit::Foot)) => LengthUnit::Inch,
+            // `33 in 7/8`, as one says it: the fraction is of an inch.
+            (None, Some(LengthUnit::Inch)) if value < 1.0 && cursor.peek().is_none() => {
+                return Ok(total + LengthUnit::Inch.of(value));
+            }
             (None, Some(_)) => return Err(fault(at, LengthFault::NumbersSideBySide)),
         };
         if let Some(before) = last {
@@ -259,8 +293,10 @@ fn tokens(text: &str) -> Result<Vec<Placed>, LengthError> {
                     at += 1;
                 }
                 let word: String = chars[start..at].iter().collect();
-                // A full stop behind an abbreviation belongs to it: `33 in.`
-                if chars.get(at) == Some(&'.') && !chars.get(at + 1).is_some_and(char::is_ascii_digit) {
+                // A full stop behind an abbreviation belongs to it, and a comma sets it apart: `33 in.`, `2 feet, 9`
+                if matches!(chars.get(at), Some('.' | ','))
+                    && !chars.get(at + 1).is_some_and(char::is_ascii_digit)
+                {
                     at += 1;
                 }
                 unit(&word)
@@ -525,6 +561,37 @@ mod tests {
         check_fault("in", 0, LengthFault::NumberMissing);
         check_fault("1,200 mm", 1, LengthFault::AmbiguousComma);
         check_fault("1 m 5", 4, LengthFault::NumbersSideBySide);
+        check_fault("33 in 7", 6, LengthFault::NumbersSideBySide);
+        check_fault(".", 0, LengthFault::NumberMissing);
+    }
+
+    #[test]
+    fn sentence_marks_of_a_tablet_that_listens_are_passed_over() {
+        for text in [
+            "33 7/8.",
+            "33⅞.",
+            "33 in 7/8",
+            "2 feet, 9 7/8 inches.",
+            "33 and 7/8.",
+        ] {
+            check_mm(text, 860.425);
+        }
+        check_mm("33.", 838.2);
+        assert_eq!(as_typed("33 in."), "33 in.");
+        assert_eq!(as_typed("33 7/8. "), "33 7/8");
+    }
+
+    #[test]
+    fn what_was_said_and_is_no_length_tells_what_was_heard() {
+        let said = |text| read_length(text, LengthUnit::Inch).unwrap_err().to_string();
+        assert_eq!(
+            said("thirty yards"),
+            "Character 8: \u{201c}yards\u{201d} is not a unit of length. Use in, ft, mm, cm or m."
+        );
+        assert!(
+            said("thirty three seven")
+                .starts_with("Understood as \u{201c}33 7\u{201d}. Character 4: two numbers")
+        );
     }
 
     #[test]

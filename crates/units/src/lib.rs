@@ -17,7 +17,7 @@ mod spoken;
 mod system;
 
 pub use day::Day;
-pub use length_text::{LengthError, LengthFault, read_length};
+pub use length_text::{LengthError, LengthFault, as_typed, read_length};
 pub use number_text::{NumberError, read_range};
 pub use quantity::{Area, Density, Length, Mass, Volume};
 pub use show::{Inches, show_area, show_length, show_length_in, show_number, show_volume};

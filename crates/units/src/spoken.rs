@@ -72,7 +72,6 @@ enum Word<'a> {
 /// assert_eq!(in_figures("33 7/8"), None);
 /// ```
 pub fn in_figures(text: &str) -> Option<String> {
-    let is_between = |c: char| c.is_whitespace() || c == '-';
     let mut words = Vec::new();
     for word in text.split(is_between).filter(|word| !word.is_empty()) {
         words.push(meaning(word)?);
@@ -88,7 +87,33 @@ pub fn in_figures(text: &str) -> Option<String> {
     Some(written(&words))
 }
 
+/// The first word that is not understood in a text that says numbers in words, and where it stands, in characters from 0.
+pub(crate) fn not_understood(text: &str) -> Option<(usize, String)> {
+    let is_number = |word| matches!(meaning(word), Some(Word::Ones(_) | Word::Tens(_) | Word::Part(_)));
+    if !text.split(is_between).any(is_number) {
+        return None;
+    }
+    let mut at = 0;
+    for word in text.split(is_between) {
+        if !word.is_empty() && meaning(word).is_none() {
+            return Some((at, word.trim_end_matches(['.', ',']).to_owned()));
+        }
+        at += word.chars().count() + 1;
+    }
+    None
+}
+
+fn is_between(c: char) -> bool {
+    c.is_whitespace() || c == '-'
+}
+
 fn meaning(word: &str) -> Option<Word<'_>> {
+    // A tablet that listens puts marks between what it heard.
+    let word = if word.starts_with(|c: char| c.is_alphabetic()) {
+        word.trim_end_matches(['.', ','])
+    } else {
+        word
+    };
     let is = |other: &&str| word.eq_ignore_ascii_case(other);
     let place = |list: &[&str]| list.iter().position(is).map(|place| place as u32);
     if let Some(ones) = place(&SMALL) {
@@ -241,6 +266,10 @@ mod tests {
             ("33 and 7/8", "33 7/8"),
             ("two and eleven sixteenths", "2 11/16"),
             ("nineteen", "19"),
+            ("Thirty three and seven eighths.", "33 7/8"),
+            ("Two feet, nine and a half inches.", "2 feet 9 1/2 inches"),
+            ("an inch and a half", "1 inch 1/2"),
+            ("thirty three inches and seven eighths", "33 inches 7/8"),
         ];
         for (words, figures) in said {
             assert_eq!(in_figures(words).as_deref(), Some(figures), "{words}");
@@ -278,6 +307,9 @@ mod tests {
             assert_eq!(in_figures(text), None, "{text}");
         }
         let error = read_length("thirty parsecs", LengthUnit::Inch).unwrap_err();
-        assert_eq!(error.at, 0, "the place is that of the text as it stands");
+        assert_eq!(
+            error.at, 7,
+            "the place is that of the word that is not understood"
+        );
     }
 }

@@ -3,7 +3,7 @@
 use std::process::ExitCode;
 use std::time::Instant;
 
-use anyhow::Result;
+use anyhow::{Result, anyhow, ensure};
 
 use crate::command::{cargo, run as run_command};
 use crate::repository::Repository;
@@ -179,8 +179,43 @@ fn page_tests(repository: &Repository) -> Result<()> {
     )
 }
 
+/// The journeys that take longest, about as long as all the others together.
+const LONG_JOURNEYS: [&str; 2] = ["every_kind_from_nothing", "nothing_in_the_way"];
+
+/// A browser mostly waits for what it is told, so two go side by side; what each half prints comes at its end.
 fn journeys(repository: &Repository) -> Result<()> {
-    run_command(browse::with_page(repository)?.args(["test", "-p", "journeys", "--", "--test-threads=1"]))
+    let tests = std::fs::read_dir(repository.at("tests/journeys/tests"))?;
+    let names: Vec<String> = tests
+        .filter_map(|entry| Some(entry.ok()?.path().file_stem()?.to_str()?.to_owned()))
+        .collect();
+    let (long, short): (Vec<String>, Vec<String>) = names
+        .into_iter()
+        .partition(|name| LONG_JOURNEYS.contains(&name.as_str()));
+    run_command(browse::with_page(repository)?.args(["test", "-p", "journeys", "--no-run"]))?;
+    run_command(browse::with_page(repository)?.args(["test", "-p", "journeys", "--lib"]))?;
+    let half = |names: &[String]| -> Result<()> {
+        let mut command = browse::with_page(repository)?;
+        command.args(["test", "-p", "journeys"]);
+        command.args(names.iter().flat_map(|name| ["--test", name]));
+        command.args(["--", "--test-threads=1"]);
+        let printed = command.output()?;
+        print!("{}", String::from_utf8_lossy(&printed.stdout));
+        eprint!("{}", String::from_utf8_lossy(&printed.stderr));
+        ensure!(
+            printed.status.success(),
+            "these journeys failed: {}",
+            names.join(", ")
+        );
+        Ok(())
+    };
+    std::thread::scope(|scope| {
+        let other = scope.spawn(|| half(&long));
+        half(&short).and(
+            other
+                .join()
+                .map_err(|_| anyhow!("the other half of the journeys broke off"))?,
+        )
+    })
 }
 
 #[cfg(test)]

@@ -86,3 +86,33 @@ export function money(amount, currency) {
 export function decimalSign() {
   return new Intl.NumberFormat(undefined, { useGrouping: false }).format(1.5).charAt(1);
 }
+
+// Calls back when the page has been drawn once more, or is about to be put away.
+export function afterNextFrame(call) {
+  let waits = true;
+  const once = () => {
+    if (!waits) return;
+    waits = false;
+    removeEventListener("pagehide", once);
+    document.removeEventListener("visibilitychange", once);
+    call();
+  };
+  addEventListener("pagehide", once);
+  document.addEventListener("visibilitychange", once);
+  requestAnimationFrame(() => setTimeout(once));
+  // In a tab that is not seen no frame comes.
+  setTimeout(once, 250);
+}
+
+// Calls back once, as soon as an element comes near to what is in sight.
+export function whenInSight(element, call) {
+  const eye = new IntersectionObserver(
+    (found) => {
+      if (!found.some((of) => of.isIntersecting)) return;
+      eye.disconnect();
+      call();
+    },
+    { rootMargin: "200px" },
+  );
+  eye.observe(element);
+}

@@ -23,6 +23,10 @@ extern "C" {
     async fn dots(svg: &str) -> Result<JsValue, JsValue>;
     #[wasm_bindgen(catch, js_name = money)]
     fn money_here(amount: f64, currency: &str) -> Result<String, JsValue>;
+    #[wasm_bindgen(js_name = afterNextFrame)]
+    fn call_after_next_frame(call: JsValue);
+    #[wasm_bindgen(js_name = whenInSight)]
+    fn call_when_in_sight(element: &web_sys::Element, call: JsValue);
     #[wasm_bindgen(js_name = decimalSign)]
     fn decimal_sign_here() -> String;
 }
@@ -136,4 +140,14 @@ pub fn money(hundredths: u64, currency: Option<Currency>) -> String {
 /// The sign between whole numbers and decimals here.
 pub fn decimal_sign() -> char {
     decimal_sign_here().chars().next().unwrap_or('.')
+}
+
+/// Does something when the page has been drawn once more, or is about to be put away.
+pub fn after_next_frame(call: impl FnOnce() + 'static) {
+    call_after_next_frame(Closure::once_into_js(call));
+}
+
+/// Does something as soon as an element comes near to what is in sight.
+pub fn when_in_sight(element: &web_sys::Element, call: impl FnOnce() + 'static) {
+    call_when_in_sight(element, Closure::once_into_js(call));
 }

@@ -9,6 +9,7 @@ use wasm_bindgen_futures::spawn_local;
 use workshop::Workshop;
 use yew::Callback;
 
+use super::device::after_next_frame;
 use super::standing;
 use super::store::{Store, StoreError};
 use crate::state::{Act, Keeping, Message};
@@ -32,6 +33,8 @@ struct Inner {
     /// What it should hold.
     wanted: RefCell<Rc<Workshop>>,
     writing: Cell<bool>,
+    /// Whether another tab has kept something that was not read yet.
+    heard: Cell<bool>,
     /// Whether the browser was asked to clear nothing by itself.
     asked: Cell<bool>,
     channel: Option<web_sys::BroadcastChannel>,
@@ -46,6 +49,7 @@ impl Keeper {
             kept: RefCell::default(),
             wanted: RefCell::default(),
             writing: Cell::new(false),
+            heard: Cell::new(false),
             asked: Cell::new(false),
             channel: web_sys::BroadcastChannel::new("coatwright").ok(),
         }));
@@ -63,16 +67,20 @@ impl Keeper {
         keeper
     }
 
-    /// Keeps this document as soon as the one before is written.
+    /// Keeps this document as soon as the one before is written, and the page has shown what it comes to.
     pub fn keep(&self, workshop: &Rc<Workshop>) {
         *self.0.wanted.borrow_mut() = workshop.clone();
-        if self.0.writing.get() || self.is_kept() || self.0.store.borrow().is_none() {
+        if self.0.writing.get() || self.0.store.borrow().is_none() {
             return;
         }
+        if self.is_kept() {
+            return self.0.tell.emit(Act::Keeping(Keeping::Kept));
+        }
         self.0.writing.set(true);
-        self.0.tell.emit(Act::Keeping(Keeping::Writing));
         let keeper = self.clone();
-        spawn_local(async move { keeper.write().await });
+        after_next_frame(move || {
+            spawn_local(async move { keeper.write().await });
+        });
     }
 
     fn is_kept(&self) -> bool {
@@ -93,10 +101,20 @@ impl Keeper {
         }
         self.0.writing.set(false);
         self.0.tell.emit(Act::Keeping(Keeping::Kept));
+        self.read_what_was_heard();
         self.ask_once();
         if let Some(channel) = &self.0.channel {
             // The other tabs only miss a hint; they read the database when they are opened again.
             let _ = channel.post_message(&JsValue::from_str("kept"));
+        }
+    }
+
+    /// Takes over what another tab has kept, unless there is a change of our own on its way; then it is done after that.
+    fn read_what_was_heard(&self) {
+        if self.0.heard.get() && self.is_quiet() {
+            self.0.heard.set(false);
+            let keeper = self.clone();
+            spawn_local(async move { keeper.read(First::No).await });
         }
     }
 
@@ -118,8 +136,9 @@ impl Keeper {
             return;
         };
         match store.load().await {
-            // What the maker changed while the database was read is newer than what was read.
-            Ok(_) if first == First::No && !self.is_quiet() => {}
+            // What the maker changed while the database was read is newer than what was read: it is read again when that
+            // is kept.
+            Ok(_) if first == First::No && !self.is_quiet() => self.0.heard.set(true),
             Ok(found) => {
                 let (workshop, notices) = found.unwrap_or_default();
                 let workshop = Rc::new(workshop);
@@ -135,15 +154,13 @@ impl Keeper {
         }
     }
 
-    /// When another tab has kept a change and there is none of our own on its way, take it over.
+    /// Listens to what other tabs keep.
     fn listen(&self) {
         let Some(channel) = &self.0.channel else { return };
         let keeper = self.clone();
         let heard = Closure::<dyn Fn()>::new(move || {
-            if keeper.is_quiet() {
-                let keeper = keeper.clone();
-                spawn_local(async move { keeper.read(First::No).await });
-            }
+            keeper.0.heard.set(true);
+            keeper.read_what_was_heard();
         });
         channel.set_onmessage(Some(heard.as_ref().unchecked_ref()));
         // The keeper lives as long as the page, and so does its ear.

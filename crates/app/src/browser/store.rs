@@ -159,11 +159,15 @@ impl Store {
                 store.delete(JsValue::from_str(&old.id.0))?.await?;
             }
         }
-        let record = to_js(&WorkshopRecord::of(workshop, |piece| piece.id.0.to_string()))?;
-        transaction
-            .object_store(WORKSHOPS)?
-            .put(&record, Some(&JsValue::from_str(THE_WORKSHOP)))?
-            .await?;
+        // Another tab may have changed the settings since: they are written only if they were changed here.
+        let record = |of: &Workshop| to_text(&WorkshopRecord::of(of, |piece| piece.id.0.to_string()));
+        let now = record(workshop)?;
+        if now != record(kept)? {
+            transaction
+                .object_store(WORKSHOPS)?
+                .put(&parsed(&now)?, Some(&JsValue::from_str(THE_WORKSHOP)))?
+                .await?;
+        }
         match transaction.await? {
             TransactionResult::Committed => Ok(()),
             TransactionResult::Aborted => Err(StoreError("the browser took the change back".into())),
@@ -174,8 +178,15 @@ impl Store {
 /// A record as a plain object, so that a person can read the database in the browser's own tools. It goes by the same
 /// text as a save file: the page is lighter for it.
 fn to_js(record: &impl Serialize) -> Result<JsValue, StoreError> {
-    let text = serde_json::to_string_pretty(record)?;
-    js_sys::JSON::parse(&text).map_err(|_| StoreError("the browser did not take a record".into()))
+    parsed(&to_text(record)?)
+}
+
+fn to_text(record: &impl Serialize) -> Result<String, StoreError> {
+    Ok(serde_json::to_string_pretty(record)?)
+}
+
+fn parsed(text: &str) -> Result<JsValue, StoreError> {
+    js_sys::JSON::parse(text).map_err(|_| StoreError("the browser did not take a record".into()))
 }
 
 fn from_js(record: &JsValue) -> Result<Value, StoreError> {

@@ -331,10 +331,18 @@ impl App {
             Ok(workshop) => {
                 let before = std::mem::replace(&mut self.workshop, Rc::new(workshop));
                 self.link = None;
+                self.is_to_be_kept();
                 self.past.note(before, about);
                 self.keep_open_piece();
             }
             Err(error) => self.messages.push(Message::Plain(error.to_string())),
+        }
+    }
+
+    /// A change is on its way into the database from the moment on that it is made.
+    fn is_to_be_kept(&mut self) {
+        if self.keeping == Keeping::Kept {
+            self.keeping = Keeping::Writing;
         }
     }
 
@@ -433,6 +441,7 @@ impl App {
         let Some(workshop) = found else { return };
         let before = std::mem::replace(&mut self.workshop, workshop);
         self.link = None;
+        self.is_to_be_kept();
         self.drafts.clear();
         self.figures.clear();
         self.keep_open_piece();
@@ -485,6 +494,21 @@ pub(crate) mod tests {
         app.piece()?
             .reading(fields::WIDTH.id())
             .map(|reading| reading.typed().to_owned())
+    }
+
+    #[test]
+    fn a_change_is_on_its_way_until_it_is_kept() {
+        let kept = Act::Keeping(Keeping::Kept);
+        let app = with_piece().update(kept.clone());
+        let typed = typed(&app, &["33"]);
+        assert_eq!(typed.keeping, Keeping::Writing);
+        assert_eq!(typed.update(kept.clone()).keeping, Keeping::Kept);
+        assert_eq!(typed.update(kept).update(Act::Undo).keeping, Keeping::Writing);
+        // What is only looked at is nothing to keep, and a fault stays told.
+        assert_eq!(app.update(Act::Sheet(Sheet::Tools)).keeping, Keeping::Kept);
+        let failed = Keeping::Failed("full".into());
+        let app = app.update(Act::Keeping(failed.clone()));
+        assert_eq!(super::tests::typed(&app, &["33"]).keeping, failed);
     }
 
     #[test]

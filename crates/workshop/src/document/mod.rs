@@ -11,7 +11,7 @@ use std::rc::Rc;
 use coatings::Rgb;
 use geometry::{BayPlace, Counts, FieldId, Furniture, Kind, LengthField, Measures, Styles, Zone, fields};
 use serde_json::{Map, Value};
-use units::{Length, LengthError, LengthUnit, SortedMap, System, read_length};
+use units::{Length, LengthError, LengthUnit, SortedMap, System, as_typed, read_length};
 
 pub use bay::{Bay, Row};
 pub use change::{ChangeKind, PieceChange};
@@ -56,14 +56,15 @@ pub struct Reading {
 }
 
 impl Reading {
-    /// Reads what was typed; a lone number has the unit `tape`.
+    /// Reads what was typed; a lone number has the unit `tape`. What was said in words is kept in figures: they fit in the
+    /// drawing, and show what was understood.
     ///
     /// # Errors
     /// Where the text is not a length.
     pub fn new(typed: &str, tape: LengthUnit) -> Result<Self, LengthError> {
         let length = read_length(typed, tape)?;
         Ok(Reading {
-            typed: typed.trim().into(),
+            typed: as_typed(typed),
             unit: tape,
             length,
         })
@@ -322,6 +323,17 @@ impl Workshop {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn what_was_said_is_kept_in_figures_and_keeps_its_unit() {
+        let reading = Reading::new("Thirty three and seven eighths.", LengthUnit::Inch).unwrap();
+        assert_eq!(
+            (reading.typed(), reading.with_unit().as_str()),
+            ("33 7/8", "33 7/8 in")
+        );
+        let again = Reading::new(&reading.with_unit(), LengthUnit::Millimetre).unwrap();
+        assert_eq!(again.length(), reading.length());
+    }
 
     #[test]
     fn what_was_typed_comes_back_as_typed() {

@@ -3,23 +3,61 @@
 use std::rc::Rc;
 
 use geometry::{Drawing, View};
+use gloo::timers::callback::Timeout;
 use workshop::Piece;
 use yew::prelude::*;
 
 use super::picture::{FINE, Scale};
+use crate::browser::device::when_in_sight;
 
 /// The width and height of a small picture in its own units.
 const SMALL: [f64; 2] = [100.0, 64.0];
 
-#[derive(Properties, PartialEq)]
+/// How long a piece stays as it is before its small picture follows, milliseconds: while one types it does not.
+const REST: u32 = 250;
+
+#[derive(Properties)]
 pub struct Props {
     pub piece: Rc<Piece>,
 }
 
-/// A small picture of a piece from the front, in its colour.
+/// There may be a thousand of them, and nearly all are the very same piece as before.
+impl PartialEq for Props {
+    fn eq(&self, other: &Props) -> bool {
+        Rc::ptr_eq(&self.piece, &other.piece) || self.piece == other.piece
+    }
+}
+
+/// A small picture of a piece from the front, in its colour. It is drawn when it comes into sight.
 #[component]
 pub fn Silhouette(props: &Props) -> Html {
-    let paths = use_memo(props.piece.furniture(), |furniture| {
+    let (sheet, is_seen) = (use_node_ref(), use_state(|| false));
+    use_effect_with((), {
+        let (sheet, is_seen) = (sheet.clone(), is_seen.setter());
+        move |()| {
+            if let Some(sheet) = sheet.cast::<web_sys::Element>() {
+                when_in_sight(&sheet, move || is_seen.set(true));
+            }
+        }
+    });
+    let now = props.piece.furniture();
+    let drawn = use_state(|| now.clone());
+    use_effect_with(now, {
+        let (is_drawn, drawn) = (drawn.clone(), drawn.setter());
+        move |now| {
+            // What cannot be drawn stays as it was.
+            let later = (*is_drawn != *now && now.assembly().is_ok()).then(|| {
+                let now = now.clone();
+                Timeout::new(REST, move || drawn.set(now))
+            });
+            // A further change before that puts it off.
+            || drop(later)
+        }
+    });
+    let paths = use_memo((*is_seen, (*drawn).clone()), |(is_seen, furniture)| {
+        if !is_seen {
+            return None;
+        }
         let surfaces = furniture.assembly().ok()?.surfaces();
         let drawing = Drawing::of(&surfaces, View::Front);
         let scale = Scale::fitting(&drawing, SMALL, [4.0; 4]);
@@ -34,7 +72,7 @@ pub fn Silhouette(props: &Props) -> Html {
     });
     let [outline, glass, seams] = paths.as_ref().clone().unwrap_or_default();
     html! {
-        <svg class="silhouette" viewBox={format!("0 0 {} {}", SMALL[0] * FINE, SMALL[1] * FINE)} aria-hidden="true">
+        <svg ref={sheet} class="silhouette" viewBox={format!("0 0 {} {}", SMALL[0] * FINE, SMALL[1] * FINE)} aria-hidden="true">
             <path fill={props.piece.scheme.colour.write()} d={outline} />
             <path class="glass" d={glass} />
             <path class="seam" d={seams} />
