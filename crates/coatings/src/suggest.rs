@@ -107,10 +107,16 @@ pub fn suggest(condition: &Condition, wish: Wish) -> Suggestion {
         }
     }
     layers.push(layer(Stage::Topcoat, "water-polyurethane", 2, topcoat_reasons));
+    let against = against(condition, wish);
+    let mut notes = notes(condition, wish);
+    // What has to come off is not made ready for another coat.
+    if against.iter().any(|reason| reasons::STRIPPED.contains(reason)) {
+        notes.retain(|note| ![reasons::SCUFF, reasons::SOUND_PAINT].contains(note));
+    }
     Suggestion {
         layers,
-        against: against(condition, wish),
-        notes: notes(condition, wish),
+        against,
+        notes,
     }
 }
 

@@ -16,9 +16,9 @@ pub fn start(send: &Send) -> Html {
     html! {
         <section class="start">
             <h2>{ "What stands before you?" }</h2>
-            <p>{ "Choose its kind, take the tape to it, and read how much surface there is and what primer, paint and clear coat it takes." }</p>
+            <p>{ "Choose its kind, take the tape to it, and read how much surface there is and what stain, primer, paint and clear coat it takes. Drawers, doors and shelves can be changed afterwards." }</p>
             <button type="button" id="look-around" onclick={send.reform(|_| Act::Edit(Edit::Replace(invented_workshop())))}>
-                { "Look around in an example, an invented workshop" }
+                { "Look around in an invented example" }
             </button>
             { kinds(send) }
         </section>

@@ -113,6 +113,8 @@ pub(super) const STAIN_NEEDS_WOOD: Reason =
     practice("Stain colours bare wood only: strip the old finish and sand first.");
 pub(super) const CLEAR_SHOWS: Reason =
     practice("A clear finish shows what is under it: to see the wood, strip the old paint first.");
+/// What asks for the old finish to be taken off.
+pub(super) const STRIPPED: [Reason; 2] = [CLEAR_SHOWS, STAIN_NEEDS_WOOD];
 pub(super) const CLEAR_LAMINATE: Reason =
     practice("Clear coats hold badly on laminate: try them on a hidden spot first.");
 pub(super) const SEAL_WOOD: Reason =

@@ -181,10 +181,15 @@ mod tests {
         piece
             .finish(None, SchemeEdit::Suggested(Wish::StainedClear), &[])
             .unwrap();
+        let stained = before(&piece);
         assert!(
-            before(&piece)[1].starts_with("Stain colours bare wood only"),
-            "{:?}",
-            before(&piece)
+            stained[1].starts_with("Stain colours bare wood only"),
+            "{stained:?}"
+        );
+        // What is stripped is not scuffed.
+        assert!(
+            !stained.iter().any(|text| text.starts_with("Scuff-sand")),
+            "{stained:?}"
         );
     }
 }
