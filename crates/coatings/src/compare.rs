@@ -92,6 +92,16 @@ mod tests {
     }
 
     #[test]
+    fn a_primer_gets_no_more_coats_for_its_film() {
+        let with = |tool| {
+            let layers = vec![layer("bonding-primer", 1, tool), layer("trim-enamel", 2, tool)];
+            job(vec![zone("body", vec![broad(1.0)], layers)])
+        };
+        let layers = &with("foam-roller").at_the_film_of(&with("brush")).zones[0].layers;
+        assert_eq!((layers[0].coats, layers[1].coats), (1, 3));
+    }
+
+    #[test]
     fn a_tool_for_narrow_parts_counts_only_where_there_are_some() {
         let (roller, brush) = (tool("foam-roller").unwrap(), tool("brush").unwrap());
         let coats = |patches| {

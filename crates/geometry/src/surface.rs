@@ -178,3 +178,35 @@ impl Surface {
         })
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::{Furniture, Kind, PartKind, fields};
+
+    #[test]
+    fn the_sides_of_a_top_are_what_the_tape_says() {
+        let dresser = Furniture::usual(Kind::Dresser);
+        let length = |field| dresser.length(field).as_metres();
+        let long = length(&fields::WIDTH) + 2.0 * length(&fields::OVERHANG_SIDE);
+        let short = length(&fields::DEPTH) + length(&fields::OVERHANG_FRONT);
+        let surfaces = dresser.assembly().unwrap().surfaces();
+        let of_top = surfaces
+            .iter()
+            .filter(|surface| surface.id.part.kind == PartKind::Top);
+        // Its largest surface is the one that looks up.
+        let upper = of_top.max_by(|a, b| a.gross.as_square_metres().total_cmp(&b.gross.as_square_metres()));
+        let [a, b] = upper.unwrap().rectangle().unwrap().map(|side| side.as_metres());
+        assert!((a - long).abs() < 1e-9 && (b - short).abs() < 1e-9, "{a} by {b}");
+    }
+
+    #[test]
+    fn what_is_turned_is_no_rectangle() {
+        let vanity = Furniture::usual(Kind::Vanity);
+        let surfaces = vanity.assembly().unwrap().surfaces();
+        let turned: Vec<_> = surfaces
+            .iter()
+            .filter(|surface| surface.facets.len() > 1)
+            .collect();
+        assert!(!turned.is_empty() && turned.iter().all(|surface| surface.rectangle().is_none()));
+    }
+}

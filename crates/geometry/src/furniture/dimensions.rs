@@ -4,7 +4,7 @@ use crate::drawing::{Dimension, View};
 
 use super::fields::{self as f, FieldId, LengthField};
 use super::headboard::HeadboardLayout;
-use super::layout::{Layout, Span, Unit};
+use super::layout::{Layout, RowLayout, Span, Unit};
 use super::styles::{BackStyle, BaseStyle, FrontStyle, LegStyle};
 use super::table::TableLayout;
 use super::{Construction, Furniture, base, case};
@@ -88,23 +88,16 @@ impl Lines<'_> {
         self.furniture.fields().contains(&field)
     }
 
-    /// The gap between the two lowest fronts that lie one above the other, at the left hand.
+    /// The gap over the lower of the two lowest fronts that lie one above the other, at the left hand. Between inset fronts
+    /// stands a rail with such a gap on either side of it.
     fn seams(&mut self, at: &Layout, left: f64) {
         let rows = at.bays.first().map(|bay| &*bay.rows).unwrap_or_default();
-        let closed =
-            |pair: &&[super::layout::RowLayout]| pair.iter().all(|row| row.fill != super::Fill::Open);
-        let Some([_, lower]) = rows.windows(2).rfind(closed) else {
-            return;
-        };
-        // Between inset fronts stands a rail with a gap on either side of it.
-        let gap = self.metres(&f::GAP);
-        if self.asks(&f::GAP) {
-            self.of(
-                &f::GAP,
-                [lower.front[1], lower.front[1] + gap],
-                Edge::Left(left),
-                2,
-            );
+        let is_closed = |pair: &&[RowLayout]| pair.iter().all(|row| row.fill != super::Fill::Open);
+        let lowest = rows.windows(2).rfind(is_closed).and_then(<[_]>::last);
+        if let Some(lower) = lowest.filter(|_| self.asks(&f::GAP)) {
+            let head = lower.front[1];
+            let gap = self.metres(&f::GAP);
+            self.of(&f::GAP, [head, head + gap], Edge::Left(left), 2);
         }
     }
 
@@ -134,6 +127,7 @@ fn cases(lines: &mut Lines, view: View) {
     let side = lines.metres(&f::OVERHANG_SIDE);
     let (left, right) = (-side, lower.x[1] + side);
     let height = lines.metres(&f::HEIGHT);
+    let head = height + upper.map_or(0.0, |_| lines.metres(&f::UPPER_HEIGHT));
     let front = lines.metres(&f::OVERHANG_FRONT);
     let whole_row = if lower.bays.len() > 1 { 2 } else { 1 };
     match view {
@@ -145,24 +139,22 @@ fn cases(lines: &mut Lines, view: View) {
             let at = lower.layout();
             lines.rows(lower, &at, right, 0.0);
             lines.seams(&at, left);
-            let above = height + upper.map_or(0.0, |_| lines.metres(&f::UPPER_HEIGHT));
             let [x0, x1] = lower.x;
             lines.of(
                 &f::BOARD,
                 [x0, x0 + lines.metres(&f::BOARD)],
-                Edge::Above(above),
+                Edge::Above(head),
                 1,
             );
             if lines.asks(&f::FRAME) {
                 lines.of(
                     &f::FRAME,
                     [x1 - lines.metres(&f::FRAME), x1],
-                    Edge::Above(above),
+                    Edge::Above(head),
                     1,
                 );
             }
             if let Some(upper) = upper {
-                let head = above;
                 lines.of(&f::UPPER_HEIGHT, [height, head], Edge::Left(left), 1);
                 let at = upper.layout();
                 if let Some(bay) = at.bays.last() {
@@ -179,7 +171,6 @@ fn cases(lines: &mut Lines, view: View) {
             }
         }
         View::Side => {
-            let head = height + upper.map_or(0.0, |_| lines.metres(&f::UPPER_HEIGHT));
             case_side(lines, lower, height, head);
             if let Some(upper) = upper {
                 lines.of(&f::UPPER_DEPTH, upper.y, Edge::Above(head), 1);
@@ -343,5 +334,44 @@ fn frame(lines: &mut Lines, view: View) {
         View::Side => lines.of(&f::MEMBER_THICKNESS, [0.0, thick], Edge::Below(0.0), 1),
         View::Top => lines.of(&f::WIDTH, [0.0, wide], Edge::Below(0.0), 1),
         View::Turned { .. } => {}
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Kind;
+
+    const FLAT: [View; 3] = [View::Front, View::Side, View::Top];
+
+    /// Whatever stands on a line, the line is as long as that.
+    #[test]
+    fn lines_are_as_long_as_what_is_measured_along_them() {
+        for kind in Kind::ALL {
+            let furniture = Furniture::usual(kind);
+            for line in FLAT.into_iter().flat_map(|view| of(&furniture, view)) {
+                let FieldId::Of(key) = line.field else { continue };
+                let field = f::by_key(key).unwrap();
+                let length = libm::hypot(line.to[0] - line.from[0], line.to[1] - line.from[1]);
+                let measured = furniture.length(field).as_metres();
+                assert!(
+                    (length - measured).abs() < 1e-9,
+                    "{} {key}: {length} of {measured}",
+                    kind.key()
+                );
+            }
+        }
+    }
+
+    #[test]
+    fn boards_seams_and_the_back_of_a_case_have_lines() {
+        let dresser = Furniture::usual(Kind::Dresser);
+        let has = |view, field: &LengthField| of(&dresser, view).iter().any(|line| line.field == field.id());
+        for field in [f::BOARD, f::FRAME, f::GAP] {
+            assert!(has(View::Front, &field), "{}", field.key);
+        }
+        for field in [f::BACK_THICKNESS, f::BACK_RECESS] {
+            assert!(has(View::Side, &field), "{}", field.key);
+        }
     }
 }
