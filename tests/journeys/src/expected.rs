@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use anyhow::{Context, Result};
+use anyhow::{Context, Result, ensure};
 use outside::{cad_fixture, fixture};
 use serde::Deserialize;
 use workshop::Piece;
@@ -55,6 +55,49 @@ pub fn invented_amounts(id: &str) -> Result<Vec<Likely>> {
     let piece = quantiles.pieces.into_iter().find(|piece| piece.id == id);
     Ok(piece.with_context(|| format!("no {id} in the fixture"))?.stages)
 }
+
+/// What each stage of the invented dresser takes with the tool that is planned for it.
+///
+/// # Errors
+/// If the fixture cannot be read or lacks a stage.
+pub fn dresser_amounts() -> Result<Vec<Likely>> {
+    let planned = [
+        ("primer", "brush"),
+        ("paint", "foam-roller"),
+        ("topcoat", "brush"),
+    ];
+    let mut amounts = invented_amounts("invented-dresser")?;
+    amounts.retain(|likely| planned.contains(&(likely.stage.as_str(), likely.tool.as_str())));
+    ensure!(amounts.len() == planned.len(), "the fixture lacks a stage");
+    Ok(amounts)
+}
+
+/// What the tape says of the invented dresser beside its width, depth and height: the field, and the reading.
+pub const DRESSER_DETAILS: [(&str, &str); 11] = [
+    ("#field-board", "3/4"),
+    ("#field-top-thickness", "1"),
+    ("#field-overhang-front", "1 1/4"),
+    ("#field-overhang-side", "3/4"),
+    ("#field-front-thickness", "3/4"),
+    ("#field-gap", "1/8"),
+    ("#field-frame", "3/8"),
+    ("#field-plinth-height", "4 1/4"),
+    ("#field-plinth-setback", "2"),
+    ("#field-row-1", "7 1/4"),
+    ("#field-row-3", "10"),
+];
+
+/// What the tape says of the nightstand of [`nightstand`]: the field, what is said of it, and the reading. Every other
+/// measurement is as usual.
+pub const NIGHTSTAND: [(&str, &str, &str); 7] = [
+    ("#field-width", "Width", "19 1/4"),
+    ("#field-depth", "Depth", "15"),
+    ("#field-height", "Height", "25 1/2"),
+    ("#field-board", "Board thickness", "3/4"),
+    ("#field-leg-height", "Leg height", "7"),
+    ("#field-leg-width", "Leg width", "1 1/2"),
+    ("#field-row-1", "Row 1, height", "5"),
+];
 
 /// The area of a piece that looks at the room, in square metres, by the CAD kernel.
 ///

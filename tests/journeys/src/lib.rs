@@ -27,7 +27,10 @@ mod way;
 mod worked_out;
 
 pub use axe::Finding;
-pub use expected::{Likely, Nightstand, cad_piece, invented_amounts, nightstand, outside_area};
+pub use expected::{
+    DRESSER_DETAILS, Likely, NIGHTSTAND, Nightstand, cad_piece, dresser_amounts, invented_amounts,
+    nightstand, outside_area,
+};
 pub use focus::Spoken;
 pub use journey::{journey, journey_at, journey_in};
 pub use page::Page;

@@ -4,41 +4,19 @@
 //! (`tests/outside/fixtures/quantiles.json`); 48 pixels are the touch targets of the mobile design guides.
 
 use anyhow::{Context, Result, ensure};
-use journeys::{Light, Page, Screen, Shown, Size, invented_amounts, journey, outside_area};
+use journeys::{DRESSER_DETAILS, Light, Page, Screen, Shown, Size, dresser_amounts, journey, outside_area};
 
-/// What the keys at the foot of the screen write for the first three measurements.
+/// What the keys at the foot of the screen write for the first three measurements; the maker says the others.
 const BY_KEYS: [(&str, &[&str], &str); 3] = [
     ("#field-width", &["5", "8", "1-2"], "58 1/2"),
     ("#field-depth", &["1", "7", "1-2"], "17 1/2"),
     ("#field-height", &["3", "3", "7-8"], "33 7/8"),
 ];
 
-/// The others, which the maker says.
-const SAID: [(&str, &str); 11] = [
-    ("#field-board", "3/4"),
-    ("#field-top-thickness", "1"),
-    ("#field-overhang-front", "1 1/4"),
-    ("#field-overhang-side", "3/4"),
-    ("#field-front-thickness", "3/4"),
-    ("#field-gap", "1/8"),
-    ("#field-frame", "3/8"),
-    ("#field-plinth-height", "4 1/4"),
-    ("#field-plinth-setback", "2"),
-    ("#field-row-1", "7 1/4"),
-    ("#field-row-3", "10"),
-];
-
 #[tokio::test]
 async fn a_phone_in_the_dark() -> Result<()> {
     let area = outside_area("dresser-plinth")?;
-    let mut amounts = invented_amounts("invented-dresser")?;
-    let planned = [
-        ("primer", "brush"),
-        ("paint", "foam-roller"),
-        ("topcoat", "brush"),
-    ];
-    amounts.retain(|likely| planned.contains(&(likely.stage.as_str(), likely.tool.as_str())));
-    ensure!(amounts.len() == planned.len(), "the fixture lacks a stage");
+    let amounts = dresser_amounts()?;
     journey("a_phone_in_the_dark", Screen::Tablet, async |page| {
         let phone = Size::ALL[2];
         page.resize(phone.pixels, true).await?;
@@ -65,7 +43,7 @@ async fn a_phone_in_the_dark() -> Result<()> {
         }
         page.gone("#tape-keys").await?;
         let read = BY_KEYS.map(|(field, _, reading)| (field, reading));
-        for (field, reading) in read.into_iter().chain(SAID) {
+        for (field, reading) in read.into_iter().chain(DRESSER_DETAILS) {
             page.has_value(field, reading).await?;
         }
         page.press("#sheet-finish").await?;
@@ -103,7 +81,7 @@ async fn measure(page: &Page, field: &str) -> Result<()> {
         page.has_value("#tape-reading", reading).await?;
         return fits(page, reading).await;
     }
-    if let Some((_, reading)) = SAID.iter().find(|(of, _)| *of == field) {
+    if let Some((_, reading)) = DRESSER_DETAILS.iter().find(|(of, _)| *of == field) {
         page.eventually(async || {
             ensure!(page.is_on("#tape-reading").await?, "the tape lost the focus");
             Ok(())

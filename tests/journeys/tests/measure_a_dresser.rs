@@ -4,33 +4,16 @@
 //! Carlo with NumPy (`tests/outside/fixtures/quantiles.json`).
 
 use anyhow::{Result, ensure};
-use journeys::{Likely, Page, Screen, Shown, invented_amounts, journey, outside_area};
+use journeys::{DRESSER_DETAILS, Likely, Page, Screen, Shown, dresser_amounts, journey, outside_area};
 use thirtyfour::Key;
 
 /// What the tape says, but for the height, which is typed with the tape keys.
-const READINGS: [(&str, &str); 13] = [
-    ("#field-width", "4' 10 1/2\""),
-    ("#field-depth", "17 1/2"),
-    ("#field-board", "3/4"),
-    ("#field-top-thickness", "1"),
-    ("#field-overhang-front", "1 1/4"),
-    ("#field-overhang-side", "3/4"),
-    ("#field-front-thickness", "3/4"),
-    ("#field-gap", "1/8"),
-    ("#field-frame", "3/8"),
-    ("#field-plinth-height", "4 1/4"),
-    ("#field-plinth-setback", "2"),
-    ("#field-row-1", "7 1/4"),
-    ("#field-row-3", "10"),
-];
+fn readings() -> impl Iterator<Item = (&'static str, &'static str)> {
+    let whole = [("#field-width", "4' 10 1/2\""), ("#field-depth", "17 1/2")];
+    whole.into_iter().chain(DRESSER_DETAILS)
+}
 
 const HEIGHT: &str = "#field-height";
-
-const AMOUNTS: [(&str, &str); 3] = [
-    ("primer", "brush"),
-    ("paint", "foam-roller"),
-    ("topcoat", "brush"),
-];
 
 /// Square metres, and what each stage takes with the tool that is chosen for it.
 struct Expected {
@@ -40,12 +23,9 @@ struct Expected {
 
 #[tokio::test]
 async fn measure_a_dresser() -> Result<()> {
-    let mut amounts = invented_amounts("invented-dresser")?;
-    amounts.retain(|likely| AMOUNTS.contains(&(likely.stage.as_str(), likely.tool.as_str())));
-    ensure!(amounts.len() == AMOUNTS.len(), "the fixture lacks a stage");
     let expected = Expected {
         area: outside_area("dresser-plinth")?,
-        amounts,
+        amounts: dresser_amounts()?,
     };
     journey("measure_a_dresser", Screen::Tablet, async |page| {
         page.fits_a_finger().await?;
@@ -59,7 +39,7 @@ async fn measure_a_dresser() -> Result<()> {
         page.fits_a_finger().await?;
         page.reload().await?;
         page.press("#sheet-measure").await?;
-        for (field, typed) in READINGS {
+        for (field, typed) in readings() {
             page.has_value(field, typed).await?;
         }
         page.has_value(HEIGHT, "33 7/8").await?;
@@ -69,7 +49,7 @@ async fn measure_a_dresser() -> Result<()> {
 }
 
 async fn measure(page: &Page) -> Result<()> {
-    for (field, typed) in READINGS {
+    for (field, typed) in readings() {
         page.type_in(field, typed).await?;
     }
     page.type_in(HEIGHT, "33").await?;

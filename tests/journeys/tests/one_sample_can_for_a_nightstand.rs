@@ -4,17 +4,7 @@
 //! `fixtures/nightstand.json`, which `scripts/nightstand.py` writes.
 
 use anyhow::{Context, Result, ensure};
-use journeys::{Nightstand, Page, Screen, Shown, journey, nightstand};
-
-const READINGS: [(&str, &str); 7] = [
-    ("#field-width", "19 1/4"),
-    ("#field-depth", "15"),
-    ("#field-height", "25 1/2"),
-    ("#field-board", "3/4"),
-    ("#field-leg-height", "7"),
-    ("#field-leg-width", "1 1/2"),
-    ("#field-row-1", "5"),
-];
+use journeys::{NIGHTSTAND, Nightstand, Page, Screen, Shown, journey, nightstand};
 
 /// The page states whole hundredths of its own 10,000 trials, which have half a hundredth of noise themselves.
 const HUNDREDTHS: f64 = 2.0;
@@ -25,7 +15,7 @@ async fn one_sample_can_for_a_nightstand() -> Result<()> {
     journey("one_sample_can_for_a_nightstand", Screen::Tablet, async |page| {
         page.press("#new-nightstand").await?;
         page.press("#fronts-inset").await?;
-        for (field, typed) in READINGS {
+        for (field, _, typed) in NIGHTSTAND {
             page.type_in(field, typed).await?;
         }
         page.fits_a_finger().await?;

@@ -101,15 +101,7 @@ async fn taken_back_and_made_again() -> Result<()> {
                 .await
                 .with_context(|| format!("on to {place}"))?;
         }
-        ensure!(
-            !page
-                .driver()
-                .find(thirtyfour::By::Css("#redo"))
-                .await?
-                .is_enabled()
-                .await?,
-            "there is still something to make again"
-        );
+        ensure!(!can_redo(page).await?, "there is still something to make again");
         // What comes after a step back takes the place of what was taken back.
         page.press("#undo").await?;
         page.press("#sheet-surfaces").await?;
@@ -124,17 +116,17 @@ async fn taken_back_and_made_again() -> Result<()> {
         })
         .await?;
         ensure!(
-            !page
-                .driver()
-                .find(thirtyfour::By::Css("#redo"))
-                .await?
-                .is_enabled()
-                .await?,
+            !can_redo(page).await?,
             "what was taken back could come on top of something newer"
         );
         Ok(())
     })
     .await
+}
+
+async fn can_redo(page: &Page) -> Result<bool> {
+    let redo = page.driver().find(thirtyfour::By::Css("#redo")).await?;
+    Ok(redo.is_enabled().await?)
 }
 
 async fn make(page: &Page, hand: &Hand) -> Result<()> {

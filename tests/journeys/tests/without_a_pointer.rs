@@ -5,20 +5,9 @@
 //! and roles by the browser's own tree of accessibility.
 
 use anyhow::{Context, Result, ensure};
-use journeys::{Page, Screen, Shown, Spoken, journey, nightstand};
+use journeys::{NIGHTSTAND, Page, Screen, Shown, Spoken, journey, nightstand};
 use serde_json::json;
 use thirtyfour::Key;
-
-/// What the tape says, by the names that are said of the fields; every other measurement is as usual.
-const READINGS: [(&str, &str); 7] = [
-    ("Width", "19 1/4"),
-    ("Depth", "15"),
-    ("Height", "25 1/2"),
-    ("Board thickness", "3/4"),
-    ("Leg height", "7"),
-    ("Leg width", "1 1/2"),
-    ("Row 1, height", "5"),
-];
 
 /// More measurements than this has no nightstand.
 const MOST_FIELDS: usize = 40;
@@ -72,7 +61,7 @@ async fn without_a_pointer() -> Result<()> {
 
 /// Goes through every measurement with Enter, and types what the tape says.
 async fn measure(page: &Page) -> Result<()> {
-    let mut left: Vec<(&str, &str)> = READINGS.to_vec();
+    let mut left: Vec<(&str, &str)> = NIGHTSTAND.map(|(_, name, typed)| (name, typed)).to_vec();
     for _ in 0..MOST_FIELDS {
         let field = page.spoken().await?;
         if field.role != "textbox" {
