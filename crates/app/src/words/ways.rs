@@ -16,9 +16,13 @@ pub fn which_way(columns: &[WayColumn], system: System) -> String {
     let all = volume(least.equal.all(), system);
     let [soon, little] = [soonest, least].map(|column| coatings::in_sentence(column.label));
     let text = if soonest.key == least.key {
-        format!("{soon} is done soonest and takes the least: {time}, {all} of everything")
+        format!(
+            "{soon} takes the least time with the tool in hand, {time}, and the least of everything, {all}"
+        )
     } else {
-        format!("{soon} is done soonest, in {time}; {little} takes the least, {all} of everything")
+        format!(
+            "{soon} takes the least time with the tool in hand, {time}; {little} the least of everything, {all}"
+        )
     };
     format!("For the same film: {text}.")
 }

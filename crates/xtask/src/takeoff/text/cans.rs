@@ -16,6 +16,9 @@ const MATERIAL: usize = 28;
 
 /// A line for the can in hand of each material; nothing if there is none at all.
 pub fn table(takeoff: &Takeoff, system: System) -> String {
+    if takeoff.materials.iter().all(|line| line.in_hand.is_none()) {
+        return String::new();
+    }
     let mut table = Table::new(&[
         ("Stage", Align::Left),
         ("Can", Align::Left),
@@ -29,9 +32,7 @@ pub fn table(takeoff: &Takeoff, system: System) -> String {
         .materials
         .iter()
         .filter_map(|line| Some((line, line.in_hand.as_ref()?)));
-    let mut any = false;
     for (line, hand) in in_hand {
-        any = true;
         let some = |amount| some(amount, Volume::ZERO, |amount| volume(amount, system));
         table.row([
             line.id.clone(),
@@ -43,7 +44,7 @@ pub fn table(takeoff: &Takeoff, system: System) -> String {
             hand.enough.most_coats.to_string(),
         ]);
     }
-    if any { table.to_string() } else { String::new() }
+    table.to_string()
 }
 
 /// The zones that a can does which is not enough for all.
