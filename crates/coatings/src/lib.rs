@@ -14,6 +14,7 @@ pub mod can;
 mod cause;
 mod compare;
 mod distribution;
+mod drawn;
 mod dry_film;
 mod enough;
 mod estimate;

@@ -247,7 +247,7 @@ impl PatchModel {
 
 impl Lot {
     /// What each layer takes of each zone.
-    pub(crate) fn parts(&self, columns: &[&[f64]], areas: &[Vec<f64>]) -> Vec<Part> {
+    pub(crate) fn parts(&self, columns: &[&[f64]], areas: &[&[f64]]) -> Vec<Part> {
         // What a square metre takes is the same in every zone that is done alike.
         let mut alike: Vec<(&Term, Vec<f64>)> = Vec::new();
         let mut parts: Vec<(usize, Part)> = Vec::new();
@@ -258,7 +258,7 @@ impl Lot {
             let Some((_, of_square_metre)) = alike.iter().find(|(other, _)| term.is_done_as(other)) else {
                 continue;
             };
-            let area = &areas[term.patch];
+            let area = areas[term.patch];
             let same = |(layer, part): &(usize, Part)| *layer == term.layer && part.zone == term.zone;
             let place = parts.iter().position(same).unwrap_or_else(|| {
                 let part = Part {
@@ -285,7 +285,7 @@ impl Lot {
     }
 
     /// Litres of all coats of all layers, with what the tools keep.
-    pub(crate) fn litres(&self, columns: &[&[f64]], areas: &[Vec<f64>]) -> Vec<f64> {
+    pub(crate) fn litres(&self, columns: &[&[f64]], areas: &[&[f64]]) -> Vec<f64> {
         let mut sum = self.kept(columns);
         for part in self.parts(columns, areas) {
             add_coats(&mut sum, &part, part.coats);

@@ -98,6 +98,7 @@ impl Trials {
         let stepped = steps(&known);
         let stepped: Vec<&[f64]> = stepped.iter().map(Vec::as_slice).collect();
         let areas = model.areas(&stepped);
+        let areas: Vec<&[f64]> = areas.iter().map(Vec::as_slice).collect();
         let of_lot = |(lot, litres): (&Lot, Vec<f64>)| {
             let estimate = of_steps(&lot.litres(&stepped, &areas));
             Need {

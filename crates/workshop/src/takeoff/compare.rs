@@ -1,7 +1,7 @@
 //! The same piece done with a brush, a roller or a sprayer.
 
 use coatings::can::ChoiceError;
-use coatings::{DryFilm, Estimate, Job, Need, Trials, Verdict, Way, minutes, tool};
+use coatings::{DryFilm, Estimate, Job, Need, Verdict, Way, minutes, needs, tool};
 use geometry::Edges;
 use units::{Length, Volume};
 
@@ -140,43 +140,42 @@ pub fn compare(
     let equal: Vec<Job> = jobs.iter().map(at_equal_film).collect();
     let sure = workshop.settings.confidence.probability();
     let buy = |need: &Need| cans_for(workshop, &need.material, need.at(sure));
-    let trials = Trials::of_all(jobs.iter().chain(&equal), TRIALS);
-    let (planned, raised) = trials.split_at(jobs.len());
-    let done = jobs.iter().zip(planned).zip(equal.iter().zip(raised));
-    let columns = ways.iter().zip(done).map(|((key, label, way), (done, equal))| {
-        let ((done, planned), (equal, raised)) = (done, equal);
-        let (planned, raised) = (planned.needs(), raised.needs());
-        let figures: Vec<WayFigure> = takeoff
-            .materials
-            .iter()
-            .filter_map(|line| {
-                let need = planned.iter().find(|need| need.is_alike(&line.need))?;
-                let at_equal_film = raised.iter().find(|need| need.is_alike(&line.need))?;
-                Some(WayFigure {
-                    id: line.id.clone(),
-                    likely: need.likely(),
-                    verdict: verdict(piece, need, workshop.settings.confidence),
-                    buy: buy(need),
-                    buy_at_equal_film: buy(at_equal_film),
-                    film: film(done, need),
-                    coats_for_equal_film: super::how(equal, at_equal_film).0,
-                    likely_at_equal_film: at_equal_film.likely(),
+    let columns = ways
+        .iter()
+        .zip(jobs.iter().zip(&equal))
+        .map(|((key, label, way), (done, equal))| {
+            let (planned, raised) = (needs(done, TRIALS), needs(equal, TRIALS));
+            let figures: Vec<WayFigure> = takeoff
+                .materials
+                .iter()
+                .filter_map(|line| {
+                    let need = planned.iter().find(|need| need.is_alike(&line.need))?;
+                    let at_equal_film = raised.iter().find(|need| need.is_alike(&line.need))?;
+                    Some(WayFigure {
+                        id: line.id.clone(),
+                        likely: need.likely(),
+                        verdict: verdict(piece, need, workshop.settings.confidence),
+                        buy: buy(need),
+                        buy_at_equal_film: buy(at_equal_film),
+                        film: film(done, need),
+                        coats_for_equal_film: super::how(equal, at_equal_film).0,
+                        likely_at_equal_film: at_equal_film.likely(),
+                    })
                 })
-            })
-            .collect();
-        let price = |buy: fn(&WayFigure) -> &Result<Buy, ChoiceError>| {
-            let prices = figures.iter().map(|figure| buy(figure).as_ref().ok()?.price);
-            prices.sum::<Option<u64>>()
-        };
-        WayColumn {
-            key,
-            label,
-            planned: WayWhole::of(done, &planned, price(|figure| &figure.buy)),
-            equal: WayWhole::of(equal, &raised, price(|figure| &figure.buy_at_equal_film)),
-            figures,
-            remarks: remarks(*way),
-        }
-    });
+                .collect();
+            let price = |buy: fn(&WayFigure) -> &Result<Buy, ChoiceError>| {
+                let prices = figures.iter().map(|figure| buy(figure).as_ref().ok()?.price);
+                prices.sum::<Option<u64>>()
+            };
+            WayColumn {
+                key,
+                label,
+                planned: WayWhole::of(done, &planned, price(|figure| &figure.buy)),
+                equal: WayWhole::of(equal, &raised, price(|figure| &figure.buy_at_equal_film)),
+                figures,
+                remarks: remarks(*way),
+            }
+        });
     columns.collect()
 }
 
