@@ -44,9 +44,9 @@ pub struct Figure {
 }
 
 /// The source of what is common practice.
-const NO_SOURCE: &str = "no neutral source found";
+pub(crate) const NO_SOURCE: &str = "no neutral source found";
 /// The source of what is from memory.
-const GENERIC: &str = "generic data for this kind of material";
+pub(crate) const GENERIC: &str = "generic data for this kind of material";
 /// The source of what the maker entered.
 const OWN: &str = "the maker's own figure";
 

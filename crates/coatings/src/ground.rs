@@ -74,6 +74,11 @@ impl Ground {
         }
     }
 
+    /// Whether it is an old finish, which may hold lead.
+    pub fn is_old_finish(self) -> bool {
+        matches!(self, Ground::Sealed | Ground::PaintedSound | Ground::Glossy)
+    }
+
     /// Whether wood lies open in it, so that it drinks and shows its colour to the next coat.
     pub fn is_open(self) -> bool {
         matches!(self, Ground::Bare | Ground::Porous)

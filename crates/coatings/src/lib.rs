@@ -58,7 +58,7 @@ pub use need::{Contribution, Need, Share, TRIALS, needs, together};
 pub use propagate::{Input, Linear, draw, linear, monte_carlo};
 pub use species::{Bleed, LatexClass, Pores, SPECIES, Species, Stated, species};
 pub use spread::Spread;
-pub use suggest::{Condition, Wish, suggest};
+pub use suggest::{Condition, Reason, Wish, suggest};
 pub use tool::{Keeps, TOOLS, Tool, ToolKind, tool};
 pub use trials::Trials;
 pub use working::{LayerWorking, Measure, NeedWorking, Quantity, Working, time_workings, workings};

@@ -6,7 +6,7 @@ mod reasons;
 #[cfg(test)]
 mod tests;
 
-use crate::figure::Certainty;
+use crate::figure::{Certainty, GENERIC, NO_SOURCE};
 use crate::ground::Ground;
 use crate::material::Stage;
 use crate::species::{Bleed, LatexClass, Pores, Species};
@@ -55,6 +55,35 @@ pub struct Reason {
     pub certainty: Certainty,
 }
 
+impl Reason {
+    /// A reason that was read in a source.
+    pub const fn read(text: &'static str, source: &'static str) -> Self {
+        Reason {
+            text,
+            source,
+            certainty: Certainty::Read,
+        }
+    }
+
+    /// A reason that is common practice.
+    pub const fn practice(text: &'static str) -> Self {
+        Reason {
+            text,
+            source: NO_SOURCE,
+            certainty: Certainty::Practice,
+        }
+    }
+
+    /// A reason from memory, not confirmed.
+    pub const fn memory(text: &'static str) -> Self {
+        Reason {
+            text,
+            source: GENERIC,
+            certainty: Certainty::Memory,
+        }
+    }
+}
+
 /// A material that is suggested.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct SuggestedLayer {
@@ -77,6 +106,15 @@ pub struct Suggestion {
     pub against: Vec<Reason>,
     /// What else is to be minded.
     pub notes: Vec<Reason>,
+}
+
+impl Suggestion {
+    /// Whether the old finish has to come off first, for what is wanted is the wood.
+    pub fn wants_bare_wood(&self) -> bool {
+        self.against
+            .iter()
+            .any(|reason| reasons::STRIPPED.contains(reason))
+    }
 }
 
 /// What the trade would put on a piece in this condition.
@@ -107,17 +145,17 @@ pub fn suggest(condition: &Condition, wish: Wish) -> Suggestion {
         }
     }
     layers.push(layer(Stage::Topcoat, "water-polyurethane", 2, topcoat_reasons));
-    let against = against(condition, wish);
-    let mut notes = notes(condition, wish);
-    // What has to come off is not made ready for another coat.
-    if against.iter().any(|reason| reasons::STRIPPED.contains(reason)) {
-        notes.retain(|note| ![reasons::SCUFF, reasons::SOUND_PAINT].contains(note));
-    }
-    Suggestion {
+    let mut suggestion = Suggestion {
         layers,
-        against,
-        notes,
+        against: against(condition, wish),
+        notes: notes(condition, wish),
+    };
+    // What has to come off is not made ready for another coat.
+    if suggestion.wants_bare_wood() {
+        let of_old = [reasons::SCUFF, reasons::SOUND_PAINT];
+        suggestion.notes.retain(|note| !of_old.contains(note));
     }
+    suggestion
 }
 
 /// Why a paint should not be the last coat; `None` for one that stands alone, and for what is no paint.

@@ -6,11 +6,16 @@
 //! Invariant: this crate has no browser, no clock and no randomness; what it needs of them comes in as an
 //! argument.
 
+pub mod book;
 mod demo;
 mod document;
 mod edit;
 pub mod format;
+mod hours;
+pub mod market;
+pub mod money;
 pub mod out;
+pub mod preparing;
 mod takeoff;
 mod tape;
 
@@ -20,9 +25,10 @@ pub use document::{
     LabelReading, LayerPlan, OwnMaterial, Piece, PieceChange, PieceId, Price, Reading, Row, Scheme, Settings,
     SurfaceChoice, Workshop, ZoneChoice, label_field, material_of,
 };
-pub use edit::{BrushTo, Edit, EditError, MaterialEdit, PieceEdit, SchemeEdit, SettingEdit, Sign};
+pub use edit::{BookEdit, BrushTo, Edit, EditError, MaterialEdit, PieceEdit, SchemeEdit, SettingEdit, Sign};
+pub use hours::read_hours;
 pub use takeoff::{
     Buy, InHand, MaterialLine, Shopping, SurfaceLine, Takeoff, WayColumn, WayFigure, WayWhole, ZoneLine,
-    cans_to_buy, compare, edges, edges_by_zone, shopping, soonest_and_least, takeoff, takeoffs, unmeasured,
+    cans_to_buy, compare, edges_by_zone, shopping, soonest_and_least, takeoff, takeoffs, unmeasured,
 };
 pub use tape::standard_uncertainty;

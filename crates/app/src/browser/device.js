@@ -116,3 +116,19 @@ export function whenInSight(element, call) {
   );
   eye.observe(element);
 }
+
+// A photo made small enough to be kept with the piece: at most 640 dots along its longer side and `most` characters.
+export async function photo(file, most) {
+  const image = await createImageBitmap(file);
+  const scale = Math.min(1, 640 / Math.max(image.width, image.height));
+  const canvas = document.createElement("canvas");
+  canvas.width = Math.round(image.width * scale);
+  canvas.height = Math.round(image.height * scale);
+  canvas.getContext("2d").drawImage(image, 0, 0, canvas.width, canvas.height);
+  image.close();
+  for (const quality of [0.8, 0.6, 0.4, 0.2]) {
+    const address = canvas.toDataURL("image/jpeg", quality);
+    if (address.length <= most) return address;
+  }
+  throw new Error("it has too much in it");
+}

@@ -3,6 +3,7 @@
 use crate::standing::Saved;
 use wasm_bindgen::prelude::*;
 use workshop::Currency;
+use workshop::book::MAX_PICTURE;
 use workshop::out::{LinkError, MAX_LINK_BYTES, from_base64url, to_base64url};
 
 #[wasm_bindgen(module = "/src/browser/device.js")]
@@ -21,6 +22,8 @@ extern "C" {
     async fn copy_text(text: &str) -> Result<(), JsValue>;
     #[wasm_bindgen(catch)]
     async fn dots(svg: &str) -> Result<JsValue, JsValue>;
+    #[wasm_bindgen(catch)]
+    async fn photo(file: &web_sys::File, most: u32) -> Result<JsValue, JsValue>;
     #[wasm_bindgen(catch, js_name = money)]
     fn money_here(amount: f64, currency: &str) -> Result<String, JsValue>;
     #[wasm_bindgen(js_name = afterNextFrame)]
@@ -100,6 +103,21 @@ pub async fn linked() -> Option<Result<String, LinkError>> {
     };
     let text = unpack(&bytes, MAX_LINK_BYTES as u32).await.ok();
     Some(text.and_then(|text| text.as_string()).ok_or(LinkError::NotAPiece))
+}
+
+/// A photo that the maker chose, small enough to be kept in a book, as the address that holds it.
+///
+/// # Errors
+/// If the browser cannot read it; the text says why.
+pub async fn small_photo(file: &web_sys::File) -> Result<String, String> {
+    let small = photo(file, MAX_PICTURE as u32).await;
+    let small = small.map_err(|error| {
+        format!(
+            "That photo could not be read: {}. Choose another, or take it anew.",
+            reason(&error)
+        )
+    })?;
+    small.as_string().ok_or_else(String::new)
 }
 
 /// Whether the device has a list of its own of ways to hand something on.

@@ -8,19 +8,29 @@ mod print;
 pub mod standing;
 pub mod store;
 
+use units::Day;
+
 pub use light::{light, shine};
 pub use print::{on_print, print};
 
-/// A name for a new piece, random enough that two tabs never give the same one.
+/// A name for a new piece.
 pub fn new_piece_id() -> workshop::PieceId {
+    workshop::PieceId(new_name().into())
+}
+
+/// A name for something new, random enough that two tabs never give the same one.
+pub fn new_name() -> String {
     let random = web_sys::window()
         .and_then(|w| w.crypto().ok())
         .map(|c| c.random_uuid());
-    workshop::PieceId(
-        random
-            .unwrap_or_else(|| format!("p-{}", js_sys::Date::now()))
-            .into(),
-    )
+    random.unwrap_or_else(|| format!("p-{}", js_sys::Date::now()))
+}
+
+/// The day that it is where the maker is.
+pub fn today() -> Day {
+    let now = js_sys::Date::new_0();
+    let year = i32::try_from(now.get_full_year()).unwrap_or_default();
+    Day::from_ymd(year, now.get_month() + 1, now.get_date()).unwrap_or(Day::since_1970(0))
 }
 
 /// Puts the cursor into the element with this name and brings it into view.

@@ -1,12 +1,13 @@
 //! The job card: one page for the bench, to print and to tick off. What stands here is what is printed.
 
 use workshop::out::{CardPart, CardStep, job_card};
+use workshop::preparing::{Amount, PrepareStep};
 use workshop::{MaterialLine, Takeoff, cans_to_buy};
 use yew::prelude::*;
 
 use super::amounts::swatch;
 use super::drawing::CardDrawing;
-use super::{Shown, money};
+use super::{Shown, money, prepare};
 use crate::state::Look;
 use crate::words;
 
@@ -37,6 +38,8 @@ pub fn card(shown: &Shown) -> Html {
                 </tr></thead>
                 <tbody>{ for takeoff.materials.iter().map(|line| material(shown, line)) }</tbody>
             </table>
+            <h3>{ "Before and between the coats" }</h3>
+            <section class="part"><ul>{ for prepare::steps(shown).iter().map(|of| preparing(of, system)) }</ul></section>
             <h3>{ "Coat by coat" }</h3>
             { for card.parts.iter().map(|of| part(of, system)) }
             <h3>{ "Mind" }</h3>
@@ -78,6 +81,22 @@ fn part(part: &CardPart, system: units::System) -> Html {
             <p class="before">{ part.before.join(" ") }</p>
             <ul>{ for part.steps.iter().map(step) }</ul>
         </section>
+    }
+}
+
+/// A step of preparing with what it takes; how it is done stands on its sheet.
+fn preparing(step: &PrepareStep, system: units::System) -> Html {
+    let amount = |of: &Amount| format!("{} {}", of.what, words::much(of.much, system));
+    let amounts: Vec<String> = step.amounts.iter().map(amount).collect();
+    html! {
+        <li>
+            <span class="boxes"><span class="box"></span></span>
+            <span>
+                <b>{ &step.title }</b>
+                <span class="with">{ format!(" {}", amounts.join("; ")) }</span>
+                { step.held.map(|held| format!(" {held}")) }
+            </span>
+        </li>
     }
 }
 

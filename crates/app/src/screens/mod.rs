@@ -2,6 +2,7 @@
 
 mod alter;
 mod amounts;
+mod book;
 mod card;
 mod compare;
 mod detail;
@@ -12,7 +13,10 @@ mod head;
 mod links;
 mod measure;
 mod messages;
+mod money;
 mod out;
+mod prepare;
+mod prices;
 mod settings;
 mod start;
 mod surfaces;
@@ -25,7 +29,7 @@ use std::rc::Rc;
 
 use geometry::{Edges, Problem};
 use wasm_bindgen::JsCast;
-use workshop::{Piece, PieceEdit, Takeoff, WayColumn, Workshop, edges, edges_by_zone, takeoff};
+use workshop::{Piece, PieceEdit, Takeoff, WayColumn, edges_by_zone, takeoff};
 use yew::prelude::*;
 
 use crate::browser::{self, keeper::Keeper};
@@ -82,6 +86,8 @@ pub struct Shown {
     pub piece: Rc<Piece>,
     /// Its takeoff.
     pub result: Rc<Option<Result>>,
+    /// The edges of the open piece by zone, on the sheets that show what follows from them.
+    pub edges: Rc<Option<Vec<(String, Edges)>>>,
     /// Where to say what was done.
     pub send: Send,
 }
@@ -138,9 +144,14 @@ pub fn Page() -> Html {
         }
     });
     let drawn = drawing::use_drawn(piece.as_ref(), &result, app.look);
-    // Edges take longer than areas and are shown on one sheet only.
-    let measured = piece.clone().filter(|_| app.sheet == Sheet::Surfaces);
-    let edges = use_memo(measured, |piece| edges(piece.as_deref()?).ok());
+    // Edges take longer than areas and are shown on some sheets only.
+    let needs_edges = app.printing
+        || matches!(
+            app.sheet,
+            Sheet::Surfaces | Sheet::Prepare | Sheet::Tools | Sheet::Card
+        );
+    let measured = piece.clone().filter(|_| needs_edges);
+    let edges = use_memo(measured, |piece| edges_by_zone(piece.as_deref()?).ok());
     // So do all the ways of doing it.
     let compared = (app.sheet == Sheet::Tools).then_some((
         of.0,
@@ -150,7 +161,13 @@ pub fn Page() -> Html {
     ));
     let workshop = Rc::clone(&app.workshop);
     let ways = use_memo(compared, |of| {
-        ways(&workshop, of.as_ref()?.0.as_deref()?, result.as_ref().as_ref()?)
+        let takeoff = result.as_ref().as_ref()?.as_ref().ok()?;
+        Some(workshop::compare(
+            &workshop,
+            of.as_ref()?.0.as_deref()?,
+            takeoff,
+            edges.as_deref()?,
+        ))
     });
     // Beside the keys the field of the list stays in sight, wherever the tape was taken out.
     use_effect_with(app.field, |field| {
@@ -175,6 +192,13 @@ pub fn Page() -> Html {
         (Room::Settings, _) => {
             html! { <main class="room">{ messages::messages(&app, &send) }{ to_board(&app, &send) }{ settings::settings(&app, &send) }</main> }
         }
+        (Room::Prices, _) => html! {
+            <main class="room">
+                { messages::messages(&app, &send) }
+                { to_board(&app, &send) }
+                { prices::prices(&app, &send) }
+            </main>
+        },
         (Room::Together, Some(_)) => html! {
             <main class="room">
                 { messages::messages(&app, &send) }
@@ -187,9 +211,10 @@ pub fn Page() -> Html {
                 app: app.clone(),
                 piece,
                 result,
+                edges,
                 send: send.clone(),
             };
-            board(&shown, &drawn, *edges, ways.as_deref().unwrap_or_default())
+            board(&shown, &drawn, ways.as_deref().unwrap_or_default())
         }
         (_, None) => html! {
             <main class="room">
@@ -234,20 +259,9 @@ fn turned_away<E: AsRef<web_sys::Event> + 'static>(app: &App, send: &Send) -> Ca
     })
 }
 
-/// The piece done in each of the ways; nothing while its measurements do not fit.
-fn ways(workshop: &Workshop, piece: &Piece, result: &Result) -> Option<Vec<WayColumn>> {
-    let takeoff = result.as_ref().ok()?;
-    Some(workshop::compare(
-        workshop,
-        piece,
-        takeoff,
-        &edges_by_zone(piece).ok()?,
-    ))
-}
-
 /// A piece on the board: its drawing, the questions under it, the answers beside it, and the tape keys when they are asked
 /// for.
-fn board(shown: &Shown, drawn: &drawing::Drawn, edges: Option<Edges>, ways: &[WayColumn]) -> Html {
+fn board(shown: &Shown, drawn: &drawing::Drawn, ways: &[WayColumn]) -> Html {
     let Shown { app, send, .. } = shown;
     let sheet = words::sheet(app.sheet);
     let taking = app.field.is_some().then_some("taking");
@@ -262,9 +276,11 @@ fn board(shown: &Shown, drawn: &drawing::Drawn, edges: Option<Edges>, ways: &[Wa
                     { match app.sheet {
                         Sheet::Measure => measure::measure(shown),
                         Sheet::Parts => alter::alter(shown),
-                        Sheet::Surfaces => surfaces::surfaces(shown, edges),
+                        Sheet::Surfaces => surfaces::surfaces(shown),
                         Sheet::Finish => finish::finish(shown),
+                        Sheet::Prepare => prepare::prepare(shown),
                         Sheet::Tools => compare::compare(shown, ways),
+                        Sheet::Money => money::sheet(shown),
                         Sheet::Card => out::out(shown),
                     } }
                 </div>
@@ -282,12 +298,14 @@ fn board(shown: &Shown, drawn: &drawing::Drawn, edges: Option<Edges>, ways: &[Wa
 }
 
 /// The sheets in the order of the work, with the word for each.
-const SHEETS: [(Sheet, &str); 6] = [
+const SHEETS: [(Sheet, &str); 8] = [
     (Sheet::Measure, "Measure"),
     (Sheet::Parts, "Parts"),
     (Sheet::Surfaces, "Surfaces"),
     (Sheet::Finish, "Finish"),
+    (Sheet::Prepare, "Prepare"),
     (Sheet::Tools, "Tools"),
+    (Sheet::Money, "Money"),
     (Sheet::Card, "Job card"),
 ];
 

@@ -3,16 +3,19 @@
 mod look;
 mod past;
 mod typing;
+mod writing;
 
 use std::rc::Rc;
 
 use crate::standing::{News, Standing};
 use geometry::FieldId;
 use units::{Length, SortedMap, SortedSet, show_length_in};
-use workshop::{BrushTo, Edit, EditError, Piece, PieceEdit, PieceId, SchemeEdit, Workshop};
+use workshop::{BookEdit, BrushTo, Edit, EditError, Piece, PieceEdit, PieceId, SchemeEdit, Workshop};
 
 pub use look::Look;
 pub use typing::{BACK, FigureId, has_free_bays, in_order, read_figure};
+
+pub use writing::EntryId;
 
 use past::Past;
 
@@ -26,6 +29,8 @@ pub enum Room {
     Together,
     /// Settings, files, and how safe the data is.
     Settings,
+    /// What pieces go for nearby.
+    Prices,
 }
 
 /// Which sheet of questions lies under the drawing.
@@ -40,8 +45,12 @@ pub enum Sheet {
     Surfaces,
     /// What goes on, how often, with what.
     Finish,
+    /// What is done to it besides the coats, and how it went.
+    Prepare,
     /// What brush, roller and sprayer would make of it.
     Tools,
+    /// What it costs and must bring.
+    Money,
     /// The job card, and all that leaves the page.
     Card,
 }
@@ -119,6 +128,8 @@ pub struct App {
     pub drafts: SortedMap<FieldId, String>,
     /// Figures that are being typed, as typed, and their units.
     pub figures: SortedMap<FigureId, (String, &'static str)>,
+    /// Texts that are being written into books, as written.
+    pub entries: SortedMap<EntryId, String>,
     /// What to tell the maker.
     pub messages: Vec<Message>,
     /// How the document stands in the database.
@@ -162,6 +173,12 @@ pub enum Act {
     Figure(FigureId, String, &'static str),
     /// The maker leaves a figure.
     LeaveFigure(FigureId),
+    /// The maker writes into a field of a book.
+    Write(EntryId, String),
+    /// The maker leaves a field of a book.
+    LeaveEntry(EntryId),
+    /// A line of a book comes or goes, or a value changes that is chosen and not written.
+    Book(BookEdit),
     /// A layer of the open piece, or of one of its zones, gets a material of the maker's own, a copy of the one that it
     /// has.
     OwnLabel(Option<String>, usize),
@@ -247,6 +264,9 @@ impl App {
             }
             Act::Figure(id, text, unit) => next.type_figure(id, text, unit),
             Act::LeaveFigure(id) => next.leave_figure(&id),
+            Act::Write(id, text) => next.write(id, text),
+            Act::LeaveEntry(id) => next.leave_entry(&id),
+            Act::Book(edit) => next.change_book(edit, None),
             Act::OwnLabel(zone, place) => next.own_label(zone, place),
             Act::Key(text) => next.press(text),
             Act::Enter(field) => next.enter(field),
@@ -397,6 +417,7 @@ impl App {
     fn forget_typing(&mut self) {
         self.drafts.clear();
         self.figures.clear();
+        self.entries.clear();
         self.field = None;
     }
 
@@ -444,6 +465,7 @@ impl App {
         self.is_to_be_kept();
         self.drafts.clear();
         self.figures.clear();
+        self.entries.clear();
         self.keep_open_piece();
         self.follow(&before);
     }

@@ -4,6 +4,8 @@ mod changes;
 mod colour;
 mod fields;
 mod local;
+mod money;
+mod preparing;
 mod standing;
 mod surfaces;
 mod ways;
@@ -18,6 +20,8 @@ pub use changes::{Names, change_of, change_title, towards};
 pub use colour::colour;
 pub use fields::{bay_label, field_element, field_label, place_prefix};
 pub use local::{local, write_decimals_with};
+pub use money::{buy_or_leave, lacking, nearby, outcome, part_of_costs, unpriced};
+pub use preparing::{day, much};
 pub use standing::{file_saved, offline, safety};
 pub use surfaces::{lying, overlap, run, working};
 pub use ways::{in_hours, minutes_as, more_coats, which_way};
@@ -29,7 +33,9 @@ pub fn sheet(sheet: Sheet) -> &'static str {
         Sheet::Parts => "parts",
         Sheet::Surfaces => "surfaces",
         Sheet::Finish => "finish",
+        Sheet::Prepare => "prepare",
         Sheet::Tools => "tools",
+        Sheet::Money => "money",
         Sheet::Card => "card",
     }
 }
@@ -326,6 +332,11 @@ pub fn here(quantity: &Quantity, system: System) -> String {
 /// The same volume in the units of the maker: ` (8.1 fl oz)`, ` (240 mL)`.
 pub fn beside_litres(litres: f64, system: System) -> String {
     format!(" ({})", volume(Volume::litres(litres), system))
+}
+
+/// A whole number.
+fn whole(value: f64) -> String {
+    format!("{value:.0}")
 }
 
 fn range_of(low: f64, high: f64) -> String {

@@ -3,31 +3,16 @@
 use super::Reason;
 use crate::figure::Certainty;
 
-const NO_SOURCE: &str = "no neutral source found";
-const GENERIC: &str = "generic data for this kind of material";
-
 const fn read(text: &'static str, source: &'static str) -> Reason {
-    Reason {
-        text,
-        source,
-        certainty: Certainty::Read,
-    }
+    Reason::read(text, source)
 }
 
 const fn practice(text: &'static str) -> Reason {
-    Reason {
-        text,
-        source: NO_SOURCE,
-        certainty: Certainty::Practice,
-    }
+    Reason::practice(text)
 }
 
 const fn memory(text: &'static str) -> Reason {
-    Reason {
-        text,
-        source: GENERIC,
-        certainty: Certainty::Memory,
-    }
+    Reason::memory(text)
 }
 
 // Cleaning and sanding.

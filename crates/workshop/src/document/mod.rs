@@ -13,6 +13,8 @@ use geometry::{BayPlace, Counts, FieldId, Furniture, Kind, LengthField, Measures
 use serde_json::{Map, Value};
 use units::{Length, LengthError, LengthUnit, SortedMap, System, as_typed, read_length};
 
+use crate::book::Books;
+
 pub use bay::{Bay, Row};
 pub use change::{ChangeKind, PieceChange};
 pub use own::{
@@ -41,6 +43,8 @@ pub struct Workshop {
     pub settings: Settings,
     /// Materials of the maker's own.
     pub materials: Vec<Rc<OwnMaterial>>,
+    /// What the maker keeps in lines: price notes, the shelf, recipes and more.
+    pub books: Books,
     /// The pieces in the maker's order.
     pub pieces: Vec<Rc<Piece>>,
     /// What a save file held beyond this; kept and written back.
@@ -128,6 +132,8 @@ pub struct Piece {
     pub choices: SortedMap<String, SurfaceChoice>,
     /// How it is finished.
     pub scheme: Scheme,
+    /// What the maker keeps in lines about it: what was paid, done, weighed.
+    pub books: Books,
     /// What a save file held beyond this; kept and written back.
     pub beyond: Map<String, Value>,
 }
@@ -200,6 +206,7 @@ impl Piece {
             zones: SortedMap::new(),
             choices: SortedMap::new(),
             scheme: Scheme::usual(),
+            books: Books::default(),
             beyond: Map::new(),
         }
     }

@@ -1,6 +1,7 @@
 //! Edits: every change that a maker can make, and the one function that makes it.
 
 mod alike;
+mod books;
 mod brush;
 mod changes;
 mod division;
@@ -16,6 +17,7 @@ use coatings::Rgb;
 use geometry::{AddedShape, BayPlace, FieldId, Fill, Kind, MAX_COLUMNS, MAX_SHELVES, fields, styles};
 use units::System;
 
+pub use books::BookEdit;
 pub use brush::BrushTo;
 pub(crate) use changes::MAX_FLUTES;
 pub(crate) use materials::MAX_MATERIALS;
@@ -25,6 +27,7 @@ pub use scheme::{SchemeEdit, Sign};
 pub use settings::SettingEdit;
 pub(crate) use zones::{MAX_ZONES, may_be_key};
 
+use crate::book::ValueError;
 use crate::document::{ChangeKind, OwnMaterial, Piece, PieceChange, PieceId, Reading, Workshop};
 
 /// The most pieces in a set.
@@ -76,6 +79,8 @@ pub enum Edit {
     Material(Rc<str>, MaterialEdit),
     /// A material of the maker's own goes.
     RemoveMaterial(Rc<str>),
+    /// A book of the workshop changes.
+    Book(BookEdit),
     /// Something about one piece changes.
     Piece(PieceId, PieceEdit),
 }
@@ -129,6 +134,8 @@ pub enum PieceEdit {
     Finish(Option<String>, SchemeEdit),
     /// A zone is finished in its own way, or as the piece is.
     Apart(String, bool),
+    /// A book of the piece changes.
+    Book(BookEdit),
     /// The can in hand of a material in a colour, by its key; `None` is none.
     Can(Rc<str>, Option<Rgb>, Option<&'static str>),
     /// How full that can is, by the key of the level; `None` is full.
@@ -136,7 +143,7 @@ pub enum PieceEdit {
 }
 
 /// Why an edit was not made.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
 pub enum EditError {
     /// The piece is not there any more.
@@ -152,6 +159,8 @@ pub enum EditError {
     },
     /// A name or key that the tool does not know.
     Unknown(&'static str),
+    /// A text that a field of a book does not take.
+    Value(ValueError),
     /// A tool that cannot put a material on.
     WrongTool {
         /// The tool.
@@ -175,6 +184,7 @@ impl fmt::Display for EditError {
                     "{material} does not go on with the {tool}. Choose another tool."
                 )
             }
+            EditError::Value(error) => error.fmt(f),
             EditError::Unknown(what) => write!(f, "This {what} is not known here. Choose one from the list."),
         }
     }
@@ -237,10 +247,11 @@ impl Workshop {
             Edit::AddMaterial(key, of) => next.add_material(key, &of)?,
             Edit::Material(key, edit) => next.edit_material(&key, edit)?,
             Edit::RemoveMaterial(key) => next.remove_material(&key)?,
+            Edit::Book(edit) => next.books.apply(edit, false, self.units)?,
             Edit::Piece(id, edit) => {
                 let place = self.place(&id)?;
                 let mut piece = (*self.pieces[place]).clone();
-                piece.apply(edit, &self.materials)?;
+                piece.apply(edit, &self.materials, self.units)?;
                 next.pieces[place] = Rc::new(piece);
             }
         }
@@ -257,6 +268,7 @@ impl Workshop {
     /// Takes in pieces; one whose name is taken gets a new one.
     fn gather(&mut self, mut other: Workshop) -> Result<(), EditError> {
         self.gather_materials(&mut other);
+        self.books.gather(&other.books)?;
         for piece in other.pieces {
             let base = piece.id.0.clone();
             let names = std::iter::once(base.clone()).chain((2..).map(|n| format!("{base}-{n}").into()));
@@ -300,7 +312,7 @@ pub(crate) fn shortened(name: &str) -> String {
 }
 
 impl Piece {
-    fn apply(&mut self, edit: PieceEdit, own: &[Rc<OwnMaterial>]) -> Result<(), EditError> {
+    fn apply(&mut self, edit: PieceEdit, own: &[Rc<OwnMaterial>], units: System) -> Result<(), EditError> {
         let most = |what, given: usize, most: usize| {
             if given > most {
                 Err(EditError::TooMany { what, most })
@@ -358,6 +370,7 @@ impl Piece {
             PieceEdit::RemoveZone(key) => self.remove_zone(&key),
             PieceEdit::Finish(zone, edit) => self.finish(zone, edit, own)?,
             PieceEdit::Apart(zone, apart) => self.set_apart(zone, apart)?,
+            PieceEdit::Book(edit) => self.books.apply(edit, true, units)?,
             PieceEdit::Can(material, colour, key) => {
                 let known = |key| coatings::can(key).ok_or(EditError::Unknown("can size"));
                 let can = key.map(known).transpose()?.map(|can| can.key);
@@ -530,11 +543,17 @@ mod tests {
 
     #[test]
     fn parts_of_ones_own_have_numbers_that_stay() {
-        let add = |piece: &mut Piece, shape| piece.apply(PieceEdit::AddPart(shape), &[]).unwrap();
+        let add = |piece: &mut Piece, shape| {
+            piece
+                .apply(PieceEdit::AddPart(shape), &[], System::default())
+                .unwrap()
+        };
         let mut piece = (*one().pieces[0]).clone();
         add(&mut piece, AddedShape::Board);
         add(&mut piece, AddedShape::Moulding);
-        piece.apply(PieceEdit::RemoveChange(0), &[]).unwrap();
+        piece
+            .apply(PieceEdit::RemoveChange(0), &[], System::default())
+            .unwrap();
         add(&mut piece, AddedShape::Column);
         let numbers: Vec<usize> = piece
             .changes
@@ -552,7 +571,11 @@ mod tests {
         };
         let reading = Reading::new("48", LengthUnit::Inch).unwrap();
         piece
-            .apply(PieceEdit::Measure(length, Some(reading.clone())), &[])
+            .apply(
+                PieceEdit::Measure(length, Some(reading.clone())),
+                &[],
+                System::default(),
+            )
             .unwrap();
         assert_eq!(piece.reading(length), Some(&reading));
         assert!(crate::takeoff(&piece, &[], Default::default()).is_ok());
@@ -561,7 +584,7 @@ mod tests {
     #[test]
     fn surfaces_go_into_zones_and_come_back() {
         let mut piece = (*one().pieces[0]).clone();
-        let mut apply = |edit| piece.apply(edit, &[]);
+        let mut apply = |edit| piece.apply(edit, &[], System::default());
         assert_eq!(
             apply(PieceEdit::Zone("top/top".into(), Some("accent".into()))),
             Err(EditError::Unknown("zone"))
@@ -574,7 +597,7 @@ mod tests {
         assert_eq!(zone("accent").label, "Second colour");
         assert!(zone("accent").areas[0] > units::Area::square_metres(0.5));
         assert!(!zone("top").painted && zone("top").areas[0] == units::Area::ZERO);
-        let mut apply = |edit| piece.apply(edit, &[]).unwrap();
+        let mut apply = |edit| piece.apply(edit, &[], System::default()).unwrap();
         apply(PieceEdit::RemoveZone("accent".into()));
         apply(PieceEdit::ZonePainted("top".into(), None));
         assert!(piece.choices.is_empty() && piece.zones.is_empty());
@@ -627,7 +650,7 @@ mod tests {
         let tool = coatings::tool(waxed.scheme.layers[2].tool).unwrap();
         assert!(tool.film(coatings::Body::Paste).is_some());
         let mut piece = waxed;
-        let sprayed = piece.apply(finish(SchemeEdit::Tool(2, "hvlp")), &[]);
+        let sprayed = piece.apply(finish(SchemeEdit::Tool(2, "hvlp")), &[], System::default());
         assert!(matches!(sprayed, Err(EditError::WrongTool { .. })), "{sprayed:?}");
     }
 

@@ -148,6 +148,18 @@ pub enum Notice {
         /// Its place in the file, from 1.
         number: usize,
     },
+    /// A line of a book that could not be read.
+    LineLeftOut {
+        /// The book.
+        book: String,
+    },
+    /// A value in a line that could not be read.
+    ValueLeftOut {
+        /// The book.
+        book: String,
+        /// The field.
+        field: String,
+    },
     /// A setting of the workshop that could not be read; the usual one stands in its place.
     SettingLeftOut {
         /// Which setting.
@@ -227,6 +239,18 @@ impl fmt::Display for Notice {
                 write!(
                     f,
                     "Material {number} of your own could not be read and was left out."
+                )
+            }
+            Notice::LineLeftOut { book } => {
+                write!(
+                    f,
+                    "A line of \u{201c}{book}\u{201d} could not be read and was left out."
+                )
+            }
+            Notice::ValueLeftOut { book, field } => {
+                write!(
+                    f,
+                    "\u{201c}{field}\u{201d} in a line of \u{201c}{book}\u{201d} could not be read and was left out."
                 )
             }
             Notice::SettingLeftOut { what } => {

@@ -108,7 +108,7 @@ impl Record for StageRecord {
 }
 
 /// Entries that came with later formats; what stands under such a name in a file of format 1 is none of them.
-const NEW: [&str; 6] = ["styles", "counts", "bays", "upper", "changes", "zones"];
+const NEW: [&str; 7] = ["styles", "counts", "bays", "upper", "changes", "zones", "books"];
 
 /// The step to format 3.
 impl From<PieceRecord> for v3::PieceRecord {
@@ -140,6 +140,7 @@ impl From<PieceRecord> for v3::PieceRecord {
             zones: Named::default(),
             surfaces: surfaces.collect(),
             scheme: old.scheme.map(Into::into).unwrap_or_default(),
+            books: Named::default(),
             beyond,
         }
     }

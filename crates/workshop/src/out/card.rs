@@ -7,12 +7,8 @@ use coatings::{Figure, Layer, Rgb, Stage, ZoneWork, in_sentence};
 use units::Area;
 
 use crate::document::{OwnMaterial, Piece, Scheme};
+use crate::preparing::LEAD;
 use crate::takeoff::Takeoff;
-
-/// What holds before any work on an old finish. The year is the landmark of the United States (16 CFR 1303.1: furniture
-/// made after 27 February 1978); other countries have other years.
-pub const LEAD: &str = "Old paint, above all from before 1978, may hold lead. Test before any sanding; until it is \
-                        clear, no dry sanding and no heat. Labels, local rules and licensed practice come first.";
 
 /// What holds for all work with coatings (common practice; the labels have the details).
 const ALWAYS: &str = "Air the room, wear gloves, eye protection and a mask that fits the work, and keep flames and sparks away \

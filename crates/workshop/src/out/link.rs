@@ -4,7 +4,9 @@ use std::fmt;
 use std::rc::Rc;
 
 use serde_json::{Map, Value};
+use units::SortedMap;
 
+use crate::book::Books;
 use crate::document::{OwnMaterial, Piece, PieceId, Workshop};
 use crate::format::{self, Loaded};
 
@@ -53,7 +55,7 @@ impl fmt::Display for LinkError {
 impl std::error::Error for LinkError {}
 
 /// A piece as text for a link, without its name in the workshop; `own` are the materials of the maker's own. What is as
-/// usual is left out.
+/// usual is left out, and so are prices and the books of the piece.
 ///
 /// # Errors
 /// If the piece has more than [`MAX_LINK_BYTES`].
@@ -72,7 +74,18 @@ pub fn link_text(piece: &Piece, own: &[Rc<OwnMaterial>]) -> Result<String, LinkE
     let layers = piece.schemes().flat_map(|scheme| &scheme.layers);
     let planned: Vec<&str> = layers.map(|layer| &*layer.material).collect();
     let used = own.iter().filter(|own| planned.contains(&&*own.key));
-    let mut file = written(piece.clone(), used.cloned().collect());
+    // What was paid is nobody else's business.
+    let unpriced = used.map(|own| {
+        Rc::new(OwnMaterial {
+            prices: SortedMap::new(),
+            ..(**own).clone()
+        })
+    });
+    let bare = Piece {
+        books: Books::default(),
+        ..piece.clone()
+    };
+    let mut file = written(bare, unpriced.collect());
     let usual = Piece::new(piece.id.clone(), piece.kind);
     let usual = first_piece(&mut written(usual, vec![]));
     let mut record = first_piece(&mut file);

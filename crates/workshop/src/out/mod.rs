@@ -10,7 +10,7 @@ mod surfaces;
 
 pub use amounts::amounts_csv;
 pub use base64url::{from_base64url, to_base64url};
-pub use card::{CardPart, CardStep, JobCard, LEAD, job_card};
+pub use card::{CardPart, CardStep, JobCard, job_card};
 pub use link::{LinkError, MAX_LINK_BYTES, link_text, read_link};
 pub use qr::{QrPicture, qr};
 pub use surfaces::surfaces_csv;

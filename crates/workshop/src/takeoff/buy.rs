@@ -40,7 +40,7 @@ pub fn cans_to_buy(workshop: &Workshop, line: &MaterialLine) -> Result<Buy, Choi
 }
 
 /// The cheapest cans where the maker gave prices, otherwise the fewest cans of the trade.
-pub(super) fn cans_for(workshop: &Workshop, material: &Material, need: Volume) -> Result<Buy, ChoiceError> {
+pub(crate) fn cans_for(workshop: &Workshop, material: &Material, need: Volume) -> Result<Buy, ChoiceError> {
     let own = workshop.materials.iter().find(|own| *own.key == *material.key);
     let offers = own.map(|own| own.offers()).unwrap_or_default();
     if offers.is_empty() {

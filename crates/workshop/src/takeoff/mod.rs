@@ -16,6 +16,7 @@ use crate::document::{Confidence, OwnMaterial, Piece};
 use areas::{Division, measured};
 use finish::{can_in_hand, job, layer_of};
 
+pub(crate) use buy::cans_for;
 pub use buy::{Buy, Shopping, cans_to_buy, shopping, takeoffs};
 pub use compare::{WayColumn, WayFigure, WayWhole, compare, soonest_and_least};
 pub use zones::{SurfaceLine, ZoneLine};
@@ -192,15 +193,7 @@ fn how(job: &Job, need: &Need) -> (u32, Vec<&'static str>) {
     (coats, tools)
 }
 
-/// The lengths of edges of one piece: what is sanded with care, and what is cut in or masked.
-///
-/// # Errors
-/// As for [`takeoff`].
-pub fn edges(piece: &Piece) -> Result<Edges, Vec<Problem>> {
-    Ok(edges_by_zone(piece)?.into_iter().map(|(_, edges)| edges).sum())
-}
-
-/// The lengths of edges of one piece, by the key of the zone.
+/// The lengths of edges of one piece, by the key of the zone: what is sanded with care, and what is cut in or masked.
 ///
 /// # Errors
 /// As for [`takeoff`].

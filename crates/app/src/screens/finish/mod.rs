@@ -42,7 +42,7 @@ pub fn finish(shown: &Shown) -> Html {
     };
     html! {
         <section class="finish" aria-label="Finish">
-            <p class="caution">{ workshop::out::LEAD }</p>
+            <p class="caution">{ workshop::preparing::LEAD }</p>
             <div class="row">
                 { whose(shown) }
                 { like(shown) }

@@ -16,7 +16,9 @@ use crate::words;
 pub use line::{switch_or_word, zone_list};
 
 /// The sheet of surfaces, zone by zone and part by part.
-pub fn surfaces(shown: &Shown, edges: Option<Edges>) -> Html {
+pub fn surfaces(shown: &Shown) -> Html {
+    let edges = shown.edges.as_ref().as_ref();
+    let edges = edges.map(|edges| edges.iter().map(|(_, of_zone)| *of_zone).sum());
     let Some(takeoff) = shown.takeoff() else {
         return html! { <p>{ "Mend the measurements first; then the surfaces stand here." }</p> };
     };

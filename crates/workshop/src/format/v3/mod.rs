@@ -32,6 +32,8 @@ pub struct WorkshopRecord<P> {
     finish: Option<Readable<SchemeRecord>>,
     #[serde(skip_serializing_if = "Vec::is_empty")]
     materials: Vec<Readable<MaterialRecord>>,
+    #[serde(skip_serializing_if = "Named::is_empty")]
+    books: BookRecords,
     /// The pieces in the maker's order.
     pub pieces: Vec<P>,
     #[serde(flatten)]
@@ -60,11 +62,24 @@ pub struct PieceRecord {
     #[serde(skip_serializing_if = "Named::is_empty")]
     pub(super) surfaces: Named<SurfaceRecord>,
     pub(super) scheme: SchemeRecord,
+    #[serde(skip_serializing_if = "Named::is_empty")]
+    pub(super) books: BookRecords,
     #[serde(flatten)]
     pub(super) beyond: Map<String, Value>,
 }
 
 type Readings = Named<ReadingRecord>;
+
+/// Lines of books by the keys of the books; a line that is none is left out alone.
+pub(super) type BookRecords = Named<Vec<Readable<LineRecord>>>;
+
+/// A line: texts by the keys of their fields. A value that is no text is left out alone.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub(super) struct LineRecord {
+    id: String,
+    #[serde(flatten)]
+    values: Named<Readable<String>>,
+}
 
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub(super) struct BayRecord {

@@ -3,9 +3,11 @@
 use geometry::styles;
 
 use super::{
-    BayRecord, ChangeKindRecord, ChangeRecord, LayerRecord, MaterialRecord, MemberRecord, PieceRecord,
-    PointRecord, ReadingRecord, Readings, RowRecord, SchemeRecord, SurfaceRecord, WorkshopRecord, ZoneRecord,
+    BayRecord, BookRecords, ChangeKindRecord, ChangeRecord, LayerRecord, LineRecord, MaterialRecord,
+    MemberRecord, PieceRecord, PointRecord, ReadingRecord, Readings, RowRecord, SchemeRecord, SurfaceRecord,
+    WorkshopRecord, ZoneRecord,
 };
+use crate::book::Books;
 use crate::document::{
     Bay, ChangeKind, LabelReading, LayerPlan, OwnMaterial, Piece, PieceChange, Price, Reading, Row, Scheme,
     Workshop,
@@ -40,6 +42,7 @@ impl<P> WorkshopRecord<P> {
                 .iter()
                 .map(|own| Readable(Some(own.as_ref().into())))
                 .collect(),
+            books: (&workshop.books).into(),
             pieces: workshop.pieces.iter().map(|p| piece(p)).collect(),
             beyond: workshop.beyond.clone(),
         }
@@ -96,6 +99,7 @@ impl PieceRecord {
             zones: zones.collect(),
             surfaces: surfaces.collect(),
             scheme: (&piece.scheme).into(),
+            books: (&piece.books).into(),
             beyond: piece.beyond.clone(),
         }
     }
@@ -259,5 +263,22 @@ impl From<&OwnMaterial> for MaterialRecord {
             label: label.collect(),
             prices: prices.collect(),
         }
+    }
+}
+
+impl From<&Books> for BookRecords {
+    fn from(books: &Books) -> Self {
+        let books = books.0.iter().map(|(key, lines)| {
+            let lines = lines.iter().map(|line| {
+                let values = line.values.iter();
+                let values = values.map(|(key, text)| (key.clone(), Readable(Some(text.clone()))));
+                Readable(Some(LineRecord {
+                    id: line.id.to_string(),
+                    values: values.collect(),
+                }))
+            });
+            (key.clone(), lines.collect())
+        });
+        books.collect()
     }
 }

@@ -9,7 +9,7 @@ use units::{LengthUnit, System};
 
 use super::*;
 use crate::document::{Colour, LabelReading, Price, Reading, label_field};
-use crate::{ChangeKind, Edit, MaterialEdit, PieceChange, PieceEdit, SchemeEdit, Sign};
+use crate::{BookEdit, ChangeKind, Edit, MaterialEdit, PieceChange, PieceEdit, SchemeEdit, Sign};
 
 fn id(name: &str) -> PieceId {
     PieceId(name.into())
@@ -95,6 +95,24 @@ fn sent(workshop: &Workshop) -> Workshop {
     workshop
 }
 
+#[test]
+fn what_was_paid_and_written_about_a_piece_stays_at_home() {
+    let bought = BookEdit::Write("facts", "only".into(), "bought".into(), "20".into());
+    let ours = workshop(Kind::Nightstand, System::Metric, &[])
+        .apply(Edit::Piece(id("a"), PieceEdit::Book(bought)))
+        .unwrap();
+    let own = Edit::Piece(
+        id("a"),
+        PieceEdit::Finish(None, SchemeEdit::Material(2, "own-1".into())),
+    );
+    let ours = ours.apply(own).unwrap();
+    let text = link_text(&ours.pieces[0], &ours.materials).unwrap();
+    assert!(
+        text.contains("own-1") && !text.contains("24.50") && !text.contains("facts"),
+        "{text}"
+    );
+}
+
 /// The piece with another name in its workshop.
 fn as_sent(piece: &Piece) -> Piece {
     Piece {
@@ -120,8 +138,9 @@ proptest! {
             let mut schemes = workshop.pieces[0].schemes();
             schemes.any(|scheme| scheme.layers.iter().any(|layer| &*layer.material == key))
         };
-        let used: Vec<_> = workshop.materials.iter().filter(|own| plans(&own.key)).cloned().collect();
-        prop_assert_eq!(back.materials, used);
+        let used = workshop.materials.iter().filter(|own| plans(&own.key));
+        let unpriced = used.map(|own| Rc::new(OwnMaterial { prices: Default::default(), ..(**own).clone() }));
+        prop_assert_eq!(back.materials, unpriced.collect::<Vec<_>>());
     }
 
     /// Whatever stands in a link, the page that opened it still stands.

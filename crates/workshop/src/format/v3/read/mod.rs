@@ -1,5 +1,6 @@
 //! The document from records of format 3: what cannot be used is mended or left out, and said.
 
+mod books;
 mod changes;
 mod materials;
 mod records;
@@ -93,6 +94,7 @@ impl<P> WorkshopRecord<P> {
             units,
             settings,
             materials,
+            books: reader.books(self.books, false),
             pieces: vec![],
             beyond: self.beyond,
         }
@@ -125,6 +127,7 @@ impl PieceRecord {
         piece.zones = reader.zones(self.zones, own);
         piece.choices = reader.choices(self.surfaces, &piece.zones);
         piece.scheme = reader.scheme(self.scheme, own);
+        piece.books = reader.books(self.books, true);
         piece.beyond = self.beyond;
         piece
     }

@@ -2,11 +2,11 @@
 
 use serde_json::Value;
 
-use crate::format::record::{Entries, Record, RecordError};
+use crate::format::record::{Entries, Readable, Record, RecordError};
 use crate::format::v1::ReadingRecord;
 use crate::format::v3::{
-    BayRecord, ChangeKindRecord, ChangeRecord, LayerRecord, MaterialRecord, MemberRecord, PieceRecord,
-    PointRecord, RowRecord, SchemeRecord, SurfaceRecord, WorkshopRecord, ZoneRecord,
+    BayRecord, ChangeKindRecord, ChangeRecord, LayerRecord, LineRecord, MaterialRecord, MemberRecord,
+    PieceRecord, PointRecord, RowRecord, SchemeRecord, SurfaceRecord, WorkshopRecord, ZoneRecord,
 };
 
 impl WorkshopRecord<Value> {
@@ -27,6 +27,7 @@ impl WorkshopRecord<Value> {
             currency: entries.take("currency")?,
             finish: entries.take("finish")?,
             materials: entries.take("materials")?,
+            books: entries.take("books")?,
             pieces: entries.take("pieces")?,
             beyond: entries.rest(),
         })
@@ -50,6 +51,7 @@ impl Record for PieceRecord {
             zones: entries.take("zones")?,
             surfaces: entries.take("surfaces")?,
             scheme: entries.take("scheme")?,
+            books: entries.take("books")?,
             beyond: entries.rest(),
         })
     }
@@ -209,6 +211,19 @@ impl Record for MaterialRecord {
             name: entries.take("name")?,
             label: entries.take("label")?,
             prices: entries.take("prices")?,
+        })
+    }
+}
+
+impl Record for LineRecord {
+    fn read(value: Value) -> Result<Self, RecordError> {
+        let mut entries = Entries::of(value)?;
+        let id = entries.need("id")?;
+        let values = entries.rest().into_iter();
+        let values = values.map(|(key, value)| Ok((key, Readable::read(value)?)));
+        Ok(LineRecord {
+            id,
+            values: values.collect::<Result<_, _>>()?,
         })
     }
 }

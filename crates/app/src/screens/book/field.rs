@@ -1,0 +1,131 @@
+//! One field of a line: what it shows and takes follows from its kind.
+
+use geometry::Kind;
+use web_sys::{HtmlInputElement, HtmlTextAreaElement};
+use workshop::book::FieldKind;
+use yew::prelude::*;
+
+use super::Form;
+use crate::parts::select;
+use crate::state::Act;
+
+impl Form<'_> {
+    /// The field with this key.
+    pub fn field(&self, key: &str) -> Html {
+        let Some(field) = self.book.field(key) else {
+            return Html::default();
+        };
+        let label = match field.kind {
+            FieldKind::Of(quantity) => {
+                format!(
+                    "{}, {}",
+                    field.label,
+                    quantity.usual_unit(self.app.workshop.units)
+                )
+            }
+            _ => field.label.into(),
+        };
+        match field.kind {
+            FieldKind::Text => self.written(key, &label, "text"),
+            FieldKind::Hours => self.written(key, &label, "text"),
+            FieldKind::Count(_) => self.written(key, &label, "numeric"),
+            FieldKind::Money => self.written(key, &label, "decimal"),
+            FieldKind::Of(_) => self.written(key, &label, "text"),
+            FieldKind::Words => self.words(key, &label),
+            FieldKind::Day => self.native(key, &label, "date"),
+            FieldKind::Tick => self.tick(key, &label),
+            FieldKind::Picture => self.picture(key, &label),
+            FieldKind::Choice(answers) => self.chosen(key, &label, answers.iter().copied()),
+            FieldKind::Furniture => self.chosen(
+                key,
+                &label,
+                Kind::ALL.into_iter().map(|kind| (kind.key(), kind.label())),
+            ),
+        }
+    }
+
+    fn written(&self, key: &str, label: &str, mode: &'static str) -> Html {
+        let id = self.id(key);
+        let element = id.element();
+        let error = format!("{element}-error");
+        let fault = self.app.entry_fault(&id);
+        let said = fault.as_ref().map(|fault| {
+            html! {
+                <span class="error" id={error.clone()}>
+                    <span class="unseen">{ "Error: " }</span>{ fault.to_string() }
+                </span>
+            }
+        });
+        let (writing, leaving) = (id.clone(), id.clone());
+        let write = self.send.reform(move |event: InputEvent| {
+            let text = event.target_unchecked_into::<HtmlInputElement>().value();
+            Act::Write(writing.clone(), text)
+        });
+        let leave = self
+            .send
+            .reform(move |_: FocusEvent| Act::LeaveEntry(leaving.clone()));
+        html! {
+            <div class={classes!("field", fault.is_some().then_some("wrong"))}>
+                <label for={element.clone()}>{ label }</label>
+                <input id={element} type="text" inputmode={mode} autocomplete="off" value={self.app.entry(&id)}
+                    aria-describedby={fault.is_some().then_some(error)}
+                    aria-invalid={fault.is_some().then_some("true")} oninput={write} onblur={leave} />
+                // Always one node, or the field beside it would be made anew and lose the focus.
+                { said.unwrap_or_default() }
+            </div>
+        }
+    }
+
+    fn words(&self, key: &str, label: &str) -> Html {
+        let id = self.id(key);
+        let element = id.element();
+        let (writing, leaving) = (id.clone(), id.clone());
+        let write = self.send.reform(move |event: InputEvent| {
+            let text = event.target_unchecked_into::<HtmlTextAreaElement>().value();
+            Act::Write(writing.clone(), text)
+        });
+        let leave = self
+            .send
+            .reform(move |_: FocusEvent| Act::LeaveEntry(leaving.clone()));
+        html! {
+            <div class="field wide">
+                <label for={element.clone()}>{ label }</label>
+                <textarea id={element} rows="2" value={self.app.entry(&id)} oninput={write} onblur={leave} />
+            </div>
+        }
+    }
+
+    /// A field that the browser has a way of its own to fill in.
+    fn native(&self, key: &str, label: &str, kind: &'static str) -> Html {
+        let id = self.id(key);
+        let element = id.element();
+        let set = self
+            .set(key)
+            .reform(|event: Event| event.target_unchecked_into::<HtmlInputElement>().value());
+        html! {
+            <div class="field">
+                <label for={element.clone()}>{ label }</label>
+                <input id={element} type={kind} value={self.app.entry(&id)} onchange={set} />
+            </div>
+        }
+    }
+
+    fn tick(&self, key: &str, label: &str) -> Html {
+        let id = self.id(key);
+        let element = id.element();
+        let is_set = !self.app.entry(&id).is_empty();
+        let next = if is_set { "" } else { "yes" };
+        let set = self.set(key).reform(move |_: Event| next.into());
+        html! {
+            <label class="switch" for={element.clone()}>
+                <input id={element} type="checkbox" checked={is_set} onchange={set} />{ label }
+            </label>
+        }
+    }
+
+    fn chosen<'b>(&self, key: &str, label: &str, answers: impl Iterator<Item = (&'b str, &'b str)>) -> Html {
+        let id = self.id(key);
+        let options = std::iter::once(("", "Not said")).chain(answers);
+        select(label, id.element(), options, &self.app.entry(&id), self.set(key))
+    }
+}

@@ -1,0 +1,82 @@
+//! Lines of books on the screen: every book is written in the same way.
+
+mod field;
+mod picture;
+
+use std::rc::Rc;
+
+use workshop::BookEdit;
+use workshop::book::{Book, book};
+use yew::prelude::*;
+
+use super::Send;
+use crate::browser::new_name;
+use crate::parts::{button, button_for};
+use crate::state::{Act, App, EntryId};
+
+/// A line of a book that can be written in.
+pub struct Form<'a> {
+    app: &'a App,
+    send: &'a Send,
+    book: &'static Book,
+    line: Rc<str>,
+}
+
+impl<'a> Form<'a> {
+    /// The line with this name of the book with this key; nothing if there is no such book.
+    pub fn of(app: &'a App, send: &'a Send, key: &str, line: Rc<str>) -> Option<Self> {
+        Some(Form {
+            app,
+            send,
+            book: book(key)?,
+            line,
+        })
+    }
+
+    /// These fields, side by side.
+    pub fn fields(&self, keys: &[&str]) -> Html {
+        html! { <div class="fields">{ for keys.iter().map(|key| self.field(key)) }</div> }
+    }
+
+    fn id(&self, key: &str) -> EntryId {
+        EntryId {
+            book: self.book.key,
+            line: Rc::clone(&self.line),
+            field: key.to_owned(),
+        }
+    }
+
+    /// A change that is chosen and not written.
+    fn set(&self, key: &str) -> Callback<String> {
+        let EntryId { book, line, field } = self.id(key);
+        self.send
+            .reform(move |text| Act::Book(BookEdit::Write(book, Rc::clone(&line), field.clone(), text)))
+    }
+
+    /// A button that strikes the line out.
+    pub fn strike(&self, what: &str) -> Html {
+        let (key, line) = (self.book.key, Rc::clone(&self.line));
+        let id = format!("strike-{key}-{line}");
+        let strike = self
+            .send
+            .reform(move |_: MouseEvent| Act::Book(BookEdit::Strike(key, Rc::clone(&line))));
+        button_for(id, "Strike out", format!("Strike out: {what}"), strike)
+    }
+}
+
+/// These fields of the only line of a book.
+pub fn only(app: &App, send: &Send, key: &str, fields: &[&str]) -> Html {
+    let form = Form::of(app, send, key, "only".into());
+    form.map_or_else(Html::default, |form| form.fields(fields))
+}
+
+/// A button that adds a line with these first values to a book.
+pub fn add(
+    send: &Send,
+    key: &'static str,
+    word: &'static str,
+    first: impl Fn() -> Vec<(&'static str, String)> + 'static,
+) -> Html {
+    let add = send.reform(move |_: MouseEvent| Act::Book(BookEdit::Add(key, new_name().into(), first())));
+    button(format!("add-{key}"), word, add)
+}

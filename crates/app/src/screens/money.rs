@@ -1,0 +1,92 @@
+//! What a piece costs and must bring, and whether to buy it.
+
+use workshop::money::{Account, Part, account};
+use yew::prelude::*;
+
+use super::book::only;
+use super::{Shown, money as prices_of};
+use crate::browser::today;
+use crate::parts::button;
+use crate::state::{Act, Room};
+use crate::words;
+
+/// The sheet of money.
+pub fn sheet(shown: &Shown) -> Html {
+    let Shown { app, send, .. } = shown;
+    let Some(takeoff) = shown.takeoff() else {
+        return html! { <p>{ "Mend the measurements first; then its costs stand here." }</p> };
+    };
+    let account = account(&app.workshop, &shown.piece, takeoff, today());
+    let money = prices_of(app);
+    let notes = send.reform(|_: MouseEvent| Act::Room(Room::Prices));
+    html! {
+        <section aria-label="Money" class="money">
+            { verdict(&account, &money) }
+            <p id="nearby">{ words::nearby(&account.nearby, &money) }</p>
+            { button("price-notes", "Price notes", notes) }
+            <h3>{ "This piece" }</h3>
+            { only(app, send, "facts", &["bought", "asking", "sold", "sold-on", "hours", "delivery"]) }
+            { sum(&account, &money) }
+            { more_coats(&account, &money) }
+            <h3>{ "Every piece" }</h3>
+            { only(app, send, "habits", &["hourly", "profit", "fee-share", "fee", "wear", "delivery"]) }
+        </section>
+    }
+}
+
+type Money<'a> = &'a dyn Fn(u64) -> String;
+
+/// The three prices that decide.
+fn verdict(account: &Account, money: Money<'_>) -> Html {
+    let price = |price: Option<u64>| price.map_or_else(|| "\u{2013}".into(), money);
+    html! {
+        <>
+            <p class="verdict" id="buy-or-leave" role="status">{ words::buy_or_leave(account, money) }</p>
+            <dl class="totals">
+                <div><dt>{ "Lowest price, nothing for the work" }</dt><dd id="lowest">{ price(account.lowest.filter(|lowest| *lowest > 0)) }</dd></div>
+                <div><dt>{ "Price that pays your hours" }</dt><dd id="wanted">{ price(account.wanted.filter(|wanted| *wanted > 0)) }</dd></div>
+                <div><dt>{ "Pay at most for it" }</dt><dd id="most">{ price(account.most) }</dd></div>
+            </dl>
+        </>
+    }
+}
+
+/// Line by line, with what is left.
+fn sum(account: &Account, money: Money<'_>) -> Html {
+    let costs = &account.costs;
+    let lines = [
+        (Part::Bought, Some(costs.bought)),
+        (Part::Materials, Some(costs.materials_used)),
+        (Part::Wear, Some(costs.wear)),
+        (Part::Delivery, Some(costs.delivery)),
+        (Part::Work, costs.work()),
+        (Part::Fees, account.brings.and_then(|price| costs.fees.of(price))),
+    ];
+    let line = |(part, amount): (Part, Option<u64>)| {
+        html! {
+            <tr>
+                <th scope="row">{ words::part_of_costs(part, account) }</th>
+                <td>{ amount.map_or_else(|| "\u{2013}".into(), money) }</td>
+            </tr>
+        }
+    };
+    html! {
+        <>
+            <table class="sum"><tbody>{ for lines.into_iter().map(line) }</tbody></table>
+            <p id="outcome">{ words::outcome(account, money) }</p>
+            <p class="with">{ words::unpriced(&account.unpriced) }</p>
+        </>
+    }
+}
+
+fn more_coats(account: &Account, money: Money<'_>) -> Html {
+    let line = |(name, more): &(String, i64)| {
+        html! { <li>{ format!("{name}: {}", money(more.unsigned_abs())) }</li> }
+    };
+    html! {
+        if !account.more_coats.is_empty() {
+            <p>{ "One more coat adds to the price that pays your hours:" }</p>
+            <ul id="more-coats">{ for account.more_coats.iter().map(line) }</ul>
+        }
+    }
+}

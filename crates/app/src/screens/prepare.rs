@@ -1,0 +1,157 @@
+//! What is done to a piece besides its coats: what was found on it, the steps with what they take, and how it went.
+
+use std::rc::Rc;
+
+use coatings::Reason;
+use workshop::preparing::{Amount, PrepareStep, prepare as steps_of};
+use workshop::{BookEdit, PieceEdit};
+use yew::prelude::*;
+
+use super::book::{Form, add, only};
+use super::{Send, Shown};
+use crate::browser::today;
+use crate::parts::fold;
+use crate::state::{Act, App};
+use crate::words;
+
+/// The steps of the open piece; nothing while its measurements do not fit.
+pub fn steps(shown: &Shown) -> Vec<PrepareStep> {
+    let edges = shown.edges.as_ref().as_deref().unwrap_or_default();
+    let steps = |takeoff| steps_of(&shown.app.workshop, &shown.piece, takeoff, edges);
+    shown.takeoff().map(steps).unwrap_or_default()
+}
+
+/// The sheet of preparing.
+pub fn prepare(shown: &Shown) -> Html {
+    let Shown { app, send, .. } = shown;
+    let steps = steps(shown);
+    let done = steps
+        .iter()
+        .filter(|step| done_on(app, &step.key).is_some())
+        .count();
+    html! {
+        <section aria-label="Prepare" class="prepare">
+            { found(shown) }
+            <h3>{ "Step by step" }<span class="with" id="steps-done">{ format!(" {done} of {} done", steps.len()) }</span></h3>
+            <ol class="steps">{ for steps.iter().map(|of| step(shown, of)) }</ol>
+            { log(app, send) }
+        </section>
+    }
+}
+
+/// What was found on the piece, and the maker's habits that the amounts hang on.
+fn found(shown: &Shown) -> Html {
+    let Shown { app, send, .. } = shown;
+    let holes = || {
+        only(
+            app,
+            send,
+            "facts",
+            &["hole-width", "hole-depth", "dent-width", "dent-depth"],
+        )
+    };
+    let habits = || only(app, send, "habits", &["sheet-yield", "dilution"]);
+    let toggle = send.reform(Act::Fold);
+    let of = |name: &str, title: &str, content: &dyn Fn() -> Html| {
+        let is_open = app.unfolded.contains(name);
+        fold(
+            name,
+            (title.into(), String::new()),
+            is_open,
+            toggle.clone(),
+            content,
+        )
+    };
+    html! {
+        <fieldset class="found">
+            <legend>{ "What was found on it" }</legend>
+            { only(app, send, "facts", &[
+                "age", "lead", "hardware", "holes", "dents", "stickers", "loose", "loose-joints", "rust",
+            ]) }
+            { of("pits", "How large holes and dents are", &holes) }
+            { of("own-habits", "Your own sheets and cleaner", &habits) }
+        </fieldset>
+    }
+}
+
+/// The day on which a step was ticked off.
+fn done_on(app: &App, key: &str) -> Option<units::Day> {
+    app.piece()?.books.line("done", key)?.day("day")
+}
+
+fn step(shown: &Shown, step: &PrepareStep) -> Html {
+    let Shown { app, send, .. } = shown;
+    let done = done_on(app, &step.key);
+    let id = format!("done-{}", step.key);
+    let key: Rc<str> = step.key.as_str().into();
+    let tick = send.reform(move |_: Event| {
+        Act::Change(PieceEdit::Book(match done {
+            Some(_) => BookEdit::Strike("done", Rc::clone(&key)),
+            None => BookEdit::Add("done", Rc::clone(&key), vec![("day", today().to_string())]),
+        }))
+    });
+    let why = format!("why-{}", step.key);
+    let reasons = || html! { { for step.how.iter().chain(&step.cautions).map(source) } };
+    let toggle = send.reform(Act::Fold);
+    let is_open = app.unfolded.contains(&why);
+    html! {
+        <li key={step.key.clone()} class={classes!(done.is_some().then_some("done"), step.held.is_some().then_some("held"))}>
+            <label class="switch" for={id.clone()}>
+                <input {id} type="checkbox" checked={done.is_some()} onchange={tick} />
+                <b>{ &step.title }</b>
+                <span class="with">{ done.map(|day| format!("done {}", words::day(day))) }</span>
+            </label>
+            <p class="held">{ step.held }</p>
+            <p>{ sentences(&step.how) }</p>
+            <dl class="amounts-of">{ for step.amounts.iter().map(|of| amount(of, app.workshop.units)) }</dl>
+            <p class="mind">{ sentences(&step.cautions) }</p>
+            { fold(&why, ("Where that is from".into(), String::new()), is_open, toggle, &reasons) }
+        </li>
+    }
+}
+
+/// Texts of reasons, one after the other.
+pub fn sentences(reasons: &[Reason]) -> String {
+    let texts: Vec<&str> = reasons.iter().map(|reason| reason.text).collect();
+    texts.join(" ")
+}
+
+fn source(reason: &Reason) -> Html {
+    let begin: String = reason.text.chars().take(40).collect();
+    html! { <p class="with">{ format!("{begin}\u{2026} \u{2014} {}", words::source(reason.source, reason.certainty)) }</p> }
+}
+
+fn amount(amount: &Amount, system: units::System) -> Html {
+    html! {
+        <div title={amount.from}>
+            <dt>{ &amount.what }</dt>
+            <dd>{ words::much(amount.much, system) }</dd>
+            <dd class="with">{ amount.from }</dd>
+        </div>
+    }
+}
+
+/// How it went: days, photos, notes.
+fn log(app: &App, send: &Send) -> Html {
+    let lines = app
+        .piece()
+        .map(|piece| piece.books.lines("log").to_vec())
+        .unwrap_or_default();
+    let line = |line: &Rc<workshop::book::Line>| {
+        let form = Form::of(app, send, "log", Rc::clone(&line.id))?;
+        Some(html! {
+            <li key={&*line.id} class="entry">
+                { form.fields(&["day", "when", "photo", "note"]) }
+                { form.strike(line.text("day")) }
+            </li>
+        })
+    };
+    html! {
+        <>
+            <h3>{ "How it went" }</h3>
+            <p>{ "Photos before and after, made small, and notes stay with the piece on this device, and go into its file." }</p>
+            <ul class="entries">{ for lines.iter().filter_map(line) }</ul>
+            { add(send, "log", "Add a day", || vec![("day", today().to_string())]) }
+        </>
+    }
+}

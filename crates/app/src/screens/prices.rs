@@ -1,0 +1,103 @@
+//! The room of price notes: what pieces go for nearby, a note for each, and what they tell kind by kind.
+
+use std::rc::Rc;
+
+use workshop::book::Line;
+use workshop::market::{Row, Side, notes, what_sells};
+use yew::prelude::*;
+
+use super::Send;
+use super::book::{Form, add};
+use crate::browser::today;
+use crate::state::App;
+use crate::words;
+
+/// The price notes.
+pub fn prices(app: &Rc<App>, send: &Send) -> Html {
+    let (known, lacking) = notes(&app.workshop);
+    let money = super::money(app);
+    let lines = app.workshop.books.lines("prices");
+    let kind = app.piece().map_or("", |piece| piece.kind.key());
+    let add_note = add(send, "prices", "Add a note", move || {
+        let first = vec![
+            ("furniture", kind.to_owned()),
+            ("is", "asked".into()),
+            ("day", today().to_string()),
+        ];
+        first.into_iter().filter(|(_, text)| !text.is_empty()).collect()
+    });
+    html! {
+        <section class="prices" aria-labelledby="prices-title">
+            <h2 id="prices-title">{ "Price notes" }</h2>
+            <p>{ "What second-hand pieces are asked and sold for where you live. Note every one you see: from five of a kind \
+                  on they tell the usual price." }</p>
+            { add_note }
+            <ul class="entries">{ for lines.iter().rev().map(|line| note(app, send, line)) }</ul>
+            <p role="status">{ words::lacking(lacking) }</p>
+            if !known.is_empty() {
+                <h3>{ "What sells here" }</h3>
+                <div class="rows">{ for what_sells(&known, today()).iter().map(|of| row(of, &money)) }</div>
+            }
+        </section>
+    }
+}
+
+fn note(app: &App, send: &Send, line: &Rc<Line>) -> Html {
+    let Some(form) = Form::of(app, send, "prices", Rc::clone(&line.id)) else {
+        return Html::default();
+    };
+    html! {
+        <li key={&*line.id} class="entry">
+            { form.fields(&["furniture", "style", "price", "is", "day", "gone"]) }
+            { form.strike(line.text("style")) }
+        </li>
+    }
+}
+
+/// What the notes of a kind tell, and each as a point: a ring was asked, a dot was sold for.
+fn row(row: &Row, money: &dyn Fn(u64) -> String) -> Html {
+    let name = row.kind.map_or("All notes", |kind| kind.label());
+    html! {
+        <article class="what-sells">
+            <h4>{ name }</h4>
+            { points(row, name) }
+            <p>{ words::nearby(row, money) }</p>
+        </article>
+    }
+}
+
+/// The width and the height of the picture, in its own units.
+const PICTURE: (f64, f64) = (240.0, 64.0);
+
+fn points(row: &Row, name: &str) -> Html {
+    let (width, height) = PICTURE;
+    let days = || row.points.iter().map(|(day, ..)| f64::from(day.days()));
+    let (first, last) = days().fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), day| {
+        (a.min(day), b.max(day))
+    });
+    let most = row
+        .points
+        .iter()
+        .map(|(_, price, _)| *price)
+        .max()
+        .unwrap_or(1)
+        .max(1) as f64;
+    let dot = |(day, price, side): &(units::Day, u64, Side)| {
+        let across = if last > first {
+            (f64::from(day.days()) - first) / (last - first)
+        } else {
+            0.5
+        };
+        let x = 6.0 + across * (width - 12.0);
+        let y = height - 6.0 - *price as f64 / most * (height - 12.0);
+        let class = if *side == Side::Sold { "sold" } else { "asked" };
+        html! { <circle {class} cx={format!("{x:.1}")} cy={format!("{y:.1}")} r="4" /> }
+    };
+    html! {
+        <svg class="points" viewBox={format!("0 0 {width} {height}")} role="img"
+            aria-label={format!("{name}: prices over time, rings asked, dots sold for")}>
+            <line x1="0" y1={height.to_string()} x2={width.to_string()} y2={height.to_string()} />
+            { for row.points.iter().map(dot) }
+        </svg>
+    }
+}

@@ -1,0 +1,201 @@
+//! What a piece costs and brings, in sentences.
+
+use workshop::market::{Row, Told};
+use workshop::money::{Account, Part};
+
+use super::{local, whole};
+
+type Money<'a> = &'a dyn Fn(u64) -> String;
+
+/// The answer to whether the piece pays, from what is known of it.
+pub fn buy_or_leave(account: &Account, money: Money<'_>) -> String {
+    let Some(brings) = account.brings else {
+        return "Say what you would ask for it, or note five prices of its kind: then the most to pay stands here.".into();
+    };
+    let at = money(brings);
+    match (account.most, account.costs.bought) {
+        (None, _) => {
+            format!("Leave it: at {at} not even a gift would pay your hours and what you want besides.")
+        }
+        (Some(most), 0) => format!("Buy it for up to {}: at {at} that still pays.", money(most)),
+        (Some(most), bought) if bought <= most => {
+            format!(
+                "It pays: {} were paid, and at {at} up to {} would do.{}",
+                money(bought),
+                money(most),
+                chance(account)
+            )
+        }
+        (Some(most), bought) => {
+            format!(
+                "Too dear: {} were paid, and at {at} only {} would pay.{}",
+                money(bought),
+                money(most),
+                chance(account)
+            )
+        }
+    }
+}
+
+fn chance(account: &Account) -> String {
+    let say = |chance: f64| {
+        format!(
+            " At prices of its kind nearby it pays {} times in 100.",
+            whole(chance * 100.0)
+        )
+    };
+    account.chance.map(say).unwrap_or_default()
+}
+
+/// What the notes of a kind tell, and how sure that is.
+pub fn nearby(row: &Row, money: Money<'_>) -> String {
+    let kind = row.kind.map_or("Notes", |kind| kind.label());
+    let hundredths = |value: f64| money(value.max(0.0).round() as u64);
+    let side = |told: &Told<workshop::market::Prices>, word: &str| match told {
+        Told::TooFew { count: 0 } => String::new(),
+        Told::TooFew { count } => format!(" {count} {word}: too few to tell, five are wanted."),
+        Told::Known(prices) => {
+            let of = &prices.quartiles;
+            let interval = &prices.interval;
+            let trend = prices
+                .tau
+                .filter(|tau| tau.p < 0.05)
+                .map(|tau| match tau.tau > 0.0 {
+                    true => " Rising.",
+                    false => " Falling.",
+                });
+            format!(
+                " {word}: half of them from {} to {}, the middle {}. The middle of all such lies from {} to {}, {} times in 100.{}",
+                hundredths(of.lower),
+                hundredths(of.upper),
+                hundredths(of.median),
+                hundredths(interval.low),
+                hundredths(interval.high),
+                whole(interval.coverage * 100.0),
+                trend.unwrap_or_default(),
+            )
+        }
+    };
+    let pace = match &row.pace {
+        Told::Known(Some(days)) => format!(" Half are gone in {days} days."),
+        Told::Known(None) => " More than half still stand.".into(),
+        Told::TooFew { .. } => String::new(),
+    };
+    let reached = row
+        .reached
+        .map(|reached| format!(" Sold at {} % of what is asked.", whole(reached * 100.0)));
+    let sides = format!("{}{}", side(&row.asked, "asked"), side(&row.sold, "sold"));
+    if sides.is_empty() {
+        return format!("{kind}: no price noted nearby yet.");
+    }
+    local(format!("{kind}:{sides}{}{pace}", reached.unwrap_or_default()))
+}
+
+/// A line of the sum.
+pub fn part_of_costs(part: Part, account: &Account) -> String {
+    let hours = f64::from(account.costs.minutes) / 60.0;
+    match part {
+        Part::Bought => "Bought".into(),
+        Part::Materials => "Materials that go into it".into(),
+        Part::Wear => "Wear of tools".into(),
+        Part::Delivery => "Delivery".into(),
+        Part::Work if account.reckoned_hours => {
+            local(format!("Work, {hours:.1} h reckoned for the coats alone"))
+        }
+        Part::Work => local(format!("Work, {hours:.1} h")),
+        Part::Fees => "Fees".into(),
+    }
+}
+
+/// What is left at the price that it brings.
+pub fn outcome(account: &Account, money: Money<'_>) -> String {
+    let Some(outcome) = &account.outcome else {
+        return String::new();
+    };
+    let sum = |of: i64| match of < 0 {
+        true => format!("\u{2212}{}", money(of.unsigned_abs())),
+        false => money(of.unsigned_abs()),
+    };
+    let hour = outcome.per_hour.map(|hour| format!(", {} an hour", sum(hour)));
+    format!(
+        "At {} it leaves {} for the work{}.",
+        money(outcome.price),
+        sum(outcome.left),
+        hour.unwrap_or_default()
+    )
+}
+
+/// Materials that count as nothing.
+pub fn unpriced(names: &[String]) -> String {
+    let names: Vec<&str> = names.iter().map(String::as_str).collect();
+    match names.as_slice() {
+        [] => String::new(),
+        names => format!(
+            "Without a price, so counted as nothing: {}. Prices of cans stand with your own labels, on the sheet of the finish.",
+            super::and(names)
+        ),
+    }
+}
+
+/// Notes that tell nothing yet.
+pub fn lacking(count: usize) -> String {
+    match count {
+        0 => String::new(),
+        1 => "One note lacks a kind, a price or a day and is not counted.".into(),
+        more => format!("{more} notes lack a kind, a price or a day and are not counted."),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use units::Day;
+    use workshop::{BookEdit, Edit, invented_workshop, money::account, takeoff};
+
+    fn money(hundredths: u64) -> String {
+        format!("{}", hundredths / 100)
+    }
+
+    fn of(asking: &str, bought: &str) -> Account {
+        let mut workshop = invented_workshop();
+        let id = workshop.pieces[0].id.clone();
+        for (key, text) in [("asking", asking), ("bought", bought), ("hours", "2")] {
+            let write = BookEdit::Write("facts", "only".into(), key.into(), text.into());
+            workshop = workshop
+                .apply(Edit::Piece(id.clone(), workshop::PieceEdit::Book(write)))
+                .unwrap();
+        }
+        let hourly = BookEdit::Write("habits", "only".into(), "hourly".into(), "20".into());
+        workshop = workshop.apply(Edit::Book(hourly)).unwrap();
+        let takeoff = takeoff(&workshop.pieces[0], &[], Default::default()).unwrap();
+        account(&workshop, &workshop.pieces[0], &takeoff, Day::since_1970(20_000))
+    }
+
+    #[test]
+    fn the_answer_says_buy_or_leave() {
+        let say = |asking, bought| buy_or_leave(&of(asking, bought), &money);
+        assert!(say("", "").starts_with("Say what you would ask"));
+        assert_eq!(say("100", ""), "Buy it for up to 60: at 100 that still pays.");
+        assert_eq!(
+            say("100", "50"),
+            "It pays: 50 were paid, and at 100 up to 60 would do."
+        );
+        assert_eq!(
+            say("100", "70"),
+            "Too dear: 70 were paid, and at 100 only 60 would pay."
+        );
+        assert!(say("30", "5").starts_with("Leave it"));
+    }
+
+    #[test]
+    fn a_loss_is_told_as_one() {
+        assert_eq!(
+            outcome(&of("100", "20"), &money),
+            "At 100 it leaves 80 for the work, 40 an hour."
+        );
+        assert_eq!(
+            outcome(&of("10", "20"), &money),
+            "At 10 it leaves \u{2212}10 for the work, \u{2212}5 an hour."
+        );
+    }
+}

@@ -1,0 +1,78 @@
+//! What a step of preparing takes, in words.
+
+use units::{Day, Mass, System, show_number};
+use workshop::preparing::Much;
+
+use super::{area, local, run, volume};
+
+/// From so many hours on, days are easier to read.
+const IN_DAYS: f64 = 48.0;
+
+/// How much of something: `8.0 fl oz to 15 fl oz`, `2 to 8`, `7 to 30 days`.
+pub fn much(much: Much, system: System) -> String {
+    match much {
+        Much::Area(of) => area(of, system),
+        Much::Length(of) => local(run(of, system)),
+        Much::Volume(low, high) => range(volume(low, system), volume(high, system)),
+        Much::Mass(low, high) => range(mass(low, system), mass(high, system)),
+        Much::Count(low, high) => range(low.to_string(), high.to_string()),
+        Much::Hours(low, high) if low >= IN_DAYS => format!("{} days", span(low / 24.0, high / 24.0)),
+        Much::Hours(low, high) => format!("{} h", span(low, high)),
+    }
+}
+
+fn mass(mass: Mass, system: System) -> String {
+    local(match system {
+        System::UsCustomary => format!("{} oz", show_number(to_a_tenth(mass.as_grams() / 28.349_523_125))),
+        System::Metric => format!("{} g", show_number(mass.as_grams().round())),
+    })
+}
+
+fn to_a_tenth(value: f64) -> f64 {
+    (value * 10.0).round() / 10.0
+}
+
+fn span(low: f64, high: f64) -> String {
+    let number = |value: f64| local(show_number(to_a_tenth(value)));
+    range(number(low), number(high))
+}
+
+/// A unit that both have stands once.
+fn range(low: String, high: String) -> String {
+    if low == high {
+        return low;
+    }
+    match (low.split_once(' '), high.split_once(' ')) {
+        (Some((low, unit)), Some((high, other))) if unit == other => format!("{low} to {high} {unit}"),
+        _ => format!("{low} to {high}"),
+    }
+}
+
+/// A day as its number in the month, the month and the year, in the order that cannot be mistaken: `3 May 2026`.
+pub fn day(day: Day) -> String {
+    const MONTHS: [&str; 12] = [
+        "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec",
+    ];
+    let (year, month, day) = day.ymd();
+    let month = MONTHS.get(month as usize - 1).copied().unwrap_or_default();
+    format!("{day} {month} {year}")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use units::Volume;
+
+    #[test]
+    fn amounts_read_as_one_says_them() {
+        let us = |of| much(of, System::UsCustomary);
+        assert_eq!(us(Much::Count(2, 2)), "2");
+        assert_eq!(us(Much::Count(2, 8)), "2 to 8");
+        assert_eq!(us(Much::Hours(1.0, 4.0)), "1 to 4 h");
+        assert_eq!(us(Much::Hours(168.0, 720.0)), "7 to 30 days");
+        let ounces = |ounces: f64| Volume::millilitres(ounces * 29.573_529_562_5);
+        assert_eq!(us(Much::Volume(ounces(8.0), ounces(15.0))), "8.0 to 15 fl oz");
+        assert_eq!(us(Much::Mass(Mass::grams(283.5), Mass::grams(283.5))), "10 oz");
+        assert_eq!(day(Day::read("2026-05-03").unwrap()), "3 May 2026");
+    }
+}

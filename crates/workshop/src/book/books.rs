@@ -1,0 +1,173 @@
+//! The books, and the fields of each.
+
+use super::field::{BookField, FieldKind};
+use super::quantity::Quantity;
+
+/// The name of the line of a book that has only one.
+pub(crate) const ONLY: &str = "only";
+
+/// A book.
+#[derive(Debug, PartialEq, Eq)]
+pub struct Book {
+    /// Its name in saved files.
+    pub key: &'static str,
+    /// Whether each piece has one of its own; otherwise the workshop has one.
+    pub of_piece: bool,
+    /// Whether it has one line only.
+    pub is_single: bool,
+    /// Its fields.
+    pub fields: &'static [BookField],
+}
+
+impl Book {
+    /// The field that a value with this key stands in.
+    pub fn field(&self, key: &str) -> Option<&'static BookField> {
+        self.fields.iter().find(|field| field.key == key)
+    }
+}
+
+/// The book with this key.
+pub fn book(key: &str) -> Option<&'static Book> {
+    BOOKS.iter().find(|book| book.key == key)
+}
+
+const fn once(key: &'static str, label: &'static str, kind: FieldKind) -> BookField {
+    BookField { key, label, kind }
+}
+
+use FieldKind::{Choice, Count, Day, Furniture, Money, Of, Picture, Text, Tick, Words};
+use Quantity::{Area, Length, Share, Time};
+
+/// Every book.
+pub static BOOKS: [Book; 5] = [
+    // What pieces go for where the maker lives.
+    Book {
+        key: "prices",
+        of_piece: false,
+        is_single: false,
+        fields: &[
+            once("furniture", "Kind", Furniture),
+            once("style", "Style", Text),
+            once("price", "Price", Money),
+            once(
+                "is",
+                "That was",
+                Choice(&[("asked", "asked"), ("sold", "sold for")]),
+            ),
+            once("day", "Seen on", Day),
+            once("gone", "Gone after days", Count(3650)),
+        ],
+    },
+    // What the maker settles once.
+    Book {
+        key: "habits",
+        of_piece: false,
+        is_single: true,
+        fields: &[
+            once("hourly", "Wanted for an hour", Money),
+            once("profit", "Wanted besides, for a piece", Money),
+            once("fee-share", "Fee of the marketplace", Of(Share)),
+            once("fee", "Fee for each sale", Money),
+            once("wear", "Wear of tools for a piece", Money),
+            once("delivery", "Delivery of a piece", Money),
+            once("sheet-yield", "A sheet of abrasive lasts for", Of(Area)),
+            once("dilution", "Parts of water to one of cleaner", Count(200)),
+        ],
+    },
+    // What is known of a piece besides its measurements.
+    Book {
+        key: "facts",
+        of_piece: true,
+        is_single: true,
+        fields: &[
+            once("bought", "Bought for", Money),
+            once("asking", "Asking price", Money),
+            once("sold", "Sold for", Money),
+            once("sold-on", "Sold on", Day),
+            once("hours", "Hours of work", Of(Time)),
+            once("delivery", "Delivery of this piece", Money),
+            once(
+                "age",
+                "The old finish is from",
+                Choice(&[
+                    ("unknown", "I do not know"),
+                    ("before-1978", "before 1978"),
+                    ("later", "1978 or later"),
+                ]),
+            ),
+            once(
+                "lead",
+                "Lead test of the old finish",
+                Choice(&[
+                    ("none", "not done"),
+                    ("negative", "no lead found"),
+                    ("positive", "lead found"),
+                ]),
+            ),
+            once("stickers", "Stickers or their glue", Tick),
+            once("loose", "Old finish comes off in places", Tick),
+            once("loose-joints", "Loose joints", Tick),
+            once("rust", "Rusty hardware", Tick),
+            once("hardware", "Knobs, pulls, hinges", Count(500)),
+            once("holes", "Holes to fill", Count(500)),
+            once("hole-width", "Width of a hole", Of(Length)),
+            once("hole-depth", "Depth of a hole", Of(Length)),
+            once("dents", "Dents to fill", Count(500)),
+            once("dent-width", "Width of a dent", Of(Length)),
+            once("dent-depth", "Depth of a dent", Of(Length)),
+        ],
+    },
+    // How it went.
+    Book {
+        key: "log",
+        of_piece: true,
+        is_single: false,
+        fields: &[
+            once("day", "Day", Day),
+            once(
+                "when",
+                "When",
+                Choice(&[
+                    ("before", "before"),
+                    ("during", "during the work"),
+                    ("after", "after"),
+                ]),
+            ),
+            once("photo", "Photo", Picture),
+            once("note", "Note", Words),
+        ],
+    },
+    // What was done, by the name of the step.
+    Book {
+        key: "done",
+        of_piece: true,
+        is_single: false,
+        fields: &[once("day", "Done on", Day)],
+    },
+];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn no_name_is_given_twice() {
+        for (place, book) in BOOKS.iter().enumerate() {
+            assert!(
+                BOOKS[..place].iter().all(|other| other.key != book.key),
+                "{}",
+                book.key
+            );
+            for (place, field) in book.fields.iter().enumerate() {
+                let before = &book.fields[..place];
+                assert!(
+                    before.iter().all(|other| other.key != field.key),
+                    "{} {}",
+                    book.key,
+                    field.key
+                );
+                assert!(!field.label.is_empty());
+            }
+        }
+    }
+}

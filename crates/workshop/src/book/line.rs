@@ -1,0 +1,91 @@
+//! Lines of books, and what can be read from them.
+
+use std::rc::Rc;
+
+use coatings::can::read_price;
+use units::{Day, SortedMap};
+
+use super::books::book;
+use super::field::FieldKind;
+
+/// A line of a book: texts as they were written, by the key of the field. Values of fields that are not known here are
+/// kept.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Line {
+    /// Its name within the book, given once.
+    pub id: Rc<str>,
+    /// The texts.
+    pub values: SortedMap<String, String>,
+}
+
+impl Line {
+    /// A line with nothing in it.
+    pub fn new(id: Rc<str>) -> Self {
+        Line {
+            id,
+            values: SortedMap::new(),
+        }
+    }
+
+    /// The text in a field; empty if there is none.
+    pub fn text(&self, key: &str) -> &str {
+        self.values.get(key).map_or("", String::as_str)
+    }
+
+    /// Whether a tick is set.
+    pub fn is(&self, key: &str) -> bool {
+        !self.text(key).is_empty()
+    }
+
+    /// The number in a field, in the tool's own unit, as the field of this book reads it.
+    pub fn number(&self, of: &str, key: &str) -> Option<f64> {
+        let text = self.values.get(key)?;
+        match book(of)?.field(key)?.kind {
+            FieldKind::Of(quantity) => quantity.read(text).ok(),
+            FieldKind::Count(_) => text.parse().ok(),
+            _ => None,
+        }
+    }
+
+    /// The sum of money in a field, in hundredths.
+    pub fn money(&self, key: &str) -> Option<u64> {
+        read_price(self.values.get(key)?).ok()
+    }
+
+    /// The whole number in a field.
+    pub fn count(&self, key: &str) -> Option<u32> {
+        self.values.get(key)?.parse().ok()
+    }
+
+    /// The day in a field.
+    pub fn day(&self, key: &str) -> Option<Day> {
+        Day::read(self.values.get(key)?)
+    }
+}
+
+/// The books of a workshop or of a piece, by their keys. Books that are not known here are kept.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Books(pub(crate) SortedMap<String, Vec<Rc<Line>>>);
+
+impl Books {
+    /// Whether nothing stands in them.
+    pub fn is_empty(&self) -> bool {
+        self.0.is_empty()
+    }
+
+    /// The lines of a book, in the maker's order.
+    pub fn lines(&self, book: &str) -> &[Rc<Line>] {
+        self.0.get(book).map_or(&[], Vec::as_slice)
+    }
+
+    /// A line of a book, by its name.
+    pub fn line(&self, book: &str, id: &str) -> Option<&Rc<Line>> {
+        self.lines(book).iter().find(|line| &*line.id == id)
+    }
+
+    /// The only line of a book that has one.
+    pub fn only(&self, book: &str) -> Line {
+        let line = self.lines(book).first();
+        line.map_or_else(|| Line::new(super::books::ONLY.into()), |line| (**line).clone())
+    }
+}

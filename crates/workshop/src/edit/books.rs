@@ -1,0 +1,180 @@
+//! Changes of books.
+
+use std::rc::Rc;
+
+use units::System;
+
+use super::EditError;
+use crate::book::{BOOKS, Book, Books, Line, MAX_LINES, ONLY, book};
+
+/// A change of a book, which is named by its key.
+#[derive(Clone, Debug, PartialEq)]
+pub enum BookEdit {
+    /// A line comes in at the end: its name, never used before, and its first values by the keys of their fields.
+    Add(&'static str, Rc<str>, Vec<(&'static str, String)>),
+    /// A value of a line, by its name and the key of the field; an empty text takes the value away. The only line of a
+    /// book that has one comes with its first value.
+    Write(&'static str, Rc<str>, String, String),
+    /// A line goes.
+    Strike(&'static str, Rc<str>),
+}
+
+impl BookEdit {
+    fn book(&self) -> Result<&'static Book, EditError> {
+        let (BookEdit::Add(key, ..) | BookEdit::Write(key, ..) | BookEdit::Strike(key, _)) = self;
+        book(key).ok_or(EditError::Unknown("book"))
+    }
+}
+
+impl Books {
+    /// Makes a change in the books of a piece, or of the workshop.
+    pub(super) fn apply(&mut self, edit: BookEdit, of_piece: bool, system: System) -> Result<(), EditError> {
+        let book = edit.book()?;
+        if book.of_piece != of_piece {
+            return Err(EditError::Unknown("book"));
+        }
+        match edit {
+            BookEdit::Add(_, id, values) => {
+                let mut line = Line::new(id);
+                for (key, text) in values {
+                    write(book, &mut line, key.into(), &text, system)?;
+                }
+                self.add(book, line)
+            }
+            BookEdit::Write(_, id, key, text) => {
+                let known = self.line(book.key, &id).cloned();
+                if known.is_none() && !(book.is_single && &*id == ONLY) {
+                    return Err(EditError::Unknown("line"));
+                }
+                let mut line = known.map_or_else(|| Line::new(id), |line| (*line).clone());
+                write(book, &mut line, key, &text, system)?;
+                self.put(book, line)
+            }
+            BookEdit::Strike(_, id) => {
+                let Some(lines) = self.0.get_mut(book.key) else {
+                    return Err(EditError::Unknown("line"));
+                };
+                lines.retain(|line| line.id != id);
+                if lines.is_empty() {
+                    self.0.remove(book.key);
+                }
+                Ok(())
+            }
+        }
+    }
+
+    /// Takes in the lines of the same books of another workshop that are not here yet.
+    pub(super) fn gather(&mut self, other: &Books) -> Result<(), EditError> {
+        for book in BOOKS.iter().filter(|book| !book.is_single) {
+            for line in other.lines(book.key) {
+                if self.line(book.key, &line.id).is_none() {
+                    self.add(book, (**line).clone())?;
+                }
+            }
+        }
+        Ok(())
+    }
+
+    fn add(&mut self, book: &Book, line: Line) -> Result<(), EditError> {
+        if self.line(book.key, &line.id).is_some() {
+            return Err(EditError::IdTaken);
+        }
+        let mut lines = self.lines(book.key).to_vec();
+        let most = if book.is_single { 1 } else { MAX_LINES };
+        if lines.len() >= most {
+            return Err(EditError::TooMany { what: "lines", most });
+        }
+        lines.push(Rc::new(line));
+        self.0.insert(book.key.into(), lines);
+        Ok(())
+    }
+
+    fn put(&mut self, book: &Book, line: Line) -> Result<(), EditError> {
+        let place = self.lines(book.key).iter().position(|other| other.id == line.id);
+        match (place, self.0.get_mut(book.key)) {
+            (Some(place), Some(lines)) => lines[place] = Rc::new(line),
+            _ => return self.add(book, line),
+        }
+        Ok(())
+    }
+}
+
+fn write(book: &Book, line: &mut Line, key: String, text: &str, system: System) -> Result<(), EditError> {
+    let field = book.field(&key).ok_or(EditError::Unknown("field"))?;
+    if text.trim().is_empty() {
+        line.values.remove(&key);
+    } else {
+        let text = field.kind.take(text, system).map_err(EditError::Value)?;
+        line.values.insert(key, text);
+    }
+    Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Edit, Workshop, invented_workshop};
+
+    fn apply(workshop: &Workshop, edit: BookEdit) -> Result<Workshop, EditError> {
+        workshop.apply(Edit::Book(edit))
+    }
+
+    #[test]
+    fn a_line_comes_changes_and_goes() {
+        let note = BookEdit::Add(
+            "prices",
+            "n1".into(),
+            vec![("price", "85".into()), ("day", "2026-05-03".into())],
+        );
+        let one = apply(&Workshop::default(), note.clone()).unwrap();
+        assert_eq!(one.books.lines("prices")[0].money("price"), Some(8500));
+        assert_eq!(apply(&one, note), Err(EditError::IdTaken));
+
+        let dearer = BookEdit::Write("prices", "n1".into(), "price".into(), "95.50".into());
+        let dearer = apply(&one, dearer).unwrap();
+        assert_eq!(dearer.books.lines("prices")[0].money("price"), Some(9550));
+        let emptied = BookEdit::Write("prices", "n1".into(), "price".into(), " ".into());
+        assert_eq!(
+            apply(&dearer, emptied).unwrap().books.lines("prices")[0].money("price"),
+            None
+        );
+
+        let gone = apply(&one, BookEdit::Strike("prices", "n1".into())).unwrap();
+        assert_eq!(gone, Workshop::default());
+    }
+
+    #[test]
+    fn what_a_field_does_not_take_changes_nothing_and_says_why() {
+        let write =
+            |book, id: &str, key: &str, text: &str| BookEdit::Write(book, id.into(), key.into(), text.into());
+        let error = |edit| apply(&Workshop::default(), edit).unwrap_err().to_string();
+        assert_eq!(
+            error(write("habits", "only", "fee-share", "130")),
+            "That is more than there can be. Look at the figure again."
+        );
+        assert_eq!(
+            apply(&Workshop::default(), write("habits", "two", "fee", "1")),
+            Err(EditError::Unknown("line"))
+        );
+        assert_eq!(
+            apply(&Workshop::default(), write("diary", "only", "fee", "1")),
+            Err(EditError::Unknown("book"))
+        );
+        assert_eq!(
+            apply(&Workshop::default(), write("facts", "only", "bought", "1")),
+            Err(EditError::Unknown("book"))
+        );
+    }
+
+    #[test]
+    fn a_piece_has_books_of_its_own() {
+        let workshop = invented_workshop();
+        let id = workshop.pieces[0].id.clone();
+        let bought = BookEdit::Write("facts", "only".into(), "bought".into(), "20".into());
+        let edited = workshop
+            .apply(Edit::Piece(id, crate::PieceEdit::Book(bought)))
+            .unwrap();
+        assert_eq!(edited.pieces[0].books.only("facts").money("bought"), Some(2000));
+        assert_eq!(edited.pieces[1], workshop.pieces[1]);
+    }
+}

@@ -1,0 +1,322 @@
+//! The account of a piece: what it costs, from its takeoff and what the maker wrote down, and what it must bring.
+
+use coatings::{Job, Need};
+use units::Day;
+
+use super::{
+    Costs, Fees, Materials, Outcome, Plan, added, chance, highest_buying_price, lowest_price, result,
+    wanted_price,
+};
+use crate::document::{Piece, Workshop};
+use crate::market::{self, Row, Side, Told};
+use crate::takeoff::{Takeoff, cans_for};
+
+/// What a piece, or a set, costs and must bring. All money is in hundredths.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Account {
+    /// The costs, with the materials that stay on the piece or are lost on the way.
+    pub costs: Costs,
+    /// Whether the hours are reckoned from the coats, as the maker wrote none down. Preparing is not in them.
+    pub reckoned_hours: bool,
+    /// Materials without a price, which count as nothing.
+    pub unpriced: Vec<String>,
+    /// The lowest price, with nothing for the work.
+    pub lowest: Option<u64>,
+    /// The price that pays the wanted hour.
+    pub wanted: Option<u64>,
+    /// The price that it is likely to bring: what it was sold for, what is asked, or else what its kind was sold for nearby.
+    pub brings: Option<u64>,
+    /// What comes of it at that price.
+    pub outcome: Option<Outcome>,
+    /// The most to pay for it, so that at that price the hours and what is wanted besides are paid.
+    pub most: Option<u64>,
+    /// The chance that it pays so, bought for what is written down, at prices of its kind nearby.
+    pub chance: Option<f64>,
+    /// What the notes tell of its kind.
+    pub nearby: Row,
+    /// What one more coat of each material adds to the price that pays the wanted hour.
+    pub more_coats: Vec<(String, i64)>,
+}
+
+/// The account of a piece; `today` says how long pieces have stood that are not gone.
+pub fn account(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, today: Day) -> Account {
+    let (habits, facts) = (workshop.books.only("habits"), piece.books.only("facts"));
+    let reckoned = minutes(&takeoff.job);
+    let own = facts
+        .number("facts", "hours")
+        .map(|hours| whole_minutes(hours * 60.0));
+    let share = habits.number("habits", "fee-share").unwrap_or(0.0);
+    let mut unpriced = Vec::new();
+    let mut materials = Materials {
+        low: 0,
+        likely: 0,
+        high: 0,
+    };
+    let mut to_buy = 0;
+    for line in &takeoff.materials {
+        let Some(rate) = rate(workshop, &line.need) else {
+            unpriced.push(line.need.material.name.to_string());
+            continue;
+        };
+        let at = |volume: units::Volume| (volume.as_litres() * rate.for_litre).round() as u64;
+        materials.low += at(line.need.low());
+        materials.likely += at(line.need.likely());
+        materials.high += at(line.need.high());
+        to_buy += rate.cans;
+    }
+    let costs = Costs {
+        bought: facts.money("bought").unwrap_or(0),
+        materials_used: materials.likely,
+        materials_to_buy: to_buy,
+        wear: habits.money("wear").unwrap_or(0),
+        delivery: facts.money("delivery").or(habits.money("delivery")).unwrap_or(0),
+        minutes: own.unwrap_or(reckoned),
+        hourly: habits.money("hourly").unwrap_or(0),
+        fees: Fees {
+            share: (share * 10_000.0).round() as u32,
+            fixed: habits.money("fee").unwrap_or(0),
+        },
+    };
+    let (notes, _) = market::notes(workshop);
+    let nearby = market::row(&notes, Some(piece.kind), today);
+    let usual = match &nearby.sold {
+        Told::Known(prices) => Some(prices.quartiles.median.round() as u64),
+        Told::TooFew { .. } => None,
+    };
+    let brings = facts.money("sold").or(facts.money("asking")).or(usual);
+    let plan = Plan {
+        costs,
+        materials,
+        profit: habits.money("profit").unwrap_or(0),
+    };
+    let sold: Vec<u64> = match usual {
+        Some(_) => nearby
+            .points
+            .iter()
+            .filter(|(_, _, side)| *side == Side::Sold)
+            .map(|(_, price, _)| *price)
+            .collect(),
+        None => Vec::new(),
+    };
+    Account {
+        reckoned_hours: own.is_none(),
+        lowest: lowest_price(&costs),
+        wanted: wanted_price(&costs),
+        outcome: brings.and_then(|price| result(&costs, price)),
+        most: brings.and_then(|price| highest_buying_price(&plan, price)),
+        chance: facts
+            .money("bought")
+            .and_then(|bought| chance(&plan, bought, &sold)),
+        more_coats: more_coats(workshop, takeoff, &costs, reckoned),
+        brings,
+        costs,
+        unpriced,
+        nearby,
+    }
+}
+
+/// What a litre of a material comes to, in the cans that would be bought for it, and what those cost.
+struct Rate {
+    for_litre: f64,
+    cans: u64,
+}
+
+fn rate(workshop: &Workshop, need: &Need) -> Option<Rate> {
+    let sure = need.at(workshop.settings.confidence.probability());
+    let buy = cans_for(workshop, &need.material, sure).ok()?;
+    let litres: f64 = buy
+        .cans
+        .iter()
+        .map(|(can, count)| can.volume().as_litres() * f64::from(*count))
+        .sum();
+    let cans = buy.price.filter(|_| litres > 0.0)?;
+    Some(Rate {
+        for_litre: cans as f64 / litres,
+        cans,
+    })
+}
+
+/// One coat more of each material on all that gets it, with its time.
+fn more_coats(workshop: &Workshop, takeoff: &Takeoff, costs: &Costs, minutes_now: u32) -> Vec<(String, i64)> {
+    let more = |line: &crate::MaterialLine| {
+        let mut job = takeoff.job.clone();
+        let layers = job.zones.iter_mut().flat_map(|zone| &mut zone.layers);
+        for layer in layers.filter(|layer| line.need.is_of(layer) && layer.coats > 0) {
+            layer.coats += 1;
+        }
+        let rate = rate(workshop, &line.need)?;
+        let more = coatings::needs(&job, TRIALS)
+            .into_iter()
+            .find(|need| need.is_alike(&line.need))?;
+        let used = (more.likely() - line.need.likely()).as_litres().max(0.0) * rate.for_litre;
+        let with = Costs {
+            materials_used: costs.materials_used + used.round() as u64,
+            minutes: costs.minutes + minutes(&job).saturating_sub(minutes_now),
+            ..*costs
+        };
+        Some((line.need.material.name.to_string(), added(&with, costs)?))
+    };
+    takeoff.materials.iter().filter_map(more).collect()
+}
+
+/// Trials for one more coat: the likely amount is steady to half a percent with these.
+const TRIALS: usize = 2_000;
+
+fn minutes(job: &Job) -> u32 {
+    whole_minutes(coatings::minutes(job).value)
+}
+
+fn whole_minutes(minutes: f64) -> u32 {
+    minutes.round().clamp(0.0, 1e6) as u32
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{BookEdit, Edit, MaterialEdit, PieceEdit, Price, SchemeEdit, invented_workshop, takeoff};
+
+    fn written(facts: &[(&str, &str)], habits: &[(&str, &str)], notes: &[&str]) -> Workshop {
+        let mut workshop = invented_workshop();
+        let id = workshop.pieces[0].id.clone();
+        let write =
+            |book, key: &str, text: &str| BookEdit::Write(book, "only".into(), key.into(), text.into());
+        for (key, text) in facts {
+            let edit = PieceEdit::Book(write("facts", key, text));
+            workshop = workshop.apply(Edit::Piece(id.clone(), edit)).unwrap();
+        }
+        for (key, text) in habits {
+            workshop = workshop.apply(Edit::Book(write("habits", key, text))).unwrap();
+        }
+        for (n, price) in notes.iter().enumerate() {
+            let values = vec![
+                ("furniture", "dresser".into()),
+                ("price", (*price).into()),
+                ("is", "sold".into()),
+                ("day", "2026-05-03".into()),
+            ];
+            let add = BookEdit::Add("prices", format!("note-{n}").into(), values);
+            workshop = workshop.apply(Edit::Book(add)).unwrap();
+        }
+        workshop
+    }
+
+    fn of(workshop: &Workshop) -> Account {
+        let piece = &workshop.pieces[0];
+        let takeoff = takeoff(piece, &workshop.materials, Default::default()).unwrap();
+        account(workshop, piece, &takeoff, Day::read("2026-06-01").unwrap())
+    }
+
+    #[test]
+    fn what_is_written_down_goes_into_the_sum() {
+        let habits = [
+            ("hourly", "15"),
+            ("fee-share", "10 %"),
+            ("fee", "0.50"),
+            ("wear", "1.50"),
+            ("delivery", "9"),
+        ];
+        let facts = [
+            ("bought", "20"),
+            ("hours", "6 h"),
+            ("delivery", "5"),
+            ("asking", "120"),
+        ];
+        let account = of(&written(&facts, &habits, &[]));
+        let by_hand = Costs {
+            bought: 2000,
+            wear: 150,
+            delivery: 500,
+            minutes: 360,
+            hourly: 1500,
+            fees: Fees {
+                share: 1000,
+                fixed: 50,
+            },
+            materials_used: account.costs.materials_used,
+            materials_to_buy: account.costs.materials_to_buy,
+        };
+        assert_eq!(account.costs, by_hand);
+        assert_eq!(account.brings, Some(12_000));
+        assert_eq!(
+            account.outcome.as_ref().map(|outcome| outcome.left),
+            super::super::earned(&by_hand, 12_000)
+        );
+        assert!(!account.reckoned_hours);
+        assert_eq!(account.chance, None, "no prices nearby");
+    }
+
+    #[test]
+    fn prices_nearby_say_what_it_brings() {
+        let few = of(&written(&[("bought", "20")], &[], &["90", "100", "110"]));
+        assert_eq!((few.brings, few.most), (None, None));
+        let notes = ["90", "100", "110", "120", "130"];
+        let account = of(&written(
+            &[("bought", "20"), ("hours", "2 h")],
+            &[("hourly", "20"), ("profit", "10")],
+            &notes,
+        ));
+        assert_eq!(account.brings, Some(11_000));
+        // 110 less 40 for the work, 10 wanted besides and the materials.
+        assert_eq!(account.most, Some(6_000 - account.costs.materials_used));
+        assert_eq!(account.chance, Some(1.0));
+        let dear = of(&written(&[("bought", "200")], &[], &notes));
+        assert_eq!(dear.chance, Some(0.0));
+    }
+
+    /// A quart at 20.00: each litre comes to 20.00 / 0.946 L, and more coats of it add to the price.
+    #[test]
+    fn a_material_with_a_price_is_in_the_costs() {
+        let workshop = written(&[], &[], &[]);
+        let line = |workshop: &Workshop| {
+            let takeoff = takeoff(&workshop.pieces[0], &workshop.materials, Default::default()).unwrap();
+            let lines = takeoff.materials.into_iter();
+            lines
+                .filter(|line| line.need.material.stage == coatings::Stage::Paint)
+                .last()
+                .unwrap()
+        };
+        let before = of(&workshop);
+        let paint = line(&workshop);
+        let place = workshop.pieces[0]
+            .scheme
+            .layers
+            .iter()
+            .position(|layer| *layer.material == *paint.need.material.key);
+        let id = workshop.pieces[0].id.clone();
+        let edits = [
+            Edit::AddMaterial("own".into(), paint.need.material.key.to_string()),
+            Edit::Material(
+                "own".into(),
+                MaterialEdit::Price("us-quart", Some(Price::new("20").unwrap())),
+            ),
+            Edit::Piece(
+                id,
+                PieceEdit::Finish(None, SchemeEdit::Material(place.unwrap(), "own".into())),
+            ),
+        ];
+        let priced = edits
+            .into_iter()
+            .fold(workshop, |workshop, edit| workshop.apply(edit).unwrap());
+        let account = of(&priced);
+        let likely = line(&priced).need.likely().as_litres();
+        let used = likely * 2000.0 / 0.946_352_946;
+        assert!(
+            (account.costs.materials_used as f64 - used).abs() <= 1.0,
+            "{account:?}"
+        );
+        assert_eq!(account.costs.materials_to_buy, 2000);
+        assert_eq!(account.unpriced.len() + 1, before.unpriced.len());
+        let (name, more) = &account.more_coats[0];
+        assert_eq!(account.more_coats.len(), 1);
+        assert!(*more > 0 && *more < 2000, "{name} {more}");
+    }
+
+    #[test]
+    fn hours_are_reckoned_from_the_coats_until_they_are_written_down() {
+        let workshop = written(&[], &[("hourly", "12")], &[]);
+        let account = of(&workshop);
+        let takeoff = takeoff(&workshop.pieces[0], &[], Default::default()).unwrap();
+        assert!(account.reckoned_hours);
+        assert!((f64::from(account.costs.minutes) - coatings::minutes(&takeoff.job).value).abs() <= 0.5);
+    }
+}

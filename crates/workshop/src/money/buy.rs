@@ -1,0 +1,118 @@
+//! Buy it or leave it: the most that may be paid for a piece, and the chance that it pays.
+
+use super::piece::Costs;
+
+/// What the materials may come to, in hundredths, as a triangular distribution from the least to the most.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Materials {
+    /// The least.
+    pub low: u64,
+    /// The likeliest.
+    pub likely: u64,
+    /// The most.
+    pub high: u64,
+}
+
+/// A piece that may be bought.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Plan {
+    /// All but what it is bought for and the materials, which are not looked at here.
+    pub costs: Costs,
+    /// The materials.
+    pub materials: Materials,
+    /// What it must bring beyond the hours at their rate.
+    pub profit: u64,
+}
+
+impl Plan {
+    /// What a price leaves for buying and materials once fees, wear, delivery, work and profit are paid.
+    fn room(&self, price: u64) -> Option<i128> {
+        let rest = Costs {
+            bought: 0,
+            materials_used: 0,
+            ..self.costs
+        };
+        let all = [rest.fees.of(price)?, rest.outlay()?, rest.work()?, self.profit];
+        Some(i128::from(price) - all.into_iter().map(i128::from).sum::<i128>())
+    }
+}
+
+/// The most that may be paid for the piece if it sells at `price` and takes the likely materials. Nothing if even a
+/// gift would not leave what is wanted.
+pub fn highest_buying_price(plan: &Plan, price: u64) -> Option<u64> {
+    u64::try_from(plan.room(price)? - i128::from(plan.materials.likely)).ok()
+}
+
+/// The chance that the piece, bought for `bought`, leaves at least what is wanted, when each of `prices` is as likely
+/// as the others and the materials do not depend on the price. Nothing without prices, or with materials out of order.
+pub fn chance(plan: &Plan, bought: u64, prices: &[u64]) -> Option<f64> {
+    let Materials { low, likely, high } = plan.materials;
+    if prices.is_empty() || low > likely || likely > high {
+        return None;
+    }
+    let mut sum = 0.0;
+    for price in prices {
+        sum += at_most(plan.materials, plan.room(*price)? - i128::from(bought));
+    }
+    Some(sum / prices.len() as f64)
+}
+
+/// The chance that the materials come to at most `room`.
+fn at_most(materials: Materials, room: i128) -> f64 {
+    let (low, likely, high) = (
+        materials.low as f64,
+        materials.likely as f64,
+        materials.high as f64,
+    );
+    if room >= i128::from(materials.high) {
+        return 1.0;
+    }
+    if room < i128::from(materials.low) {
+        return 0.0;
+    }
+    let room = room as f64;
+    if room < likely {
+        (room - low) * (room - low) / ((high - low) * (likely - low))
+    } else {
+        1.0 - (high - room) * (high - room) / ((high - low) * (high - likely))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::Fees;
+    use super::*;
+
+    /// At 100.00: fees 10.00, four hours at 10.00, profit 5.00, delivery 5.00; 40.00 of room, less 15.00 of materials.
+    /// At 60.00: fees 6.00; 60 - 6 - 40 - 5 - 5 = 4.00 of room, less than the materials.
+    #[test]
+    fn by_hand() {
+        let plan = Plan {
+            costs: Costs {
+                delivery: 500,
+                minutes: 240,
+                hourly: 1000,
+                fees: Fees {
+                    share: 1000,
+                    fixed: 0,
+                },
+                ..Costs::default()
+            },
+            materials: Materials {
+                low: 1000,
+                likely: 1500,
+                high: 2000,
+            },
+            profit: 500,
+        };
+        assert_eq!(highest_buying_price(&plan, 10_000), Some(2500));
+        assert_eq!(highest_buying_price(&plan, 6000), None);
+        // 15.00 left for materials is the middle of a symmetrical triangle; the other price never pays.
+        assert_eq!(chance(&plan, 2500, &[10_000]), Some(0.5));
+        assert_eq!(chance(&plan, 2500, &[10_000, 6000]), Some(0.25));
+        // 12.50 left: (2.50)^2 / (10.00 x 5.00) = 0.125.
+        assert_eq!(chance(&plan, 2750, &[10_000]), Some(0.125));
+        assert_eq!(chance(&plan, 2000, &[10_000]), Some(1.0));
+        assert_eq!(chance(&plan, 0, &[]), None);
+    }
+}

@@ -1,0 +1,242 @@
+//! What one piece costs, and what is earned with it at a price.
+
+/// Fees of selling.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Fees {
+    /// Share of the price in hundredths of a per cent; under 10 000.
+    pub share: u32,
+    /// What is paid besides, in hundredths.
+    pub fixed: u64,
+}
+
+/// A hundred per cent in hundredths of a per cent.
+const WHOLE: u128 = 10_000;
+
+impl Fees {
+    /// The fees of a price, rounded up to a whole hundredth.
+    pub fn of(self, price: u64) -> Option<u64> {
+        let share = (u128::from(price) * u128::from(self.share)).div_ceil(WHOLE);
+        u64::try_from(share).ok()?.checked_add(self.fixed)
+    }
+
+    /// The lowest price that leaves `wanted` after the fees; nothing if they take the whole of any price.
+    ///
+    /// What is left of a price p before the fixed fee is the floor of p (1 - share), so that p is the ceiling of
+    /// what is wanted over (1 - share).
+    pub fn price_that_leaves(self, wanted: u64) -> Option<u64> {
+        let left = WHOLE
+            .checked_sub(u128::from(self.share))
+            .filter(|left| *left > 0)?;
+        let wanted = u128::from(wanted) + u128::from(self.fixed);
+        u64::try_from((wanted * WHOLE).div_ceil(left)).ok()
+    }
+}
+
+/// What goes into one piece, in hundredths.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Costs {
+    /// What it was bought for.
+    pub bought: u64,
+    /// Materials by what is used of a can.
+    pub materials_used: u64,
+    /// Whole cans that must be bought for it. Not in the sums, which count what is used.
+    pub materials_to_buy: u64,
+    /// Wear of tools.
+    pub wear: u64,
+    /// Bringing it, or fetching it.
+    pub delivery: u64,
+    /// Minutes of work.
+    pub minutes: u32,
+    /// Wanted for an hour.
+    pub hourly: u64,
+    /// Fees of selling.
+    pub fees: Fees,
+}
+
+/// What a line of the sum is for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Part {
+    /// What it was bought for.
+    Bought,
+    /// Materials used.
+    Materials,
+    /// Wear of tools.
+    Wear,
+    /// Delivery.
+    Delivery,
+    /// Hours at the wanted rate.
+    Work,
+    /// Fees at the price.
+    Fees,
+}
+
+/// One line of the sum.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Line {
+    /// What for.
+    pub part: Part,
+    /// How much, in hundredths.
+    pub amount: u64,
+}
+
+/// What comes of a piece at a price.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Outcome {
+    /// The price.
+    pub price: u64,
+    /// All that goes into it, one line each.
+    pub lines: Vec<Line>,
+    /// What is left for the work; below nought if money is lost.
+    pub left: i64,
+    /// Left for each hour, rounded down; nothing without minutes.
+    pub per_hour: Option<i64>,
+}
+
+impl Costs {
+    /// All that is paid out whatever the price; nothing if too large.
+    pub fn outlay(&self) -> Option<u64> {
+        self.bought
+            .checked_add(self.materials_used)?
+            .checked_add(self.wear)?
+            .checked_add(self.delivery)
+    }
+
+    /// The work at the wanted rate, rounded up.
+    pub fn work(&self) -> Option<u64> {
+        u64::try_from((u128::from(self.minutes) * u128::from(self.hourly)).div_ceil(60)).ok()
+    }
+}
+
+/// The lowest price that covers all that is paid out, fees included, with nothing for the work.
+pub fn lowest_price(costs: &Costs) -> Option<u64> {
+    costs.fees.price_that_leaves(costs.outlay()?)
+}
+
+/// The lowest price that pays the wanted hourly rate as well.
+pub fn wanted_price(costs: &Costs) -> Option<u64> {
+    costs
+        .fees
+        .price_that_leaves(costs.outlay()?.checked_add(costs.work()?)?)
+}
+
+/// What is left for the work at a price.
+pub fn earned(costs: &Costs, price: u64) -> Option<i64> {
+    let left = i128::from(price) - i128::from(costs.fees.of(price)?) - i128::from(costs.outlay()?);
+    i64::try_from(left).ok()
+}
+
+/// What comes of a piece at a price; nothing if too large.
+pub fn result(costs: &Costs, price: u64) -> Option<Outcome> {
+    let left = earned(costs, price)?;
+    let lines = [
+        (Part::Bought, costs.bought),
+        (Part::Materials, costs.materials_used),
+        (Part::Wear, costs.wear),
+        (Part::Delivery, costs.delivery),
+        (Part::Work, costs.work()?),
+        (Part::Fees, costs.fees.of(price)?),
+    ];
+    Some(Outcome {
+        price,
+        lines: lines
+            .into_iter()
+            .map(|(part, amount)| Line { part, amount })
+            .collect(),
+        left,
+        per_hour: per_hour(left, u64::from(costs.minutes)),
+    })
+}
+
+/// What a coat or a detail adds to the wanted price: the piece with it, less the piece without.
+pub fn added(with: &Costs, without: &Costs) -> Option<i64> {
+    i64::try_from(i128::from(wanted_price(with)?) - i128::from(wanted_price(without)?)).ok()
+}
+
+/// Of several pieces and their prices: what is left of all together, and for each hour.
+pub fn sum(pieces: &[(Costs, u64)]) -> Option<(i64, Option<i64>)> {
+    let (mut left, mut minutes) = (0i64, 0u64);
+    for (costs, price) in pieces {
+        left = left.checked_add(earned(costs, *price)?)?;
+        minutes = minutes.checked_add(u64::from(costs.minutes))?;
+    }
+    Some((left, per_hour(left, minutes)))
+}
+
+fn per_hour(left: i64, minutes: u64) -> Option<i64> {
+    let hours = i128::from(left) * 60;
+    (minutes > 0)
+        .then(|| i64::try_from(hours.div_euclid(i128::from(minutes))).ok())
+        .flatten()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    /// Bought 20.00, materials 18.50, wear 1.50, delivery 5.00: 45.00. Six hours at 15.00: 90.00.
+    /// Fees 10 % and 0.50: (45.00 + 0.50) / 0.9 = 50.555..., so 50.56; (135.00 + 0.50) / 0.9 = 150.555..., so 150.56.
+    /// At 120.00: fees 12.00 + 0.50; left 120.00 - 12.50 - 45.00 = 62.50; in an hour 10.4166..., so 10.41.
+    #[test]
+    fn by_hand() {
+        let costs = Costs {
+            bought: 2000,
+            materials_used: 1850,
+            materials_to_buy: 3600,
+            wear: 150,
+            delivery: 500,
+            minutes: 360,
+            hourly: 1500,
+            fees: Fees {
+                share: 1000,
+                fixed: 50,
+            },
+        };
+        assert_eq!(lowest_price(&costs), Some(5056));
+        assert_eq!(wanted_price(&costs), Some(15_056));
+        let found = result(&costs, 12_000).unwrap();
+        assert_eq!((found.left, found.per_hour), (6250, Some(1041)));
+        assert_eq!(
+            sum(&[(costs, 12_000), (costs, 12_000)]),
+            Some((12_500, Some(1041)))
+        );
+        // A coat of 3.60 and half an hour, 7.50: (135.00 + 11.10 + 0.50) / 0.9 = 162.888..., so 162.89 - 150.56.
+        let with = Costs {
+            materials_used: 2210,
+            minutes: 390,
+            ..costs
+        };
+        assert_eq!(added(&with, &costs), Some(1233));
+        assert_eq!(
+            lowest_price(&Costs {
+                fees: Fees {
+                    share: 10_000,
+                    fixed: 0
+                },
+                ..costs
+            }),
+            None
+        );
+        assert_eq!(
+            lowest_price(&Costs {
+                bought: u64::MAX,
+                ..costs
+            }),
+            None
+        );
+    }
+
+    proptest! {
+        #[test]
+        fn the_lowest_price_covers_and_a_hundredth_less_does_not(
+            bought in 0u64..1_000_000, share in 0u32..10_000, fixed in 0u64..10_000,
+        ) {
+            let costs = Costs { bought, fees: Fees { share, fixed }, ..Costs::default() };
+            let price = lowest_price(&costs).unwrap();
+            prop_assert!(earned(&costs, price).unwrap() >= 0);
+            if price > 0 {
+                prop_assert!(earned(&costs, price - 1).unwrap() < 0);
+            }
+        }
+    }
+}

@@ -1,0 +1,59 @@
+//! What can hurt someone while a piece is made ready, with where it is from. Labels, local rules and licensed practice come
+//! before all of it.
+
+use coatings::Reason;
+
+/// What holds before any work on an old finish. The year is the landmark of the United States; other countries have other
+/// years.
+pub const LEAD: &str = "Old paint, above all from before 1978, may hold lead. Test before any sanding; until it is \
+                        clear, no dry sanding and no heat. Labels, local rules and licensed practice come first.";
+
+/// Where [`LEAD`] is from.
+pub(super) const LEAD_TEST: Reason = Reason::read(
+    LEAD,
+    "16 CFR 1303.1 (furniture made after 27 February 1978); that one tests first is guidance of EPA and HUD, from memory",
+);
+/// What holds once lead was found.
+pub(super) const LEAD_FOUND: Reason = Reason::memory(
+    "Lead was found: do not sand, scrape or heat this finish. Ask a certified contractor or the health office what may be \
+     done; keep children and food away from it, and wipe up chips wet.",
+);
+/// Dust of sanding.
+pub(super) const DUST: Reason = Reason::memory(
+    "Draw the dust off at the tool, and wear a mask for fine dust (N95, FFP2 or better) and eye protection.",
+);
+/// Alcohol, and shellac dissolved in it.
+pub(super) const ALCOHOL: Reason = Reason::memory(
+    "The vapour of alcohol burns already at the warmth of a room: no flame, pilot light or spark near it, and open the \
+     windows.",
+);
+/// Cleaners.
+pub(super) const CLEANER: Reason = Reason::memory(
+    "Gloves and eye protection, as the label of the cleaner says. Never mix cleaners with bleach.",
+);
+/// Hot vinegar.
+pub(super) const HOT_VINEGAR: Reason = Reason::memory(
+    "Boil vinegar with the window open and an old pot, never together with bleach, which gives off a poisonous gas. Plated \
+     or lacquered hardware may lose its skin: try one piece.",
+);
+/// Vinegar and sun on what stays.
+pub(super) const SUN_AND_VINEGAR: Reason = Reason::practice(
+    "Never onto a finish that stays: vinegar dulls it, and a day in the sun can crack and bleach it.",
+);
+/// Paint strippers.
+pub(super) const STRIPPER: Reason = Reason::read(
+    "Take no stripper with methylene chloride: it has killed people, and is banned for consumers in the United States. Use \
+     any other as its label says, with gloves and much air.",
+    "84 FR 11420 (40 CFR 751)",
+);
+/// Children and food.
+pub(super) const CHILD: Reason = Reason::read(
+    "For a child, and where food lies: only what its label allows for that, cured in full. No paint on furniture that is \
+     sold may hold more lead than 90 parts in a million.",
+    "16 CFR 1303.1",
+);
+/// Air.
+pub(super) const AIR: Reason = Reason::read(
+    "Air the room: it is needed for you, and for the coat to cure.",
+    "MIL-HDBK-1110 9.6.8.2",
+);

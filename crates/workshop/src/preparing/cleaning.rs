@@ -1,0 +1,116 @@
+//! Clean first, always: grease, the glue of stickers, smell.
+
+use coatings::{Figure, Reason, Stage};
+use geometry::Sense;
+use units::{Area, Volume};
+
+use super::cautions::{ALCOHOL, CLEANER, SUN_AND_VINEGAR};
+use super::{Much, Of, PrepareStep};
+
+/// How far a litre of soap solution goes, square metres: as far as a degreaser does.
+const SOLUTION: Figure = Figure::practice(10.0, 20.0);
+/// How far a litre goes that is sprayed inside, square metres.
+const SPRAYED: Figure = Figure::practice(15.0, 30.0);
+
+const CLEAN: Reason = Reason::practice(
+    "Clean before anything is sanded, or the grease is rubbed in. Wipe, wait as the label says, wipe off, then with clean \
+     water, and let it dry.",
+);
+const STICKERS: Reason = Reason::practice(
+    "Alcohol on a cloth takes off the glue of stickers. No oil: it leaves a film that paint slides off.",
+);
+const WAX: Reason = Reason::practice(
+    "Wax and silicone polish come off with mineral spirits on cloths that are turned often.",
+);
+const SMELL: Reason = Reason::practice(
+    "Spray the inside with vinegar and water, one to one, let it dry in the sun for a full day, and air it. Shellac over \
+     the bare inside holds back what stays.",
+);
+
+/// Grease off, with the degreaser that is planned or with soap; then glue and wax.
+pub(super) fn clean(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
+    let needs = of.takeoff.materials.iter().map(|line| &line.need);
+    let planned = needs.filter(|need| need.material.stage == Stage::Clean);
+    let ready = planned.fold(None, |sum: Option<(Volume, Volume)>, need| {
+        let (low, high) = sum.unwrap_or_default();
+        Some((low + need.low(), high + need.high()))
+    });
+    let area = of.takeoff.painted.value.as_square_metres();
+    let (what, (low, high), from) = match ready {
+        Some(ready) => ("Cleaner, ready to use", ready, "the cleaners of the finish"),
+        None => (
+            "Soap solution",
+            (
+                Volume::litres(area / SOLUTION.high),
+                Volume::litres(area / SOLUTION.low),
+            ),
+            "area / what a litre washes, 10 to 20 m2 (110 to 215 ft2)",
+        ),
+    };
+    let mut step =
+        PrepareStep::new("clean", "Clean it all")
+            .how([CLEAN])
+            .takes(what, Much::Volume(low, high), from);
+    let habits = of.workshop.books.only("habits");
+    if let Some(water) = habits.count("dilution").filter(|water| *water > 0) {
+        let share = 1.0 / f64::from(water + 1);
+        let from = "solution / (1 + parts of water)";
+        step = step.takes(
+            format!("Of that concentrate, 1 : {water}"),
+            Much::Volume(low * share, high * share),
+            from,
+        );
+    }
+    let cloths = |square_metres: f64| (area / square_metres).ceil() as u32;
+    step = step
+        .takes(
+            "Clean water",
+            Much::Volume(low, high),
+            "as much as of the solution",
+        )
+        .takes(
+            "Cloths",
+            Much::Count(cloths(2.0), cloths(1.0)),
+            "one for 1 to 2 m2 (11 to 22 ft2)",
+        )
+        .mind([CLEANER]);
+    steps.push(step);
+    if of.piece.books.only("facts").is("stickers") {
+        steps.push(
+            PrepareStep::new("stickers", "Take off stickers and their glue")
+                .how([STICKERS])
+                .mind([ALCOHOL]),
+        );
+    }
+    if of.piece.schemes().any(|scheme| scheme.condition.waxed) {
+        steps.push(
+            PrepareStep::new("wax", "Take off wax and polish")
+                .how([WAX])
+                .mind([ALCOHOL]),
+        );
+    }
+}
+
+/// What the inside is sprayed with, if the piece smells.
+pub(super) fn smell(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
+    if !of.piece.schemes().any(|scheme| scheme.condition.odour) {
+        return;
+    }
+    let inside = of
+        .takeoff
+        .surfaces
+        .iter()
+        .filter(|line| line.surface.id.sense == Sense::Inside);
+    let one: Area = inside.map(|line| line.surface.net).sum();
+    let area = one * f64::from(of.piece.count);
+    let half = |rate: f64| Volume::litres(area.as_square_metres() / rate / 2.0);
+    let much = Much::Volume(half(SPRAYED.high), half(SPRAYED.low));
+    let from = "half of: inside / what a litre wets, 15 to 30 m2 (160 to 320 ft2)";
+    let step = PrepareStep::new("smell", "Drive out the smell")
+        .how([SMELL])
+        .takes("Inside", Much::Area(area), "surfaces that look inside")
+        .takes("Vinegar", much, from)
+        .takes("Water", much, from)
+        .mind([SUN_AND_VINEGAR]);
+    steps.push(step);
+}

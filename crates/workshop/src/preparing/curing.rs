@@ -1,0 +1,34 @@
+//! How long a piece waits before it is used or sold.
+
+use coatings::Reason;
+
+use super::cautions::{AIR, CHILD};
+use super::{Much, Of, PrepareStep};
+
+const CURE: Reason = Reason::practice(
+    "Dry to the touch is not cured: until then nothing is put on it, and nothing is wiped wet. Warm and dry air shortens \
+     it, and the label of the last coat has the time.",
+);
+
+/// The cure of the last coats; the zone that takes longest decides.
+pub(super) fn cure(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
+    let last = of.takeoff.job.zones.iter().filter_map(|zone| {
+        let mut planned = zone.layers.iter().filter(|layer| layer.coats > 0);
+        planned.next_back().map(|layer| layer.material.cure)
+    });
+    let longest = last.fold(None, |longest: Option<(f64, f64)>, cure| {
+        let (low, high) = longest.unwrap_or_default();
+        Some((low.max(cure.low), high.max(cure.high)))
+    });
+    if let Some((low, high)) = longest {
+        let step = PrepareStep::new("cure", "Let it cure")
+            .how([CURE])
+            .takes(
+                "Before it is used",
+                Much::Hours(low, high),
+                "the cure of the last coat, the longest of all zones",
+            )
+            .mind([AIR, CHILD]);
+        steps.push(step);
+    }
+}

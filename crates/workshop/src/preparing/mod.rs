@@ -1,0 +1,140 @@
+//! What is done to a piece before its first coat, between its coats and after the last: steps in their order, with what each takes of the
+//! real surface, and what to mind.
+//!
+//! The rules are data here: grits in `abrasive.rs`, cleaning in `cleaning.rs`, repairs in `repairs.rs` with the volume of
+//! `filler.rs`, dangers in `cautions.rs`.
+
+mod abrasive;
+mod cautions;
+mod cleaning;
+mod curing;
+mod filler;
+mod found;
+mod repairs;
+mod sanding;
+
+use coatings::Reason;
+use geometry::Edges;
+use units::{Area, Length, Mass, Volume};
+
+use crate::document::{Piece, Workshop};
+use crate::takeoff::Takeoff;
+
+pub use abrasive::{Ladder, Sheets, USUAL_YIELD, sheets};
+pub use cautions::LEAD;
+pub use filler::{OVERFILL, dents, holes};
+pub use found::OldFinish;
+
+/// A step besides the coats.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PrepareStep {
+    /// Its name, under which it is ticked off.
+    pub key: String,
+    /// What is done.
+    pub title: String,
+    /// How, and why.
+    pub how: Vec<Reason>,
+    /// What it takes.
+    pub amounts: Vec<Amount>,
+    /// What to mind.
+    pub cautions: Vec<Reason>,
+    /// Why it must not begin yet.
+    pub held: Option<&'static str>,
+}
+
+/// What a step takes of one thing.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Amount {
+    /// The thing.
+    pub what: String,
+    /// How much of it.
+    pub much: Much,
+    /// How that comes about.
+    pub from: &'static str,
+}
+
+/// How much; with two values, at least and at most.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Much {
+    /// A surface.
+    Area(Area),
+    /// A run of edges.
+    Length(Length),
+    /// A liquid or a paste.
+    Volume(Volume, Volume),
+    /// A mass.
+    Mass(Mass, Mass),
+    /// Things that are counted.
+    Count(u32, u32),
+    /// Hours to wait.
+    Hours(f64, f64),
+}
+
+/// What the steps are found from.
+struct Of<'a> {
+    workshop: &'a Workshop,
+    piece: &'a Piece,
+    takeoff: &'a Takeoff,
+    edges: &'a [(String, Edges)],
+}
+
+/// The steps for a piece, in their order, for the whole set; `edges` are those of one piece, by zone.
+pub fn prepare(
+    workshop: &Workshop,
+    piece: &Piece,
+    takeoff: &Takeoff,
+    edges: &[(String, Edges)],
+) -> Vec<PrepareStep> {
+    let of = Of {
+        workshop,
+        piece,
+        takeoff,
+        edges,
+    };
+    let mut steps = Vec::new();
+    repairs::lead(&of, &mut steps);
+    repairs::hardware(&of, &mut steps);
+    cleaning::clean(&of, &mut steps);
+    cleaning::smell(&of, &mut steps);
+    repairs::fill(&of, &mut steps);
+    sanding::sand(&of, &mut steps);
+    repairs::block(&of, &mut steps);
+    sanding::between(&of, &mut steps);
+    curing::cure(&of, &mut steps);
+    steps
+}
+
+impl PrepareStep {
+    fn new(key: impl Into<String>, title: impl Into<String>) -> Self {
+        PrepareStep {
+            key: key.into(),
+            title: title.into(),
+            how: Vec::new(),
+            amounts: Vec::new(),
+            cautions: Vec::new(),
+            held: None,
+        }
+    }
+
+    fn how(mut self, how: impl IntoIterator<Item = Reason>) -> Self {
+        self.how.extend(how);
+        self
+    }
+
+    fn takes(mut self, what: impl Into<String>, much: Much, from: &'static str) -> Self {
+        self.amounts.push(Amount {
+            what: what.into(),
+            much,
+            from,
+        });
+        self
+    }
+
+    fn mind(mut self, cautions: impl IntoIterator<Item = Reason>) -> Self {
+        self.cautions.extend(cautions);
+        self
+    }
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,167 @@
+//! What is tested, taken off, mended and blocked.
+
+use coatings::{Pores, Reason, Stage, Wish};
+use units::{Area, Mass, Volume};
+
+use super::cautions::{ALCOHOL, HOT_VINEGAR, LEAD_FOUND, LEAD_TEST};
+use super::filler::{OVERFILL, dents, holes};
+use super::found::{OldFinish, Pits};
+use super::{Much, Of, PrepareStep};
+
+const TEST: Reason = Reason::memory(
+    "Test each old coat down to the wood, at a hidden spot, with a kit that the authority recognises, or have a chip tested \
+     in a laboratory.",
+);
+const HARDWARE: Reason = Reason::practice(
+    "Take it off before anything else, and keep each with its screws in a bag with the name of its place.",
+);
+const RUST: Reason = Reason::practice(
+    "Boil rusty iron in vinegar and water for 20 minutes, rinse, dry at once, then rub it with 0000 steel wool.",
+);
+const FILLER: Reason = Reason::practice(
+    "Small holes under paint: water-based filler. Edges and corners that are knocked: two-part filler, which is hard and \
+     does not shrink. What is stained afterwards shows every filler: match it or leave it.",
+);
+const GLUE: Reason = Reason::practice(
+    "Loose joints: take out the old glue, then white or yellow wood glue and a clamp. Animal glue can be opened again and \
+     suits old work. Epoxy only where wood is lacking.",
+);
+const GRAIN: Reason = Reason::read(
+    "The pores of this wood show through paint: brush on a paste filler, wipe it off across the grain after 5 to 10 \
+     minutes, and let it dry for 24 hours.",
+    "NAVEDTRA 14044 p. 8-8",
+);
+/// What a paste filler of the grain takes: 10 lb for about 400 ft2 ("Data on Painting", Building Construction vol. 4).
+const PASTE: f64 = 10.0 * 0.453_592_37 / (400.0 * 0.092_903_04);
+const BLOCK: Reason = Reason::practice(
+    "Let the primer dry, look for stains that come through, and prime such spots once more.",
+);
+
+/// The test for lead, or what follows from it.
+pub(super) fn lead(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
+    match OldFinish::of(of.piece) {
+        OldFinish::Clear => {}
+        OldFinish::Untested => {
+            steps.push(
+                PrepareStep::new("lead", "Test the old finish for lead")
+                    .how([TEST])
+                    .mind([LEAD_TEST]),
+            );
+        }
+        OldFinish::Lead => {
+            steps.push(
+                PrepareStep::new("lead", "Lead was found: leave the old finish alone").mind([LEAD_FOUND]),
+            );
+        }
+    }
+}
+
+/// Knobs, pulls and hinges.
+pub(super) fn hardware(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
+    let facts = of.piece.books.only("facts");
+    let Some(count) = facts.count("hardware").filter(|count| *count > 0) else {
+        return;
+    };
+    let mut step = PrepareStep::new("hardware", "Take off the hardware")
+        .how([HARDWARE])
+        .takes("Knobs, pulls, hinges", Much::Count(count, count), "as counted");
+    if facts.is("rust") {
+        step = step.how([RUST]).mind([HOT_VINEGAR]);
+    }
+    steps.push(step);
+}
+
+/// Holes and dents, joints, open grain.
+pub(super) fn fill(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
+    let facts = of.piece.books.only("facts");
+    let pits = [
+        (Pits::holes(&facts), holes as fn(_, _, _) -> Volume),
+        (Pits::dents(&facts), dents),
+    ];
+    let found = pits.iter().filter_map(|(pits, volume)| Some(((*pits)?, volume)));
+    let (sum, count, is_usual) =
+        found.fold((Volume::ZERO, 0, false), |(sum, count, usual), (pits, volume)| {
+            let all = volume(pits.count, pits.width, pits.depth);
+            (sum + all, count + pits.count, usual || pits.is_usual)
+        });
+    if count > 0 {
+        let much = Much::Volume(sum * OVERFILL.low, sum * OVERFILL.high);
+        let from = match is_usual {
+            true => {
+                "holes are cylinders, dents caps of a ball, of usual size; 1.1 to 1.4 times, for it shrinks"
+            }
+            false => "holes are cylinders, dents caps of a ball; 1.1 to 1.4 times, for it shrinks",
+        };
+        let step = PrepareStep::new("fill", "Fill holes and dents")
+            .how([FILLER])
+            .takes("Filler", much, from);
+        steps.push(step);
+    }
+    if facts.is("loose-joints") {
+        steps.push(PrepareStep::new("glue", "Glue loose joints").how([GLUE]));
+    }
+    let own = &of.workshop.materials;
+    let open = of.takeoff.job.zones.iter().filter(|zone| {
+        let scheme = of.piece.scheme_of(&zone.key);
+        let is_ring = |species: &coatings::Species| species.pores.value == Pores::Ring;
+        let is_painted = matches!(scheme.wish(own), Wish::Painted { .. });
+        zone.ground.is_open() && is_painted && scheme.condition.species.is_some_and(is_ring)
+    });
+    let area: Area = open.flat_map(|zone| &zone.patches).map(|patch| patch.area).sum();
+    if area > Area::ZERO {
+        let paste = Mass::kilograms(area.as_square_metres() * PASTE);
+        let from = "10 lb for 400 ft2, \"Data on Painting\", Building Construction vol. 4";
+        let step = PrepareStep::new("grain", "Fill the grain").how([GRAIN]).takes(
+            "Paste filler",
+            Much::Mass(paste, paste),
+            from,
+        );
+        steps.push(step);
+    }
+}
+
+/// The primer that blocks, where something would come through.
+pub(super) fn block(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
+    const BLOCKERS: [&str; 2] = ["shellac-primer", "alkyd-stain-blocker"];
+    let own = &of.workshop.materials;
+    let mut why: Vec<Reason> = Vec::new();
+    let mut is_missing = false;
+    for zone in &of.takeoff.job.zones {
+        let scheme = of.piece.scheme_of(&zone.key);
+        let suggestion = scheme.suggestion(own);
+        let blockers = suggestion
+            .layers
+            .into_iter()
+            .filter(|layer| BLOCKERS.contains(&layer.material));
+        for layer in blockers {
+            let planned = zone
+                .layers
+                .iter()
+                .filter(|planned| planned.coats > 0 && planned.material.stage == Stage::Primer);
+            let generic = |key: &str| {
+                own.iter()
+                    .find(|own| *own.key == *key)
+                    .map_or(key.to_owned(), |own| own.of.to_owned())
+            };
+            is_missing |= !planned
+                .map(|planned| generic(&planned.material.key))
+                .any(|key| key == layer.material);
+            for reason in layer.reasons {
+                if !why.contains(&reason) {
+                    why.push(reason);
+                }
+            }
+        }
+    }
+    if why.is_empty() {
+        return;
+    }
+    let mut step = PrepareStep::new("block", "Block what would come through")
+        .how(why)
+        .how([BLOCK])
+        .mind([ALCOHOL]);
+    if is_missing {
+        step.held = Some("The finish has no primer for it yet: take what is suggested there.");
+    }
+    steps.push(step);
+}

@@ -1,0 +1,254 @@
+//! Taking off, scuffing and sanding: by ladder of grits, with what each takes.
+
+use coatings::{Reason, Stage, Wish};
+use units::{Area, Length};
+
+use super::abrasive::{BETWEEN_CLEAR, BETWEEN_PAINT, Ladder, USUAL_YIELD, sheets};
+use super::cautions::{DUST, LEAD_TEST, STRIPPER};
+use super::found::OldFinish;
+use super::{Much, Of, PrepareStep};
+
+const STRIP: Reason = Reason::practice(
+    "What is wanted is the wood: take the old finish off with a stripper or a scraper, and wash off what is left of it.",
+);
+const LOOSE: Reason = Reason::practice(
+    "Take off what is loose with a scraper, wet, and feather the rim: a coat over it peels with it.",
+);
+const EDGES: Reason =
+    Reason::practice("Outer edges by hand and lightly: a finish is thin there, and is soon sanded through.");
+const DUST_OFF: Reason = Reason::practice(
+    "Brush and draw off the dust, then wipe with a tack rag, lightly, or its resin stays on the wood.",
+);
+const TEST_FIRST: &str = "Not before the test for lead is done.";
+const NEVER: &str = "Lead was found: not by you, and not dry.";
+
+/// Zones that are sanded alike.
+struct Alike {
+    ladder: Ladder,
+    strip: bool,
+    is_old: bool,
+    zones: Vec<String>,
+    plane: Area,
+    profiled: Area,
+    edges: Length,
+}
+
+/// What comes off, what is sanded before the first coat, and the dust.
+pub(super) fn sand(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
+    let held = match OldFinish::of(of.piece) {
+        OldFinish::Clear => None,
+        OldFinish::Untested => Some(TEST_FIRST),
+        OldFinish::Lead => Some(NEVER),
+    };
+    let held_on = |ground: bool| held.filter(|_| ground);
+    if of.piece.books.only("facts").is("loose") {
+        let mut step = PrepareStep::new("loose", "Take off what is loose")
+            .how([LOOSE])
+            .mind([LEAD_TEST]);
+        step.held = held;
+        steps.push(step);
+    }
+    let all = alike(of);
+    let count = all.len();
+    for (number, alike) in all.into_iter().enumerate() {
+        let behind = if number == 0 {
+            String::new()
+        } else {
+            format!("-{}", number + 1)
+        };
+        let names: Vec<&str> = alike.zones.iter().map(String::as_str).collect();
+        let on = if count == 1 {
+            String::new()
+        } else {
+            format!(": {}", names.join(", "))
+        };
+        let area = alike.plane + alike.profiled;
+        let is_old = alike.is_old;
+        if alike.strip {
+            let mut step = PrepareStep::new(format!("strip{behind}"), format!("Take the old finish off{on}"))
+                .how([STRIP])
+                .takes("Surface", Much::Area(area), "as to be finished")
+                .mind([STRIPPER, LEAD_TEST]);
+            step.held = held_on(is_old);
+            steps.push(step);
+        }
+        let title = if is_old && !alike.strip {
+            "Scuff-sand"
+        } else {
+            "Sand"
+        };
+        let mut step = PrepareStep::new(format!("sand{behind}"), format!("{title}{on}"))
+            .how([alike.ladder.why, EDGES])
+            .takes("Surface", Much::Area(area), "as to be finished")
+            .takes(
+                "Outer edges",
+                Much::Length(alike.edges),
+                "where two finished surfaces meet",
+            );
+        for grit in alike.ladder.grits {
+            step = abrasive(of, step, grit, &alike);
+        }
+        step = step.mind([DUST]);
+        step.held = held_on(is_old);
+        steps.push(step);
+    }
+    let area = of.takeoff.painted.value.as_square_metres();
+    let rags = |square_metres: f64| (area / square_metres).ceil() as u32;
+    let step = PrepareStep::new("dust", "Take off the dust")
+        .how([DUST_OFF])
+        .takes(
+            "Tack rags",
+            Much::Count(rags(6.0), rags(3.0)),
+            "one for 3 to 6 m2 (32 to 65 ft2)",
+        )
+        .mind([DUST]);
+    steps.push(step);
+}
+
+/// What is sanded between coats: every coat of primer, paint and clear but the last.
+pub(super) fn between(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
+    for (stages, ladder, key, title) in [
+        (
+            &[Stage::Primer, Stage::Paint][..],
+            BETWEEN_PAINT,
+            "between-paint",
+            "Sand between coats of primer and paint",
+        ),
+        (
+            &[Stage::Topcoat][..],
+            BETWEEN_CLEAR,
+            "between-clear",
+            "Sand between clear coats",
+        ),
+    ] {
+        let mut sum = Alike::new(ladder, false);
+        for zone in &of.takeoff.job.zones {
+            let coats = |among: &[Stage]| -> u32 {
+                let layers = zone
+                    .layers
+                    .iter()
+                    .filter(|layer| among.contains(&layer.material.stage));
+                layers.map(|layer| layer.coats).sum()
+            };
+            // The last coat of all is not sanded.
+            let is_last = stages.contains(&Stage::Topcoat) || coats(&[Stage::Topcoat]) == 0;
+            let sanded = coats(stages).saturating_sub(u32::from(is_last));
+            let (plane, profiled) = areas(of, &zone.key);
+            sum.plane += plane * f64::from(sanded);
+            sum.profiled += profiled * f64::from(sanded);
+        }
+        let area = sum.plane + sum.profiled;
+        if area > Area::ZERO {
+            let mut step = PrepareStep::new(key, title).how([ladder.why]).takes(
+                "Surface, each coat counted",
+                Much::Area(area),
+                "area x coats, without the last of all",
+            );
+            // By hand: a machine soon goes through a coat.
+            for grit in ladder.grits {
+                step = by_hand(of, step, grit, &sum);
+            }
+            steps.push(step.mind([DUST]));
+        }
+    }
+}
+
+/// How much a sheet scuffs: the maker's own figure, or the usual one; square metres, at least and at most.
+fn yields(of: &Of<'_>) -> (f64, f64) {
+    let own = of.workshop.books.only("habits").number("habits", "sheet-yield");
+    own.filter(|own| *own > 0.0)
+        .map_or((USUAL_YIELD.low, USUAL_YIELD.high), |own| (own, own))
+}
+
+/// Sheets of one grit, if all is done by hand.
+fn by_hand(of: &Of<'_>, step: PrepareStep, grit: &str, alike: &Alike) -> PrepareStep {
+    let (low, high) = sheets(alike.plane, alike.profiled, yields(of)).all_by_hand;
+    step.takes(
+        format!("{grit}, sheets"),
+        Much::Count(low, high),
+        "area / what a sheet lasts for",
+    )
+}
+
+/// Sheets of one grit, or discs and sheets.
+fn abrasive(of: &Of<'_>, step: PrepareStep, grit: &str, alike: &Alike) -> PrepareStep {
+    let step = by_hand(of, step, grit, alike);
+    let taken = sheets(alike.plane, alike.profiled, yields(of));
+    let ((low, high), (least, most)) = (taken.discs, taken.beside_discs);
+    if high == 0 {
+        return step;
+    }
+    let from = "plane area / what a disc lasts for, its share of a sheet";
+    let step = step.takes(format!("{grit}, or 5 in discs"), Much::Count(low, high), from);
+    if most == 0 {
+        return step;
+    }
+    let from = "edges and profiles, which no disc reaches";
+    step.takes(
+        format!("{grit}, sheets beside discs"),
+        Much::Count(least, most),
+        from,
+    )
+}
+
+/// The plane and the profiled area of a zone, of the whole set.
+fn areas(of: &Of<'_>, zone: &str) -> (Area, Area) {
+    let lines = of
+        .takeoff
+        .surfaces
+        .iter()
+        .filter(|line| line.painted && line.zone == zone);
+    let (plane, profiled) = lines.fold((Area::ZERO, Area::ZERO), |(plane, profiled), line| {
+        let surface = &line.surface;
+        match surface.multiplier > 1.0 || surface.is_edge {
+            true => (plane, profiled + surface.net),
+            false => (plane + surface.net, profiled),
+        }
+    });
+    let count = f64::from(of.piece.count);
+    (plane * count, profiled * count)
+}
+
+/// Zones by what they are sanded with.
+fn alike(of: &Of<'_>) -> Vec<Alike> {
+    let own = &of.workshop.materials;
+    let mut all: Vec<Alike> = Vec::new();
+    for zone in &of.takeoff.job.zones {
+        let scheme = of.piece.scheme_of(&zone.key);
+        let strip = scheme.suggestion(own).wants_bare_wood();
+        let shows_wood = !matches!(scheme.wish(own), Wish::Painted { .. });
+        let ladder = Ladder::of(zone.ground, shows_wood, strip);
+        let place = all
+            .iter()
+            .position(|alike| alike.ladder == ladder && alike.strip == strip);
+        let place = place.unwrap_or_else(|| {
+            all.push(Alike::new(ladder, strip));
+            all.len() - 1
+        });
+        let Some(alike) = all.get_mut(place) else { continue };
+        alike.is_old |= zone.ground.is_old_finish();
+        let (plane, profiled) = areas(of, &zone.key);
+        let edges = of.edges.iter().find(|(key, _)| *key == zone.key);
+        alike.plane += plane;
+        alike.profiled += profiled;
+        alike.edges += edges.map_or(Length::ZERO, |(_, edges)| {
+            edges.arrises * f64::from(of.piece.count)
+        });
+        alike.zones.push(of.piece.zone_label(&zone.key));
+    }
+    all
+}
+
+impl Alike {
+    fn new(ladder: Ladder, strip: bool) -> Self {
+        Alike {
+            ladder,
+            strip,
+            is_old: false,
+            zones: Vec::new(),
+            plane: Area::ZERO,
+            profiled: Area::ZERO,
+            edges: Length::ZERO,
+        }
+    }
+}
