@@ -7,6 +7,7 @@
 //! argument.
 
 pub mod book;
+pub mod days;
 mod demo;
 mod document;
 mod edit;

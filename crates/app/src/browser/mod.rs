@@ -8,6 +8,7 @@ mod print;
 pub mod standing;
 pub mod store;
 
+use timetable::Moment;
 use units::Day;
 
 pub use light::{light, shine};
@@ -31,6 +32,18 @@ pub fn today() -> Day {
     let now = js_sys::Date::new_0();
     let year = i32::try_from(now.get_full_year()).unwrap_or_default();
     Day::from_ymd(year, now.get_month() + 1, now.get_date()).unwrap_or(Day::since_1970(0))
+}
+
+/// The minute that it is where the maker is.
+pub fn now() -> Moment {
+    let now = js_sys::Date::new_0();
+    Moment::new(today(), now.get_hours() * 60 + now.get_minutes())
+}
+
+/// The minute that it is by universal time.
+pub fn utc() -> Moment {
+    let minutes = js_sys::Date::now() / 60_000.0;
+    Moment::new(Day::since_1970(0), 0).after(minutes as i64)
 }
 
 /// Puts the cursor into the element with this name and brings it into view.

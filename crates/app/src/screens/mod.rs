@@ -5,6 +5,7 @@ mod amounts;
 mod book;
 mod card;
 mod compare;
+mod days;
 mod detail;
 mod drawing;
 mod files;
@@ -197,6 +198,13 @@ pub fn Page() -> Html {
                 { messages::messages(&app, &send) }
                 { to_board(&app, &send) }
                 { prices::prices(&app, &send) }
+            </main>
+        },
+        (Room::Days, _) => html! {
+            <main class="room">
+                { messages::messages(&app, &send) }
+                { to_board(&app, &send) }
+                <days::DaysRoom app={app.clone()} send={send.clone()} />
             </main>
         },
         (Room::Together, Some(_)) => html! {

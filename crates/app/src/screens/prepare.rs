@@ -10,8 +10,8 @@ use yew::prelude::*;
 use super::book::{Form, add, only};
 use super::{Send, Shown};
 use crate::browser::today;
-use crate::parts::fold;
-use crate::state::{Act, App};
+use crate::parts::{button, fold};
+use crate::state::{Act, App, Room};
 use crate::words;
 
 /// The steps of the open piece; nothing while its measurements do not fit.
@@ -32,6 +32,10 @@ pub fn prepare(shown: &Shown) -> Html {
     html! {
         <section aria-label="Prepare" class="prepare">
             { found(shown) }
+            <div class="row">
+                { only(app, send, "facts", &["begin", "due"]) }
+                { button("all-days", "Days of all pieces", send.reform(|_: MouseEvent| Act::Room(Room::Days))) }
+            </div>
             <h3>{ "Step by step" }<span class="with" id="steps-done">{ format!(" {done} of {} done", steps.len()) }</span></h3>
             <ol class="steps">{ for steps.iter().map(|of| step(shown, of)) }</ol>
             { log(app, send) }

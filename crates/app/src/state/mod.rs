@@ -31,6 +31,8 @@ pub enum Room {
     Settings,
     /// What pieces go for nearby.
     Prices,
+    /// When each step is due.
+    Days,
 }
 
 /// Which sheet of questions lies under the drawing.

@@ -2,6 +2,7 @@
 
 mod changes;
 mod colour;
+mod days;
 mod fields;
 mod local;
 mod money;
@@ -18,6 +19,7 @@ use workshop::{Buy, InHand, MaterialLine, Piece, Takeoff, Workshop, unmeasured};
 
 pub use changes::{Names, change_of, change_title, towards};
 pub use colour::colour;
+pub use days::{air, ready, stretch, weekday_and_day};
 pub use fields::{bay_label, field_element, field_label, place_prefix};
 pub use local::{local, write_decimals_with};
 pub use money::{buy_or_leave, lacking, nearby, outcome, part_of_costs, unpriced};

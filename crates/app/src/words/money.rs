@@ -100,7 +100,7 @@ pub fn part_of_costs(part: Part, account: &Account) -> String {
         Part::Wear => "Wear of tools".into(),
         Part::Delivery => "Delivery".into(),
         Part::Work if account.reckoned_hours => {
-            local(format!("Work, {hours:.1} h reckoned for the coats alone"))
+            local(format!("Work, {hours:.1} h reckoned for preparing and coats"))
         }
         Part::Work => local(format!("Work, {hours:.1} h")),
         Part::Fees => "Fees".into(),

@@ -35,8 +35,8 @@ const fn once(key: &'static str, label: &'static str, kind: FieldKind) -> BookFi
     BookField { key, label, kind }
 }
 
-use FieldKind::{Choice, Count, Day, Furniture, Money, Of, Picture, Text, Tick, Words};
-use Quantity::{Area, Length, Share, Time};
+use FieldKind::{Choice, Count, Day, Furniture, Hours, Money, Of, Picture, Text, Tick, Words};
+use Quantity::{Area, Length, Share, Temperature, Time};
 
 /// Every book.
 pub static BOOKS: [Book; 5] = [
@@ -70,6 +70,16 @@ pub static BOOKS: [Book; 5] = [
             once("fee", "Fee for each sale", Money),
             once("wear", "Wear of tools for a piece", Money),
             once("delivery", "Delivery of a piece", Money),
+            once("mon", "Monday", Hours),
+            once("tue", "Tuesday", Hours),
+            once("wed", "Wednesday", Hours),
+            once("thu", "Thursday", Hours),
+            once("fri", "Friday", Hours),
+            once("sat", "Saturday", Hours),
+            once("sun", "Sunday", Hours),
+            once("temperature", "Air of the workshop", Of(Temperature)),
+            once("surface", "Surface of the piece", Of(Temperature)),
+            once("humidity", "Humidity of the air", Of(Share)),
             once("sheet-yield", "A sheet of abrasive lasts for", Of(Area)),
             once("dilution", "Parts of water to one of cleaner", Count(200)),
         ],
@@ -84,6 +94,8 @@ pub static BOOKS: [Book; 5] = [
             once("asking", "Asking price", Money),
             once("sold", "Sold for", Money),
             once("sold-on", "Sold on", Day),
+            once("begin", "Work begins on", Day),
+            once("due", "To be ready on", Day),
             once("hours", "Hours of work", Of(Time)),
             once("delivery", "Delivery of this piece", Money),
             once(

@@ -9,6 +9,7 @@ use super::{
 };
 use crate::document::{Piece, Workshop};
 use crate::market::{self, Row, Side, Told};
+use crate::preparing::prepare;
 use crate::takeoff::{Takeoff, cans_for};
 
 /// What a piece, or a set, costs and must bring. All money is in hundredths.
@@ -16,7 +17,7 @@ use crate::takeoff::{Takeoff, cans_for};
 pub struct Account {
     /// The costs, with the materials that stay on the piece or are lost on the way.
     pub costs: Costs,
-    /// Whether the hours are reckoned from the coats, as the maker wrote none down. Preparing is not in them.
+    /// Whether the hours are reckoned from preparing and coats, as the maker wrote none down.
     pub reckoned_hours: bool,
     /// Materials without a price, which count as nothing.
     pub unpriced: Vec<String>,
@@ -41,7 +42,12 @@ pub struct Account {
 /// The account of a piece; `today` says how long pieces have stood that are not gone.
 pub fn account(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, today: Day) -> Account {
     let (habits, facts) = (workshop.books.only("habits"), piece.books.only("facts"));
-    let reckoned = minutes(&takeoff.job);
+    let coating = minutes(&takeoff.job);
+    let preparing: f64 = prepare(workshop, piece, takeoff, &[])
+        .iter()
+        .map(|step| (step.minutes.0 + step.minutes.1) / 2.0)
+        .sum();
+    let reckoned = coating + whole_minutes(preparing);
     let own = facts
         .number("facts", "hours")
         .map(|hours| whole_minutes(hours * 60.0));
@@ -107,7 +113,7 @@ pub fn account(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, today: Day
         chance: facts
             .money("bought")
             .and_then(|bought| chance(&plan, bought, &sold)),
-        more_coats: more_coats(workshop, takeoff, &costs, reckoned),
+        more_coats: more_coats(workshop, takeoff, &costs, coating),
         brings,
         costs,
         unpriced,
@@ -312,11 +318,13 @@ mod tests {
     }
 
     #[test]
-    fn hours_are_reckoned_from_the_coats_until_they_are_written_down() {
+    fn hours_are_reckoned_until_they_are_written_down() {
         let workshop = written(&[], &[("hourly", "12")], &[]);
         let account = of(&workshop);
         let takeoff = takeoff(&workshop.pieces[0], &[], Default::default()).unwrap();
         assert!(account.reckoned_hours);
-        assert!((f64::from(account.costs.minutes) - coatings::minutes(&takeoff.job).value).abs() <= 0.5);
+        // Coats, and at least the sanding of some 3 m2 with two grits.
+        assert!(f64::from(account.costs.minutes) > coatings::minutes(&takeoff.job).value + 24.0);
+        assert_eq!(of(&written(&[("hours", "3 h")], &[], &[])).costs.minutes, 180);
     }
 }

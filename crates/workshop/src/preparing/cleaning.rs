@@ -5,6 +5,7 @@ use geometry::Sense;
 use units::{Area, Volume};
 
 use super::cautions::{ALCOHOL, CLEANER, SUN_AND_VINEGAR};
+use super::time::{self, A_DAY, WASHED};
 use super::{Much, Of, PrepareStep};
 
 /// How far a litre of soap solution goes, square metres: as far as a degreaser does.
@@ -73,12 +74,15 @@ pub(super) fn clean(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
             Much::Count(cloths(2.0), cloths(1.0)),
             "one for 1 to 2 m2 (11 to 22 ft2)",
         )
+        .lasts(time::on(of.takeoff.painted.value, time::CLEAN))
+        .waits(WASHED)
         .mind([CLEANER]);
     steps.push(step);
     if of.piece.books.only("facts").is("stickers") {
         steps.push(
             PrepareStep::new("stickers", "Take off stickers and their glue")
                 .how([STICKERS])
+                .lasts((10.0, 20.0))
                 .mind([ALCOHOL]),
         );
     }
@@ -86,6 +90,8 @@ pub(super) fn clean(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         steps.push(
             PrepareStep::new("wax", "Take off wax and polish")
                 .how([WAX])
+                .lasts(time::on(of.takeoff.painted.value, time::WAX))
+                .waits(WASHED)
                 .mind([ALCOHOL]),
         );
     }
@@ -111,6 +117,8 @@ pub(super) fn smell(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         .takes("Inside", Much::Area(area), "surfaces that look inside")
         .takes("Vinegar", much, from)
         .takes("Water", much, from)
+        .lasts((10.0, 20.0))
+        .waits(A_DAY)
         .mind([SUN_AND_VINEGAR]);
     steps.push(step);
 }

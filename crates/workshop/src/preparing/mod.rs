@@ -12,6 +12,7 @@ mod filler;
 mod found;
 mod repairs;
 mod sanding;
+mod time;
 
 use coatings::Reason;
 use geometry::Edges;
@@ -40,6 +41,10 @@ pub struct PrepareStep {
     pub cautions: Vec<Reason>,
     /// Why it must not begin yet.
     pub held: Option<&'static str>,
+    /// Minutes of work, at least and at most.
+    pub minutes: (f64, f64),
+    /// Hours after it until the next step.
+    pub wait: f64,
 }
 
 /// What a step takes of one thing.
@@ -113,6 +118,8 @@ impl PrepareStep {
             amounts: Vec::new(),
             cautions: Vec::new(),
             held: None,
+            minutes: (0.0, 0.0),
+            wait: 0.0,
         }
     }
 
@@ -127,6 +134,17 @@ impl PrepareStep {
             much,
             from,
         });
+        self
+    }
+
+    /// It lasts so many minutes, besides what it lasts already.
+    fn lasts(mut self, (low, high): (f64, f64)) -> Self {
+        self.minutes = (self.minutes.0 + low, self.minutes.1 + high);
+        self
+    }
+
+    fn waits(mut self, hours: f64) -> Self {
+        self.wait = hours;
         self
     }
 

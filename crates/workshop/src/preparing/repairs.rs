@@ -6,6 +6,7 @@ use units::{Area, Mass, Volume};
 use super::cautions::{ALCOHOL, HOT_VINEGAR, LEAD_FOUND, LEAD_TEST};
 use super::filler::{OVERFILL, dents, holes};
 use super::found::{OldFinish, Pits};
+use super::time::{self, A_DAY, FILLED, GLUED};
 use super::{Much, Of, PrepareStep};
 
 const TEST: Reason = Reason::memory(
@@ -45,6 +46,7 @@ pub(super) fn lead(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
             steps.push(
                 PrepareStep::new("lead", "Test the old finish for lead")
                     .how([TEST])
+                    .lasts((10.0, 20.0))
                     .mind([LEAD_TEST]),
             );
         }
@@ -64,9 +66,10 @@ pub(super) fn hardware(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     };
     let mut step = PrepareStep::new("hardware", "Take off the hardware")
         .how([HARDWARE])
-        .takes("Knobs, pulls, hinges", Much::Count(count, count), "as counted");
+        .takes("Knobs, pulls, hinges", Much::Count(count, count), "as counted")
+        .lasts(time::each(count, (1.0, 2.0)));
     if facts.is("rust") {
-        step = step.how([RUST]).mind([HOT_VINEGAR]);
+        step = step.how([RUST]).lasts((30.0, 45.0)).mind([HOT_VINEGAR]);
     }
     steps.push(step);
 }
@@ -94,11 +97,18 @@ pub(super) fn fill(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         };
         let step = PrepareStep::new("fill", "Fill holes and dents")
             .how([FILLER])
-            .takes("Filler", much, from);
+            .takes("Filler", much, from)
+            .lasts(time::each(count, (0.5, 1.5)))
+            .waits(FILLED);
         steps.push(step);
     }
     if facts.is("loose-joints") {
-        steps.push(PrepareStep::new("glue", "Glue loose joints").how([GLUE]));
+        steps.push(
+            PrepareStep::new("glue", "Glue loose joints")
+                .how([GLUE])
+                .lasts((20.0, 40.0))
+                .waits(GLUED),
+        );
     }
     let own = &of.workshop.materials;
     let open = of.takeoff.job.zones.iter().filter(|zone| {
@@ -111,11 +121,11 @@ pub(super) fn fill(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     if area > Area::ZERO {
         let paste = Mass::kilograms(area.as_square_metres() * PASTE);
         let from = "10 lb for 400 ft2, \"Data on Painting\", Building Construction vol. 4";
-        let step = PrepareStep::new("grain", "Fill the grain").how([GRAIN]).takes(
-            "Paste filler",
-            Much::Mass(paste, paste),
-            from,
-        );
+        let step = PrepareStep::new("grain", "Fill the grain")
+            .how([GRAIN])
+            .lasts(time::on(area, time::GRAIN))
+            .waits(A_DAY)
+            .takes("Paste filler", Much::Mass(paste, paste), from);
         steps.push(step);
     }
 }

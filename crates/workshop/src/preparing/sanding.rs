@@ -6,6 +6,7 @@ use units::{Area, Length};
 use super::abrasive::{BETWEEN_CLEAR, BETWEEN_PAINT, Ladder, USUAL_YIELD, sheets};
 use super::cautions::{DUST, LEAD_TEST, STRIPPER};
 use super::found::OldFinish;
+use super::time::{self, A_DAY};
 use super::{Much, Of, PrepareStep};
 
 const STRIP: Reason = Reason::practice(
@@ -44,6 +45,7 @@ pub(super) fn sand(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     if of.piece.books.only("facts").is("loose") {
         let mut step = PrepareStep::new("loose", "Take off what is loose")
             .how([LOOSE])
+            .lasts(time::on(of.takeoff.painted.value, time::LOOSE))
             .mind([LEAD_TEST]);
         step.held = held;
         steps.push(step);
@@ -67,6 +69,8 @@ pub(super) fn sand(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         if alike.strip {
             let mut step = PrepareStep::new(format!("strip{behind}"), format!("Take the old finish off{on}"))
                 .how([STRIP])
+                .lasts(time::on(area, time::STRIP))
+                .waits(A_DAY)
                 .takes("Surface", Much::Area(area), "as to be finished")
                 .mind([STRIPPER, LEAD_TEST]);
             step.held = held_on(is_old);
@@ -86,7 +90,7 @@ pub(super) fn sand(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
                 "where two finished surfaces meet",
             );
         for grit in alike.ladder.grits {
-            step = abrasive(of, step, grit, &alike);
+            step = abrasive(of, step, grit, &alike).lasts(time::on(area, time::GRIT));
         }
         step = step.mind([DUST]);
         step.held = held_on(is_old);
@@ -96,6 +100,7 @@ pub(super) fn sand(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     let rags = |square_metres: f64| (area / square_metres).ceil() as u32;
     let step = PrepareStep::new("dust", "Take off the dust")
         .how([DUST_OFF])
+        .lasts(time::on(of.takeoff.painted.value, time::DUST))
         .takes(
             "Tack rags",
             Much::Count(rags(6.0), rags(3.0)),
@@ -139,11 +144,14 @@ pub(super) fn between(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         }
         let area = sum.plane + sum.profiled;
         if area > Area::ZERO {
-            let mut step = PrepareStep::new(key, title).how([ladder.why]).takes(
-                "Surface, each coat counted",
-                Much::Area(area),
-                "area x coats, without the last of all",
-            );
+            let mut step = PrepareStep::new(key, title)
+                .how([ladder.why])
+                .lasts(time::on(area, time::BETWEEN))
+                .takes(
+                    "Surface, each coat counted",
+                    Much::Area(area),
+                    "area x coats, without the last of all",
+                );
             // By hand: a machine soon goes through a coat.
             for grit in ladder.grits {
                 step = by_hand(of, step, grit, &sum);

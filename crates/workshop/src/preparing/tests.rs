@@ -9,8 +9,8 @@ use super::*;
 use crate::book::book;
 use crate::{BookEdit, Edit, PieceEdit, SchemeEdit, edges_by_zone, invented_workshop, takeoff};
 
-/// Facts and habits that are of money.
-const OF_MONEY: [&str; 11] = [
+/// Facts and habits that are of money and of days.
+const OF_OTHERS: [&str; 23] = [
     "bought",
     "asking",
     "sold",
@@ -22,6 +22,18 @@ const OF_MONEY: [&str; 11] = [
     "fee-share",
     "fee",
     "wear",
+    "mon",
+    "tue",
+    "wed",
+    "thu",
+    "fri",
+    "sat",
+    "sun",
+    "temperature",
+    "surface",
+    "humidity",
+    "begin",
+    "due",
 ];
 
 /// The invented dresser, with these facts and habits.
@@ -96,6 +108,11 @@ fn it_is_cleaned_before_it_is_sanded_and_each_step_has_a_name_of_its_own() {
     }
     for (n, key) in keys.iter().enumerate() {
         assert!(!keys[..n].contains(key), "{key}");
+    }
+    for step in &steps {
+        let (low, high) = step.minutes;
+        let is_work = !["block", "cure"].contains(&step.key.as_str());
+        assert!((low > 0.0 && low < high) == is_work, "{} {low} {high}", step.key);
     }
     assert!(
         steps
@@ -239,7 +256,7 @@ fn every_fact_and_habit_changes_something() {
         .unwrap()
         .fields
         .iter()
-        .filter(|field| !OF_MONEY.contains(&field.key))
+        .filter(|field| !OF_OTHERS.contains(&field.key))
     {
         // Sizes need something that has them, and rust needs hardware.
         let with: &[(&'static str, &str)] = match field.key.split('-').next() {
@@ -256,7 +273,7 @@ fn every_fact_and_habit_changes_something() {
         .unwrap()
         .fields
         .iter()
-        .filter(|field| !OF_MONEY.contains(&field.key))
+        .filter(|field| !OF_OTHERS.contains(&field.key))
     {
         assert_ne!(
             steps(&dresser(&[], &[(field.key, values(field.key))])),

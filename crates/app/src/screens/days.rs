@@ -1,0 +1,178 @@
+//! The room of days: when each step of every piece is due, when pieces are ready, whether the air is fit, and the calendar.
+
+use std::rc::Rc;
+
+use timetable::{BarKind, Moment, Picture, Work, calendar_file, events, picture};
+use units::Day;
+use wasm_bindgen_futures::spawn_local;
+use workshop::days::{Days, WEEK, air, days};
+use workshop::{BookEdit, Edit, PieceEdit, takeoffs};
+use yew::prelude::*;
+
+use super::Send;
+use super::book::only;
+use super::files::tell_saved;
+use crate::browser::{device, now, today, utc};
+use crate::parts::button;
+use crate::state::{Act, App};
+use crate::words;
+
+/// The days that the picture shows at most.
+const MOST_DAYS: u32 = 21;
+
+#[derive(Properties, PartialEq)]
+pub struct Props {
+    pub app: Rc<App>,
+    pub send: Send,
+}
+
+/// The days of all pieces, from now on.
+#[component]
+pub fn DaysRoom(props: &Props) -> Html {
+    let Props { app, send } = props;
+    let days = use_memo(app.workshop.clone(), |workshop| {
+        Laid(days(workshop, &takeoffs(workshop), now()))
+    });
+    let Laid(days) = &*days;
+    html! {
+        <section class="days" aria-labelledby="days-title">
+            <h2 id="days-title">{ "Days" }</h2>
+            if days.jobs.is_empty() {
+                <p>{ "No piece waits for work. Describe one, then its days stand here." }</p>
+            } else {
+                <ul id="ready">{ for (0..days.jobs.len()).map(|job| html! { <li>{ words::ready(days, job) }</li> }) }</ul>
+                { drawn(days) }
+                { calendar(send, days) }
+                { list(app, send, days) }
+            }
+            <h3>{ "Your hours" }</h3>
+            <p>{ if days.usual_hours { "As you named none, Monday to Friday from 9 to 12 and 13 to 17." } else { "" } }</p>
+            { only(app, send, "habits", &WEEK) }
+            <h3>{ "The air" }</h3>
+            { only(app, send, "habits", &["temperature", "humidity", "surface"]) }
+            <div id="air" role="status">{ for words::air(air(&app.workshop).as_ref()).into_iter().map(|text| html! { <p>{ text }</p> }) }</div>
+        </section>
+    }
+}
+
+/// What was laid out; nothing asks whether two of them are the same.
+struct Laid(Days);
+
+impl PartialEq for Laid {
+    fn eq(&self, _: &Self) -> bool {
+        false
+    }
+}
+
+/// The width of the picture and the height of a row, in its own units.
+const WIDTH: f64 = 900.0;
+const ROW: f64 = 34.0;
+const HEAD: f64 = 22.0;
+
+/// A row for each piece, a column for each day.
+fn drawn(days: &Days) -> Html {
+    let picture = picture(&days.jobs, &days.timetable, &days.hours, MOST_DAYS);
+    let height = HEAD + ROW * picture.rows.len() as f64;
+    let column = WIDTH / picture.days.len().max(1) as f64;
+    let day = |(n, of): (usize, &timetable::DayColumn)| {
+        let x = column * n as f64;
+        let (_, _, number) = of.day.ymd();
+        let closed = of.open.is_empty().then_some("closed");
+        html! {
+            <g>
+                <rect class={classes!("day", closed)} x={x.to_string()} y="0" width={column.to_string()} height={height.to_string()} />
+                <text x={(x + 4.0).to_string()} y="15">{ number.to_string() }</text>
+            </g>
+        }
+    };
+    html! {
+        <div class="pictured" tabindex="0" role="group" aria-label="The days as a picture"><svg class="timetable" viewBox={format!("0 0 {WIDTH} {height}")} role="img"
+            aria-label="The work over the days, a row for each piece; the list below says the same in words">
+            { for picture.days.iter().enumerate().map(day) }
+            { for picture.rows.iter().enumerate().map(|(n, row)| bars(days, &picture, n, row)) }
+        </svg></div>
+    }
+}
+
+fn bars(days: &Days, picture: &Picture, n: usize, row: &timetable::Row) -> Html {
+    let top = HEAD + ROW * n as f64;
+    let bar = |bar: &timetable::Bar| {
+        let (from, to) = (picture.share(bar.from) * WIDTH, picture.share(bar.to) * WIDTH);
+        let class = match bar.kind {
+            BarKind::Hands | BarKind::Scuff => "hands",
+            BarKind::ByItself | BarKind::Drying => "drying",
+            BarKind::Curing => "curing",
+        };
+        html! {
+            <rect {class} x={from.to_string()} y={(top + 14.0).to_string()} width={(to - from).max(1.5).to_string()} height="14" />
+        }
+    };
+    let name = days.jobs.get(row.job).map(|job| job.name.clone());
+    html! {
+        <g>
+            <text x="4" y={(top + 11.0).to_string()}>{ name }</text>
+            { for row.bars.iter().map(bar) }
+        </g>
+    }
+}
+
+/// The file for any calendar (RFC 5545).
+fn calendar(send: &Send, days: &Days) -> Html {
+    let entries = events(&days.jobs, &days.timetable);
+    let send = send.clone();
+    let save = move |_: MouseEvent| {
+        let (text, send) = (calendar_file(&entries, utc()), send.clone());
+        spawn_local(async move { tell_saved(&send, device::save("work.ics", "text/calendar", &text).await) });
+    };
+    button("save-calendar", "Save as a calendar file", save.into())
+}
+
+/// The hands-on work day by day, each to be ticked off.
+fn list(app: &App, send: &Send, days: &Days) -> Html {
+    let mut works: Vec<(Moment, &Work)> = days
+        .timetable
+        .works
+        .iter()
+        .filter_map(|work| Some((work.start()?, work)))
+        .collect();
+    works.retain(|(_, work)| work.needs_hands());
+    let mut last: Option<Day> = None;
+    let line = |(start, work): &(Moment, &Work)| {
+        let (job, step) = (
+            days.jobs.get(work.job)?,
+            days.jobs.get(work.job)?.steps.get(work.step)?,
+        );
+        let day = start.day();
+        let head = (last != Some(day)).then(|| words::weekday_and_day(day));
+        last = Some(day);
+        let id = format!("tick-{}-{}", job.key, step.key);
+        let (piece, key): (_, Rc<str>) = (
+            workshop::PieceId(job.key.as_str().into()),
+            step.key.as_str().into(),
+        );
+        let tick = send.reform(move |_: Event| {
+            let add = BookEdit::Add("done", Rc::clone(&key), vec![("day", today().to_string())]);
+            Act::Edit(Edit::Piece(piece.clone(), PieceEdit::Book(add)))
+        });
+        Some(html! {
+            <li key={id.clone()}>
+                if let Some(head) = head { <h4>{ head }</h4> }
+                <label class="switch" for={id.clone()}>
+                    <input {id} type="checkbox" checked={false} onchange={tick} />
+                    <span>
+                        { words::stretch(work) }{ " " }<b>{ &step.name }</b>
+                        if app.workshop.pieces.len() > 1 { <span class="with">{ format!(", {}", job.name) }</span> }
+                        { work.late.map(|late| format!(". {}", late.message())) }
+                    </span>
+                </label>
+            </li>
+        })
+    };
+    html! {
+        <>
+            <h3>{ "Step by step" }</h3>
+            <p>{ "Tick off what is done, in its order. Between coats stands the longest wait that the label names, never less." }</p>
+            <ol class="works">{ for works.iter().filter_map(line) }</ol>
+        </>
+    }
+}

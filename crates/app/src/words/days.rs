@@ -1,0 +1,135 @@
+//! Days, hours and air in words.
+
+use timetable::{Moment, Stage, Work};
+use units::Day;
+use workshop::days::{AirToday, Days};
+
+use super::{day, local};
+
+/// When a piece is ready, or what stands in its way.
+pub fn ready(days: &Days, job: usize) -> String {
+    let name = days.jobs.get(job).map_or("", |job| job.name.as_str());
+    let Some(outcome) = days.timetable.outcomes.get(job) else {
+        return String::new();
+    };
+    if let Some(stuck) = &outcome.stuck {
+        return format!("{name}: {}", stuck.message());
+    }
+    let on = |stage: Stage| outcome.at(stage).map(|at| day(at.day()));
+    let ready = on(Stage::Sell).map_or_else(
+        || "no coat is planned".into(),
+        |sell| match on(Stage::Cured) {
+            Some(cured) if cured != sell => format!("ready to sell on {sell}, fully cured on {cured}"),
+            _ => format!("ready to sell on {sell}"),
+        },
+    );
+    let late = match outcome.days_late {
+        Some(1) => ", one day late".into(),
+        Some(late) if late > 1 => format!(", {late} days late"),
+        Some(_) => ", in time".into(),
+        None => String::new(),
+    };
+    format!("{name}: {ready}{late}.")
+}
+
+/// A day with its name: `Thursday, 26 Nov 2026`.
+pub fn weekday_and_day(of: Day) -> String {
+    const NAMES: [&str; 7] = [
+        "Monday",
+        "Tuesday",
+        "Wednesday",
+        "Thursday",
+        "Friday",
+        "Saturday",
+        "Sunday",
+    ];
+    format!(
+        "{}, {}",
+        NAMES.get(of.weekday()).copied().unwrap_or_default(),
+        day(of)
+    )
+}
+
+/// From when to when: `9:00-10:30`, and when it goes on if a pause comes between.
+pub fn stretch(work: &Work) -> String {
+    let clock = |at: Moment| format!("{}:{:02}", at.minute() / 60, at.minute() % 60);
+    let of = |stretch: &timetable::Opening| format!("{}\u{2013}{}", clock(stretch.from), clock(stretch.to));
+    let mut last = work.start().map(Moment::day);
+    let mut text = String::new();
+    for stretch in &work.stretches {
+        if !text.is_empty() {
+            text += ", ";
+        }
+        let on = stretch.from.day();
+        if last != Some(on) {
+            text += &day(on);
+            text += " ";
+            last = Some(on);
+        }
+        text += &of(stretch);
+    }
+    text
+}
+
+/// What the air says of coating.
+pub fn air(air: Option<&AirToday>) -> Vec<String> {
+    let Some(air) = air else {
+        return vec!["Measure temperature and humidity: then it says whether a coat may go on.".into()];
+    };
+    let mut all = Vec::new();
+    if let Some(dew) = &air.dew {
+        all.push(local(format!(
+            "{} Dew point {:.0} \u{b0}C ({:.0} \u{b0}F), {:.0} \u{b0}C below the surface; 3 \u{b0}C are wanted (ISO 8502-4, by \
+             analogy).",
+            dew.condensation.message(),
+            dew.dew_point,
+            dew.dew_point * 1.8 + 32.0,
+            dew.margin
+        )));
+    }
+    all.extend(air.cautions.iter().map(|caution| caution.message().to_owned()));
+    all
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use timetable::{Hours, Job, Minutes, Rules, Step, schedule};
+
+    #[test]
+    fn a_step_over_a_pause_and_a_night_says_so() {
+        let jobs = [Job::new(
+            "box",
+            vec![Step::new("sand", Minutes::one(8 * 60)).split()],
+        )];
+        let week = std::array::from_fn(|day| {
+            if day < 5 {
+                vec![(540, 720), (780, 1020)]
+            } else {
+                vec![]
+            }
+        });
+        let hours = Hours::new(week, &[]);
+        let timetable = schedule(
+            &jobs,
+            &hours,
+            Moment::read("2026-05-04T08:00").unwrap(),
+            Rules::default(),
+        );
+        assert_eq!(
+            stretch(&timetable.works[0]),
+            "9:00\u{2013}12:00, 13:00\u{2013}17:00, 5 May 2026 9:00\u{2013}10:00"
+        );
+        assert_eq!(
+            weekday_and_day(Day::read("2026-11-26").unwrap()),
+            "Thursday, 26 Nov 2026"
+        );
+        let days = Days {
+            jobs: jobs.to_vec(),
+            hours,
+            usual_hours: false,
+            timetable,
+        };
+        assert_eq!(ready(&days, 0), "box: no coat is planned.");
+    }
+}

@@ -1,0 +1,304 @@
+//! The days of the work: the steps of every piece, prepared and coated, laid into the maker's hours.
+
+use coatings::Stage;
+use timetable::{
+    Air, AirCaution, AirLimits, Cure, DewCheck, Hours, Job, LabelAir, Minutes, Moment, Rules, Step,
+    Timetable, Wait, air_cautions, dew_check, schedule,
+};
+use units::Day;
+
+use crate::document::{Piece, Workshop};
+use crate::hours::read_hours;
+use crate::preparing::{PrepareStep, prepare};
+use crate::takeoff::{MaterialLine, Takeoff};
+
+/// The keys of the maker's hours, from Monday on.
+pub const WEEK: [&str; 7] = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
+/// Hours of a workshop whose maker named none: Monday to Friday.
+pub const USUAL_HOURS: [(u32, u32); 2] = [(9 * 60, 12 * 60), (13 * 60, 17 * 60)];
+
+/// The work of all pieces.
+pub struct Days {
+    /// A job for each piece that can be measured up, by the name of the piece.
+    pub jobs: Vec<Job>,
+    /// The hours that it is laid into.
+    pub hours: Hours,
+    /// Whether these are usual ones, as the maker named none.
+    pub usual_hours: bool,
+    /// When each step is done.
+    pub timetable: Timetable,
+}
+
+/// Lays the work of all pieces into the maker's hours, from a moment on; `takeoffs` are those of [`takeoffs`](crate::takeoffs).
+/// The waits are the longest that the label's range names, never less.
+pub fn days(workshop: &Workshop, takeoffs: &[Option<Takeoff>], from: Moment) -> Days {
+    let taken = workshop.pieces.iter().zip(takeoffs);
+    let of_piece = |(piece, takeoff): (&std::rc::Rc<Piece>, &Option<Takeoff>)| {
+        let is_sold = !piece.books.only("facts").text("sold-on").is_empty();
+        let takeoff = takeoff.as_ref().filter(|_| !is_sold)?;
+        Some(job(workshop, piece, takeoff))
+    };
+    let jobs: Vec<Job> = taken.filter_map(of_piece).collect();
+    let (hours, usual_hours) = hours(workshop);
+    let timetable = schedule(&jobs, &hours, from, Rules::default());
+    Days {
+        jobs,
+        hours,
+        usual_hours,
+        timetable,
+    }
+}
+
+/// What the air says of coating, the dew point first.
+pub struct AirToday {
+    /// Whether moisture could settle on the piece.
+    pub dew: Option<DewCheck>,
+    /// What else there is to mind.
+    pub cautions: Vec<AirCaution>,
+}
+
+/// What the air that the maker measured says of coating; nothing without temperature and humidity. A piece of which the
+/// surface was not measured is as warm as the air.
+pub fn air(workshop: &Workshop) -> Option<AirToday> {
+    let habits = workshop.books.only("habits");
+    let air = Air {
+        celsius: habits.number("habits", "temperature")?,
+        humidity: habits.number("habits", "humidity")? * 100.0,
+    };
+    let surface = habits.number("habits", "surface").unwrap_or(air.celsius);
+    Some(AirToday {
+        dew: dew_check(air, surface),
+        cautions: air_cautions(air, AirLimits::default(), LabelAir::USUAL),
+    })
+}
+
+fn hours(workshop: &Workshop) -> (Hours, bool) {
+    let habits = workshop.books.only("habits");
+    let is_usual = WEEK.iter().all(|day| habits.text(day).is_empty());
+    let of = |place: usize| match (is_usual, WEEK.get(place)) {
+        (true, _) if place < 5 => USUAL_HOURS.to_vec(),
+        (false, Some(day)) => read_hours(habits.text(day)).unwrap_or_default(),
+        _ => Vec::new(),
+    };
+    (Hours::new(std::array::from_fn(of), &[]), is_usual)
+}
+
+/// The work on a piece: what is prepared, then coat by coat. What is sanded between coats is shared out to the coats before
+/// it.
+fn job(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Job {
+    let prepared = prepare(workshop, piece, takeoff, &[]);
+    let is_between = |step: &&PrepareStep| step.key.starts_with("between");
+    let sanding: f64 = prepared
+        .iter()
+        .filter(is_between)
+        .map(|step| middle(step.minutes))
+        .sum();
+    let besides = ["block", "cure"];
+    let before = prepared
+        .iter()
+        .filter(|step| !is_between(step) && !besides.contains(&step.key.as_str()));
+    let mut steps: Vec<Step> = before.map(of_preparing).collect();
+    let coats: Vec<&MaterialLine> = takeoff
+        .materials
+        .iter()
+        .filter(|line| line.need.material.stage != Stage::Clean)
+        .collect();
+    let count: u32 = coats.iter().map(|line| line.coats).sum();
+    let sanding = sanding / f64::from(count.saturating_sub(1).max(1));
+    let mut left = count;
+    for line in coats {
+        for coat in 1..=line.coats {
+            left -= 1;
+            let sanding = if left > 0 { sanding } else { 0.0 };
+            steps.push(of_coat(takeoff, line, coat, sanding));
+        }
+    }
+    let facts = piece.books.only("facts");
+    let mut job = Job::new(&piece.name, steps);
+    job.key = piece.id.0.to_string();
+    job.begin = facts.day("begin").map(|day| Moment::new(day, 0));
+    job.due = facts.day("due");
+    job.done = done(piece, &job.steps);
+    job
+}
+
+/// The first steps that were ticked off, each done by the noon of its day, and none before the one before it.
+fn done(piece: &Piece, steps: &[Step]) -> Vec<Moment> {
+    let mut last: Option<Day> = None;
+    let ticked = steps
+        .iter()
+        .map_while(|step| piece.books.line("done", &step.key)?.day("day"));
+    let in_order = ticked.map(|day| {
+        let day = last.map_or(day, |last| last.max(day));
+        last = Some(day);
+        Moment::new(day, 12 * 60)
+    });
+    in_order.collect()
+}
+
+fn of_preparing(step: &PrepareStep) -> Step {
+    let (low, high) = step.minutes;
+    let mut of = Step::new(&step.title, guesses(low, high)).split();
+    of.key.clone_from(&step.key);
+    of.then(Wait::at_least(whole(step.wait * 60.0)))
+}
+
+fn of_coat(takeoff: &Takeoff, line: &MaterialLine, coat: u32, sanding: f64) -> Step {
+    let mut job = takeoff.job.clone();
+    for layer in job.zones.iter_mut().flat_map(|zone| &mut zone.layers) {
+        layer.coats = u32::from(line.need.is_of(layer) && layer.coats >= coat);
+    }
+    let time = coatings::minutes(&job);
+    let (least, most) = (
+        time.value - time.standard_uncertainty,
+        time.value + time.standard_uncertainty,
+    );
+    let material = &line.need.material;
+    let name = match line.coats {
+        1 => material.name.to_string(),
+        of => format!("{}, coat {coat} of {of}", material.name),
+    };
+    let mut step = Step::new(&name, guesses(least + sanding, most + sanding));
+    step.key = format!("coat-{}-{coat}", line.id);
+    let hours = |hours: f64| Minutes::one(whole(hours * 60.0));
+    let recoat = material.recoat;
+    step.cure = Cure {
+        touch: None,
+        recoat: Some(hours(recoat.high)),
+        sell: Some(hours(material.cure.low.max(recoat.high))),
+        full: Some(hours(material.cure.high.max(recoat.high))),
+    };
+    step.then(Wait::at_least(whole(recoat.high * 60.0)))
+}
+
+fn middle((low, high): (f64, f64)) -> f64 {
+    (low + high) / 2.0
+}
+
+/// At least a minute: what takes no time is no step.
+fn guesses(low: f64, high: f64) -> Minutes {
+    let [low, likely, high] = [low, middle((low, high)), high].map(|minutes| whole(minutes).max(1));
+    Minutes::new(low, likely, high).unwrap_or_else(|| Minutes::one(likely))
+}
+
+fn whole(minutes: f64) -> u32 {
+    minutes.round().clamp(0.0, f64::from(timetable::MOST_MINUTES)) as u32
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{BookEdit, Edit, PieceEdit, invented_workshop, takeoffs};
+
+    fn with(facts: &[(&str, &str)], habits: &[(&str, &str)]) -> Workshop {
+        let mut workshop = invented_workshop();
+        let id = workshop.pieces[0].id.clone();
+        let write =
+            |book, key: &str, text: &str| BookEdit::Write(book, "only".into(), key.into(), text.into());
+        for (key, text) in facts {
+            let edit = PieceEdit::Book(write("facts", key, text));
+            workshop = workshop.apply(Edit::Piece(id.clone(), edit)).unwrap();
+        }
+        for (key, text) in habits {
+            workshop = workshop.apply(Edit::Book(write("habits", key, text))).unwrap();
+        }
+        workshop
+    }
+
+    fn laid(workshop: &Workshop) -> Days {
+        // A Monday.
+        days(
+            workshop,
+            &takeoffs(workshop),
+            Moment::read("2026-05-04T08:00").unwrap(),
+        )
+    }
+
+    #[test]
+    fn every_coat_has_its_step_and_no_wait_is_shorter_than_the_label() {
+        let workshop = invented_workshop();
+        let taken = takeoffs(&workshop);
+        let days = laid(&workshop);
+        assert_eq!(days.jobs.len(), workshop.pieces.len());
+        for (place, (job, takeoff)) in days.jobs.iter().zip(&taken).enumerate() {
+            let takeoff = takeoff.as_ref().unwrap();
+            let coats: u32 = takeoff
+                .materials
+                .iter()
+                .filter(|line| line.need.material.stage != Stage::Clean)
+                .map(|line| line.coats)
+                .sum();
+            let of_coats = job
+                .steps
+                .iter()
+                .filter(|step| step.key.starts_with("coat-"))
+                .count();
+            assert_eq!(of_coats as u32, coats);
+            for (n, step) in job.steps.iter().enumerate().skip(1) {
+                let (before, now) = (
+                    days.timetable.work(place, n - 1).unwrap(),
+                    days.timetable.work(place, n).unwrap(),
+                );
+                let waited = now.start().unwrap().since(before.end().unwrap());
+                assert!(
+                    waited >= i64::from(job.steps[n - 1].wait.least()),
+                    "{}",
+                    step.name
+                );
+            }
+            for line in &takeoff.materials {
+                let high = (line.need.material.recoat.high * 60.0).round() as u32;
+                let mut of = job
+                    .steps
+                    .iter()
+                    .filter(|step| step.key.starts_with(&format!("coat-{}-", line.id)));
+                assert!(of.all(|step| step.wait.least() == high));
+            }
+            assert!(job.steps.iter().all(|step| step.cure.is_in_order()));
+        }
+    }
+
+    #[test]
+    fn the_hands_work_in_the_hours_of_the_maker_only() {
+        let days = laid(&with(&[], &[("sat", "10-12")]));
+        assert!(!days.usual_hours);
+        for work in &days.timetable.works {
+            for stretch in &work.stretches {
+                // Monday is nought.
+                assert_eq!(stretch.from.day().weekday(), 5, "{}", stretch.from);
+                assert!(stretch.from.minute() >= 600 && stretch.to.minute() <= 720);
+            }
+        }
+        assert!(laid(&invented_workshop()).usual_hours);
+    }
+
+    #[test]
+    fn what_is_ticked_off_is_not_laid_out_again_and_a_sold_piece_needs_no_day() {
+        let workshop = invented_workshop();
+        let first = laid(&workshop).jobs[0].steps[0].key.clone();
+        let id = workshop.pieces[0].id.clone();
+        let tick = BookEdit::Add("done", first.as_str().into(), vec![("day", "2026-05-03".into())]);
+        let ticked = workshop.apply(Edit::Piece(id, PieceEdit::Book(tick))).unwrap();
+        let days = laid(&ticked);
+        assert_eq!(days.jobs[0].done.len(), 1);
+        assert!(days.timetable.work(0, 0).is_none());
+        let sold = laid(&with(&[("sold-on", "2026-05-01")], &[]));
+        assert_eq!(sold.jobs.len(), workshop.pieces.len() - 1);
+    }
+
+    /// 25 degrees and 60 %: the dew point is 16.7 degrees (PsychroLib has the same in `tests/outside`), so 18 degrees of the
+    /// piece are too near.
+    #[test]
+    fn a_cold_piece_in_damp_air_waits() {
+        assert!(air(&invented_workshop()).is_none());
+        let damp = with(
+            &[],
+            &[("temperature", "25 C"), ("humidity", "60 %"), ("surface", "18 C")],
+        );
+        let dew = air(&damp).unwrap().dew.unwrap();
+        assert!((dew.dew_point - 16.7).abs() < 0.1 && !dew.condensation.allows());
+        let warm = with(&[], &[("temperature", "77 F"), ("humidity", "50 %")]);
+        let fine = air(&warm).unwrap();
+        assert!(fine.dew.unwrap().condensation.allows() && fine.cautions.is_empty());
+    }
+}
