@@ -22,7 +22,7 @@ const fn scene(name: &'static str, way: &'static [&'static str], shows: &'static
 }
 
 /// All of them, in the order in which a maker meets them. The first is that of a workshop with nothing in it.
-pub const SCENES: [Scene; 19] = [
+pub const SCENES: [Scene; 23] = [
     scene("start", &[], "#look-around"),
     scene("new-piece", &["#new-piece"], "#new-dresser"),
     scene("measure", &["#sheet-measure"], "#field-width"),
@@ -53,6 +53,14 @@ pub const SCENES: [Scene; 19] = [
         "#label-own-1-rate",
     ),
     scene("tools", &["#sheet-tools"], ".questions table"),
+    scene("prepare", &["#sheet-prepare"], "#done-clean"),
+    scene("money", &["#sheet-money"], "#buy-or-leave"),
+    scene(
+        "prices",
+        &["#sheet-money", "#price-notes", "#add-prices"],
+        "[id^=strike-prices]",
+    ),
+    scene("days", &["#sheet-prepare", "#all-days"], "#save-calendar"),
     scene("card", &["#sheet-card"], ".job-card"),
     scene("card-link", &["#sheet-card", "#make-link"], "#copy-link"),
     scene("amounts", &["#fold-how-paint"], "#buy-paint"),

@@ -1,0 +1,79 @@
+//! A maker lays the work of two pieces out over days of their own and takes it into a calendar.
+//!
+//! Outside source: `icalendar`, an independent reader of RFC 5545, reads the file; hours are those that were typed.
+
+use anyhow::{Context, Result, ensure};
+use icalendar::{Calendar, CalendarComponent, Component, DatePerhapsTime};
+use journeys::{Screen, journey};
+
+#[tokio::test]
+async fn days_of_the_work() -> Result<()> {
+    journey("days_of_the_work", Screen::Tablet, async |page| {
+        page.look_around().await?;
+        page.press("#sheet-prepare").await?;
+        page.press("#all-days").await?;
+        page.element("#save-calendar").await?;
+        for day in ["mon", "tue", "wed", "thu", "fri", "sat", "sun"] {
+            page.type_in(&format!("#habits-only-{day}"), "18:00-21:30")
+                .await?;
+        }
+        page.kept().await?;
+        let steps = page
+            .ask("return [...document.querySelectorAll('.works b')].map(step => step.textContent)")
+            .await?;
+        let steps: Vec<String> = serde_json::from_value(steps)?;
+        ensure!(steps.len() > 10, "{steps:?}");
+        let text = String::from_utf8(page.save("#save-calendar", "work.ics").await?)?;
+        let calendar: Calendar = text.parse().map_err(|fault| anyhow::anyhow!("{fault}"))?;
+        let mut of_hands = Vec::new();
+        let mut ready = 0;
+        for component in calendar.components.iter() {
+            let CalendarComponent::Event(event) = component else {
+                continue;
+            };
+            let summary = event.get_summary().context("an entry has no words")?;
+            if summary.ends_with("ready to sell") {
+                ready += 1;
+                continue;
+            }
+            let (from, to) = (minute(event.get_start())?, minute(event.get_end())?);
+            ensure!(
+                18 * 60 <= from && from < to && to <= 21 * 60 + 30,
+                "{summary}: {from} to {to}"
+            );
+            of_hands.push(summary.to_owned());
+        }
+        ensure!(ready == 2, "{ready} pieces are ready");
+        for step in &steps {
+            ensure!(
+                of_hands.iter().any(|entry| entry.contains(step.as_str())),
+                "{step} is not in the calendar"
+            );
+        }
+
+        // What is ticked off is not laid out again.
+        let before = steps.len();
+        page.press(".works input").await?;
+        page.eventually(async || {
+            let now = page
+                .ask("return document.querySelectorAll('.works b').length")
+                .await?;
+            ensure!(now.as_u64() == Some(before as u64 - 1), "{now} of {before} steps");
+            Ok(())
+        })
+        .await
+    })
+    .await
+}
+
+/// The minute of the day of a time without a zone.
+fn minute(time: Option<DatePerhapsTime>) -> Result<u32> {
+    let text = match time.context("an entry has no time")? {
+        DatePerhapsTime::DateTime(icalendar::CalendarDateTime::Floating(at)) => at.to_string(),
+        other => anyhow::bail!("{other:?} is not the time on the wall"),
+    };
+    let clock = text.split([' ', 'T']).nth(1).context("no clock")?;
+    let mut parts = clock.split(':').map(str::parse::<u32>);
+    let mut next = || parts.next().context("no figures")?.context("no number");
+    Ok(next()? * 60 + next()?)
+}

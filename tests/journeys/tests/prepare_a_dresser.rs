@@ -1,0 +1,83 @@
+//! A maker gets a dresser ready: no sanding before the test for lead, sheets for the real surface, filler for what was counted,
+//! steps ticked off and kept.
+//!
+//! Outside source: the area by the CAD kernel (`tests/cad/dresser-plinth.json`); filler and sheets by hand from it.
+
+use anyhow::{Result, ensure};
+use journeys::{Page, Screen, journey, outside_area};
+
+/// Square feet to square metres, exact.
+const SQUARE_FOOT: f64 = 0.3048 * 0.3048;
+
+#[tokio::test]
+async fn prepare_a_dresser() -> Result<()> {
+    let area = outside_area("dresser-plinth")?;
+    journey("prepare_a_dresser", Screen::Tablet, async |page| {
+        page.look_around().await?;
+        page.press("#sheet-prepare").await?;
+        page.element("#done-lead").await?;
+        held(page, "Not before the test").await?;
+        page.choose("#facts-only-lead", "negative").await?;
+        page.gone("#done-lead").await?;
+        page.gone("p.held:not(:empty)").await?;
+
+        page.press("#fold-own-habits").await?;
+        page.type_in("#habits-only-sheet-yield", "20").await?;
+        let sheets = (area / (20.0 * SQUARE_FOOT)).ceil();
+        amount(page, "sand", "P180, sheets", &format!("{sheets}")).await?;
+
+        // Eighty holes of 1/4 in by 1/2 in: 80 x pi / 4 x 0.25^2 x 0.5 = 1.96 in3 or 1.09 fl oz; 1.1 to 1.4 times that.
+        page.type_in("#facts-only-holes", "80").await?;
+        page.press("#fold-pits").await?;
+        page.type_in("#facts-only-hole-width", "1/4").await?;
+        page.type_in("#facts-only-hole-depth", "1/2").await?;
+        amount(page, "fill", "Filler", "1.2 to 1.5 fl oz").await?;
+
+        page.press("#done-clean").await?;
+        page.reads("#steps-done", |text| {
+            ensure!(text.starts_with("1 of"), "{text}");
+            Ok(())
+        })
+        .await?;
+        page.keeps(|document| {
+            let done = document
+                .pieces
+                .first()
+                .map(|piece| piece.books.lines("done").len());
+            ensure!(done == Some(1), "{done:?} steps are kept");
+            Ok(())
+        })
+        .await?;
+        page.reload().await?;
+        page.press("#sheet-prepare").await?;
+        page.element("#done-clean:checked").await?;
+        Ok(())
+    })
+    .await
+}
+
+async fn held(page: &Page, words: &str) -> Result<()> {
+    page.reads("p.held:not(:empty)", |text| {
+        ensure!(text.starts_with(words), "{text}");
+        Ok(())
+    })
+    .await
+}
+
+/// What a step takes of a thing, as the page says it.
+async fn amount(page: &Page, step: &str, what: &str, expected: &str) -> Result<()> {
+    let script = format!(
+        "const step = document.getElementById('done-{step}').closest('li');
+         const line = [...step.querySelectorAll('.amounts-of dt')].find(dt => dt.textContent.startsWith('{what}'));
+         return line?.nextElementSibling.textContent ?? ''"
+    );
+    page.eventually(async || {
+        let shown = page.ask(&script).await?;
+        ensure!(
+            shown.as_str() == Some(expected),
+            "{what}: {shown}, and not {expected}"
+        );
+        Ok(())
+    })
+    .await
+}
