@@ -13,7 +13,7 @@ impl Spread {
         sort_nearly_sorted(&mut bits);
         let sorted = bits
             .into_iter()
-            .map(|bits| f64::from_bits(in_order(bits) as u64))
+            .map(|bits| f64::from_bits(units::in_order(bits) as u64))
             .collect();
         Spread { sorted }
     }
@@ -81,7 +81,7 @@ fn shared_out(values: &[f64]) -> Vec<i64> {
     let mut bits = vec![0; values.len()];
     for value in values {
         let place = &mut begins[step(*value)];
-        bits[*place as usize] = in_order(value.to_bits() as i64);
+        bits[*place as usize] = units::in_order(value.to_bits() as i64);
         *place += 1;
     }
     bits
@@ -105,11 +105,6 @@ fn sort_nearly_sorted(bits: &mut [i64]) {
             return;
         }
     }
-}
-
-/// The bits of a float as a whole number that sorts as the float does, and back (IEEE 754 total order).
-fn in_order(bits: i64) -> i64 {
-    bits ^ (((bits >> 63) as u64) >> 1) as i64
 }
 
 #[cfg(test)]

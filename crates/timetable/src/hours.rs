@@ -34,7 +34,7 @@ impl Hours {
     /// Hours that overlap or touch become one; what lies outside the day or ends before it begins is left out.
     pub fn new(week: [Vec<(u32, u32)>; 7], off: &[Day]) -> Self {
         let mut off = off.to_vec();
-        off.sort_unstable();
+        units::sort_few(&mut off, |one, other| one < other);
         off.dedup();
         Hours {
             week: week.map(tidy),
@@ -119,7 +119,7 @@ impl Hours {
 
 /// Hours in order, apart from each other and within a day.
 fn tidy(mut hours: Vec<(u32, u32)>) -> Vec<(u32, u32)> {
-    hours.sort_unstable();
+    units::sort_few(&mut hours, |one, other| one < other);
     let mut tidied: Vec<(u32, u32)> = Vec::new();
     for (from, to) in hours {
         let to = to.min(DAY as u32);

@@ -76,8 +76,8 @@ pub(crate) fn run(jobs: &[Job], hours: &Hours, start: Moment, rules: Rules, hold
             },
         }
     }
-    pass.lines.sort_unstable_by_key(|line| line.index);
-    pass.works.sort_by_key(Work::start);
+    units::sort_few(&mut pass.lines, |one, other| one.index < other.index);
+    units::sort_few(&mut pass.works, |one, other| one.start() < other.start());
     let outcomes = pass
         .lines
         .iter()
@@ -111,7 +111,8 @@ fn lines(jobs: &[Job], start: Moment, order: Order) -> Vec<Line<'_>> {
         })
         .collect();
     if order == Order::Due {
-        lines.sort_by_key(|line| (line.job.due.is_none(), line.job.due));
+        let key = |line: &Line<'_>| (line.job.due.is_none(), line.job.due);
+        units::sort_few(&mut lines, |one, other| key(one) < key(other));
     }
     lines
 }

@@ -98,7 +98,7 @@ impl fmt::Display for LengthError {
             LengthFault::NumbersSideBySide => {
                 write!(
                     f,
-                    "Character {place}: two numbers side by side. Write a fraction (33 7/8), a point (33.7) or a unit between them (2 ft 9 in)."
+                    "Two numbers stand side by side. Write a fraction (33 7/8), a point (33.7) or a unit between them (2 ft 9 in)."
                 )
             }
             LengthFault::UnitOrder => write!(
@@ -588,10 +588,7 @@ mod tests {
             said("thirty yards"),
             "Character 8: \u{201c}yards\u{201d} is not a unit of length. Use in, ft, mm, cm or m."
         );
-        assert!(
-            said("thirty three seven")
-                .starts_with("Understood as \u{201c}33 7\u{201d}. Character 4: two numbers")
-        );
+        assert!(said("thirty three seven").starts_with("Understood as \u{201c}33 7\u{201d}. Two numbers"));
     }
 
     #[test]

@@ -216,6 +216,31 @@ impl<K: Ord> SortedSet<K> {
     }
 }
 
+/// The bits of a float as a whole number that sorts as the float does, and back (IEEE 754 total order).
+pub fn in_order(bits: i64) -> i64 {
+    bits ^ (((bits >> 63) as u64) >> 1) as i64
+}
+
+/// Sorts any number of floats, by the total order of IEEE 754. They are sorted as whole numbers, of which the sort is there
+/// once for all.
+///
+/// # Example
+/// ```
+/// let mut values = [2.5, -1.0, 0.0, -3.0];
+/// units::sort_numbers(&mut values);
+/// assert_eq!(values, [-3.0, -1.0, 0.0, 2.5]);
+/// ```
+pub fn sort_numbers(values: &mut [f64]) {
+    let mut bits: Vec<i64> = values
+        .iter()
+        .map(|value| in_order(value.to_bits() as i64))
+        .collect();
+    bits.sort_unstable();
+    for (value, bits) in values.iter_mut().zip(bits) {
+        *value = f64::from_bits(in_order(bits) as u64);
+    }
+}
+
 /// Sorts a list of a few tens by pushing each item up to its place; what is equal stays in its order.
 ///
 /// # Example

@@ -46,6 +46,18 @@ pub fn utc() -> Moment {
     Moment::new(Day::since_1970(0), 0).after(minutes as i64)
 }
 
+/// Goes back to the head of the page's main part, if the page stands below it.
+pub fn to_head() {
+    use wasm_bindgen::JsCast;
+    let found = || {
+        let window = web_sys::window()?;
+        let main = window.document()?.query_selector("main").ok()??;
+        let top = f64::from(main.dyn_into::<web_sys::HtmlElement>().ok()?.offset_top());
+        (window.scroll_y().ok()? > top).then(|| window.scroll_to_with_x_and_y(0.0, top))
+    };
+    found().unwrap_or_default();
+}
+
 /// Puts the cursor into the element with this name and brings it into view.
 pub fn focus(element: &str) {
     use wasm_bindgen::JsCast;

@@ -1,7 +1,7 @@
 //! The job card: one page for the bench, to print and to tick off. What stands here is what is printed.
 
 use workshop::out::{CardPart, CardStep, job_card};
-use workshop::preparing::{Amount, PrepareStep};
+use workshop::preparing::{Amount, Much, PrepareStep};
 use workshop::{MaterialLine, Takeoff, cans_to_buy};
 use yew::prelude::*;
 
@@ -41,6 +41,7 @@ pub fn card(shown: &Shown) -> Html {
             <h3>{ "Before and between the coats" }</h3>
             <section class="part"><ul>{ for prepare::steps(shown).iter().map(|of| preparing(of, system)) }</ul></section>
             <h3>{ "Coat by coat" }</h3>
+            if !card.left_out.is_empty() { <p class="left-out">{ format!("Stays as it is: {}.", card.left_out.join("; ")) }</p> }
             { for card.parts.iter().map(|of| part(of, system)) }
             <h3>{ "Mind" }</h3>
             <ul class="cautions">{ for card.cautions.iter().map(|caution| html! { <li>{ caution.to_string() }</li> }) }</ul>
@@ -66,7 +67,10 @@ fn material(shown: &Shown, line: &MaterialLine) -> Html {
             <th scope="row">{ line.need.colour.map(swatch) }{ &*line.need.material.name }</th>
             <td>{ words::volume(line.need.likely(), system) }</td>
             <td>{ words::range(&line.need, system) }</td>
-            <td>{ words::cans(&cans_to_buy(&shown.app.workshop, line), &money(&shown.app)) }</td>
+            <td>
+                { words::cans(&cans_to_buy(&shown.app.workshop, line), &money(&shown.app)) }
+                { line.in_hand.as_ref().map(|hand| format!(". {}", words::in_hand(std::slice::from_ref(hand)).trim())) }
+            </td>
         </tr>
     }
 }
@@ -79,7 +83,7 @@ fn part(part: &CardPart, system: units::System) -> Html {
         <section class="part">
             <h4>{ words::and(&zones) }<span class="with">{ format!(" {area}") }{ colour }</span></h4>
             <p class="before">{ part.before.join(" ") }</p>
-            <ul>{ for part.steps.iter().map(step) }</ul>
+            <ul>{ for part.steps.iter().enumerate().map(|(n, of)| step(of, n + 1 == part.steps.len())) }</ul>
         </section>
     }
 }
@@ -100,7 +104,14 @@ fn preparing(step: &PrepareStep, system: units::System) -> Html {
     }
 }
 
-fn step(step: &CardStep) -> Html {
+fn step(step: &CardStep, is_last: bool) -> Html {
+    let wait = match is_last {
+        true => format!(
+            ". Cured after {}.",
+            words::much(Much::Hours(step.cure.low, step.cure.high), units::System::Metric)
+        ),
+        false => format!(". Next coat after {} h.", words::hours(step.recoat)),
+    };
     let thinned = step.thinned.map(|share| format!(", thinned by {share} %"));
     html! {
         <li>
@@ -110,7 +121,7 @@ fn step(step: &CardStep) -> Html {
             <span>
                 <b>{ &step.material }</b>
                 { format!(", {}, {}", words::coats(step.coats), step.with) }{ thinned }
-                <span class="with">{ format!(". Next coat after {} h.", words::hours(step.recoat)) }</span>
+                <span class="with">{ wait }</span>
             </span>
         </li>
     }

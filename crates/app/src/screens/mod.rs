@@ -144,6 +144,8 @@ pub fn Page() -> Html {
             window.scroll_to_with_x_and_y(0.0, 0.0);
         }
     });
+    // So is a sheet or a room.
+    use_effect_with((app.sheet, app.room), |_| browser::to_head());
     let drawn = drawing::use_drawn(piece.as_ref(), &result, app.look);
     // Edges take longer than areas and are shown on some sheets only.
     let needs_edges = app.printing

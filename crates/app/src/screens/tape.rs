@@ -78,9 +78,10 @@ fn input(shown: &Shown, tape: &Tape, element: String, described: String, is_wron
             Act::Type(id, text)
         }
     });
-    let entered = super::say_if(send, move |event: FocusEvent| {
+    let entered = send.reform(move |event: FocusEvent| {
         event.target_unchecked_into::<HtmlInputElement>().select();
-        (!is_reading).then_some(Act::Enter(id))
+        // What is marked is replaced, by whatever keys.
+        if is_reading { Act::Marked } else { Act::Enter(id) }
     });
     // The tape keys are on the page; the device's own keyboard would lie over them.
     let inputmode = if app.keyboard { "text" } else { "none" };

@@ -188,6 +188,8 @@ pub enum Act {
     Key(&'static str),
     /// The maker takes this measurement.
     Enter(FieldId),
+    /// All that stands in the measurement that is being taken is marked.
+    Marked,
     /// The maker leaves a field.
     Leave(FieldId),
     /// The maker goes on to the next measurement, or back to the one before.
@@ -272,6 +274,7 @@ impl App {
             Act::OwnLabel(zone, place) => next.own_label(zone, place),
             Act::Key(text) => next.press(text),
             Act::Enter(field) => next.enter(field),
+            Act::Marked => next.fresh = true,
             Act::Leave(field) => next.leave(field),
             Act::GoOn(on) => next.go_on(on),
             Act::PutTapeAway => next.put_tape_away(),

@@ -61,8 +61,9 @@ impl App {
     pub(super) fn enter(&mut self, field: FieldId) {
         if self.field != Some(field) {
             self.past.part();
-            self.fresh = true;
         }
+        // What stands in a field that is gone into is marked, and what is marked is replaced.
+        self.fresh = true;
         if let Some(piece) = self.piece() {
             self.look = self.look.at(piece, field);
         }

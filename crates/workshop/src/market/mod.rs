@@ -107,7 +107,7 @@ pub fn row(notes: &[Note], kind: Option<Kind>, today: Day) -> Row {
         .iter()
         .map(|note| (note.day, note.price, note.side))
         .collect();
-    points.sort_by_key(|point| point.0);
+    units::sort_few(&mut points, |one, other| one.0 < other.0);
     let asked = prices(&points, Side::Asked);
     let sold = prices(&points, Side::Sold);
     let reached = match (&asked, &sold) {
@@ -158,7 +158,7 @@ fn prices(points: &[(Day, u64, Side)], side: Side) -> Told<Prices> {
     }
     let count = values.len();
     let (slope, tau) = (theil_sen(&days, &values), kendall(&days, &values));
-    values.sort_by(f64::total_cmp);
+    units::sort_numbers(&mut values);
     match (quartiles(&values), median_interval(&values)) {
         (Some(quartiles), Some(interval)) if count >= FEWEST => Told::Known(Prices {
             quartiles,

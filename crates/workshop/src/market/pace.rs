@@ -12,7 +12,7 @@ pub struct Standing {
 /// The first day by which half are gone, by the product-limit estimate of Kaplan & Meier, J. Am. Stat. Assoc. 53
 /// (1958) 457; nothing if the estimate never falls to one half. Sorts the list.
 pub fn median_days(standing: &mut [Standing]) -> Option<u32> {
-    standing.sort_by_key(|one| one.days);
+    units::sort_few(standing, |one, other| one.days < other.days);
     let (mut at, mut left) = (0, 1.0);
     while at < standing.len() {
         let days = standing[at].days;

@@ -35,7 +35,7 @@ struct Ties {
 
 fn ties(values: &[f64]) -> Ties {
     let mut sorted = values.to_vec();
-    sorted.sort_by(f64::total_cmp);
+    units::sort_numbers(&mut sorted);
     let mut sums = Ties {
         pairs: 0.0,
         third: 0.0,
@@ -64,7 +64,7 @@ pub fn theil_sen(x: &[f64], y: &[f64]) -> Option<Slope> {
             }
         }
     }
-    slopes.sort_by(f64::total_cmp);
+    units::sort_numbers(&mut slopes);
     let slope = super::quantile(&slopes, 0.5)?;
     let (count, pairs) = (n as f64, slopes.len() as f64);
     let all = count * (count - 1.0) * (2.0 * count + 5.0);

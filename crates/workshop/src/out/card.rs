@@ -20,6 +20,8 @@ const ALWAYS: &str = "Air the room, wear gloves, eye protection and a mask that 
 pub struct JobCard {
     /// Zones that are finished alike, in one part.
     pub parts: Vec<CardPart>,
+    /// Surfaces that would get the finish with their zone and that the maker left out, as one names them.
+    pub left_out: Vec<String>,
     /// What to mind, the general things first, then what belongs to the materials.
     pub cautions: Vec<Cow<'static, str>>,
 }
@@ -52,6 +54,8 @@ pub struct CardStep {
     pub with: String,
     /// Hours until the next coat may go on.
     pub recoat: Figure,
+    /// Hours until it is cured.
+    pub cure: Figure,
     /// How much thinner is added before it is sprayed, in hundredths of the volume; nothing if none is.
     pub thinned: Option<u32>,
 }
@@ -92,7 +96,18 @@ pub fn job_card(piece: &Piece, own: &[Rc<OwnMaterial>], takeoff: &Takeoff) -> Jo
             }
         }
     }
-    JobCard { parts, cautions }
+    let left_out = takeoff
+        .surfaces
+        .iter()
+        .filter(|line| line.painted_with_zone && !line.painted);
+    let left_out = left_out
+        .map(|line| format!("{}, {}", line.surface.id.part.label(), line.surface.side_label()))
+        .collect();
+    JobCard {
+        parts,
+        left_out,
+        cautions,
+    }
 }
 
 /// What the surface asks for besides coats, first what stands against the plan.
@@ -119,6 +134,7 @@ fn steps(zone: &ZoneWork) -> Vec<CardStep> {
             coats: layer.coats,
             with,
             recoat: layer.material.recoat,
+            cure: layer.material.cure,
             thinned: (layer.thinned > 0.0).then_some((layer.thinned * 100.0).round() as u32),
         }
     };
@@ -128,7 +144,7 @@ fn steps(zone: &ZoneWork) -> Vec<CardStep> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{SchemeEdit, invented_workshop, takeoff};
+    use crate::{SchemeEdit, SurfaceChoice, invented_workshop, takeoff};
     use coatings::Wish;
 
     #[test]
@@ -150,6 +166,25 @@ mod tests {
                 "the materials have cautions of their own"
             );
         }
+    }
+
+    #[test]
+    fn what_the_maker_left_out_is_named() {
+        let mut piece = invented_workshop().pieces[0].as_ref().clone();
+        let left =
+            |piece: &Piece| job_card(piece, &[], &takeoff(piece, &[], Default::default()).unwrap()).left_out;
+        assert_eq!(left(&piece), Vec::<String>::new());
+        let choice = SurfaceChoice {
+            zone: None,
+            painted: Some(false),
+        };
+        piece.choices.insert("top/top".into(), choice);
+        assert_eq!(left(&piece).len(), 1);
+        assert!(
+            left(&piece)[0].to_lowercase().starts_with("top, "),
+            "{:?}",
+            left(&piece)
+        );
     }
 
     #[test]

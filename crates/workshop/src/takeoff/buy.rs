@@ -143,7 +143,7 @@ pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Shoppi
             })
         })
         .collect();
-    all.sort_by_key(|line| line.material.stage);
+    units::sort_few(&mut all, |one, other| one.material.stage < other.material.stage);
     all
 }
 

@@ -88,7 +88,7 @@ fn views(look: Look, send: &Send) -> Html {
     };
     let options = [
         (Look::Front, "front", "Front"),
-        (Look::Side, "side", "Side"),
+        (Look::Side, "side", "Right side"),
         (Look::Above, "above", "Above"),
         (corner, "corner", "Corner"),
     ];
