@@ -14,6 +14,7 @@ mod edit;
 pub mod format;
 mod hours;
 pub mod market;
+pub mod mixing;
 pub mod money;
 pub mod out;
 pub mod preparing;

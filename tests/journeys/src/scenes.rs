@@ -22,7 +22,7 @@ const fn scene(name: &'static str, way: &'static [&'static str], shows: &'static
 }
 
 /// All of them, in the order in which a maker meets them. The first is that of a workshop with nothing in it.
-pub const SCENES: [Scene; 23] = [
+pub const SCENES: [Scene; 24] = [
     scene("start", &[], "#look-around"),
     scene("new-piece", &["#new-piece"], "#new-dresser"),
     scene("measure", &["#sheet-measure"], "#field-width"),
@@ -51,6 +51,11 @@ pub const SCENES: [Scene; 23] = [
         "finish-own",
         &["#sheet-finish", "#fold-label-paint", "#own-label-1"],
         "#label-own-1-rate",
+    ),
+    scene(
+        "mixing",
+        &["#sheet-finish", "#mixing", "#add-recipes"],
+        "[id^=recipes-][id$=-name]",
     ),
     scene("tools", &["#sheet-tools"], ".questions table"),
     scene("prepare", &["#sheet-prepare"], "#done-clean"),

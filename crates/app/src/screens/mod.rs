@@ -14,6 +14,7 @@ mod head;
 mod links;
 mod measure;
 mod messages;
+mod mixing;
 mod money;
 mod out;
 mod prepare;
@@ -200,6 +201,13 @@ pub fn Page() -> Html {
                 { messages::messages(&app, &send) }
                 { to_board(&app, &send) }
                 { prices::prices(&app, &send) }
+            </main>
+        },
+        (Room::Mixing, _) => html! {
+            <main class="room">
+                { messages::messages(&app, &send) }
+                { to_board(&app, &send) }
+                { mixing::bench(&app, &send) }
             </main>
         },
         (Room::Days, _) => html! {

@@ -33,6 +33,8 @@ pub enum Room {
     Prices,
     /// When each step is due.
     Days,
+    /// The mixing bench.
+    Mixing,
 }
 
 /// Which sheet of questions lies under the drawing.

@@ -35,11 +35,11 @@ const fn once(key: &'static str, label: &'static str, kind: FieldKind) -> BookFi
     BookField { key, label, kind }
 }
 
-use FieldKind::{Choice, Count, Day, Furniture, Hours, Money, Of, Picture, Text, Tick, Words};
+use FieldKind::{Choice, Colour, Count, Day, Furniture, Hours, Money, Of, Picture, Scale, Text, Tick, Words};
 use Quantity::{Area, Length, Share, Temperature, Time};
 
 /// Every book.
-pub static BOOKS: [Book; 5] = [
+pub static BOOKS: [Book; 7] = [
     // What pieces go for where the maker lives.
     Book {
         key: "prices",
@@ -56,6 +56,50 @@ pub static BOOKS: [Book; 5] = [
             ),
             once("day", "Seen on", Day),
             once("gone", "Gone after days", Count(3650)),
+        ],
+    },
+    // What is mixed, by weight.
+    Book {
+        key: "recipes",
+        of_piece: false,
+        is_single: false,
+        fields: &[
+            once("name", "Name", Text),
+            once("colour", "Colour when dry", Colour),
+            once("photo", "Photo", Picture),
+            once("part-1", "Part 1", Text),
+            once("weight-1", "Weight of part 1", Scale),
+            once("colour-1", "Colour of part 1, dry", Colour),
+            once("part-2", "Part 2", Text),
+            once("weight-2", "Weight of part 2", Scale),
+            once("colour-2", "Colour of part 2, dry", Colour),
+            once("part-3", "Part 3", Text),
+            once("weight-3", "Weight of part 3", Scale),
+            once("colour-3", "Colour of part 3, dry", Colour),
+            once("part-4", "Part 4", Text),
+            once("weight-4", "Weight of part 4", Scale),
+            once("colour-4", "Colour of part 4, dry", Colour),
+            once("part-5", "Part 5", Text),
+            once("weight-5", "Weight of part 5", Scale),
+            once("colour-5", "Colour of part 5, dry", Colour),
+            once("part-6", "Part 6", Text),
+            once("weight-6", "Weight of part 6", Scale),
+            once("colour-6", "Colour of part 6, dry", Colour),
+            once("wanted", "Batch wanted", Scale),
+            once("rest", "Left in the jar", Scale),
+            once("note", "Note", Words),
+        ],
+    },
+    // What was mixed; each names its recipe.
+    Book {
+        key: "batches",
+        of_piece: false,
+        is_single: false,
+        fields: &[
+            once("recipe", "Recipe", Text),
+            once("day", "Mixed on", Day),
+            once("made", "Made", Scale),
+            once("left", "Left", Scale),
         ],
     },
     // What the maker settles once.
@@ -80,6 +124,7 @@ pub static BOOKS: [Book; 5] = [
             once("temperature", "Air of the workshop", Of(Temperature)),
             once("surface", "Surface of the piece", Of(Temperature)),
             once("humidity", "Humidity of the air", Of(Share)),
+            once("scale-step", "Smallest step of the scale", Scale),
             once("sheet-yield", "A sheet of abrasive lasts for", Of(Area)),
             once("dilution", "Parts of water to one of cleaner", Count(200)),
         ],

@@ -6,6 +6,7 @@ use units::{Day, System};
 
 use super::quantity::{Quantity, ValueError};
 use super::{MAX_PICTURE, MAX_TEXT};
+use crate::document::Colour;
 use crate::hours::read_hours;
 
 /// A field of a book.
@@ -36,10 +37,14 @@ pub enum FieldKind {
     Money,
     /// A number with a unit.
     Of(Quantity),
+    /// A mass as a kitchen scale shows it: grams where no unit is written.
+    Scale,
     /// A day.
     Day,
     /// Hours of work on a day: `9:00-12:30, 13:00-17:00`.
     Hours,
+    /// A colour.
+    Colour,
     /// A small photo, as the address that holds it.
     Picture,
     /// Yes; nothing is no.
@@ -54,6 +59,7 @@ impl FieldKind {
     pub fn take(self, text: &str, system: System) -> Result<String, ValueError> {
         let text = match self {
             FieldKind::Of(quantity) => quantity.with_unit(text, system),
+            FieldKind::Scale => Quantity::Mass.with_unit(text, System::Metric),
             _ => text.trim().to_owned(),
         };
         self.check(&text)?;
@@ -80,6 +86,8 @@ impl FieldKind {
             },
             FieldKind::Money => read_price(text).map(|_| ()).map_err(ValueError::Price),
             FieldKind::Of(quantity) => quantity.read(text).map(|_| ()),
+            FieldKind::Scale => Quantity::Mass.read(text).map(|_| ()),
+            FieldKind::Colour => Colour::read(text).map(|_| ()).ok_or(ValueError::Colour),
             FieldKind::Day => Day::read(text).map(|_| ()).ok_or(ValueError::Day),
             FieldKind::Hours => read_hours(text).map(|_| ()).ok_or(ValueError::Hours),
             FieldKind::Picture => {
@@ -99,6 +107,8 @@ mod tests {
     fn a_field_takes_what_it_is_for() {
         let take = |kind: FieldKind, text: &str| kind.take(text, System::UsCustomary);
         assert_eq!(take(FieldKind::Of(Quantity::Mass), " 12 "), Ok("12 oz".into()));
+        assert_eq!(take(FieldKind::Scale, " 12 "), Ok("12 g".into()));
+        assert_eq!(take(FieldKind::Colour, "green"), Err(ValueError::Colour));
         assert_eq!(take(FieldKind::Furniture, "dresser"), Ok("dresser".into()));
         assert_eq!(take(FieldKind::Furniture, "boat"), Err(ValueError::Answer));
         assert_eq!(take(FieldKind::Count(9), "10"), Err(ValueError::TooLarge));

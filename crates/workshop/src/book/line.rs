@@ -7,6 +7,8 @@ use units::{Day, SortedMap};
 
 use super::books::book;
 use super::field::FieldKind;
+use super::quantity::Quantity;
+use crate::document::Colour;
 
 /// A line of a book: texts as they were written, by the key of the field. Values of fields that are not known here are
 /// kept.
@@ -42,6 +44,7 @@ impl Line {
         let text = self.values.get(key)?;
         match book(of)?.field(key)?.kind {
             FieldKind::Of(quantity) => quantity.read(text).ok(),
+            FieldKind::Scale => Quantity::Mass.read(text).ok(),
             FieldKind::Count(_) => text.parse().ok(),
             _ => None,
         }
@@ -55,6 +58,11 @@ impl Line {
     /// The whole number in a field.
     pub fn count(&self, key: &str) -> Option<u32> {
         self.values.get(key)?.parse().ok()
+    }
+
+    /// The colour in a field.
+    pub fn colour(&self, key: &str) -> Option<Colour> {
+        Colour::read(self.values.get(key)?)
     }
 
     /// The day in a field.

@@ -151,6 +151,8 @@ pub enum ValueError {
     Price(coatings::can::PriceError),
     /// It is no day of the calendar.
     Day,
+    /// It is no colour.
+    Colour,
     /// It is none of the answers.
     Answer,
     /// It is no picture, or too large a one.
@@ -176,6 +178,7 @@ impl fmt::Display for ValueError {
             ValueError::Day => f.write_str("That is no day. Write year, month and day, such as 2026-05-03."),
             ValueError::Answer => f.write_str("That answer is not known here. Choose one from the list."),
             ValueError::Picture => f.write_str("That is no picture, or too large a one."),
+            ValueError::Colour => f.write_str("That is no colour. Write it such as #4a6b61."),
             ValueError::Hours => {
                 f.write_str("Those are no hours. Write from and to, such as 9:00-12:30, with commas between.")
             }

@@ -10,7 +10,7 @@ use crate::book::book;
 use crate::{BookEdit, Edit, PieceEdit, SchemeEdit, edges_by_zone, invented_workshop, takeoff};
 
 /// Facts and habits that are of money and of days.
-const OF_OTHERS: [&str; 23] = [
+const OF_OTHERS: [&str; 24] = [
     "bought",
     "asking",
     "sold",
@@ -33,6 +33,7 @@ const OF_OTHERS: [&str; 23] = [
     "surface",
     "humidity",
     "begin",
+    "scale-step",
     "due",
 ];
 

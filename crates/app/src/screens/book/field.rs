@@ -23,6 +23,11 @@ impl Form<'_> {
                     quantity.usual_unit(self.app.workshop.units)
                 )
             }
+            FieldKind::Scale => format!("{}, g", field.label),
+            // A browser shows black where no colour is chosen.
+            FieldKind::Colour if self.app.entry(&self.id(key)).is_empty() => {
+                format!("{}: not said", field.label)
+            }
             _ => field.label.into(),
         };
         match field.kind {
@@ -30,6 +35,8 @@ impl Form<'_> {
             FieldKind::Hours => self.written(key, &label, "text"),
             FieldKind::Count(_) => self.written(key, &label, "numeric"),
             FieldKind::Money => self.written(key, &label, "decimal"),
+            FieldKind::Scale => self.written(key, &label, "text"),
+            FieldKind::Colour => self.native(key, &label, "color"),
             FieldKind::Of(_) => self.written(key, &label, "text"),
             FieldKind::Words => self.words(key, &label),
             FieldKind::Day => self.native(key, &label, "date"),

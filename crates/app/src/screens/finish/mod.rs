@@ -11,7 +11,7 @@ use yew::prelude::*;
 
 use super::{Shown, say_if};
 use crate::parts::{button, choice, select};
-use crate::state::Act;
+use crate::state::{Act, Room};
 
 /// A scheme that is on the sheet, and what belongs to it.
 pub struct Planned<'a> {
@@ -46,6 +46,7 @@ pub fn finish(shown: &Shown) -> Html {
             <div class="row">
                 { whose(shown) }
                 { like(shown) }
+                { button("mixing", "Mixing bench", shown.send.reform(|_: MouseEvent| Act::Room(Room::Mixing))) }
                 // Always one node, or the list beside it would be made anew and lose the focus.
                 { zone.map(|key| apart(shown, key, scheme.is_some())).unwrap_or_default() }
             </div>

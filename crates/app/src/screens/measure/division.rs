@@ -108,7 +108,7 @@ fn row(shown: &Shown, place: BayPlace, number: usize, row: &Row, shared: &Shared
                 { stepper(("Shelves in each", &of), &id("shelves"), row.shelves as u32, (0, MAX_SHELVES as u32),
                     shelves) }
             }
-            { button_for(id("repeat"), "Add one like it", format!("Add a row like row {number}"), repeat) }
+            { button_for(id("repeat"), "Add one like it", format!("Add one like it: row {number}"), repeat) }
         </div>
     }
 }

@@ -1,0 +1,146 @@
+//! The mixing bench: recipes by weight, what to pour step by step, how far the shade drifts, labels for the jars, and the
+//! batches that were made.
+
+use std::rc::Rc;
+
+use coatings::mix::Scale;
+use units::Mass;
+use workshop::BookEdit;
+use workshop::book::Line;
+use workshop::mixing::{PARTS, Pouring, Shade, label, pouring, scale, shade};
+use yew::prelude::*;
+
+use super::Send;
+use super::amounts::swatch;
+use super::book::{Form, add, only};
+use crate::browser::{new_name, print, today};
+use crate::parts::{button, button_for, fold};
+use crate::state::{Act, App};
+use crate::words;
+
+/// The room of the mixing bench.
+pub fn bench(app: &Rc<App>, send: &Send) -> Html {
+    let recipes = app.workshop.books.lines("recipes");
+    html! {
+        <section class="mixing" aria-labelledby="mixing-title">
+            <h2 id="mixing-title">{ "Mixing bench" }</h2>
+            <p>{ "Mix by weight, never by the eye: the same weights give the same shade again. Let a drop dry before you \
+                  judge it." }</p>
+            <div class="row">
+                { add(send, "recipes", "New recipe", || vec![("wanted", "500 g".into())]) }
+                { button("print-labels", "Print the labels", Callback::from(|_: MouseEvent| print())) }
+            </div>
+            { only(app, send, "habits", &["scale-step"]) }
+            <ul class="entries">{ for recipes.iter().rev().map(|line| recipe(app, send, line)) }</ul>
+        </section>
+    }
+}
+
+fn recipe(app: &App, send: &Send, line: &Rc<Line>) -> Html {
+    let Some(form) = Form::of(app, send, "recipes", Rc::clone(&line.id)) else {
+        return Html::default();
+    };
+    let name = match line.text("name") {
+        "" => "A recipe without a name",
+        name => name,
+    };
+    let more = format!("parts-{}", line.id);
+    let is_open = app.unfolded.contains(&more)
+        || PARTS
+            .iter()
+            .skip(3)
+            .any(|[_, weight, _]| !line.text(weight).is_empty());
+    let last_parts = || html! { { for PARTS.iter().skip(3).map(|keys| form.fields(keys)) } };
+    html! {
+        <li key={&*line.id} class="entry recipe">
+            <h3>{ line.colour("colour").map(|colour| swatch(colour.0)) }{ name }</h3>
+            { form.fields(&["name", "colour", "photo"]) }
+            { for PARTS.iter().take(3).map(|keys| form.fields(keys)) }
+            { fold(&more, ("More parts".into(), String::new()), is_open, send.reform(Act::Fold), &last_parts) }
+            { form.fields(&["wanted", "rest", "note"]) }
+            { mixed(app, send, line) }
+            { batches(app, send, line) }
+            { form.strike(name) }
+        </li>
+    }
+}
+
+/// What to pour now.
+fn mixed(app: &App, send: &Send, line: &Rc<Line>) -> Html {
+    let shade = match shade(line) {
+        Ok(shade) => shade,
+        Err(fault) => return html! { <p role="status">{ fault.to_string() }</p> },
+    };
+    let mass = |key: &str| line.number("recipes", key).map_or(Mass::ZERO, Mass::kilograms);
+    let wanted = match mass("wanted") {
+        Mass::ZERO => shade.written,
+        wanted => wanted,
+    };
+    let scale = scale(&app.workshop);
+    match pouring(&shade, scale, wanted, mass("rest")) {
+        Ok(of) => {
+            html! { <>{ poured(&shade, &scale, &of) }{ tag(app, &shade, &scale, &of) }{ done(send, line, &scale, &of) }</> }
+        }
+        Err(fault) => html! { <p role="status">{ fault.to_string() }</p> },
+    }
+}
+
+fn poured(shade: &Shade, scale: &Scale, pouring: &Pouring) -> Html {
+    let step = |step: &coatings::mix::Step| {
+        let part = shade.recipe.components().get(step.component);
+        let name = part.map_or("", |part| part.name.as_str());
+        html! {
+            <li>
+                { shade.colours.get(step.component).copied().flatten().map(swatch) }
+                { "Set to zero. " }<b>{ format!("{name}: {}", scale.show(step.display)) }</b>
+                { step.warning.as_ref().map(|warning| html! { <span class="with">{ format!(" {warning}") }</span> }) }
+            </li>
+        }
+    };
+    html! {
+        <>
+            <h4>{ "Pour in this order" }</h4>
+            <ol class="pour">{ for pouring.steps.iter().map(step) }</ol>
+            <p class="drift">{ pouring.colour.map(swatch) }{ words::drift(shade, pouring) }</p>
+        </>
+    }
+}
+
+/// What is printed, or written on the jar.
+fn tag(app: &App, shade: &Shade, scale: &Scale, pouring: &Pouring) -> Html {
+    let lines = label(shade, scale, pouring.total, today(), app.workshop.units);
+    html! { <div class="label-of-jar">{ for lines.into_iter().map(|line| html! { <p>{ line }</p> }) }</div> }
+}
+
+/// Notes down that the batch is there.
+fn done(send: &Send, line: &Rc<Line>, scale: &Scale, pouring: &Pouring) -> Html {
+    let (recipe, made) = (line.id.to_string(), scale.show(pouring.total));
+    let note = send.reform(move |_: MouseEvent| {
+        let values = vec![
+            ("recipe", recipe.clone()),
+            ("day", today().to_string()),
+            ("made", made.clone()),
+            ("left", made.clone()),
+        ];
+        Act::Book(BookEdit::Add("batches", new_name().into(), values))
+    });
+    let what = format!("Note this batch of {}", line.text("name"));
+    button_for(format!("made-{}", line.id), "Note it as mixed", what, note)
+}
+
+/// The batches of a recipe, with what is left of each.
+fn batches(app: &App, send: &Send, recipe: &Rc<Line>) -> Html {
+    let of = app
+        .workshop
+        .books
+        .lines("batches")
+        .iter()
+        .filter(|line| line.text("recipe") == &*recipe.id);
+    let batch = |line: &Rc<Line>| {
+        let form = Form::of(app, send, "batches", Rc::clone(&line.id))?;
+        Some(html! {
+            <li key={&*line.id}>{ form.fields(&["day", "made", "left"]) }{ form.strike(line.text("day")) }</li>
+        })
+    };
+    html! { <ul class="batches">{ for of.filter_map(batch) }</ul> }
+}
