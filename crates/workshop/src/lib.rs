@@ -18,6 +18,7 @@ pub mod mixing;
 pub mod money;
 pub mod out;
 pub mod preparing;
+pub mod shelf;
 mod takeoff;
 mod tape;
 

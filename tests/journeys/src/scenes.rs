@@ -22,7 +22,7 @@ const fn scene(name: &'static str, way: &'static [&'static str], shows: &'static
 }
 
 /// All of them, in the order in which a maker meets them. The first is that of a workshop with nothing in it.
-pub const SCENES: [Scene; 24] = [
+pub const SCENES: [Scene; 25] = [
     scene("start", &[], "#look-around"),
     scene("new-piece", &["#new-piece"], "#new-dresser"),
     scene("measure", &["#sheet-measure"], "#field-width"),
@@ -70,6 +70,11 @@ pub const SCENES: [Scene; 24] = [
     scene("card-link", &["#sheet-card", "#make-link"], "#copy-link"),
     scene("amounts", &["#fold-how-paint"], "#buy-paint"),
     scene("together", &["#together"], "main.room"),
+    scene(
+        "shelf",
+        &["#together", "#shelf", "#add-shelf"],
+        "[id^=shelf-][id$=-material]",
+    ),
     scene("settings", &["#settings"], "#open-file"),
 ];
 

@@ -20,6 +20,7 @@ mod out;
 mod prepare;
 mod prices;
 mod settings;
+mod shelf;
 mod start;
 mod surfaces;
 mod tape;
@@ -208,6 +209,13 @@ pub fn Page() -> Html {
                 { messages::messages(&app, &send) }
                 { to_board(&app, &send) }
                 { mixing::bench(&app, &send) }
+            </main>
+        },
+        (Room::Shelf, _) => html! {
+            <main class="room">
+                { messages::messages(&app, &send) }
+                { to_board(&app, &send) }
+                <shelf::Shelf app={app.clone()} send={send.clone()} />
             </main>
         },
         (Room::Days, _) => html! {

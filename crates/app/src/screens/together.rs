@@ -3,12 +3,14 @@
 use std::rc::Rc;
 
 use units::{Area, show_area};
-use workshop::{Edit, Piece, Shopping, Takeoff, shopping, takeoffs};
+use workshop::{BookEdit, Edit, Piece, Shopping, Takeoff, shopping, takeoffs};
 use yew::prelude::*;
 
 use super::drawing::Silhouette;
 use super::{Send, amounts::swatch, money};
-use crate::state::{Act, App};
+use crate::browser::{print, today};
+use crate::parts::button;
+use crate::state::{Act, App, Room};
 use crate::words;
 
 #[derive(Properties, PartialEq)]
@@ -34,7 +36,11 @@ pub fn Together(props: &Props) -> Html {
                 { for app.workshop.pieces.iter().zip(areas.iter()).map(|(of, area)| piece(app, send, of, *area)) }
             </ul>
             <h2>{ "To buy, besides what is in hand" }</h2>
-            { list(app, bought) }
+            <div class="row">
+                { button("shelf", "Shelf", send.reform(|_: MouseEvent| Act::Room(Room::Shelf))) }
+                { button("print-list", "Print the list", Callback::from(|_: MouseEvent| print())) }
+            </div>
+            { list(app, send, bought) }
         </section>
     }
 }
@@ -64,7 +70,7 @@ fn piece(app: &App, send: &Send, piece: &Rc<Piece>, area: Option<Area>) -> Html 
     }
 }
 
-fn list(app: &App, bought: &[Shopping]) -> Html {
+fn list(app: &App, send: &Send, bought: &[Shopping]) -> Html {
     if bought.is_empty() {
         return html! { <p>{ "Nothing goes on any piece yet. Open one and plan its finish." }</p> };
     }
@@ -74,10 +80,38 @@ fn list(app: &App, bought: &[Shopping]) -> Html {
         html! {
             <li>
                 <h3>{ lot.colour.map(swatch) }{ &*lot.material.name }{ colour }</h3>
-                <p>{ words::buy(&lot.buy, !lot.in_hand.is_empty(), &app.workshop, &money(app)) }</p>
-                <p class="hint">{ format!("For {}.", words::and(&pieces)) }{ words::in_hand(&lot.in_hand) }</p>
+                <p>{ words::buy(&lot.buy, !lot.in_hand.is_empty() || !lot.on_shelf.is_empty(), &app.workshop, &money(app)) }</p>
+                <p class="hint">
+                    { format!("For {}.", words::and(&pieces)) }{ words::in_hand(&lot.in_hand) }
+                    { words::on_shelf(&lot.on_shelf, app.workshop.units) }
+                </p>
+                { basket(app, send, lot) }
             </li>
         }
     };
     html! { <ul id="shopping">{ for bought.iter().map(line) }</ul> }
+}
+
+/// Whether it lies in the basket already; nothing where nothing is to be bought.
+fn basket(app: &App, send: &Send, lot: &Shopping) -> Html {
+    if lot.buy.as_ref().is_ok_and(|buy| buy.cans.is_empty()) {
+        return Html::default();
+    }
+    let colour = lot
+        .colour
+        .map(|[red, green, blue]| format!("-{red:02x}{green:02x}{blue:02x}"));
+    let key: Rc<str> = format!("{}{}", lot.material.key, colour.unwrap_or_default()).into();
+    let is_in = app.workshop.books.line("basket", &key).is_some();
+    let id = format!("basket-{key}");
+    let tick = send.reform(move |_: Event| {
+        Act::Book(match is_in {
+            true => BookEdit::Strike("basket", Rc::clone(&key)),
+            false => BookEdit::Add("basket", Rc::clone(&key), vec![("day", today().to_string())]),
+        })
+    });
+    html! {
+        <label class="switch" for={id.clone()}>
+            <input {id} type="checkbox" checked={is_in} onchange={tick} />{ "In the basket" }
+        </label>
+    }
 }

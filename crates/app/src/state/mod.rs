@@ -35,6 +35,8 @@ pub enum Room {
     Days,
     /// The mixing bench.
     Mixing,
+    /// The cans in the workshop.
+    Shelf,
 }
 
 /// Which sheet of questions lies under the drawing.

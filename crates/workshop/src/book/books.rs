@@ -35,11 +35,13 @@ const fn once(key: &'static str, label: &'static str, kind: FieldKind) -> BookFi
     BookField { key, label, kind }
 }
 
-use FieldKind::{Choice, Colour, Count, Day, Furniture, Hours, Money, Of, Picture, Scale, Text, Tick, Words};
-use Quantity::{Area, Length, Share, Temperature, Time};
+use FieldKind::{
+    Can, Choice, Colour, Count, Day, Furniture, Hours, Material, Money, Of, Picture, Scale, Text, Tick, Words,
+};
+use Quantity::{Area, Density, Length, Share, Temperature, Time};
 
 /// Every book.
-pub static BOOKS: [Book; 7] = [
+pub static BOOKS: [Book; 9] = [
     // What pieces go for where the maker lives.
     Book {
         key: "prices",
@@ -57,6 +59,30 @@ pub static BOOKS: [Book; 7] = [
             once("day", "Seen on", Day),
             once("gone", "Gone after days", Count(3650)),
         ],
+    },
+    // What stands in the workshop.
+    Book {
+        key: "shelf",
+        of_piece: false,
+        is_single: false,
+        fields: &[
+            once("material", "Material", Material),
+            once("colour", "Colour", Colour),
+            once("can", "Size of the can", Can),
+            once("weight", "Weighs now", Scale),
+            once("tare", "Empty can weighs", Scale),
+            once("density", "Density on its label", Of(Density)),
+            once("opened", "Opened on", Day),
+            once("frozen", "It has frozen", Tick),
+            once("note", "Note", Text),
+        ],
+    },
+    // What is in the basket already, by material and colour.
+    Book {
+        key: "basket",
+        of_piece: false,
+        is_single: false,
+        fields: &[once("day", "On", Day)],
     },
     // What is mixed, by weight.
     Book {

@@ -43,6 +43,10 @@ pub enum FieldKind {
     Day,
     /// Hours of work on a day: `9:00-12:30, 13:00-17:00`.
     Hours,
+    /// A material, by its key: a known one, or one of the maker's own.
+    Material,
+    /// A size of can, by its key.
+    Can,
     /// A colour.
     Colour,
     /// A small photo, as the address that holds it.
@@ -87,6 +91,9 @@ impl FieldKind {
             FieldKind::Money => read_price(text).map(|_| ()).map_err(ValueError::Price),
             FieldKind::Of(quantity) => quantity.read(text).map(|_| ()),
             FieldKind::Scale => Quantity::Mass.read(text).map(|_| ()),
+            // Materials of the maker's own come and go.
+            FieldKind::Material => answer(!text.is_empty() && text.len() <= 120),
+            FieldKind::Can => answer(coatings::can(text).is_some()),
             FieldKind::Colour => Colour::read(text).map(|_| ()).ok_or(ValueError::Colour),
             FieldKind::Day => Day::read(text).map(|_| ()).ok_or(ValueError::Day),
             FieldKind::Hours => read_hours(text).map(|_| ()).ok_or(ValueError::Hours),

@@ -8,6 +8,7 @@ use units::Volume;
 
 use super::{InHand, MaterialLine, Takeoff, takeoff};
 use crate::document::{Piece, Workshop};
+use crate::shelf::stock;
 
 /// What to buy of one material.
 #[derive(Clone, Debug, PartialEq)]
@@ -91,6 +92,8 @@ pub struct Shopping {
     pub pieces: Vec<String>,
     /// The cans in hand, and how full they are. The same can that is named for several pieces is one can.
     pub in_hand: Vec<InHand>,
+    /// What is in the cans on the shelf.
+    pub on_shelf: Vec<Contents>,
     /// Which cans to buy besides for all of them.
     pub buy: Result<Buy, ChoiceError>,
 }
@@ -102,8 +105,10 @@ pub fn takeoffs(workshop: &Workshop) -> Vec<Option<Takeoff>> {
 }
 
 /// What to buy for all pieces together, stage after stage; `takeoffs` are those of [`takeoffs`]. Pieces that cannot be
-/// measured up are left out.
+/// measured up are left out. Where cans of a material stand on the shelf, these count, and not what was said to be in hand
+/// for a piece: it may be the same can.
 pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Shopping> {
+    let shelf = stock(workshop);
     let confidence = workshop.settings.confidence;
     let mut lots: Vec<(Vec<String>, Vec<&MaterialLine>)> = Vec::new();
     for (piece, takeoff) in workshop.pieces.iter().zip(takeoffs) {
@@ -132,7 +137,16 @@ pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Shoppi
                     in_hand.push(can.clone());
                 }
             }
-            let contents: Vec<Contents> = in_hand.iter().map(|can| can.contents).collect();
+            let known = shelf.iter().filter(|stock| stock.is_for(first));
+            let on_shelf: Vec<Contents> = known
+                .filter_map(|stock| stock.contents.as_ref().ok().copied())
+                .collect();
+            let contents = if on_shelf.is_empty() {
+                in_hand.iter().map(|can| can.contents).collect()
+            } else {
+                in_hand.clear();
+                on_shelf.clone()
+            };
             let besides = besides_in_hand(&needs, &contents, confidence.probability());
             Some(Shopping {
                 material: Rc::clone(&first.material),
@@ -140,6 +154,7 @@ pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Shoppi
                 pieces,
                 buy: cans_for(workshop, &first.material, besides),
                 in_hand,
+                on_shelf,
             })
         })
         .collect();

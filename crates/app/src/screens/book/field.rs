@@ -40,6 +40,11 @@ impl Form<'_> {
             FieldKind::Of(_) => self.written(key, &label, "text"),
             FieldKind::Words => self.words(key, &label),
             FieldKind::Day => self.native(key, &label, "date"),
+            FieldKind::Material => self.material(key, &label),
+            FieldKind::Can => {
+                let cans = coatings::can_sizes(self.app.workshop.units).iter();
+                self.chosen(key, &label, cans.map(|can| (can.key, can.label)))
+            }
             FieldKind::Tick => self.tick(key, &label),
             FieldKind::Picture => self.picture(key, &label),
             FieldKind::Choice(answers) => self.chosen(key, &label, answers.iter().copied()),
@@ -134,5 +139,12 @@ impl Form<'_> {
         let id = self.id(key);
         let options = std::iter::once(("", "Not said")).chain(answers);
         select(label, id.element(), options, &self.app.entry(&id), self.set(key))
+    }
+
+    fn material(&self, key: &str, label: &str) -> Html {
+        let own = self.app.workshop.materials.iter();
+        let own = own.map(|own| (&*own.key, own.name.as_str()));
+        let known = coatings::materials().map(|material| (&*material.key, &*material.name));
+        self.chosen(key, label, own.chain(known))
     }
 }

@@ -1,0 +1,80 @@
+//! The shelf: every can in the workshop, what is left in it, for which pieces that is enough, and what to mind.
+
+use std::rc::Rc;
+
+use workshop::book::Line;
+use workshop::shelf::{Stock, good_for, mind, stock};
+use workshop::{Takeoff, takeoffs};
+use yew::prelude::*;
+
+use super::Send;
+use super::amounts::swatch;
+use super::book::{Form, add};
+use super::prepare::sentences;
+use crate::browser::today;
+use crate::state::App;
+use crate::words;
+
+#[derive(Properties, PartialEq)]
+pub struct Props {
+    pub app: Rc<App>,
+    pub send: Send,
+}
+
+/// The cans on the shelf.
+#[component]
+pub fn Shelf(props: &Props) -> Html {
+    let Props { app, send } = props;
+    let taken = use_memo(app.workshop.clone(), |workshop| takeoffs(workshop));
+    let known = stock(&app.workshop);
+    let lines = app.workshop.books.lines("shelf");
+    let can = |line: &Rc<Line>| {
+        let known = known.iter().find(|stock| stock.id == line.id);
+        entry(app, send, line, known, &taken)
+    };
+    html! {
+        <section class="shelf" aria-labelledby="shelf-title">
+            <h2 id="shelf-title">{ "Shelf" }</h2>
+            <p>{ "What stands in the workshop. It is taken off what has to be bought. Weigh a can with what is in it, and an \
+                  empty one of its kind; a can that only has a size is full." }</p>
+            { add(send, "shelf", "Put a can on it", Vec::new) }
+            <ul class="entries">{ for lines.iter().rev().map(can) }</ul>
+        </section>
+    }
+}
+
+fn entry(app: &App, send: &Send, line: &Rc<Line>, known: Option<&Stock>, taken: &[Option<Takeoff>]) -> Html {
+    let Some(form) = Form::of(app, send, "shelf", Rc::clone(&line.id)) else {
+        return Html::default();
+    };
+    let name = known.map_or("A can", |stock| &*stock.material.name);
+    let is_coloured = known.is_some_and(|stock| stock.material.coloured);
+    let first: &[&str] = if is_coloured {
+        &["material", "colour", "can"]
+    } else {
+        &["material", "can"]
+    };
+    html! {
+        <li key={&*line.id} class="entry">
+            <h3>{ known.and_then(|stock| stock.colour).map(swatch) }{ name }</h3>
+            { form.fields(first) }
+            { form.fields(&["weight", "tare", "density", "opened", "frozen", "note"]) }
+            { known.map(|stock| says(app, stock, taken)).unwrap_or_default() }
+            { form.strike(name) }
+        </li>
+    }
+}
+
+/// What is in it, and what it is good for.
+fn says(app: &App, stock: &Stock, taken: &[Option<Takeoff>]) -> Html {
+    let good = good_for(&app.workshop, taken, stock);
+    html! {
+        <>
+            <p class="left">{ words::left(stock, app.workshop.units) }</p>
+            <p class="mind">{ sentences(&mind(&app.workshop, stock, today())) }</p>
+            <ul class="good-for">{ for good.iter().map(|(piece, enough)| html! {
+                <li><b>{ piece }</b>{ ": " }{ words::verdict(enough.verdict) }{ ". " }{ words::enough(enough, app.workshop.units) }</li>
+            }) }</ul>
+        </>
+    }
+}

@@ -1,0 +1,47 @@
+//! What is left in a can on the shelf.
+
+use coatings::Contents;
+use units::{System, Volume};
+use workshop::shelf::Stock;
+
+use super::volume;
+
+/// How much is in it, give or take what weighing leaves open; or what is lacking to know it.
+pub fn left(stock: &Stock, system: System) -> String {
+    match &stock.contents {
+        Ok(contents) => {
+            let of = contents.estimate();
+            let give = of.standard_uncertainty * 2.0;
+            format!(
+                "{} left, give or take {}.",
+                volume(of.value, system),
+                volume(give, system)
+            )
+        }
+        Err(fault) => fault.to_string(),
+    }
+}
+
+/// What stands on the shelf of one material: ` On the shelf: 17 fl oz.`
+pub fn on_shelf(cans: &[Contents], system: System) -> String {
+    if cans.is_empty() {
+        return String::new();
+    }
+    let all: Volume = cans.iter().map(|can| can.likely()).sum();
+    format!(" On the shelf: {}.", volume(all, system))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn cans_of_one_material_are_told_together() {
+        let can = |litres: f64| Contents::full(Volume::litres(litres)).unwrap();
+        assert_eq!(
+            on_shelf(&[can(0.5), can(0.25)], System::Metric),
+            " On the shelf: 750 mL."
+        );
+        assert_eq!(on_shelf(&[], System::Metric), "");
+    }
+}

@@ -1,0 +1,222 @@
+//! The shelf: what stands in the workshop, how much is left in each can, what that is good for, and what to mind about it.
+
+use std::rc::Rc;
+
+use coatings::can::{ContentsError, Weighing};
+use coatings::{Contents, Enough, Figure, Material, Need, Reason, Rgb, Thinner};
+use units::{Day, Mass};
+
+use crate::book::Line;
+use crate::document::{Workshop, material_of};
+use crate::mixing::scale;
+use crate::takeoff::Takeoff;
+
+/// Days after which an opened can is called old: a normal shelf life is a year (MIL-HDBK-1110 s. 7.2).
+const OLD: i32 = 365;
+const OLD_CAN: Reason = Reason::read(
+    "Opened more than a year ago: stir it, strain it, and try it on scrap before it goes on a piece.",
+    "normal shelf life 1 year, MIL-HDBK-1110 s. 7.2",
+);
+const FROZEN: Reason = Reason::read(
+    "It has frozen: freezing harms what is thinned with water. If it stays lumpy when it is stirred, do not use it.",
+    "MIL-HDBK-1110 s. 7.2",
+);
+
+/// A can on the shelf.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Stock {
+    /// The name of its line.
+    pub id: Rc<str>,
+    /// The material in it.
+    pub material: Rc<Material>,
+    /// Its colour, of a material that comes in colours.
+    pub colour: Option<Rgb>,
+    /// What is left in it.
+    pub contents: Result<Contents, StockFault>,
+}
+
+/// Why it is not known what is left in a can.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum StockFault {
+    /// Neither its size nor its weight is written down.
+    Unknown,
+    /// It was weighed, and the empty can was not.
+    NoTare,
+    /// What was written down cannot be so.
+    Contents(ContentsError),
+}
+
+impl std::fmt::Display for StockFault {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            StockFault::Unknown => f.write_str("Choose its size if it is full, or weigh it."),
+            StockFault::NoTare => f.write_str("Weigh an empty can of the same kind too."),
+            StockFault::Contents(fault) => fault.fmt(f),
+        }
+    }
+}
+
+impl Stock {
+    /// Whether it is what is needed.
+    pub fn is_for(&self, need: &Need) -> bool {
+        self.material.key == need.material.key && self.colour == need.colour
+    }
+}
+
+/// Every can on the shelf whose material is known.
+pub fn stock(workshop: &Workshop) -> Vec<Stock> {
+    let of = |line: &Rc<Line>| {
+        let material = material_of(&workshop.materials, line.text("material"))?;
+        let colour = line
+            .colour("colour")
+            .map(|colour| colour.0)
+            .filter(|_| material.coloured);
+        Some(Stock {
+            id: Rc::clone(&line.id),
+            contents: contents(workshop, line, &material),
+            material,
+            colour,
+        })
+    };
+    workshop.books.lines("shelf").iter().filter_map(of).collect()
+}
+
+/// What is left: weighed with the can and without, by the density of the label or else of its kind; a can of which only the
+/// size is known is full.
+fn contents(workshop: &Workshop, line: &Line, material: &Material) -> Result<Contents, StockFault> {
+    let can = coatings::can(line.text("can")).map(|can| can.volume());
+    let mass = |key: &str| line.number("shelf", key).map(Mass::kilograms);
+    let Some(gross) = mass("weight") else {
+        let can = can.ok_or(StockFault::Unknown)?;
+        return Contents::full(can).map_err(StockFault::Contents);
+    };
+    let tare = mass("tare").ok_or(StockFault::NoTare)?;
+    let own = line.number("shelf", "density").filter(|density| *density > 0.0);
+    let density = own.map_or(material.density, |own| Figure::own(own, own));
+    let scale = scale(workshop);
+    let weighing = |mass: Mass| Weighing { mass, scale };
+    Contents::weighed(weighing(gross), weighing(tare), density, can).map_err(StockFault::Contents)
+}
+
+/// What to mind about a can: that it is old, that it has frozen.
+pub fn mind(workshop: &Workshop, stock: &Stock, today: Day) -> Vec<Reason> {
+    let mut mind = Vec::new();
+    let Some(line) = workshop.books.line("shelf", &stock.id) else {
+        return mind;
+    };
+    if line
+        .day("opened")
+        .is_some_and(|opened| today.days() - opened.days() > OLD)
+    {
+        mind.push(OLD_CAN);
+    }
+    if line.is("frozen") && stock.material.thinner == Thinner::Water {
+        mind.push(FROZEN);
+    }
+    mind
+}
+
+/// What a can would be for the pieces that take what is in it: by the name of the piece.
+pub fn good_for(workshop: &Workshop, takeoffs: &[Option<Takeoff>], stock: &Stock) -> Vec<(String, Enough)> {
+    let Ok(contents) = &stock.contents else {
+        return Vec::new();
+    };
+    let confidence = workshop.settings.confidence.probability();
+    let of_piece = |(piece, takeoff): (&Rc<crate::Piece>, &Option<Takeoff>)| {
+        let takeoff = takeoff.as_ref()?;
+        let line = takeoff.materials.iter().find(|line| stock.is_for(&line.need))?;
+        let enough = Enough::judge(&takeoff.job, &line.need, contents, confidence);
+        Some((piece.name.clone(), enough))
+    };
+    workshop
+        .pieces
+        .iter()
+        .zip(takeoffs)
+        .filter_map(of_piece)
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{BookEdit, Edit, invented_workshop, shopping, takeoffs};
+    use coatings::{Stage, Verdict};
+
+    fn with(values: &[(&'static str, &str)]) -> Workshop {
+        let values = values
+            .iter()
+            .map(|(key, text)| (*key, (*text).to_owned()))
+            .collect();
+        let add = BookEdit::Add("shelf", "s1".into(), values);
+        invented_workshop().apply(Edit::Book(add)).unwrap()
+    }
+
+    fn today() -> Day {
+        Day::read("2026-06-01").unwrap()
+    }
+
+    /// 780 g with the can, 120 g without, 1.3 kg/L: 660 / 1.3 = 507.7 mL, by hand.
+    #[test]
+    fn a_weighed_can_holds_its_mass_over_its_density() {
+        let values = [
+            ("material", "trim-enamel"),
+            ("weight", "780 g"),
+            ("tare", "120 g"),
+            ("density", "1.3 kg/l"),
+        ];
+        let found = stock(&with(&values)).remove(0);
+        let likely = found.contents.unwrap().likely();
+        assert!((likely.as_millilitres() - 660.0 / 1.3).abs() < 1e-6);
+        let fault = |values: &[(&'static str, &str)]| stock(&with(values)).remove(0).contents.unwrap_err();
+        assert_eq!(fault(&values[..2]), StockFault::NoTare);
+        assert_eq!(fault(&values[..1]), StockFault::Unknown);
+        assert!(stock(&with(&[("material", "cement")])).is_empty());
+    }
+
+    #[test]
+    fn what_is_old_or_has_frozen_says_so() {
+        let mind = |values: &[(&'static str, &str)]| {
+            let workshop = with(values);
+            super::mind(&workshop, &stock(&workshop)[0], today())
+        };
+        assert_eq!(
+            mind(&[("material", "trim-enamel"), ("opened", "2025-05-01")]),
+            [OLD_CAN]
+        );
+        assert_eq!(
+            mind(&[
+                ("material", "trim-enamel"),
+                ("opened", "2026-05-01"),
+                ("frozen", "yes")
+            ]),
+            [FROZEN]
+        );
+        // What is thinned with alcohol does not mind frost.
+        assert_eq!(mind(&[("material", "shellac-primer"), ("frozen", "yes")]), []);
+    }
+
+    /// A gallon on the shelf is enough for every piece that takes it, and nothing of it is bought any more.
+    #[test]
+    fn what_is_on_the_shelf_is_not_bought() {
+        let bare = invented_workshop();
+        let taken = takeoffs(&bare);
+        let lines = taken.iter().flatten().flat_map(|takeoff| &takeoff.materials);
+        let clear = lines
+            .filter(|line| line.need.material.stage == Stage::Topcoat)
+            .map(|line| &line.need)
+            .next()
+            .unwrap();
+        let key = clear.material.key.to_string();
+        let stocked = with(&[("material", &key), ("can", "us-gallon")]);
+        let found = stock(&stocked).remove(0);
+        let good = good_for(&stocked, &takeoffs(&stocked), &found);
+        assert!(!good.is_empty() && good.iter().all(|(_, enough)| enough.verdict == Verdict::Enough));
+        let buys = |workshop: &Workshop| {
+            let lots = shopping(workshop, &takeoffs(workshop));
+            let lot = lots.into_iter().find(|lot| *lot.material.key == *key).unwrap();
+            (lot.on_shelf.len(), lot.buy.unwrap().cans.len())
+        };
+        assert_eq!(buys(&stocked), (1, 0));
+        assert_eq!(buys(&bare).0, 0);
+    }
+}
