@@ -31,9 +31,9 @@ pub struct Props {
 pub fn DaysRoom(props: &Props) -> Html {
     let Props { app, send } = props;
     let days = use_memo(app.workshop.clone(), |workshop| {
-        Laid(days(workshop, &takeoffs(workshop), now()))
+        days(workshop, &takeoffs(workshop), now())
     });
-    let Laid(days) = &*days;
+    let days = &*days;
     html! {
         <section class="days" aria-labelledby="days-title">
             <h2 id="days-title">{ "Days" }</h2>
@@ -52,15 +52,6 @@ pub fn DaysRoom(props: &Props) -> Html {
             { only(app, send, "habits", &["temperature", "humidity", "surface"]) }
             <div id="air" role="status">{ for words::air(air(&app.workshop).as_ref()).into_iter().map(|text| html! { <p>{ text }</p> }) }</div>
         </section>
-    }
-}
-
-/// What was laid out; nothing asks whether two of them are the same.
-struct Laid(Days);
-
-impl PartialEq for Laid {
-    fn eq(&self, _: &Self) -> bool {
-        false
     }
 }
 
@@ -86,11 +77,13 @@ fn drawn(days: &Days) -> Html {
         }
     };
     html! {
-        <div class="pictured" tabindex="0" role="group" aria-label="The days as a picture"><svg class="timetable" viewBox={format!("0 0 {WIDTH} {height}")} role="img"
+        <div class="pictured" tabindex="0" role="group" aria-label="The days as a picture">
+            <svg class="timetable" viewBox={format!("0 0 {WIDTH} {height}")} role="img"
             aria-label="The work over the days, a row for each piece; the list below says the same in words">
             { for picture.days.iter().enumerate().map(day) }
             { for picture.rows.iter().enumerate().map(|(n, row)| bars(days, &picture, n, row)) }
-        </svg></div>
+            </svg>
+        </div>
     }
 }
 

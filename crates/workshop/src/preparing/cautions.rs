@@ -27,6 +27,16 @@ pub(super) const ALCOHOL: Reason = Reason::memory(
     "The vapour of alcohol burns already at the warmth of a room: no flame, pilot light or spark near it, and open the \
      windows.",
 );
+/// Mineral spirits.
+pub(super) const SOLVENT: Reason = Reason::memory(
+    "Mineral spirits burn, and their vapour harms: open the windows, wear gloves, keep flames and sparks away.",
+);
+/// Rags.
+pub(super) const RAGS: Reason = Reason::read(
+    "Rags with drying oil, oil stain or oil varnish can catch fire by themselves within hours: lay them flat outdoors, or \
+     drown them in water in a closed metal can.",
+    "Harvard GSD Fabrication Lab, pointing to NFPA; 29 CFR 1926.252(e) as cited by an insurer",
+);
 /// Cleaners.
 pub(super) const CLEANER: Reason = Reason::memory(
     "Gloves and eye protection, as the label of the cleaner says. Never mix cleaners with bleach.",

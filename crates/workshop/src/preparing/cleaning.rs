@@ -4,7 +4,7 @@ use coatings::{Figure, Reason, Stage};
 use geometry::Sense;
 use units::{Area, Volume};
 
-use super::cautions::{ALCOHOL, CLEANER, SUN_AND_VINEGAR};
+use super::cautions::{ALCOHOL, CLEANER, RAGS, SOLVENT, SUN_AND_VINEGAR};
 use super::time::{self, A_DAY, WASHED};
 use super::{Much, Of, PrepareStep};
 
@@ -92,7 +92,7 @@ pub(super) fn clean(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
                 .how([WAX])
                 .lasts(time::on(of.takeoff.painted.value, time::WAX))
                 .waits(WASHED)
-                .mind([ALCOHOL]),
+                .mind([SOLVENT, RAGS]),
         );
     }
 }

@@ -1,8 +1,8 @@
 //! How long a piece waits before it is used or sold.
 
-use coatings::Reason;
+use coatings::{Reason, Thinner};
 
-use super::cautions::{AIR, CHILD};
+use super::cautions::{AIR, CHILD, RAGS};
 use super::{Much, Of, PrepareStep};
 
 const CURE: Reason = Reason::practice(
@@ -29,6 +29,9 @@ pub(super) fn cure(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
                 "the cure of the last coat, the longest of all zones",
             )
             .mind([AIR, CHILD]);
-        steps.push(step);
+        let mut layers = of.takeoff.job.zones.iter().flat_map(|zone| &zone.layers);
+        let has_oil =
+            layers.any(|layer| layer.coats > 0 && layer.material.thinner == Thinner::MineralSpirits);
+        steps.push(step.mind(has_oil.then_some(RAGS)));
     }
 }

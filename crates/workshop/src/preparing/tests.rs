@@ -205,6 +205,13 @@ fn what_shows_the_wood_is_stripped_and_sanded_finer() {
         .unwrap();
     workshop.pieces[0] = Rc::new(piece);
     let steps = steps(&workshop);
+    // The stain is an oil stain, and rags with it can catch fire.
+    assert!(
+        step(&steps, "cure")
+            .cautions
+            .iter()
+            .any(|caution| caution.text.starts_with("Rags with drying oil"))
+    );
     assert!(keys(&steps).contains(&"strip"));
     let sand = step(&steps, "sand");
     assert_eq!(sand.title, "Sand");
