@@ -9,7 +9,7 @@ use units::Day;
 
 use crate::document::{Piece, Workshop};
 use crate::hours::read_hours;
-use crate::preparing::{PrepareStep, prepare};
+use crate::preparing::{Held, PrepareStep, When, prepare};
 use crate::takeoff::{MaterialLine, Takeoff};
 
 /// The keys of the maker's hours, from Monday on.
@@ -83,21 +83,16 @@ fn hours(workshop: &Workshop) -> (Hours, bool) {
     (Hours::new(std::array::from_fn(of), &[]), is_usual)
 }
 
-/// The work on a piece: what is prepared, then coat by coat. What is sanded between coats is shared out to the coats before
-/// it.
+/// The work on a piece: what is prepared and may be done, then coat by coat. What is sanded between coats is shared out to
+/// the coats before it.
 fn job(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Job {
     let prepared = prepare(workshop, piece, takeoff, &[]);
-    let is_between = |step: &&PrepareStep| step.key.starts_with("between");
-    let sanding: f64 = prepared
-        .iter()
-        .filter(is_between)
-        .map(|step| middle(step.minutes))
-        .sum();
-    let besides = ["block", "cure"];
-    let before = prepared
-        .iter()
-        .filter(|step| !is_between(step) && !besides.contains(&step.key.as_str()));
-    let mut steps: Vec<Step> = before.map(of_preparing).collect();
+    let of = |when: When| {
+        let all = prepared.iter();
+        all.filter(move |step| step.when == when && step.may_be_done())
+    };
+    let sanding: f64 = of(When::Between).map(PrepareStep::likely_minutes).sum();
+    let mut steps: Vec<Step> = of(When::Before).map(of_preparing).collect();
     let coats: Vec<&MaterialLine> = takeoff
         .materials
         .iter()
@@ -138,7 +133,11 @@ fn done(piece: &Piece, steps: &[Step]) -> Vec<Moment> {
 
 fn of_preparing(step: &PrepareStep) -> Step {
     let (low, high) = step.minutes;
-    let mut of = Step::new(&step.title, guesses(low, high)).split();
+    let name = match step.held {
+        Some(held) => format!("{}. {}", step.title, Held::message(held)),
+        None => step.title.clone(),
+    };
+    let mut of = Step::new(&name, guesses(low, high)).split();
     of.key.clone_from(&step.key);
     of.then(Wait::at_least(whole(step.wait * 60.0)))
 }
@@ -171,13 +170,9 @@ fn of_coat(takeoff: &Takeoff, line: &MaterialLine, coat: u32, sanding: f64) -> S
     step.then(Wait::at_least(whole(recoat.high * 60.0)))
 }
 
-fn middle((low, high): (f64, f64)) -> f64 {
-    (low + high) / 2.0
-}
-
 /// At least a minute: what takes no time is no step.
 fn guesses(low: f64, high: f64) -> Minutes {
-    let [low, likely, high] = [low, middle((low, high)), high].map(|minutes| whole(minutes).max(1));
+    let [low, likely, high] = [low, (low + high) / 2.0, high].map(|minutes| whole(minutes).max(1));
     Minutes::new(low, likely, high).unwrap_or_else(|| Minutes::one(likely))
 }
 
@@ -284,6 +279,29 @@ mod tests {
         assert!(days.timetable.work(0, 0).is_none());
         let sold = laid(&with(&[("sold-on", "2026-05-01")], &[]));
         assert_eq!(sold.jobs.len(), workshop.pieces.len() - 1);
+    }
+
+    /// What must not be sanded is in no timetable and no calendar; what waits for the test says so.
+    #[test]
+    fn lead_keeps_the_sander_out_of_the_days() {
+        let steps = |lead: &str| {
+            let job = laid(&with(&[("lead", lead)], &[])).jobs.remove(0);
+            job.steps
+                .into_iter()
+                .map(|step| (step.key, step.name))
+                .collect::<Vec<_>>()
+        };
+        let is_sanding = |(key, _): &&(String, String)| key.starts_with("sand");
+        assert_eq!(steps("positive").iter().find(is_sanding), None);
+        assert!(
+            steps("none")
+                .iter()
+                .find(is_sanding)
+                .unwrap()
+                .1
+                .ends_with("Not before the test for lead is done.")
+        );
+        assert_eq!(steps("negative").iter().find(is_sanding).unwrap().1, "Scuff-sand");
     }
 
     /// 25 degrees and 60 %: the dew point is 16.7 degrees (PsychroLib has the same in `tests/outside`), so 18 degrees of the

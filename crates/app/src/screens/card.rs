@@ -98,7 +98,7 @@ fn preparing(step: &PrepareStep, system: units::System) -> Html {
             <span>
                 <b>{ &step.title }</b>
                 <span class="with">{ format!(" {}", amounts.join("; ")) }</span>
-                { step.held.map(|held| format!(" {held}")) }
+                { step.held.map(|held| format!(" {}", held.message())) }
             </span>
         </li>
     }

@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use coatings::Reason;
-use workshop::preparing::{Amount, PrepareStep, prepare as steps_of};
+use workshop::preparing::{Amount, Held, PrepareStep, prepare as steps_of};
 use workshop::{BookEdit, PieceEdit};
 use yew::prelude::*;
 
@@ -105,7 +105,7 @@ fn step(shown: &Shown, step: &PrepareStep) -> Html {
                 <b>{ &step.title }</b>
                 <span class="with">{ done.map(|day| format!("done {}", words::day(day))) }</span>
             </label>
-            <p class="held">{ step.held }</p>
+            <p class="held">{ step.held.map(Held::message) }</p>
             <p>{ sentences(&step.how) }</p>
             <dl class="amounts-of">{ for step.amounts.iter().map(|of| amount(of, app.workshop.units)) }</dl>
             <p class="mind">{ sentences(&step.cautions) }</p>

@@ -1,6 +1,6 @@
 //! The account of a piece: what it costs, from its takeoff and what the maker wrote down, and what it must bring.
 
-use coatings::{Job, Need};
+use coatings::{Job, Need, Stage};
 use units::Day;
 
 use super::{
@@ -9,7 +9,7 @@ use super::{
 };
 use crate::document::{Piece, Workshop};
 use crate::market::{self, Row, Side, Told};
-use crate::preparing::prepare;
+use crate::preparing::{PrepareStep, prepare};
 use crate::takeoff::{Takeoff, cans_for};
 
 /// What a piece, or a set, costs and must bring. All money is in hundredths.
@@ -43,11 +43,9 @@ pub struct Account {
 pub fn account(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, today: Day) -> Account {
     let (habits, facts) = (workshop.books.only("habits"), piece.books.only("facts"));
     let coating = minutes(&takeoff.job);
-    let preparing: f64 = prepare(workshop, piece, takeoff, &[])
-        .iter()
-        .map(|step| (step.minutes.0 + step.minutes.1) / 2.0)
-        .sum();
-    let reckoned = coating + whole_minutes(preparing);
+    let prepared = prepare(workshop, piece, takeoff, &[]);
+    let done = prepared.iter().filter(|step| step.may_be_done());
+    let reckoned = coating + whole_minutes(done.map(PrepareStep::likely_minutes).sum());
     let own = facts
         .number("facts", "hours")
         .map(|hours| whole_minutes(hours * 60.0));
@@ -162,14 +160,24 @@ fn more_coats(workshop: &Workshop, takeoff: &Takeoff, costs: &Costs, minutes_now
         };
         Some((line.need.material.name.to_string(), added(&with, costs)?))
     };
-    takeoff.materials.iter().filter_map(more).collect()
+    let coats = takeoff
+        .materials
+        .iter()
+        .filter(|line| line.need.material.stage != Stage::Clean);
+    coats.filter_map(more).collect()
 }
 
 /// Trials for one more coat: the likely amount is steady to half a percent with these.
 const TRIALS: usize = 2_000;
 
+/// The minutes of all coats. What a cleaner takes is in the step of cleaning already.
 fn minutes(job: &Job) -> u32 {
-    whole_minutes(coatings::minutes(job).value)
+    let mut job = job.clone();
+    let layers = job.zones.iter_mut().flat_map(|zone| &mut zone.layers);
+    layers
+        .filter(|layer| layer.material.stage == Stage::Clean)
+        .for_each(|layer| layer.coats = 0);
+    whole_minutes(coatings::minutes(&job).value)
 }
 
 fn whole_minutes(minutes: f64) -> u32 {
@@ -269,6 +277,18 @@ mod tests {
         assert_eq!(dear.chance, Some(0.0));
     }
 
+    /// A degreaser takes the time of the step of cleaning, which is there with it or without it.
+    #[test]
+    fn cleaning_is_reckoned_once() {
+        let workshop = written(&[], &[], &[]);
+        let id = workshop.pieces[0].id.clone();
+        let add = PieceEdit::Finish(None, SchemeEdit::Add("degreaser".into()));
+        let cleaned = workshop.apply(Edit::Piece(id, add)).unwrap();
+        let (with, without) = (of(&cleaned), of(&workshop));
+        assert_eq!(with.costs.minutes, without.costs.minutes);
+        assert!(with.unpriced.len() == without.unpriced.len() + 1);
+    }
+
     /// A quart at 20.00: each litre comes to 20.00 / 0.946 L, and more coats of it add to the price.
     #[test]
     fn a_material_with_a_price_is_in_the_costs() {
@@ -323,8 +343,12 @@ mod tests {
         let account = of(&workshop);
         let takeoff = takeoff(&workshop.pieces[0], &[], Default::default()).unwrap();
         assert!(account.reckoned_hours);
-        // Coats, and at least the sanding of some 3 m2 with two grits.
-        assert!(f64::from(account.costs.minutes) > coatings::minutes(&takeoff.job).value + 24.0);
+        let preparing: f64 = prepare(&workshop, &workshop.pieces[0], &takeoff, &[])
+            .iter()
+            .map(PrepareStep::likely_minutes)
+            .sum();
+        let expected = coatings::minutes(&takeoff.job).value + preparing;
+        assert!(preparing > 60.0 && (f64::from(account.costs.minutes) - expected).abs() <= 1.0);
         assert_eq!(of(&written(&[("hours", "3 h")], &[], &[])).costs.minutes, 180);
     }
 }

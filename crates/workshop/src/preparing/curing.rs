@@ -3,7 +3,7 @@
 use coatings::{Reason, Thinner};
 
 use super::cautions::{AIR, CHILD, RAGS};
-use super::{Much, Of, PrepareStep};
+use super::{Much, Of, PrepareStep, When};
 
 const CURE: Reason = Reason::practice(
     "Dry to the touch is not cured: until then nothing is put on it, and nothing is wiped wet. Warm and dry air shortens \
@@ -23,6 +23,7 @@ pub(super) fn cure(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     if let Some((low, high)) = longest {
         let step = PrepareStep::new("cure", "Let it cure")
             .how([CURE])
+            .when(When::After)
             .takes(
                 "Before it is used",
                 Much::Hours(low, high),

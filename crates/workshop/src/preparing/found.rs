@@ -21,9 +21,11 @@ impl OldFinish {
     /// and wood that is bare has none.
     pub fn of(piece: &Piece) -> Self {
         let facts = piece.books.only("facts");
-        let is_there = piece
-            .schemes()
-            .any(|scheme| scheme.condition.ground.is_old_finish());
+        // What comes off in places is there, whatever the rest goes onto.
+        let is_there = facts.is("loose")
+            || piece
+                .schemes()
+                .any(|scheme| scheme.condition.ground.is_old_finish());
         match (facts.text("lead"), facts.text("age")) {
             ("positive", _) => OldFinish::Lead,
             ("negative", _) | (_, "later") => OldFinish::Clear,

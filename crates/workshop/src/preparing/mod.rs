@@ -39,12 +39,43 @@ pub struct PrepareStep {
     pub amounts: Vec<Amount>,
     /// What to mind.
     pub cautions: Vec<Reason>,
-    /// Why it must not begin yet.
-    pub held: Option<&'static str>,
+    /// Where it stands among the coats.
+    pub when: When,
+    /// What keeps it from being done.
+    pub held: Option<Held>,
     /// Minutes of work, at least and at most.
     pub minutes: (f64, f64),
     /// Hours after it until the next step.
     pub wait: f64,
+}
+
+/// Where a step stands among the coats.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum When {
+    /// Before the first.
+    Before,
+    /// With them, or between them.
+    Between,
+    /// After the last.
+    After,
+}
+
+/// What keeps a step from being done.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Held {
+    /// It waits until this is done.
+    Until(&'static str),
+    /// It must not be done at all.
+    ForGood(&'static str),
+}
+
+impl Held {
+    /// What a person is told.
+    pub fn message(self) -> &'static str {
+        match self {
+            Held::Until(why) | Held::ForGood(why) => why,
+        }
+    }
 }
 
 /// What a step takes of one thing.
@@ -110,6 +141,16 @@ pub fn prepare(
 }
 
 impl PrepareStep {
+    /// Whether it may be done, now or once what it waits for is done.
+    pub fn may_be_done(&self) -> bool {
+        !matches!(self.held, Some(Held::ForGood(_)))
+    }
+
+    /// Minutes of work, in the middle between the least and the most.
+    pub fn likely_minutes(&self) -> f64 {
+        (self.minutes.0 + self.minutes.1) / 2.0
+    }
+
     fn new(key: impl Into<String>, title: impl Into<String>) -> Self {
         PrepareStep {
             key: key.into(),
@@ -117,6 +158,7 @@ impl PrepareStep {
             how: Vec::new(),
             amounts: Vec::new(),
             cautions: Vec::new(),
+            when: When::Before,
             held: None,
             minutes: (0.0, 0.0),
             wait: 0.0,
@@ -140,6 +182,16 @@ impl PrepareStep {
     /// It lasts so many minutes, besides what it lasts already.
     fn lasts(mut self, (low, high): (f64, f64)) -> Self {
         self.minutes = (self.minutes.0 + low, self.minutes.1 + high);
+        self
+    }
+
+    fn when(mut self, when: When) -> Self {
+        self.when = when;
+        self
+    }
+
+    fn held(mut self, held: Option<Held>) -> Self {
+        self.held = held;
         self
     }
 

@@ -7,7 +7,7 @@ use super::cautions::{ALCOHOL, HOT_VINEGAR, LEAD_FOUND, LEAD_TEST};
 use super::filler::{OVERFILL, dents, holes};
 use super::found::{OldFinish, Pits};
 use super::time::{self, A_DAY, FILLED, GLUED};
-use super::{Much, Of, PrepareStep};
+use super::{Held, Much, Of, PrepareStep, When};
 
 const TEST: Reason = Reason::memory(
     "Test each old coat down to the wood, at a hidden spot, with a kit that the authority recognises, or have a chip tested \
@@ -166,12 +166,12 @@ pub(super) fn block(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     if why.is_empty() {
         return;
     }
-    let mut step = PrepareStep::new("block", "Block what would come through")
+    let missing = Held::Until("The finish has no primer for it yet: take what is suggested there.");
+    let step = PrepareStep::new("block", "Block what would come through")
         .how(why)
         .how([BLOCK])
+        .when(When::Between)
+        .held(is_missing.then_some(missing))
         .mind([ALCOHOL]);
-    if is_missing {
-        step.held = Some("The finish has no primer for it yet: take what is suggested there.");
-    }
     steps.push(step);
 }

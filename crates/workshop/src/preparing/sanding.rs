@@ -7,7 +7,7 @@ use super::abrasive::{BETWEEN_CLEAR, BETWEEN_PAINT, Ladder, USUAL_YIELD, sheets}
 use super::cautions::{DUST, LEAD_TEST, STRIPPER};
 use super::found::OldFinish;
 use super::time::{self, A_DAY};
-use super::{Much, Of, PrepareStep};
+use super::{Held, Much, Of, PrepareStep, When};
 
 const STRIP: Reason = Reason::practice(
     "What is wanted is the wood: take the old finish off with a stripper or a scraper, and wash off what is left of it.",
@@ -20,8 +20,8 @@ const EDGES: Reason =
 const DUST_OFF: Reason = Reason::practice(
     "Brush and draw off the dust, then wipe with a tack rag, lightly, or its resin stays on the wood.",
 );
-const TEST_FIRST: &str = "Not before the test for lead is done.";
-const NEVER: &str = "Lead was found: not by you, and not dry.";
+const TEST_FIRST: Held = Held::Until("Not before the test for lead is done.");
+const NEVER: Held = Held::ForGood("Lead was found: not by you, and not dry.");
 
 /// Zones that are sanded alike.
 struct Alike {
@@ -41,13 +41,12 @@ pub(super) fn sand(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         OldFinish::Untested => Some(TEST_FIRST),
         OldFinish::Lead => Some(NEVER),
     };
-    let held_on = |ground: bool| held.filter(|_| ground);
     if of.piece.books.only("facts").is("loose") {
-        let mut step = PrepareStep::new("loose", "Take off what is loose")
+        let step = PrepareStep::new("loose", "Take off what is loose")
             .how([LOOSE])
             .lasts(time::on(of.takeoff.painted.value, time::LOOSE))
+            .held(held)
             .mind([LEAD_TEST]);
-        step.held = held;
         steps.push(step);
     }
     let all = alike(of);
@@ -67,13 +66,13 @@ pub(super) fn sand(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         let area = alike.plane + alike.profiled;
         let is_old = alike.is_old;
         if alike.strip {
-            let mut step = PrepareStep::new(format!("strip{behind}"), format!("Take the old finish off{on}"))
+            let step = PrepareStep::new(format!("strip{behind}"), format!("Take the old finish off{on}"))
                 .how([STRIP])
                 .lasts(time::on(area, time::STRIP))
                 .waits(A_DAY)
                 .takes("Surface", Much::Area(area), "as to be finished")
+                .held(held.filter(|_| is_old))
                 .mind([STRIPPER, LEAD_TEST]);
-            step.held = held_on(is_old);
             steps.push(step);
         }
         let title = if is_old && !alike.strip {
@@ -92,9 +91,7 @@ pub(super) fn sand(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         for grit in alike.ladder.grits {
             step = abrasive(of, step, grit, &alike).lasts(time::on(area, time::GRIT));
         }
-        step = step.mind([DUST]);
-        step.held = held_on(is_old);
-        steps.push(step);
+        steps.push(step.held(held.filter(|_| is_old)).mind([DUST]));
     }
     let area = of.takeoff.painted.value.as_square_metres();
     let rags = |square_metres: f64| (area / square_metres).ceil() as u32;
@@ -156,7 +153,7 @@ pub(super) fn between(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
             for grit in ladder.grits {
                 step = by_hand(of, step, grit, &sum);
             }
-            steps.push(step.mind([DUST]));
+            steps.push(step.when(When::Between).mind([DUST]));
         }
     }
 }

@@ -137,7 +137,22 @@ fn an_old_finish_is_not_sanded_before_its_test() {
         (false, None)
     );
     let (told, why) = held(&[("lead", "positive"), ("age", "later")]);
-    assert!(told && why.unwrap().starts_with("Lead was found"));
+    assert!(told && matches!(why, Some(Held::ForGood(_))));
+}
+
+/// Bare wood has no old finish, unless the maker saw one come off.
+#[test]
+fn what_comes_off_in_places_is_an_old_finish() {
+    let steps_on_bare = |facts: &[(&'static str, &str)]| {
+        let mut workshop = dresser(facts, &[]);
+        let mut piece = (*workshop.pieces[0]).clone();
+        piece.scheme.condition.ground = Ground::Bare;
+        workshop.pieces[0] = Rc::new(piece);
+        steps(&workshop)
+    };
+    assert!(!keys(&steps_on_bare(&[])).contains(&"lead"));
+    let loose = steps_on_bare(&[("loose", "yes")]);
+    assert!(keys(&loose).contains(&"lead") && matches!(step(&loose, "loose").held, Some(Held::Until(_))));
 }
 
 #[test]
