@@ -306,6 +306,20 @@ mod tests {
         assert_eq!(width(&app).as_deref(), Some("2 ft 7/8"));
     }
 
+    /// A field that is gone into once more is marked, and so is one of which the keys' own field is.
+    #[test]
+    fn what_is_marked_is_replaced_also_in_the_measurement_that_is_being_taken() {
+        for again in [Act::Enter(fields::WIDTH.id()), Act::Marked] {
+            let app = typed(&with_piece().update(Act::Enter(fields::WIDTH.id())), &["52 1/4"]);
+            let app = app.update(Act::Key("1"));
+            assert_eq!(app.text(fields::WIDTH.id()), "52 1/41");
+            assert_eq!(
+                app.update(again).update(Act::Key("9")).text(fields::WIDTH.id()),
+                "9"
+            );
+        }
+    }
+
     #[test]
     fn the_first_digit_takes_the_place_of_what_stands_there() {
         let (width, depth) = (fields::WIDTH.id(), fields::DEPTH.id());
