@@ -158,6 +158,11 @@ pub fn suggest(condition: &Condition, wish: Wish) -> Suggestion {
     suggestion
 }
 
+/// Whether a primer is one that keeps back what would come through.
+pub fn blocks(material: &str) -> bool {
+    matches!(material, "shellac-primer" | "alkyd-stain-blocker")
+}
+
 /// Why a paint should not be the last coat; `None` for one that stands alone, and for what is no paint.
 ///
 /// # Example

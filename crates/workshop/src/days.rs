@@ -183,22 +183,8 @@ fn whole(minutes: f64) -> u32 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::samples::written_down;
     use crate::{BookEdit, Edit, PieceEdit, invented_workshop, takeoffs};
-
-    fn with(facts: &[(&str, &str)], habits: &[(&str, &str)]) -> Workshop {
-        let mut workshop = invented_workshop();
-        let id = workshop.pieces[0].id.clone();
-        let write =
-            |book, key: &str, text: &str| BookEdit::Write(book, "only".into(), key.into(), text.into());
-        for (key, text) in facts {
-            let edit = PieceEdit::Book(write("facts", key, text));
-            workshop = workshop.apply(Edit::Piece(id.clone(), edit)).unwrap();
-        }
-        for (key, text) in habits {
-            workshop = workshop.apply(Edit::Book(write("habits", key, text))).unwrap();
-        }
-        workshop
-    }
 
     fn laid(workshop: &Workshop) -> Days {
         // A Monday.
@@ -255,7 +241,7 @@ mod tests {
 
     #[test]
     fn the_hands_work_in_the_hours_of_the_maker_only() {
-        let days = laid(&with(&[], &[("sat", "10-12")]));
+        let days = laid(&written_down(&[], &[("sat", "10-12")]));
         assert!(!days.usual_hours);
         for work in &days.timetable.works {
             for stretch in &work.stretches {
@@ -277,7 +263,7 @@ mod tests {
         let days = laid(&ticked);
         assert_eq!(days.jobs[0].done.len(), 1);
         assert!(days.timetable.work(0, 0).is_none());
-        let sold = laid(&with(&[("sold-on", "2026-05-01")], &[]));
+        let sold = laid(&written_down(&[("sold-on", "2026-05-01")], &[]));
         assert_eq!(sold.jobs.len(), workshop.pieces.len() - 1);
     }
 
@@ -285,7 +271,7 @@ mod tests {
     #[test]
     fn lead_keeps_the_sander_out_of_the_days() {
         let steps = |lead: &str| {
-            let job = laid(&with(&[("lead", lead)], &[])).jobs.remove(0);
+            let job = laid(&written_down(&[("lead", lead)], &[])).jobs.remove(0);
             job.steps
                 .into_iter()
                 .map(|step| (step.key, step.name))
@@ -309,13 +295,13 @@ mod tests {
     #[test]
     fn a_cold_piece_in_damp_air_waits() {
         assert!(air(&invented_workshop()).is_none());
-        let damp = with(
+        let damp = written_down(
             &[],
             &[("temperature", "25 C"), ("humidity", "60 %"), ("surface", "18 C")],
         );
         let dew = air(&damp).unwrap().dew.unwrap();
         assert!((dew.dew_point - 16.7).abs() < 0.1 && !dew.condensation.allows());
-        let warm = with(&[], &[("temperature", "77 F"), ("humidity", "50 %")]);
+        let warm = written_down(&[], &[("temperature", "77 F"), ("humidity", "50 %")]);
         let fine = air(&warm).unwrap();
         assert!(fine.dew.unwrap().condensation.allows() && fine.cautions.is_empty());
     }

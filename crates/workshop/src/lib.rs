@@ -18,6 +18,8 @@ pub mod mixing;
 pub mod money;
 pub mod out;
 pub mod preparing;
+#[cfg(test)]
+mod samples;
 pub mod shelf;
 mod takeoff;
 mod tape;

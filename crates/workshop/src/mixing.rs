@@ -19,7 +19,7 @@ pub const PARTS: [[&str; 3]; MOST_PARTS] = [
     ["part-6", "weight-6", "colour-6"],
 ];
 
-/// Below this step a scale is one for small doses, and as true as such a one.
+/// Below this step, in grams, a scale is one for small doses, and as true as such a one (common practice, no source).
 const FINE_STEP: f64 = 0.2;
 
 /// A recipe that can be mixed.

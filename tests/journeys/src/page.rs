@@ -139,6 +139,18 @@ impl Page {
         .await
     }
 
+    /// Waits until what can be read in an element begins so.
+    ///
+    /// # Errors
+    /// What it reads instead.
+    pub async fn begins(&self, selector: &str, words: &str) -> Result<()> {
+        self.reads(selector, |text| {
+            ensure!(text.starts_with(words), "it does not begin with `{words}`");
+            Ok(())
+        })
+        .await
+    }
+
     /// What can be read in several elements.
     ///
     /// # Errors

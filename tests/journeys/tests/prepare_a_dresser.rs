@@ -16,7 +16,7 @@ async fn prepare_a_dresser() -> Result<()> {
         page.look_around().await?;
         page.press("#sheet-prepare").await?;
         page.element("#done-lead").await?;
-        held(page, "Not before the test").await?;
+        page.begins("p.held:not(:empty)", "Not before the test").await?;
         page.choose("#facts-only-lead", "negative").await?;
         page.gone("#done-lead").await?;
         page.gone("p.held:not(:empty)").await?;
@@ -34,11 +34,7 @@ async fn prepare_a_dresser() -> Result<()> {
         amount(page, "fill", "Filler", "1.2 to 1.5 fl oz").await?;
 
         page.press("#done-clean").await?;
-        page.reads("#steps-done", |text| {
-            ensure!(text.starts_with("1 of"), "{text}");
-            Ok(())
-        })
-        .await?;
+        page.begins("#steps-done", "1 of").await?;
         page.keeps(|document| {
             let done = document
                 .pieces
@@ -51,14 +47,6 @@ async fn prepare_a_dresser() -> Result<()> {
         page.reload().await?;
         page.press("#sheet-prepare").await?;
         page.element("#done-clean:checked").await?;
-        Ok(())
-    })
-    .await
-}
-
-async fn held(page: &Page, words: &str) -> Result<()> {
-    page.reads("p.held:not(:empty)", |text| {
-        ensure!(text.starts_with(words), "{text}");
         Ok(())
     })
     .await

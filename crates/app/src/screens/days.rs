@@ -46,7 +46,7 @@ pub fn DaysRoom(props: &Props) -> Html {
                 { list(app, send, days) }
             }
             <h3>{ "Your hours" }</h3>
-            <p>{ if days.usual_hours { "As you named none, Monday to Friday from 9 to 12 and 13 to 17." } else { "" } }</p>
+            <p>{ days.usual_hours.then(words::usual_hours) }</p>
             { only(app, send, "habits", &WEEK) }
             <h3>{ "The air" }</h3>
             { only(app, send, "habits", &["temperature", "humidity", "surface"]) }

@@ -1,6 +1,6 @@
 //! What a piece costs and must bring, and whether to buy it.
 
-use workshop::money::{Account, Part, account};
+use workshop::money::{Account, Line, account};
 use yew::prelude::*;
 
 use super::book::only;
@@ -53,26 +53,17 @@ fn verdict(account: &Account, money: Money<'_>) -> Html {
 
 /// Line by line, with what is left.
 fn sum(account: &Account, money: Money<'_>) -> Html {
-    let costs = &account.costs;
-    let lines = [
-        (Part::Bought, Some(costs.bought)),
-        (Part::Materials, Some(costs.materials_used)),
-        (Part::Wear, Some(costs.wear)),
-        (Part::Delivery, Some(costs.delivery)),
-        (Part::Work, costs.work()),
-        (Part::Fees, account.brings.and_then(|price| costs.fees.of(price))),
-    ];
-    let line = |(part, amount): (Part, Option<u64>)| {
+    let line = |line: Line| {
         html! {
             <tr>
-                <th scope="row">{ words::part_of_costs(part, account) }</th>
-                <td>{ amount.map_or_else(|| "\u{2013}".into(), money) }</td>
+                <th scope="row">{ words::part_of_costs(line.part, account) }</th>
+                <td>{ line.amount.map_or_else(|| "\u{2013}".into(), money) }</td>
             </tr>
         }
     };
     html! {
         <>
-            <table class="sum"><tbody>{ for lines.into_iter().map(line) }</tbody></table>
+            <table class="sum"><tbody>{ for account.costs.lines(account.brings).into_iter().map(line) }</tbody></table>
             <p id="outcome">{ words::outcome(account, money) }</p>
             <p class="with">{ words::unpriced(&account.unpriced) }</p>
         </>

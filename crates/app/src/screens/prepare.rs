@@ -37,6 +37,7 @@ pub fn prepare(shown: &Shown) -> Html {
                 { button("all-days", "Days of all pieces", send.reform(|_: MouseEvent| Act::Room(Room::Days))) }
             </div>
             <h3>{ "Step by step" }<span class="with" id="steps-done">{ format!(" {done} of {} done", steps.len()) }</span></h3>
+            <p class="with">{ "What sheets, cloths, rags, washing and wetting take is common practice, no source; your own sheets go before." }</p>
             <ol class="steps">{ for steps.iter().map(|of| step(shown, of)) }</ol>
             { log(app, send) }
         </section>

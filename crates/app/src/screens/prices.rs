@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use workshop::book::Line;
-use workshop::market::{Row, Side, notes, what_sells};
+use workshop::market::{FEWEST, Row, Side, notes, what_sells};
 use yew::prelude::*;
 
 use super::Send;
@@ -29,8 +29,8 @@ pub fn prices(app: &Rc<App>, send: &Send) -> Html {
     html! {
         <section class="prices" aria-labelledby="prices-title">
             <h2 id="prices-title">{ "Price notes" }</h2>
-            <p>{ "What second-hand pieces are asked and sold for where you live. Note every one you see: from five of a kind \
-                  on they tell the usual price." }</p>
+            <p>{ format!("What second-hand pieces are asked and sold for where you live. Note every one you see: from {FEWEST} of \
+                  a kind on they tell the usual price.") }</p>
             { add_note }
             <ul class="entries">{ for lines.iter().rev().map(|line| note(app, send, line)) }</ul>
             <p role="status">{ words::lacking(lacking) }</p>
@@ -68,36 +68,22 @@ fn row(row: &Row, money: &dyn Fn(u64) -> String) -> Html {
 
 /// The width and the height of the picture, in its own units.
 const PICTURE: (f64, f64) = (240.0, 64.0);
+/// What is left free around the points.
+const EDGE: f64 = 6.0;
 
 fn points(row: &Row, name: &str) -> Html {
     let (width, height) = PICTURE;
-    let days = || row.points.iter().map(|(day, ..)| f64::from(day.days()));
-    let (first, last) = days().fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), day| {
-        (a.min(day), b.max(day))
-    });
-    let most = row
-        .points
-        .iter()
-        .map(|(_, price, _)| *price)
-        .max()
-        .unwrap_or(1)
-        .max(1) as f64;
-    let dot = |(day, price, side): &(units::Day, u64, Side)| {
-        let across = if last > first {
-            (f64::from(day.days()) - first) / (last - first)
-        } else {
-            0.5
-        };
-        let x = 6.0 + across * (width - 12.0);
-        let y = height - 6.0 - *price as f64 / most * (height - 12.0);
-        let class = if *side == Side::Sold { "sold" } else { "asked" };
+    let dot = |(across, up, side): (f64, f64, Side)| {
+        let x = EDGE + across * (width - 2.0 * EDGE);
+        let y = height - EDGE - up * (height - 2.0 * EDGE);
+        let class = if side == Side::Sold { "sold" } else { "asked" };
         html! { <circle {class} cx={format!("{x:.1}")} cy={format!("{y:.1}")} r="4" /> }
     };
     html! {
         <svg class="points" viewBox={format!("0 0 {width} {height}")} role="img"
             aria-label={format!("{name}: prices over time, rings asked, dots sold for")}>
             <line x1="0" y1={height.to_string()} x2={width.to_string()} y2={height.to_string()} />
-            { for row.points.iter().map(dot) }
+            { for row.placed().into_iter().map(dot) }
         </svg>
     }
 }

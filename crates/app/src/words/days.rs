@@ -1,8 +1,8 @@
 //! Days, hours and air in words.
 
-use timetable::{Moment, Stage, Work};
+use timetable::{LEAST_MARGIN, Moment, Stage, Work};
 use units::Day;
-use workshop::days::{AirToday, Days};
+use workshop::days::{AirToday, Days, USUAL_HOURS};
 
 use super::{day, local};
 
@@ -50,6 +50,15 @@ pub fn weekday_and_day(of: Day) -> String {
     )
 }
 
+/// The hours of a maker who named none.
+pub fn usual_hours() -> String {
+    let stretches = USUAL_HOURS.map(|(from, to)| format!("{} to {}", from / 60, to / 60));
+    format!(
+        "As you named none, Monday to Friday from {}.",
+        stretches.join(" and ")
+    )
+}
+
 /// From when to when: `9:00-10:30`, and when it goes on if a pause comes between.
 pub fn stretch(work: &Work) -> String {
     let clock = |at: Moment| format!("{}:{:02}", at.minute() / 60, at.minute() % 60);
@@ -79,8 +88,8 @@ pub fn air(air: Option<&AirToday>) -> Vec<String> {
     let mut all = Vec::new();
     if let Some(dew) = &air.dew {
         all.push(local(format!(
-            "{} Dew point {:.0} \u{b0}C ({:.0} \u{b0}F), {:.0} \u{b0}C below the surface; 3 \u{b0}C are wanted (ISO 8502-4, by \
-             analogy).",
+            "{} Dew point {:.0} \u{b0}C ({:.0} \u{b0}F), {:.0} \u{b0}C below the surface; {LEAST_MARGIN:.0} \u{b0}C \
+             are wanted (ISO 8502-4, by analogy; UFC 3-190-06 asks for 5 \u{b0}F).",
             dew.condensation.message(),
             dew.dew_point,
             dew.dew_point * 1.8 + 32.0,
@@ -131,5 +140,9 @@ mod tests {
             timetable,
         };
         assert_eq!(ready(&days, 0), "box: no coat is planned.");
+        assert_eq!(
+            usual_hours(),
+            "As you named none, Monday to Friday from 9 to 12 and 13 to 17."
+        );
     }
 }

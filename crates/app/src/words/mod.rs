@@ -21,7 +21,7 @@ use workshop::{Buy, InHand, MaterialLine, Piece, Takeoff, Workshop, unmeasured};
 
 pub use changes::{Names, change_of, change_title, towards};
 pub use colour::colour;
-pub use days::{air, ready, stretch, weekday_and_day};
+pub use days::{air, ready, stretch, usual_hours, weekday_and_day};
 pub use fields::{bay_label, field_element, field_label, place_prefix};
 pub use local::{local, write_decimals_with};
 pub use mixing::drift;

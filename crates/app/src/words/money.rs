@@ -1,6 +1,6 @@
 //! What a piece costs and brings, in sentences.
 
-use workshop::market::{Row, Told};
+use workshop::market::{FEWEST, Row, Told};
 use workshop::money::{Account, Part};
 
 use super::{local, whole};
@@ -10,7 +10,9 @@ type Money<'a> = &'a dyn Fn(u64) -> String;
 /// The answer to whether the piece pays, from what is known of it.
 pub fn buy_or_leave(account: &Account, money: Money<'_>) -> String {
     let Some(brings) = account.brings else {
-        return "Say what you would ask for it, or note five prices of its kind: then the most to pay stands here.".into();
+        return format!(
+            "Say what you would ask for it, or note {FEWEST} prices of its kind: then the most to pay stands here."
+        );
     };
     let at = money(brings);
     match (account.most, account.costs.bought) {
@@ -53,7 +55,7 @@ pub fn nearby(row: &Row, money: Money<'_>) -> String {
     let hundredths = |value: f64| money(value.max(0.0).round() as u64);
     let side = |told: &Told<workshop::market::Prices>, word: &str| match told {
         Told::TooFew { count: 0 } => String::new(),
-        Told::TooFew { count } => format!(" {count} {word}: too few to tell, five are wanted."),
+        Told::TooFew { count } => format!(" {count} {word}: too few to tell, {FEWEST} are wanted."),
         Told::Known(prices) => {
             let of = &prices.quartiles;
             let interval = &prices.interval;

@@ -12,8 +12,12 @@ pub fn left(stock: &Stock, system: System) -> String {
         Ok(contents) => {
             let of = contents.estimate();
             let give = of.standard_uncertainty * 2.0;
+            let colour = match stock.material.coloured && stock.colour.is_none() {
+                true => " Choose its colour: then it says for which pieces it is.",
+                false => "",
+            };
             format!(
-                "{} left, give or take {}.",
+                "{} left, give or take {}.{colour}",
                 volume(of.value, system),
                 volume(give, system)
             )

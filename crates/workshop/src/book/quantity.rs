@@ -9,8 +9,6 @@ use units::{NumberError, System, read_range};
 pub enum Quantity {
     /// A mass, in kilograms.
     Mass,
-    /// A volume, in litres.
-    Volume,
     /// An area, in square metres.
     Area,
     /// A length, in metres.
@@ -38,13 +36,6 @@ impl Quantity {
                 ("oz", 0.028_349_523_125, 0.0),
                 ("kg", 1.0, 0.0),
                 ("lb", 0.453_592_37, 0.0),
-            ],
-            Quantity::Volume => &[
-                ("ml", 0.001, 0.0),
-                ("fl oz", 0.029_573_529_562_5, 0.0),
-                ("l", 1.0, 0.0),
-                ("qt", 0.946_352_946, 0.0),
-                ("gal", 3.785_411_784, 0.0),
             ],
             Quantity::Area => &[
                 ("m2", 1.0, 0.0),
@@ -200,7 +191,6 @@ mod tests {
         };
         near(Quantity::Mass, "1 1/2 lb", 0.680_388_555);
         near(Quantity::Mass, "850g", 0.85);
-        near(Quantity::Volume, "8 fl oz", 0.236_588_236_5);
         near(Quantity::Temperature, "77 \u{b0}F", 25.0);
         near(Quantity::Temperature, "-5 C", -5.0);
         near(Quantity::Time, "90 min", 1.5);

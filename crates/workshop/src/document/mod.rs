@@ -17,6 +17,7 @@ use crate::book::Books;
 
 pub use bay::{Bay, Row};
 pub use change::{ChangeKind, PieceChange};
+pub(crate) use own::generic;
 pub use own::{
     LABEL_FIELDS, LabelError, LabelField, LabelReading, OwnMaterial, Price, label_field, material_of,
 };

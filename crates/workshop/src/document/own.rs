@@ -249,6 +249,12 @@ impl OwnMaterial {
     }
 }
 
+/// The key of the known material that a material is, or was copied from.
+pub(crate) fn generic<'a>(own: &[Rc<OwnMaterial>], key: &'a str) -> &'a str {
+    let of_maker = own.iter().find(|material| &*material.key == key);
+    of_maker.map_or(key, |material| material.of)
+}
+
 /// The material with this key: one of the maker's own, or a known one.
 pub fn material_of(own: &[Rc<OwnMaterial>], key: &str) -> Option<Rc<Material>> {
     let of_maker = own.iter().find(|material| &*material.key == key);

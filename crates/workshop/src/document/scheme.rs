@@ -5,7 +5,7 @@ use std::rc::Rc;
 use coatings::suggest::{Suggestion, suggest};
 use coatings::{Basis, Body, Condition, Stage, Wish};
 
-use super::{Colour, OwnMaterial, material_of};
+use super::{Colour, OwnMaterial, generic, material_of};
 
 /// What goes on, in which order and with what, and what it goes onto.
 #[derive(Clone, Debug, PartialEq)]
@@ -129,14 +129,10 @@ impl Scheme {
 
     /// Whether the planned layers are those of a suggestion; a maker's own material stands for what it is a copy of.
     pub fn is_as_suggested(&self, own: &[Rc<OwnMaterial>], suggestion: &Suggestion) -> bool {
-        let generic = |key: &str| {
-            let of_maker = own.iter().find(|material| &*material.key == key);
-            of_maker.map_or_else(|| key.to_owned(), |material| material.of.to_owned())
-        };
         let planned = self.layers.iter().filter(|layer| layer.coats > 0);
-        let planned = planned.map(|layer| (generic(&layer.material), layer.coats));
+        let planned = planned.map(|layer| (generic(own, &layer.material), layer.coats));
         let suggested = suggestion.layers.iter();
-        planned.eq(suggested.map(|layer| (layer.material.to_owned(), layer.coats)))
+        planned.eq(suggested.map(|layer| (layer.material, layer.coats)))
     }
 
     /// Where a new layer of a stage goes: behind all of the same or an earlier one, whose stages `of` tells.

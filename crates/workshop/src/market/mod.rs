@@ -84,6 +84,29 @@ pub struct Row {
     pub points: Vec<(Day, u64, Side)>,
 }
 
+impl Row {
+    /// Where each note lies in a picture: by its day from 0 for the first to 1 for the last, and by its price from 0 to 1 for
+    /// the highest. Notes of one day stand in the middle.
+    pub fn placed(&self) -> Vec<(f64, f64, Side)> {
+        let days = || self.points.iter().map(|(day, ..)| day.days());
+        let (first, last) = (days().min().unwrap_or(0), days().max().unwrap_or(0));
+        let span = f64::from(last) - f64::from(first);
+        let highest = self
+            .points
+            .iter()
+            .map(|(_, price, _)| *price)
+            .max()
+            .unwrap_or(0)
+            .max(1) as f64;
+        let place = |(day, price, side): &(Day, u64, Side)| {
+            let since = f64::from(day.days()) - f64::from(first);
+            let across = if span > 0.0 { since / span } else { 0.5 };
+            (across, *price as f64 / highest, *side)
+        };
+        self.points.iter().map(place).collect()
+    }
+}
+
 /// One row for each kind in the order first noted, after one for all. `today` says how long the rest have stood.
 pub fn what_sells(notes: &[Note], today: Day) -> Vec<Row> {
     let mut kinds: Vec<Kind> = Vec::new();
@@ -192,6 +215,25 @@ mod tests {
         assert_eq!(row.sold, Told::TooFew { count: 4 });
         assert_eq!(row.pace, Told::TooFew { count: 4 });
         assert_eq!(row.points.len(), 4);
+    }
+
+    #[test]
+    fn notes_have_their_place_in_a_picture() {
+        let placed = |notes: &[Note]| row(notes, None, Day::since_1970(9)).placed();
+        let three = [
+            note(100, Side::Asked, 0),
+            note(400, Side::Sold, 2),
+            note(200, Side::Asked, 8),
+        ];
+        assert_eq!(
+            placed(&three),
+            [
+                (0.0, 0.25, Side::Asked),
+                (0.25, 1.0, Side::Sold),
+                (1.0, 0.5, Side::Asked)
+            ]
+        );
+        assert_eq!(placed(&three[1..2]), [(0.5, 1.0, Side::Sold)]);
     }
 
     #[test]

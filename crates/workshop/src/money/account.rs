@@ -187,20 +187,11 @@ fn whole_minutes(minutes: f64) -> u32 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{BookEdit, Edit, MaterialEdit, PieceEdit, Price, SchemeEdit, invented_workshop, takeoff};
+    use crate::samples::written_down;
+    use crate::{BookEdit, Edit, MaterialEdit, PieceEdit, Price, SchemeEdit, takeoff};
 
     fn written(facts: &[(&str, &str)], habits: &[(&str, &str)], notes: &[&str]) -> Workshop {
-        let mut workshop = invented_workshop();
-        let id = workshop.pieces[0].id.clone();
-        let write =
-            |book, key: &str, text: &str| BookEdit::Write(book, "only".into(), key.into(), text.into());
-        for (key, text) in facts {
-            let edit = PieceEdit::Book(write("facts", key, text));
-            workshop = workshop.apply(Edit::Piece(id.clone(), edit)).unwrap();
-        }
-        for (key, text) in habits {
-            workshop = workshop.apply(Edit::Book(write("habits", key, text))).unwrap();
-        }
+        let mut workshop = written_down(facts, habits);
         for (n, price) in notes.iter().enumerate() {
             let values = vec![
                 ("furniture", "dresser".into()),

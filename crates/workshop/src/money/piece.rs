@@ -75,8 +75,8 @@ pub enum Part {
 pub struct Line {
     /// What for.
     pub part: Part,
-    /// How much, in hundredths.
-    pub amount: u64,
+    /// How much, in hundredths; nothing if it is too large, or hangs on a price that is not known.
+    pub amount: Option<u64>,
 }
 
 /// What comes of a piece at a price.
@@ -84,8 +84,6 @@ pub struct Line {
 pub struct Outcome {
     /// The price.
     pub price: u64,
-    /// All that goes into it, one line each.
-    pub lines: Vec<Line>,
     /// What is left for the work; below nought if money is lost.
     pub left: i64,
     /// Left for each hour, rounded down; nothing without minutes.
@@ -99,6 +97,19 @@ impl Costs {
             .checked_add(self.materials_used)?
             .checked_add(self.wear)?
             .checked_add(self.delivery)
+    }
+
+    /// All that goes into it, one line each; fees are those at a price.
+    pub fn lines(&self, price: Option<u64>) -> [Line; 6] {
+        let lines = [
+            (Part::Bought, Some(self.bought)),
+            (Part::Materials, Some(self.materials_used)),
+            (Part::Wear, Some(self.wear)),
+            (Part::Delivery, Some(self.delivery)),
+            (Part::Work, self.work()),
+            (Part::Fees, price.and_then(|price| self.fees.of(price))),
+        ];
+        lines.map(|(part, amount)| Line { part, amount })
     }
 
     /// The work at the wanted rate, rounded up.
@@ -128,20 +139,8 @@ pub fn earned(costs: &Costs, price: u64) -> Option<i64> {
 /// What comes of a piece at a price; nothing if too large.
 pub fn result(costs: &Costs, price: u64) -> Option<Outcome> {
     let left = earned(costs, price)?;
-    let lines = [
-        (Part::Bought, costs.bought),
-        (Part::Materials, costs.materials_used),
-        (Part::Wear, costs.wear),
-        (Part::Delivery, costs.delivery),
-        (Part::Work, costs.work()?),
-        (Part::Fees, costs.fees.of(price)?),
-    ];
     Some(Outcome {
         price,
-        lines: lines
-            .into_iter()
-            .map(|(part, amount)| Line { part, amount })
-            .collect(),
         left,
         per_hour: per_hour(left, u64::from(costs.minutes)),
     })
@@ -196,6 +195,13 @@ mod tests {
         assert_eq!(wanted_price(&costs), Some(15_056));
         let found = result(&costs, 12_000).unwrap();
         assert_eq!((found.left, found.per_hour), (6250, Some(1041)));
+        let amounts = |price| costs.lines(price).map(|line| line.amount);
+        let (work, fees) = (Some(9000), Some(1250));
+        assert_eq!(
+            amounts(Some(12_000)),
+            [Some(2000), Some(1850), Some(150), Some(500), work, fees]
+        );
+        assert_eq!(amounts(None)[5], None);
         assert_eq!(
             sum(&[(costs, 12_000), (costs, 12_000)]),
             Some((12_500, Some(1041)))

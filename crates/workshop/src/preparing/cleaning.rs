@@ -6,7 +6,7 @@ use units::{Area, Volume};
 
 use super::cautions::{ALCOHOL, CLEANER, RAGS, SOLVENT, SUN_AND_VINEGAR};
 use super::time::{self, A_DAY, WASHED};
-use super::{Much, Of, PrepareStep};
+use super::{Much, Of, PrepareStep, one_for};
 
 /// How far a litre of soap solution goes, square metres: as far as a degreaser does.
 const SOLUTION: Figure = Figure::practice(10.0, 20.0);
@@ -62,7 +62,6 @@ pub(super) fn clean(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
             from,
         );
     }
-    let cloths = |square_metres: f64| (area / square_metres).ceil() as u32;
     step = step
         .takes(
             "Clean water",
@@ -71,7 +70,7 @@ pub(super) fn clean(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         )
         .takes(
             "Cloths",
-            Much::Count(cloths(2.0), cloths(1.0)),
+            one_for(of.takeoff.painted.value, (1.0, 2.0)),
             "one for 1 to 2 m2 (11 to 22 ft2)",
         )
         .lasts(time::on(of.takeoff.painted.value, time::CLEAN))

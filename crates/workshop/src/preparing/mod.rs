@@ -140,6 +140,12 @@ pub fn prepare(
     steps
 }
 
+/// Things of which one does for so many square metres, at least and at most (common practice, no source).
+fn one_for(area: Area, (least, most): (f64, f64)) -> Much {
+    let count = |square_metres: f64| (area.as_square_metres() / square_metres).ceil() as u32;
+    Much::Count(count(most), count(least))
+}
+
 impl PrepareStep {
     /// Whether it may be done, now or once what it waits for is done.
     pub fn may_be_done(&self) -> bool {

@@ -1,6 +1,7 @@
 //! What is tested, taken off, mended and blocked.
 
-use coatings::{Pores, Reason, Stage, Wish};
+use coatings::suggest::blocks;
+use coatings::{Pores, Reason, Wish};
 use units::{Area, Mass, Volume};
 
 use super::cautions::{ALCOHOL, HOT_VINEGAR, LEAD_FOUND, LEAD_TEST};
@@ -8,6 +9,7 @@ use super::filler::{OVERFILL, dents, holes};
 use super::found::{OldFinish, Pits};
 use super::time::{self, A_DAY, FILLED, GLUED};
 use super::{Held, Much, Of, PrepareStep, When};
+use crate::document::generic;
 
 const TEST: Reason = Reason::memory(
     "Test each old coat down to the wood, at a hidden spot, with a kit that the authority recognises, or have a chip tested \
@@ -132,30 +134,24 @@ pub(super) fn fill(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
 
 /// The primer that blocks, where something would come through.
 pub(super) fn block(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
-    const BLOCKERS: [&str; 2] = ["shellac-primer", "alkyd-stain-blocker"];
     let own = &of.workshop.materials;
     let mut why: Vec<Reason> = Vec::new();
     let mut is_missing = false;
     for zone in &of.takeoff.job.zones {
         let scheme = of.piece.scheme_of(&zone.key);
         let suggestion = scheme.suggestion(own);
-        let blockers = suggestion
+        let planned: Vec<&str> = zone
+            .layers
+            .iter()
+            .filter(|layer| layer.coats > 0)
+            .map(|layer| generic(own, &layer.material.key))
+            .collect();
+        for layer in suggestion
             .layers
             .into_iter()
-            .filter(|layer| BLOCKERS.contains(&layer.material));
-        for layer in blockers {
-            let planned = zone
-                .layers
-                .iter()
-                .filter(|planned| planned.coats > 0 && planned.material.stage == Stage::Primer);
-            let generic = |key: &str| {
-                own.iter()
-                    .find(|own| *own.key == *key)
-                    .map_or(key.to_owned(), |own| own.of.to_owned())
-            };
-            is_missing |= !planned
-                .map(|planned| generic(&planned.material.key))
-                .any(|key| key == layer.material);
+            .filter(|layer| blocks(layer.material))
+        {
+            is_missing |= !planned.contains(&layer.material);
             for reason in layer.reasons {
                 if !why.contains(&reason) {
                     why.push(reason);

@@ -7,7 +7,7 @@ use super::abrasive::{BETWEEN_CLEAR, BETWEEN_PAINT, Ladder, USUAL_YIELD, sheets}
 use super::cautions::{DUST, LEAD_TEST, STRIPPER};
 use super::found::OldFinish;
 use super::time::{self, A_DAY};
-use super::{Held, Much, Of, PrepareStep, When};
+use super::{Held, Much, Of, PrepareStep, When, one_for};
 
 const STRIP: Reason = Reason::practice(
     "What is wanted is the wood: take the old finish off with a stripper or a scraper, and wash off what is left of it.",
@@ -93,14 +93,13 @@ pub(super) fn sand(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         }
         steps.push(step.held(held.filter(|_| is_old)).mind([DUST]));
     }
-    let area = of.takeoff.painted.value.as_square_metres();
-    let rags = |square_metres: f64| (area / square_metres).ceil() as u32;
+    let area = of.takeoff.painted.value;
     let step = PrepareStep::new("dust", "Take off the dust")
         .how([DUST_OFF])
-        .lasts(time::on(of.takeoff.painted.value, time::DUST))
+        .lasts(time::on(area, time::DUST))
         .takes(
             "Tack rags",
-            Much::Count(rags(6.0), rags(3.0)),
+            one_for(area, (3.0, 6.0)),
             "one for 3 to 6 m2 (32 to 65 ft2)",
         )
         .mind([DUST]);

@@ -7,7 +7,8 @@ use units::Area;
 
 use super::*;
 use crate::book::book;
-use crate::{BookEdit, Edit, PieceEdit, SchemeEdit, edges_by_zone, invented_workshop, takeoff};
+use crate::samples::written_down;
+use crate::{SchemeEdit, edges_by_zone, takeoff};
 
 /// Facts and habits that are of money and of days.
 const OF_OTHERS: [&str; 24] = [
@@ -36,21 +37,6 @@ const OF_OTHERS: [&str; 24] = [
     "scale-step",
     "due",
 ];
-
-/// The invented dresser, with these facts and habits.
-fn dresser(facts: &[(&'static str, &str)], habits: &[(&'static str, &str)]) -> Workshop {
-    let mut workshop = invented_workshop();
-    let id = workshop.pieces[0].id.clone();
-    let write = |book, key: &str, text: &str| BookEdit::Write(book, "only".into(), key.into(), text.into());
-    for (key, text) in facts {
-        let edit = PieceEdit::Book(write("facts", key, text));
-        workshop = workshop.apply(Edit::Piece(id.clone(), edit)).unwrap();
-    }
-    for (key, text) in habits {
-        workshop = workshop.apply(Edit::Book(write("habits", key, text))).unwrap();
-    }
-    workshop
-}
 
 fn steps(workshop: &Workshop) -> Vec<PrepareStep> {
     let piece = &workshop.pieces[0];
@@ -87,7 +73,7 @@ fn it_is_cleaned_before_it_is_sanded_and_each_step_has_a_name_of_its_own() {
         ("holes", "8"),
         ("dents", "3"),
     ];
-    let steps = steps(&dresser(&facts, &[]));
+    let steps = steps(&written_down(&facts, &[]));
     let keys = keys(&steps);
     let place = |key: &str| keys.iter().position(|other| *other == key).unwrap();
     for pair in [
@@ -126,7 +112,7 @@ fn it_is_cleaned_before_it_is_sanded_and_each_step_has_a_name_of_its_own() {
 #[test]
 fn an_old_finish_is_not_sanded_before_its_test() {
     let held = |facts: &[(&'static str, &str)]| {
-        let steps = steps(&dresser(facts, &[]));
+        let steps = steps(&written_down(facts, &[]));
         (keys(&steps).contains(&"lead"), step(&steps, "sand").held)
     };
     assert!(matches!(held(&[]), (true, Some(_))));
@@ -144,7 +130,7 @@ fn an_old_finish_is_not_sanded_before_its_test() {
 #[test]
 fn what_comes_off_in_places_is_an_old_finish() {
     let steps_on_bare = |facts: &[(&'static str, &str)]| {
-        let mut workshop = dresser(facts, &[]);
+        let mut workshop = written_down(facts, &[]);
         let mut piece = (*workshop.pieces[0]).clone();
         piece.scheme.condition.ground = Ground::Bare;
         workshop.pieces[0] = Rc::new(piece);
@@ -157,7 +143,7 @@ fn what_comes_off_in_places_is_an_old_finish() {
 
 #[test]
 fn sheets_follow_the_surface_and_the_yield_of_the_maker() {
-    let workshop = dresser(&[("lead", "negative")], &[("sheet-yield", "2 m2")]);
+    let workshop = written_down(&[("lead", "negative")], &[("sheet-yield", "2 m2")]);
     let steps = steps(&workshop);
     let painted = takeoff(&workshop.pieces[0], &[], Default::default())
         .unwrap()
@@ -186,7 +172,7 @@ fn sheets_follow_the_surface_and_the_yield_of_the_maker() {
 
 #[test]
 fn a_concentrate_is_a_part_of_the_solution() {
-    let steps = steps(&dresser(&[], &[("dilution", "9")]));
+    let steps = steps(&written_down(&[], &[("dilution", "9")]));
     let clean = step(&steps, "clean");
     let (Much::Volume(low, high), Much::Volume(of_low, of_high)) =
         (much(clean, "Soap"), much(clean, "Of that"))
@@ -200,7 +186,7 @@ fn a_concentrate_is_a_part_of_the_solution() {
 #[test]
 fn filler_is_the_volume_of_what_was_counted() {
     let facts = [("holes", "8"), ("hole-width", "6 mm"), ("hole-depth", "10 mm")];
-    let steps = steps(&dresser(&facts, &[]));
+    let steps = steps(&written_down(&facts, &[]));
     let Much::Volume(low, high) = much(step(&steps, "fill"), "Filler") else {
         panic!()
     };
@@ -212,7 +198,7 @@ fn filler_is_the_volume_of_what_was_counted() {
 /// Stain over old paint: the paint comes off, and the wood is sanded as bare wood is.
 #[test]
 fn what_shows_the_wood_is_stripped_and_sanded_finer() {
-    let mut workshop = dresser(&[("lead", "negative")], &[]);
+    let mut workshop = written_down(&[("lead", "negative")], &[]);
     let mut piece = (*workshop.pieces[0]).clone();
     piece.scheme.condition.ground = Ground::PaintedSound;
     piece
@@ -235,7 +221,7 @@ fn what_shows_the_wood_is_stripped_and_sanded_finer() {
 
 #[test]
 fn a_smell_is_fought_inside_only() {
-    let mut workshop = dresser(&[], &[]);
+    let mut workshop = written_down(&[], &[]);
     assert!(!keys(&steps(&workshop)).contains(&"smell"));
     let mut piece = (*workshop.pieces[0]).clone();
     piece.scheme.condition.odour = true;
@@ -266,7 +252,7 @@ fn a_smell_is_fought_inside_only() {
 
 #[test]
 fn every_fact_and_habit_changes_something() {
-    let bare = steps(&dresser(&[], &[]));
+    let bare = steps(&written_down(&[], &[]));
     let values = |key: &str| match key {
         "age" => "later",
         "lead" => "negative",
@@ -288,9 +274,9 @@ fn every_fact_and_habit_changes_something() {
             Some("rust") => &[("hardware", "2")],
             _ => &[],
         };
-        let before = steps(&dresser(with, &[]));
+        let before = steps(&written_down(with, &[]));
         let after = [with, &[(field.key, values(field.key))]].concat();
-        assert_ne!(steps(&dresser(&after, &[])), before, "{}", field.key);
+        assert_ne!(steps(&written_down(&after, &[])), before, "{}", field.key);
     }
     for field in book("habits")
         .unwrap()
@@ -299,7 +285,7 @@ fn every_fact_and_habit_changes_something() {
         .filter(|field| !OF_OTHERS.contains(&field.key))
     {
         assert_ne!(
-            steps(&dresser(&[], &[(field.key, values(field.key))])),
+            steps(&written_down(&[], &[(field.key, values(field.key))])),
             bare,
             "{}",
             field.key
