@@ -134,7 +134,7 @@ fn done(piece: &Piece, steps: &[Step]) -> Vec<Moment> {
 fn of_preparing(step: &PrepareStep) -> Step {
     let (low, high) = step.minutes;
     let name = match step.held {
-        Some(held) => format!("{}. {}", step.title, Held::message(held)),
+        Some(held) => format!("{} ({})", step.title, Held::message(held).trim_end_matches('.')),
         None => step.title.clone(),
     };
     let mut of = Step::new(&name, guesses(low, high)).split();
@@ -285,7 +285,7 @@ mod tests {
                 .find(is_sanding)
                 .unwrap()
                 .1
-                .ends_with("Not before the test for lead is done.")
+                .ends_with("(Not before the test for lead is done)")
         );
         assert_eq!(steps("negative").iter().find(is_sanding).unwrap().1, "Scuff-sand");
     }

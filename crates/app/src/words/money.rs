@@ -15,28 +15,34 @@ pub fn buy_or_leave(account: &Account, money: Money<'_>) -> String {
         );
     };
     let at = money(brings);
-    match (account.most, account.costs.bought) {
+    let answer = match (account.most, account.costs.bought) {
         (None, _) => {
-            format!("Leave it: at {at} not even a gift would pay your hours and what you want besides.")
+            return format!(
+                "Leave it: at {at} not even a gift would pay your hours and what you want besides."
+            );
         }
         (Some(most), 0) => format!("Buy it for up to {}: at {at} that still pays.", money(most)),
         (Some(most), bought) if bought <= most => {
             format!(
-                "It pays: {} were paid, and at {at} up to {} would do.{}",
+                "It pays: {} were paid, and at {at} up to {} would do.",
                 money(bought),
-                money(most),
-                chance(account)
+                money(most)
             )
         }
         (Some(most), bought) => {
             format!(
-                "Too dear: {} were paid, and at {at} only {} would pay.{}",
+                "Too dear: {} were paid, and at {at} only {} would pay.",
                 money(bought),
-                money(most),
-                chance(account)
+                money(most)
             )
         }
-    }
+    };
+    let hour = if account.costs.hourly == 0 {
+        " That pays nothing for your hours: say below what one is to bring."
+    } else {
+        ""
+    };
+    format!("{answer}{hour}{}", chance(account))
 }
 
 fn chance(account: &Account) -> String {
@@ -187,6 +193,14 @@ mod tests {
             "Too dear: 70 were paid, and at 100 only 60 would pay."
         );
         assert!(say("30", "5").starts_with("Leave it"));
+    }
+
+    #[test]
+    fn hours_without_a_price_are_told() {
+        let mut account = of("100", "");
+        assert!(!buy_or_leave(&account, &money).contains("nothing for your hours"));
+        account.costs.hourly = 0;
+        assert!(buy_or_leave(&account, &money).ends_with("say below what one is to bring."));
     }
 
     #[test]

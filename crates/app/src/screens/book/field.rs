@@ -114,10 +114,15 @@ impl Form<'_> {
         let set = self
             .set(key)
             .reform(|event: Event| event.target_unchecked_into::<HtmlInputElement>().value());
+        let value = match self.app.entry(&id) {
+            // A field of colours takes no empty value.
+            empty if empty.is_empty() && kind == "color" => "#000000".into(),
+            value => value,
+        };
         html! {
             <div class="field">
                 <label for={element.clone()}>{ label }</label>
-                <input id={element} type={kind} value={self.app.entry(&id)} onchange={set} />
+                <input id={element} type={kind} {value} onchange={set} />
             </div>
         }
     }
