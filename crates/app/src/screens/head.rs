@@ -24,6 +24,9 @@ pub fn head(app: &Rc<App>, send: &Send) -> Html {
             <div class="name">
                 <h1>{ "Coatwright" }</h1>
                 { keeping(&app.keeping) }
+                <p id="stepped" role="status">
+                    { app.stepped.as_ref().map(|step| words::stepped(step, &app.workshop)) }
+                </p>
             </div>
             <div class="tools">
                 { sign("undo", Icon::Undo, "Undo", undo) }

@@ -163,6 +163,7 @@ pub fn Page() -> Html {
         of.1,
         app.workshop.units,
         app.workshop.settings.clone(),
+        app.workshop.books.only("habits"),
     ));
     let workshop = Rc::clone(&app.workshop);
     let ways = use_memo(compared, |of| {
@@ -262,7 +263,7 @@ pub fn Page() -> Html {
 fn to_board(app: &App, send: &Send) -> Html {
     let back = send.reform(|_: MouseEvent| Act::Room(Room::Board));
     let word = match app.piece() {
-        Some(_) => "Back to the board",
+        Some(_) => "Back to the piece",
         None => "Back to the start",
     };
     html! { <p class="way-back">{ button("to-board", word, back) }</p> }

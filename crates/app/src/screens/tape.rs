@@ -33,8 +33,13 @@ pub fn tape_field(shown: &Shown, tape: &Tape) -> Html {
 pub fn field(shown: &Shown, tape: &Tape, element: String) -> Html {
     let id = tape.id;
     let fault = fault(shown, id);
-    let [hint, error] = ["hint", "error"].map(|end| format!("{element}-{end}"));
-    let described = [tape.with_hint.then_some(&hint), fault.is_some().then_some(&error)];
+    let doubt = doubt(shown, id);
+    let [hint, error, doubts] = ["hint", "error", "doubt"].map(|end| format!("{element}-{end}"));
+    let described = [
+        tape.with_hint.then_some(&hint),
+        fault.is_some().then_some(&error),
+        doubt.is_some().then_some(&doubts),
+    ];
     let described: Vec<&str> = described.into_iter().flatten().map(String::as_str).collect();
     let described = described.join(" ");
     let is_guessed = shown.piece.reading(id).is_none();
@@ -60,7 +65,9 @@ pub fn field(shown: &Shown, tape: &Tape, element: String) -> Html {
             if let Some(fault) = &fault {
                 <span class="error" id={error}><span class="unseen">{ "Error: " }</span>{ fault }</span>
             }
+            // It comes and goes while one types, and must not move the field.
             { input(shown, tape, element, described, fault.is_some()) }
+            <span class="doubt" id={doubts}>{ doubt }</span>
         </div>
     }
 }
@@ -144,6 +151,18 @@ fn fault(shown: &Shown, id: FieldId) -> Option<String> {
     let mut problems = shown.problems().iter();
     let problem = problems.find(|problem| problem.field() == Some(id))?;
     Some(problem.message(|length| shown.app.length(length)))
+}
+
+/// A question about a size that is far from the usual one.
+fn doubt(shown: &Shown, id: FieldId) -> Option<String> {
+    let field = Piece::field(id).filter(|_| matches!(id, FieldId::Of(_)))?;
+    let kind = shown.piece.kind;
+    let usual = kind.doubts(field, shown.piece.reading(id)?.length())?;
+    let usual = shown.app.length(usual);
+    Some(format!(
+        "{} of this kind: about {usual}. Is this right?",
+        field.label
+    ))
 }
 
 /// The first of the problems that are about something as a whole, in words.

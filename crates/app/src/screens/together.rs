@@ -82,7 +82,8 @@ fn list(app: &App, send: &Send, bought: &[Shopping]) -> Html {
                 <h3>{ lot.colour.map(swatch) }{ &*lot.material.name }{ colour }</h3>
                 <p>{ words::buy(&lot.buy, !lot.in_hand.is_empty() || !lot.on_shelf.is_empty(), &app.workshop, &money(app)) }</p>
                 <p class="hint">
-                    { format!("For {}.", words::and(&pieces)) }{ words::in_hand(&lot.in_hand) }
+                    { format!("For {}. Likely it takes {}.", words::and(&pieces), words::volume(lot.likely, app.workshop.units)) }
+                    { words::in_hand(&lot.in_hand) }
                     { words::on_shelf(&lot.on_shelf, app.workshop.units) }
                 </p>
                 { basket(app, send, lot) }

@@ -18,6 +18,8 @@ pub enum Look {
     Front,
     /// From the right.
     Side,
+    /// From the left.
+    Left,
     /// From above.
     Above,
     /// From the front corner, a number of steps around; a step is 15 degrees.
@@ -30,6 +32,7 @@ impl Look {
         match self {
             Look::Front => View::Front,
             Look::Side => View::Side,
+            Look::Left => View::Left,
             Look::Above => View::Top,
             Look::Corner(step) => View::Turned {
                 turn: f64::from(step) * STEP,
@@ -43,6 +46,7 @@ impl Look {
         let from = match self {
             Look::Corner(step) => step,
             Look::Side => MOST,
+            Look::Left => -MOST,
             Look::Front | Look::Above => 0,
         };
         Look::Corner(from.saturating_add(steps).clamp(-MOST, MOST))

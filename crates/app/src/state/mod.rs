@@ -89,6 +89,15 @@ pub enum Keeping {
     Failed(String),
 }
 
+/// A step that was taken back or made again.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Stepped {
+    /// Whether it was taken back.
+    pub is_back: bool,
+    /// The document before.
+    pub from: Rc<Workshop>,
+}
+
 /// Something to tell the maker.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Message {
@@ -148,6 +157,8 @@ pub struct App {
     pub brush: Option<BrushTo>,
     /// The open piece as a link, as long as it stays as it is.
     pub link: Option<Rc<str>>,
+    /// What was taken back or made again last, until the next change.
+    pub stepped: Option<Stepped>,
     /// Whether the page is being printed, which shows the job card whatever sheet is on top.
     pub printing: bool,
     past: Past,
@@ -319,11 +330,11 @@ impl App {
             Act::Printing(printing) => next.printing = printing,
             Act::Undo => {
                 let found = next.past.back(&next.workshop);
-                next.step(found);
+                next.step(found, true);
             }
             Act::Redo => {
                 let found = next.past.forth(&next.workshop);
-                next.step(found);
+                next.step(found, false);
             }
         }
         next
@@ -360,6 +371,7 @@ impl App {
             Ok(workshop) => {
                 let before = std::mem::replace(&mut self.workshop, Rc::new(workshop));
                 self.link = None;
+                self.stepped = None;
                 self.is_to_be_kept();
                 self.past.note(before, about);
                 self.keep_open_piece();
@@ -467,7 +479,7 @@ impl App {
     }
 
     /// Another document takes the place of the present one, if there is one.
-    fn step(&mut self, found: Option<Rc<Workshop>>) {
+    fn step(&mut self, found: Option<Rc<Workshop>>, is_back: bool) {
         let Some(workshop) = found else { return };
         let before = std::mem::replace(&mut self.workshop, workshop);
         self.link = None;
@@ -477,6 +489,10 @@ impl App {
         self.entries.clear();
         self.keep_open_piece();
         self.follow(&before);
+        self.stepped = Some(Stepped {
+            is_back,
+            from: before,
+        });
     }
 }
 

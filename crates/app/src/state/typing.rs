@@ -176,10 +176,15 @@ impl App {
     }
 }
 
-/// Every measurement of a piece in the order in which one takes them: the piece, its bays and rows, then what was altered.
+/// Every measurement of a piece in the order in which one takes them: the whole, its bays and rows, the finer sizes, then
+/// what was altered.
 pub fn in_order(piece: &Piece) -> Vec<FieldId> {
     let furniture = piece.furniture();
-    let mut order: Vec<FieldId> = furniture.fields().into_iter().map(LengthField::id).collect();
+    let (whole, finer): (Vec<_>, Vec<_>) = furniture
+        .fields()
+        .into_iter()
+        .partition(|field| field.is_of_whole());
+    let mut order: Vec<FieldId> = whole.into_iter().map(LengthField::id).collect();
     for upper in [true, false] {
         let bays = piece.bays_of(upper);
         for (i, bay) in bays.iter().enumerate() {
@@ -190,6 +195,7 @@ pub fn in_order(piece: &Piece) -> Vec<FieldId> {
             order.extend((1..=bay.rows.len()).map(|row| FieldId::RowHeight(place, row)));
         }
     }
+    order.extend(finer.into_iter().map(LengthField::id));
     for (change, of) in piece.changes.iter().enumerate() {
         let fields = of.fields();
         order.extend(fields.iter().map(|(item, field, _)| FieldId::Change {

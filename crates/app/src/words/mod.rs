@@ -10,6 +10,7 @@ mod money;
 mod preparing;
 mod shelf;
 mod standing;
+mod step;
 mod surfaces;
 mod ways;
 
@@ -29,6 +30,7 @@ pub use money::{buy_or_leave, lacking, nearby, outcome, part_of_costs, unpriced}
 pub use preparing::{day, much};
 pub use shelf::{left, on_shelf};
 pub use standing::{file_saved, offline, safety};
+pub use step::stepped;
 pub use surfaces::{lying, overlap, run, working};
 pub use ways::{in_hours, minutes_as, more_coats, which_way};
 

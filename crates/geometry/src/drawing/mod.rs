@@ -32,6 +32,8 @@ pub enum View {
     Front,
     /// From the right hand side; the front is at the left of the drawing.
     Side,
+    /// From the left hand side; the front is at the right of the drawing.
+    Left,
     /// From above; the front is at the foot of the drawing.
     Top,
     /// From anywhere: from the front, turned about the upright and tilted from above; any angles, in radians.
@@ -48,6 +50,7 @@ impl View {
         let [right, up, eye] = match self {
             View::Front => [Vector3::x(), Vector3::z(), -Vector3::y()],
             View::Side => [Vector3::y(), Vector3::z(), Vector3::x()],
+            View::Left => [-Vector3::y(), Vector3::z(), -Vector3::x()],
             View::Top => [Vector3::x(), Vector3::y(), Vector3::z()],
             View::Turned { turn, tilt } => {
                 let (sin_turn, cos_turn) = libm::sincos(turn);

@@ -185,7 +185,7 @@ fn cases(lines: &mut Lines, view: View) {
             lines.of(&f::OVERHANG_SIDE, [lower.x[1], right], Edge::Above(lower.y[1]), 1);
             lines.of(&f::OVERHANG_FRONT, [-front, 0.0], Edge::Left(-side), 1);
         }
-        View::Turned { .. } => {}
+        View::Left | View::Turned { .. } => {}
     }
 }
 
@@ -243,7 +243,7 @@ fn pedestals(lines: &mut Lines, view: View) {
             lines.of(&f::TOP_WIDTH, [0.0, wide], Edge::Below(0.0), 1);
             lines.of(&f::TOP_DEPTH, [0.0, deep], Edge::Left(0.0), 1);
         }
-        View::Turned { .. } => {}
+        View::Left | View::Turned { .. } => {}
     }
 }
 
@@ -271,7 +271,7 @@ fn table(lines: &mut Lines, view: View) {
             lines.of(&f::TOP_WIDTH, [0.0, wide], Edge::Below(0.0), 1);
             lines.of(&f::TOP_DEPTH, [0.0, deep], Edge::Left(0.0), 1);
         }
-        View::Turned { .. } => {}
+        View::Left | View::Turned { .. } => {}
     }
 }
 
@@ -301,7 +301,7 @@ fn chest(lines: &mut Lines, view: View) {
             lines.of(&f::DEPTH, [0.0, deep], Edge::Left(-side), 1);
             lines.of(&f::OVERHANG_SIDE, [wide, wide + side], Edge::Above(deep), 1);
         }
-        View::Turned { .. } => {}
+        View::Left | View::Turned { .. } => {}
     }
 }
 
@@ -318,7 +318,7 @@ fn headboard(lines: &mut Lines, view: View) {
         }
         View::Side => lines.of(&f::LEG_WIDTH, [0.0, at.post], Edge::Below(0.0), 1),
         View::Top => lines.of(&f::WIDTH, [0.0, wide], Edge::Below(0.0), 1),
-        View::Turned { .. } => {}
+        View::Left | View::Turned { .. } => {}
     }
 }
 
@@ -333,7 +333,7 @@ fn frame(lines: &mut Lines, view: View) {
         }
         View::Side => lines.of(&f::MEMBER_THICKNESS, [0.0, thick], Edge::Below(0.0), 1),
         View::Top => lines.of(&f::WIDTH, [0.0, wide], Edge::Below(0.0), 1),
-        View::Turned { .. } => {}
+        View::Left | View::Turned { .. } => {}
     }
 }
 

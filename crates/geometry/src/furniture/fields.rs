@@ -53,6 +53,20 @@ impl LengthField {
     pub const fn id(&self) -> FieldId {
         FieldId::Of(self.key)
     }
+
+    /// Whether it is a size of the whole piece, or of one of its two cases: these are taken first.
+    pub fn is_of_whole(&self) -> bool {
+        let of_whole = [
+            &WIDTH,
+            &TOP_WIDTH,
+            &DEPTH,
+            &TOP_DEPTH,
+            &HEIGHT,
+            &UPPER_HEIGHT,
+            &UPPER_DEPTH,
+        ];
+        of_whole.iter().any(|field| field.key == self.key)
+    }
 }
 
 const fn field(

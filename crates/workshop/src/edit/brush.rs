@@ -12,6 +12,8 @@ pub enum BrushTo {
     Left,
     /// They get the finish, whatever their zone gets.
     Painted,
+    /// They get the finish if their zone does.
+    WithZone,
     /// They belong to the zone with this key, and go with it.
     Zone(String),
     /// They are as if nobody had chosen anything for them.
@@ -28,6 +30,7 @@ impl Piece {
             self.choose(surface, |choice| match to {
                 BrushTo::Left => choice.painted = Some(false),
                 BrushTo::Painted => choice.painted = Some(true),
+                BrushTo::WithZone => choice.painted = None,
                 BrushTo::Zone(key) => {
                     *choice = SurfaceChoice {
                         zone: Some(key.clone()),
@@ -90,6 +93,7 @@ mod tests {
             painted(&brushed(&left, &FACES, BrushTo::Painted).unwrap()),
             painted(&before)
         );
+        assert_eq!(brushed(&left, &FACES, BrushTo::WithZone).unwrap(), before);
         assert_eq!(brushed(&left, &FACES, BrushTo::Usual).unwrap(), before);
         // What was left out and goes into a zone gets what the zone gets.
         let apart = brushed(&left, &FACES[..1], BrushTo::Zone("inside".into())).unwrap();

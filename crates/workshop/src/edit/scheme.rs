@@ -237,20 +237,26 @@ fn known(own: &[Rc<OwnMaterial>], key: &str) -> Result<Rc<Material>, EditError> 
 }
 
 impl Piece {
+    /// Changes the scheme of the piece or of a zone that has its own. What is found on the piece is found on such a zone
+    /// too, as long as nobody said that it is otherwise there.
     pub(crate) fn finish(
         &mut self,
         zone: Option<String>,
         edit: SchemeEdit,
         own: &[Rc<OwnMaterial>],
     ) -> Result<(), EditError> {
-        let scheme = match zone {
-            None => &mut self.scheme,
-            Some(key) => {
-                let zone = self.zones.get_mut(&key).and_then(|zone| zone.scheme.as_mut());
-                zone.ok_or(EditError::Unknown("zone"))?
+        let Some(key) = zone else {
+            let found = self.scheme.condition;
+            if let SchemeEdit::Ground(_) | SchemeEdit::Species(_) | SchemeEdit::Sign(..) = edit {
+                let zones = self.zones.values_mut().filter_map(|zone| zone.scheme.as_mut());
+                for alike in zones.filter(|scheme| scheme.condition == found) {
+                    alike.apply(edit.clone(), own)?;
+                }
             }
+            return self.scheme.apply(edit, own);
         };
-        scheme.apply(edit, own)
+        let zone = self.zones.get_mut(&key).and_then(|zone| zone.scheme.as_mut());
+        zone.ok_or(EditError::Unknown("zone"))?.apply(edit, own)
     }
 
     /// A zone gets a scheme of its own, which begins as that of the piece, or goes with the piece again.

@@ -3,8 +3,8 @@
 use std::rc::Rc;
 
 use coatings::can::{ChoiceError, Purchase, choose, fewest};
-use coatings::{CanSize, Contents, Material, Need, Rgb, besides_in_hand, can, can_sizes};
-use units::Volume;
+use coatings::{CanSize, Contents, Material, Need, Rgb, ZoneWork, besides_in_hand, can, can_sizes};
+use units::{Area, Volume};
 
 use super::{InHand, MaterialLine, Takeoff, takeoff};
 use crate::document::{Piece, Workshop};
@@ -88,8 +88,10 @@ pub struct Shopping {
     pub material: Rc<Material>,
     /// Its colour, of a material that comes in colours.
     pub colour: Option<Rgb>,
-    /// The names of the pieces that take it.
+    /// The names of the pieces that take it, each with its zones where it does not go on all of them.
     pub pieces: Vec<String>,
+    /// What they likely take of it together; what is bought is more, to be enough with the wanted confidence.
+    pub likely: Volume,
     /// The cans in hand, and how full they are. The same can that is named for several pieces is one can.
     pub in_hand: Vec<InHand>,
     /// What is in the cans on the shelf.
@@ -102,6 +104,18 @@ pub struct Shopping {
 pub fn takeoffs(workshop: &Workshop) -> Vec<Option<Takeoff>> {
     let of = |piece: &Rc<Piece>| takeoff(piece, &workshop.materials, workshop.settings.confidence).ok();
     workshop.pieces.iter().map(of).collect()
+}
+
+/// `Old dresser`, or `Old dresser: top` for what does not go on all of it.
+fn where_on(piece: &str, takeoff: &Takeoff, line: &MaterialLine) -> String {
+    let is_finished = |zone: &&ZoneWork| zone.patches.iter().any(|patch| patch.area > Area::ZERO);
+    if line.need.by_zone.len() >= takeoff.job.zones.iter().filter(is_finished).count() {
+        return piece.to_owned();
+    }
+    let zones: Vec<String> = (line.need.by_zone.iter())
+        .map(|(zone, _)| takeoff.zone_label(*zone).to_ascii_lowercase())
+        .collect();
+    format!("{piece}: {}", zones.join(", "))
 }
 
 /// What to buy for all pieces together, stage after stage; `takeoffs` are those of [`takeoffs`]. Pieces that cannot be
@@ -117,12 +131,15 @@ pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Shoppi
                 let mut lines = lines.iter();
                 lines.any(|other| other.need.is_alike(&line.need))
             };
+            let name = takeoff
+                .as_ref()
+                .map_or_else(String::new, |of| where_on(&piece.name, of, line));
             match lots.iter_mut().find(same) {
                 Some((pieces, lines)) => {
-                    pieces.push(piece.name.clone());
+                    pieces.push(name);
                     lines.push(line);
                 }
-                None => lots.push((vec![piece.name.clone()], vec![line])),
+                None => lots.push((vec![name], vec![line])),
             }
         }
     }
@@ -152,6 +169,7 @@ pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Shoppi
                 material: Rc::clone(&first.material),
                 colour: first.colour,
                 pieces,
+                likely: needs.iter().map(|need| need.likely()).sum(),
                 buy: cans_for(workshop, &first.material, besides),
                 in_hand,
                 on_shelf,

@@ -1,7 +1,7 @@
 //! The same piece done with a brush, a roller or a sprayer.
 
 use coatings::can::ChoiceError;
-use coatings::{DryFilm, Estimate, Job, Need, Verdict, Way, minutes, needs, tool};
+use coatings::{DryFilm, Estimate, Job, Need, Tool, ToolKind, Verdict, Way, minutes, needs, tool};
 use geometry::Edges;
 use units::{Length, Volume};
 
@@ -28,6 +28,8 @@ pub struct WayColumn {
     pub equal: WayWhole,
     /// What its coats look like, and what can go wrong.
     pub remarks: Vec<&'static str>,
+    /// Whether the maker has the tool: a brush and a roller are everywhere, a sprayer where the maker says so or plans it.
+    pub is_at_hand: bool,
 }
 
 /// What all materials come to when they are put on in one way.
@@ -84,12 +86,14 @@ pub struct WayFigure {
     pub buy_at_equal_film: Result<Buy, ChoiceError>,
 }
 
-/// The way that is done soonest, and the one that takes the least of all materials, both at the film of the thickest.
+/// The way that is done soonest, and the one that takes the least of all materials, both at the film of the thickest, of
+/// those that the maker has the tools for.
 pub fn soonest_and_least(columns: &[WayColumn]) -> Option<(&WayColumn, &WayColumn)> {
     let minutes = |column: &&WayColumn| column.equal.minutes.value;
     let litres = |column: &&WayColumn| column.equal.all().as_litres();
-    let soonest = columns.iter().min_by(|a, b| minutes(a).total_cmp(&minutes(b)));
-    let least = columns.iter().min_by(|a, b| litres(a).total_cmp(&litres(b)));
+    let at_hand = || columns.iter().filter(|column| column.is_at_hand);
+    let soonest = at_hand().min_by(|a, b| minutes(a).total_cmp(&minutes(b)));
+    let least = at_hand().min_by(|a, b| litres(a).total_cmp(&litres(b)));
     soonest.zip(least)
 }
 
@@ -139,6 +143,9 @@ pub fn compare(
     };
     let equal: Vec<Job> = jobs.iter().map(at_equal_film).collect();
     let sure = workshop.settings.confidence.probability();
+    let has_sprayer = workshop.books.only("habits").is("sprayer");
+    let mut planned_layers = piece.schemes().flat_map(|scheme| &scheme.layers);
+    let plans_to_spray = planned_layers.any(|layer| coatings::tool(layer.tool).is_some_and(is_sprayer));
     let buy = |need: &Need| cans_for(workshop, &need.material, need.at(sure));
     let columns = ways
         .iter()
@@ -174,9 +181,16 @@ pub fn compare(
                 equal: WayWhole::of(equal, &raised, price(|figure| &figure.buy_at_equal_film)),
                 figures,
                 remarks: remarks(*way),
+                is_at_hand: has_sprayer
+                    || plans_to_spray
+                    || !matches!(way, Way::With(tool) if is_sprayer(tool)),
             }
         });
     columns.collect()
+}
+
+fn is_sprayer(tool: &Tool) -> bool {
+    tool.kind == ToolKind::Sprayer
 }
 
 fn verdict(piece: &Piece, need: &Need, confidence: Confidence) -> Option<Verdict> {

@@ -19,7 +19,7 @@ use finish::{can_in_hand, job, layer_of};
 pub(crate) use buy::cans_for;
 pub use buy::{Buy, Shopping, cans_to_buy, shopping, takeoffs};
 pub use compare::{WayColumn, WayFigure, WayWhole, compare, soonest_and_least};
-pub use zones::{SurfaceLine, ZoneLine};
+pub use zones::{SurfaceLine, ZoneLine, side_faces};
 
 /// What a piece needs of one material, in one colour.
 #[derive(Clone, Debug, PartialEq)]

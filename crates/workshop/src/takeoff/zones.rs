@@ -1,6 +1,6 @@
 //! Which surfaces are painted, and to which zone each belongs.
 
-use geometry::{Surface, SurfaceId, Zone};
+use geometry::{Sense, Side, Surface, SurfaceId, Zone};
 use units::Area;
 
 use crate::document::{Piece, SurfaceChoice};
@@ -31,6 +31,17 @@ pub struct ZoneLine {
     pub areas: [Area; 3],
     /// The net area of its surfaces that are left as they are.
     pub left: Area,
+}
+
+/// The faces of boards and legs that are seen as one looks at a side of the piece: what a maker leaves who sets that side
+/// against a wall. Edges of tops and fronts are none of them; they are seen from before.
+pub fn side_faces(surfaces: &[SurfaceLine], side: Side) -> impl Iterator<Item = &SurfaceLine> {
+    surfaces.iter().filter(move |line| {
+        let of = &line.surface;
+        let is_there = of.id.side == side && of.id.sense == Sense::Outside && !of.is_edge;
+        let is_of_case = matches!(of.id.part.kind.zone(), Zone::Body | Zone::Base);
+        is_there && is_of_case && of.takes_finish()
+    })
 }
 
 pub(super) fn surface_line(piece: &Piece, surface: Surface) -> SurfaceLine {

@@ -8,6 +8,7 @@ use workshop::{WayColumn, WayWhole};
 use yew::prelude::*;
 
 use super::Shown;
+use super::book::only;
 use crate::parts::choice;
 use crate::state::Act;
 use crate::words;
@@ -42,6 +43,7 @@ pub fn compare(shown: &Shown, columns: &[WayColumn]) -> Html {
     html! {
         <section class="compare" aria-label="Tools">
             <p id="which-tool" class="verdict">{ words::which_way(columns, shown.app.workshop.units) }</p>
+            { only(&shown.app, &shown.send, "habits", &["sprayer"]) }
             { choice("Each way makes", "compare-at", &at, is_planned, switch) }
             { bars::bars(shown, &takeoff.materials, columns, total, is_planned) }
             <h3>{ "Every figure" }</h3>

@@ -88,6 +88,7 @@ fn views(look: Look, send: &Send) -> Html {
     };
     let options = [
         (Look::Front, "front", "Front"),
+        (Look::Left, "left", "Left side"),
         (Look::Side, "side", "Right side"),
         (Look::Above, "above", "Above"),
         (corner, "corner", "Corner"),

@@ -122,7 +122,7 @@ fn apart(shown: &Shown, key: &str, is_apart: bool) -> Html {
 fn plan(planned: &Planned<'_>) -> Html {
     let Planned { shown, scheme, .. } = planned;
     let basis = [
-        (Basis::WetFilm, "wet-film", "What the tool lays on"),
+        (Basis::WetFilm, "wet-film", "Wet film of the tool"),
         (Basis::LabelRate, "label-rate", "Rate on the label"),
     ];
     let colour = planned.change(|event: InputEvent| {
@@ -141,7 +141,7 @@ fn plan(planned: &Planned<'_>) -> Html {
             </div>
             <div class="styles">
                 { add(planned) }
-                { choice("Reckon with", "basis", &basis, scheme.basis,
+                { choice("Amounts by", "basis", &basis, scheme.basis,
                     planned.change(|basis| Some(SchemeEdit::Basis(basis)))) }
                 <div class="field">
                     <label for="colour">{ "Colour in the drawing" }</label>

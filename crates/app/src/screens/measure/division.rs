@@ -78,10 +78,20 @@ fn bay(shown: &Shown, place: BayPlace, bay: &Bay, shared: &Shared) -> Html {
                 }
             </div>
             { error(shown, &of_rows) }
+            { opens(bay) }
             <div class="rows">
                 { for bay.rows.iter().enumerate().map(|(i, of)| row(shown, place, i + 1, of, shared)) }
             </div>
         </div>
+    }
+}
+
+/// What an open row brings with it.
+fn opens(bay: &Bay) -> Html {
+    if bay.rows.iter().any(|row| row.fill == Fill::Open) {
+        html! { <p class="hint">{ "The inside of an open row is seen, so it gets the finish too, unless you leave it on Surfaces." }</p> }
+    } else {
+        Html::default()
     }
 }
 

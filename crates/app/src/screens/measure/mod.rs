@@ -20,17 +20,20 @@ pub fn measure(shown: &Shown) -> Html {
     html! {
         <section aria-label="Measure">
             <p class="hint">{ "Touch a dimension of the drawing to measure it. Drag the drawing to turn it." }</p>
-            <div class="fields">{ fields(shown, &furniture) }</div>
+            <div class="fields">{ fields(shown, &furniture, true) }</div>
+            { division::division(shown, &furniture) }
             <h3>{ "How it is made" }</h3>
             <div class="styles">{ made::made(shown, &furniture) }</div>
-            { division::division(shown, &furniture) }
+            <h3>{ "Finer sizes" }</h3>
+            <div class="fields">{ fields(shown, &furniture, false) }</div>
             <h3>{ "The piece itself" }</h3>
             { itself(shown) }
         </section>
     }
 }
 
-fn fields(shown: &Shown, furniture: &Furniture) -> Html {
+/// The sizes of the whole piece, or all others.
+fn fields(shown: &Shown, furniture: &Furniture, of_whole: bool) -> Html {
     let field = |field: &geometry::LengthField| {
         tape_field(
             shown,
@@ -42,7 +45,11 @@ fn fields(shown: &Shown, furniture: &Furniture) -> Html {
             },
         )
     };
-    furniture.fields().into_iter().map(field).collect()
+    let fields = furniture.fields().into_iter();
+    fields
+        .filter(|field| field.is_of_whole() == of_whole)
+        .map(field)
+        .collect()
 }
 
 fn itself(shown: &Shown) -> Html {

@@ -4,9 +4,9 @@ mod brush;
 mod line;
 mod zone;
 
-use geometry::Edges;
+use geometry::{Edges, Side};
 use units::Area;
-use workshop::{PieceEdit, Takeoff};
+use workshop::{BrushTo, PieceEdit, Takeoff, side_faces};
 use yew::prelude::*;
 
 use super::Shown;
@@ -25,11 +25,40 @@ pub fn surfaces(shown: &Shown) -> Html {
     html! {
         <section aria-label="Surfaces" class="surfaces">
             { brush::brush(shown) }
+            { sides(shown, takeoff) }
             { totals(shown, takeoff, edges) }
-            <p>{ "Each surface of one piece, less what lies against it. Switch on what gets the finish." }</p>
+            <p>{ "Each surface of one piece, less what lies against it. Switch on what gets the finish. A zone is all that \
+                  is finished alike." }</p>
             { for takeoff.zones.iter().map(|line| zone::zone(shown, takeoff, line)) }
             { add_zone(shown) }
         </section>
+    }
+}
+
+/// Whole sides at one touch, for a piece that will stand against a wall.
+fn sides(shown: &Shown, takeoff: &Takeoff) -> Html {
+    let side = |(side, word): (Side, &'static str)| {
+        let faces: Vec<_> = side_faces(&takeoff.surfaces, side).collect();
+        let painted = faces.iter().any(|line| line.painted);
+        let names = faces.iter().map(|line| line.surface.id.to_string()).collect();
+        let to = match painted {
+            true => BrushTo::Left,
+            false if faces.iter().all(|line| line.painted_with_zone) => BrushTo::WithZone,
+            false => BrushTo::Painted,
+        };
+        let edit = PieceEdit::Brush(names, to);
+        let id = format!("side-{}", side.word());
+        html! {
+            <label class="switch">
+                <input type="checkbox" {id} checked={painted} disabled={faces.is_empty()}
+                    onchange={shown.change(move |_: Event| Some(edit.clone()))} />
+                <span>{ word }</span>
+            </label>
+        }
+    };
+    let both = [(Side::Left, "Left side"), (Side::Right, "Right side")];
+    html! {
+        <div class="row" role="group" aria-label="Whole sides that get the finish">{ for both.into_iter().map(side) }</div>
     }
 }
 

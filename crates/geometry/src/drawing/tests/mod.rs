@@ -61,6 +61,7 @@ fn the_straight_views_are_turned_ones() {
     for (straight, turned) in [
         (View::Front, turned(0.0, 0.0)),
         (View::Side, turned(FRAC_PI_2, 0.0)),
+        (View::Left, turned(-FRAC_PI_2, 0.0)),
         (View::Top, turned(0.0, FRAC_PI_2)),
     ] {
         let [x, y] = straight.project(&point);

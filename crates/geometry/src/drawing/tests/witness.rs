@@ -8,6 +8,7 @@ pub(super) fn axes(view: View) -> [Vector3; 3] {
     let eye = match view {
         View::Front => Vector3::new(0.0, -1.0, 0.0),
         View::Side => Vector3::new(1.0, 0.0, 0.0),
+        View::Left => Vector3::new(-1.0, 0.0, 0.0),
         View::Top => return [Vector3::x(), Vector3::y(), Vector3::z()],
         View::Turned { turn, tilt } => {
             let level = Vector3::new(libm::sin(turn), -libm::cos(turn), 0.0);

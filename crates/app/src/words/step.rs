@@ -1,0 +1,138 @@
+//! What a step back or forth changed, in words.
+
+use std::rc::Rc;
+
+use workshop::book::{BOOKS, Books};
+use workshop::{Piece, Workshop};
+
+use super::field_label;
+use crate::state::{Stepped, in_order};
+
+/// What was taken back or made again: `Taken back: height of Old dresser, now 33 7/8 in.`
+pub fn stepped(step: &Stepped, now: &Workshop) -> String {
+    let word = if step.is_back { "Taken back" } else { "Made again" };
+    format!("{word}: {}.", changed(&step.from, now))
+}
+
+/// The first thing in which two documents differ.
+fn changed(from: &Workshop, now: &Workshop) -> String {
+    if let Some(gone) = from.pieces.iter().find(|piece| now.piece(&piece.id).is_none()) {
+        return format!("{} is gone", gone.name);
+    }
+    for piece in &now.pieces {
+        match from.piece(&piece.id) {
+            None => return format!("{} is there", piece.name),
+            Some(before) if !Rc::ptr_eq(before, piece) && before != piece => {
+                return format!("{} of {}", of_piece(before, piece), piece.name);
+            }
+            Some(_) => {}
+        }
+    }
+    if from.materials != now.materials {
+        return "a material of your own".into();
+    }
+    of_books(&from.books, &now.books).unwrap_or_else(|| "settings".into())
+}
+
+fn of_piece(from: &Piece, now: &Piece) -> String {
+    if let Some(reading) = reading(from, now) {
+        return reading;
+    }
+    if from.name != now.name {
+        return "the name".into();
+    }
+    if from.count != now.count {
+        return format!("the number, now {},", now.count);
+    }
+    let parts: [(bool, &str); 6] = [
+        (from.bays != now.bays || from.upper != now.upper, "the rows"),
+        (
+            from.styles != now.styles || from.counts != now.counts,
+            "how it is made",
+        ),
+        (from.changes != now.changes, "the parts"),
+        (from.scheme != now.scheme, "the finish"),
+        (from.zones != now.zones, "a zone"),
+        (from.choices != now.choices, "what gets the finish"),
+    ];
+    let part = parts.iter().find(|(differs, _)| *differs);
+    let part = part.map(|(_, word)| (*word).to_owned());
+    part.or_else(|| of_books(&from.books, &now.books))
+        .unwrap_or_default()
+}
+
+/// The measurement that changed, and what it is now.
+fn reading(from: &Piece, now: &Piece) -> Option<String> {
+    let mut fields = in_order(now).into_iter();
+    let field = fields.find(|field| from.reading(*field) != now.reading(*field))?;
+    let label = coatings::in_sentence(&field_label(now.kind, field));
+    Some(match now.reading(field) {
+        Some(reading) => format!("{label}, now {},", reading.with_unit()),
+        None => format!("{label}, not measured now,"),
+    })
+}
+
+/// The field of a book that changed.
+fn of_books(from: &Books, now: &Books) -> Option<String> {
+    let book = BOOKS
+        .iter()
+        .find(|book| from.lines(book.key) != now.lines(book.key))?;
+    let (before, after) = (from.lines(book.key), now.lines(book.key));
+    if before.len() != after.len() {
+        return Some("a line that was noted".into());
+    }
+    let differing = before.iter().zip(after).find(|(one, other)| one != other);
+    let field = differing.and_then(|(one, other)| {
+        let mut fields = book.fields.iter();
+        fields.find(|field| one.text(field.key) != other.text(field.key))
+    });
+    Some(field.map_or_else(|| "a note".into(), |field| coatings::in_sentence(field.label)))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::state::Act;
+    use crate::state::tests::{typed, with_piece};
+    use geometry::Fill;
+    use workshop::{BookEdit, PieceEdit, SchemeEdit};
+
+    fn said(app: &crate::state::App) -> String {
+        stepped(app.stepped.as_ref().unwrap(), &app.workshop)
+    }
+
+    #[test]
+    fn a_step_says_what_it_changed() {
+        let app = typed(&with_piece(), &["3", "33 7/8"]).update(Act::Rest);
+        let back = app.update(Act::Undo);
+        assert_eq!(said(&back), "Taken back: width, not measured now, of Dresser.");
+        let again = back.update(Act::Redo);
+        assert_eq!(said(&again), "Made again: width, now 33 7/8 in, of Dresser.");
+        let place = crate::state::tests::FIRST_BAY;
+        for (edit, word) in [
+            (PieceEdit::Fill(place, 1, Fill::Open), "the rows"),
+            (PieceEdit::Finish(None, SchemeEdit::Coats(1, 3)), "the finish"),
+            (
+                PieceEdit::Painted("top/top".into(), Some(false)),
+                "what gets the finish",
+            ),
+            (PieceEdit::Count(3), "the number, now 1,"),
+            (
+                PieceEdit::Book(BookEdit::Write(
+                    "facts",
+                    "only".into(),
+                    "bought".into(),
+                    "20".into(),
+                )),
+                "a line that was noted",
+            ),
+        ] {
+            let back = again.update(Act::Change(edit)).update(Act::Undo);
+            assert_eq!(said(&back), format!("Taken back: {word} of Dresser."));
+        }
+        let begun = with_piece().update(Act::Undo);
+        assert_eq!(said(&begun), "Taken back: Dresser is gone.");
+        // The next change puts it away.
+        assert_eq!(typed(&again, &["34"]).stepped, None);
+    }
+}
