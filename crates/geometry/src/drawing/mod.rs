@@ -20,7 +20,7 @@ mod tree;
 
 use crate::region::{Point2, Region};
 use crate::surface::{Surface, SurfaceId};
-use crate::{Point3, Vector3};
+use crate::{Facet, Point3, Vector3};
 
 use draughtsman::Draughtsman;
 use sheet::{Axes, seen};
@@ -61,6 +61,22 @@ impl View {
             }
         };
         Axes { right, up, eye }
+    }
+
+    /// How far towards the eye a surface reaches, metres; only to be compared with that of another surface. Exact where
+    /// the eye looks along an axis, otherwise that of a block around the surface.
+    pub fn nearness(self, surface: &Surface) -> f64 {
+        let eye = self.axes().eye;
+        let of_facet = |facet: &Facet| {
+            let (low, high) = facet.bounds();
+            let towards = |axis: usize| (low[axis] * eye[axis]).max(high[axis] * eye[axis]);
+            (0..3).map(towards).sum::<f64>()
+        };
+        surface
+            .facets
+            .iter()
+            .map(of_facet)
+            .fold(f64::NEG_INFINITY, f64::max)
     }
 
     /// Where a point of the room stands in the drawing.

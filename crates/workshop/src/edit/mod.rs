@@ -675,6 +675,22 @@ mod tests {
         assert!(piece.zones.is_empty());
     }
 
+    /// What is found on the piece after its top was set apart is found on the top too, until the top is said to be otherwise.
+    #[test]
+    fn what_is_found_on_the_piece_is_found_on_its_zones() {
+        let found = |ground| finish(SchemeEdit::Ground(ground));
+        let piece = with([PieceEdit::Apart("top".into(), true), found(Ground::Glossy)]);
+        assert_eq!(piece.scheme_of("top").condition.ground, Ground::Glossy);
+        let otherwise = PieceEdit::Finish(Some("top".into()), SchemeEdit::Ground(Ground::Bare));
+        let piece = with([
+            PieceEdit::Apart("top".into(), true),
+            otherwise,
+            found(Ground::Glossy),
+        ]);
+        assert_eq!(piece.scheme_of("top").condition.ground, Ground::Bare);
+        assert_eq!(piece.scheme.condition.ground, Ground::Glossy);
+    }
+
     #[test]
     fn a_can_is_that_of_the_material_in_its_colour() {
         let red = Colour([200, 0, 0]);

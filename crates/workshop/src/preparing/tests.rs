@@ -11,7 +11,7 @@ use crate::samples::written_down;
 use crate::{SchemeEdit, edges_by_zone, takeoff};
 
 /// Facts and habits that are of money and of days.
-const OF_OTHERS: [&str; 24] = [
+const OF_OTHERS: [&str; 25] = [
     "bought",
     "asking",
     "sold",
@@ -35,6 +35,7 @@ const OF_OTHERS: [&str; 24] = [
     "humidity",
     "begin",
     "scale-step",
+    "sprayer",
     "due",
 ];
 

@@ -467,10 +467,48 @@ mod tests {
             }
         }
         let (soonest, least) = soonest_and_least(&columns).unwrap();
-        for column in &columns {
+        assert!(
+            columns
+                .iter()
+                .any(|column| column.key == "hvlp" && !column.is_at_hand)
+        );
+        for column in columns.iter().filter(|column| column.is_at_hand) {
             assert!(soonest.equal.minutes.value <= column.equal.minutes.value);
             assert!(least.equal.all() <= column.equal.all());
         }
+    }
+
+    /// A sprayer is only spoken of where there is one, or where it is planned.
+    #[test]
+    fn what_is_not_at_hand_is_not_the_soonest() {
+        let at_hand = |workshop: &Workshop, piece: &Piece| {
+            let takeoff = takeoff(piece, &[]).unwrap();
+            let columns = compare(workshop, piece, &takeoff, &edges_by_zone(piece).unwrap());
+            let sprayer = columns.iter().find(|column| column.key == "hvlp").unwrap();
+            sprayer.is_at_hand
+        };
+        let bare = Workshop::default();
+        assert!(!at_hand(&bare, &nightstand()));
+        let has = crate::BookEdit::Write("habits", "only".into(), "sprayer".into(), "yes".into());
+        assert!(at_hand(&bare.apply(Edit::Book(has)).unwrap(), &nightstand()));
+        let planned = edited([PieceEdit::Finish(None, SchemeEdit::Tool(2, "hvlp"))]);
+        assert!(at_hand(&bare, &planned));
+    }
+
+    /// 16 by 19 inches of the side, and the outer faces of two legs of 1 1/2 by 6 inches: 322 square inches.
+    #[test]
+    fn a_side_is_left_at_one_touch() {
+        let before = takeoff(&nightstand(), &[]).unwrap();
+        let faces: Vec<&SurfaceLine> = side_faces(&before.surfaces, geometry::Side::Left).collect();
+        let area: Area = faces.iter().map(|line| line.surface.net).sum();
+        let names: Vec<String> = faces.iter().map(|line| line.surface.id.to_string()).collect();
+        assert!(
+            (area.as_square_metres() / 0.000_645_16 - 322.0).abs() < 1e-6,
+            "{names:?}"
+        );
+        let left = takeoff(&edited([PieceEdit::Brush(names, crate::BrushTo::Left)]), &[]).unwrap();
+        let gone = before.painted_each - left.painted_each - area;
+        assert!(gone.as_square_metres().abs() < 1e-12);
     }
 
     #[test]

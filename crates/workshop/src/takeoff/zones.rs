@@ -1,6 +1,6 @@
 //! Which surfaces are painted, and to which zone each belongs.
 
-use geometry::{Sense, Side, Surface, SurfaceId, Zone};
+use geometry::{Sense, Side, Surface, SurfaceId, View, Zone};
 use units::Area;
 
 use crate::document::{Piece, SurfaceChoice};
@@ -33,15 +33,33 @@ pub struct ZoneLine {
     pub left: Area,
 }
 
-/// The faces of boards and legs that are seen as one looks at a side of the piece: what a maker leaves who sets that side
-/// against a wall. Edges of tops and fronts are none of them; they are seen from before.
+/// The faces of boards and legs that are seen as one looks at a side of the piece: what a maker leaves who sets that side,
+/// left or right, against a wall. Edges of tops and fronts are none of them; they are seen from before.
 pub fn side_faces(surfaces: &[SurfaceLine], side: Side) -> impl Iterator<Item = &SurfaceLine> {
-    surfaces.iter().filter(move |line| {
-        let of = &line.surface;
-        let is_there = of.id.side == side && of.id.sense == Sense::Outside && !of.is_edge;
-        let is_of_case = matches!(of.id.part.kind.zone(), Zone::Body | Zone::Base);
-        is_there && is_of_case && of.takes_finish()
-    })
+    let faces: Vec<&SurfaceLine> = surfaces
+        .iter()
+        .filter(|line| {
+            let of = &line.surface;
+            let is_there = of.id.side == side && of.id.sense == Sense::Outside && !of.is_edge;
+            let is_of_case = matches!(of.id.part.kind.zone(), Zone::Body | Zone::Base);
+            is_there && is_of_case && of.takes_finish()
+        })
+        .collect();
+    let view = if side == Side::Left {
+        View::Left
+    } else {
+        View::Side
+    };
+    let near = |line: &SurfaceLine| view.nearness(&line.surface);
+    let (low, high) = faces
+        .iter()
+        .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), line| {
+            (low.min(near(line)), high.max(near(line)))
+        });
+    // The legs at the other end have such faces too.
+    faces
+        .into_iter()
+        .filter(move |line| near(line) >= (low + high) / 2.0)
 }
 
 pub(super) fn surface_line(piece: &Piece, surface: Surface) -> SurfaceLine {

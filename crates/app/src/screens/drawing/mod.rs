@@ -88,8 +88,8 @@ fn views(look: Look, send: &Send) -> Html {
     };
     let options = [
         (Look::Front, "front", "Front"),
-        (Look::Left, "left", "Left side"),
-        (Look::Side, "side", "Right side"),
+        (Look::Left, "left", "Left"),
+        (Look::Side, "side", "Right"),
         (Look::Above, "above", "Above"),
         (corner, "corner", "Corner"),
     ];

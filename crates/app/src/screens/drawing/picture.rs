@@ -15,6 +15,10 @@ pub const SHEET: [f64; 2] = [1000.0, 570.0];
 pub const FINE: f64 = 10.0;
 /// How dark a face is that is seen edge on: faces that turn away from the eye get less light.
 const DARKEST: f64 = 0.38;
+/// What lies behind this share of the depth of a piece is inside, as seen from the front: an open row, not a drawer.
+const DEEP: f64 = 0.5;
+/// How dark it is there.
+const INSIDE: f64 = 0.34;
 /// Shades that are lighter than this are not drawn.
 const LIGHTEST: f64 = 0.005;
 
@@ -66,6 +70,13 @@ impl Picture {
                 .position(|surface| surface.id == id)
                 .unwrap_or(usize::MAX)
         };
+        let nearness: Vec<f64> = surfaces.iter().map(|surface| view.nearness(surface)).collect();
+        let front = nearness.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+        let back = nearness.iter().copied().fold(f64::INFINITY, f64::min);
+        let inside = |place: usize| {
+            let behind = (front - nearness.get(place)?) / (front - back);
+            (view == View::Front && behind > DEEP).then_some(INSIDE)
+        };
         let face = |face: &geometry::VisibleFace| {
             let lines = scale.lines(&face.lines);
             edges.push_str(&lines);
@@ -74,7 +85,7 @@ impl Picture {
                 name: face.surface.to_string(),
                 region: scale.path(&face.region).into(),
                 lines: lines.into(),
-                shades: shades(face, &scale),
+                shades: shades(face, &scale, inside(place(face.surface))),
             }
         };
         Picture {
@@ -90,9 +101,10 @@ impl Picture {
     }
 }
 
-fn shades(face: &geometry::VisibleFace, scale: &Scale) -> Vec<(AttrValue, String)> {
+/// How dark each part of a face is; what lies far inside gets no light from before.
+fn shades(face: &geometry::VisibleFace, scale: &Scale, inside: Option<f64>) -> Vec<(AttrValue, String)> {
     let shades = face.shades.iter();
-    let dark = shades.map(|shade| (shade, (1.0 - shade.squareness) * DARKEST));
+    let dark = shades.map(|shade| (shade, inside.unwrap_or((1.0 - shade.squareness) * DARKEST)));
     dark.filter(|(_, dark)| *dark >= LIGHTEST)
         .map(|(shade, dark)| (scale.path(&shade.region).into(), format!("{dark:.3}")))
         .collect()

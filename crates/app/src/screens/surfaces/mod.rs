@@ -56,7 +56,10 @@ fn sides(shown: &Shown, takeoff: &Takeoff) -> Html {
             </label>
         }
     };
-    let both = [(Side::Left, "Left side"), (Side::Right, "Right side")];
+    let both = [
+        (Side::Left, "Finish the left side"),
+        (Side::Right, "Finish the right side"),
+    ];
     html! {
         <div class="row" role="group" aria-label="Whole sides that get the finish">{ for both.into_iter().map(side) }</div>
     }
