@@ -24,6 +24,7 @@ fn four_zones() -> Job {
         tool: tool(tool_key).unwrap(),
         narrow_tool: tool("brush").unwrap(),
         thinned: 0.0,
+        own_rates: Default::default(),
     };
     let scheme = [
         ("degreaser", 1, "pad"),

@@ -24,6 +24,13 @@ pub enum Cause {
         /// The name of the material.
         material: String,
     },
+    /// How far a litre goes with a tool by the maker's own jobs.
+    OwnRate {
+        /// The name of the material.
+        material: String,
+        /// The tool.
+        tool: &'static str,
+    },
     /// How much of what leaves the tool stays on the piece.
     Transfer {
         /// The tool.
@@ -63,6 +70,13 @@ impl Cause {
                 )
             }
             Cause::LabelRate { material } => format!("how far a litre of {} goes", in_sentence(material)),
+            Cause::OwnRate { material, tool } => {
+                format!(
+                    "how far a litre of {} goes with the {}, by your own weighed jobs",
+                    in_sentence(material),
+                    in_sentence(tool)
+                )
+            }
             Cause::Transfer { tool } => {
                 format!(
                     "what of the spray or the drips of the {} misses the piece",
@@ -134,6 +148,14 @@ impl Known {
             material: material.name.to_string(),
         };
         Known::of(cause, format!("rate/{}", material.key), material.label_rate)
+    }
+
+    pub(crate) fn own_rate(material: &Material, tool: &'static Tool, rate: Figure) -> Self {
+        let cause = Cause::OwnRate {
+            material: material.name.to_string(),
+            tool: tool.name,
+        };
+        Known::of(cause, format!("own-rate/{}/{}", material.key, tool.key), rate)
     }
 
     pub(crate) fn transfer(tool: &'static Tool) -> Self {

@@ -11,6 +11,7 @@ use crate::material::{Body, Stage};
 use crate::need::TRIALS;
 use crate::propagate::{Input, Linear, linear, monte_carlo};
 use crate::spread::Spread;
+use crate::tool::ToolKind;
 
 /// More coats than these are no plan any more.
 const MOST_COATS: f64 = 20.0;
@@ -36,12 +37,14 @@ impl DryFilm {
         }
         let tool = layer.tool_on(narrow);
         let film = tool.film(material.body)?;
-        let by_rate = basis == Basis::LabelRate;
+        // What a maker's own sprayer takes from the can is not what comes to lie on the piece.
+        let own = layer.own_rate(tool).filter(|_| tool.kind != ToolKind::Sprayer);
+        let by_rate = own.is_some() || basis == Basis::LabelRate;
         // The same input as that of the volume, so that both have the same draws.
-        let wet = if by_rate {
-            Known::label_rate(material)
-        } else {
-            Known::film(material, tool, film)
+        let wet = match own {
+            Some(own) => Known::own_rate(material, tool, own.rate),
+            None if by_rate => Known::label_rate(material),
+            None => Known::film(material, tool, film),
         };
         let solids = Input {
             name: format!("solids/{}", material.key),

@@ -5,6 +5,7 @@ use std::rc::Rc;
 use units::Length;
 
 use crate::area::Patch;
+use crate::figure::Figure;
 use crate::ground::Ground;
 use crate::material::{Material, Stage};
 use crate::tool::{Tool, ToolKind};
@@ -38,9 +39,28 @@ pub struct Layer {
     /// How much thinner is added before it is sprayed, as a share of the material's volume; no part of brushing or
     /// rolling.
     pub thinned: f64,
+    /// What this maker's own weighed jobs show of the material, tool by tool.
+    pub own_rates: Rc<[OwnRate]>,
+}
+
+/// How far a litre from the can went in a maker's own weighed jobs with one tool. It holds all that is lost on the way,
+/// but for what is washed out of the tool.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OwnRate {
+    /// The key of the tool.
+    pub tool: &'static str,
+    /// The rate, m2/L; see [`Learned::figure`](crate::learn::Learned::figure).
+    pub rate: Figure,
+    /// How many jobs it comes from.
+    pub jobs: u32,
 }
 
 impl Layer {
+    /// What the maker's own jobs with this tool show, if there are any.
+    pub fn own_rate(&self, tool: &Tool) -> Option<&OwnRate> {
+        self.own_rates.iter().find(|own| own.tool == tool.key)
+    }
+
     /// The tool on broad or on narrow parts.
     pub fn tool_on(&self, narrow: bool) -> &'static Tool {
         if narrow { self.narrow_tool } else { self.tool }

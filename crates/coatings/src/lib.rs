@@ -50,7 +50,7 @@ pub use enough::{Enough, Verdict, besides_in_hand};
 pub use estimate::Estimate;
 pub use figure::{Certainty, Figure};
 pub use ground::Ground;
-pub use job::{Basis, Job, Layer, Rgb, ZoneWork};
+pub use job::{Basis, Job, Layer, OwnRate, Rgb, ZoneWork};
 pub use label::Label;
 pub use material::{Body, Material, Stage, Thinner, material, materials};
 pub use minutes::minutes;

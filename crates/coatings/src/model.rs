@@ -2,8 +2,9 @@
 //!
 //! By the film of the tool: `litres = area x (first coat + other coats) x film x 1000 / (transfer x narrow x (1 +
 //! thinner))`, with the film in metres. By the label: `litres = area x (first coat + other coats) / rate`; the rate
-//! already contains the ordinary loss of brush and roller, so only a sprayer's loss beyond that comes in. To either
-//! comes what the tools keep, once for each material, colour and tool.
+//! already contains the ordinary loss of brush and roller, so only a sprayer's loss beyond that comes in. Where the maker's
+//! own weighed jobs show how far a litre from the can goes with a tool, that rate takes the place of both; it contains
+//! all loss of that tool. To each comes what the tools keep, once for each material, colour and tool.
 //!
 //! Two materials, zones or jobs that share a cause share its draws, because they share its name.
 
@@ -155,6 +156,10 @@ impl Model {
         narrow: bool,
     ) -> Option<(Consumption, Vec<usize>, Option<usize>)> {
         let film = tool.film(on.material.body)?;
+        if let Some(own) = on.own_rate(tool) {
+            let rate = self.input(Known::own_rate(&on.material, tool, own.rate));
+            return Some((Consumption::Rate(rate), Vec::new(), None));
+        }
         let sprayed = tool.kind == ToolKind::Sprayer;
         let consumption = match basis {
             Basis::WetFilm => Consumption::Film(self.input(Known::film(&on.material, tool, film))),

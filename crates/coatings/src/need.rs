@@ -271,9 +271,11 @@ pub(crate) fn litres_together(needs: &[&Need]) -> Vec<f64> {
 mod tests {
     use super::*;
     use crate::area::Patch;
+    use crate::figure::Figure;
     use crate::ground::Ground;
-    use crate::job::Basis;
+    use crate::job::{Basis, OwnRate};
     use crate::samples::{broad, enamel, job, layer, narrow, zone};
+    use crate::tool::tool;
     use units::Area;
 
     fn one(job: &Job) -> Need {
@@ -313,6 +315,47 @@ mod tests {
         assert!(matches!(budget[0].cause, Cause::Film { .. }), "{budget:?}");
         assert!((budget.iter().map(|part| part.share).sum::<f64>() - 1.0).abs() < 1e-12);
         assert!(budget.iter().any(|part| part.cause == Cause::Measuring));
+    }
+
+    /// Two square metres twice at 8 m2/L and what is washed out of the tool, by hand: half a litre and that. The maker's
+    /// rate stands in the place of film and label alike, and its width is that of the answer.
+    #[test]
+    fn own_jobs_take_the_place_of_film_and_label() {
+        let with = |basis, low, high| {
+            let mut job = enamel("brush", 2);
+            job.zones[0].basis = basis;
+            let rate = Figure::own(low, high);
+            job.zones[0].layers[0].own_rates = [OwnRate {
+                tool: "brush",
+                rate,
+                jobs: 4,
+            }]
+            .into();
+            needs(&job, TRIALS).remove(0)
+        };
+        let kept: f64 = tool("brush")
+            .unwrap()
+            .keeps
+            .iter()
+            .map(|keeps| keeps.litres.middle())
+            .sum();
+        for basis in [Basis::WetFilm, Basis::LabelRate] {
+            let litres = with(basis, 8.0, 8.0).linear().value.as_litres();
+            assert!((litres - 0.5 - kept).abs() < 1e-9, "{litres}");
+        }
+        let width = |need: &Need| need.high() - need.low();
+        assert!(width(&with(Basis::WetFilm, 7.8, 8.2)) < width(&with(Basis::WetFilm, 7.0, 9.0)));
+        // Another tool has to learn for itself.
+        let mut rolled = enamel("foam-roller", 2);
+        let before = needs(&rolled, 10);
+        let rate = Figure::own(8.0, 8.0);
+        rolled.zones[0].layers[0].own_rates = [OwnRate {
+            tool: "brush",
+            rate,
+            jobs: 4,
+        }]
+        .into();
+        assert_eq!(needs(&rolled, 10)[0].likely(), before[0].likely());
     }
 
     #[test]

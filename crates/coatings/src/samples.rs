@@ -20,6 +20,7 @@ pub(crate) fn layer(material_key: &str, coats: u32, tool_key: &str) -> Layer {
         tool,
         narrow_tool: tool,
         thinned: 0.0,
+        own_rates: Default::default(),
     }
 }
 

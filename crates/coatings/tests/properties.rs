@@ -55,6 +55,7 @@ fn layer() -> impl Strategy<Value = Layer> {
             tool,
             narrow_tool,
             thinned,
+            own_rates: Default::default(),
         },
     )
 }
@@ -114,6 +115,7 @@ fn one_paint() -> impl Strategy<Value = Job> {
             tool,
             narrow_tool,
             thinned: 0.0,
+            own_rates: Default::default(),
         }];
         zone.patches[0].area = zone.patches[0].area.max(Area::square_metres(0.01));
         zone
@@ -356,6 +358,7 @@ proptest! {
             tool: &CLEAN_BRUSH,
             narrow_tool: &CLEAN_BRUSH,
             thinned: 0.0,
+            own_rates: Default::default(),
         }];
         let mut other = zone.clone();
         for patch in &mut other.patches {

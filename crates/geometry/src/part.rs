@@ -145,8 +145,9 @@ impl Part {
                 v,
             };
             let region = Region::rectangle(width, height);
-            // The two faces across the thinnest direction are faces of the board, the other four its edges.
-            Face::flat(side, Facet { plane, region }, across > thinnest)
+            // The two faces across the thinnest direction are faces of the board, the other four its edges. A square leg
+            // has four faces, wherever it stands.
+            Face::flat(side, Facet { plane, region }, across > thinnest * (1.0 + 1e-9))
         };
         let [w, d, h] = size;
         Part {

@@ -13,6 +13,7 @@ mod document;
 mod edit;
 pub mod format;
 mod hours;
+pub mod learning;
 pub mod market;
 pub mod mixing;
 pub mod money;
@@ -34,7 +35,7 @@ pub use edit::{BookEdit, BrushTo, Edit, EditError, MaterialEdit, PieceEdit, Sche
 pub use hours::read_hours;
 pub use takeoff::{
     Buy, InHand, MaterialLine, Shopping, SurfaceLine, Takeoff, WayColumn, WayFigure, WayWhole, ZoneLine,
-    cans_to_buy, compare, edges_by_zone, shopping, side_faces, soonest_and_least, takeoff, takeoffs,
-    unmeasured,
+    cans_to_buy, compare, edges_by_zone, shopping, side_faces, soonest_and_least, takeoff, takeoff_in,
+    takeoffs, unmeasured,
 };
 pub use tape::standard_uncertainty;

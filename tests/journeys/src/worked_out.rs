@@ -1,7 +1,7 @@
 //! What the page must show of a document: the crate works it out in this program.
 
 use anyhow::{Context, Result, anyhow};
-use workshop::{PieceId, Takeoff, Workshop, takeoff};
+use workshop::{PieceId, Takeoff, Workshop, takeoff_in};
 
 use crate::page::Page;
 use crate::shown::Shown;
@@ -17,7 +17,7 @@ pub fn worked_out(document: &Workshop, piece: &PieceId) -> Result<Takeoff> {
     let piece = document
         .piece(piece)
         .with_context(|| format!("there is no piece {piece:?}"))?;
-    takeoff(piece, &document.materials, document.settings.confidence).map_err(|faults| anyhow!("{faults:?}"))
+    takeoff_in(document, piece).map_err(|faults| anyhow!("{faults:?}"))
 }
 
 impl Page {

@@ -175,6 +175,7 @@ fn layer(key: &str, coats: u32, with: &'static Tool) -> Layer {
         tool: with,
         narrow_tool: with,
         thinned: 0.0,
+        own_rates: Default::default(),
     }
 }
 

@@ -87,7 +87,7 @@ fn material(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, buy: &Bought,
                 <h2 id={format!("name-{id}")}>
                     { line.need.colour.map(swatch) }
                     { &*line.need.material.name }
-                    <span class="with">{ format!("{}, {}", words::coats(line.coats), words::tools(&line.tools)) }</span>
+                    <span class="with">{ format!("{}, {}{}", words::coats(line.coats), words::tools(&line.tools), words::by_own_jobs(line.jobs)) }</span>
                 </h2>
                 <div class="figures">
                     <p id={format!("amount-{id}")} class="big"><b>{ words::local(figure) }</b>{ " " }<span>{ unit }</span></p>

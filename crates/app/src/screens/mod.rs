@@ -27,12 +27,13 @@ mod tape;
 mod tape_keys;
 mod together;
 mod vessel;
+mod weighed;
 
 use std::rc::Rc;
 
 use geometry::{Edges, Problem};
 use wasm_bindgen::JsCast;
-use workshop::{Piece, PieceEdit, Takeoff, WayColumn, edges_by_zone, takeoff};
+use workshop::{Piece, PieceEdit, Takeoff, WayColumn, edges_by_zone, takeoff_in};
 use yew::prelude::*;
 
 use crate::browser::{self, keeper::Keeper};
@@ -136,10 +137,15 @@ pub fn Page() -> Html {
         piece.clone(),
         app.workshop.materials.clone(),
         app.workshop.settings.confidence,
+        app.workshop.books.lines("weighings").to_vec(),
+        app.workshop.books.only("habits"),
     );
-    let result = use_memo(of.clone(), |(piece, own, confidence)| {
-        Some(takeoff(piece.as_deref()?, own, *confidence))
-    });
+    let result = {
+        let workshop = Rc::clone(&app.workshop);
+        use_memo(of.clone(), move |(piece, ..)| {
+            Some(takeoff_in(&workshop, piece.as_deref()?))
+        })
+    };
     // A piece that is opened is seen from its head, wherever the page stood before.
     use_effect_with(app.open.clone(), |_| {
         if let Some(window) = web_sys::window() {
@@ -158,19 +164,14 @@ pub fn Page() -> Html {
     let measured = piece.clone().filter(|_| needs_edges);
     let edges = use_memo(measured, |piece| edges_by_zone(piece.as_deref()?).ok());
     // So do all the ways of doing it.
-    let compared = (app.sheet == Sheet::Tools).then_some((
-        of.0,
-        of.1,
-        app.workshop.units,
-        app.workshop.settings.clone(),
-        app.workshop.books.only("habits"),
-    ));
+    let compared =
+        (app.sheet == Sheet::Tools).then_some((of, app.workshop.units, app.workshop.settings.clone()));
     let workshop = Rc::clone(&app.workshop);
     let ways = use_memo(compared, |of| {
         let takeoff = result.as_ref().as_ref()?.as_ref().ok()?;
         Some(workshop::compare(
             &workshop,
-            of.as_ref()?.0.as_deref()?,
+            of.as_ref()?.0.0.as_deref()?,
             takeoff,
             edges.as_deref()?,
         ))

@@ -8,7 +8,7 @@ use workshop::{BookEdit, PieceEdit};
 use yew::prelude::*;
 
 use super::book::{Form, add, only};
-use super::{Send, Shown};
+use super::{Send, Shown, weighed};
 use crate::browser::today;
 use crate::parts::{button, fold};
 use crate::state::{Act, App, Room};
@@ -39,6 +39,7 @@ pub fn prepare(shown: &Shown) -> Html {
             <h3>{ "Step by step" }<span class="with" id="steps-done">{ format!(" {done} of {} done", steps.len()) }</span></h3>
             <p class="with">{ "What sheets, cloths, rags, washing and wetting take is common practice, no source; your own sheets go before." }</p>
             <ol class="steps">{ for steps.iter().map(|of| step(shown, of)) }</ol>
+            { weighed::of_piece(shown) }
             { log(app, send) }
         </section>
     }

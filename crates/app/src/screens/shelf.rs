@@ -7,10 +7,10 @@ use workshop::shelf::{Stock, good_for, mind, stock};
 use workshop::{Takeoff, takeoffs};
 use yew::prelude::*;
 
-use super::Send;
 use super::amounts::swatch;
 use super::book::{Form, add};
 use super::prepare::sentences;
+use super::{Send, weighed};
 use crate::browser::today;
 use crate::state::App;
 use crate::words;
@@ -39,6 +39,7 @@ pub fn Shelf(props: &Props) -> Html {
                   empty one of its kind; a can that only has a size is full." }</p>
             { add(send, "shelf", "Put a can on it", Vec::new) }
             <ul class="entries">{ for lines.iter().rev().map(can) }</ul>
+            { weighed::taught(app, send) }
         </section>
     }
 }

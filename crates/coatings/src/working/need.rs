@@ -5,6 +5,7 @@ use crate::cause::Known;
 use crate::dry_film::DryFilm;
 use crate::job::{Job, Layer};
 use crate::model::{Consumption, Lot, Model, Term};
+use crate::tool::ToolKind;
 
 /// The working of what one layer takes of one area.
 #[derive(Clone, Debug, PartialEq)]
@@ -129,6 +130,8 @@ fn of_term(job: &Job, model: &Model, term: &Term) -> LayerWorking {
     let mean = |place: usize| model.inputs[place].input.distribution.mean();
     let litres = term.on_piece(mean, patch.area) * term.lost_factor(mean);
     let narrow = patch.narrow;
+    // What a sprayer takes from the can by the maker's own jobs tells nothing of its film.
+    let knows_no_film = term.tool.kind == ToolKind::Sprayer && layer.own_rate(term.tool).is_some();
     LayerWorking {
         zone: term.zone,
         layer: term.layer,
@@ -138,7 +141,9 @@ fn of_term(job: &Job, model: &Model, term: &Term) -> LayerWorking {
             terms,
             given("litres", "litres for this zone", litres, Measure::Litres),
         ),
-        dry_film: DryFilm::of(layer, zone.basis, narrow).map(|film| dry_film(&film, layer, term, &wet)),
+        dry_film: DryFilm::of(layer, zone.basis, narrow)
+            .filter(|_| !knows_no_film)
+            .map(|film| dry_film(&film, layer, term, &wet)),
     }
 }
 
@@ -181,8 +186,9 @@ fn thinner(term: &Term) -> Quantity {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::figure::Figure;
     use crate::ground::Ground;
-    use crate::job::Basis;
+    use crate::job::{Basis, OwnRate};
     use crate::need::needs;
     use crate::samples::{broad, job, layer, narrow, zone};
     use crate::working::holds;
@@ -206,12 +212,20 @@ mod tests {
                 vec![
                     layer("brush-on-stain", 1, "brush"),
                     layer("oil-polyurethane", 3, "hvlp"),
+                    layer("water-polyurethane", 1, "hvlp"),
                 ],
             ),
         ]);
         job.zones[0].ground = Ground::Porous;
         job.zones[0].layers[2].thinned = 0.1;
         job.zones[1].basis = Basis::LabelRate;
+        let own = |tool| OwnRate {
+            tool,
+            rate: Figure::own(8.0, 9.0),
+            jobs: 3,
+        };
+        job.zones[0].layers[1].own_rates = [own("brush")].into();
+        job.zones[1].layers[1].own_rates = [own("hvlp")].into();
         let workings = workings(&job);
         let needs = needs(&job, 10);
         assert_eq!(workings.len(), needs.len());

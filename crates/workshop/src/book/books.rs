@@ -36,12 +36,13 @@ const fn once(key: &'static str, label: &'static str, kind: FieldKind) -> BookFi
 }
 
 use FieldKind::{
-    Can, Choice, Colour, Count, Day, Furniture, Hours, Material, Money, Of, Picture, Scale, Text, Tick, Words,
+    Can, Choice, Colour, Count, Day, Furniture, Ground, Hours, Material, Money, Of, Picture, Scale, Text,
+    Tick, Tool, Words,
 };
 use Quantity::{Area, Density, Length, Share, Temperature, Time};
 
 /// Every book.
-pub static BOOKS: [Book; 9] = [
+pub static BOOKS: [Book; 10] = [
     // What pieces go for where the maker lives.
     Book {
         key: "prices",
@@ -126,6 +127,25 @@ pub static BOOKS: [Book; 9] = [
             once("day", "Mixed on", Day),
             once("made", "Made", Scale),
             once("left", "Left", Scale),
+        ],
+    },
+    // Cans weighed before and after a job; each names the piece.
+    Book {
+        key: "weighings",
+        of_piece: false,
+        is_single: false,
+        fields: &[
+            once("day", "Day", Day),
+            once("of", "Name of the piece in the file", Text),
+            once("piece", "Piece", Text),
+            once("material", "Material", Material),
+            once("tool", "Tool", Tool),
+            once("coats", "Coats", Count(20)),
+            once("ground", "The first coat went onto", Ground),
+            once("area", "Area that it coated", Of(Area)),
+            once("share", "Give or take", Of(Share)),
+            once("before", "Can before the job", Scale),
+            once("after", "Can after the job", Scale),
         ],
     },
     // What the maker settles once.

@@ -1,5 +1,6 @@
 //! The fields of a book: what each takes.
 
+use coatings::Ground;
 use coatings::can::read_price;
 use geometry::Kind;
 use units::{Day, System};
@@ -45,6 +46,10 @@ pub enum FieldKind {
     Hours,
     /// A material, by its key: a known one, or one of the maker's own.
     Material,
+    /// A tool, by its key.
+    Tool,
+    /// What a coat goes onto, by its key.
+    Ground,
     /// A size of can, by its key.
     Can,
     /// A colour.
@@ -93,6 +98,8 @@ impl FieldKind {
             FieldKind::Scale => Quantity::Mass.read(text).map(|_| ()),
             // Materials of the maker's own come and go.
             FieldKind::Material => answer(!text.is_empty() && text.len() <= 120),
+            FieldKind::Tool => answer(coatings::tool(text).is_some()),
+            FieldKind::Ground => answer(Ground::ALL.iter().any(|ground| ground.key() == text)),
             FieldKind::Can => answer(coatings::can(text).is_some()),
             FieldKind::Colour => Colour::read(text).map(|_| ()).ok_or(ValueError::Colour),
             FieldKind::Day => Day::read(text).map(|_| ()).ok_or(ValueError::Day),

@@ -6,8 +6,9 @@ use coatings::can::{ChoiceError, Purchase, choose, fewest};
 use coatings::{CanSize, Contents, Material, Need, Rgb, ZoneWork, besides_in_hand, can, can_sizes};
 use units::{Area, Volume};
 
-use super::{InHand, MaterialLine, Takeoff, takeoff};
+use super::{InHand, MaterialLine, Stores, Takeoff, of_stores};
 use crate::document::{Piece, Workshop};
+use crate::learning::lessons;
 use crate::shelf::stock;
 
 /// What to buy of one material.
@@ -102,7 +103,12 @@ pub struct Shopping {
 
 /// The takeoff of every piece, in their order; nothing for a piece that cannot be measured up, whose own takeoff says why.
 pub fn takeoffs(workshop: &Workshop) -> Vec<Option<Takeoff>> {
-    let of = |piece: &Rc<Piece>| takeoff(piece, &workshop.materials, workshop.settings.confidence).ok();
+    let lessons = lessons(workshop);
+    let stores = Stores {
+        materials: &workshop.materials,
+        lessons: &lessons,
+    };
+    let of = |piece: &Rc<Piece>| of_stores(piece, stores, workshop.settings.confidence).ok();
     workshop.pieces.iter().map(of).collect()
 }
 

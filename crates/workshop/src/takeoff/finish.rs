@@ -1,15 +1,15 @@
 //! The finish of a piece as a job: the schemes of its zones over their areas.
 
-use std::rc::Rc;
-
 use coatings::{CanSize, Contents, Job, Layer, Need, ZoneWork};
 use units::Length;
 
+use super::Stores;
 use super::areas::Areas;
-use crate::document::{LayerPlan, OwnMaterial, Piece, Scheme, material_of};
+use crate::document::{LayerPlan, Piece, Scheme, material_of};
+use crate::learning::own_rates;
 
 /// The job that the whole set is.
-pub(super) fn job(piece: &Piece, own: &[Rc<OwnMaterial>], areas: Areas<'_>) -> Job {
+pub(super) fn job(piece: &Piece, stores: Stores<'_>, areas: Areas<'_>) -> Job {
     let mut patches = areas.patches.into_iter();
     let zones = areas.zones.iter().map(|key| {
         let scheme = piece.scheme_of(key);
@@ -19,7 +19,7 @@ pub(super) fn job(piece: &Piece, own: &[Rc<OwnMaterial>], areas: Areas<'_>) -> J
             edges: Length::ZERO,
             ground: scheme.condition.ground,
             basis: scheme.basis,
-            layers: layers(scheme, own),
+            layers: layers(scheme, stores),
         }
     });
     Job {
@@ -28,9 +28,9 @@ pub(super) fn job(piece: &Piece, own: &[Rc<OwnMaterial>], areas: Areas<'_>) -> J
     }
 }
 
-fn layers(scheme: &Scheme, own: &[Rc<OwnMaterial>]) -> Vec<Layer> {
+fn layers(scheme: &Scheme, stores: Stores<'_>) -> Vec<Layer> {
     let layer = |plan: &LayerPlan| {
-        let material = material_of(own, &plan.material)?;
+        let material = material_of(stores.materials, &plan.material)?;
         let tool = coatings::tool(plan.tool)?;
         Some(Layer {
             colour: material.coloured.then_some(scheme.colour.0),
@@ -39,6 +39,7 @@ fn layers(scheme: &Scheme, own: &[Rc<OwnMaterial>]) -> Vec<Layer> {
             tool,
             narrow_tool: plan.narrow_tool.and_then(coatings::tool).unwrap_or(tool),
             thinned: f64::from(plan.thinned) / 100.0,
+            own_rates: own_rates(stores.lessons, &plan.material),
         })
     };
     scheme.layers.iter().filter_map(layer).collect()

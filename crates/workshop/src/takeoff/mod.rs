@@ -8,11 +8,14 @@ mod zones;
 
 use std::rc::Rc;
 
-use coatings::{CanSize, Contents, Enough, Estimate, Job, Need, NeedWorking, TRIALS, Trials, workings};
+use coatings::{
+    CanSize, Contents, Enough, Estimate, Job, Need, NeedWorking, OwnRate, TRIALS, Trials, workings,
+};
 use geometry::{Edges, FieldId, LengthField, Overlap, Problem, SurfaceId};
 use units::Area;
 
-use crate::document::{Confidence, OwnMaterial, Piece};
+use crate::document::{Confidence, OwnMaterial, Piece, Workshop};
+use crate::learning::{Lesson, lessons};
 use areas::{Division, measured};
 use finish::{can_in_hand, job, layer_of};
 
@@ -32,6 +35,8 @@ pub struct MaterialLine {
     pub coats: u32,
     /// The tools that it is put on with.
     pub tools: Vec<&'static str>,
+    /// How many weighed jobs of the maker's own it rests on.
+    pub jobs: u32,
     /// The can in hand, if there is one.
     pub in_hand: Option<InHand>,
 }
@@ -96,8 +101,30 @@ impl Takeoff {
     }
 }
 
-/// The takeoff of a piece; `own` are the materials of the maker's own, and `confidence` is how sure a can must be before
-/// it is enough.
+/// The takeoff of a piece of a workshop: by its materials, by what its weighed jobs taught, with the confidence that the
+/// maker wants.
+///
+/// # Errors
+/// As for [`takeoff`].
+pub fn takeoff_in(workshop: &Workshop, piece: &Piece) -> Result<Takeoff, Vec<Problem>> {
+    let stores = Stores {
+        materials: &workshop.materials,
+        lessons: &lessons(workshop),
+    };
+    of_stores(piece, stores, workshop.settings.confidence)
+}
+
+/// What a takeoff reckons with besides the piece.
+#[derive(Clone, Copy)]
+struct Stores<'a> {
+    /// Materials of the maker's own.
+    materials: &'a [Rc<OwnMaterial>],
+    /// What weighed jobs taught.
+    lessons: &'a [Lesson],
+}
+
+/// The takeoff of a piece by labels and usual films alone; `own` are the materials of the maker's own, and `confidence` is
+/// how sure a can must be before it is enough.
 ///
 /// # Errors
 /// Every measurement that is out of its limits or does not fit beside the others.
@@ -106,6 +133,14 @@ pub fn takeoff(
     own: &[Rc<OwnMaterial>],
     confidence: Confidence,
 ) -> Result<Takeoff, Vec<Problem>> {
+    let stores = Stores {
+        materials: own,
+        lessons: &[],
+    };
+    of_stores(piece, stores, confidence)
+}
+
+fn of_stores(piece: &Piece, stores: Stores<'_>, confidence: Confidence) -> Result<Takeoff, Vec<Problem>> {
     let furniture = piece.furniture();
     let assembly = furniture.assembly()?;
     let surfaces: Vec<SurfaceLine> = assembly
@@ -117,7 +152,7 @@ pub fn takeoff(
     let areas = measured(piece, &furniture, &surfaces, &division);
     let painted = areas.together();
     let unsure_by = areas.unsure_by();
-    let job = job(piece, own, areas);
+    let job = job(piece, stores, areas);
     let materials = material_lines(piece, &job, confidence);
     Ok(Takeoff {
         zones: zones::zones(piece, &surfaces),
@@ -155,6 +190,7 @@ fn material_lines(piece: &Piece, job: &Job, confidence: Confidence) -> Vec<Mater
             .count();
         let (coats, tools) = how(job, &need);
         lines.push(MaterialLine {
+            jobs: jobs_behind(job, &need),
             id: if number == 1 {
                 stage.into()
             } else {
@@ -191,6 +227,24 @@ fn how(job: &Job, need: &Need) -> (u32, Vec<&'static str>) {
         coats = coats.max(of_zone);
     }
     (coats, tools)
+}
+
+/// How many weighed jobs the rates come from that a material is reckoned with.
+fn jobs_behind(job: &Job, need: &Need) -> u32 {
+    let mut rates: Vec<&OwnRate> = Vec::new();
+    for zone in &job.zones {
+        for layer in zone
+            .layers
+            .iter()
+            .filter(|layer| need.is_of(layer) && layer.coats > 0)
+        {
+            for patch in zone.patches.iter().filter(|patch| patch.area > Area::ZERO) {
+                let rate = layer.own_rate(layer.tool_on(patch.narrow));
+                rates.extend(rate.filter(|rate| rates.iter().all(|other| other.tool != rate.tool)));
+            }
+        }
+    }
+    rates.into_iter().map(|rate| rate.jobs).sum()
 }
 
 /// The lengths of edges of one piece, by the key of the zone: what is sanded with care, and what is cut in or masked.

@@ -50,7 +50,7 @@ pub fn side_faces(surfaces: &[SurfaceLine], side: Side) -> impl Iterator<Item = 
     } else {
         View::Side
     };
-    let near = |line: &SurfaceLine| view.nearness(&line.surface);
+    let near = move |line: &SurfaceLine| view.nearness(&line.surface);
     let (low, high) = faces
         .iter()
         .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), line| {

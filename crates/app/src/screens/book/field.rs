@@ -1,5 +1,6 @@
 //! One field of a line: what it shows and takes follows from its kind.
 
+use coatings::{Ground, TOOLS};
 use geometry::Kind;
 use web_sys::{HtmlInputElement, HtmlTextAreaElement};
 use workshop::book::FieldKind;
@@ -44,6 +45,11 @@ impl Form<'_> {
             FieldKind::Can => {
                 let cans = coatings::can_sizes(self.app.workshop.units).iter();
                 self.chosen(key, &label, cans.map(|can| (can.key, can.label)))
+            }
+            FieldKind::Tool => self.chosen(key, &label, TOOLS.iter().map(|tool| (tool.key, tool.name))),
+            FieldKind::Ground => {
+                let grounds = Ground::ALL.iter();
+                self.chosen(key, &label, grounds.map(|ground| (ground.key(), ground.label())))
             }
             FieldKind::Tick => self.tick(key, &label),
             FieldKind::Picture => self.picture(key, &label),

@@ -9,7 +9,7 @@ use geometry::{Edges, Overlap};
 use serde_json::{Value, json};
 use units::{Area, Length, show_length};
 use workshop::{
-    Colour, Piece, SurfaceLine, Takeoff, Workshop, ZoneLine, compare, edges_by_zone, shopping, takeoff,
+    Colour, Piece, SurfaceLine, Takeoff, Workshop, ZoneLine, compare, edges_by_zone, shopping, takeoff_in,
     takeoffs,
 };
 
@@ -36,7 +36,7 @@ pub fn of(workshop: &Workshop, working: bool) -> Value {
 }
 
 fn of_piece(workshop: &Workshop, piece: &Piece, working: bool) -> Value {
-    match takeoff(piece, &workshop.materials, workshop.settings.confidence) {
+    match takeoff_in(workshop, piece) {
         Ok(takeoff) => {
             let mut value = of_takeoff(workshop, piece, &takeoff);
             if working {

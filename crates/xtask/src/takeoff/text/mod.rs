@@ -11,7 +11,7 @@ mod zones;
 
 use geometry::{Edges, Overlap};
 use units::{System, show_length};
-use workshop::{Piece, Takeoff, Workshop, compare, edges_by_zone, takeoff};
+use workshop::{Piece, Takeoff, Workshop, compare, edges_by_zone, takeoff_in};
 
 use super::plain;
 use show::{area, long};
@@ -31,7 +31,7 @@ pub fn of(workshop: &Workshop, working: bool) -> String {
 
 fn of_piece(workshop: &Workshop, piece: &Piece, working: bool) -> String {
     let system = workshop.units;
-    let takeoff = match takeoff(piece, &workshop.materials, workshop.settings.confidence) {
+    let takeoff = match takeoff_in(workshop, piece) {
         Ok(takeoff) => takeoff,
         Err(problems) => {
             let show = |length| show_length(length, system);

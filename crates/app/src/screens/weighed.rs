@@ -1,0 +1,124 @@
+//! Cans that are weighed before and after a job, and what all of them teach.
+
+use std::rc::Rc;
+
+use workshop::learning::{Lesson, Weighed, lessons, to_weigh, weighed};
+use workshop::{MaterialLine, Takeoff};
+use yew::prelude::*;
+
+use super::book::Form;
+use super::{Send, Shown};
+use crate::browser::{new_name, today};
+use crate::parts::button_for;
+use crate::state::{Act, App};
+use crate::words;
+
+/// How wide the picture of a rate is.
+const WIDE: f64 = 1000.0;
+
+/// Weighing the cans of the open piece.
+pub fn of_piece(shown: &Shown) -> Html {
+    let Shown { app, send, .. } = shown;
+    let known = weighed(&app.workshop);
+    let lines = app.workshop.books.lines("weighings").iter();
+    let here = lines.filter(|line| line.text("of") == &*shown.piece.id.0);
+    html! {
+        <>
+            <h3>{ "What it really took" }</h3>
+            <p>{ "Weigh the can before the first coat and after the last, with lid and stick. Later amounts with the same tool \
+                  then reckon with what you used, and become surer." }</p>
+            <div class="row">{ shown.takeoff().map(|takeoff| cans(shown, takeoff)) }</div>
+            <ul class="entries">{ for here.map(|line| entry(app, send, &line.id, &known)) }</ul>
+        </>
+    }
+}
+
+/// A button for the can of each material.
+fn cans(shown: &Shown, takeoff: &Takeoff) -> Html {
+    let can = |line: &MaterialLine| {
+        let first = to_weigh(&shown.app.workshop, &shown.piece, takeoff, line);
+        let name = coatings::in_sentence(&line.need.material.name);
+        let add = shown.send.reform(move |_: MouseEvent| {
+            let day = std::iter::once(("day", today().to_string()));
+            let values = day.chain(first.iter().cloned()).collect();
+            Act::Book(workshop::BookEdit::Add("weighings", new_name().into(), values))
+        });
+        button_for(
+            format!("weigh-{}", line.id),
+            "Weigh the can",
+            format!("Weigh the can: {name}"),
+            add,
+        )
+    };
+    let named = |line: &MaterialLine| {
+        html! { <p class="weigh"><span>{ &*line.need.material.name }</span>{ can(line) }</p> }
+    };
+    takeoff.materials.iter().map(named).collect()
+}
+
+fn entry(app: &App, send: &Send, id: &Rc<str>, known: &[Weighed]) -> Html {
+    let Some(form) = Form::of(app, send, "weighings", Rc::clone(id)) else {
+        return Html::default();
+    };
+    let weighed = known.iter().find(|weighed| weighed.id == *id);
+    let name = weighed.map_or("A can", |weighed| &*weighed.material.name);
+    let said = match weighed {
+        Some(weighed) => words::weighed(weighed, app.workshop.units),
+        None => "Choose the material and the tool.".into(),
+    };
+    html! {
+        <li key={&**id} class="entry">
+            <h4>{ name }</h4>
+            { form.fields(&["before", "after", "coats", "area", "share"]) }
+            { form.fields(&["day", "material", "tool", "ground"]) }
+            <p class="left" id={format!("observed-{id}")} role="status">{ said }</p>
+            { form.strike(name) }
+        </li>
+    }
+}
+
+/// What all jobs teach, tool by tool; nothing while nothing was weighed.
+pub fn taught(app: &App, send: &Send) -> Html {
+    let known = weighed(&app.workshop);
+    let lessons = lessons(&app.workshop);
+    // All rates on one scale.
+    let most = lessons
+        .iter()
+        .map(|lesson| lesson.learned.before().high.max(lesson.learned.figure().high));
+    let most = most.fold(0.0, f64::max);
+    let lines = app.workshop.books.lines("weighings");
+    html! {
+        <>
+            <h2>{ "What your own jobs show" }</h2>
+            <p>{ "How far a litre goes by the label, and by the cans that you weighed; weigh one on the sheet Prepare of a piece." }</p>
+            <ul class="lessons">{ for lessons.iter().map(|of| lesson(app, of, most)) }</ul>
+            <ul class="entries">{ for lines.iter().rev().map(|line| html! {
+                <>
+                    <li class="with">{ line.text("piece") }</li>
+                    { entry(app, send, &line.id, &known) }
+                </>
+            }) }</ul>
+        </>
+    }
+}
+
+fn lesson(app: &App, lesson: &Lesson, most: f64) -> Html {
+    let Lesson {
+        material,
+        tool,
+        learned,
+    } = lesson;
+    let bar = |figure: coatings::Figure, y: f64, class: &'static str| {
+        let (x, width) = (figure.low / most * WIDE, (figure.high - figure.low) / most * WIDE);
+        html! { <rect {class} x={format!("{x:.1}")} y={format!("{y}")} width={format!("{width:.1}")} height="14" /> }
+    };
+    html! {
+        <li id={format!("lesson-{}-{}", material.key, tool.key)}>
+            <h3>{ &*material.name }<span class="with">{ format!(" {}", coatings::in_sentence(tool.name)) }</span></h3>
+            <svg class="bar" viewBox="0 0 1000 40" preserveAspectRatio="none" aria-hidden="true">
+                { bar(learned.before(), 4.0, "lost") }{ bar(learned.figure(), 22.0, "on-piece") }
+            </svg>
+            <p>{ words::taught(learned, app.workshop.units) }</p>
+        </li>
+    }
+}

@@ -1,0 +1,96 @@
+//! What weighed cans show and teach, in words.
+
+use coatings::Figure;
+use coatings::learn::Learned;
+use units::System;
+use workshop::learning::Weighed;
+
+use super::{figure, local};
+
+/// Square metres to the litre of one square foot to the US gallon; exact.
+const FEET_A_GALLON: f64 = 0.092_903_04 / 3.785_411_784;
+
+/// A range of spreading rates in the units of the maker: `8.6 to 11 m²/L`, `350 to 450 ft²/gal`.
+fn rate(of: Figure, system: System) -> String {
+    match system {
+        System::Metric => format!("{} m\u{b2}/L", figure(of, 1.0)),
+        System::UsCustomary => format!("{} ft\u{b2}/gal", figure(of, FEET_A_GALLON)),
+    }
+}
+
+/// What one can shows, or what stands against it.
+pub fn weighed(weighed: &Weighed, system: System) -> String {
+    let seen = match &weighed.observed {
+        Ok(seen) => seen,
+        Err(fault) => return fault.to_string(),
+    };
+    let at = Figure::own(seen.rate(), seen.rate());
+    let sure = local(format!("{:.0}", seen.uncertainty() * 200.0));
+    let doubts: Vec<String> = weighed.doubts().iter().map(|doubt| format!(" {doubt}")).collect();
+    format!(
+        "It went {}, give or take {sure} %.{}",
+        rate(at, system),
+        doubts.join("")
+    )
+}
+
+/// What all jobs teach, and how much.
+pub fn taught(learned: &Learned, system: System) -> String {
+    let jobs = match learned.jobs() {
+        1 => "one weighed job".to_owned(),
+        jobs => format!("{jobs} weighed jobs"),
+    };
+    let narrower = learned.narrowed() * 100.0;
+    let width = match narrower.round() {
+        share if share > 0.0 => format!("{share:.0} % narrower"),
+        share if share < 0.0 => format!(
+            "{:.0} % wider, as your jobs differ more than the label lets expect",
+            -share
+        ),
+        _ => "as wide".to_owned(),
+    };
+    format!(
+        "By the label {}; after {jobs} {}: {width}. {:.0} % of its middle comes from your jobs.",
+        rate(learned.before(), system),
+        rate(learned.figure(), system),
+        learned.share_of_jobs() * 100.0
+    )
+}
+
+/// On what an amount rests, behind its coats and tools; nothing where it is the label or the usual film.
+pub fn by_own_jobs(jobs: u32) -> String {
+    match jobs {
+        0 => String::new(),
+        1 => ", by a weighed job of yours".into(),
+        jobs => format!(", by {jobs} weighed jobs of yours"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use coatings::learn::{Observed, learn};
+
+    /// 400 square feet to the gallon are 9.817 m2/L, by the exact foot and gallon.
+    #[test]
+    fn rates_are_told_in_the_units_of_the_maker() {
+        let of = Figure::own(9.817, 9.817);
+        assert_eq!(rate(of, System::UsCustomary), "400 ft\u{b2}/gal");
+        assert_eq!(rate(of, System::Metric), "9.8 m\u{b2}/L");
+    }
+
+    #[test]
+    fn a_lesson_says_how_much_was_learned() {
+        let job = |rate| Observed::of_rate(rate, 0.03).unwrap();
+        let label = Figure::own(8.0, 12.0);
+        let even = taught(&learn(label, &[job(9.0); 8]), System::Metric);
+        assert!(
+            even.starts_with("By the label 8.0 to 12 m\u{b2}/L; after 8 weighed jobs "),
+            "{even}"
+        );
+        assert!(even.contains("% narrower. 8"), "{even}");
+        let odd = taught(&learn(label, &[job(4.0), job(20.0)]), System::Metric);
+        assert!(odd.contains("wider"), "{odd}");
+        assert_eq!(by_own_jobs(0), "");
+    }
+}

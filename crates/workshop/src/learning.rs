@@ -1,0 +1,331 @@
+//! What a maker's own jobs teach: a can weighed before and after shows how far a litre went with a tool, and later takeoffs
+//! reckon with that. The model is [`coatings::learn`].
+
+use std::fmt;
+use std::rc::Rc;
+
+use coatings::learn::{Doubt, Fault, Learned, Observed, Use, learn, usual_rate};
+use coatings::{Estimate, Ground, Material, OwnRate, Tool};
+use units::{Area, Mass, System};
+
+use crate::book::{Line, book};
+use crate::document::{Piece, Workshop, material_of};
+use crate::mixing::scale;
+use crate::takeoff::{MaterialLine, Takeoff};
+
+/// The give or take of an area of which nothing is said (common practice, no source): a piece measured with care has less.
+const USUAL_SHARE: f64 = 0.03;
+
+/// A can that was weighed before and after a job.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Weighed {
+    /// The name of its line.
+    pub id: Rc<str>,
+    /// What was in it.
+    pub material: Rc<Material>,
+    /// The tool that it went on with.
+    pub tool: &'static Tool,
+    /// The rate that this shows.
+    pub observed: Result<Observed, Unweighed>,
+}
+
+impl Weighed {
+    /// What is doubtful about it beside the label.
+    pub fn doubts(&self) -> Vec<Doubt> {
+        let usual = usual_rate(&self.material, self.tool);
+        self.observed
+            .map_or_else(|_| Vec::new(), |seen| seen.doubts(usual))
+    }
+}
+
+/// Why a line shows no rate.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Unweighed {
+    /// This field is still empty.
+    Lacking(&'static str),
+    /// The figures cannot be so.
+    Fault(Fault),
+}
+
+impl fmt::Display for Unweighed {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Unweighed::Lacking(label) => {
+                write!(f, "Still to be written down: {}.", coatings::in_sentence(label))
+            }
+            Unweighed::Fault(fault) => fault.fmt(f),
+        }
+    }
+}
+
+/// What all jobs with one material and one tool teach.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Lesson {
+    /// The material.
+    pub material: Rc<Material>,
+    /// The tool.
+    pub tool: &'static Tool,
+    /// The rate, before and after.
+    pub learned: Learned,
+}
+
+/// Every weighed can whose material and tool are known.
+pub fn weighed(workshop: &Workshop) -> Vec<Weighed> {
+    let of = |line: &Rc<Line>| {
+        let material = material_of(&workshop.materials, line.text("material"))?;
+        let tool = coatings::tool(line.text("tool"))?;
+        Some(Weighed {
+            id: Rc::clone(&line.id),
+            observed: observed(workshop, line, &material, tool),
+            material,
+            tool,
+        })
+    };
+    workshop.books.lines("weighings").iter().filter_map(of).collect()
+}
+
+fn observed(
+    workshop: &Workshop,
+    line: &Line,
+    material: &Material,
+    tool: &Tool,
+) -> Result<Observed, Unweighed> {
+    let number = |key: &'static str| {
+        let label = || {
+            book("weighings")
+                .and_then(|book| book.field(key))
+                .map_or(key, |field| field.label)
+        };
+        line.number("weighings", key)
+            .ok_or_else(|| Unweighed::Lacking(label()))
+    };
+    let ground = Ground::ALL
+        .into_iter()
+        .find(|ground| ground.key() == line.text("ground"));
+    // What is wanted from the scale stands last: all else is known before.
+    let (area, coats) = (number("area")?, number("coats")?);
+    let (before, after) = (number("before")?, number("after")?);
+    let share = line
+        .number("weighings", "share")
+        .map_or(USUAL_SHARE, |share| share / 2.0);
+    let job = Use {
+        before: Mass::kilograms(before),
+        after: Mass::kilograms(after),
+        scale: scale(workshop),
+        density: material.density,
+        area: Estimate {
+            value: Area::square_metres(area),
+            standard_uncertainty: Area::square_metres(area * share),
+        },
+        coats: coats as u32,
+        ground: ground.unwrap_or(Ground::Sealed),
+        kept: tool.keeps.iter().map(|keeps| keeps.litres).collect(),
+    };
+    Observed::of(&job).map_err(Unweighed::Fault)
+}
+
+/// What the maker's jobs teach, material by material and tool by tool, in the order in which they were first weighed.
+pub fn lessons(workshop: &Workshop) -> Vec<Lesson> {
+    let all = weighed(workshop);
+    let mut lessons: Vec<Lesson> = Vec::new();
+    for first in all.iter().filter(|weighed| weighed.observed.is_ok()) {
+        let is_same = |key: &str, tool: &Tool| key == &*first.material.key && tool.key == first.tool.key;
+        if lessons
+            .iter()
+            .any(|lesson| is_same(&lesson.material.key, lesson.tool))
+        {
+            continue;
+        }
+        let alike = all
+            .iter()
+            .filter(|other| is_same(&other.material.key, other.tool));
+        let jobs: Vec<Observed> = alike.filter_map(|weighed| weighed.observed.ok()).collect();
+        lessons.push(Lesson {
+            learned: learn(usual_rate(&first.material, first.tool), &jobs),
+            material: Rc::clone(&first.material),
+            tool: first.tool,
+        });
+    }
+    lessons
+}
+
+/// The rates of one material, tool by tool, as a job takes them.
+pub(crate) fn own_rates(lessons: &[Lesson], material: &str) -> Rc<[OwnRate]> {
+    let of_material = lessons.iter().filter(|lesson| lesson.material.key == material);
+    let rate = |lesson: &Lesson| OwnRate {
+        tool: lesson.tool.key,
+        rate: lesson.learned.figure(),
+        jobs: lesson.learned.jobs(),
+    };
+    of_material.map(rate).collect()
+}
+
+/// The first values of a line for weighing the can of a material of a piece: all that is known before the scale comes out.
+/// One can serves several tools; what it shows is put down to the tool of the largest area.
+pub fn to_weigh(
+    workshop: &Workshop,
+    piece: &Piece,
+    takeoff: &Takeoff,
+    line: &MaterialLine,
+) -> Vec<(&'static str, String)> {
+    let mut by_tool: Vec<(&'static str, f64)> = Vec::new();
+    let mut coated = 0.0;
+    let mut ground = None;
+    for zone in &takeoff.job.zones {
+        for (place, layer) in zone.layers.iter().enumerate() {
+            if !line.need.is_of(layer) || layer.coats == 0 {
+                continue;
+            }
+            ground.get_or_insert(zone.ground_under(place));
+            for patch in &zone.patches {
+                let area = patch.area.as_square_metres() * f64::from(layer.coats);
+                coated += area;
+                let tool = layer.tool_on(patch.narrow).key;
+                match by_tool.iter_mut().find(|(key, _)| *key == tool) {
+                    Some((_, sum)) => *sum += area,
+                    None => by_tool.push((tool, area)),
+                }
+            }
+        }
+    }
+    let tool = by_tool.into_iter().max_by(|(_, a), (_, b)| a.total_cmp(b));
+    let area = coated / f64::from(line.coats.max(1));
+    let area = match workshop.units {
+        System::Metric => format!("{area:.3} m2"),
+        System::UsCustomary => format!("{:.2} ft2", Area::square_metres(area).as_square_feet()),
+    };
+    vec![
+        ("of", piece.id.0.to_string()),
+        ("piece", piece.name.clone()),
+        ("material", line.need.material.key.to_string()),
+        ("tool", tool.map_or("", |(key, _)| key).into()),
+        ("coats", line.coats.to_string()),
+        ("ground", ground.unwrap_or(Ground::Sealed).key().into()),
+        ("area", area),
+        (
+            "share",
+            format!("{:.1} %", takeoff.painted.give_or_take() * 100.0),
+        ),
+    ]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{BookEdit, Edit, invented_workshop, takeoff_in};
+
+    fn with(lines: &[&[(&'static str, &str)]]) -> Workshop {
+        let mut workshop = invented_workshop();
+        for (place, values) in lines.iter().enumerate() {
+            let values = values
+                .iter()
+                .map(|(key, text)| (*key, (*text).to_owned()))
+                .collect();
+            let add = BookEdit::Add("weighings", format!("w{place}").into(), values);
+            workshop = workshop.apply(Edit::Book(add)).unwrap();
+        }
+        workshop
+    }
+
+    const JOB: [(&str, &str); 7] = [
+        ("material", "trim-enamel"),
+        ("tool", "foam-roller"),
+        ("coats", "2"),
+        ("area", "3 m2"),
+        ("share", "2 %"),
+        ("before", "1400 g"),
+        ("after", "650 g"),
+    ];
+
+    /// By hand: 750 g at the middle of the density are so many litres, less what the tool keeps; 6 m2 of coats over that.
+    #[test]
+    fn a_weighed_can_shows_a_rate() {
+        let workshop = with(&[&JOB]);
+        let found = &weighed(&workshop)[0];
+        let kept: f64 = found.tool.keeps.iter().map(|keeps| keeps.litres.middle()).sum();
+        let litres = 0.75 / found.material.density.middle() - kept;
+        let rate = found.observed.unwrap().rate();
+        assert!((rate - 6.0 / litres).abs() < 1e-9, "{rate}");
+        // The lesson lies between the label and the job, and is narrower than the label.
+        let lesson = &lessons(&workshop)[0];
+        let (label, learned) = (lesson.learned.before(), lesson.learned.middle());
+        assert!(
+            (label.middle() - learned) * (learned - rate) > 0.0,
+            "{learned} {rate}"
+        );
+        assert_eq!((lesson.learned.jobs(), lesson.tool.key), (1, "foam-roller"));
+    }
+
+    #[test]
+    fn what_is_missing_is_asked_for_and_what_cannot_be_says_so() {
+        let fault =
+            |values: &[(&'static str, &str)]| weighed(&with(&[values]))[0].observed.unwrap_err().to_string();
+        assert_eq!(fault(&JOB[..6]), "Still to be written down: can after the job.");
+        assert_eq!(fault(&JOB[..3]), "Still to be written down: area that it coated.");
+        let heavier = [&JOB[..6], &[("after", "1500 g")]].concat();
+        assert!(
+            fault(&heavier).starts_with("The can weighs no less after"),
+            "{}",
+            fault(&heavier)
+        );
+        assert!(weighed(&with(&[&JOB[..1]])).is_empty(), "without a tool");
+        assert!(lessons(&with(&[&JOB[..6]])).is_empty());
+    }
+
+    /// Even jobs make later takeoffs of the same tool surer, and move them towards what was used; another tool stays.
+    #[test]
+    fn later_takeoffs_reckon_with_it() {
+        let jobs: Vec<&[(&'static str, &str)]> = vec![&JOB; 6];
+        let (bare, taught) = (invented_workshop(), with(&jobs));
+        let need = |workshop: &Workshop| {
+            let taken = takeoff_in(workshop, &workshop.pieces[0]).unwrap();
+            let line = taken
+                .materials
+                .iter()
+                .find(|line| line.need.material.key == "trim-enamel")
+                .unwrap();
+            let width = line.need.high() / line.need.low();
+            (width, line.need.likely().as_litres(), line.jobs)
+        };
+        let ((before, _, none), (after, likely, jobs)) = (need(&bare), need(&taught));
+        assert!(after < before, "{after} {before}");
+        assert_eq!((none, jobs), (0, 6));
+        // Within the width of what six jobs leave open, it is the area twice over at the rate that was seen.
+        let taken = takeoff_in(&taught, &taught.pieces[0]).unwrap();
+        let area = taken.painted.value.as_square_metres();
+        let rate = lessons(&taught)[0].learned.middle();
+        let kept: f64 = coatings::tool("foam-roller")
+            .unwrap()
+            .keeps
+            .iter()
+            .map(|keeps| keeps.litres.middle())
+            .sum();
+        assert!(
+            ((likely - kept) / (2.0 * area / rate) - 1.0).abs() < 0.02,
+            "{likely}"
+        );
+    }
+
+    #[test]
+    fn a_line_to_weigh_knows_all_but_the_scale() {
+        let workshop = invented_workshop();
+        let piece = &workshop.pieces[0];
+        let taken = takeoff_in(&workshop, piece).unwrap();
+        let line = taken
+            .materials
+            .iter()
+            .find(|line| line.need.material.key == "trim-enamel")
+            .unwrap();
+        let values = to_weigh(&workshop, piece, &taken, line);
+        let add = BookEdit::Add("weighings", "w".into(), values);
+        let noted = workshop.apply(Edit::Book(add)).unwrap();
+        let kept = &noted.books.lines("weighings")[0];
+        assert_eq!((kept.text("tool"), kept.text("coats")), ("foam-roller", "2"));
+        let area = kept.number("weighings", "area").unwrap();
+        assert!((area / taken.painted.value.as_square_metres() - 1.0).abs() < 1e-3);
+        assert_eq!(
+            weighed(&noted)[0].observed,
+            Err(Unweighed::Lacking("Can before the job"))
+        );
+    }
+}
