@@ -22,7 +22,7 @@ const fn scene(name: &'static str, way: &'static [&'static str], shows: &'static
 }
 
 /// All of them, in the order in which a maker meets them. The first is that of a workshop with nothing in it.
-pub const SCENES: [Scene; 25] = [
+pub const SCENES: [Scene; 26] = [
     scene("start", &[], "#look-around"),
     scene("new-piece", &["#new-piece"], "#new-dresser"),
     scene("measure", &["#sheet-measure"], "#field-width"),
@@ -59,6 +59,7 @@ pub const SCENES: [Scene; 25] = [
     ),
     scene("tools", &["#sheet-tools"], ".questions table"),
     scene("prepare", &["#sheet-prepare"], "#done-clean"),
+    scene("weighed", &["#sheet-prepare", "#weigh-paint"], "[id^=observed-]"),
     scene("money", &["#sheet-money"], "#buy-or-leave"),
     scene(
         "prices",

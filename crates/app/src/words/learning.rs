@@ -1,7 +1,7 @@
 //! What weighed cans show and teach, in words.
 
 use coatings::Figure;
-use coatings::learn::Learned;
+use coatings::learn::{Doubt, Learned};
 use units::System;
 use workshop::learning::Weighed;
 
@@ -26,12 +26,30 @@ pub fn weighed(weighed: &Weighed, system: System) -> String {
     };
     let at = Figure::own(seen.rate(), seen.rate());
     let sure = local(format!("{:.0}", seen.uncertainty() * 200.0));
-    let doubts: Vec<String> = weighed.doubts().iter().map(|doubt| format!(" {doubt}")).collect();
+    let doubts: Vec<String> = weighed.doubts().iter().map(|of| doubt(of, system)).collect();
     format!(
         "It went {}, give or take {sure} %.{}",
         rate(at, system),
         doubts.join("")
     )
+}
+
+fn doubt(doubt: &Doubt, system: System) -> String {
+    match *doubt {
+        Doubt::Far {
+            usual: (low, high),
+            coats,
+            ..
+        } => {
+            let label = rate(Figure::own(low, high), system);
+            let ask = match coats {
+                Some(coats) => format!("With {} it would fit. How many were there?", super::coats(coats)),
+                None => "Are the weights and the area right?".into(),
+            };
+            format!(" That is far from the {label} of the label. {ask}")
+        }
+        _ => format!(" {doubt}"),
+    }
 }
 
 /// What all jobs teach, and how much.
