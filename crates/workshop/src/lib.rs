@@ -6,6 +6,7 @@
 //! Invariant: this crate has no browser, no clock and no randomness; what it needs of them comes in as an
 //! argument.
 
+pub mod art;
 pub mod book;
 pub mod days;
 mod demo;

@@ -22,7 +22,7 @@ const fn scene(name: &'static str, way: &'static [&'static str], shows: &'static
 }
 
 /// All of them, in the order in which a maker meets them. The first is that of a workshop with nothing in it.
-pub const SCENES: [Scene; 26] = [
+pub const SCENES: [Scene; 27] = [
     scene("start", &[], "#look-around"),
     scene("new-piece", &["#new-piece"], "#new-dresser"),
     scene("measure", &["#sheet-measure"], "#field-width"),
@@ -52,6 +52,7 @@ pub const SCENES: [Scene; 26] = [
         &["#sheet-finish", "#fold-label-paint", "#own-label-1"],
         "#label-own-1-rate",
     ),
+    scene("finish-art", &["#sheet-finish", "#add-art"], "[id^=art-][id$=-kind]"),
     scene(
         "mixing",
         &["#sheet-finish", "#mixing", "#add-recipes"],

@@ -52,9 +52,9 @@ export function canShare() {
   return Boolean(navigator.share);
 }
 
-export async function share(title, url) {
+export async function share(title, asA, what) {
   try {
-    await navigator.share({ title, url });
+    await navigator.share({ title, [asA]: what });
   } catch (error) {
     if (error.name !== "AbortError") throw error;
   }

@@ -17,7 +17,7 @@ extern "C" {
     #[wasm_bindgen(js_name = canShare)]
     fn can_share_at_all() -> bool;
     #[wasm_bindgen(catch, js_name = share)]
-    async fn share_link(title: &str, url: &str) -> Result<(), JsValue>;
+    async fn share_it(title: &str, as_a: &str, what: &str) -> Result<(), JsValue>;
     #[wasm_bindgen(catch, js_name = copy)]
     async fn copy_text(text: &str) -> Result<(), JsValue>;
     #[wasm_bindgen(catch)]
@@ -125,12 +125,12 @@ pub fn can_share() -> bool {
     can_share_at_all()
 }
 
-/// Hands a link on in the ways that the device has.
+/// Hands a link or a text on in the ways that the device has; `as_a` is `url` or `text`.
 ///
 /// # Errors
 /// If it cannot; the text says why.
-pub async fn share(title: &str, url: &str) -> Result<(), String> {
-    let shared = share_link(title, url).await;
+pub async fn share(title: &str, as_a: &str, what: &str) -> Result<(), String> {
+    let shared = share_it(title, as_a, what).await;
     shared.map_err(|error| format!("The device did not hand it on: {}.", reason(&error)))
 }
 

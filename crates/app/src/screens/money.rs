@@ -74,10 +74,14 @@ fn more_coats(account: &Account, money: Money<'_>) -> Html {
     let line = |(name, more): &(String, i64)| {
         html! { <li>{ format!("{name}: {}", money(more.unsigned_abs())) }</li> }
     };
-    html! {
+    html! { <>
         if !account.more_coats.is_empty() {
             <p>{ "One more coat adds to the price that pays your hours:" }</p>
             <ul id="more-coats">{ for account.more_coats.iter().map(line) }</ul>
         }
-    }
+        if !account.of_art.is_empty() {
+            <p>{ "Of that price comes from leaf, stencils, transfers and paper:" }</p>
+            <ul id="of-art">{ for account.of_art.iter().map(line) }</ul>
+        }
+    </> }
 }

@@ -90,7 +90,7 @@ fn link(shown: &Shown) -> Html {
     let (name, shared, send) = (shown.piece.name.clone(), link.clone(), shown.send.clone());
     let share = move |_: MouseEvent| {
         let (name, link, send) = (name.clone(), shared.clone(), send.clone());
-        spawn_local(async move { tell(&send, device::share(&name, &link).await.err()) });
+        spawn_local(async move { tell(&send, device::share(&name, "url", &link).await.err()) });
     };
     html! {
         <div class="link" role="group" aria-label="This piece as a link">

@@ -137,6 +137,20 @@ fn amount(amount: &Amount, system: units::System) -> Html {
     }
 }
 
+/// The first photo from before and the last from after, side by side, once there are both.
+fn before_and_after(lines: &[Rc<workshop::book::Line>]) -> Html {
+    let photo = |line: &&Rc<workshop::book::Line>, when: &str| line.text("when") == when && line.is("photo");
+    let before = lines.iter().find(|line| photo(line, "before"));
+    let after = lines.iter().rfind(|line| photo(line, "after"));
+    let Some((before, after)) = before.zip(after) else {
+        return Html::default();
+    };
+    let figure = |line: &Rc<workshop::book::Line>, word: &'static str| {
+        html! { <figure><img src={line.text("photo").to_owned()} alt={word} /><figcaption>{ word }</figcaption></figure> }
+    };
+    html! { <div class="before-after">{ figure(before, "Before") }{ figure(after, "After") }</div> }
+}
+
 /// How it went: days, photos, notes.
 fn log(app: &App, send: &Send) -> Html {
     let lines = app
@@ -156,6 +170,7 @@ fn log(app: &App, send: &Send) -> Html {
         <>
             <h3>{ "How it went" }</h3>
             <p>{ "Photos before and after, made small, and notes stay with the piece on this device, and go into its file." }</p>
+            { before_and_after(&lines) }
             <ul class="entries">{ for lines.iter().filter_map(line) }</ul>
             { add(send, "log", "Add a day", || vec![("day", today().to_string())]) }
         </>

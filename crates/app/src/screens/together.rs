@@ -3,14 +3,17 @@
 use std::rc::Rc;
 
 use units::{Area, show_area};
+use wasm_bindgen_futures::spawn_local;
+use workshop::art::{Art, all_art};
+use workshop::money::{Earning, earnings};
 use workshop::{BookEdit, Edit, Piece, Shopping, Takeoff, shopping, takeoffs};
 use yew::prelude::*;
 
 use super::drawing::Silhouette;
 use super::{Send, amounts::swatch, money};
-use crate::browser::{print, today};
+use crate::browser::{device, print, today};
 use crate::parts::button;
-use crate::state::{Act, App, Room};
+use crate::state::{Act, App, Message, Room};
 use crate::words;
 
 #[derive(Properties, PartialEq)]
@@ -26,9 +29,12 @@ pub fn Together(props: &Props) -> Html {
     let found = use_memo(app.workshop.clone(), |workshop| {
         let takeoffs = takeoffs(workshop);
         let bought = shopping(workshop, &takeoffs);
-        (areas(takeoffs), bought)
+        let earned = earnings(workshop, &takeoffs);
+        (areas(takeoffs), bought, earned)
     });
-    let (areas, bought) = &*found;
+    let (areas, bought, earned) = &*found;
+    let art = all_art(&app.workshop);
+    let text = words::list(bought, &art, &money(app));
     html! {
         <section class="together" aria-labelledby="together-title">
             <h2 id="together-title">{ "All pieces together" }</h2>
@@ -39,8 +45,11 @@ pub fn Together(props: &Props) -> Html {
             <div class="row">
                 { button("shelf", "Shelf", send.reform(|_: MouseEvent| Act::Room(Room::Shelf))) }
                 { button("print-list", "Print the list", Callback::from(|_: MouseEvent| print())) }
+                { hand_on(send, &text) }
             </div>
             { list(app, send, bought) }
+            { of_art(&art) }
+            { earns(app, earned) }
         </section>
     }
 }
@@ -91,6 +100,81 @@ fn list(app: &App, send: &Send, bought: &[Shopping]) -> Html {
         }
     };
     html! { <ul id="shopping">{ for bought.iter().map(line) }</ul> }
+}
+
+/// Ways to hand the list on.
+fn hand_on(send: &Send, text: &str) -> Html {
+    let by = |share: bool| {
+        let (text, send) = (text.to_owned(), send.clone());
+        Callback::from(move |_: MouseEvent| {
+            let (text, send) = (text.clone(), send.clone());
+            spawn_local(async move {
+                let done = match share {
+                    true => device::share("To buy", "text", &text).await,
+                    false => device::copy(&text).await,
+                };
+                let said = match done {
+                    Ok(()) if share => return,
+                    Ok(()) => Message::Done("The list is copied.".into()),
+                    Err(reason) => Message::Plain(reason),
+                };
+                send.emit(Act::Tell(said));
+            });
+        })
+    };
+    html! {
+        <>
+            { button("copy-list", "Copy the list", by(false)) }
+            if device::can_share() { { button("share-list", "Share\u{2026}", by(true)) } }
+        </>
+    }
+}
+
+/// The sheets of all leaf, transfers and paper.
+fn of_art(art: &[(String, Art)]) -> Html {
+    let line = |(piece, art): &(String, Art)| {
+        let sheets = words::sheets(art)?;
+        Some(html! { <li>{ format!("{}: {sheets}, for {piece}", art.kind.label()) }</li> })
+    };
+    html! { <ul id="sheets-to-buy">{ for art.iter().filter_map(line) }</ul> }
+}
+
+/// What came of the pieces that were sold, and would come of those that have a price.
+fn earns(app: &App, (each, together): &(Vec<Earning>, Option<(i64, Option<i64>)>)) -> Html {
+    if each.is_empty() {
+        return Html::default();
+    }
+    let money = money(app);
+    let signed = |sum: i64| words::signed(sum, &money);
+    let row = |of: &Earning| {
+        html! {
+            <tr>
+                <th scope="row">{ &of.name }<span class="with">{ if of.is_sold { " sold" } else { " asked" } }</span></th>
+                <td>{ money(of.outcome.price) }</td>
+                <td>{ words::hours_of(of.minutes) }</td>
+                <td>{ signed(of.outcome.left) }</td>
+                <td>{ of.outcome.per_hour.map(signed) }</td>
+            </tr>
+        }
+    };
+    let all = together.map(|(left, per_hour)| {
+        let hour = per_hour.map_or_else(String::new, |hour| {
+            format!(", {} for an hour of work", signed(hour))
+        });
+        format!("All that were sold together leave {}{hour}.", signed(left))
+    });
+    html! {
+        <>
+            <h2>{ "What the pieces earn" }</h2>
+            <div class="wide-table" tabindex="0" role="region" aria-label="What the pieces earn">
+                <table class="sum earned"><thead><tr>
+                    <th scope="col">{ "Piece" }</th><th scope="col">{ "Price" }</th><th scope="col">{ "Hours" }</th>
+                    <th scope="col">{ "Left for the work" }</th><th scope="col">{ "For an hour" }</th>
+                </tr></thead><tbody>{ for each.iter().map(row) }</tbody></table>
+            </div>
+            <p id="earned">{ all }</p>
+        </>
+    }
 }
 
 /// Whether it lies in the basket already; nothing where nothing is to be bought.

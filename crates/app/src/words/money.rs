@@ -145,6 +145,17 @@ pub fn unpriced(names: &[String]) -> String {
     }
 }
 
+/// A sum that may be below nought.
+pub fn signed(sum: i64, money: Money<'_>) -> String {
+    let sign = if sum < 0 { "\u{2212}" } else { "" };
+    format!("{sign}{}", money(sum.unsigned_abs()))
+}
+
+/// Minutes as hours: `3.5 h`.
+pub fn hours_of(minutes: u32) -> String {
+    super::local(format!("{:.1} h", f64::from(minutes) / 60.0))
+}
+
 /// Notes that tell nothing yet.
 pub fn lacking(count: usize) -> String {
     match count {

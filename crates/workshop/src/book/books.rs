@@ -42,7 +42,7 @@ use FieldKind::{
 use Quantity::{Area, Density, Length, Share, Temperature, Time};
 
 /// Every book.
-pub static BOOKS: [Book; 10] = [
+pub static BOOKS: [Book; 11] = [
     // What pieces go for where the maker lives.
     Book {
         key: "prices",
@@ -219,6 +219,33 @@ pub static BOOKS: [Book; 10] = [
             once("dents", "Dents to fill", Count(500)),
             once("dent-width", "Width of a dent", Of(Length)),
             once("dent-depth", "Depth of a dent", Of(Length)),
+        ],
+    },
+    // Leaf, stencils, transfers and paper on it.
+    Book {
+        key: "art",
+        of_piece: true,
+        is_single: false,
+        fields: &[
+            once(
+                "kind",
+                "What",
+                Choice(&[
+                    ("leaf", "metal leaf"),
+                    ("stencil", "stencil"),
+                    ("transfer", "transfer"),
+                    ("paper", "glued paper"),
+                ]),
+            ),
+            once("place", "Where", Text),
+            once("width", "Width of it", Of(Length)),
+            once("height", "Height of it", Of(Length)),
+            once("count", "How many", Count(500)),
+            once("cover", "Covered of that", Of(Share)),
+            once("sheet-width", "One sheet, width", Of(Length)),
+            once("sheet-height", "One sheet, height", Of(Length)),
+            once("price", "Price of one sheet", Money),
+            once("hours", "Time for it", Of(Time)),
         ],
     },
     // How it went.

@@ -4,9 +4,10 @@ use coatings::{Job, Need, Stage};
 use units::Day;
 
 use super::{
-    Costs, Fees, Materials, Outcome, Plan, added, chance, highest_buying_price, lowest_price, result,
+    Costs, Fees, Materials, Outcome, Plan, added, chance, highest_buying_price, lowest_price, result, sum,
     wanted_price,
 };
+use crate::art::{Art, art, cost_and_minutes};
 use crate::document::{Piece, Workshop};
 use crate::market::{self, Row, Side, Told};
 use crate::preparing::{PrepareStep, prepare};
@@ -37,26 +38,81 @@ pub struct Account {
     pub nearby: Row,
     /// What one more coat of each material adds to the price that pays the wanted hour.
     pub more_coats: Vec<(String, i64)>,
+    /// What each piece of art adds to that price: its place, or else what it is.
+    pub of_art: Vec<(String, i64)>,
 }
 
-/// The account of a piece; `today` says how long pieces have stood that are not gone.
-pub fn account(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, today: Day) -> Account {
+/// What a piece that was sold, or has an asking price, earns.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Earning {
+    /// The name of the piece.
+    pub name: String,
+    /// Whether it was sold.
+    pub is_sold: bool,
+    /// Minutes of work.
+    pub minutes: u32,
+    /// What comes of it.
+    pub outcome: Outcome,
+}
+
+/// What every piece with a price earns, in the maker's order, and all that were sold together: what is left, and for an
+/// hour. `takeoffs` are those of all pieces.
+pub fn earnings(
+    workshop: &Workshop,
+    takeoffs: &[Option<Takeoff>],
+) -> (Vec<Earning>, Option<(i64, Option<i64>)>) {
+    let mut sold = Vec::new();
+    let mut all = Vec::new();
+    for (piece, takeoff) in workshop.pieces.iter().zip(takeoffs) {
+        let facts = piece.books.only("facts");
+        let (sale, asked) = (facts.money("sold"), facts.money("asking"));
+        let Some((takeoff, price)) = takeoff.as_ref().zip(sale.or(asked)) else {
+            continue;
+        };
+        let costs = reckon(workshop, piece, takeoff).costs;
+        if sale.is_some() {
+            sold.push((costs, price));
+        }
+        all.extend(result(&costs, price).map(|outcome| Earning {
+            name: piece.name.clone(),
+            is_sold: sale.is_some(),
+            minutes: costs.minutes,
+            outcome,
+        }));
+    }
+    let together = (!sold.is_empty()).then(|| sum(&sold)).flatten();
+    (all, together)
+}
+
+/// What goes into a piece, and what that was reckoned from.
+struct Reckoned {
+    costs: Costs,
+    materials: Materials,
+    unpriced: Vec<String>,
+    /// Minutes of all coats.
+    coating: u32,
+    /// Whether the minutes were reckoned, not written down.
+    minutes: bool,
+}
+
+fn reckon(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Reckoned {
     let (habits, facts) = (workshop.books.only("habits"), piece.books.only("facts"));
     let coating = minutes(&takeoff.job);
     let prepared = prepare(workshop, piece, takeoff, &[]);
     let done = prepared.iter().filter(|step| step.may_be_done());
-    let reckoned = coating + whole_minutes(done.map(PrepareStep::likely_minutes).sum());
+    let (sheets, of_art) = cost_and_minutes(&art(piece));
+    let reckoned = coating + whole_minutes(done.map(PrepareStep::likely_minutes).sum::<f64>() + of_art);
     let own = facts
         .number("facts", "hours")
         .map(|hours| whole_minutes(hours * 60.0));
     let share = habits.number("habits", "fee-share").unwrap_or(0.0);
     let mut unpriced = Vec::new();
     let mut materials = Materials {
-        low: 0,
-        likely: 0,
-        high: 0,
+        low: sheets,
+        likely: sheets,
+        high: sheets,
     };
-    let mut to_buy = 0;
+    let mut to_buy = sheets;
     for line in &takeoff.materials {
         let Some(rate) = rate(workshop, &line.need) else {
             unpriced.push(line.need.material.name.to_string());
@@ -81,6 +137,25 @@ pub fn account(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, today: Day
             fixed: habits.money("fee").unwrap_or(0),
         },
     };
+    Reckoned {
+        costs,
+        materials,
+        unpriced,
+        coating,
+        minutes: own.is_none(),
+    }
+}
+
+/// The account of a piece; `today` says how long pieces have stood that are not gone.
+pub fn account(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, today: Day) -> Account {
+    let (habits, facts) = (workshop.books.only("habits"), piece.books.only("facts"));
+    let Reckoned {
+        costs,
+        materials,
+        unpriced,
+        coating,
+        minutes,
+    } = reckon(workshop, piece, takeoff);
     let (notes, _) = market::notes(workshop);
     let nearby = market::row(&notes, Some(piece.kind), today);
     let usual = match &nearby.sold {
@@ -103,7 +178,7 @@ pub fn account(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, today: Day
         None => Vec::new(),
     };
     Account {
-        reckoned_hours: own.is_none(),
+        reckoned_hours: minutes,
         lowest: lowest_price(&costs),
         wanted: wanted_price(&costs),
         outcome: brings.and_then(|price| result(&costs, price)),
@@ -112,6 +187,7 @@ pub fn account(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, today: Day
             .money("bought")
             .and_then(|bought| chance(&plan, bought, &sold)),
         more_coats: more_coats(workshop, takeoff, &costs, coating),
+        of_art: added_by_art(piece, &costs, minutes),
         brings,
         costs,
         unpriced,
@@ -165,6 +241,30 @@ fn more_coats(workshop: &Workshop, takeoff: &Takeoff, costs: &Costs, minutes_now
         .iter()
         .filter(|line| line.need.material.stage != Stage::Clean);
     coats.filter_map(more).collect()
+}
+
+/// What a piece without some of its art would cost less.
+fn added_by_art(piece: &Piece, costs: &Costs, minutes_are_reckoned: bool) -> Vec<(String, i64)> {
+    let of = |art: Art| {
+        let (sheets, minutes) = cost_and_minutes(std::slice::from_ref(&art));
+        let minutes = if minutes_are_reckoned {
+            whole_minutes(minutes)
+        } else {
+            0
+        };
+        let without = Costs {
+            materials_used: costs.materials_used.saturating_sub(sheets),
+            minutes: costs.minutes.saturating_sub(minutes),
+            ..*costs
+        };
+        let name = match art.place.as_str() {
+            "" => art.kind.label().to_owned(),
+            place => place.to_owned(),
+        };
+        Some((name, added(costs, &without)?))
+    };
+    let known = art(piece).into_iter().filter(|art| art.takes.is_ok());
+    known.filter_map(of).collect()
 }
 
 /// Trials for one more coat: the likely amount is steady to half a percent with these.
@@ -326,6 +426,50 @@ mod tests {
         let (name, more) = &account.more_coats[0];
         assert_eq!(account.more_coats.len(), 1);
         assert!(*more > 0 && *more < 2000, "{name} {more}");
+    }
+
+    /// A hundred by hand: 10 leaves or so at 1.00 and their minutes at 12.00 an hour; each part of it by [`crate::art`].
+    #[test]
+    fn art_adds_its_sheets_and_its_minutes() {
+        let workshop = written(&[], &[("hourly", "12")], &[]);
+        let id = workshop.pieces[0].id.clone();
+        let values = [
+            ("kind", "leaf"),
+            ("width", "400 mm"),
+            ("height", "400 mm"),
+            ("price", "1"),
+        ];
+        let values = values
+            .iter()
+            .map(|(key, text)| (*key, (*text).to_owned()))
+            .collect();
+        let add = PieceEdit::Book(BookEdit::Add("art", "a".into(), values));
+        let with = workshop.apply(Edit::Piece(id, add)).unwrap();
+        let (before, after) = (of(&workshop), of(&with));
+        let takes = art(&with.pieces[0]).remove(0).takes.unwrap();
+        assert_eq!(
+            after.costs.materials_used - before.costs.materials_used,
+            takes.price.unwrap()
+        );
+        let minutes = f64::from(after.costs.minutes - before.costs.minutes);
+        assert!((minutes - takes.likely_minutes()).abs() <= 1.0);
+        let (name, added) = &after.of_art[0];
+        let expected = takes.price.unwrap() as f64 + takes.likely_minutes() * 20.0;
+        assert_eq!(name, "Leaf");
+        assert!((*added as f64 - expected).abs() < 25.0, "{added} {expected}");
+    }
+
+    /// Sold for 100 with 40 paid for it and 3 hours of work, no fees: 60 and what the materials cost are left, 20 an hour.
+    #[test]
+    fn what_was_earned_stands_for_all_that_were_sold() {
+        let bare = written(&[("asking", "100"), ("bought", "40"), ("hours", "3 h")], &[], &[]);
+        let taken = crate::takeoffs(&bare);
+        let (asked, none) = earnings(&bare, &taken);
+        assert_eq!((asked.len(), asked[0].is_sold, none), (1, false, None));
+        let sold = written(&[("sold", "100"), ("bought", "40"), ("hours", "3 h")], &[], &[]);
+        let (all, together) = earnings(&sold, &taken);
+        assert_eq!(all[0].outcome.left, 6_000);
+        assert_eq!(together, Some((6_000, Some(2_000))));
     }
 
     #[test]

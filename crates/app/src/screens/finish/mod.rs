@@ -1,5 +1,6 @@
 //! What goes on: the ground, the coats one after the other, the tools; for the piece, or for a zone on its own.
 
+mod art;
 mod ground;
 mod label;
 mod layer;
@@ -51,6 +52,7 @@ pub fn finish(shown: &Shown) -> Html {
                 { zone.map(|key| apart(shown, key, scheme.is_some())).unwrap_or_default() }
             </div>
             { scheme.map(|scheme| plan(&Planned { shown, zone: zone.map(str::to_owned), scheme })).unwrap_or_default() }
+            { art::of_piece(shown) }
         </section>
     }
 }

@@ -1,0 +1,68 @@
+//! Statement art on the piece: leaf, stencils, transfers and paper, each with what it takes.
+
+use std::rc::Rc;
+
+use units::Area;
+use workshop::art::{Art, art};
+use workshop::preparing::Much;
+use yew::prelude::*;
+
+use super::super::book::{Form, add};
+use super::Shown;
+use crate::words;
+
+/// The art of the piece; a line for each place.
+pub fn of_piece(shown: &Shown) -> Html {
+    let Shown { app, send, piece, .. } = shown;
+    let known = art(piece);
+    let entry = |line: &Rc<workshop::book::Line>| {
+        let form = Form::of(app, send, "art", Rc::clone(&line.id))?;
+        let known = known.iter().find(|art| art.id == line.id);
+        let name = known.map_or("Art", |art| art.kind.label());
+        Some(html! {
+            <li key={&*line.id} class="entry">
+                <h4>{ name }</h4>
+                { form.fields(&["kind", "place", "width", "height", "count", "cover"]) }
+                { form.fields(&["sheet-width", "sheet-height", "price", "hours"]) }
+                { known.map(|art| takes(shown, art)).unwrap_or_default() }
+                { form.strike(name) }
+            </li>
+        })
+    };
+    html! {
+        <>
+            <h3>{ "Leaf, stencils, transfers, paper" }</h3>
+            <ul class="entries">{ for piece.books.lines("art").iter().filter_map(entry) }</ul>
+            { add(send, "art", "Add some", || vec![("count", "1".into())]) }
+        </>
+    }
+}
+
+fn takes(shown: &Shown, art: &Art) -> Html {
+    let system = shown.app.workshop.units;
+    let takes = match &art.takes {
+        Ok(takes) => takes,
+        Err(fault) => return html! { <p role="status">{ fault.to_string() }</p> },
+    };
+    let sheets = words::sheets(art).map(|sheets| ("To lay".to_owned(), sheets));
+    let area = (takes.area > Area::ZERO).then(|| ("Covered".to_owned(), words::area(takes.area, system)));
+    let liquids = takes.liquids.iter().map(|(name, low, high)| {
+        let much = Much::Volume(*low, *high);
+        ((*name).to_owned(), words::much(much, system))
+    });
+    let time = words::much(
+        Much::Hours(takes.minutes.0 / 60.0, takes.minutes.1 / 60.0),
+        system,
+    );
+    let time = [("Time".to_owned(), time)];
+    let all = area.into_iter().chain(sheets).chain(liquids).chain(time);
+    html! {
+        <>
+            <dl class="amounts-of">
+                { for all.map(|(what, much)| html! { <div><dt>{ what }</dt><dd>{ much }</dd></div> }) }
+            </dl>
+            <p class="mind">{ art.kind.mind().text }</p>
+            <p class="with">{ "What leaf, glue and time come to is common practice, no source; your own time goes before." }</p>
+        </>
+    }
+}

@@ -1,0 +1,379 @@
+//! Statement art: leaf, stencils, transfers and paper on a piece, each as an area with its own takeoff.
+//!
+//! The sizes of sheets that a maker does not give, and all rates and minutes here, are common practice without a source or
+//! from memory, and say so: no standard or handbook was found for them.
+
+use std::rc::Rc;
+
+use coatings::{Figure, Reason};
+use units::{Area, Length, Volume};
+
+use crate::book::Line;
+use crate::document::{Piece, Workshop};
+
+/// What it is made of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ArtKind {
+    /// Metal leaf on size, sealed.
+    Leaf,
+    /// Paint through a stencil.
+    Stencil,
+    /// A transfer that is rubbed on.
+    Transfer,
+    /// Paper that is glued on and sealed.
+    Paper,
+}
+
+/// Art on one place of a piece.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Art {
+    /// The name of its line.
+    pub id: Rc<str>,
+    /// What it is made of.
+    pub kind: ArtKind,
+    /// Where it goes, as the maker calls it.
+    pub place: String,
+    /// What it takes, or why that is not known.
+    pub takes: Result<Takes, ArtFault>,
+}
+
+/// What it takes.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Takes {
+    /// The area that is covered.
+    pub area: Area,
+    /// Whole sheets, leaves or transfers, from and to; none of a stencil.
+    pub sheets: Option<(u32, u32)>,
+    /// What goes under or over it by volume: its name, from and to.
+    pub liquids: Vec<(&'static str, Volume, Volume)>,
+    /// Minutes, from and to.
+    pub minutes: (f64, f64),
+    /// What the sheets cost at most, in hundredths, where the maker gave a price of one.
+    pub price: Option<u64>,
+}
+
+impl Takes {
+    /// The middle of the minutes.
+    pub fn likely_minutes(&self) -> f64 {
+        (self.minutes.0 + self.minutes.1) / 2.0
+    }
+}
+
+/// Why it is not known what it takes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ArtFault {
+    /// Its width and height are not written down.
+    Size,
+    /// The size of one sheet is not written down, and there is no usual one.
+    Sheet,
+    /// A leaf is no larger than its overlap.
+    Leaf,
+}
+
+impl std::fmt::Display for ArtFault {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str(match self {
+            ArtFault::Size => "Write down how wide and how high it is.",
+            ArtFault::Sheet => "Write down how wide and how high one sheet is.",
+            ArtFault::Leaf => "A leaf has to be larger than it overlaps. Look at its size again.",
+        })
+    }
+}
+
+/// The usual leaf, either way (from memory: 5 1/2 in, 14 cm).
+const LEAF: Length = Length::millimetres(140.0);
+/// How far a leaf lies over the next, metres.
+const OVERLAP: Figure = Figure::practice(0.003, 0.006);
+/// By how much more leaf than that tears and is laid again.
+const TORN: Figure = Figure::practice(1.05, 1.20);
+/// How far a litre of size for leaf goes, m2.
+const SIZE_RATE: Figure = Figure::practice(10.0, 14.0);
+/// How far a litre of sealer or glue goes in one coat, m2.
+const SEALER_RATE: Figure = Figure::practice(8.0, 12.0);
+/// The wet film of paint through a stencil, metres: dabbed on nearly dry.
+const STENCIL_FILM: Figure = Figure::practice(30e-6, 70e-6);
+
+impl ArtKind {
+    fn by_key(key: &str) -> Option<Self> {
+        Some(match key {
+            "leaf" => ArtKind::Leaf,
+            "stencil" => ArtKind::Stencil,
+            "transfer" => ArtKind::Transfer,
+            "paper" => ArtKind::Paper,
+            _ => return None,
+        })
+    }
+
+    /// What the trade calls it.
+    pub fn label(self) -> &'static str {
+        match self {
+            ArtKind::Leaf => "Leaf",
+            ArtKind::Stencil => "Stencil",
+            ArtKind::Transfer => "Transfer",
+            ArtKind::Paper => "Glued paper",
+        }
+    }
+
+    /// What one of it is called, and many.
+    pub fn sheet(self) -> (&'static str, &'static str) {
+        match self {
+            ArtKind::Leaf => ("leaf", "leaves"),
+            ArtKind::Transfer => ("transfer", "transfers"),
+            ArtKind::Stencil | ArtKind::Paper => ("sheet", "sheets"),
+        }
+    }
+
+    /// Minutes to a square metre of design.
+    fn minutes(self) -> Figure {
+        match self {
+            ArtKind::Leaf => Figure::practice(120.0, 240.0),
+            ArtKind::Stencil => Figure::practice(60.0, 150.0),
+            ArtKind::Transfer => Figure::practice(30.0, 80.0),
+            ArtKind::Paper => Figure::practice(60.0, 120.0),
+        }
+    }
+
+    /// What goes with it, how far a litre of that goes, and in how many coats.
+    fn liquids(self) -> &'static [(&'static str, Figure, f64)] {
+        match self {
+            ArtKind::Leaf => &[("Size", SIZE_RATE, 1.0), ("Sealer", SEALER_RATE, 1.0)],
+            ArtKind::Stencil => &[],
+            ArtKind::Transfer => &[("Sealer", SEALER_RATE, 1.0)],
+            // One coat under the paper, two over it.
+            ArtKind::Paper => &[("Glue and sealer", SEALER_RATE, 3.0)],
+        }
+    }
+
+    /// What to mind.
+    pub fn mind(self) -> Reason {
+        match self {
+            ArtKind::Leaf => Reason::practice(
+                "Lay leaf when the size is just tacky. Leaf of brass or copper tarnishes: seal it. Size with solvent: air the room, no flame.",
+            ),
+            ArtKind::Stencil => Reason::practice(
+                "Nearly dry brush or pad; wipe the back of the stencil before it is laid again.",
+            ),
+            ArtKind::Transfer => {
+                Reason::practice("On cured, dust-free paint; rub it down all over before the film comes off.")
+            }
+            ArtKind::Paper => Reason::practice(
+                "Glue thinly, smooth from the middle outwards, and let it dry before it is sealed.",
+            ),
+        }
+    }
+}
+
+/// The art of a piece, one for each line whose kind is chosen.
+pub fn art(piece: &Piece) -> Vec<Art> {
+    let of = |line: &Rc<Line>| {
+        let kind = ArtKind::by_key(line.text("kind"))?;
+        Some(Art {
+            id: Rc::clone(&line.id),
+            kind,
+            place: line.text("place").to_owned(),
+            takes: takes(kind, line, piece.count),
+        })
+    };
+    piece.books.lines("art").iter().filter_map(of).collect()
+}
+
+fn takes(kind: ArtKind, line: &Line, pieces: u32) -> Result<Takes, ArtFault> {
+    let length = |key: &str| line.number("art", key).filter(|metres| *metres > 0.0);
+    let (Some(width), Some(height)) = (length("width"), length("height")) else {
+        return Err(ArtFault::Size);
+    };
+    let count = line.count("count").unwrap_or(1) * pieces;
+    let cover = line.number("art", "cover").unwrap_or(1.0);
+    let whole = width * height * f64::from(count);
+    let area = whole * cover;
+    let sheet = match (length("sheet-width"), length("sheet-height")) {
+        (Some(width), Some(height)) => Some([width, height]),
+        _ if kind == ArtKind::Leaf => Some([LEAF.as_metres(); 2]),
+        _ => None,
+    };
+    let sheets = match kind {
+        ArtKind::Stencil => None,
+        ArtKind::Leaf => Some(leaves(area, sheet.ok_or(ArtFault::Sheet)?)?),
+        ArtKind::Transfer | ArtKind::Paper => {
+            let each = laid_out([width, height], sheet.ok_or(ArtFault::Sheet)?);
+            Some((each * count, each * count))
+        }
+    };
+    let litres = |litres: f64| Volume::litres(litres);
+    let mut liquids: Vec<_> = kind
+        .liquids()
+        .iter()
+        .map(|(name, rate, coats)| {
+            (
+                *name,
+                litres(area * coats / rate.high),
+                litres(area * coats / rate.low),
+            )
+        })
+        .collect();
+    if kind == ArtKind::Stencil {
+        let film = |metres: f64| litres(area * metres * 1000.0);
+        liquids.push((
+            "Paint through it",
+            film(STENCIL_FILM.low),
+            film(STENCIL_FILM.high),
+        ));
+    }
+    let own = line
+        .number("art", "hours")
+        .map(|hours| (hours * 60.0, hours * 60.0));
+    let usual = kind.minutes();
+    let price = line.money("price");
+    Ok(Takes {
+        area: Area::square_metres(area),
+        minutes: own.unwrap_or((whole * usual.low, whole * usual.high)),
+        price: price
+            .zip(sheets)
+            .and_then(|(one, (_, most))| one.checked_mul(u64::from(most))),
+        sheets,
+        liquids,
+    })
+}
+
+/// Leaves for an area, from and to: each covers itself less its overlap, and some tear.
+fn leaves(area: f64, [width, height]: [f64; 2]) -> Result<(u32, u32), ArtFault> {
+    let covers = |overlap: f64| (width - overlap) * (height - overlap);
+    if width <= OVERLAP.high || height <= OVERLAP.high {
+        return Err(ArtFault::Leaf);
+    }
+    let whole = |leaves: f64| leaves.ceil().clamp(0.0, 1e6) as u32;
+    Ok((
+        whole(area / covers(OVERLAP.low) * TORN.low),
+        whole(area / covers(OVERLAP.high) * TORN.high),
+    ))
+}
+
+/// Whole sheets that cover a design, laid the way that takes fewer.
+fn laid_out(design: [f64; 2], sheet: [f64; 2]) -> u32 {
+    // A hair more than a whole sheet is the noise of the units, not another sheet.
+    let along = |design: f64, sheet: f64| (design / sheet - 1e-9).ceil().clamp(1.0, 1e3) as u32;
+    let way = |[a, b]: [f64; 2]| along(design[0], a) * along(design[1], b);
+    way(sheet).min(way([sheet[1], sheet[0]]))
+}
+
+/// What the sheets of all art of a piece cost, in hundredths, and how many minutes it takes.
+pub(crate) fn cost_and_minutes(art: &[Art]) -> (u64, f64) {
+    let takes = || art.iter().filter_map(|art| art.takes.as_ref().ok());
+    (
+        takes().filter_map(|takes| takes.price).sum(),
+        takes().map(Takes::likely_minutes).sum(),
+    )
+}
+
+/// All art of all pieces, with the names of the pieces.
+pub fn all_art(workshop: &Workshop) -> Vec<(String, Art)> {
+    let of = |piece: &Rc<Piece>| {
+        let name = piece.name.clone();
+        art(piece).into_iter().map(move |art| (name.clone(), art))
+    };
+    workshop.pieces.iter().flat_map(of).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{BookEdit, Edit, PieceEdit, invented_workshop};
+
+    fn with(piece: usize, values: &[(&'static str, &str)]) -> Workshop {
+        let workshop = invented_workshop();
+        let id = workshop.pieces[piece].id.clone();
+        let values = values
+            .iter()
+            .map(|(key, text)| (*key, (*text).to_owned()))
+            .collect();
+        let add = BookEdit::Add("art", "a".into(), values);
+        workshop.apply(Edit::Piece(id, PieceEdit::Book(add))).unwrap()
+    }
+
+    fn takes(values: &[(&'static str, &str)]) -> Result<Takes, ArtFault> {
+        art(&with(0, values).pieces[0]).remove(0).takes
+    }
+
+    /// 0.7 by 1.4 m; a leaf of 140 mm covers 137 mm at best and 134 mm at worst. By hand: 0.98 / 0.018769 * 1.05 is 54.8,
+    /// 0.98 / 0.017956 * 1.2 is 65.5. Size: 0.98 / 14 and / 10 of a litre.
+    #[test]
+    fn leaf_is_counted_with_its_overlap_and_what_tears() {
+        let found = takes(&[
+            ("kind", "leaf"),
+            ("width", "700 mm"),
+            ("height", "1400 mm"),
+            ("price", "0.30"),
+        ])
+        .unwrap();
+        assert_eq!(found.sheets, Some((55, 66)));
+        assert_eq!(found.price, Some(66 * 30));
+        assert!((found.area.as_square_metres() - 0.98).abs() < 1e-12);
+        let (name, low, high) = found.liquids[0];
+        assert_eq!(name, "Size");
+        assert!((low.as_millilitres() - 70.0).abs() < 1e-9 && (high.as_millilitres() - 98.0).abs() < 1e-9);
+        let tiny = [
+            ("kind", "leaf"),
+            ("width", "1 m"),
+            ("height", "1 m"),
+            ("sheet-width", "5 mm"),
+            ("sheet-height", "5 mm"),
+        ];
+        assert_eq!(takes(&tiny), Err(ArtFault::Leaf));
+    }
+
+    /// A design of 30 by 20 in: two sheets of 16 by 20, not four of 20 by 16.
+    #[test]
+    fn transfers_are_laid_the_way_that_takes_fewer() {
+        let sheet = |width, height| {
+            let design = [("kind", "transfer"), ("width", "30 in"), ("height", "20 in")];
+            takes(
+                &[
+                    &design[..],
+                    &[("sheet-width", width), ("sheet-height", height), ("count", "2")],
+                ]
+                .concat(),
+            )
+        };
+        for (width, height) in [("16 in", "20 in"), ("20 in", "16 in")] {
+            assert_eq!(sheet(width, height).unwrap().sheets, Some((4, 4)));
+        }
+        assert_eq!(sheet("30 in", "20 in").unwrap().sheets, Some((2, 2)));
+        assert_eq!(
+            takes(&[("kind", "paper"), ("width", "30 in"), ("height", "20 in")]),
+            Err(ArtFault::Sheet)
+        );
+    }
+
+    /// A third of a square metre open, 30 to 70 um wet: 10 to 23 mL.
+    #[test]
+    fn a_stencil_takes_little_paint() {
+        let found = takes(&[
+            ("kind", "stencil"),
+            ("width", "1 m"),
+            ("height", "1 m"),
+            ("cover", "33.333 %"),
+        ])
+        .unwrap();
+        let (_, low, high) = found.liquids[0];
+        assert!((low.as_millilitres() - 10.0).abs() < 0.01 && (high.as_millilitres() - 23.33).abs() < 0.01);
+        assert_eq!((found.sheets, found.minutes), (None, (60.0, 150.0)));
+        let own = takes(&[
+            ("kind", "stencil"),
+            ("width", "1 m"),
+            ("height", "1 m"),
+            ("hours", "2 h"),
+        ])
+        .unwrap();
+        assert_eq!(own.minutes, (120.0, 120.0));
+        assert_eq!(takes(&[("kind", "stencil")]), Err(ArtFault::Size));
+    }
+
+    /// The second invented piece is a pair: its art comes twice.
+    #[test]
+    fn a_pair_has_its_art_twice() {
+        let workshop = with(1, &[("kind", "leaf"), ("width", "100 mm"), ("height", "100 mm")]);
+        let found = art(&workshop.pieces[1]).remove(0).takes.unwrap();
+        assert!((found.area.as_square_metres() - 0.02).abs() < 1e-12);
+        assert_eq!(all_art(&workshop).len(), 1);
+    }
+}
