@@ -217,6 +217,14 @@ mod tests {
             (lot.on_shelf.len(), lot.buy.unwrap().cans.len())
         };
         assert_eq!(buys(&stocked), (1, 0));
+        // Nor for one piece, though nothing is said to be in hand for it.
+        let mut piece = (*stocked.pieces[0]).clone();
+        piece.scheme.layers.iter_mut().for_each(|layer| layer.can = None);
+        let taken = crate::takeoff_in(&stocked, &piece).unwrap();
+        let mut lines = taken.materials.iter();
+        let line = lines.find(|line| line.need.material.key == *key).unwrap();
+        let cans = |workshop: &Workshop| crate::cans_to_buy(workshop, line).unwrap().cans.len();
+        assert_eq!((cans(&stocked), cans(&bare)), (0, 1));
         assert_eq!(buys(&bare).0, 0);
     }
 }

@@ -52,7 +52,11 @@ pub const SCENES: [Scene; 27] = [
         &["#sheet-finish", "#fold-label-paint", "#own-label-1"],
         "#label-own-1-rate",
     ),
-    scene("finish-art", &["#sheet-finish", "#add-art"], "[id^=art-][id$=-kind]"),
+    scene(
+        "finish-art",
+        &["#sheet-finish", "#add-art"],
+        "[id^=art-][id$=-kind]",
+    ),
     scene(
         "mixing",
         &["#sheet-finish", "#mixing", "#add-recipes"],

@@ -27,11 +27,17 @@ async fn leaf_on_a_drawer() -> Result<()> {
         // Hours are written down, so that the leaf adds its price alone: 66 of 0.30.
         page.begins("#of-art li", "Drawers: 19.80").await?;
         page.press("#together").await?;
-        page.begins("#sheets-to-buy li", &format!("Leaf: {LEAVES}, for Six-drawer dresser"))
-            .await?;
+        page.begins(
+            "#sheets-to-buy li",
+            &format!("Leaf: {LEAVES}, for Six-drawer dresser"),
+        )
+        .await?;
         // 200 less 20 and 19.80 in ten hours; nothing else has a price.
-        page.begins("#earned", "All that were sold together leave 160.20, 16.02 for an hour of work.")
-            .await?;
+        page.begins(
+            "#earned",
+            "All that were sold together leave 160.20, 16.02 for an hour of work.",
+        )
+        .await?;
         page.kept().await?;
         page.reload().await?;
         page.press("#together").await?;

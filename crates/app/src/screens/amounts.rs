@@ -3,7 +3,7 @@
 use coatings::Verdict;
 use coatings::can::{ChoiceError, LEVELS};
 use units::{Volume, show_area, show_volume};
-use workshop::{Buy, Colour, MaterialLine, PieceEdit, Takeoff, cans_to_buy};
+use workshop::{Buy, Colour, MaterialLine, PieceEdit, Takeoff, cans_to_buy, on_shelf};
 use yew::prelude::*;
 
 use super::{Shown, detail, money, vessel};
@@ -95,6 +95,7 @@ fn material(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, buy: &Bought,
                 </div>
             </div>
             { can(shown, takeoff, line) }
+            <p class="with">{ words::on_shelf(&on_shelf(&shown.app.workshop, &line.need), system) }</p>
             { fold(&name, title, is_open, shown.send.reform(Act::Fold), &|| detail::detail(shown, takeoff, line)) }
         </section>
     }

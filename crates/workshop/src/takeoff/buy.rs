@@ -29,14 +29,24 @@ pub struct Buy {
 /// Where no price is known, no can is bought that holds so many times what is needed (common practice, no source).
 const TOO_LARGE: f64 = 2.0;
 
-/// What to buy of one material besides the can in hand, so that it is enough with the wanted confidence.
+/// What stands on the shelf of what is needed, as far as it is known.
+pub fn on_shelf(workshop: &Workshop, need: &Need) -> Vec<Contents> {
+    let alike = stock(workshop).into_iter().filter(|stock| stock.is_for(need));
+    alike.filter_map(|stock| stock.contents.ok()).collect()
+}
+
+/// What to buy of one material besides what stands on the shelf, so that it is enough with the wanted confidence; without
+/// any on the shelf, besides the can that is said to be in hand for the piece: it may be the same can.
 ///
 /// # Errors
 /// Where the need or a price cannot be counted with.
 pub fn cans_to_buy(workshop: &Workshop, line: &MaterialLine) -> Result<Buy, ChoiceError> {
+    let sure = workshop.settings.confidence.probability();
+    let shelf = on_shelf(workshop, &line.need);
     let need = match &line.in_hand {
+        _ if !shelf.is_empty() => besides_in_hand(&[&line.need], &shelf, sure),
         Some(in_hand) => in_hand.enough.besides,
-        None => line.need.at(workshop.settings.confidence.probability()),
+        None => line.need.at(sure),
     };
     cans_for(workshop, &line.need.material, need)
 }
@@ -128,7 +138,6 @@ fn where_on(piece: &str, takeoff: &Takeoff, line: &MaterialLine) -> String {
 /// measured up are left out. Where cans of a material stand on the shelf, these count, and not what was said to be in hand
 /// for a piece: it may be the same can.
 pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Shopping> {
-    let shelf = stock(workshop);
     let confidence = workshop.settings.confidence;
     let mut lots: Vec<(Vec<String>, Vec<&MaterialLine>)> = Vec::new();
     for (piece, takeoff) in workshop.pieces.iter().zip(takeoffs) {
@@ -160,10 +169,7 @@ pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Shoppi
                     in_hand.push(can.clone());
                 }
             }
-            let known = shelf.iter().filter(|stock| stock.is_for(first));
-            let on_shelf: Vec<Contents> = known
-                .filter_map(|stock| stock.contents.as_ref().ok().copied())
-                .collect();
+            let on_shelf = on_shelf(workshop, first);
             let contents = if on_shelf.is_empty() {
                 in_hand.iter().map(|can| can.contents).collect()
             } else {

@@ -20,7 +20,7 @@ use areas::{Division, measured};
 use finish::{can_in_hand, job, layer_of};
 
 pub(crate) use buy::cans_for;
-pub use buy::{Buy, Shopping, cans_to_buy, shopping, takeoffs};
+pub use buy::{Buy, Shopping, cans_to_buy, on_shelf, shopping, takeoffs};
 pub use compare::{WayColumn, WayFigure, WayWhole, compare, soonest_and_least};
 pub use zones::{SurfaceLine, ZoneLine, side_faces};
 
