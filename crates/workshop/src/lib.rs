@@ -23,6 +23,7 @@ pub mod preparing;
 #[cfg(test)]
 mod samples;
 pub mod shelf;
+pub mod stores;
 mod takeoff;
 mod tape;
 

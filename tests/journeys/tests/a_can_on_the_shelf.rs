@@ -5,6 +5,10 @@
 use anyhow::{Result, ensure};
 use journeys::{Screen, journey};
 
+/// What stands under the only sheets that there are.
+const SAID_OF_SHEETS: &str =
+    "return document.querySelector('[id^=stores-][id$=-grit]').closest('.entry').querySelector('.left').textContent";
+
 #[tokio::test]
 async fn a_can_on_the_shelf() -> Result<()> {
     journey("a_can_on_the_shelf", Screen::Tablet, async |page| {
@@ -22,6 +26,18 @@ async fn a_can_on_the_shelf() -> Result<()> {
         // 4000 g at 1.04 kg/L are 3.846 L: 4.1 qt.
         page.begins(".shelf .left", "4.1 qt left").await?;
         page.begins(".good-for li", "Six-drawer dresser: Enough").await?;
+        // One sheet of P180 is there; what both pieces take stands on the sheet Prepare of each, at most.
+        page.press("#add-stores").await?;
+        page.choose("[id^=stores-][id$=-kind]", "sheets").await?;
+        page.choose("[id^=stores-][id$=-grit]", "P180").await?;
+        page.type_in("[id^=stores-][id$=-count]", "1").await?;
+        page.eventually(async || {
+            let said = page.ask(SAID_OF_SHEETS).await?;
+            let said = said.as_str().unwrap_or_default();
+            ensure!(said.starts_with("All pieces take ") && said.ends_with(" to buy."), "{said}");
+            Ok(())
+        })
+        .await?;
         page.press("#together").await?;
         page.eventually(async || {
             let list = page

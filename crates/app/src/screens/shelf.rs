@@ -4,6 +4,7 @@ use std::rc::Rc;
 
 use workshop::book::Line;
 use workshop::shelf::{Stock, good_for, mind, stock};
+use workshop::stores::{Store, stores};
 use workshop::{Takeoff, takeoffs};
 use yew::prelude::*;
 
@@ -39,8 +40,37 @@ pub fn Shelf(props: &Props) -> Html {
                   empty one of its kind; a can that only has a size is full." }</p>
             { add(send, "shelf", "Put a can on it", Vec::new) }
             <ul class="entries">{ for lines.iter().rev().map(can) }</ul>
+            { besides(app, send, &taken) }
             { weighed::taught(app, send) }
         </section>
+    }
+}
+
+/// What stands there besides cans.
+fn besides(app: &App, send: &Send, taken: &[Option<Takeoff>]) -> Html {
+    let known = stores(&app.workshop, taken);
+    let line = |(line, known): (&Rc<Line>, &Store)| {
+        let form = Form::of(app, send, "stores", Rc::clone(&line.id))?;
+        let fields: &[&str] = match line.text("kind") {
+            "sheets" => &["kind", "grit", "count", "note"],
+            "leaf" => &["kind", "count", "note"],
+            _ => &["kind", "name", "count", "note"],
+        };
+        Some(html! {
+            <li key={&*line.id} class="entry">
+                { form.fields(fields) }
+                <p class="left">{ words::store(known) }</p>
+                { form.strike(line.text("name")) }
+            </li>
+        })
+    };
+    let lines = app.workshop.books.lines("stores").iter().zip(&known);
+    html! {
+        <>
+            <h2>{ "Sheets, leaf, additives, decor" }</h2>
+            { add(send, "stores", "Put something there", Vec::new) }
+            <ul class="entries">{ for lines.filter_map(line) }</ul>
+        </>
     }
 }
 

@@ -32,7 +32,7 @@ pub use local::{local, write_decimals_with};
 pub use mixing::drift;
 pub use money::{buy_or_leave, hours_of, lacking, nearby, outcome, part_of_costs, signed, unpriced};
 pub use preparing::{day, much};
-pub use shelf::{left, on_shelf};
+pub use shelf::{left, on_shelf, store};
 pub use standing::{file_saved, offline, safety};
 pub use step::stepped;
 pub use surfaces::{lying, overlap, run, working};

@@ -15,7 +15,7 @@ pub fn much(much: Much, system: System) -> String {
         Much::Length(of) => local(run(of, system)),
         Much::Volume(low, high) => range(volume(low, system), volume(high, system)),
         Much::Mass(low, high) => range(mass(low, system), mass(high, system)),
-        Much::Count(low, high) => range(low.to_string(), high.to_string()),
+        Much::Count(low, high) | Much::Sheets(_, low, high) => range(low.to_string(), high.to_string()),
         Much::Hours(low, high) if low >= IN_DAYS => format!("{} days", span(low / 24.0, high / 24.0)),
         Much::Hours(low, high) => format!("{} h", span(low, high)),
     }

@@ -3,6 +3,7 @@
 use coatings::Contents;
 use units::{System, Volume};
 use workshop::shelf::Stock;
+use workshop::stores::Store;
 
 use super::volume;
 
@@ -23,6 +24,21 @@ pub fn left(stock: &Stock, system: System) -> String {
             )
         }
         Err(fault) => fault.to_string(),
+    }
+}
+
+/// What all pieces take of it, and what is lacking; nothing where that is not known.
+pub fn store(store: &Store) -> String {
+    let span = |(low, high): (u32, u32)| match low == high {
+        true => high.to_string(),
+        false => format!("{low} to {high}"),
+    };
+    match (store.needed, store.lacking()) {
+        (Some(needed), Some((_, 0))) => format!("All pieces take {}: enough.", span(needed)),
+        (Some(needed), Some(lacking)) => {
+            format!("All pieces take {}: {} to buy.", span(needed), span(lacking))
+        }
+        _ => String::new(),
     }
 }
 

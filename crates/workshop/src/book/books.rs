@@ -42,7 +42,7 @@ use FieldKind::{
 use Quantity::{Area, Density, Length, Share, Temperature, Time};
 
 /// Every book.
-pub static BOOKS: [Book; 11] = [
+pub static BOOKS: [Book; 12] = [
     // What pieces go for where the maker lives.
     Book {
         key: "prices",
@@ -75,6 +75,40 @@ pub static BOOKS: [Book; 11] = [
             once("density", "Density on its label", Of(Density)),
             once("opened", "Opened on", Day),
             once("frozen", "It has frozen", Tick),
+            once("note", "Note", Text),
+        ],
+    },
+    // What stands there besides cans.
+    Book {
+        key: "stores",
+        of_piece: false,
+        is_single: false,
+        fields: &[
+            once(
+                "kind",
+                "What",
+                Choice(&[
+                    ("sheets", "abrasive sheets"),
+                    ("leaf", "metal leaf"),
+                    ("additive", "additive"),
+                    ("decor", "decor"),
+                ]),
+            ),
+            once(
+                "grit",
+                "Grit",
+                Choice(&[
+                    ("P80", "P80"),
+                    ("P100", "P100"),
+                    ("P120", "P120"),
+                    ("P180", "P180"),
+                    ("P220", "P220"),
+                    ("P320", "P320"),
+                    ("P400", "P400"),
+                ]),
+            ),
+            once("name", "Name", Text),
+            once("count", "How many there are", Count(10_000)),
             once("note", "Note", Text),
         ],
     },

@@ -102,6 +102,8 @@ pub enum Much {
     Mass(Mass, Mass),
     /// Things that are counted.
     Count(u32, u32),
+    /// Full sheets of abrasive of this grit.
+    Sheets(&'static str, u32, u32),
     /// Hours to wait.
     Hours(f64, f64),
 }

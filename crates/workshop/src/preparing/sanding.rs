@@ -165,17 +165,17 @@ fn yields(of: &Of<'_>) -> (f64, f64) {
 }
 
 /// Sheets of one grit, if all is done by hand.
-fn by_hand(of: &Of<'_>, step: PrepareStep, grit: &str, alike: &Alike) -> PrepareStep {
+fn by_hand(of: &Of<'_>, step: PrepareStep, grit: &'static str, alike: &Alike) -> PrepareStep {
     let (low, high) = sheets(alike.plane, alike.profiled, yields(of)).all_by_hand;
     step.takes(
         format!("{grit}, sheets"),
-        Much::Count(low, high),
+        Much::Sheets(grit, low, high),
         "area / what a sheet lasts for",
     )
 }
 
 /// Sheets of one grit, or discs and sheets.
-fn abrasive(of: &Of<'_>, step: PrepareStep, grit: &str, alike: &Alike) -> PrepareStep {
+fn abrasive(of: &Of<'_>, step: PrepareStep, grit: &'static str, alike: &Alike) -> PrepareStep {
     let step = by_hand(of, step, grit, alike);
     let taken = sheets(alike.plane, alike.profiled, yields(of));
     let ((low, high), (least, most)) = (taken.discs, taken.beside_discs);

@@ -1,0 +1,160 @@
+//! What stands in the workshop besides cans: abrasive sheets, leaf, additives, decor. Of sheets and leaf it is known what all
+//! pieces take.
+
+use std::rc::Rc;
+
+use crate::art::{ArtKind, all_art};
+use crate::book::Line;
+use crate::document::Workshop;
+use crate::preparing::{Much, prepare};
+use crate::takeoff::Takeoff;
+
+/// Something that stands there.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Store {
+    /// The name of its line.
+    pub id: Rc<str>,
+    /// How many there are.
+    pub have: u32,
+    /// How many all pieces take, from and to, where that is known.
+    pub needed: Option<(u32, u32)>,
+}
+
+impl Store {
+    /// How many have to be bought, from and to; nothing where it is not known what is taken.
+    pub fn lacking(&self) -> Option<(u32, u32)> {
+        let (low, high) = self.needed?;
+        Some((low.saturating_sub(self.have), high.saturating_sub(self.have)))
+    }
+}
+
+/// Every line, in the maker's order; `takeoffs` are those of all pieces.
+pub fn stores(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Store> {
+    let lines = workshop.books.lines("stores");
+    let has_sheets = lines.iter().any(|line| line.text("kind") == "sheets");
+    let sheets = if has_sheets {
+        sheets(workshop, takeoffs)
+    } else {
+        Vec::new()
+    };
+    let of = |line: &Rc<Line>| Store {
+        id: Rc::clone(&line.id),
+        have: line.count("count").unwrap_or(0),
+        needed: match line.text("kind") {
+            "sheets" => sheets
+                .iter()
+                .find(|(grit, _)| *grit == line.text("grit"))
+                .map(|(_, taken)| *taken),
+            "leaf" => leaves(workshop),
+            _ => None,
+        },
+    };
+    lines.iter().map(of).collect()
+}
+
+/// Full sheets of each grit that all pieces take, done by hand.
+fn sheets(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<(&'static str, (u32, u32))> {
+    let mut all: Vec<(&'static str, (u32, u32))> = Vec::new();
+    for (piece, takeoff) in workshop.pieces.iter().zip(takeoffs) {
+        let steps = takeoff
+            .iter()
+            .flat_map(|takeoff| prepare(workshop, piece, takeoff, &[]));
+        for amount in steps
+            .filter(|step| step.may_be_done())
+            .flat_map(|step| step.amounts)
+        {
+            let Much::Sheets(grit, low, high) = amount.much else {
+                continue;
+            };
+            match all.iter_mut().find(|(other, _)| *other == grit) {
+                Some((_, taken)) => *taken = (taken.0 + low, taken.1 + high),
+                None => all.push((grit, (low, high))),
+            }
+        }
+    }
+    all
+}
+
+/// Leaves that all art takes.
+fn leaves(workshop: &Workshop) -> Option<(u32, u32)> {
+    let art = all_art(workshop).into_iter().map(|(_, art)| art);
+    let leaf = art.filter(|art| art.kind == ArtKind::Leaf);
+    let counts = leaf.filter_map(|art| art.takes.ok()?.sheets);
+    counts.reduce(|(low, high), (more, most)| (low + more, high + most))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::preparing::PrepareStep;
+    use crate::{BookEdit, Edit, PieceEdit, invented_workshop, takeoffs};
+
+    fn add(workshop: &Workshop, id: &str, values: &[(&'static str, &str)]) -> Workshop {
+        let values = values
+            .iter()
+            .map(|(key, text)| (*key, (*text).to_owned()))
+            .collect();
+        let add = BookEdit::Add("stores", id.into(), values);
+        workshop.apply(Edit::Book(add)).unwrap()
+    }
+
+    /// The sum of what the steps of both invented pieces say, less what is there.
+    #[test]
+    fn sheets_are_counted_against_all_pieces() {
+        let bare = invented_workshop();
+        let taken = takeoffs(&bare);
+        let of_piece = |place: usize| {
+            let takeoff = taken[place].as_ref().unwrap();
+            let steps = prepare(&bare, &bare.pieces[place], takeoff, &[]);
+            let may = steps.into_iter().filter(PrepareStep::may_be_done);
+            let sheets = may
+                .flat_map(|step| step.amounts)
+                .filter(|amount| amount.what == "P180, sheets");
+            sheets
+                .map(|amount| match amount.much {
+                    Much::Sheets("P180", _, high) => high,
+                    other => panic!("{other:?}"),
+                })
+                .sum::<u32>()
+        };
+        let all = of_piece(0) + of_piece(1);
+        assert!(all > 0);
+        let stocked = add(
+            &bare,
+            "s",
+            &[("kind", "sheets"), ("grit", "P180"), ("count", "1")],
+        );
+        let found = &stores(&stocked, &taken)[0];
+        assert_eq!(found.needed.unwrap().1, all);
+        assert_eq!(found.lacking().unwrap().1, all - 1);
+        let many = add(
+            &bare,
+            "s",
+            &[("kind", "sheets"), ("grit", "P180"), ("count", "900")],
+        );
+        assert_eq!(stores(&many, &taken)[0].lacking(), Some((0, 0)));
+    }
+
+    #[test]
+    fn leaf_is_counted_against_all_art_and_the_rest_is_only_kept() {
+        let stocked = add(&invented_workshop(), "l", &[("kind", "leaf"), ("count", "25")]);
+        let stocked = add(
+            &stocked,
+            "a",
+            &[("kind", "additive"), ("name", "retarder"), ("count", "1")],
+        );
+        let taken = takeoffs(&stocked);
+        let bare = stores(&stocked, &taken);
+        assert_eq!((bare[0].needed, bare[1].lacking()), (None, None));
+        let values = [("kind", "leaf"), ("width", "700 mm"), ("height", "1400 mm")];
+        let values = values
+            .iter()
+            .map(|(key, text)| (*key, (*text).to_owned()))
+            .collect();
+        let art = PieceEdit::Book(BookEdit::Add("art", "a".into(), values));
+        let gilded = stocked
+            .apply(Edit::Piece(stocked.pieces[0].id.clone(), art))
+            .unwrap();
+        assert_eq!(stores(&gilded, &taken)[0].lacking(), Some((30, 41)));
+    }
+}
