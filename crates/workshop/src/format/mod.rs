@@ -15,6 +15,7 @@ use serde_json::Value;
 
 pub use error::{LoadError, Notice};
 pub use record::RecordError;
+pub(crate) use v3::SchemeRecord;
 pub use v3::{PieceRecord, WorkshopRecord};
 
 use self::record::Record;
