@@ -2,14 +2,9 @@
 
 use serde_json::{Map, Value};
 
-/// An object that was handed over.
-pub struct Given {
-    /// The function that it was handed to.
-    to: &'static str,
-    /// Every entry that the function knows.
-    known: &'static [&'static str],
-    entries: Map<String, Value>,
-}
+/// The entries of an object that was handed over.
+#[derive(Default)]
+pub struct Given(Map<String, Value>);
 
 impl Given {
     /// The object that was handed to a function, if all its entries are known.
@@ -22,14 +17,13 @@ impl Given {
                 "{to} does not know \u{201c}{key}\u{201d}. It takes: {}.",
                 known.join(", ")
             )),
-            None => Ok(Given { to, known, entries }),
+            None => Ok(Given(entries)),
         }
     }
 
     /// An entry, if it is there and not `null`.
     fn take(&mut self, key: &'static str) -> Option<Value> {
-        debug_assert!(self.known.contains(&key), "{} does not know {key}", self.to);
-        self.entries.remove(key).filter(|value| !value.is_null())
+        self.0.remove(key).filter(|value| !value.is_null())
     }
 
     /// A text, if it is there.

@@ -43,7 +43,7 @@ pub fn piece(wanted: &JsValue) -> Result<JsValue, JsError> {
 pub fn takeoff(workshop: &JsValue, options: &JsValue) -> Result<JsValue, JsError> {
     let text = workshop.as_string().or_else(|| json(workshop));
     let text = text.ok_or_else(|| refused(takeoff::USAGE))?;
-    let options = json(options).unwrap_or_else(|| "{}".into());
+    let options = json(options).unwrap_or_else(|| "null".into());
     let options: Value = serde_json::from_str(&options)?;
     let report = takeoff::of(&text, options).map_err(|message| refused(&message))?;
     handed_back(&report)

@@ -12,7 +12,11 @@ pub const USAGE: &str =
 
 /// The takeoff of the workshop that this text holds.
 pub fn of(text: &str, options: Value) -> Result<Report, String> {
-    let working = Given::to("takeoff, as its options,", &["working"], options)?.flag("working")?;
+    let mut options = match options {
+        Value::Null => Given::default(),
+        options => Given::to("takeoff, as its options,", &["working"], options)?,
+    };
+    let working = options.flag("working")?;
     let loaded = load(text).map_err(|error| error.to_string())?;
     Ok(report(&loaded, working))
 }
@@ -26,7 +30,9 @@ mod tests {
     fn the_working_comes_only_when_it_is_asked_for() {
         let text = workshop::format::save(&workshop::invented_workshop());
         let of = |options| serde_json::to_value(of(&text, options).unwrap()).unwrap();
-        assert!(of(json!({}))["pieces"][0]["workings"].is_null());
+        for none in [json!({}), json!(null), json!({"working": false})] {
+            assert!(of(none)["pieces"][0]["workings"].is_null());
+        }
         assert!(of(json!({"working": true}))["pieces"][0]["workings"].is_array());
     }
 

@@ -13,6 +13,7 @@ mod module;
 mod offline;
 mod pins;
 mod repository;
+mod script;
 mod serve;
 mod setup;
 mod table;
