@@ -33,6 +33,12 @@ function places(value, at, found) {
   return found;
 }
 
+/** The example in the description of the save file. */
+function described() {
+  const [, example] = readFileSync("crates/workshop/SAVE-FILE.md", "utf8").match(/```json\n(.*?)```/s);
+  return JSON.parse(example);
+}
+
 const everything = coatwright.takeoff(withEverything(), { working: true });
 
 test("nothing in the example is always empty, so every entry is compared", () => {
@@ -51,13 +57,22 @@ test("what the functions give has the types that are promised", () => {
   assert.equal(check("given.ts", text.join("")), "");
 });
 
+test("every entry that may be left out is there in some example", () => {
+  const types = readFileSync(join(folder, "coatwright/coatwright.d.ts"), "utf8");
+  const mayBeLeftOut = [...types.matchAll(/(\w+)\?:/g)].map(([, name]) => name).filter((name) => name !== "options");
+  const asked = { working: true, measurements: {} };
+  const examples = [everything, described(), withEverything(), everyKind(), asked].map((example) => JSON.stringify(example));
+  const missing = mayBeLeftOut.filter((name) => !examples.some((example) => example.includes(`"${name}":`)));
+  assert.ok(mayBeLeftOut.length > 30);
+  assert.deepEqual(missing, []);
+});
+
 test("save files have the type that is taken", () => {
-  const [, described] = readFileSync("crates/workshop/SAVE-FILE.md", "utf8").match(/```json\n(.*?)```/s);
   const text = [
     `import type { Workshop } ${IMPORT}`,
     literal("invented", "Workshop", JSON.parse(invented())),
     literal("everything", "Workshop", withEverything()),
-    literal("described", "Workshop", JSON.parse(described)),
+    literal("described", "Workshop", described()),
   ];
   assert.equal(check("taken.ts", text.join("")), "");
 });
