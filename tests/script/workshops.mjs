@@ -22,6 +22,7 @@ export function withEverything() {
   const own = { id: "own-1", of: "trim-enamel", name: "Left-over blue", prices: { "us-quart": "24.50", "us-pint": "13" } };
   Object.assign(paint, { material: own.id, can: "us-pint", level: "half" });
   dresser.zones = { top: { scheme: { ...dresser.scheme, colour: "#2c4a7a" } } };
+  dresser.books = { facts: [{ id: "only", bought: "20" }] };
   const [clean] = coatwright.piece({ kind: "bench", units: "us" }).pieces;
   const within = { change: "add", number: 1, shape: "board", placed: true };
   const bench = { ...clean, id: "b", count: 1000, changes: [within] };
