@@ -8,7 +8,7 @@ use anyhow::{Result, anyhow, ensure};
 use crate::command::{cargo, run as run_command};
 use crate::repository::Repository;
 use crate::words::{UsageError, Words, told};
-use crate::{browse, build, invariants, setup, tidy};
+use crate::{browse, build, invariants, script, setup, tidy};
 
 /// Which checks are wanted.
 pub enum Choice {
@@ -29,7 +29,7 @@ pub struct Step {
     check: fn(&Repository) -> Result<()>,
 }
 
-static STEPS: [Step; 10] = [
+static STEPS: [Step; 11] = [
     Step {
         name: "compiler",
         about: "the parts of the compiler are there",
@@ -62,12 +62,12 @@ static STEPS: [Step; 10] = [
     },
     Step {
         name: "page-lints",
-        about: "nor about the page as the browser gets it",
+        about: "nor about the page as the browser gets it, or the module for scripts",
         slow: false,
         check: |repository| {
             cargo_in(
                 repository,
-                "clippy -p app --all-targets --target wasm32-unknown-unknown -- -D warnings",
+                "clippy -p app -p script --all-targets --target wasm32-unknown-unknown -- -D warnings",
             )
         },
     },
@@ -82,6 +82,12 @@ static STEPS: [Step; 10] = [
         about: "tests of the page's parts in a browser",
         slow: true,
         check: page_tests,
+    },
+    Step {
+        name: "script",
+        about: "the module for scripts does from Node and on a page what the command line does",
+        slow: true,
+        check: script::check,
     },
     Step {
         name: "build",
@@ -187,6 +193,8 @@ fn journeys(repository: &Repository) -> Result<()> {
     let tests = std::fs::read_dir(repository.at("tests/journeys/tests"))?;
     let names: Vec<String> = tests
         .filter_map(|entry| Some(entry.ok()?.path().file_stem()?.to_str()?.to_owned()))
+        // That one goes through another page, which the step `script` makes.
+        .filter(|name| name != script::JOURNEY)
         .collect();
     let (long, short): (Vec<String>, Vec<String>) = names
         .into_iter()

@@ -10,11 +10,11 @@ use crate::repository::Repository;
 struct Rule {
     name: &'static str,
     may_use: &'static [&'static str],
-    /// Whether it may know that there is a browser.
+    /// Whether it may know that there is a browser, or another engine of scripts.
     browser: bool,
 }
 
-const RULES: [Rule; 7] = [
+const RULES: [Rule; 8] = [
     Rule {
         name: "units",
         may_use: &[],
@@ -48,6 +48,11 @@ const RULES: [Rule; 7] = [
     Rule {
         name: "app",
         may_use: &["units", "colour", "geometry", "coatings", "timetable", "workshop"],
+        browser: true,
+    },
+    Rule {
+        name: "script",
+        may_use: &["units", "geometry", "workshop"],
         browser: true,
     },
 ];

@@ -9,9 +9,11 @@ mod command;
 mod invariants;
 #[cfg(test)]
 mod manifest;
+mod module;
 mod offline;
 mod pins;
 mod repository;
+mod script;
 mod serve;
 mod setup;
 mod table;
@@ -31,6 +33,7 @@ Chores of Coatwright. Type `cargo xtask` and one of:
   setup                     install what the project needs and does not have yet
   serve [--port N]          build the page and serve it on this machine (port 8765, or the next free one)
   build                     build the page into dist/ and weigh it
+  module                    build the module for scripts into target/module and weigh it
   test [--fast]             every check; --fast leaves out what needs a browser or the built page
   test --only STEP          one of the checks; a wrong STEP lists them
   bench                     speed as ratios, beside the budgets, NumPy and HiGHS
@@ -64,6 +67,10 @@ fn chore() -> Result<ExitCode> {
         Some("build") => {
             words.end("cargo xtask build")?;
             build::page()?;
+        }
+        Some("module") => {
+            words.end("cargo xtask module")?;
+            module::build(&repository::Repository::find()?)?;
         }
         Some("serve") => {
             let port = words.number("--port", "cargo xtask serve --port 8765")?;

@@ -17,6 +17,11 @@ pub const AXE: &str = "4.14.1";
 /// The digest of that package.
 pub const AXE_DIGEST: &str =
     "sha512-FHfa+lmNjQZfJz1q8wKqIDwC6DExcHt/pkjNQb09a3NPjCKg2rhu5qb2S4r76ASyFNNtuFooJpZe37OgudVGtQ==";
+/// Checks the types of the module for scripts. It is a tool of the tests and no part of the module.
+pub const TYPESCRIPT: &str = "6.0.3";
+/// The digest of that package.
+pub const TYPESCRIPT_DIGEST: &str =
+    "sha512-y2TvuxSZPDyQakkFRPZHKFm+KKVqIisdg9/CZwm9ftvKXLP8NRWj38/ODjNbr43SsoXqNuAisEf1GdCxqWcdBw==";
 
 /// Fails if the lock file has another version of the crate `wasm-bindgen` than the tool that is pinned here: the
 /// tool would refuse what the crate wrote.

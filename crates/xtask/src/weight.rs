@@ -24,7 +24,7 @@ pub fn report(dist: &Path) -> Result<()> {
     within_budget(total)
 }
 
-/// Prints the size of each file of the page, and gives that of all together, compressed: bytes.
+/// Prints the size of each file of the page, or of another folder, and gives that of all together, compressed: bytes.
 pub fn print(dist: &Path) -> Result<usize> {
     let files = files(dist)?;
     let compressed: Vec<usize> = brotli::compressed(&files)?.iter().map(Vec::len).collect();
@@ -33,8 +33,9 @@ pub fn print(dist: &Path) -> Result<usize> {
         .map(|file| Ok(fs::metadata(file)?.len() as usize))
         .collect::<Result<Vec<usize>>>()?;
     let total: usize = compressed.iter().sum();
+    let name = dist.file_name().unwrap_or_default().to_string_lossy();
     let mut table = Table::new(&[
-        ("dist/", Align::Left),
+        (&format!("{name}/"), Align::Left),
         ("bytes", Align::Right),
         ("brotli", Align::Right),
     ]);

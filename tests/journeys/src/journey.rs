@@ -27,7 +27,7 @@ pub async fn journey_in(
     walk: impl AsyncFnOnce(&Page) -> Result<()>,
 ) -> Result<()> {
     let site = Site::built(Sent::Plain)?;
-    walk_at(name, screen, text, site.address(), walk).await
+    walk_at(name, (screen, text), Opening::WithDatabase(site.address()), walk).await
 }
 
 /// The same on a site that the journey may change or end.
@@ -40,19 +40,42 @@ pub async fn journey_at(
     address: &str,
     walk: impl AsyncFnOnce(&Page) -> Result<()>,
 ) -> Result<()> {
-    walk_at(name, screen, Text::Usual, address, walk).await
+    walk_at(name, (screen, Text::Usual), Opening::WithDatabase(address), walk).await
+}
+
+/// The same on a page that is not the tool's own and keeps nothing.
+///
+/// # Errors
+/// As for [`journey`].
+pub async fn journey_elsewhere(
+    name: &str,
+    screen: Screen,
+    walk: impl AsyncFnOnce(&Page) -> Result<()>,
+) -> Result<()> {
+    let site = Site::built(Sent::Plain)?;
+    walk_at(name, (screen, Text::Usual), Opening::AsItIs(site.address()), walk).await
+}
+
+/// How a page is opened, by its address.
+enum Opening<'a> {
+    /// And waited for until it has read its database.
+    WithDatabase(&'a str),
+    /// And not waited for.
+    AsItIs(&'a str),
 }
 
 async fn walk_at(
     name: &str,
-    screen: Screen,
-    text: Text,
-    address: &str,
+    (screen, text): (Screen, Text),
+    opening: Opening<'_>,
     walk: impl AsyncFnOnce(&Page) -> Result<()>,
 ) -> Result<()> {
     let session = Session::start(screen, text).await?;
     let page = session.page();
-    let mut result = session.open(address).await;
+    let mut result = match opening {
+        Opening::WithDatabase(address) => session.open(address).await,
+        Opening::AsItIs(address) => session.go(address).await,
+    };
     if result.is_ok() {
         result = walk(page).await;
     }

@@ -32,7 +32,7 @@ pub use expected::{
     nightstand, outside_area,
 };
 pub use focus::Spoken;
-pub use journey::{journey, journey_at, journey_in};
+pub use journey::{journey, journey_at, journey_elsewhere, journey_in};
 pub use page::Page;
 pub use pixels::Pixels;
 pub use records::Records;

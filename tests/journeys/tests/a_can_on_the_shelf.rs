@@ -6,8 +6,7 @@ use anyhow::{Result, ensure};
 use journeys::{Screen, journey};
 
 /// What stands under the only sheets that there are.
-const SAID_OF_SHEETS: &str =
-    "return document.querySelector('[id^=stores-][id$=-grit]').closest('.entry').querySelector('.left').textContent";
+const SAID_OF_SHEETS: &str = "return document.querySelector('[id^=stores-][id$=-grit]').closest('.entry').querySelector('.left').textContent";
 
 #[tokio::test]
 async fn a_can_on_the_shelf() -> Result<()> {
@@ -34,7 +33,10 @@ async fn a_can_on_the_shelf() -> Result<()> {
         page.eventually(async || {
             let said = page.ask(SAID_OF_SHEETS).await?;
             let said = said.as_str().unwrap_or_default();
-            ensure!(said.starts_with("All pieces take ") && said.ends_with(" to buy."), "{said}");
+            ensure!(
+                said.starts_with("All pieces take ") && said.ends_with(" to buy."),
+                "{said}"
+            );
             Ok(())
         })
         .await?;

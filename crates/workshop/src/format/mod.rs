@@ -15,7 +15,9 @@ use serde_json::Value;
 
 pub use error::{LoadError, Notice};
 pub use record::RecordError;
+pub(crate) use v3::SchemeRecord;
 pub use v3::{PieceRecord, WorkshopRecord};
+pub use words::system_of;
 
 use self::record::Record;
 use crate::document::Workshop;

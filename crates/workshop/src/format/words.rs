@@ -33,6 +33,11 @@ impl Word for System {
     const WORDS: &'static [(Self, &'static str)] = &[(System::UsCustomary, "us"), (System::Metric, "metric")];
 }
 
+/// The units that a word of a save file stands for.
+pub fn system_of(word: &str) -> Option<System> {
+    System::of(word)
+}
+
 impl Word for Inches {
     const WHAT: &'static str = "way of showing inches";
     const WORDS: &'static [(Self, &'static str)] =

@@ -1,4 +1,5 @@
-//! What is handed out: the job card, tables for a spreadsheet, and a piece as text for a link, with the picture of that link.
+//! What is handed out: the job card, tables for a spreadsheet, the takeoff for programs, and a piece as text for a link,
+//! with the picture of that link.
 
 mod amounts;
 mod base64url;
@@ -6,6 +7,7 @@ mod card;
 mod csv;
 mod link;
 mod qr;
+mod report;
 mod surfaces;
 
 pub use amounts::amounts_csv;
@@ -13,4 +15,5 @@ pub use base64url::{from_base64url, to_base64url};
 pub use card::{CardPart, CardStep, JobCard, job_card};
 pub use link::{LinkError, MAX_LINK_BYTES, link_text, read_link};
 pub use qr::{QrPicture, qr};
+pub use report::{Report, report, verdict_word};
 pub use surfaces::surfaces_csv;

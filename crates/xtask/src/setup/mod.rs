@@ -21,13 +21,15 @@ pub fn everything() -> Result<()> {
     let repository = Repository::find()?;
     for_page(&repository)?;
     axe(&repository)?;
+    typescript(&repository)?;
     let browser = browser()?;
     println!(
-        "All is there: wasm target, Trunk {}, wasm-bindgen {}, wasm-opt {}, axe-core {}, {}.",
+        "All is there: wasm target, Trunk {}, wasm-bindgen {}, wasm-opt {}, axe-core {}, TypeScript {}, {}.",
         pins::TRUNK,
         pins::WASM_BINDGEN,
         pins::BINARYEN,
         pins::AXE,
+        pins::TYPESCRIPT,
         browser.chromium.display()
     );
     Ok(())
@@ -50,6 +52,11 @@ pub fn for_page(repository: &Repository) -> Result<()> {
 /// The rules of accessibility that the journeys lay on every screen, and where their file is.
 pub fn axe(repository: &Repository) -> Result<PathBuf> {
     node_packages::set_up(repository, &node_packages::AXE)
+}
+
+/// What checks the types of the module for scripts, and where its program is.
+pub fn typescript(repository: &Repository) -> Result<PathBuf> {
+    node_packages::set_up(repository, &node_packages::TYPESCRIPT)
 }
 
 /// A browser that a program can drive.

@@ -1,5 +1,6 @@
 //! Packages for Node, pinned, in `.tools/node`: `wasm-opt`, which makes the wasm smaller and runs on every system that
-//! has Node, and the rules of accessibility that the journeys lay on every screen.
+//! has Node, the rules of accessibility that the journeys lay on every screen, and what checks the types of the module
+//! for scripts.
 
 use std::fs;
 use std::path::PathBuf;
@@ -36,6 +37,15 @@ pub const AXE: Package = Package {
     digest: pins::AXE_DIGEST,
     file: "axe.min.js",
     about: "looks at every screen for what is in a person's way; about 3 seconds",
+};
+
+/// Checks the types of the module for scripts.
+pub const TYPESCRIPT: Package = Package {
+    name: "typescript",
+    version: pins::TYPESCRIPT,
+    digest: pins::TYPESCRIPT_DIGEST,
+    file: "lib/tsc.js",
+    about: "checks the types of the module for scripts; about 5 seconds",
 };
 
 /// Installs a package if it is missing or has another version, and says where its file is.
@@ -129,7 +139,7 @@ mod tests {
             version,
             digest,
             ..
-        } in [WASM_OPT, AXE]
+        } in [WASM_OPT, AXE, TYPESCRIPT]
         {
             let numbers: Vec<_> = version.split('.').map(str::parse::<u32>).collect();
             assert!(numbers.len() == 3 && numbers.iter().all(Result::is_ok), "{name}");

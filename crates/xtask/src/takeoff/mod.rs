@@ -1,6 +1,5 @@
 //! `cargo xtask takeoff FILE`: the areas and materials of a save file, without a browser.
 
-mod json;
 mod text;
 
 use std::fs;
@@ -9,8 +8,8 @@ use std::path::Path;
 use std::process::ExitCode;
 
 use anyhow::Result;
-use coatings::Verdict;
 use workshop::format::{LoadError, Loaded, MAX_BYTES, load};
+use workshop::out::report;
 
 /// The file could not be read; distinct from a file of which some piece cannot be.
 const NOT_READ: u8 = 2;
@@ -26,14 +25,15 @@ pub struct Form {
 
 /// Prints the takeoff of a file. Notices, and measurements that do not fit, go to the standard error.
 pub fn of_file(path: &Path, form: Form) -> Result<ExitCode> {
-    let Loaded { workshop, notices } = match read(path) {
+    let loaded = match read(path) {
         Ok(loaded) => loaded,
         Err(message) => {
             eprintln!("{}: {message}", path.display());
             return Ok(ExitCode::from(NOT_READ));
         }
     };
-    for notice in &notices {
+    let Loaded { workshop, notices } = &loaded;
+    for notice in notices {
         eprintln!("{}", plain(&notice.to_string()));
     }
     let mut code = ExitCode::SUCCESS;
@@ -45,9 +45,12 @@ pub fn of_file(path: &Path, form: Form) -> Result<ExitCode> {
         }
     }
     let text = if form.json {
-        format!("{:#}\n", json::of(&workshop, form.working))
+        format!(
+            "{}\n",
+            serde_json::to_string_pretty(&report(&loaded, form.working))?
+        )
     } else {
-        text::of(&workshop, form.working)
+        text::of(workshop, form.working)
     };
     match io::stdout().write_all(text.as_bytes()) {
         // Whoever reads, `head` for one, may stop when it has seen enough.
@@ -70,14 +73,6 @@ fn read(path: &Path) -> Result<Loaded, String> {
 /// A text from a file without control characters, which a terminal might obey.
 fn plain(text: &str) -> String {
     text.replace(char::is_control, " ")
-}
-
-fn verdict_word(verdict: Verdict) -> &'static str {
-    match verdict {
-        Verdict::Enough => "enough",
-        Verdict::Tight => "tight",
-        Verdict::Short => "short",
-    }
 }
 
 #[cfg(test)]

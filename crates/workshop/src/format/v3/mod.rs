@@ -170,7 +170,7 @@ pub(super) struct ZoneRecord {
 
 /// A scheme without layers has the usual ones; one with an empty list has none.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
-pub(super) struct SchemeRecord {
+pub(crate) struct SchemeRecord {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub(super) colour: Option<String>,
     #[serde(skip_serializing_if = "Option::is_none")]

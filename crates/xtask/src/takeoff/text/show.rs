@@ -2,8 +2,9 @@
 
 use coatings::Verdict;
 use units::{Area, Length, System, Volume, show_area, show_volume};
+use workshop::out::verdict_word;
 
-use crate::takeoff::{plain, verdict_word};
+use crate::takeoff::plain;
 
 /// The widest line, in characters.
 pub const WIDTH: usize = 110;

@@ -2,10 +2,10 @@
 
 use units::System;
 use workshop::WayColumn;
+use workshop::out::verdict_word;
 
 use super::show::{film, volume, wrapped};
 use crate::table::{Align, Table};
-use crate::takeoff::verdict_word;
 
 /// What each way takes of each material, at the planned coats and at equal film.
 pub fn table(ways: &[WayColumn], system: System) -> String {

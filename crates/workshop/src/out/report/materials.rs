@@ -1,0 +1,192 @@
+//! What is needed of each material, what the can in hand is good for, and what to buy.
+
+use coatings::Verdict;
+use coatings::can::ChoiceError;
+use serde::Serialize;
+
+use crate::document::{Colour, Workshop};
+use crate::takeoff::{Buy, InHand, MaterialLine, Takeoff, cans_to_buy};
+
+#[derive(Clone, Debug, Serialize)]
+#[serde(rename_all = "camelCase")]
+pub(super) struct MaterialReport {
+    id: String,
+    stage: &'static str,
+    material: String,
+    name: String,
+    colour: Option<String>,
+    tools: Vec<&'static str>,
+    coats: u32,
+    low_litres: f64,
+    likely_litres: f64,
+    high_litres: f64,
+    best_estimate_litres: f64,
+    standard_uncertainty_litres: f64,
+    unsure_by: Vec<CauseReport>,
+    goes: Vec<PlaceReport>,
+    by_zone: Vec<ZoneVolume>,
+    in_hand: Option<InHandReport>,
+    to_buy: ToBuy,
+}
+
+#[derive(Clone, Debug, Serialize)]
+#[serde(rename_all = "camelCase")]
+struct CauseReport {
+    cause: String,
+    share: f64,
+    standard_uncertainty_litres: f64,
+}
+
+/// How much goes to one place.
+#[derive(Clone, Debug, Serialize)]
+pub(super) struct PlaceReport {
+    pub(super) place: &'static str,
+    pub(super) litres: f64,
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct ZoneVolume {
+    zone: String,
+    litres: f64,
+}
+
+#[derive(Clone, Debug, Serialize)]
+#[serde(rename_all = "camelCase")]
+struct InHandReport {
+    can: &'static str,
+    can_litres: f64,
+    level: Option<&'static str>,
+    likely_in_can_litres: f64,
+    verdict: &'static str,
+    probability_enough: f64,
+    left_litres: f64,
+    lacking_litres: f64,
+    besides_litres: f64,
+    most_coats: u32,
+    enough_for_zones: Vec<String>,
+}
+
+/// What to buy, or why that cannot be said.
+#[derive(Clone, Debug, Serialize)]
+#[serde(untagged)]
+pub(super) enum ToBuy {
+    Cans(Cans),
+    Problem { problem: String },
+}
+
+#[derive(Clone, Debug, Serialize)]
+#[serde(rename_all = "camelCase")]
+pub(super) struct Cans {
+    need_litres: f64,
+    cans: Vec<CanReport>,
+    price_hundredths: Option<u64>,
+    left_litres: f64,
+    proven: bool,
+}
+
+#[derive(Clone, Debug, Serialize)]
+#[serde(rename_all = "camelCase")]
+struct CanReport {
+    can: &'static str,
+    can_litres: f64,
+    count: u32,
+}
+
+impl MaterialReport {
+    pub(super) fn of(workshop: &Workshop, takeoff: &Takeoff, line: &MaterialLine) -> Self {
+        let need = &line.need;
+        let linear = need.linear();
+        let causes = need.budget.iter().map(|part| CauseReport {
+            cause: part.cause.label(),
+            share: part.share,
+            standard_uncertainty_litres: part.standard_uncertainty.as_litres(),
+        });
+        let goes = need.shares.iter().map(|share| PlaceReport {
+            place: share.place,
+            litres: share.volume.as_litres(),
+        });
+        let by_zone = need.by_zone.iter().map(|(zone, volume)| ZoneVolume {
+            zone: zone_key(takeoff, *zone),
+            litres: volume.as_litres(),
+        });
+        MaterialReport {
+            id: line.id.clone(),
+            stage: need.material.stage.key(),
+            material: need.material.key.to_string(),
+            name: need.material.name.to_string(),
+            colour: need.colour.map(|colour| Colour(colour).write()),
+            tools: line.tools.clone(),
+            coats: line.coats,
+            low_litres: need.low().as_litres(),
+            likely_litres: need.likely().as_litres(),
+            high_litres: need.high().as_litres(),
+            best_estimate_litres: linear.value.as_litres(),
+            standard_uncertainty_litres: linear.standard_uncertainty.as_litres(),
+            unsure_by: causes.collect(),
+            goes: goes.collect(),
+            by_zone: by_zone.collect(),
+            in_hand: line.in_hand.as_ref().map(|hand| InHandReport::of(takeoff, hand)),
+            to_buy: ToBuy::of(&cans_to_buy(workshop, line)),
+        }
+    }
+}
+
+/// The key of a zone by its number in the job.
+pub(super) fn zone_key(takeoff: &Takeoff, zone: usize) -> String {
+    let zone = takeoff.job.zones.get(zone);
+    zone.map_or_else(String::new, |zone| zone.key.clone())
+}
+
+impl InHandReport {
+    fn of(takeoff: &Takeoff, hand: &InHand) -> Self {
+        let enough = &hand.enough;
+        let zones = enough.zones.iter();
+        InHandReport {
+            can: hand.can.key,
+            can_litres: hand.can.volume().as_litres(),
+            level: hand.level,
+            likely_in_can_litres: hand.contents.likely().as_litres(),
+            verdict: verdict_word(enough.verdict),
+            probability_enough: enough.probability,
+            left_litres: enough.left.as_litres(),
+            lacking_litres: enough.lacking.as_litres(),
+            besides_litres: enough.besides.as_litres(),
+            most_coats: enough.most_coats,
+            enough_for_zones: zones.map(|zone| zone_key(takeoff, *zone)).collect(),
+        }
+    }
+}
+
+/// The word of a verdict, for programs and on the command line.
+pub fn verdict_word(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Enough => "enough",
+        Verdict::Tight => "tight",
+        Verdict::Short => "short",
+    }
+}
+
+impl ToBuy {
+    pub(super) fn of(buy: &Result<Buy, ChoiceError>) -> Self {
+        match buy {
+            Ok(buy) => ToBuy::Cans(Cans {
+                need_litres: buy.need.as_litres(),
+                cans: buy
+                    .cans
+                    .iter()
+                    .map(|(can, count)| CanReport {
+                        can: can.key,
+                        can_litres: can.volume().as_litres(),
+                        count: *count,
+                    })
+                    .collect(),
+                price_hundredths: buy.price,
+                left_litres: buy.purchase.left.as_litres(),
+                proven: buy.purchase.proven,
+            }),
+            Err(error) => ToBuy::Problem {
+                problem: error.to_string(),
+            },
+        }
+    }
+}

@@ -1,0 +1,84 @@
+//! The takeoff of a whole workshop for programs: what the command line prints as JSON and the module for scripts gives.
+//!
+//! The unit stands in the name of each figure: metres, square metres, litres, minutes. A finish has the words of the
+//! save file. `crates/script/module/coatwright.d.ts` says what each entry means.
+
+mod materials;
+mod piece;
+mod surfaces;
+mod ways;
+mod working;
+
+use serde::Serialize;
+
+use crate::document::{Colour, Workshop};
+use crate::format::Loaded;
+use crate::takeoff::{Shopping, shopping, takeoffs};
+use materials::ToBuy;
+pub use materials::verdict_word;
+use piece::PieceReport;
+
+/// The takeoff of every piece and what to buy for all of them. It is only written.
+#[derive(Clone, Debug, Serialize)]
+#[serde(rename_all = "camelCase")]
+pub struct Report {
+    title: String,
+    currency: Option<String>,
+    confidence_percent: u32,
+    pieces: Vec<PieceReport>,
+    together: Vec<Together>,
+    mended: Vec<String>,
+}
+
+/// What all pieces together take of one material.
+#[derive(Clone, Debug, Serialize)]
+#[serde(rename_all = "camelCase")]
+struct Together {
+    material: String,
+    name: String,
+    colour: Option<String>,
+    pieces: Vec<String>,
+    likely_litres: f64,
+    to_buy: ToBuy,
+}
+
+/// The takeoff of every piece of a file, with what was mended in it; with the working of each amount if that is wanted.
+pub fn report(loaded: &Loaded, working: bool) -> Report {
+    let workshop = &loaded.workshop;
+    let takeoffs = takeoffs(workshop);
+    let shopping = shopping(workshop, &takeoffs);
+    let pieces = workshop.pieces.iter().zip(&takeoffs);
+    Report {
+        title: workshop.title.clone(),
+        currency: workshop.settings.currency.map(|currency| currency.code().into()),
+        confidence_percent: workshop.settings.confidence.percent(),
+        pieces: pieces
+            .map(|(piece, takeoff)| PieceReport::of(workshop, piece, takeoff.as_ref(), working))
+            .collect(),
+        together: shopping.iter().map(Together::of).collect(),
+        mended: loaded.notices.iter().map(ToString::to_string).collect(),
+    }
+}
+
+impl Together {
+    fn of(line: &Shopping) -> Self {
+        Together {
+            material: line.material.key.to_string(),
+            name: line.material.name.to_string(),
+            colour: line.colour.map(|colour| Colour(colour).write()),
+            pieces: line.pieces.clone(),
+            likely_litres: line.likely.as_litres(),
+            to_buy: ToBuy::of(&line.buy),
+        }
+    }
+}
+
+/// Why a piece cannot be measured up, in sentences with lengths in the maker's units.
+fn problems(workshop: &Workshop, piece: &crate::Piece) -> Vec<String> {
+    let problems = piece.furniture().assembly().err().unwrap_or_default();
+    let show = |length| units::show_length(length, workshop.units);
+    problems.iter().map(|problem| problem.message(show)).collect()
+}
+
+#[cfg(test)]
+mod tests;

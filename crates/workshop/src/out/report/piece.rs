@@ -1,0 +1,132 @@
+//! The takeoff of one piece.
+
+use geometry::{Edges, Overlap};
+use serde::Serialize;
+use units::Length;
+
+use super::materials::MaterialReport;
+use super::problems;
+use super::surfaces::{SurfaceReport, ZoneReport};
+use super::ways::WayReport;
+use super::working::{WorkingReport, workings};
+use crate::document::{Piece, Workshop};
+use crate::format::SchemeRecord;
+use crate::takeoff::{Takeoff, compare, edges_by_zone};
+
+/// A piece that was measured up, or why it cannot be.
+#[derive(Clone, Debug, Serialize)]
+#[serde(untagged)]
+pub(super) enum PieceReport {
+    Measured(Box<Measured>),
+    Problems(Problems),
+}
+
+#[derive(Clone, Debug, Serialize)]
+#[serde(rename_all = "camelCase")]
+pub(super) struct Problems {
+    id: String,
+    name: String,
+    count: u32,
+    problems: Vec<String>,
+}
+
+#[derive(Clone, Debug, Serialize)]
+#[serde(rename_all = "camelCase")]
+pub(super) struct Measured {
+    id: String,
+    name: String,
+    count: u32,
+    painted_each_square_metres: f64,
+    painted_square_metres: f64,
+    painted_standard_uncertainty_square_metres: f64,
+    surfaces: Vec<SurfaceReport>,
+    zones: Vec<ZoneReport>,
+    scheme: SchemeRecord,
+    edges_each: EdgesReport,
+    overlaps: Vec<OverlapReport>,
+    materials: Vec<MaterialReport>,
+    ways: Vec<WayReport>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    workings: Option<Vec<WorkingReport>>,
+}
+
+#[derive(Clone, Debug, Serialize)]
+#[serde(rename_all = "camelCase")]
+struct EdgesReport {
+    arrises_metres: f64,
+    corners_metres: f64,
+    borders_metres: f64,
+}
+
+#[derive(Clone, Debug, Serialize)]
+#[serde(rename_all = "camelCase")]
+struct OverlapReport {
+    parts: [String; 2],
+    labels: [String; 2],
+    depth_metres: f64,
+}
+
+impl PieceReport {
+    pub(super) fn of(workshop: &Workshop, piece: &Piece, takeoff: Option<&Takeoff>, working: bool) -> Self {
+        let (id, name, count) = (piece.id.0.to_string(), piece.name.clone(), piece.count);
+        let Some(takeoff) = takeoff else {
+            return PieceReport::Problems(Problems {
+                id,
+                name,
+                count,
+                problems: problems(workshop, piece),
+            });
+        };
+        let edges = edges_by_zone(piece).unwrap_or_default();
+        let ways = compare(workshop, piece, takeoff, &edges);
+        PieceReport::Measured(Box::new(Measured {
+            id,
+            name,
+            count,
+            painted_each_square_metres: takeoff.painted_each.as_square_metres(),
+            painted_square_metres: takeoff.painted.value.as_square_metres(),
+            painted_standard_uncertainty_square_metres: takeoff
+                .painted
+                .standard_uncertainty
+                .as_square_metres(),
+            surfaces: takeoff.surfaces.iter().map(SurfaceReport::of).collect(),
+            zones: takeoff
+                .zones
+                .iter()
+                .map(|zone| ZoneReport::of(piece, takeoff, zone))
+                .collect(),
+            scheme: (&piece.scheme).into(),
+            edges_each: EdgesReport::of(edges.into_iter().map(|(_, edges)| edges).sum()),
+            overlaps: takeoff.overlaps.iter().map(OverlapReport::of).collect(),
+            materials: takeoff
+                .materials
+                .iter()
+                .map(|line| MaterialReport::of(workshop, takeoff, line))
+                .collect(),
+            ways: ways.iter().map(WayReport::of).collect(),
+            workings: working.then(|| workings(takeoff)),
+        }))
+    }
+}
+
+impl EdgesReport {
+    fn of(edges: Edges) -> Self {
+        let [arrises_metres, corners_metres, borders_metres] =
+            [edges.arrises, edges.corners, edges.borders].map(Length::as_metres);
+        EdgesReport {
+            arrises_metres,
+            corners_metres,
+            borders_metres,
+        }
+    }
+}
+
+impl OverlapReport {
+    fn of(overlap: &Overlap) -> Self {
+        OverlapReport {
+            parts: [overlap.a.to_string(), overlap.b.to_string()],
+            labels: [overlap.a.label(), overlap.b.label()],
+            depth_metres: overlap.depth.as_metres(),
+        }
+    }
+}
