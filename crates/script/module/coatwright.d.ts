@@ -247,6 +247,8 @@ export interface Material {
   tools: string[];
   /** The most coats on any zone. */
   coats: number;
+  /** How many weighed jobs of the maker's own it rests on; none is the label or the usual film. */
+  weighedJobs: number;
   /** Nineteen times in twenty more is needed, litres. */
   lowLitres: number;
   /** As likely more as less, litres. */

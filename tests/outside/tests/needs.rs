@@ -198,6 +198,7 @@ impl LayerCase {
             tool: tool(&self.tool).unwrap(),
             narrow_tool: tool(&self.narrow_tool).unwrap(),
             thinned: self.thinned,
+            own_rates: Default::default(),
         }
     }
 }
@@ -324,7 +325,7 @@ fn kind(cause: &Cause) -> &'static str {
     match cause {
         Cause::Measuring => "measuring",
         Cause::Film { .. } => "film",
-        Cause::LabelRate { .. } => "rate",
+        Cause::LabelRate { .. } | Cause::OwnRate { .. } => "rate",
         Cause::Transfer { .. } => "transfer",
         Cause::Narrow { .. } => "narrow",
         Cause::OrdinaryLoss => "ordinary",
