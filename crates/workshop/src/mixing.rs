@@ -1,5 +1,8 @@
 //! The mixing bench: recipes as the maker wrote them down, poured by the scale, topped up, and how far the shade drifts.
 
+pub mod chalk;
+pub mod thin;
+
 use coatings::mix::{Bench, By, Component, Order, Recipe, RecipeError, Scale, Step, Tag, Tare, pour};
 use colour::{Drift, Part, Rgb, Weighing, drift, mixed};
 use units::{Day, Mass, System};

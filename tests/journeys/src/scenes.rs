@@ -22,7 +22,7 @@ const fn scene(name: &'static str, way: &'static [&'static str], shows: &'static
 }
 
 /// All of them, in the order in which a maker meets them. The first is that of a workshop with nothing in it.
-pub const SCENES: [Scene; 27] = [
+pub const SCENES: [Scene; 28] = [
     scene("start", &[], "#look-around"),
     scene("new-piece", &["#new-piece"], "#new-dresser"),
     scene("measure", &["#sheet-measure"], "#field-width"),
@@ -61,6 +61,11 @@ pub const SCENES: [Scene; 27] = [
         "mixing",
         &["#sheet-finish", "#mixing", "#add-recipes"],
         "[id^=recipes-][id$=-name]",
+    ),
+    scene(
+        "chalk",
+        &["#sheet-finish", "#mixing", "#add-chalk", "#add-thinning"],
+        "[id^=thinning-][id$=-paint]",
     ),
     scene("tools", &["#sheet-tools"], ".questions table"),
     scene("prepare", &["#sheet-prepare"], "#done-clean"),

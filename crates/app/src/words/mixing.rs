@@ -1,6 +1,10 @@
-//! How far a shade drifts, in a sentence.
+//! How far a shade drifts, what chalk-type paint comes to, and what thinning does, in words.
 
+use coatings::Estimate;
+use coatings::mix::ChalkMix;
 use colour::Seen;
+use units::System;
+use workshop::mixing::thin::ThinnedPaint;
 use workshop::mixing::{Pouring, Shade};
 
 use super::local;
@@ -24,6 +28,52 @@ pub fn drift(shade: &Shade, pouring: &Pouring) -> String {
         Seen::of(drift.high).label(),
         decides.unwrap_or_default()
     ))
+}
+
+/// What a batch of chalk-type paint comes to, each with its name.
+pub fn chalk(mix: &ChalkMix, system: System) -> Vec<(&'static str, String)> {
+    let volume = format!(
+        "{}, give or take {}",
+        super::volume(mix.volume.value, system),
+        super::volume(mix.volume.standard_uncertainty * 2.0, system)
+    );
+    let share = |of: Estimate<f64>| {
+        let (value, give) = (of.value * 100.0, of.standard_uncertainty * 200.0);
+        format!("{value:.0} %, give or take {give:.0}")
+    };
+    vec![
+        ("It comes to", volume),
+        ("Volume solids", share(mix.volume_solids)),
+        ("Pigment in the dry film (PVC)", share(mix.pvc)),
+    ]
+}
+
+/// What thinning comes to, each with its name.
+pub fn thinned(of: &ThinnedPaint, system: System) -> Vec<(&'static str, String)> {
+    let thinned = &of.thinned;
+    let goes_in = format!(
+        "{} of {}, {}",
+        super::volume(thinned.thinner, system),
+        of.thinner.label,
+        local(format!("{:.0} g", thinned.thinner_mass.value.as_grams()))
+    );
+    let (planned, wanted) = of.coats;
+    let solids = thinned.volume_solids.value * 100.0;
+    let mut lines = vec![
+        ("Goes in", goes_in),
+        ("To spray", super::volume(thinned.liquid, system)),
+        ("Volume solids", format!("{solids:.0} %")),
+    ];
+    if let Some(film) = of.dry_film {
+        lines.push(("Dry film of a coat", super::film(film, system)));
+    }
+    let coats = format!(
+        "{} leave what {} would without thinner",
+        super::coats(wanted),
+        super::coats(planned)
+    );
+    lines.push(("Coats", coats));
+    lines
 }
 
 #[cfg(test)]

@@ -39,10 +39,10 @@ use FieldKind::{
     Can, Choice, Colour, Count, Day, Furniture, Ground, Hours, Material, Money, Of, Picture, Scale, Text,
     Tick, Tool, Words,
 };
-use Quantity::{Area, Density, Length, Share, Temperature, Time};
+use Quantity::{Area, Density, Length, Share, Temperature, Time, Volume};
 
 /// Every book.
-pub static BOOKS: [Book; 12] = [
+pub static BOOKS: [Book; 14] = [
     // What pieces go for where the maker lives.
     Book {
         key: "prices",
@@ -149,6 +149,65 @@ pub static BOOKS: [Book; 12] = [
             once("wanted", "Batch wanted", Scale),
             once("rest", "Left in the jar", Scale),
             once("note", "Note", Words),
+        ],
+    },
+    // Chalk-type paint, by weight.
+    Book {
+        key: "chalk",
+        of_piece: false,
+        is_single: false,
+        fields: &[
+            once("name", "Name", Text),
+            once("paint", "Paint", Scale),
+            once(
+                "recipe",
+                "How much powder",
+                Choice(&[
+                    ("chalk-eighth", "1/2 cup and 1/4 cup water to a quart"),
+                    ("chalk-quarter", "4 tbsp and 2 tbsp water to a cup"),
+                    ("chalk-third", "1/3 cup and 2 to 3 tbsp water to a cup"),
+                    ("chalk-half", "one part to two of paint"),
+                ]),
+            ),
+            once("powder", "Powder of your own", Scale),
+            once("water", "Water of your own", Scale),
+            once("wanted", "As much as is wanted", Of(Volume)),
+            once(
+                "sheen",
+                "Sheen of the paint",
+                Choice(&[
+                    ("gloss", "gloss"),
+                    ("semi-gloss", "semi-gloss"),
+                    ("satin", "satin"),
+                    ("eggshell", "eggshell"),
+                    ("flat", "flat"),
+                ]),
+            ),
+            once("density", "Density on its label", Of(Density)),
+            once("solids", "Volume solids on its label", Of(Share)),
+            once("note", "Note", Words),
+        ],
+    },
+    // Paint thinned for the sprayer.
+    Book {
+        key: "thinning",
+        of_piece: false,
+        is_single: false,
+        fields: &[
+            once("material", "Material", Material),
+            once("paint", "Paint", Of(Volume)),
+            once("share", "Thinner, of that", Of(Share)),
+            once("most", "Its label allows", Of(Share)),
+            once(
+                "thinner",
+                "Thinned with",
+                Choice(&[
+                    ("water", "water"),
+                    ("mineral-spirits", "mineral spirits"),
+                    ("alcohol", "denatured alcohol"),
+                ]),
+            ),
+            once("coats", "Coats without thinner", Count(20)),
         ],
     },
     // What was mixed; each names its recipe.
@@ -314,6 +373,29 @@ pub static BOOKS: [Book; 12] = [
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// The answers are written out, as the tables of `coatings` are no constants; every key must be known there.
+    #[test]
+    fn recipes_sheens_and_thinners_are_those_of_the_trade() {
+        let keys = |of: &str, field: &str| match book(of).unwrap().field(field).unwrap().kind {
+            FieldKind::Choice(answers) => answers.iter().map(|(key, _)| *key).collect::<Vec<_>>(),
+            _ => panic!("{of} {field}"),
+        };
+        use coatings::mix::{CHALK_RECIPES, SHEENS, THINNERS};
+        assert!(
+            CHALK_RECIPES
+                .iter()
+                .map(|recipe| recipe.key)
+                .eq(keys("chalk", "recipe"))
+        );
+        assert!(SHEENS.iter().map(|sheen| sheen.key).eq(keys("chalk", "sheen")));
+        assert!(
+            THINNERS
+                .iter()
+                .map(|thinner| thinner.key)
+                .eq(keys("thinning", "thinner"))
+        );
+    }
 
     #[test]
     fn no_name_is_given_twice() {

@@ -11,6 +11,8 @@ pub enum Quantity {
     Mass,
     /// An area, in square metres.
     Area,
+    /// A volume, in litres.
+    Volume,
     /// A length, in metres.
     Length,
     /// A time, in hours.
@@ -42,6 +44,14 @@ impl Quantity {
                 ("ft2", 0.092_903_04, 0.0),
                 ("cm2", 0.0001, 0.0),
                 ("in2", 0.000_645_16, 0.0),
+            ],
+            Quantity::Volume => &[
+                ("ml", 0.001, 0.0),
+                ("fl oz", 0.029_573_529_562_5, 0.0),
+                ("l", 1.0, 0.0),
+                ("pt", 0.473_176_473, 0.0),
+                ("qt", 0.946_352_946, 0.0),
+                ("gal", 3.785_411_784, 0.0),
             ],
             Quantity::Length => &[
                 ("mm", 0.001, 0.0),
@@ -196,6 +206,8 @@ mod tests {
         near(Quantity::Time, "90 min", 1.5);
         near(Quantity::Area, "2 ft\u{b2}", 0.185_806_08);
         near(Quantity::Share, "13 %", 0.13);
+        near(Quantity::Volume, "1 1/2 qt", 1.419_529_419);
+        near(Quantity::Volume, "16 fl oz", 0.473_176_473);
     }
 
     #[test]

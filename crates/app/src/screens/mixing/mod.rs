@@ -1,6 +1,9 @@
 //! The mixing bench: recipes by weight, what to pour step by step, how far the shade drifts, labels for the jars, and the
 //! batches that were made.
 
+mod chalk;
+mod thin;
+
 use std::rc::Rc;
 
 use coatings::mix::Scale;
@@ -32,6 +35,8 @@ pub fn bench(app: &Rc<App>, send: &Send) -> Html {
             </div>
             { only(app, send, "habits", &["scale-step"]) }
             <ul class="entries">{ for recipes.iter().rev().map(|line| recipe(app, send, line)) }</ul>
+            { chalk::batches(app, send) }
+            { thin::thinnings(app, send) }
         </section>
     }
 }
@@ -108,7 +113,10 @@ fn poured(shade: &Shade, scale: &Scale, pouring: &Pouring) -> Html {
 
 /// What is printed, or written on the jar.
 fn tag(app: &App, shade: &Shade, scale: &Scale, pouring: &Pouring) -> Html {
-    let lines = label(shade, scale, pouring.total, today(), app.workshop.units);
+    label_of_jar(label(shade, scale, pouring.total, today(), app.workshop.units))
+}
+
+fn label_of_jar(lines: Vec<String>) -> Html {
     html! { <div class="label-of-jar">{ for lines.into_iter().map(|line| html! { <p>{ line }</p> }) }</div> }
 }
 

@@ -1,0 +1,60 @@
+//! Thinning for the sprayer on the bench: what goes in, and what it does to the film.
+
+use std::rc::Rc;
+
+use workshop::book::Line;
+use workshop::mixing::thin::{ThinnedPaint, thinned};
+use yew::prelude::*;
+
+use super::super::Send;
+use super::super::book::{Form, add};
+use crate::state::App;
+use crate::words;
+
+/// Every paint that is thinned.
+pub fn thinnings(app: &App, send: &Send) -> Html {
+    let first = || vec![("share", "10 %".into()), ("coats", "2".into())];
+    html! {
+        <>
+            <h2>{ "Thinned for the sprayer" }</h2>
+            <p>{ "Its label says with what, and how much at most. A thinned coat leaves less film." }</p>
+            { add(send, "thinning", "New thinning", first) }
+            <ul class="entries">{ for app.workshop.books.lines("thinning").iter().rev().map(|line| entry(app, send, line)) }</ul>
+        </>
+    }
+}
+
+fn entry(app: &App, send: &Send, line: &Rc<Line>) -> Html {
+    let Some(form) = Form::of(app, send, "thinning", Rc::clone(&line.id)) else {
+        return Html::default();
+    };
+    let found = thinned(&app.workshop, line);
+    let name = found.as_ref().map_or("Paint", |of| &*of.material.name).to_owned();
+    let comes_to = match &found {
+        Ok(of) => comes_to(app, of),
+        Err(fault) => html! { <p role="status">{ fault.to_string() }</p> },
+    };
+    html! {
+        <li key={&*line.id} class="entry">
+            <h3>{ &name }</h3>
+            { form.fields(&["material", "paint", "share", "most", "thinner", "coats"]) }
+            { comes_to }
+            { form.strike(&name) }
+        </li>
+    }
+}
+
+fn comes_to(app: &App, of: &ThinnedPaint) -> Html {
+    let warning = of.thinned.warning.map(|warning| warning.to_string());
+    html! {
+        <>
+            <dl class="amounts-of">
+                { for words::thinned(of, app.workshop.units).into_iter().map(|(what, much)| html! {
+                    <div><dt>{ what }</dt><dd>{ much }</dd></div>
+                }) }
+            </dl>
+            <p class="error" role="status">{ warning }</p>
+            <p class="mind">{ of.thinner.caution }</p>
+        </>
+    }
+}
