@@ -22,7 +22,7 @@ async fn chalk_and_thinner() -> Result<()> {
             "chalk",
             &[
                 "Paint: 650 g",
-                "calcium carbonate: 100 g",
+                "Calcium carbonate: 100 g",
                 "Water: 60 g",
                 "20 fl oz",
             ],

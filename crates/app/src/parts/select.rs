@@ -11,18 +11,23 @@ pub fn select<'a>(
     value: &str,
     on_choose: Callback<String>,
 ) -> Html {
+    let mut is_long = false;
     let option = |(key, word): (&str, &str)| {
+        is_long |= key == value && word.chars().count() > LONG;
         html! { <option value={key.to_owned()} selected={key == value}>{ word }</option> }
     };
     let options: Html = options.into_iter().map(option).collect();
-    framed(label, id, options, on_choose)
+    framed(label, id, options, is_long, on_choose)
 }
 
-fn framed(label: &str, id: String, options: Html, on_choose: Callback<String>) -> Html {
+/// A chosen word of more letters than this is cut off in a list of the usual width.
+const LONG: usize = 19;
+
+fn framed(label: &str, id: String, options: Html, is_long: bool, on_choose: Callback<String>) -> Html {
     let onchange =
         on_choose.reform(|event: Event| event.target_unchecked_into::<HtmlSelectElement>().value());
     html! {
-        <div class="field list">
+        <div class={if is_long { "field list long" } else { "field list" }}>
             <label for={id.clone()}>{ label }</label>
             <select {id} {onchange}>{ options }</select>
         </div>

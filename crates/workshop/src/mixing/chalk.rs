@@ -97,7 +97,7 @@ pub fn chalk(line: &Line, scale: Scale) -> Result<Chalk, ChalkFault> {
     let water = batch.water * Density::kilograms_per_litre(WATER_DENSITY.middle());
     let parts = [
         ("Paint", paint),
-        (CALCIUM_CARBONATE.name, batch.powder),
+        ("Calcium carbonate", batch.powder),
         ("Water", water),
     ];
     let parts = parts.into_iter().filter(|(_, mass)| *mass > Mass::ZERO);
