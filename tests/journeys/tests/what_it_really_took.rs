@@ -32,7 +32,7 @@ async fn what_it_really_took() -> Result<()> {
         .await?;
         page.press("#together").await?;
         page.press("#shelf").await?;
-        page.begins("#lesson-trim-enamel-foam-roller p", "By the label ")
+        page.begins("#lesson-trim-enamel-foam-roller p", "By label and tool ")
             .await?;
         page.press("#to-board").await?;
         page.kept().await?;

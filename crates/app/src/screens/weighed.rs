@@ -90,7 +90,7 @@ pub fn taught(app: &App, send: &Send) -> Html {
     html! {
         <>
             <h2>{ "What your own jobs show" }</h2>
-            <p>{ "How far a litre goes by the label, and by the cans that you weighed; weigh one on the sheet Prepare of a piece." }</p>
+            <p>{ "How far a litre goes by label and tool, and by the cans that you weighed; weigh one on the sheet Prepare of a piece." }</p>
             <ul class="lessons">{ for lessons.iter().map(|of| lesson(app, of, most)) }</ul>
             <ul class="entries">{ for lines.iter().rev().map(|line| html! {
                 <>

@@ -46,7 +46,7 @@ fn doubt(doubt: &Doubt, system: System) -> String {
                 Some(coats) => format!("With {} it would fit. How many were there?", super::coats(coats)),
                 None => "Are the weights and the area right?".into(),
             };
-            format!(" That is far from the {label} of the label. {ask}")
+            format!(" That is far from the {label} of label and tool. {ask}")
         }
         _ => format!(" {doubt}"),
     }
@@ -62,13 +62,13 @@ pub fn taught(learned: &Learned, system: System) -> String {
     let width = match narrower.round() {
         share if share > 0.0 => format!("{share:.0} % narrower"),
         share if share < 0.0 => format!(
-            "{:.0} % wider, as your jobs differ more than the label lets expect",
+            "{:.0} % wider, as your jobs differ more than that lets expect",
             -share
         ),
         _ => "as wide".to_owned(),
     };
     format!(
-        "By the label {}; after {jobs} {}: {width}. {:.0} % of its middle comes from your jobs.",
+        "By label and tool {}; after {jobs} {}: {width}. {:.0} % of its middle comes from your jobs.",
         rate(learned.before(), system),
         rate(learned.figure(), system),
         learned.share_of_jobs() * 100.0
@@ -103,7 +103,7 @@ mod tests {
         let label = Figure::own(8.0, 12.0);
         let even = taught(&learn(label, &[job(9.0); 8]), System::Metric);
         assert!(
-            even.starts_with("By the label 8.0 to 12 m\u{b2}/L; after 8 weighed jobs "),
+            even.starts_with("By label and tool 8.0 to 12 m\u{b2}/L; after 8 weighed jobs "),
             "{even}"
         );
         assert!(even.contains("% narrower. 8"), "{even}");

@@ -2,7 +2,7 @@
 //!
 //! A can that was weighed before and after over a known area gives an observed spreading rate ([`Observed`]). The label's
 //! range stands before the first of them; each moves and narrows it ([`learn`]). What comes out is again a range like
-//! that of a label, so it takes the label's place in a [`Need`](crate::Need) without any other change.
+//! that of a label, so a [`Layer`](crate::Layer) takes it as its [`OwnRate`](crate::OwnRate) for the tool of the jobs.
 //!
 //! # The model
 //! Logarithms of rates, because the errors of area, density and weighing are shares, and a rate is never below nothing:
@@ -28,7 +28,6 @@ mod student;
 mod tests;
 
 use crate::figure::{Certainty, Figure};
-use crate::material::Material;
 
 pub use doubt::Doubt;
 pub use fault::Fault;
@@ -206,15 +205,5 @@ impl Learned {
     /// posterior): what is left however many jobs there are.
     pub fn scatter(&self) -> f64 {
         self.scatter.sqrt()
-    }
-
-    /// A copy of a material whose spreading rate is what was learned.
-    ///
-    /// The copy is right for the tool that the jobs were done with. A sprayer's own loss is in the learned rate already,
-    /// see [`usual_rate`].
-    pub fn applied(&self, material: &Material) -> Material {
-        let mut own = material.clone();
-        own.label_rate = self.figure();
-        own
     }
 }

@@ -1,12 +1,13 @@
 //! What one job shows: a can weighed before and after.
 
-use units::{Area, Mass};
+use units::{Area, Length, Mass};
 
 use super::{Doubt, Fault};
 use crate::cause::ORDINARY;
 use crate::distribution::Distribution;
 use crate::estimate::Estimate;
 use crate::figure::Figure;
+use crate::film::rate_of_wet_film;
 use crate::ground::Ground;
 use crate::material::Material;
 use crate::mix::Scale;
@@ -143,18 +144,23 @@ impl Observed {
     }
 }
 
-/// The range of the rate from the can with a tool before any job, m2/L. A label's rate holds for brush and roller and
-/// contains their ordinary loss; a sprayer's is `label rate x transfer / ordinary`, end by end.
+/// The range of the rate from the can with a tool before any job, m2/L: what the label says, widened to what the film of the
+/// tool comes to. A label's rate holds for brush and roller and contains their ordinary loss; a sprayer's is `label rate x
+/// transfer / ordinary`, end by end. By the film it is `transfer / film`: a roller leaves less than many a label reckons
+/// with, and to begin with the label alone would take an even hand for an odd one.
 pub fn usual_rate(material: &Material, tool: &Tool) -> Figure {
     let label = material.label_rate;
-    if tool.kind != ToolKind::Sprayer {
-        return label;
+    let (mut low, mut high) = (label.low, label.high);
+    if tool.kind == ToolKind::Sprayer {
+        low *= tool.transfer.low / ORDINARY.high;
+        high *= tool.transfer.high / ORDINARY.low;
     }
-    Figure {
-        low: label.low * tool.transfer.low / ORDINARY.high,
-        high: label.high * tool.transfer.high / ORDINARY.low,
-        ..label
+    if let Some(film) = tool.film(material.body) {
+        let rate = |film: f64| rate_of_wet_film(Length::metres(film));
+        low = low.min(tool.transfer.low * rate(film.high));
+        high = high.max(tool.transfer.high * rate(film.low));
     }
+    Figure { low, high, ..label }
 }
 
 fn square(value: f64) -> f64 {

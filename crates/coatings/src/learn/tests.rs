@@ -6,7 +6,7 @@ use units::{Area, Mass};
 use super::*;
 use crate::estimate::Estimate;
 use crate::ground::Ground;
-use crate::job::{Basis, ZoneWork};
+use crate::job::{Basis, OwnRate, ZoneWork};
 use crate::material::material;
 use crate::mix::Scale;
 use crate::need::needs;
@@ -161,19 +161,28 @@ fn two_jobs_by_hand() {
     assert_eq!(figure.certainty, Certainty::Maker);
 }
 
-/// Ten even jobs: a need is surer than by the label alone, and sure of another middle.
+/// Ten even jobs: a need is surer than before any of them, and sure of another middle.
 #[test]
 fn a_need_gets_narrower() {
     let enamel = material("trim-enamel").unwrap();
     let usual = usual_rate(enamel, tool("brush").unwrap());
-    assert_eq!(usual, enamel.label_rate);
     let jobs: Vec<Observed> = (0..10)
         .map(|n| observed(usual.low * (1.0 + 0.01 * f64::from(n % 3)), 0.02))
         .collect();
-    let own = learn(usual, &jobs).applied(enamel);
-    let spread = |material: &Material| {
+    let rate = learn(usual, &jobs).figure();
+    let own = [OwnRate {
+        tool: "brush",
+        rate,
+        jobs: 10,
+    }];
+    let before = [OwnRate {
+        tool: "brush",
+        rate: usual,
+        jobs: 0,
+    }];
+    let spread = |own: &[OwnRate]| {
         let mut layer = layer("trim-enamel", 2, "brush");
-        layer.material = std::rc::Rc::new(material.clone());
+        layer.own_rates = own.into();
         let zone = ZoneWork {
             basis: Basis::LabelRate,
             ..zone("body", vec![broad(3.0)], vec![layer])
@@ -182,10 +191,10 @@ fn a_need_gets_narrower() {
         (need.high().as_litres() - need.low().as_litres()) / need.likely().as_litres()
     };
     assert!(
-        spread(&own) < 0.8 * spread(enamel),
+        spread(&own) < 0.8 * spread(&before),
         "{} {}",
         spread(&own),
-        spread(enamel)
+        spread(&before)
     );
 }
 
@@ -195,8 +204,21 @@ fn a_sprayer_has_a_range_of_its_own() {
     let enamel = material("trim-enamel").unwrap();
     let hvlp = tool("hvlp").unwrap();
     let usual = usual_rate(enamel, hvlp);
-    assert!((usual.low - enamel.label_rate.low * hvlp.transfer.low).abs() < 1e-12);
-    assert!((usual.high - enamel.label_rate.high * hvlp.transfer.high / 0.95).abs() < 1e-12);
+    let film = hvlp.film(enamel.body).unwrap();
+    // By hand: a litre spread 1 mm thick covers 1 m2.
+    let by_film = [
+        hvlp.transfer.low / (film.high * 1000.0),
+        hvlp.transfer.high / (film.low * 1000.0),
+    ];
+    let by_label = [
+        enamel.label_rate.low * hvlp.transfer.low,
+        enamel.label_rate.high * hvlp.transfer.high / 0.95,
+    ];
+    assert!((usual.low - by_film[0].min(by_label[0])).abs() < 1e-9);
+    assert!((usual.high - by_film[1].max(by_label[1])).abs() < 1e-9);
+    // The roller lays on less than the label reckons with; the range holds both.
+    let rolled = usual_rate(enamel, tool("foam-roller").unwrap());
+    assert!(rolled.low <= enamel.label_rate.low && rolled.high > enamel.label_rate.high);
 }
 
 #[test]

@@ -38,7 +38,7 @@ pub fn of_file(path: &Path, form: Form) -> Result<ExitCode> {
     }
     let mut code = ExitCode::SUCCESS;
     for piece in &workshop.pieces {
-        for problem in workshop::takeoff_in(&workshop, piece).err().unwrap_or_default() {
+        for problem in workshop::takeoff_in(workshop, piece).err().unwrap_or_default() {
             let sentence = problem.message(|length| units::show_length(length, workshop.units));
             eprintln!("{}: {sentence}", plain(&piece.name));
             code = ExitCode::FAILURE;
