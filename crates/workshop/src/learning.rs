@@ -290,10 +290,10 @@ mod tests {
         let ((before, _, none), (after, likely, jobs)) = (need(&bare), need(&taught));
         assert!(after < before, "{after} {before}");
         assert_eq!((none, jobs), (0, 6));
-        // Within the width of what six jobs leave open, it is the area twice over at the rate that was seen.
+        // It is the area twice over at the middle of what six jobs leave open, and what the tool keeps.
         let taken = takeoff_in(&taught, &taught.pieces[0]).unwrap();
         let area = taken.painted.value.as_square_metres();
-        let rate = lessons(&taught)[0].learned.middle();
+        let rate = lessons(&taught)[0].learned.figure().middle();
         let kept: f64 = coatings::tool("foam-roller")
             .unwrap()
             .keeps
