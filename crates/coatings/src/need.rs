@@ -69,6 +69,7 @@ pub struct Need {
 ///     tool: tool("brush").unwrap(),
 ///     narrow_tool: tool("brush").unwrap(),
 ///     thinned: 0.0,
+///     own_rates: Default::default(),
 /// };
 /// let sides = Patch { area: Area::square_metres(1.2), ..Patch::default() };
 /// let body = ZoneWork {
