@@ -128,6 +128,18 @@ impl Suggestion {
 /// assert_eq!(materials, ["degreaser", "shellac-primer", "trim-enamel", "water-polyurethane"]);
 /// ```
 pub fn suggest(condition: &Condition, wish: Wish) -> Suggestion {
+    let against = against(condition, wish);
+    // Once the old finish is off, what goes on goes onto wood; laminate has none to come to.
+    let found = condition;
+    let stripped = Condition {
+        ground: Ground::Bare,
+        ..*condition
+    };
+    let comes_off = against.iter().any(|reason| reasons::STRIPPED.contains(reason));
+    let condition = match comes_off && condition.ground != Ground::Laminate {
+        true => &stripped,
+        false => condition,
+    };
     let mut layers = cleaners(condition);
     let mut topcoat_reasons = vec![reasons::TWO_CLEAR];
     match wish {
@@ -147,8 +159,8 @@ pub fn suggest(condition: &Condition, wish: Wish) -> Suggestion {
     layers.push(layer(Stage::Topcoat, "water-polyurethane", 2, topcoat_reasons));
     let mut suggestion = Suggestion {
         layers,
-        against: against(condition, wish),
-        notes: notes(condition, wish),
+        against,
+        notes: notes(found, wish),
     };
     // What has to come off is not made ready for another coat.
     if suggestion.wants_bare_wood() {

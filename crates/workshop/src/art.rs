@@ -42,6 +42,8 @@ pub struct Art {
 pub struct Takes {
     /// The area that is covered.
     pub area: Area,
+    /// The size of a leaf, either way, where the maker gave none.
+    pub usual_leaf: Option<Length>,
     /// Whole sheets, leaves or transfers, from and to; none of a stencil.
     pub sheets: Option<(u32, u32)>,
     /// What goes under or over it by volume: its name, from and to.
@@ -226,6 +228,8 @@ fn takes(kind: ArtKind, line: &Line, pieces: u32) -> Result<Takes, ArtFault> {
     let price = line.money("price");
     Ok(Takes {
         area: Area::square_metres(area),
+        usual_leaf: (kind == ArtKind::Leaf && length("sheet-width").zip(length("sheet-height")).is_none())
+            .then_some(LEAF),
         minutes: own.unwrap_or((whole * usual.low, whole * usual.high)),
         price: price
             .zip(sheets)

@@ -52,8 +52,8 @@ pub fn stores(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Store> {
     lines.iter().map(of).collect()
 }
 
-/// Full sheets of each grit that all pieces take, done by hand.
-fn sheets(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<(&'static str, (u32, u32))> {
+/// Full sheets of each grit that all pieces take, done by hand, from and to.
+pub fn sheets(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<(&'static str, (u32, u32))> {
     let mut all: Vec<(&'static str, (u32, u32))> = Vec::new();
     for (piece, takeoff) in workshop.pieces.iter().zip(takeoffs) {
         let steps = takeoff
@@ -109,7 +109,7 @@ mod tests {
             let may = steps.into_iter().filter(PrepareStep::may_be_done);
             let sheets = may
                 .flat_map(|step| step.amounts)
-                .filter(|amount| amount.what == "P180, sheets");
+                .filter(|amount| amount.what == "P180, by hand");
             sheets
                 .map(|amount| match amount.much {
                     Much::Sheets("P180", _, high) => high,

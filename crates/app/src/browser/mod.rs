@@ -3,6 +3,7 @@
 pub mod device;
 pub mod files;
 pub mod keeper;
+mod last_piece;
 mod light;
 mod print;
 pub mod standing;
@@ -11,6 +12,7 @@ pub mod store;
 use timetable::Moment;
 use units::Day;
 
+pub use last_piece::{keep_last_piece, last_piece};
 pub use light::{light, shine};
 pub use print::{on_print, print};
 

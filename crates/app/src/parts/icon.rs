@@ -21,8 +21,6 @@ pub enum Icon {
     Back,
     /// One step on.
     On,
-    /// The hook of a tape that goes home.
-    Home,
     /// A key of a keyboard.
     Keyboard,
 }
@@ -38,7 +36,6 @@ impl Icon {
             Icon::TurnRight => "M20 12c0-3-4-5-8-5s-8 2-8 5 4 5 8 5h6M15 14l3 3-3 3",
             Icon::Back => "M14 5l-7 7 7 7",
             Icon::On => "M10 5l7 7-7 7",
-            Icon::Home => "M3 8h14M6 8V5M10 8V6M14 8V5M17 4v12M5 20h14",
             Icon::Keyboard => "M3 6h18v12H3zM7 10h.01M12 10h.01M17 10h.01M8 14h8",
         }
     }

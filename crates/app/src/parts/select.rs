@@ -21,7 +21,7 @@ pub fn select<'a>(
 }
 
 /// A chosen word of more letters than this is cut off in a list of the usual width.
-const LONG: usize = 19;
+const LONG: usize = 16;
 
 fn framed(label: &str, id: String, options: Html, is_long: bool, on_choose: Callback<String>) -> Html {
     let onchange =

@@ -79,7 +79,7 @@ fn material(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, buy: &Bought,
     let name = format!("how-{id}");
     let is_open = shown.app.unfolded.contains(&name);
     let cans = words::cans(buy, &money(&shown.app));
-    let title = (format!("Buy {cans}"), "why".to_owned());
+    let title = (format!("Buy {cans}"), "why, weigh".to_owned());
     html! {
         <section class="amount" aria-labelledby={format!("name-{id}")}>
             { vessel::vessel(line, drawn_can(line, buy), largest) }

@@ -39,7 +39,7 @@ pub fn card(shown: &Shown) -> Html {
                 <tbody>{ for takeoff.materials.iter().map(|line| material(shown, line)) }</tbody>
             </table>
             <h3>{ "Before and between the coats" }</h3>
-            <section class="part"><ul>{ for prepare::steps(shown).iter().map(|of| preparing(of, system)) }</ul></section>
+            <section class="part"><ul>{ for prepare::steps(shown).iter().map(|of| preparing(shown, of)) }</ul></section>
             <h3>{ "Coat by coat" }</h3>
             if !card.left_out.is_empty() { <p class="left-out">{ format!("Stays as it is: {}.", card.left_out.join("; ")) }</p> }
             { for card.parts.iter().map(|of| part(of, system)) }
@@ -89,12 +89,14 @@ fn part(part: &CardPart, system: units::System) -> Html {
 }
 
 /// A step of preparing with what it takes; how it is done stands on its sheet.
-fn preparing(step: &PrepareStep, system: units::System) -> Html {
+fn preparing(shown: &Shown, step: &PrepareStep) -> Html {
+    let system = shown.app.workshop.units;
+    let is_done = shown.piece.books.line("done", &step.key).is_some();
     let amount = |of: &Amount| format!("{} {}", of.what, words::much(of.much, system));
     let amounts: Vec<String> = step.amounts.iter().map(amount).collect();
     html! {
         <li>
-            <span class="boxes"><span class="box"></span></span>
+            <span class="boxes"><span class="box">{ if is_done { "\u{2713}" } else { "" } }</span></span>
             <span>
                 <b>{ &step.title }</b>
                 <span class="with">{ format!(" {}", amounts.join("; ")) }</span>
@@ -110,7 +112,7 @@ fn step(step: &CardStep, is_last: bool) -> Html {
             ". Cured after {}.",
             words::much(Much::Hours(step.cure.low, step.cure.high), units::System::Metric)
         ),
-        false => format!(". Next coat after {} h.", words::hours(step.recoat)),
+        false => format!(". Next coat after {}.", words::hours(step.recoat)),
     };
     let thinned = step.thinned.map(|share| format!(", thinned by {share} %"));
     html! {

@@ -7,7 +7,7 @@ use units::{System, show_number};
 use workshop::{MaterialLine, Takeoff, cans_to_buy};
 use yew::prelude::*;
 
-use super::{Shown, money};
+use super::{Shown, money, weighed};
 use crate::words;
 
 /// Causes that give less of the variance than this are left out of the list: they move no figure that is shown.
@@ -39,6 +39,9 @@ pub fn detail(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine) -> Html {
         <>
             <h3>{ "What to buy" }</h3>
             <p id={format!("buy-{}", line.id)}>{ words::buy(&buy, line.in_hand.is_some(), workshop, &money(&shown.app)) }</p>
+            <h3>{ "What it really takes" }</h3>
+            <p>{ "Weigh the can before the job and after it: later amounts with the same tool become surer." }</p>
+            { weighed::can(shown, takeoff, line, "weigh-now") }
             <h3>{ "Where it goes" }</h3>
             <dl class="shares">{ for need.shares.iter().map(share) }</dl>
             <h3>{ "What makes it unsure" }</h3>

@@ -47,7 +47,7 @@ pub struct State(Rc<App>);
 
 impl Default for State {
     fn default() -> Self {
-        State(Rc::new(App::default().update(Act::Light(browser::light()))))
+        State(Rc::new(App::begun(browser::light(), browser::last_piece())))
     }
 }
 
@@ -147,7 +147,8 @@ pub fn Page() -> Html {
         })
     };
     // A piece that is opened is seen from its head, wherever the page stood before.
-    use_effect_with(app.open.clone(), |_| {
+    use_effect_with(app.open.clone(), |open| {
+        browser::keep_last_piece(open.as_ref());
         if let Some(window) = web_sys::window() {
             window.scroll_to_with_x_and_y(0.0, 0.0);
         }

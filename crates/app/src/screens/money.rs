@@ -26,10 +26,10 @@ pub fn sheet(shown: &Shown) -> Html {
             { button("price-notes", "Price notes", notes) }
             <h3>{ "This piece" }</h3>
             { only(app, send, "facts", &["bought", "asking", "sold", "sold-on", "hours", "delivery"]) }
-            { sum(&account, &money) }
-            { more_coats(&account, &money) }
             <h3>{ "Every piece" }</h3>
             { only(app, send, "habits", &["hourly", "profit", "fee-share", "fee", "wear", "delivery"]) }
+            { sum(&account, &money) }
+            { more_coats(&account, &money) }
         </section>
     }
 }

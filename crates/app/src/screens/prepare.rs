@@ -108,6 +108,7 @@ fn step(shown: &Shown, step: &PrepareStep) -> Html {
                 <span class="with">{ done.map(|day| format!("done {}", words::day(day))) }</span>
             </label>
             <p class="held">{ step.held.map(Held::message) }</p>
+            <p class="hint">{ step.asks_for_result().then_some("What the test shows goes above: Lead test of the old finish. Only that lets you sand.") }</p>
             <p>{ sentences(&step.how) }</p>
             <dl class="amounts-of">{ for step.amounts.iter().map(|of| amount(of, app.workshop.units)) }</dl>
             <p class="mind">{ sentences(&step.cautions) }</p>

@@ -34,12 +34,8 @@ pub fn field(shown: &Shown, tape: &Tape, element: String) -> Html {
     let id = tape.id;
     let fault = fault(shown, id);
     let doubt = doubt(shown, id);
-    let [hint, error, doubts] = ["hint", "error", "doubt"].map(|end| format!("{element}-{end}"));
-    let described = [
-        tape.with_hint.then_some(&hint),
-        fault.is_some().then_some(&error),
-        doubt.is_some().then_some(&doubts),
-    ];
+    let [hint, error] = ["hint", "error"].map(|end| format!("{element}-{end}"));
+    let described = [tape.with_hint.then_some(&hint), fault.is_some().then_some(&error)];
     let described: Vec<&str> = described.into_iter().flatten().map(String::as_str).collect();
     let described = described.join(" ");
     let is_guessed = shown.piece.reading(id).is_none();
@@ -60,14 +56,15 @@ pub fn field(shown: &Shown, tape: &Tape, element: String) -> Html {
         <div key={element.clone()} {class} data-tape="">
             <label for={element.clone()}>{ &tape.label }<span class="unit">{ format!(" ({})", tape_unit.sign()) }{ here }</span></label>
             if tape.with_hint {
-                <span class="hint" id={hint}>{ Piece::field(id).map_or("", |field| field.hint) }</span>
+                // A question stands in the place of the hint, so that nothing moves while one types.
+                <span class={if doubt.is_some() { "hint doubt" } else { "hint" }} id={hint}>
+                    { doubt.unwrap_or_else(|| Piece::field(id).map_or("", |field| field.hint).to_owned()) }
+                </span>
             }
             if let Some(fault) = &fault {
                 <span class="error" id={error}><span class="unseen">{ "Error: " }</span>{ fault }</span>
             }
-            // It comes and goes while one types, and must not move the field.
             { input(shown, tape, element, described, fault.is_some()) }
-            <span class="doubt" id={doubts}>{ doubt }</span>
         </div>
     }
 }

@@ -142,8 +142,8 @@ fn moves(shown: &Shown) -> Html {
             <button type="button" id="tape-next" class="main" onclick={go(true)}>{ next }{ icon(Icon::On) }</button>
             <button type="button" id="tape-keyboard" aria-pressed={app.keyboard.to_string()}
                 aria-label="Keyboard of the device" onclick={swap}>{ icon(Icon::Keyboard) }</button>
-            <button type="button" id="tape-away" aria-label="Put the tape away"
-                onclick={send.reform(|_| Act::PutTapeAway)}>{ icon(Icon::Home) }</button>
+            <button type="button" id="tape-away" aria-label="Close: put the tape away"
+                onclick={send.reform(|_| Act::PutTapeAway)}>{ "Close" }</button>
         </div>
     }
 }

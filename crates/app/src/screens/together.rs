@@ -6,6 +6,8 @@ use units::{Area, show_area};
 use wasm_bindgen_futures::spawn_local;
 use workshop::art::{Art, all_art};
 use workshop::money::{Earning, earnings};
+use workshop::preparing::Much;
+use workshop::stores::sheets;
 use workshop::{BookEdit, Edit, Piece, Shopping, Takeoff, shopping, takeoffs};
 use yew::prelude::*;
 
@@ -30,9 +32,10 @@ pub fn Together(props: &Props) -> Html {
         let takeoffs = takeoffs(workshop);
         let bought = shopping(workshop, &takeoffs);
         let earned = earnings(workshop, &takeoffs);
-        (areas(takeoffs), bought, earned)
+        let abrasive = sheets(workshop, &takeoffs);
+        (areas(takeoffs), bought, earned, abrasive)
     });
-    let (areas, bought, earned) = &*found;
+    let (areas, bought, earned, abrasive) = &*found;
     let art = all_art(&app.workshop);
     let text = words::list(bought, &art, &money(app));
     html! {
@@ -48,7 +51,7 @@ pub fn Together(props: &Props) -> Html {
                 { hand_on(send, &text) }
             </div>
             { list(app, send, bought) }
-            { of_art(&art) }
+            { besides(&art, abrasive) }
             { earns(app, earned) }
         </section>
     }
@@ -130,13 +133,19 @@ fn hand_on(send: &Send, text: &str) -> Html {
     }
 }
 
-/// The sheets of all leaf, transfers and paper.
-fn of_art(art: &[(String, Art)]) -> Html {
+/// The sheets of all leaf, transfers and paper, and of abrasive.
+fn besides(art: &[(String, Art)], abrasive: &[(&'static str, (u32, u32))]) -> Html {
     let line = |(piece, art): &(String, Art)| {
         let sheets = words::sheets(art)?;
         Some(html! { <li>{ format!("{}: {sheets}, for {piece}", art.kind.label()) }</li> })
     };
-    html! { <ul id="sheets-to-buy">{ for art.iter().filter_map(line) }</ul> }
+    let of_grit = |(grit, (low, high)): &(&'static str, (u32, u32))| {
+        let sheets = words::much(Much::Sheets(grit, *low, *high), units::System::Metric);
+        html! { <li>{ format!("Abrasive {grit}: {sheets}, if all is done by hand") }</li> }
+    };
+    html! {
+        <ul id="sheets-to-buy">{ for art.iter().filter_map(line) }{ for abrasive.iter().map(of_grit) }</ul>
+    }
 }
 
 /// What came of the pieces that were sold, and would come of those that have a price.

@@ -2,15 +2,16 @@
 
 use std::rc::Rc;
 
+use coatings::Basis;
 use workshop::learning::{Lesson, Weighed, lessons, to_weigh, weighed};
-use workshop::{MaterialLine, Takeoff};
+use workshop::{BookEdit, MaterialLine, Takeoff};
 use yew::prelude::*;
 
 use super::book::Form;
 use super::{Send, Shown};
-use crate::browser::{new_name, today};
+use crate::browser::{focus_soon, new_name, today};
 use crate::parts::button_for;
-use crate::state::{Act, App};
+use crate::state::{Act, App, Sheet};
 use crate::words;
 
 /// How wide the picture of a rate is.
@@ -35,25 +36,32 @@ pub fn of_piece(shown: &Shown) -> Html {
 
 /// A button for the can of each material.
 fn cans(shown: &Shown, takeoff: &Takeoff) -> Html {
-    let can = |line: &MaterialLine| {
-        let first = to_weigh(&shown.app.workshop, &shown.piece, takeoff, line);
-        let name = coatings::in_sentence(&line.need.material.name);
-        let add = shown.send.reform(move |_: MouseEvent| {
-            let day = std::iter::once(("day", today().to_string()));
-            let values = day.chain(first.iter().cloned()).collect();
-            Act::Book(workshop::BookEdit::Add("weighings", new_name().into(), values))
-        });
-        button_for(
-            format!("weigh-{}", line.id),
-            "Weigh the can",
-            format!("Weigh the can: {name}"),
-            add,
-        )
-    };
     let named = |line: &MaterialLine| {
-        html! { <p class="weigh"><span>{ &*line.need.material.name }</span>{ can(line) }</p> }
+        html! { <p class="weigh"><span>{ &*line.need.material.name }</span>{ can(shown, takeoff, line, "weigh") }</p> }
     };
     takeoff.materials.iter().map(named).collect()
+}
+
+/// A button that begins to weigh the can of a material, on the sheet where that is written down.
+pub fn can(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, id: &str) -> Html {
+    let first = to_weigh(&shown.app.workshop, &shown.piece, takeoff, line);
+    let name = coatings::in_sentence(&line.need.material.name);
+    let send = shown.send.clone();
+    let add = Callback::from(move |_: MouseEvent| {
+        let day = std::iter::once(("day", today().to_string()));
+        let values = day.chain(first.iter().cloned()).collect();
+        let line: Rc<str> = new_name().into();
+        let edit = BookEdit::Add("weighings", Rc::clone(&line), values);
+        send.emit(Act::Book(edit));
+        send.emit(Act::Sheet(Sheet::Prepare));
+        focus_soon(format!("weighings-{line}-before"));
+    });
+    button_for(
+        format!("{id}-{}", line.id),
+        "Weigh the can",
+        format!("Weigh the can: {name}"),
+        add,
+    )
 }
 
 fn entry(app: &App, send: &Send, id: &Rc<str>, known: &[Weighed]) -> Html {
@@ -82,10 +90,12 @@ pub fn taught(app: &App, send: &Send) -> Html {
     let known = weighed(&app.workshop);
     let lessons = lessons(&app.workshop);
     // All rates on one scale.
-    let most = lessons
+    let ends = lessons
         .iter()
-        .map(|lesson| lesson.learned.before().high.max(lesson.learned.figure().high));
-    let most = most.fold(0.0, f64::max);
+        .flat_map(|lesson| [lesson.by_film, lesson.by_label]);
+    let most = ends
+        .map(|learned| learned.before().high.max(learned.figure().high))
+        .fold(0.0, f64::max);
     let lines = app.workshop.books.lines("weighings");
     html! {
         <>
@@ -103,22 +113,30 @@ pub fn taught(app: &App, send: &Send) -> Html {
 }
 
 fn lesson(app: &App, lesson: &Lesson, most: f64) -> Html {
-    let Lesson {
-        material,
-        tool,
-        learned,
-    } = lesson;
+    let Lesson { material, tool, .. } = lesson;
     let bar = |figure: coatings::Figure, y: f64, class: &'static str| {
         let (x, width) = (figure.low / most * WIDE, (figure.high - figure.low) / most * WIDE);
         html! { <rect {class} x={format!("{x:.1}")} y={format!("{y}")} width={format!("{width:.1}")} height="14" /> }
     };
+    let by = |(basis, word): (Basis, &'static str)| {
+        let learned = lesson.learned(basis);
+        html! {
+            <>
+                <svg class="bar" viewBox="0 0 1000 40" preserveAspectRatio="none" aria-hidden="true">
+                    { bar(learned.before(), 4.0, "lost") }{ bar(learned.figure(), 22.0, "on-piece") }
+                </svg>
+                <p>{ words::taught(word, &learned, app.workshop.units) }</p>
+            </>
+        }
+    };
+    let both = [
+        (Basis::WetFilm, "By the film of the tool"),
+        (Basis::LabelRate, "By the label"),
+    ];
     html! {
         <li id={format!("lesson-{}-{}", material.key, tool.key)}>
             <h3>{ &*material.name }<span class="with">{ format!(" {}", coatings::in_sentence(tool.name)) }</span></h3>
-            <svg class="bar" viewBox="0 0 1000 40" preserveAspectRatio="none" aria-hidden="true">
-                { bar(learned.before(), 4.0, "lost") }{ bar(learned.figure(), 22.0, "on-piece") }
-            </svg>
-            <p>{ words::taught(learned, app.workshop.units) }</p>
+            { for both.into_iter().map(by) }
         </li>
     }
 }

@@ -252,6 +252,15 @@ pub enum Act {
 }
 
 impl App {
+    /// How the page begins: so light, and with this piece on the board if it is still there.
+    pub fn begun(light: Light, open: Option<PieceId>) -> App {
+        App {
+            light,
+            open,
+            ..App::default()
+        }
+    }
+
     /// The state after something happened.
     pub fn update(&self, act: Act) -> App {
         let mut next = self.clone();

@@ -53,7 +53,7 @@ fn doubt(doubt: &Doubt, system: System) -> String {
 }
 
 /// What all jobs teach, and how much.
-pub fn taught(learned: &Learned, system: System) -> String {
+pub fn taught(by: &str, learned: &Learned, system: System) -> String {
     let jobs = match learned.jobs() {
         1 => "one weighed job".to_owned(),
         jobs => format!("{jobs} weighed jobs"),
@@ -68,7 +68,7 @@ pub fn taught(learned: &Learned, system: System) -> String {
         _ => "as wide".to_owned(),
     };
     format!(
-        "By label and tool {}; after {jobs} {}: {width}. {:.0} % of its middle comes from your jobs.",
+        "{by} {}; after {jobs} {}: {width}. {:.0} % of its middle comes from your jobs.",
         rate(learned.before(), system),
         rate(learned.figure(), system),
         learned.share_of_jobs() * 100.0
@@ -101,13 +101,17 @@ mod tests {
     fn a_lesson_says_how_much_was_learned() {
         let job = |rate| Observed::of_rate(rate, 0.03).unwrap();
         let label = Figure::own(8.0, 12.0);
-        let even = taught(&learn(label, &[job(9.0); 8]), System::Metric);
+        let even = taught("By the label", &learn(label, &[job(9.0); 8]), System::Metric);
         assert!(
-            even.starts_with("By label and tool 8.0 to 12 m\u{b2}/L; after 8 weighed jobs "),
+            even.starts_with("By the label 8.0 to 12 m\u{b2}/L; after 8 weighed jobs "),
             "{even}"
         );
         assert!(even.contains("% narrower. 8"), "{even}");
-        let odd = taught(&learn(label, &[job(4.0), job(20.0)]), System::Metric);
+        let odd = taught(
+            "By the label",
+            &learn(label, &[job(4.0), job(20.0)]),
+            System::Metric,
+        );
         assert!(odd.contains("wider"), "{odd}");
         assert_eq!(by_own_jobs(0), "");
     }

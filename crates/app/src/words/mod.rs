@@ -18,6 +18,7 @@ mod ways;
 
 use crate::state::Sheet;
 use coatings::can::ChoiceError;
+use coatings::suggest::{SuggestedLayer, Suggestion};
 use coatings::{Certainty, Enough, Estimate, Figure, Measure, Need, Quantity, Stage, Verdict, in_sentence};
 use units::{Area, Length, System, Volume, show_area, show_number, show_volume};
 use workshop::{Buy, InHand, MaterialLine, Piece, Takeoff, Workshop, unmeasured};
@@ -158,6 +159,16 @@ pub fn coats(coats: u32) -> String {
         1 => "1 coat".into(),
         more => format!("{more} coats"),
     }
+}
+
+/// The layers that are asked for, in one line: `Degreaser, 1 coat; acrylic trim enamel, 2 coats.`
+pub fn asked_for(suggestion: &Suggestion) -> String {
+    let layer = |layer: &SuggestedLayer| {
+        let name = coatings::material(layer.material).map_or("", |material| &*material.name);
+        format!("{}, {}", in_sentence(name), coats(layer.coats))
+    };
+    let layers: Vec<String> = suggestion.layers.iter().map(layer).collect();
+    sentence(format!("{}.", layers.join("; ")))
 }
 
 /// What the can would do with the wanted confidence instead: fewer or more coats, or some of the zones.
@@ -305,13 +316,18 @@ pub fn figure(figure: Figure, factor: f64) -> String {
     range_of(figure.low / factor, figure.high / factor)
 }
 
-/// Hours as a range: `2 to 4`, `1.5`.
+/// Hours as a range, in minutes up to two: `2 to 4 h`, `15 to 60 min`.
 pub fn hours(figure: Figure) -> String {
-    let [low, high] = [figure.low, figure.high].map(|hours| local(show_number(hours)));
-    if low == high {
-        low
+    let (factor, unit) = if figure.high <= 2.0 {
+        (60.0, "min")
     } else {
-        format!("{low} to {high}")
+        (1.0, "h")
+    };
+    let [low, high] = [figure.low, figure.high].map(|hours| local(show_number(hours * factor)));
+    if low == high {
+        format!("{low} {unit}")
+    } else {
+        format!("{low} to {high} {unit}")
     }
 }
 

@@ -15,10 +15,29 @@ pub fn much(much: Much, system: System) -> String {
         Much::Length(of) => local(run(of, system)),
         Much::Volume(low, high) => range(volume(low, system), volume(high, system)),
         Much::Mass(low, high) => range(mass(low, system), mass(high, system)),
-        Much::Count(low, high) | Much::Sheets(_, low, high) => range(low.to_string(), high.to_string()),
+        Much::Count(low, high) => count(low, high),
+        Much::Sheets(_, low, high) => format!("{} {}", count(low, high), sheets(high)),
+        Much::Discs {
+            discs,
+            sheets: (least, most),
+        } => {
+            let discs = format!("{} discs", count(discs.0, discs.1));
+            match most {
+                0 => discs,
+                most => format!("{discs} and {} {}", count(least, most), sheets(most)),
+            }
+        }
         Much::Hours(low, high) if low >= IN_DAYS => format!("{} days", span(low / 24.0, high / 24.0)),
         Much::Hours(low, high) => format!("{} h", span(low, high)),
     }
+}
+
+fn count(low: u32, high: u32) -> String {
+    range(low.to_string(), high.to_string())
+}
+
+fn sheets(count: u32) -> &'static str {
+    if count == 1 { "sheet" } else { "sheets" }
 }
 
 fn mass(mass: Mass, system: System) -> String {

@@ -44,7 +44,10 @@ fn of_piece(from: &Piece, now: &Piece) -> String {
     if from.count != now.count {
         return format!("the number, now {},", now.count);
     }
-    let parts: [(bool, &str); 6] = [
+    if let Some(surfaces) = surfaces(from, now) {
+        return surfaces;
+    }
+    let parts: [(bool, &str); 5] = [
         (from.bays != now.bays || from.upper != now.upper, "the rows"),
         (
             from.styles != now.styles || from.counts != now.counts,
@@ -53,12 +56,40 @@ fn of_piece(from: &Piece, now: &Piece) -> String {
         (from.changes != now.changes, "the parts"),
         (from.scheme != now.scheme, "the finish"),
         (from.zones != now.zones, "a zone"),
-        (from.choices != now.choices, "what gets the finish"),
     ];
     let part = parts.iter().find(|(differs, _)| *differs);
     let part = part.map(|(_, word)| (*word).to_owned());
     part.or_else(|| of_books(&from.books, &now.books))
         .unwrap_or_default()
+}
+
+/// How many surfaces got another answer, and which it is now where it is one.
+fn surfaces(from: &Piece, now: &Piece) -> Option<String> {
+    let names = from.choices.keys().chain(
+        now.choices
+            .keys()
+            .filter(|name| !from.choices.contains_key(*name)),
+    );
+    let changed: Vec<_> = names
+        .filter(|name| from.choices.get(*name) != now.choices.get(*name))
+        .collect();
+    let count = match changed.len() {
+        0 => return None,
+        1 => "one surface".to_owned(),
+        count => format!("{count} surfaces"),
+    };
+    let left = |name: &&String| {
+        now.choices
+            .get(*name)
+            .is_some_and(|choice| choice.painted == Some(false))
+    };
+    let how = match changed.iter().filter(|name| left(name)).count() {
+        all if all == changed.len() => ", now left,",
+        0 if changed.len() == 1 => ", now with its zone,",
+        0 => ", now with their zones,",
+        _ => "",
+    };
+    Some(format!("{count}{how}"))
 }
 
 /// The measurement that changed, and what it is now.
@@ -114,7 +145,7 @@ mod tests {
             (PieceEdit::Finish(None, SchemeEdit::Coats(1, 3)), "the finish"),
             (
                 PieceEdit::Painted("top/top".into(), Some(false)),
-                "what gets the finish",
+                "one surface, now with its zone,",
             ),
             (PieceEdit::Count(3), "the number, now 1,"),
             (

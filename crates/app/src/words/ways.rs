@@ -2,7 +2,7 @@
 
 use coatings::Estimate;
 use units::System;
-use workshop::{MaterialLine, WayColumn, soonest_and_least};
+use workshop::{MaterialLine, WayColumn, about_as_soon, soonest_and_least};
 
 use super::{and, local, sentence, volume};
 
@@ -14,15 +14,30 @@ pub fn which_way(columns: &[WayColumn], system: System) -> String {
     let in_hours = in_hours(columns.iter().map(|column| column.equal.minutes));
     let time = minutes_as(soonest.equal.minutes, in_hours);
     let all = volume(least.equal.all(), system);
-    let [soon, little] = [soonest, least].map(|column| coatings::in_sentence(column.label));
-    let text = if soonest.key == least.key {
-        format!(
+    let name = |column: &WayColumn| coatings::in_sentence(column.label);
+    let at_hand = columns.iter().filter(|column| column.is_at_hand);
+    let alike: Vec<String> = at_hand
+        .filter(|column| column.key != soonest.key && about_as_soon(soonest, column))
+        .map(name)
+        .collect();
+    let alike: Vec<&str> = alike.iter().map(String::as_str).collect();
+    let (soon, little) = (name(soonest), name(least));
+    let text = match (alike.as_slice(), soonest.key == least.key) {
+        ([], true) => format!(
             "{soon} takes the least time with the tool in hand, {time}, and the least of everything, {all}"
-        )
-    } else {
-        format!(
+        ),
+        ([], false) => format!(
             "{soon} takes the least time with the tool in hand, {time}; {little} the least of everything, {all}"
-        )
+        ),
+        (alike, _) => {
+            let all_alike: Vec<&str> = std::iter::once(soon.as_str())
+                .chain(alike.iter().copied())
+                .collect();
+            format!(
+                "{} take about the same time, {time}; {little} the least of everything, {all}",
+                and(&all_alike)
+            )
+        }
     };
     format!("For the same film: {text}.")
 }

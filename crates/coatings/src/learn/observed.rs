@@ -9,6 +9,7 @@ use crate::estimate::Estimate;
 use crate::figure::Figure;
 use crate::film::rate_of_wet_film;
 use crate::ground::Ground;
+use crate::job::Basis;
 use crate::material::Material;
 use crate::mix::Scale;
 use crate::tool::{Tool, ToolKind};
@@ -144,23 +145,29 @@ impl Observed {
     }
 }
 
-/// The range of the rate from the can with a tool before any job, m2/L: what the label says, widened to what the film of the
-/// tool comes to. A label's rate holds for brush and roller and contains their ordinary loss; a sprayer's is `label rate x
-/// transfer / ordinary`, end by end. By the film it is `transfer / film`: a roller leaves less than many a label reckons
-/// with, and to begin with the label alone would take an even hand for an odd one.
-pub fn usual_rate(material: &Material, tool: &Tool) -> Figure {
+/// The range of the rate from the can with a tool before any job, m2/L: that of what amounts are otherwise worked out from,
+/// so that a first job makes them surer and not unsurer.
+///
+/// By the label it is its range. That holds for brush and roller and contains their ordinary loss; a sprayer's is `label
+/// rate x transfer / ordinary`, end by end. By the film of the tool it is `transfer / film`; by the label too where the tool
+/// has no film of the material.
+pub fn usual_rate(material: &Material, tool: &Tool, basis: Basis) -> Figure {
     let label = material.label_rate;
-    let (mut low, mut high) = (label.low, label.high);
-    if tool.kind == ToolKind::Sprayer {
-        low *= tool.transfer.low / ORDINARY.high;
-        high *= tool.transfer.high / ORDINARY.low;
+    let range = |low: f64, high: f64| Figure { low, high, ..label };
+    match tool.film(material.body) {
+        Some(film) if basis == Basis::WetFilm => {
+            let rate = |film: f64| rate_of_wet_film(Length::metres(film));
+            range(
+                tool.transfer.low * rate(film.high),
+                tool.transfer.high * rate(film.low),
+            )
+        }
+        _ if tool.kind == ToolKind::Sprayer => range(
+            label.low * tool.transfer.low / ORDINARY.high,
+            label.high * tool.transfer.high / ORDINARY.low,
+        ),
+        _ => label,
     }
-    if let Some(film) = tool.film(material.body) {
-        let rate = |film: f64| rate_of_wet_film(Length::metres(film));
-        low = low.min(tool.transfer.low * rate(film.high));
-        high = high.max(tool.transfer.high * rate(film.low));
-    }
-    Figure { low, high, ..label }
 }
 
 fn square(value: f64) -> f64 {

@@ -165,7 +165,8 @@ fn two_jobs_by_hand() {
 #[test]
 fn a_need_gets_narrower() {
     let enamel = material("trim-enamel").unwrap();
-    let usual = usual_rate(enamel, tool("brush").unwrap());
+    let usual = usual_rate(enamel, tool("brush").unwrap(), Basis::LabelRate);
+    assert_eq!(usual, enamel.label_rate);
     let jobs: Vec<Observed> = (0..10)
         .map(|n| observed(usual.low * (1.0 + 0.01 * f64::from(n % 3)), 0.02))
         .collect();
@@ -203,22 +204,14 @@ fn a_need_gets_narrower() {
 fn a_sprayer_has_a_range_of_its_own() {
     let enamel = material("trim-enamel").unwrap();
     let hvlp = tool("hvlp").unwrap();
-    let usual = usual_rate(enamel, hvlp);
-    let film = hvlp.film(enamel.body).unwrap();
+    let by_label = usual_rate(enamel, hvlp, Basis::LabelRate);
+    assert!((by_label.low - enamel.label_rate.low * hvlp.transfer.low).abs() < 1e-12);
+    assert!((by_label.high - enamel.label_rate.high * hvlp.transfer.high / 0.95).abs() < 1e-12);
     // By hand: a litre spread 1 mm thick covers 1 m2.
-    let by_film = [
-        hvlp.transfer.low / (film.high * 1000.0),
-        hvlp.transfer.high / (film.low * 1000.0),
-    ];
-    let by_label = [
-        enamel.label_rate.low * hvlp.transfer.low,
-        enamel.label_rate.high * hvlp.transfer.high / 0.95,
-    ];
-    assert!((usual.low - by_film[0].min(by_label[0])).abs() < 1e-9);
-    assert!((usual.high - by_film[1].max(by_label[1])).abs() < 1e-9);
-    // The roller lays on less than the label reckons with; the range holds both.
-    let rolled = usual_rate(enamel, tool("foam-roller").unwrap());
-    assert!(rolled.low <= enamel.label_rate.low && rolled.high > enamel.label_rate.high);
+    let film = hvlp.film(enamel.body).unwrap();
+    let by_film = usual_rate(enamel, hvlp, Basis::WetFilm);
+    assert!((by_film.low - hvlp.transfer.low / (film.high * 1000.0)).abs() < 1e-9);
+    assert!((by_film.high - hvlp.transfer.high / (film.low * 1000.0)).abs() < 1e-9);
 }
 
 #[test]

@@ -125,6 +125,24 @@ fn gloss_is_dulled_and_bonded() {
     );
 }
 
+/// What is stripped needs no deglosser, and its sealer is that of wood.
+#[test]
+fn what_goes_onto_stripped_wood_is_for_wood() {
+    let stained = suggest(&on(Ground::Glossy), Wish::StainedClear);
+    assert!(stained.wants_bare_wood());
+    assert_eq!(
+        keys(&stained),
+        keys(&suggest(&on(Ground::Bare), Wish::StainedClear))
+    );
+    let clear = suggest(&on(Ground::PaintedSound), Wish::Clear);
+    assert_eq!(
+        keys(&clear),
+        ["degreaser", "sanding-sealer", "water-polyurethane"]
+    );
+    let laminate = suggest(&on(Ground::Laminate), Wish::StainedClear);
+    assert!(keys(&laminate).contains(&"clear-shellac"));
+}
+
 #[test]
 fn laminate_always_has_its_bonding_primer() {
     for condition in every_condition().filter(|condition| condition.ground == Ground::Laminate) {

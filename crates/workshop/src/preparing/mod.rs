@@ -104,6 +104,13 @@ pub enum Much {
     Count(u32, u32),
     /// Full sheets of abrasive of this grit.
     Sheets(&'static str, u32, u32),
+    /// Discs of abrasive, and full sheets for what they do not reach.
+    Discs {
+        /// Discs.
+        discs: (u32, u32),
+        /// Full sheets.
+        sheets: (u32, u32),
+    },
     /// Hours to wait.
     Hours(f64, f64),
 }
@@ -149,6 +156,11 @@ fn one_for(area: Area, (least, most): (f64, f64)) -> Much {
 }
 
 impl PrepareStep {
+    /// Whether it is a test whose result decides what comes after; to have done it is not enough.
+    pub fn asks_for_result(&self) -> bool {
+        self.key == repairs::LEAD_KEY && self.may_be_done() && !self.how.is_empty()
+    }
+
     /// Whether it may be done, now or once what it waits for is done.
     pub fn may_be_done(&self) -> bool {
         !matches!(self.held, Some(Held::ForGood(_)))

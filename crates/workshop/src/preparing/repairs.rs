@@ -40,13 +40,16 @@ const BLOCK: Reason = Reason::practice(
     "Let the primer dry, look for stains that come through, and prime such spots once more.",
 );
 
+/// The name of the step of the test for lead.
+pub(super) const LEAD_KEY: &str = "lead";
+
 /// The test for lead, or what follows from it.
 pub(super) fn lead(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     match OldFinish::of(of.piece) {
         OldFinish::Clear => {}
         OldFinish::Untested => {
             steps.push(
-                PrepareStep::new("lead", "Test the old finish for lead")
+                PrepareStep::new(LEAD_KEY, "Test the old finish for lead")
                     .how([TEST])
                     .lasts((10.0, 20.0))
                     .mind([LEAD_TEST]),
@@ -54,7 +57,7 @@ pub(super) fn lead(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         }
         OldFinish::Lead => {
             steps.push(
-                PrepareStep::new("lead", "Lead was found: leave the old finish alone").mind([LEAD_FOUND]),
+                PrepareStep::new(LEAD_KEY, "Lead was found: leave the old finish alone").mind([LEAD_FOUND]),
             );
         }
     }

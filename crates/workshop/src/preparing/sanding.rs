@@ -168,7 +168,7 @@ fn yields(of: &Of<'_>) -> (f64, f64) {
 fn by_hand(of: &Of<'_>, step: PrepareStep, grit: &'static str, alike: &Alike) -> PrepareStep {
     let (low, high) = sheets(alike.plane, alike.profiled, yields(of)).all_by_hand;
     step.takes(
-        format!("{grit}, sheets"),
+        format!("{grit}, by hand"),
         Much::Sheets(grit, low, high),
         "area / what a sheet lasts for",
     )
@@ -178,20 +178,16 @@ fn by_hand(of: &Of<'_>, step: PrepareStep, grit: &'static str, alike: &Alike) ->
 fn abrasive(of: &Of<'_>, step: PrepareStep, grit: &'static str, alike: &Alike) -> PrepareStep {
     let step = by_hand(of, step, grit, alike);
     let taken = sheets(alike.plane, alike.profiled, yields(of));
-    let ((low, high), (least, most)) = (taken.discs, taken.beside_discs);
-    if high == 0 {
+    if taken.discs.1 == 0 {
         return step;
     }
-    let from = "plane area / what a disc lasts for, its share of a sheet";
-    let step = step.takes(format!("{grit}, or 5 in discs"), Much::Count(low, high), from);
-    if most == 0 {
-        return step;
-    }
-    let from = "edges and profiles, which no disc reaches";
     step.takes(
-        format!("{grit}, sheets beside discs"),
-        Much::Count(least, most),
-        from,
+        format!("{grit}, or with 5 in discs"),
+        Much::Discs {
+            discs: taken.discs,
+            sheets: taken.beside_discs,
+        },
+        "plane area / what a disc lasts for, its share of a sheet; sheets for edges and profiles, which no disc reaches",
     )
 }
 
@@ -221,7 +217,9 @@ fn alike(of: &Of<'_>) -> Vec<Alike> {
         let scheme = of.piece.scheme_of(&zone.key);
         let strip = scheme.suggestion(own).wants_bare_wood();
         let shows_wood = !matches!(scheme.wish(own), Wish::Painted { .. });
-        let ladder = Ladder::of(zone.ground, shows_wood, strip);
+        // What was found there; a job whose finish comes off reckons with what is under it.
+        let found = scheme.condition.ground;
+        let ladder = Ladder::of(found, shows_wood, strip);
         let place = all
             .iter()
             .position(|alike| alike.ladder == ladder && alike.strip == strip);
@@ -230,7 +228,7 @@ fn alike(of: &Of<'_>) -> Vec<Alike> {
             all.len() - 1
         });
         let Some(alike) = all.get_mut(place) else { continue };
-        alike.is_old |= zone.ground.is_old_finish();
+        alike.is_old |= found.is_old_finish();
         let (plane, profiled) = areas(of, &zone.key);
         let edges = of.edges.iter().find(|(key, _)| *key == zone.key);
         alike.plane += plane;

@@ -116,6 +116,9 @@ fn an_old_finish_is_not_sanded_before_its_test() {
         let steps = steps(&written_down(facts, &[]));
         (keys(&steps).contains(&"lead"), step(&steps, "sand").held)
     };
+    let asks =
+        |facts: &[(&'static str, &str)]| step(&steps(&written_down(facts, &[])), "lead").asks_for_result();
+    assert!(asks(&[]) && !asks(&[("lead", "positive")]));
     assert!(matches!(held(&[]), (true, Some(_))));
     assert!(matches!(held(&[("age", "before-1978")]), (true, Some(_))));
     assert_eq!(held(&[("age", "later")]), (false, None));
@@ -155,7 +158,7 @@ fn sheets_follow_the_surface_and_the_yield_of_the_maker() {
     };
     assert!((area / painted.value - 1.0).abs() < 1e-9);
     let sheets = (area.as_square_metres() / 2.0).ceil() as u32;
-    assert_eq!(much(sand, "P180, sheets"), Much::Sheets("P180", sheets, sheets));
+    assert_eq!(much(sand, "P180, by hand"), Much::Sheets("P180", sheets, sheets));
     // The finish of the dresser: one coat of primer, two of paint, two of clear. All but the last is sanded: 3 and 1.
     let Much::Area(paint) = much(step(&steps, "between-paint"), "Surface") else {
         panic!()

@@ -1,7 +1,7 @@
 //! The same piece done with a brush, a roller or a sprayer.
 
 use coatings::can::ChoiceError;
-use coatings::{DryFilm, Estimate, Job, Need, Tool, ToolKind, Verdict, Way, minutes, needs, tool};
+use coatings::{DryFilm, Estimate, Job, Need, Stage, Tool, ToolKind, Verdict, Way, minutes, needs, tool};
 use geometry::Edges;
 use units::{Length, Volume};
 
@@ -97,6 +97,13 @@ pub fn soonest_and_least(columns: &[WayColumn]) -> Option<(&WayColumn, &WayColum
     soonest.zip(least)
 }
 
+/// Whether two ways take about the same time: they differ by less than is known of either.
+pub fn about_as_soon(one: &WayColumn, other: &WayColumn) -> bool {
+    let (one, other) = (one.equal.minutes, other.equal.minutes);
+    let unsure = one.standard_uncertainty.min(other.standard_uncertainty);
+    (one.value - other.value).abs() < unsure
+}
+
 /// The ways that are compared.
 fn ways() -> Vec<(&'static str, &'static str, Way)> {
     let with = |key, label| tool(key).map(|tool| (key, label, Way::With(tool)));
@@ -128,6 +135,12 @@ pub fn compare(
 ) -> Vec<WayColumn> {
     let mut job = takeoff.job.clone();
     for zone in &mut job.zones {
+        // A cleaner is wiped on and off, whatever the coats go on with.
+        let cleaners = zone
+            .layers
+            .iter_mut()
+            .filter(|layer| layer.material.stage == Stage::Clean);
+        cleaners.for_each(|layer| layer.coats = 0);
         let of_zone = edges.iter().find(|(key, _)| *key == zone.key);
         let length = of_zone.map_or(Length::ZERO, |(_, edges)| {
             edges.arrises + edges.corners + edges.borders

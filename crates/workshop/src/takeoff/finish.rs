@@ -1,6 +1,6 @@
 //! The finish of a piece as a job: the schemes of its zones over their areas.
 
-use coatings::{CanSize, Contents, Job, Layer, Need, ZoneWork};
+use coatings::{CanSize, Contents, Ground, Job, Layer, Need, ZoneWork};
 use units::Length;
 
 use super::Stores;
@@ -17,7 +17,11 @@ pub(super) fn job(piece: &Piece, stores: Stores<'_>, areas: Areas<'_>) -> Job {
             key: (*key).to_owned(),
             patches: patches.by_ref().take(2).collect(),
             edges: Length::ZERO,
-            ground: scheme.condition.ground,
+            ground: match scheme.suggestion(stores.materials).wants_bare_wood() {
+                // The first coat goes onto what is under the old finish.
+                true if scheme.condition.ground != Ground::Laminate => Ground::Bare,
+                _ => scheme.condition.ground,
+            },
             basis: scheme.basis,
             layers: layers(scheme, stores),
         }
@@ -39,7 +43,7 @@ fn layers(scheme: &Scheme, stores: Stores<'_>) -> Vec<Layer> {
             tool,
             narrow_tool: plan.narrow_tool.and_then(coatings::tool).unwrap_or(tool),
             thinned: f64::from(plan.thinned) / 100.0,
-            own_rates: own_rates(stores.lessons, &plan.material),
+            own_rates: own_rates(stores.lessons, &plan.material, scheme.basis),
         })
     };
     scheme.layers.iter().filter_map(layer).collect()

@@ -21,7 +21,7 @@ use finish::{can_in_hand, job, layer_of};
 
 pub(crate) use buy::cans_for;
 pub use buy::{Buy, Shopping, cans_to_buy, on_shelf, shopping, takeoffs};
-pub use compare::{WayColumn, WayFigure, WayWhole, compare, soonest_and_least};
+pub use compare::{WayColumn, WayFigure, WayWhole, about_as_soon, compare, soonest_and_least};
 pub use zones::{SurfaceLine, ZoneLine, side_faces};
 
 /// What a piece needs of one material, in one colour.
@@ -521,6 +521,19 @@ mod tests {
             }
         }
         let (soonest, least) = soonest_and_least(&columns).unwrap();
+        assert!(about_as_soon(soonest, soonest));
+        let slow = columns.iter().find(|column| column.key == "brush").unwrap();
+        let (one, other) = (soonest.equal.minutes, slow.equal.minutes);
+        let apart = (one.value - other.value).abs();
+        assert_eq!(
+            about_as_soon(soonest, slow),
+            apart < one.standard_uncertainty.min(other.standard_uncertainty)
+        );
+        assert!(
+            columns
+                .iter()
+                .all(|column| column.figures.len() == takeoff.materials.len() - 1)
+        );
         assert!(
             columns
                 .iter()

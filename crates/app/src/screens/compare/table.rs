@@ -21,7 +21,7 @@ pub fn table(shown: &Shown, lines: &[MaterialLine], columns: &[WayColumn]) -> Ht
                     { for columns.iter().map(|column| html! { <th scope="col">{ column.label }</th> }) }
                 </tr></thead>
                 <tbody>
-                    { for lines.iter().map(|line| rows(shown, line, columns)) }
+                    { for lines.iter().filter(|line| is_put_on(line, columns)).map(|line| rows(shown, line, columns)) }
                     <tr>
                         <th scope="row">{ "Lost, planned coats" }</th>
                         { for columns.iter().map(|column| lost(shown, column)) }
@@ -36,6 +36,13 @@ pub fn table(shown: &Shown, lines: &[MaterialLine], columns: &[WayColumn]) -> Ht
             </table>
         </div>
     }
+}
+
+/// Whether the ways are about it at all: a cleaner is none of them.
+fn is_put_on(line: &MaterialLine, columns: &[WayColumn]) -> bool {
+    columns
+        .iter()
+        .any(|column| column.figures.iter().any(|figure| figure.id == line.id))
 }
 
 fn rows(shown: &Shown, line: &MaterialLine, columns: &[WayColumn]) -> Html {

@@ -24,7 +24,7 @@ pub fn of_piece(shown: &Shown) -> Html {
                 <h4>{ name }</h4>
                 { form.fields(&["kind", "place", "width", "height", "count", "cover"]) }
                 { form.fields(&["sheet-width", "sheet-height", "price", "hours"]) }
-                { known.map(|art| takes(shown, art)).unwrap_or_default() }
+                { known.map_or_else(|| html! { <p role="status">{ "Choose what it is." }</p> }, |art| takes(shown, art)) }
                 { form.strike(name) }
             </li>
         })
@@ -55,7 +55,15 @@ fn takes(shown: &Shown, art: &Art) -> Html {
         system,
     );
     let time = [("Time".to_owned(), time)];
-    let all = area.into_iter().chain(sheets).chain(liquids).chain(time);
+    let leaf = takes
+        .usual_leaf
+        .map(|leaf| ("One leaf, usual".to_owned(), shown.app.length(leaf)));
+    let all = area
+        .into_iter()
+        .chain(leaf)
+        .chain(sheets)
+        .chain(liquids)
+        .chain(time);
     html! {
         <>
             <dl class="amounts-of">

@@ -72,28 +72,31 @@ pub fn asks(planned: &Planned<'_>, shown: &Shown) -> Html {
     let own = &shown.app.workshop.materials;
     let suggestion = planned.scheme.suggestion(own);
     let is_planned = planned.scheme.is_as_suggested(own, &suggestion);
-    let figure = if is_planned {
-        "planned so"
-    } else {
-        "not planned so"
+    let title = match is_planned {
+        true => "What this surface asks for, and why",
+        false => "This surface asks for something else",
     };
-    let title = ("What this surface asks for, and why".into(), figure.into());
+    let figure = if is_planned { "planned so" } else { "why" };
     let is_open = shown.app.unfolded.contains("asks");
-    fold("asks", title, is_open, shown.send.reform(Act::Fold), &|| {
-        content(planned, &suggestion, is_planned)
-    })
+    let toggle = shown.send.reform(Act::Fold);
+    let wish = planned.scheme.wish(own);
+    let plan = planned.change(move |_: MouseEvent| Some(SchemeEdit::Suggested(wish)));
+    html! {
+        <div class="plan-so">
+            { fold("asks", (title.into(), figure.into()), is_open, toggle, &|| content(&suggestion)) }
+            if !is_planned {
+                <p>{ words::asked_for(&suggestion) }</p>
+                { button("plan-it-so", "Plan it so", plan) }
+            }
+        </div>
+    }
 }
 
-fn content(planned: &Planned<'_>, suggestion: &Suggestion, is_planned: bool) -> Html {
-    let wish = planned.scheme.wish(&planned.shown.app.workshop.materials);
-    let plan = planned.change(move |_: MouseEvent| Some(SchemeEdit::Suggested(wish)));
+fn content(suggestion: &Suggestion) -> Html {
     html! {
         <div class="asks">
             <ol>{ for suggestion.layers.iter().map(suggested) }</ol>
             <ul>{ for suggestion.against.iter().chain(&suggestion.notes).map(reason) }</ul>
-            if !is_planned {
-                { button("plan-it-so", "Plan it so", plan) }
-            }
         </div>
     }
 }

@@ -3,6 +3,7 @@
 use std::rc::Rc;
 
 use coatings::{Material, Stage, TOOLS, ToolKind};
+use units::Area;
 use workshop::{LayerPlan, OwnMaterial, SchemeEdit, material_of};
 use yew::prelude::*;
 
@@ -81,11 +82,31 @@ fn tools(planned: &Planned<'_>, place: usize, plan: &LayerPlan, material: &Mater
     html! {
         <>
             { select("Tool", format!("tool-{name}"), fit(), plan.tool, tool) }
-            { select("Legs and rails with", format!("narrow-tool-{name}"), same.chain(others),
-                plan.narrow_tool.unwrap_or_default(), narrow) }
+            if has_narrow(planned) {
+                { select("Legs and rails with", format!("narrow-tool-{name}"), same.chain(others),
+                    plan.narrow_tool.unwrap_or_default(), narrow) }
+            }
             if is_sprayed { { thinner(planned, place, plan, material, name) } }
         </>
     }
+}
+
+/// Whether any narrow part gets this scheme.
+fn has_narrow(planned: &Planned<'_>) -> bool {
+    let Some(takeoff) = planned.shown.takeoff() else {
+        return true;
+    };
+    let piece = &planned.shown.piece;
+    let is_its = |key: &str| match &planned.zone {
+        Some(zone) => zone == key,
+        None => piece.zones.get(key).is_none_or(|zone| zone.scheme.is_none()),
+    };
+    let mut zones = takeoff.job.zones.iter().filter(|zone| is_its(&zone.key));
+    zones.any(|zone| {
+        zone.patches
+            .iter()
+            .any(|patch| patch.narrow && patch.area > Area::ZERO)
+    })
 }
 
 /// How much thinner goes in before it is sprayed.

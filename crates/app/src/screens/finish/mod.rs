@@ -136,6 +136,7 @@ fn plan(planned: &Planned<'_>) -> Html {
         <>
             { ground::wanted(planned) }
             { ground::ground(planned) }
+            { ground::asks(planned, shown) }
             <div>
                 { for scheme.layers.iter().zip(&names).enumerate().map(|(place, (layer, name))| {
                     layer::layer(planned, place, layer, name)
@@ -150,7 +151,6 @@ fn plan(planned: &Planned<'_>) -> Html {
                     <input id="colour" type="color" value={scheme.colour.write()} oninput={colour} />
                 </div>
             </div>
-            { ground::asks(planned, shown) }
         </>
     }
 }
