@@ -187,7 +187,7 @@ pub static BOOKS: [Book; 14] = [
             once("material", "Kind of paint", Material),
             once("density", "Density on its label", Of(Density)),
             once("solids", "Volume solids on its label", Of(Share)),
-            once("cup", "A US cup (237 ml) of powder weighs", Scale),
+            once("cup", "A US cup (237 mL) of powder weighs", Scale),
             once("note", "Note", Words),
         ],
     },

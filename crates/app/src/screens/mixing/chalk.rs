@@ -30,7 +30,7 @@ pub fn batches(app: &App, send: &Send) -> Html {
     let first = move || {
         let cup = match system {
             System::UsCustomary => "8 fl oz",
-            System::Metric => "250 ml",
+            System::Metric => "250 mL",
         };
         vec![("volume", cup.into()), ("recipe", "chalk-quarter".into())]
     };

@@ -20,7 +20,7 @@ pub fn thinnings(app: &App, send: &Send) -> Html {
     let first = move || {
         let paint = match system {
             System::UsCustomary => "1 qt",
-            System::Metric => "1 l",
+            System::Metric => "1 L",
         };
         vec![
             ("material", "trim-enamel".into()),
