@@ -64,7 +64,13 @@ pub const SCENES: [Scene; 28] = [
     ),
     scene(
         "chalk",
-        &["#sheet-finish", "#mixing", "#add-chalk", "#add-thinning"],
+        &[
+            "#sheet-finish",
+            "#mixing",
+            "#add-chalk",
+            "#fold-why-not",
+            "#add-thinning",
+        ],
         "[id^=thinning-][id$=-paint]",
     ),
     scene("tools", &["#sheet-tools"], ".questions table"),

@@ -102,6 +102,7 @@ pub fn taught(app: &App, send: &Send) -> Html {
             <h2>{ "What your own jobs show" }</h2>
             <p>{ "How far a litre goes by label and tool, and by the cans that you weighed; weigh one on the sheet Prepare of a piece." }</p>
             <ul class="lessons">{ for lessons.iter().map(|of| lesson(app, of, most)) }</ul>
+            if !lines.is_empty() { <h3>{ "Cans that were weighed" }</h3> }
             <ul class="entries">{ for lines.iter().rev().map(|line| html! {
                 <>
                     <li class="with">{ line.text("piece") }</li>

@@ -61,7 +61,11 @@ pub fn usual_hours() -> String {
 
 /// From when to when: `9:00-10:30`, and when it goes on if a pause comes between.
 pub fn stretch(work: &Work) -> String {
-    let clock = |at: Moment| format!("{}:{:02}", at.minute() / 60, at.minute() % 60);
+    // Nobody works to the minute.
+    let clock = |at: Moment| {
+        let minute = (at.minute() + 2) / 5 * 5;
+        format!("{}:{:02}", minute / 60, minute % 60)
+    };
     let of = |stretch: &timetable::Opening| format!("{}\u{2013}{}", clock(stretch.from), clock(stretch.to));
     let mut last = work.start().map(Moment::day);
     let mut text = String::new();

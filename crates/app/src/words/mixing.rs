@@ -1,9 +1,10 @@
 //! How far a shade drifts, what chalk-type paint comes to, and what thinning does, in words.
 
 use coatings::Estimate;
-use coatings::mix::ChalkMix;
+use coatings::mix::{Scale, Step};
 use colour::Seen;
 use units::System;
+use workshop::mixing::chalk::Chalk;
 use workshop::mixing::thin::ThinnedPaint;
 use workshop::mixing::{Pouring, Shade};
 
@@ -31,44 +32,80 @@ pub fn drift(shade: &Shade, pouring: &Pouring) -> String {
 }
 
 /// What a batch of chalk-type paint comes to, each with its name.
-pub fn chalk(mix: &ChalkMix, system: System) -> Vec<(&'static str, String)> {
+pub fn chalk(of: &Chalk, system: System) -> Vec<(&'static str, String)> {
     let volume = format!(
         "{}, give or take {}",
-        super::volume(mix.volume.value, system),
-        super::volume(mix.volume.standard_uncertainty * 2.0, system)
+        super::volume(of.mix.volume.value, system),
+        super::volume(of.mix.volume.standard_uncertainty * 2.0, system)
     );
-    let share = |of: Estimate<f64>| {
-        let (value, give) = (of.value * 100.0, of.standard_uncertainty * 200.0);
-        format!("{value:.0} %, give or take {give:.0}")
-    };
-    vec![
+    let mut lines = vec![
         ("It comes to", volume),
-        ("Volume solids", share(mix.volume_solids)),
-        ("Pigment in the dry film (PVC)", share(mix.pvc)),
-    ]
+        ("Volume solids", share(of.mix.volume_solids)),
+    ];
+    // Without the sheen it may be anything.
+    if of.binder.is_some() {
+        lines.push(("Pigment in the dry film (PVC)", share(of.mix.pvc)));
+    }
+    lines
+}
+
+/// A share, and how far it may be off where it may: `36.3 %, give or take 3.2`.
+fn share(of: Estimate<f64>) -> String {
+    let (value, give) = (of.value * 100.0, of.standard_uncertainty * 200.0);
+    let give = match give < 0.05 {
+        true => String::new(),
+        false => format!(", give or take {give:.1}"),
+    };
+    local(format!("{value:.1} %{give}"))
+}
+
+/// Whether the binder covers the powder, and how little cups say about it.
+pub fn binder(of: &Chalk, scale: &Scale) -> String {
+    let binder = match of.binder {
+        Some(binder) => binder.words(),
+        None => "Choose the sheen of the paint: then it says whether the binder covers the powder.",
+    };
+    let cups = of.in_cups.map(|(least, most)| {
+        format!(
+            " In cups the powder would weigh {} to {}, by how it lies in them.",
+            scale.show(least),
+            scale.show(most)
+        )
+    });
+    local(format!("{binder}{}", cups.unwrap_or_default()))
+}
+
+/// A dose of a batch: its weight, or its volume with the weight beside it where it is measured in a jug.
+pub fn dose(of: &Chalk, step: &Step, scale: &Scale, system: System) -> String {
+    let weight = scale.show(step.display);
+    match of.jug {
+        Some((part, volume)) if part == step.component => {
+            format!("{} by volume, some {weight}", super::volume(volume, system))
+        }
+        _ => local(weight),
+    }
 }
 
 /// What thinning comes to, each with its name.
-pub fn thinned(of: &ThinnedPaint, system: System) -> Vec<(&'static str, String)> {
+pub fn thinned(of: &ThinnedPaint, scale: &Scale, system: System) -> Vec<(&'static str, String)> {
     let thinned = &of.thinned;
     let goes_in = format!(
         "{} of {}, {}",
         super::volume(thinned.thinner, system),
         of.thinner.label,
-        local(format!("{:.0} g", thinned.thinner_mass.value.as_grams()))
+        scale.show(thinned.thinner_mass.value)
     );
     let (planned, wanted) = of.coats;
-    let solids = thinned.volume_solids.value * 100.0;
     let mut lines = vec![
         ("Goes in", goes_in),
         ("To spray", super::volume(thinned.liquid, system)),
-        ("Volume solids", format!("{solids:.0} %")),
+        ("Volume solids", share(thinned.volume_solids)),
     ];
     if let Some(film) = of.dry_film {
-        lines.push(("Dry film of a coat", super::film(film, system)));
+        lines.push(("Dry film of a coat, HVLP", super::film(film, system)));
     }
     let coats = format!(
-        "{} leave what {} would without thinner",
+        "{}, for the film of {} without thinner",
         super::coats(wanted),
         super::coats(planned)
     );
@@ -76,12 +113,37 @@ pub fn thinned(of: &ThinnedPaint, system: System) -> Vec<(&'static str, String)>
     lines
 }
 
+/// What stands against a thinning: more than the label allows, not its own thinner, more than is usual.
+pub fn against(of: &ThinnedPaint) -> String {
+    let warning = of.thinned.warning.map(|warning| warning.to_string());
+    let other = of.usual.map(|usual| {
+        format!(
+            "{} is usually thinned with {}, and {} may spoil it.",
+            of.material.name, usual.label, of.thinner.label
+        )
+    });
+    let parts: Vec<String> = [warning, other].into_iter().flatten().collect();
+    parts.join(" ")
+}
+
+/// What to mind about a thinning: what is usual while no label is written down, and the thinner's caution.
+pub fn mind(of: &ThinnedPaint) -> String {
+    let usual = match of.usual_most.map(|most| most * 100.0) {
+        Some(0.0) => "It is used as it comes: look at its label before you thin it. ".to_owned(),
+        Some(most) => format!("Usual is {most:.0} % at most; the label knows better. "),
+        None => String::new(),
+    };
+    usual + of.thinner.caution
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
-    use coatings::mix::{By, Component, Recipe, Scale};
+    use coatings::mix::{By, Component, Recipe};
     use units::Mass;
     use workshop::mixing::pouring;
+    use workshop::mixing::{chalk::chalk as batch, thin::thinned as thin};
+    use workshop::{BookEdit, Edit, Workshop};
 
     fn shade(colours: [Option<[u8; 3]>; 2]) -> Shade {
         let part = |name: &str, share| Component {
@@ -112,5 +174,56 @@ mod tests {
         );
         assert!(say(&known, 100.0).starts_with("Topped up"));
         assert!(say(&shade([None, Some([30; 3])]), 0.0).starts_with("With the colour"));
+    }
+
+    fn written(book: &'static str, values: &[(&'static str, &str)]) -> Workshop {
+        let values = values.iter().map(|(key, text)| (*key, (*text).to_owned()));
+        let add = BookEdit::Add(book, "l".into(), values.collect());
+        Workshop::default().apply(Edit::Book(add)).unwrap()
+    }
+
+    /// By hand, of a cup of 236.59 mL: 78.86 g of powder, 36.89 g of water, 307.57 g of paint; the 423 g in all leave one
+    /// step more to powder and water, whose remainders are largest.
+    #[test]
+    fn a_jug_is_told_by_its_volume_and_cups_by_what_they_leave_open() {
+        let workshop = written(
+            "chalk",
+            &[
+                ("volume", "1 cup"),
+                ("density", "1.3 kg/l"),
+                ("recipe", "chalk-third"),
+            ],
+        );
+        let of = batch(&workshop, &workshop.books.lines("chalk")[0]).unwrap();
+        let say = |place: usize| dose(&of, &of.steps[place], &Scale::KITCHEN, System::UsCustomary);
+        assert_eq!([say(0), say(2)], ["79 g", "8.0 fl oz by volume, some 307 g"]);
+        // A third of 236.6 mL at 0.4 to 1.2 kg/L.
+        assert_eq!(
+            binder(&of, &Scale::KITCHEN),
+            "Choose the sheen of the paint: then it says whether the binder covers the powder. In cups the powder would \
+             weigh 32 g to 95 g, by how it lies in them."
+        );
+        assert_eq!(chalk(&of, System::UsCustomary).len(), 2);
+    }
+
+    #[test]
+    fn what_stands_against_a_thinning_is_said() {
+        let values = [
+            ("material", "alkyd-enamel"),
+            ("paint", "1 l"),
+            ("share", "20 %"),
+            ("thinner", "water"),
+        ];
+        let workshop = written("thinning", &values);
+        let of = thin(&workshop, &workshop.books.lines("thinning")[0]).unwrap();
+        assert_eq!(
+            against(&of),
+            "Alkyd enamel is usually thinned with mineral spirits, and water may spoil it."
+        );
+        assert!(
+            mind(&of).starts_with("Usual is 15 % at most; the label knows better."),
+            "{}",
+            mind(&of)
+        );
     }
 }

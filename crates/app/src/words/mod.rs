@@ -30,7 +30,7 @@ pub use fields::{bay_label, field_element, field_label, place_prefix};
 pub use learning::{by_own_jobs, taught, weighed};
 pub use list::{list, sheets};
 pub use local::{local, write_decimals_with};
-pub use mixing::{chalk, drift, thinned};
+pub use mixing::{against, binder, chalk, dose, drift, mind, thinned};
 pub use money::{buy_or_leave, hours_of, lacking, nearby, outcome, part_of_costs, signed, unpriced};
 pub use preparing::{day, much};
 pub use shelf::{left, on_shelf, store};

@@ -158,7 +158,8 @@ pub static BOOKS: [Book; 14] = [
         is_single: false,
         fields: &[
             once("name", "Name", Text),
-            once("paint", "Paint", Scale),
+            once("paint", "Paint by weight instead", Scale),
+            once("volume", "Paint by volume", Of(Volume)),
             once(
                 "recipe",
                 "How much powder",
@@ -171,7 +172,7 @@ pub static BOOKS: [Book; 14] = [
             ),
             once("powder", "Powder of your own", Scale),
             once("water", "Water of your own", Scale),
-            once("wanted", "As much as is wanted", Of(Volume)),
+            once("wanted", "Batch wanted", Of(Volume)),
             once(
                 "sheen",
                 "Sheen of the paint",
@@ -183,8 +184,10 @@ pub static BOOKS: [Book; 14] = [
                     ("flat", "flat"),
                 ]),
             ),
+            once("material", "Kind of paint", Material),
             once("density", "Density on its label", Of(Density)),
             once("solids", "Volume solids on its label", Of(Share)),
+            once("cup", "A US cup (237 mL) of powder weighs", Scale),
             once("note", "Note", Words),
         ],
     },
@@ -198,6 +201,7 @@ pub static BOOKS: [Book; 14] = [
             once("paint", "Paint", Of(Volume)),
             once("share", "Thinner, of that", Of(Share)),
             once("most", "Its label allows", Of(Share)),
+            once("solids", "Volume solids on its label", Of(Share)),
             once(
                 "thinner",
                 "Thinned with",

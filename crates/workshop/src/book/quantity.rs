@@ -46,9 +46,10 @@ impl Quantity {
                 ("in2", 0.000_645_16, 0.0),
             ],
             Quantity::Volume => &[
-                ("ml", 0.001, 0.0),
+                ("mL", 0.001, 0.0),
                 ("fl oz", 0.029_573_529_562_5, 0.0),
-                ("l", 1.0, 0.0),
+                ("L", 1.0, 0.0),
+                ("cup", 0.236_588_236_5, 0.0),
                 ("pt", 0.473_176_473, 0.0),
                 ("qt", 0.946_352_946, 0.0),
                 ("gal", 3.785_411_784, 0.0),
@@ -208,6 +209,8 @@ mod tests {
         near(Quantity::Share, "13 %", 0.13);
         near(Quantity::Volume, "1 1/2 qt", 1.419_529_419);
         near(Quantity::Volume, "16 fl oz", 0.473_176_473);
+        near(Quantity::Volume, "1/2 cup", 0.118_294_118_25);
+        near(Quantity::Volume, "750 mL", 0.75);
     }
 
     #[test]

@@ -1,35 +1,50 @@
-//! Chalk-type paint as the maker wrote it down: latex paint, calcium carbonate and water by weight, and what that comes to.
-//! The rules are those of [`coatings::mix`].
+//! Chalk-type paint as the maker wrote it down: latex paint, calcium carbonate and water, what to weigh of them, and what
+//! that comes to. The rules are those of [`coatings::mix`].
 
 use std::fmt;
 
-use coatings::Figure;
 use coatings::mix::{
-    Bench, By, CALCIUM_CARBONATE, ChalkBatch, ChalkError, ChalkMix, Component, DUST, Latex, Order, Paint,
-    Recipe, RecipeError, SHEENS, Scale, Step, Tag, Tare, WATER_DENSITY, chalk_recipe, pour,
+    Bench, Binder, By, CALCIUM_CARBONATE, ChalkBatch, ChalkError, ChalkMix, Component, DUST, Jug, Latex,
+    Order, Paint, Recipe, RecipeError, SHEENS, Scale, Step, Tag, Tare, WATER_DENSITY, chalk_recipe,
+    jug_limits, pour, powder_limits,
 };
-use units::{Day, Density, Mass, System, Volume};
+use coatings::{Body, Figure, Thinner};
+use units::{Day, Density, Mass, System, Volume, VolumeUnit};
 
+use super::scale;
 use crate::book::Line;
+use crate::document::{Workshop, material_of};
+
+/// What a jar is called that nobody gave a name.
+pub const NAMELESS: &str = "Chalk-type paint";
 
 /// A batch that can be mixed.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Chalk {
     /// What the maker calls it.
     pub name: String,
-    /// Paint, powder and water by weight.
+    /// Powder, water and paint by weight.
     pub recipe: Recipe,
     /// What is poured, in that order.
     pub steps: Vec<Step>,
-    /// What it comes to.
+    /// The paint, where it is measured in a jug and not weighed: its part of the recipe, and how much.
+    pub jug: Option<(usize, Volume)>,
+    /// What it comes to; its volume with what measuring leaves open.
     pub mix: ChalkMix,
+    /// Whether the binder still covers the powder; nothing while the sheen of the paint is not said.
+    pub binder: Option<Binder>,
+    /// The least and the most that the powder can weigh if it is measured in cups and spoons, as the recipe has it and
+    /// nobody knows how it lies in them.
+    pub in_cups: Option<(Mass, Mass)>,
 }
 
 /// Why it cannot be mixed.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum ChalkFault {
-    /// No paint was weighed.
+    /// No paint was measured.
     Paint,
+    /// The material is not a paint that water thins.
+    NotLatex,
     /// Neither a recipe nor the weight of the powder is there.
     Powder,
     /// An amount or a figure cannot be so.
@@ -41,7 +56,10 @@ pub enum ChalkFault {
 impl fmt::Display for ChalkFault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            ChalkFault::Paint => f.write_str("Weigh the paint, without its can."),
+            ChalkFault::Paint => f.write_str("Weigh the paint without its can, or write its volume."),
+            ChalkFault::NotLatex => {
+                f.write_str("Powder and water go into a paint that water thins. Choose one.")
+            }
             ChalkFault::Powder => f.write_str("Choose how much powder, or weigh your own."),
             ChalkFault::Chalk(error) => error.fmt(f),
             ChalkFault::Pour => f.write_str("These weights cannot be poured. Look at them again."),
@@ -61,44 +79,53 @@ impl From<RecipeError> for ChalkFault {
     }
 }
 
-/// A batch from its line: a recipe of the hobby in cups becomes weights, by the density of the paint and the powder as it
-/// lies in a cup; the maker's own weights go before.
+/// A batch from its line: a recipe of the hobby in cups becomes weights, by the density of the paint and of the powder as it
+/// lies in a cup; the maker's own weights go before, and so does the weight of the paint before its volume.
 ///
 /// # Errors
 /// What is lacking, or cannot be so.
-pub fn chalk(line: &Line, scale: Scale) -> Result<Chalk, ChalkFault> {
-    let mass = |key: &str| line.number("chalk", key).map(Mass::kilograms);
-    let paint = mass("paint")
-        .filter(|paint| *paint > Mass::ZERO)
-        .ok_or(ChalkFault::Paint)?;
-    let latex = latex(line);
+pub fn chalk(workshop: &Workshop, line: &Line) -> Result<Chalk, ChalkFault> {
+    let number = |key: &str| line.number("chalk", key);
+    let above = |key: &str| number(key).filter(|number| *number > 0.0);
+    let density = |figure: Figure| Density::kilograms_per_litre(figure.middle());
+    let by_weight = above("paint").map(|mass| Paint::Mass(Mass::kilograms(mass)));
+    let by_volume = above("volume").map(|volume| Paint::Volume(Volume::litres(volume)));
+    let paint = by_weight.or(by_volume).ok_or(ChalkFault::Paint)?;
+    let latex = latex(workshop, line)?;
+
+    let cup = above("cup").map(|mass| Mass::kilograms(mass) / VolumeUnit::UsCup.of(1.0));
+    let bulk = cup.unwrap_or(density(CALCIUM_CARBONATE.bulk));
     let by_cups = chalk_recipe(line.text("recipe")).map(|recipe| {
-        let volume = Volume::litres(paint.as_kilograms() / latex.density.middle());
-        recipe.batch(
-            volume,
-            Density::kilograms_per_litre(CALCIUM_CARBONATE.bulk.middle()),
-        )
+        let volume = match paint {
+            Paint::Volume(volume) => volume,
+            Paint::Mass(mass) => mass / density(latex.density),
+        };
+        recipe.batch(volume, bulk)
     });
-    let powder = mass("powder").or(by_cups.map(|batch| batch.powder));
-    let water = mass("water").map(|water| Volume::litres(water.as_kilograms() / WATER_DENSITY.middle()));
+    let powder = number("powder").map(Mass::kilograms);
+    let water = number("water").map(|mass| Mass::kilograms(mass) / density(WATER_DENSITY));
     let mut batch = ChalkBatch {
-        paint: Paint::Mass(paint),
-        powder: powder.ok_or(ChalkFault::Powder)?,
+        paint,
+        powder: powder
+            .or(by_cups.map(|batch| batch.powder))
+            .ok_or(ChalkFault::Powder)?,
         water: water.or(by_cups.map(|batch| batch.water)).unwrap_or(Volume::ZERO),
     };
-    if let Some(wanted) = line.number("chalk", "wanted").map(Volume::litres) {
+    if let Some(wanted) = above("wanted").map(Volume::litres) {
         batch = batch.for_volume(wanted, &latex, &CALCIUM_CARBONATE)?;
     }
-    let mix = batch.mix(&latex, &CALCIUM_CARBONATE)?;
-    let paint = match batch.paint {
-        Paint::Mass(mass) => mass,
-        Paint::Volume(volume) => volume * Density::kilograms_per_litre(latex.density.middle()),
+    let mut mix = batch.mix(&latex, &CALCIUM_CARBONATE)?;
+
+    let (paint, jug) = match batch.paint {
+        Paint::Mass(mass) => (mass, None),
+        Paint::Volume(volume) => (volume * density(latex.density), Some(volume)),
     };
-    let water = batch.water * Density::kilograms_per_litre(WATER_DENSITY.middle());
+    let water = batch.water * density(WATER_DENSITY);
+    // Powder and water first: stirred smooth they leave no lumps in the paint (hobby pages agree on that).
     let parts = [
-        ("Paint", paint),
         ("Calcium carbonate", batch.powder),
         ("Water", water),
+        ("Paint", paint),
     ];
     let parts = parts.into_iter().filter(|(_, mass)| *mass > Mass::ZERO);
     let (components, doses): (Vec<_>, Vec<_>) = parts
@@ -110,33 +137,71 @@ pub fn chalk(line: &Line, scale: Scale) -> Result<Chalk, ChalkFault> {
             (component, mass)
         })
         .unzip();
+    let scale = scale(workshop);
     let bench = Bench {
         scale,
         tare: Tare::EachDose,
-        // Powder into paint, then the water that it asks for.
         order: Order::AsWritten,
         wanted: Scale::WANTED,
     };
+    let weighed = match jug {
+        Some(_) => batch.powder + water,
+        None => batch.powder + water + paint,
+    };
+    let measuring = scale.difference(weighed, Mass::ZERO) / mix.density.value;
+    mix.volume.standard_uncertainty = together([mix.volume.standard_uncertainty, measuring, of_jug(jug)]);
     Ok(Chalk {
-        name: line.text("name").to_owned(),
+        name: match line.text("name") {
+            "" => NAMELESS.to_owned(),
+            name => name.to_owned(),
+        },
+        jug: jug.map(|volume| (components.len() - 1, volume)),
         recipe: Recipe::new(components, By::Weight)?,
         steps: pour(&doses, &bench)?,
+        binder: line.is("sheen").then_some(mix.binder),
+        in_cups: (powder.is_none() && cup.is_none())
+            .then(|| powder_limits(batch.powder / bulk, CALCIUM_CARBONATE.bulk_any_grade)),
         mix,
     })
 }
 
-/// The paint by its sheen, with what its label says of density and solids; a flat one where nothing is said.
-fn latex(line: &Line) -> Latex {
+/// How unsure a jug leaves its volume. Above a litre no limits are known, and a whole can is likely.
+fn of_jug(jug: Option<Volume>) -> Volume {
+    let limits = jug.and_then(|volume| jug_limits(Jug::Line, volume));
+    limits.map_or(Volume::ZERO, |limits| {
+        Volume::litres(limits.distribution().standard_uncertainty())
+    })
+}
+
+/// The standard uncertainty of what hangs on several that are independent (JCGM 100, 5.1.2).
+fn together(parts: [Volume; 3]) -> Volume {
+    let squares = parts.map(|part| part.as_litres() * part.as_litres());
+    Volume::litres(squares.iter().sum::<f64>().sqrt())
+}
+
+/// The paint: its pigment by its sheen, or anything that a paint can have where that is not said; density and solids as its
+/// label has them, or else as is usual for the material, or for latex.
+fn latex(workshop: &Workshop, line: &Line) -> Result<Latex, ChalkFault> {
+    let [glossiest, .., flattest] = &SHEENS;
     let sheen = SHEENS.iter().find(|sheen| sheen.key == line.text("sheen"));
-    let mut latex = Latex::usual(sheen.unwrap_or(&SHEENS[SHEENS.len() - 1]));
+    let mut latex = Latex::usual(sheen.unwrap_or(glossiest));
+    if sheen.is_none() {
+        latex.pvc.high = flattest.pvc.high;
+    }
+    if let Some(material) = material_of(&workshop.materials, line.text("material")) {
+        if material.thinner != Thinner::Water || material.body != Body::Paint {
+            return Err(ChalkFault::NotLatex);
+        }
+        latex.density = material.density;
+        latex.volume_solids = material.volume_solids;
+    }
     let own = |key: &str| {
-        line.number("chalk", key)
-            .filter(|own| *own > 0.0)
-            .map(|own| Figure::own(own, own))
+        let own = line.number("chalk", key).filter(|own| *own > 0.0);
+        own.map(|own| Figure::own(own, own))
     };
     latex.density = own("density").unwrap_or(latex.density);
     latex.volume_solids = own("solids").unwrap_or(latex.volume_solids);
-    latex
+    Ok(latex)
 }
 
 /// The lines for the label of its jar.
@@ -158,7 +223,7 @@ pub fn label(of: &Chalk, scale: &Scale, day: Day, system: System) -> Vec<String>
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{BookEdit, Edit, Workshop};
+    use crate::{BookEdit, Edit};
 
     fn of(values: &[(&'static str, &str)]) -> Result<Chalk, ChalkFault> {
         let values = values
@@ -167,7 +232,11 @@ mod tests {
             .collect();
         let add = BookEdit::Add("chalk", "c".into(), values);
         let workshop = Workshop::default().apply(Edit::Book(add)).unwrap();
-        chalk(&workshop.books.lines("chalk")[0], Scale::KITCHEN)
+        chalk(&workshop, &workshop.books.lines("chalk")[0])
+    }
+
+    fn doses(of: &Chalk) -> Vec<f64> {
+        of.steps.iter().map(|step| step.dose.as_grams().round()).collect()
     }
 
     const PAINT: [(&str, &str); 4] = [
@@ -178,46 +247,93 @@ mod tests {
     ];
 
     /// By hand: 650 g at 1.3 kg/L are half a litre. Own weights of 100 g powder and 60 g water: 0.5 + 0.1 / 2.71 +
-    /// 0.06 / 0.998 is 0.5970 L; solids (0.18 + 0.0369) / 0.5970 are 0.3633.
+    /// 0.06 / 0.998 is 0.5970 L; solids (0.18 + 0.0369) / 0.5970 are 0.3633; pigment, from 35 % of the solids of a satin
+    /// paint, (0.063 + 0.0369) / (0.18 + 0.0369) = 0.4606.
     #[test]
     fn own_weights_come_to_their_true_volume() {
         let found = of(&[&PAINT[..], &[("powder", "100"), ("water", "60")]].concat()).unwrap();
-        assert!(
-            (found.mix.volume.value.as_litres() - 0.597_02).abs() < 1e-4,
-            "{:?}",
-            found.mix
-        );
-        assert!((found.mix.volume_solids.value - 0.3633).abs() < 1e-4);
-        let doses: Vec<f64> = found
-            .steps
-            .iter()
-            .map(|step| step.dose.as_grams().round())
-            .collect();
-        assert_eq!(doses, [650.0, 100.0, 60.0]);
+        let mix = &found.mix;
+        assert!((mix.volume.value.as_litres() - 0.597_02).abs() < 1e-4, "{mix:?}");
+        assert!((mix.volume_solids.value - 0.3633).abs() < 1e-4);
+        assert!((mix.pvc.value - 0.4606).abs() < 1e-4);
+        assert_eq!(found.binder, Some(Binder::Near));
+        assert_eq!(doses(&found), [100.0, 60.0, 650.0]);
+        assert_eq!((found.jug, found.in_cups), (None, None));
+        // 810 g by a scale that is 1 % off at most: sqrt(2 / 12 + 8.1^2 / 3) = 4.694 g, at 810 / 597.02 = 1.3567 g/mL
+        // 3.460 mL. Nothing else is unsure here.
+        let unsure = mix.volume.standard_uncertainty.as_millilitres();
+        assert!((unsure - 3.460).abs() < 1e-3, "{unsure}");
     }
 
-    /// A third of a cup to a cup, by hand: 0.5 / 3 L at the loose powder's middle density of 1.0 kg/L are 167 g; water
-    /// between 1/8 and 3/16 of half a litre, 78 g.
+    /// A third of a cup to a cup, by hand: 0.5 / 3 L at the loose powder's middle density of 1.0 kg/L are 167 g, and between
+    /// 0.4 and 1.2 kg/L they are 67 to 200 g; water between 1/8 and 3/16 of half a litre, 78 g.
     #[test]
     fn cups_become_weights() {
-        let found = of(&[&PAINT[..], &[("recipe", "chalk-third")]].concat()).unwrap();
-        let powder = 500.0 / 3.0 * CALCIUM_CARBONATE.bulk.middle();
-        let dose = |place: usize| found.steps[place].dose.as_grams();
-        assert!(
-            (dose(1) - powder).abs() <= 1.0 && (dose(2) - 78.0).abs() <= 1.0,
-            "{:?}",
-            found.steps
-        );
+        let third = [&PAINT[..], &[("recipe", "chalk-third")]].concat();
+        let found = of(&third).unwrap();
+        assert_eq!(doses(&found), [167.0, 78.0, 650.0]);
+        let (least, most) = found.in_cups.unwrap();
+        assert!((least.as_grams() - 66.667).abs() < 1e-3 && (most.as_grams() - 200.0).abs() < 1e-9);
+        // A cup of it that was weighed once: 189.27 g in 236.59 mL are 0.8 kg/L, so 133 g, and no guess any more.
+        let weighed = of(&[&third[..], &[("cup", "189.27 g")]].concat()).unwrap();
+        assert_eq!((doses(&weighed)[0], weighed.in_cups), (133.0, None));
         // A quart of it at the same ratio.
-        let quart = of(&[
-            &PAINT[..],
-            &[("recipe", "chalk-third"), ("wanted", "946.352946 ml")],
-        ]
-        .concat())
-        .unwrap();
+        let quart = of(&[&third[..], &[("wanted", "1 qt")]].concat()).unwrap();
         assert!((quart.mix.volume.value.as_litres() - 0.946_352_946).abs() < 1e-9);
         let ratio = quart.steps[0].exact / found.steps[0].exact;
         assert!((ratio - 0.946_352_946 / found.mix.volume.value.as_litres()).abs() < 1e-9);
+    }
+
+    /// The facts of the trade for recipe A, calculated: a cup of paint with solids of 36 % and 35 % of pigment, and 4
+    /// tablespoons of powder at 0.8 kg/L: 47.3 g, 283.6 mL, solids of 36.2 %, pigment of 46 %. By hand: 2 tablespoons of
+    /// water are 29.57 mL, 29.5 g. A jug of 250 mL may be 10 mL off, so 5.774 mL; 76.8 g on the scale leave
+    /// sqrt(2 / 12 + 0.768^2 / 3) = 0.603 g, at 1.3553 g/mL 0.445 mL: together 5.791 mL.
+    #[test]
+    fn a_cup_by_the_jug() {
+        let cup = [
+            ("volume", "8 fl oz"),
+            ("density", "1.3 kg/l"),
+            ("solids", "36 %"),
+            ("sheen", "satin"),
+            ("recipe", "chalk-quarter"),
+            // 0.8 kg/L.
+            ("cup", "189.27 g"),
+        ];
+        let found = of(&cup).unwrap();
+        assert!((found.mix.volume.value.as_millilitres() - 283.62).abs() < 0.01);
+        assert!((found.mix.volume_solids.value - 0.362).abs() < 5e-4);
+        assert!((found.mix.pvc.value - 0.461).abs() < 5e-4);
+        assert!((found.steps[0].exact.as_grams() - 47.32).abs() < 0.01);
+        assert!((found.steps[1].exact.as_grams() - 29.51).abs() < 0.01);
+        let (part, jug) = found.jug.unwrap();
+        assert_eq!(found.recipe.components()[part].name, "Paint");
+        assert!((jug.as_millilitres() - 236.588).abs() < 1e-3);
+        let unsure = found.mix.volume.standard_uncertainty.as_millilitres();
+        assert!((unsure - 5.791).abs() < 2e-3, "{unsure}");
+        // The scale is too coarse for 30 g of water, and says so.
+        assert!(found.steps[1].warning.is_some() && found.steps[2].warning.is_none());
+        // Weighed goes before measured.
+        let both = of(&[&cup[..], &[("paint", "650 g")]].concat()).unwrap();
+        assert_eq!((both.jug, doses(&both)[2]), (None, 650.0));
+    }
+
+    #[test]
+    fn the_paint_is_as_its_material_or_as_its_label() {
+        let values = [
+            ("paint", "650 g"),
+            ("powder", "100 g"),
+            ("material", "trim-enamel"),
+        ];
+        let found = of(&values).unwrap();
+        // 0.35 to 0.45 of half a litre, and the powder.
+        let solids = (0.5 * 0.4 + 0.1 / 2.71) / (0.5 + 0.1 / 2.71);
+        assert!((found.mix.volume_solids.value - solids).abs() < 1e-4);
+        // Nobody said how it shines: so nobody knows whether its binder covers the powder.
+        assert_eq!(found.binder, None);
+        let other = |material| of(&[values[0], values[1], ("material", material)]);
+        for not in ["alkyd-enamel", "water-polyurethane", "degreaser"] {
+            assert_eq!(other(not), Err(ChalkFault::NotLatex), "{not}");
+        }
     }
 
     #[test]
@@ -233,9 +349,18 @@ mod tests {
 
     #[test]
     fn the_label_of_the_jar_minds_the_dust() {
-        let found = of(&[&PAINT[..], &[("name", "Linen"), ("powder", "100")]].concat()).unwrap();
-        let lines = label(&found, &Scale::KITCHEN, Day::since_1970(20_000), System::Metric);
-        assert_eq!(lines[0], "Linen");
-        assert!(lines.contains(&DUST.to_owned()), "{lines:?}");
+        let lines = |name| {
+            let found = of(&[&PAINT[..], &[("name", name), ("powder", "100")]].concat()).unwrap();
+            label(&found, &Scale::KITCHEN, Day::since_1970(20_000), System::Metric)
+        };
+        // 750 g, and 500 + 36.9 mL.
+        let linen = lines("Linen");
+        assert_eq!(
+            (&*linen[0], &*linen[2]),
+            ("Linen", "750 g, 537 mL at 1.40 kg/L"),
+            "{linen:?}"
+        );
+        assert!(linen.contains(&DUST.to_owned()), "{linen:?}");
+        assert_eq!(lines("")[0], NAMELESS);
     }
 }

@@ -4,7 +4,7 @@ use std::fmt;
 use std::rc::Rc;
 
 use coatings::mix::{ThinError, Thinned, Thinner, Thinning, thinner};
-use coatings::{Estimate, Material};
+use coatings::{Certainty, Estimate, Figure, Material};
 use units::{Length, Volume};
 
 use crate::book::Line;
@@ -20,8 +20,12 @@ pub struct ThinnedPaint {
     pub material: Rc<Material>,
     /// What it is thinned with.
     pub thinner: &'static Thinner,
+    /// What the material is usually thinned with, where that is something else.
+    pub usual: Option<&'static Thinner>,
     /// How much of it there is to spray, and what it became.
     pub thinned: Thinned,
+    /// The most that is usual, where nobody wrote down what the label allows.
+    pub usual_most: Option<f64>,
     /// The dry film of one sprayed coat, where the sprayer puts this on.
     pub dry_film: Option<Estimate<Length>>,
     /// How many thinned coats leave the film of so many that are not: both numbers.
@@ -56,30 +60,36 @@ impl fmt::Display for ThinFault {
     }
 }
 
-/// What thinning comes to; with what the material is thinned with where nothing else is said, and its usual most where its
-/// label says none.
+/// What thinning comes to; with what the material is thinned with where nothing else is said, and its volume solids where
+/// its label is not written down.
 ///
 /// # Errors
 /// What is lacking, or cannot be so.
 pub fn thinned(workshop: &Workshop, line: &Line) -> Result<ThinnedPaint, ThinFault> {
     let material = material_of(&workshop.materials, line.text("material")).ok_or(ThinFault::Material)?;
     let usual = match material.thinner {
-        coatings::Thinner::Water => Some("water"),
-        coatings::Thinner::MineralSpirits => Some("mineral-spirits"),
-        coatings::Thinner::Alcohol => Some("alcohol"),
-        coatings::Thinner::None => None,
+        coatings::Thinner::Water => "water",
+        coatings::Thinner::MineralSpirits => "mineral-spirits",
+        coatings::Thinner::Alcohol => "alcohol",
+        coatings::Thinner::None => "",
     };
-    let chosen = Some(line.text("thinner")).filter(|key| !key.is_empty());
-    let with = chosen.or(usual).and_then(thinner).ok_or(ThinFault::NotThinned)?;
+    let usual = thinner(usual);
+    let with = thinner(line.text("thinner"))
+        .or(usual)
+        .ok_or(ThinFault::NotThinned)?;
     let number = |key: &str| line.number("thinning", key);
     let (Some(litres), Some(share)) = (number("paint"), number("share")) else {
         return Err(ThinFault::Amount);
     };
+    // A label of the maker's own says what it allows; a figure of the trade is no label.
+    let of_label = material.thinning.certainty == Certainty::Maker;
+    let most = number("most").or(of_label.then_some(material.thinning.high));
+    let own = number("solids").map(|own| Figure::own(own, own));
     let thinning = Thinning {
         paint: Volume::litres(litres),
-        volume_solids: material.volume_solids,
+        volume_solids: own.unwrap_or(material.volume_solids),
         share,
-        most: number("most").or(Some(material.thinning.high)),
+        most,
         thinner: with,
     };
     let thinned = thinning.thinned().map_err(ThinFault::Thin)?;
@@ -88,8 +98,10 @@ pub fn thinned(workshop: &Workshop, line: &Line) -> Result<ThinnedPaint, ThinFau
     Ok(ThinnedPaint {
         dry_film: film.map(|film| thinning.dry_film(Length::metres(film.middle()))),
         coats: (coats, thinning.coats(coats)),
+        usual: usual.filter(|usual| usual.key != with.key),
         thinner: with,
         thinned,
+        usual_most: most.is_none().then_some(material.thinning.high),
         material,
     })
 }
@@ -97,7 +109,7 @@ pub fn thinned(workshop: &Workshop, line: &Line) -> Result<ThinnedPaint, ThinFau
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{BookEdit, Edit};
+    use crate::{BookEdit, Edit, MaterialEdit};
 
     fn of(values: &[(&'static str, &str)]) -> Result<ThinnedPaint, ThinFault> {
         let values = values
@@ -110,7 +122,8 @@ mod tests {
     }
 
     /// By hand: a quart is 946.35 mL; a tenth of it is 94.64 mL of water, 94.45 g at 0.998 kg/L; 1.041 L to spray. Two coats
-    /// become three, as 2 times 1.1 is more than two.
+    /// become three, as 2 times 1.1 is more than two. Solids of 35 to 45 % become 0.40 / 1.1 = 36.36 %, and the middle of the
+    /// 50 to 100 um that the sprayer leaves wet dries to 75 x 0.3636 = 27.27 um.
     #[test]
     fn a_quart_with_a_tenth_of_water() {
         let quart = [("material", "trim-enamel"), ("paint", "1 qt"), ("share", "10 %")];
@@ -119,14 +132,13 @@ mod tests {
         assert!((found.thinned.thinner.as_millilitres() - 94.635).abs() < 1e-3);
         assert!((found.thinned.thinner_mass.value.as_grams() - 94.446).abs() < 1e-2);
         assert!((found.thinned.liquid.as_litres() - 1.040_988).abs() < 1e-6);
-        let film = |share| {
-            of(&[quart[0], quart[1], ("share", share)])
-                .unwrap()
-                .dry_film
-                .unwrap()
-                .value
-        };
-        assert!((film("0 %") / film("10 %") - 1.1).abs() < 1e-9);
+        assert!((found.thinned.volume_solids.value - 0.363_636).abs() < 1e-6);
+        let film = |found: ThinnedPaint| found.dry_film.unwrap().value.as_millimetres() * 1000.0;
+        assert!((film(found) - 27.273).abs() < 1e-3);
+        // A label that says 44 %: 40 % are sprayed, and 30 um stay.
+        let own = of(&[&quart[..], &[("solids", "44 %")]].concat()).unwrap();
+        assert!((own.thinned.volume_solids.value - 0.40).abs() < 1e-9);
+        assert!((film(own) - 30.0).abs() < 1e-6);
     }
 
     #[test]
@@ -141,6 +153,53 @@ mod tests {
             of(&values).unwrap().thinned.warning
         };
         assert!(with("10 %").is_some() && with("20 %").is_none());
+    }
+
+    /// What is usual for a material is no label: it is told as usual, and never as what the label allows.
+    #[test]
+    fn what_is_usual_is_not_called_a_label() {
+        let values = [("material", "trim-enamel"), ("paint", "1 l"), ("share", "15 %")];
+        let found = of(&values).unwrap();
+        assert_eq!((found.thinned.warning, found.usual_most), (None, Some(0.10)));
+        let label = of(&[&values[..], &[("most", "20 %")]].concat()).unwrap();
+        assert_eq!((label.thinned.warning, label.usual_most), (None, None));
+
+        // The label of a material of the maker's own counts as one.
+        let reading = crate::LabelReading::new(crate::label_field("thinning").unwrap(), "5", "%").unwrap();
+        let label = MaterialEdit::Label("thinning", Some(reading));
+        let add = BookEdit::Add(
+            "thinning",
+            "t".into(),
+            [("material", "own-1"), values[1], values[2]]
+                .map(|(key, text)| (key, text.to_owned()))
+                .to_vec(),
+        );
+        let mut workshop = Workshop::default();
+        for edit in [
+            Edit::AddMaterial("own-1".into(), "trim-enamel".into()),
+            Edit::Material("own-1".into(), label),
+            Edit::Book(add),
+        ] {
+            workshop = workshop.apply(edit).unwrap();
+        }
+        let found = thinned(&workshop, &workshop.books.lines("thinning")[0]).unwrap();
+        assert_eq!(found.thinned.warning.map(|warning| warning.most), Some(0.05));
+    }
+
+    #[test]
+    fn another_thinner_is_told_with_the_usual_one() {
+        let with = |thinner| {
+            let values = [
+                ("material", "alkyd-enamel"),
+                ("paint", "1 l"),
+                ("share", "5 %"),
+                ("thinner", thinner),
+            ];
+            let found = of(&values).unwrap();
+            (found.thinner.key, found.usual.map(|usual| usual.key))
+        };
+        assert_eq!(with("water"), ("water", Some("mineral-spirits")));
+        assert_eq!(with("mineral-spirits"), ("mineral-spirits", None));
     }
 
     #[test]

@@ -6,7 +6,8 @@ mod thin;
 
 use std::rc::Rc;
 
-use coatings::mix::Scale;
+use coatings::Rgb;
+use coatings::mix::{Recipe, Scale, Step};
 use units::Mass;
 use workshop::BookEdit;
 use workshop::book::Line;
@@ -91,13 +92,29 @@ fn mixed(app: &App, send: &Send, line: &Rc<Line>) -> Html {
 }
 
 fn poured(shade: &Shade, scale: &Scale, pouring: &Pouring) -> Html {
-    let step = |step: &coatings::mix::Step| {
-        let part = shade.recipe.components().get(step.component);
+    let colour = |part: usize| shade.colours.get(part).copied().flatten();
+    html! {
+        <>
+            { steps(&shade.recipe, &pouring.steps, &colour, &|step| scale.show(step.display)) }
+            <p class="drift">{ pouring.colour.map(swatch) }{ words::drift(shade, pouring) }</p>
+        </>
+    }
+}
+
+/// The doses in the order in which they are poured, each by its name and as `dose` says how much.
+fn steps(
+    recipe: &Recipe,
+    steps: &[Step],
+    colour: &dyn Fn(usize) -> Option<Rgb>,
+    dose: &dyn Fn(&Step) -> String,
+) -> Html {
+    let step = |step: &Step| {
+        let part = recipe.components().get(step.component);
         let name = part.map_or("", |part| part.name.as_str());
         html! {
             <li>
-                { shade.colours.get(step.component).copied().flatten().map(swatch) }
-                { "Set to zero. " }<b>{ format!("{name}: {}", scale.show(step.display)) }</b>
+                { colour(step.component).map(swatch) }
+                { "Set to zero. " }<b>{ format!("{name}: {}", dose(step)) }</b>
                 { step.warning.as_ref().map(|warning| html! { <span class="with">{ format!(" {warning}") }</span> }) }
             </li>
         }
@@ -105,10 +122,15 @@ fn poured(shade: &Shade, scale: &Scale, pouring: &Pouring) -> Html {
     html! {
         <>
             <h4>{ "Pour in this order" }</h4>
-            <ol class="pour">{ for pouring.steps.iter().map(step) }</ol>
-            <p class="drift">{ pouring.colour.map(swatch) }{ words::drift(shade, pouring) }</p>
+            <ol class="pour">{ for steps.iter().map(step) }</ol>
         </>
     }
+}
+
+/// What it comes to, each with its name.
+fn rows(lines: Vec<(&'static str, String)>) -> Html {
+    let row = |(what, much)| html! { <div><dt>{ what }</dt><dd>{ much }</dd></div> };
+    html! { <dl class="amounts-of">{ for lines.into_iter().map(row) }</dl> }
 }
 
 /// What is printed, or written on the jar.

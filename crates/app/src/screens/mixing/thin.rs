@@ -2,18 +2,33 @@
 
 use std::rc::Rc;
 
+use units::System;
 use workshop::book::Line;
+use workshop::mixing::scale;
 use workshop::mixing::thin::{ThinnedPaint, thinned};
 use yew::prelude::*;
 
 use super::super::Send;
 use super::super::book::{Form, add};
+use super::rows;
 use crate::state::App;
 use crate::words;
 
 /// Every paint that is thinned.
 pub fn thinnings(app: &App, send: &Send) -> Html {
-    let first = || vec![("share", "10 %".into()), ("coats", "2".into())];
+    let system = app.workshop.units;
+    let first = move || {
+        let paint = match system {
+            System::UsCustomary => "1 qt",
+            System::Metric => "1 L",
+        };
+        vec![
+            ("material", "trim-enamel".into()),
+            ("paint", paint.into()),
+            ("share", "10 %".into()),
+            ("coats", "2".into()),
+        ]
+    };
     html! {
         <>
             <h2>{ "Thinned for the sprayer" }</h2>
@@ -37,7 +52,7 @@ fn entry(app: &App, send: &Send, line: &Rc<Line>) -> Html {
     html! {
         <li key={&*line.id} class="entry">
             <h3>{ &name }</h3>
-            { form.fields(&["material", "paint", "share", "most", "thinner", "coats"]) }
+            { form.fields(&["material", "paint", "share", "most", "thinner", "solids", "coats"]) }
             { comes_to }
             { form.strike(&name) }
         </li>
@@ -45,16 +60,11 @@ fn entry(app: &App, send: &Send, line: &Rc<Line>) -> Html {
 }
 
 fn comes_to(app: &App, of: &ThinnedPaint) -> Html {
-    let warning = of.thinned.warning.map(|warning| warning.to_string());
     html! {
         <>
-            <dl class="amounts-of">
-                { for words::thinned(of, app.workshop.units).into_iter().map(|(what, much)| html! {
-                    <div><dt>{ what }</dt><dd>{ much }</dd></div>
-                }) }
-            </dl>
-            <p class="error" role="status">{ warning }</p>
-            <p class="mind">{ of.thinner.caution }</p>
+            { rows(words::thinned(of, &scale(&app.workshop), app.workshop.units)) }
+            <p class="error" role="status">{ words::against(of) }</p>
+            <p class="mind">{ words::mind(of) }</p>
         </>
     }
 }
