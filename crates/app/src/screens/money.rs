@@ -22,6 +22,7 @@ pub fn sheet(shown: &Shown) -> Html {
     html! {
         <section aria-label="Money" class="money">
             { verdict(&account, &money) }
+            <p class="against">{ words::unpriced(&account.unpriced) }</p>
             <p id="nearby">{ words::nearby(&account.nearby, &money) }</p>
             { button("price-notes", "Price notes", notes) }
             <h3>{ "This piece" }</h3>
@@ -65,7 +66,6 @@ fn sum(account: &Account, money: Money<'_>) -> Html {
         <>
             <table class="sum"><tbody>{ for account.costs.lines(account.brings).into_iter().map(line) }</tbody></table>
             <p id="outcome">{ words::outcome(account, money) }</p>
-            <p class="with">{ words::unpriced(&account.unpriced) }</p>
         </>
     }
 }

@@ -139,7 +139,7 @@ pub fn unpriced(names: &[String]) -> String {
     match names.as_slice() {
         [] => String::new(),
         names => format!(
-            "Without a price, so counted as nothing: {}. Prices of cans stand with your own labels, on the sheet of the finish.",
+            "Not in this, as they have no price: {}. Give them one on Finish: Figures on its label, a label of your own.",
             super::and(names)
         ),
     }
