@@ -15,14 +15,17 @@ impl Page {
     /// If none comes.
     pub async fn save(&self, button: &str, ending: &str) -> Result<Vec<u8>> {
         self.press(button).await?;
-        // The browser writes under another name until the file is whole.
+        // The browser takes the name with an empty file, writes under another name and then puts the whole file in its
+        // place; no file of the page is empty.
         let path = self
             .eventually(async || {
                 let entries = fs::read_dir(self.files())?;
                 let paths: Vec<PathBuf> = entries
                     .map(|entry| entry.map(|entry| entry.path()))
                     .collect::<Result<_, _>>()?;
-                let found = paths.iter().find(|path| path.to_string_lossy().ends_with(ending));
+                let is_whole = |path: &Path| fs::metadata(path).is_ok_and(|about| about.len() > 0);
+                let mut wanted = paths.iter().filter(|path| path.to_string_lossy().ends_with(ending));
+                let found = wanted.find(|path| is_whole(path));
                 found
                     .cloned()
                     .with_context(|| format!("no {ending} was saved, only {paths:?}"))
