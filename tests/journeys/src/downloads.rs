@@ -24,7 +24,9 @@ impl Page {
                     .map(|entry| entry.map(|entry| entry.path()))
                     .collect::<Result<_, _>>()?;
                 let is_whole = |path: &Path| fs::metadata(path).is_ok_and(|about| about.len() > 0);
-                let mut wanted = paths.iter().filter(|path| path.to_string_lossy().ends_with(ending));
+                let mut wanted = paths
+                    .iter()
+                    .filter(|path| path.to_string_lossy().ends_with(ending));
                 let found = wanted.find(|path| is_whole(path));
                 found
                     .cloned()
