@@ -286,10 +286,7 @@ mod tests {
     fn with(piece: usize, values: &[(&'static str, &str)]) -> Workshop {
         let workshop = invented_workshop();
         let id = workshop.pieces[piece].id.clone();
-        let values = values
-            .iter()
-            .map(|(key, text)| (*key, (*text).to_owned()))
-            .collect();
+        let values = crate::samples::values(values);
         let add = BookEdit::Add("art", "a".into(), values);
         workshop.apply(Edit::Piece(id, PieceEdit::Book(add))).unwrap()
     }

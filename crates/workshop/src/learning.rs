@@ -237,10 +237,7 @@ mod tests {
     fn with(lines: &[&[(&'static str, &str)]]) -> Workshop {
         let mut workshop = invented_workshop();
         for (place, values) in lines.iter().enumerate() {
-            let values = values
-                .iter()
-                .map(|(key, text)| (*key, (*text).to_owned()))
-                .collect();
+            let values = crate::samples::values(values);
             let add = BookEdit::Add("weighings", format!("w{place}").into(), values);
             workshop = workshop.apply(Edit::Book(add)).unwrap();
         }

@@ -162,10 +162,7 @@ mod tests {
     use crate::{BookEdit, Edit};
 
     fn line(values: &[(&'static str, &str)]) -> Workshop {
-        let values = values
-            .iter()
-            .map(|(key, text)| (*key, (*text).to_owned()))
-            .collect();
+        let values = crate::samples::values(values);
         let add = BookEdit::Add("recipes", "r1".into(), values);
         Workshop::default().apply(Edit::Book(add)).unwrap()
     }

@@ -2,6 +2,11 @@
 
 use crate::{BookEdit, Edit, PieceEdit, Workshop, invented_workshop};
 
+/// The values of a line of a book, as an edit takes them.
+pub(crate) fn values(of: &[(&'static str, &str)]) -> Vec<(&'static str, String)> {
+    of.iter().map(|(key, text)| (*key, (*text).to_owned())).collect()
+}
+
 /// The invented workshop, with these facts of its first piece and these habits written down.
 pub(crate) fn written_down(facts: &[(&str, &str)], habits: &[(&str, &str)]) -> Workshop {
     let mut workshop = invented_workshop();

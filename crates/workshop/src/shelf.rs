@@ -143,10 +143,7 @@ mod tests {
     use coatings::{Stage, Verdict};
 
     fn with(values: &[(&'static str, &str)]) -> Workshop {
-        let values = values
-            .iter()
-            .map(|(key, text)| (*key, (*text).to_owned()))
-            .collect();
+        let values = crate::samples::values(values);
         let add = BookEdit::Add("shelf", "s1".into(), values);
         invented_workshop().apply(Edit::Book(add)).unwrap()
     }

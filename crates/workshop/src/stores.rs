@@ -90,10 +90,7 @@ mod tests {
     use crate::{BookEdit, Edit, PieceEdit, invented_workshop, takeoffs};
 
     fn add(workshop: &Workshop, id: &str, values: &[(&'static str, &str)]) -> Workshop {
-        let values = values
-            .iter()
-            .map(|(key, text)| (*key, (*text).to_owned()))
-            .collect();
+        let values = crate::samples::values(values);
         let add = BookEdit::Add("stores", id.into(), values);
         workshop.apply(Edit::Book(add)).unwrap()
     }
@@ -147,10 +144,7 @@ mod tests {
         let bare = stores(&stocked, &taken);
         assert_eq!((bare[0].needed, bare[1].lacking()), (None, None));
         let values = [("kind", "leaf"), ("width", "700 mm"), ("height", "1400 mm")];
-        let values = values
-            .iter()
-            .map(|(key, text)| (*key, (*text).to_owned()))
-            .collect();
+        let values = crate::samples::values(&values);
         let art = PieceEdit::Book(BookEdit::Add("art", "a".into(), values));
         let gilded = stocked
             .apply(Edit::Piece(stocked.pieces[0].id.clone(), art))

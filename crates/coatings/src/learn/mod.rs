@@ -1,8 +1,9 @@
 //! What earlier jobs teach about a material and a tool: how far a litre went there, and how far it will go.
 //!
 //! A can that was weighed before and after over a known area gives an observed spreading rate ([`Observed`]). The range of
-//! the label, or of the film of the tool, stands before the first of them ([`usual_rate`]); each moves and narrows it ([`learn`]). What comes out is again a range like
-//! that of a label, so a [`Layer`](crate::Layer) takes it as its [`OwnRate`](crate::OwnRate) for the tool of the jobs.
+//! the label, or of the film of the tool, stands before the first of them ([`usual_rate`]); each moves and narrows it
+//! ([`learn`]). What comes out is again a range like that of a label, so a [`Layer`](crate::Layer) takes it as its
+//! [`OwnRate`](crate::OwnRate) for the tool of the jobs.
 //!
 //! # The model
 //! Logarithms of rates, because the errors of area, density and weighing are shares, and a rate is never below nothing:

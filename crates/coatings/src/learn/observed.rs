@@ -153,18 +153,20 @@ impl Observed {
 /// has no film of the material.
 pub fn usual_rate(material: &Material, tool: &Tool, basis: Basis) -> Figure {
     let label = material.label_rate;
-    let range = |low: f64, high: f64| Figure { low, high, ..label };
+    let range = |low: f64, high: f64, of: Figure| Figure { low, high, ..of };
     match tool.film(material.body) {
         Some(film) if basis == Basis::WetFilm => {
             let rate = |film: f64| rate_of_wet_film(Length::metres(film));
             range(
                 tool.transfer.low * rate(film.high),
                 tool.transfer.high * rate(film.low),
+                film,
             )
         }
         _ if tool.kind == ToolKind::Sprayer => range(
             label.low * tool.transfer.low / ORDINARY.high,
             label.high * tool.transfer.high / ORDINARY.low,
+            label,
         ),
         _ => label,
     }

@@ -212,6 +212,7 @@ fn a_sprayer_has_a_range_of_its_own() {
     let by_film = usual_rate(enamel, hvlp, Basis::WetFilm);
     assert!((by_film.low - hvlp.transfer.low / (film.high * 1000.0)).abs() < 1e-9);
     assert!((by_film.high - hvlp.transfer.high / (film.low * 1000.0)).abs() < 1e-9);
+    assert_eq!((by_film.source, by_film.certainty), (film.source, film.certainty));
 }
 
 #[test]

@@ -226,10 +226,7 @@ mod tests {
     use crate::{BookEdit, Edit};
 
     fn of(values: &[(&'static str, &str)]) -> Result<Chalk, ChalkFault> {
-        let values = values
-            .iter()
-            .map(|(key, text)| (*key, (*text).to_owned()))
-            .collect();
+        let values = crate::samples::values(values);
         let add = BookEdit::Add("chalk", "c".into(), values);
         let workshop = Workshop::default().apply(Edit::Book(add)).unwrap();
         chalk(&workshop, &workshop.books.lines("chalk")[0])

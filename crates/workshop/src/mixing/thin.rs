@@ -112,10 +112,7 @@ mod tests {
     use crate::{BookEdit, Edit, MaterialEdit};
 
     fn of(values: &[(&'static str, &str)]) -> Result<ThinnedPaint, ThinFault> {
-        let values = values
-            .iter()
-            .map(|(key, text)| (*key, (*text).to_owned()))
-            .collect();
+        let values = crate::samples::values(values);
         let add = BookEdit::Add("thinning", "t".into(), values);
         let workshop = Workshop::default().apply(Edit::Book(add)).unwrap();
         thinned(&workshop, &workshop.books.lines("thinning")[0])

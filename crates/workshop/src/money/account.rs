@@ -439,10 +439,7 @@ mod tests {
             ("height", "400 mm"),
             ("price", "1"),
         ];
-        let values = values
-            .iter()
-            .map(|(key, text)| (*key, (*text).to_owned()))
-            .collect();
+        let values = crate::samples::values(&values);
         let add = PieceEdit::Book(BookEdit::Add("art", "a".into(), values));
         let with = workshop.apply(Edit::Piece(id, add)).unwrap();
         let (before, after) = (of(&workshop), of(&with));

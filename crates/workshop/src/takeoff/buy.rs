@@ -9,7 +9,7 @@ use units::{Area, Volume};
 use super::{InHand, MaterialLine, Stores, Takeoff, of_stores};
 use crate::document::{Piece, Workshop};
 use crate::learning::lessons;
-use crate::shelf::stock;
+use crate::shelf::{Stock, stock};
 
 /// What to buy of one material.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,8 +31,14 @@ const TOO_LARGE: f64 = 2.0;
 
 /// What stands on the shelf of what is needed, as far as it is known.
 pub fn on_shelf(workshop: &Workshop, need: &Need) -> Vec<Contents> {
-    let alike = stock(workshop).into_iter().filter(|stock| stock.is_for(need));
-    alike.filter_map(|stock| stock.contents.ok()).collect()
+    of_stock(&stock(workshop), need)
+}
+
+fn of_stock(shelf: &[Stock], need: &Need) -> Vec<Contents> {
+    let alike = shelf.iter().filter(|stock| stock.is_for(need));
+    alike
+        .filter_map(|stock| stock.contents.as_ref().ok().copied())
+        .collect()
 }
 
 /// What to buy of one material besides what stands on the shelf, so that it is enough with the wanted confidence; without
@@ -138,6 +144,7 @@ fn where_on(piece: &str, takeoff: &Takeoff, line: &MaterialLine) -> String {
 /// measured up are left out. Where cans of a material stand on the shelf, these count, and not what was said to be in hand
 /// for a piece: it may be the same can.
 pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Shopping> {
+    let shelf = stock(workshop);
     let confidence = workshop.settings.confidence;
     let mut lots: Vec<(Vec<String>, Vec<&MaterialLine>)> = Vec::new();
     for (piece, takeoff) in workshop.pieces.iter().zip(takeoffs) {
@@ -169,7 +176,7 @@ pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Shoppi
                     in_hand.push(can.clone());
                 }
             }
-            let on_shelf = on_shelf(workshop, first);
+            let on_shelf = of_stock(&shelf, first);
             let contents = if on_shelf.is_empty() {
                 in_hand.iter().map(|can| can.contents).collect()
             } else {

@@ -521,14 +521,13 @@ mod tests {
             }
         }
         let (soonest, least) = soonest_and_least(&columns).unwrap();
-        assert!(about_as_soon(soonest, soonest));
-        let slow = columns.iter().find(|column| column.key == "brush").unwrap();
-        let (one, other) = (soonest.equal.minutes, slow.equal.minutes);
-        let apart = (one.value - other.value).abs();
-        assert_eq!(
-            about_as_soon(soonest, slow),
-            apart < one.standard_uncertainty.min(other.standard_uncertainty)
-        );
+        let later = |by: f64| {
+            let mut column = soonest.clone();
+            column.equal.minutes.value += by * column.equal.minutes.standard_uncertainty;
+            column
+        };
+        assert!(about_as_soon(soonest, &later(0.9)) && about_as_soon(&later(0.9), soonest));
+        assert!(!about_as_soon(soonest, &later(1.1)) && !about_as_soon(&later(1.1), soonest));
         assert!(
             columns
                 .iter()
