@@ -100,7 +100,7 @@ fn preparing(shown: &Shown, step: &PrepareStep) -> Html {
             <span>
                 <b>{ &step.title }</b>
                 <span class="with">{ format!(" {}", amounts.join("; ")) }</span>
-                { step.held.map(|held| format!(" {}", held.message())) }
+                { step.held.map(|held| format!(". {}", held.message())) }
             </span>
         </li>
     }
