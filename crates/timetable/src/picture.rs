@@ -76,7 +76,8 @@ impl Picture {
     }
 }
 
-/// Lays a timetable out over at most so many days, from the day of its first work on. Bars that reach beyond are cut.
+/// Lays a timetable out over at most so many days, from the day of its first work to the day after the last, so that the
+/// work is not small beside weeks of curing. Bars that reach beyond are cut.
 pub fn picture(jobs: &[Job], timetable: &Timetable, hours: &Hours, most_days: u32) -> Picture {
     let mut rows: Vec<Row> = (0..jobs.len())
         .map(|job| Row {
@@ -97,10 +98,11 @@ pub fn picture(jobs: &[Job], timetable: &Timetable, hours: &Hours, most_days: u3
         };
     };
     // A bar that ends at midnight needs no column for the day after.
-    let last = all()
-        .map(|bar| bar.to.after(-1).max(bar.from).day())
-        .max()
-        .unwrap_or(first);
+    let reaches = |bar: &Bar| match bar.kind {
+        BarKind::Curing => bar.from.day().after(1),
+        _ => bar.to.after(-1).max(bar.from).day(),
+    };
+    let last = all().map(reaches).max().unwrap_or(first);
     let wide = (i64::from(last.days()) - i64::from(first.days()) + 1).min(i64::from(most_days)) as i32;
     let end = Moment::new(first.after(wide), 0);
     for row in &mut rows {
@@ -181,7 +183,7 @@ mod tests {
         let coat = Step::new("coat", Minutes::one(60)).then(Wait::at_least(240));
         let mut last = Step::new("coat 2", Minutes::one(60));
         last.cure = Cure {
-            sell: Some(Minutes::one(1440)),
+            sell: Some(Minutes::one(10 * 1440)),
             ..Cure::default()
         };
         let jobs = [
@@ -205,7 +207,7 @@ mod tests {
                 "Hands 2026-05-01T09:00 60",
                 "Drying 2026-05-01T10:00 240",
                 "Hands 2026-05-02T09:00 60",
-                "Curing 2026-05-02T10:00 1440",
+                "Curing 2026-05-02T10:00 2280",
             ]
         );
         assert_eq!(found.rows[1].bars, []);

@@ -9,7 +9,7 @@ use coatings::{Figure, Reason};
 use units::{Area, Length, Volume};
 
 use crate::book::Line;
-use crate::document::{Piece, Workshop};
+use crate::document::Piece;
 
 /// What it is made of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -269,19 +269,10 @@ pub(crate) fn cost_and_minutes(art: &[Art]) -> (u64, f64) {
     )
 }
 
-/// All art of all pieces, with the names of the pieces.
-pub fn all_art(workshop: &Workshop) -> Vec<(String, Art)> {
-    let of = |piece: &Rc<Piece>| {
-        let name = piece.name.clone();
-        art(piece).into_iter().map(move |art| (name.clone(), art))
-    };
-    workshop.pieces.iter().flat_map(of).collect()
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{BookEdit, Edit, PieceEdit, invented_workshop};
+    use crate::{BookEdit, Edit, PieceEdit, Workshop, invented_workshop};
 
     fn with(piece: usize, values: &[(&'static str, &str)]) -> Workshop {
         let workshop = invented_workshop();
@@ -375,6 +366,5 @@ mod tests {
         let workshop = with(1, &[("kind", "leaf"), ("width", "100 mm"), ("height", "100 mm")]);
         let found = art(&workshop.pieces[1]).remove(0).takes.unwrap();
         assert!((found.area.as_square_metres() - 0.02).abs() < 1e-12);
-        assert_eq!(all_art(&workshop).len(), 1);
     }
 }

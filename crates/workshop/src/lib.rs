@@ -13,6 +13,7 @@ mod demo;
 mod document;
 mod edit;
 pub mod format;
+pub mod goods;
 mod hours;
 pub mod learning;
 pub mod market;

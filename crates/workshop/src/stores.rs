@@ -3,10 +3,10 @@
 
 use std::rc::Rc;
 
-use crate::art::{ArtKind, all_art};
 use crate::book::Line;
 use crate::document::Workshop;
-use crate::preparing::{Much, prepare};
+use crate::goods::goods;
+use crate::preparing::Much;
 use crate::takeoff::Takeoff;
 
 /// Something that stands there.
@@ -31,62 +31,35 @@ impl Store {
 /// Every line, in the maker's order; `takeoffs` are those of all pieces.
 pub fn stores(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Store> {
     let lines = workshop.books.lines("stores");
-    let has_sheets = lines.iter().any(|line| line.text("kind") == "sheets");
-    let sheets = if has_sheets {
-        sheets(workshop, takeoffs)
+    let is_taken = |line: &Rc<Line>| ["sheets", "leaf"].contains(&line.text("kind"));
+    let goods = if lines.iter().any(is_taken) {
+        goods(workshop, takeoffs)
     } else {
         Vec::new()
+    };
+    let needed = |key: &str| {
+        let good = goods.iter().find(|good| good.key == key)?;
+        match good.takes {
+            Much::Sheets(_, low, high) | Much::Count(low, high) => Some((low, high)),
+            _ => None,
+        }
     };
     let of = |line: &Rc<Line>| Store {
         id: Rc::clone(&line.id),
         have: line.count("count").unwrap_or(0),
         needed: match line.text("kind") {
-            "sheets" => sheets
-                .iter()
-                .find(|(grit, _)| *grit == line.text("grit"))
-                .map(|(_, taken)| *taken),
-            "leaf" => leaves(workshop),
+            "sheets" => needed(&format!("sheets-{}", line.text("grit"))),
+            "leaf" => needed("leaf"),
             _ => None,
         },
     };
     lines.iter().map(of).collect()
 }
 
-/// Full sheets of each grit that all pieces take, done by hand, from and to.
-pub fn sheets(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<(&'static str, (u32, u32))> {
-    let mut all: Vec<(&'static str, (u32, u32))> = Vec::new();
-    for (piece, takeoff) in workshop.pieces.iter().zip(takeoffs) {
-        let steps = takeoff
-            .iter()
-            .flat_map(|takeoff| prepare(workshop, piece, takeoff, &[]));
-        for amount in steps
-            .filter(|step| step.may_be_done())
-            .flat_map(|step| step.amounts)
-        {
-            let Much::Sheets(grit, low, high) = amount.much else {
-                continue;
-            };
-            match all.iter_mut().find(|(other, _)| *other == grit) {
-                Some((_, taken)) => *taken = (taken.0 + low, taken.1 + high),
-                None => all.push((grit, (low, high))),
-            }
-        }
-    }
-    all
-}
-
-/// Leaves that all art takes.
-fn leaves(workshop: &Workshop) -> Option<(u32, u32)> {
-    let art = all_art(workshop).into_iter().map(|(_, art)| art);
-    let leaf = art.filter(|art| art.kind == ArtKind::Leaf);
-    let counts = leaf.filter_map(|art| art.takes.ok()?.sheets);
-    counts.reduce(|(low, high), (more, most)| (low + more, high + most))
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::preparing::PrepareStep;
+    use crate::preparing::{PrepareStep, prepare};
     use crate::{BookEdit, Edit, PieceEdit, invented_workshop, takeoffs};
 
     fn add(workshop: &Workshop, id: &str, values: &[(&'static str, &str)]) -> Workshop {

@@ -89,7 +89,7 @@ pub const SCENES: [Scene; 28] = [
     scene("together", &["#together"], "main.room"),
     scene(
         "shelf",
-        &["#together", "#shelf", "#add-shelf"],
+        &["#together", "#room-shelf", "#add-shelf"],
         "[id^=shelf-][id$=-material]",
     ),
     scene("settings", &["#settings"], "#open-file"),

@@ -14,7 +14,7 @@ async fn a_can_on_the_shelf() -> Result<()> {
         page.look_around().await?;
         page.press("#together").await?;
         page.element("#shopping li").await?;
-        page.press("#shelf").await?;
+        page.press("#room-shelf").await?;
         page.press("#add-shelf").await?;
         page.choose("[id^=shelf-][id$=-material]", "water-polyurethane")
             .await?;

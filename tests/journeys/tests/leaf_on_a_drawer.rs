@@ -28,8 +28,8 @@ async fn leaf_on_a_drawer() -> Result<()> {
         page.begins("#of-art li", "Drawers: 19.80").await?;
         page.press("#together").await?;
         page.begins(
-            "#sheets-to-buy li",
-            &format!("Leaf: {LEAVES}, for Six-drawer dresser"),
+            "#goods li:has(#basket-leaf)",
+            &format!("Leaf: {LEAVES} for Six-drawer dresser"),
         )
         .await?;
         // 200 less 20 and 19.80 in ten hours; nothing else has a price.
@@ -41,7 +41,7 @@ async fn leaf_on_a_drawer() -> Result<()> {
         page.kept().await?;
         page.reload().await?;
         page.press("#together").await?;
-        let list = page.texts(&["#sheets-to-buy li"]).await?;
+        let list = page.texts(&["#goods li:has(#basket-leaf)"]).await?;
         ensure!(list.iter().any(|line| line.contains(LEAVES)), "{list:?}");
         Ok(())
     })

@@ -31,7 +31,7 @@ async fn what_it_really_took() -> Result<()> {
         })
         .await?;
         page.press("#together").await?;
-        page.press("#shelf").await?;
+        page.press("#room-shelf").await?;
         page.begins("#lesson-trim-enamel-foam-roller p", "By the film of the tool ")
             .await?;
         page.press("#to-board").await?;

@@ -14,7 +14,7 @@ use super::book::only;
 use super::files::tell_saved;
 use crate::browser::{device, now, today, utc};
 use crate::parts::button;
-use crate::state::{Act, App};
+use crate::state::{Act, App, Room};
 use crate::words;
 
 /// The days that the picture shows at most.
@@ -55,9 +55,34 @@ pub fn DaysRoom(props: &Props) -> Html {
     }
 }
 
+#[derive(Properties, PartialEq)]
+pub struct ReadyProps {
+    pub app: Rc<App>,
+    pub send: Send,
+}
+
+/// When the open piece is ready if it is begun now, and the way to its days.
+#[component]
+pub fn Ready(props: &ReadyProps) -> Html {
+    let ReadyProps { app, send } = props;
+    let days = use_memo(app.workshop.clone(), |workshop| {
+        days(workshop, &takeoffs(workshop), now())
+    });
+    let job = app.open.as_ref().and_then(|open| {
+        let mut jobs = days.jobs.iter();
+        jobs.position(|job| job.key == *open.0)
+    });
+    html! {
+        <div class="row ready">
+            <p id="ready-on">{ job.map(|job| words::ready(&days, job)) }</p>
+            { button("all-days", "Day by day", send.reform(|_: MouseEvent| Act::Room(Room::Days))) }
+        </div>
+    }
+}
+
 /// The width of the picture and the height of a row, in its own units.
-const WIDTH: f64 = 900.0;
-const ROW: f64 = 34.0;
+const WIDTH: f64 = 720.0;
+const ROW: f64 = 40.0;
 const HEAD: f64 = 22.0;
 
 /// A row for each piece, a column for each day.
@@ -67,12 +92,11 @@ fn drawn(days: &Days) -> Html {
     let column = WIDTH / picture.days.len().max(1) as f64;
     let day = |(n, of): (usize, &timetable::DayColumn)| {
         let x = column * n as f64;
-        let (_, _, number) = of.day.ymd();
         let closed = of.open.is_empty().then_some("closed");
         html! {
             <g>
                 <rect class={classes!("day", closed)} x={x.to_string()} y="0" width={column.to_string()} height={height.to_string()} />
-                <text x={(x + 4.0).to_string()} y="15">{ number.to_string() }</text>
+                <text x={(x + 4.0).to_string()} y="15">{ words::weekday_and_number(of.day) }</text>
             </g>
         }
     };
@@ -83,6 +107,11 @@ fn drawn(days: &Days) -> Html {
             { for picture.days.iter().enumerate().map(day) }
             { for picture.rows.iter().enumerate().map(|(n, row)| bars(days, &picture, n, row)) }
             </svg>
+            <ul class="legend">
+                <li class="hands">{ "work with your hands" }</li>
+                <li class="drying">{ "it dries" }</li>
+                <li class="curing">{ "not to be sold yet" }</li>
+            </ul>
         </div>
     }
 }
@@ -97,14 +126,15 @@ fn bars(days: &Days, picture: &Picture, n: usize, row: &timetable::Row) -> Html 
             BarKind::Curing => "curing",
         };
         html! {
-            <rect {class} x={from.to_string()} y={(top + 14.0).to_string()} width={(to - from).max(1.5).to_string()} height="14" />
+            <rect {class} x={from.to_string()} y={(top + 17.0).to_string()} width={(to - from).max(1.5).to_string()} height="16" />
         }
     };
     let name = days.jobs.get(row.job).map(|job| job.name.clone());
     html! {
         <g>
-            <text x="4" y={(top + 11.0).to_string()}>{ name }</text>
+            <text x="4" y={(top + 13.0).to_string()}>{ name }</text>
             { for row.bars.iter().map(bar) }
+            <text class="ready" x={(WIDTH - 6.0).to_string()} y={(top + 29.0).to_string()}>{ words::ready_on(days, row.job) }</text>
         </g>
     }
 }

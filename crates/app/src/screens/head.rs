@@ -32,6 +32,7 @@ pub fn head(app: &Rc<App>, send: &Send) -> Html {
                 { sign("undo", Icon::Undo, "Undo", undo) }
                 { sign("redo", Icon::Redo, "Redo", redo) }
                 { room(app, send, Room::Together, "together", Icon::Shopping, "To buy") }
+                { room(app, send, Room::Days, "days", Icon::Days, "Days") }
                 { room(app, send, Room::Settings, "settings", Icon::Settings, "Settings, files") }
             </div>
             { new_version(app) }

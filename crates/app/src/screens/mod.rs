@@ -168,7 +168,7 @@ pub fn Page() -> Html {
     let compared =
         (app.sheet == Sheet::Tools).then_some((of, app.workshop.units, app.workshop.settings.clone()));
     let workshop = Rc::clone(&app.workshop);
-    let ways = use_memo(compared, |of| {
+    let ways_of_doing = use_memo(compared, |of| {
         let takeoff = result.as_ref().as_ref()?.as_ref().ok()?;
         Some(workshop::compare(
             &workshop,
@@ -196,46 +196,15 @@ pub fn Page() -> Html {
     if app.keeping == Keeping::Opening {
         return html! { <p class="opening">{ "Opening the workshop\u{2026} If it takes long, close its other tabs." }</p> };
     }
-    let room = match (app.room, piece) {
-        (Room::Settings, _) => {
-            html! { <main class="room">{ messages::messages(&app, &send) }{ to_board(&app, &send) }{ settings::settings(&app, &send) }</main> }
-        }
-        (Room::Prices, _) => html! {
+    let room = match (room(&app, &send), piece) {
+        (Some(room), _) => html! {
             <main class="room">
                 { messages::messages(&app, &send) }
-                { to_board(&app, &send) }
-                { prices::prices(&app, &send) }
+                { ways(&app, &send) }
+                { room }
             </main>
         },
-        (Room::Mixing, _) => html! {
-            <main class="room">
-                { messages::messages(&app, &send) }
-                { to_board(&app, &send) }
-                { mixing::bench(&app, &send) }
-            </main>
-        },
-        (Room::Shelf, _) => html! {
-            <main class="room">
-                { messages::messages(&app, &send) }
-                { to_board(&app, &send) }
-                <shelf::Shelf app={app.clone()} send={send.clone()} />
-            </main>
-        },
-        (Room::Days, _) => html! {
-            <main class="room">
-                { messages::messages(&app, &send) }
-                { to_board(&app, &send) }
-                <days::DaysRoom app={app.clone()} send={send.clone()} />
-            </main>
-        },
-        (Room::Together, Some(_)) => html! {
-            <main class="room">
-                { messages::messages(&app, &send) }
-                { to_board(&app, &send) }
-                <together::Together app={app.clone()} send={send.clone()} />
-            </main>
-        },
-        (_, Some(piece)) => {
+        (None, Some(piece)) => {
             let shown = Shown {
                 app: app.clone(),
                 piece,
@@ -243,9 +212,9 @@ pub fn Page() -> Html {
                 edges,
                 send: send.clone(),
             };
-            board(&shown, &drawn, ways.as_deref().unwrap_or_default())
+            board(&shown, &drawn, ways_of_doing.as_deref().unwrap_or_default())
         }
-        (_, None) => html! {
+        (None, None) => html! {
             <main class="room">
                 { messages::messages(&app, &send) }
                 { start::start(&send) }
@@ -261,14 +230,58 @@ pub fn Page() -> Html {
     }
 }
 
-/// The way back from another room.
-fn to_board(app: &App, send: &Send) -> Html {
+/// The room that is open besides the board; of an empty workshop some have nothing to show.
+fn room(app: &Rc<App>, send: &Send) -> Option<Html> {
+    let is_empty = app.workshop.pieces.is_empty();
+    let props = || (app.clone(), send.clone());
+    Some(match app.room {
+        Room::Board => return None,
+        Room::Together if is_empty => return None,
+        Room::Together => {
+            let (app, send) = props();
+            html! { <together::Together {app} {send} /> }
+        }
+        Room::Days => {
+            let (app, send) = props();
+            html! { <days::DaysRoom {app} {send} /> }
+        }
+        Room::Mixing => mixing::bench(app, send),
+        Room::Shelf => {
+            let (app, send) = props();
+            html! { <shelf::Shelf {app} {send} /> }
+        }
+        Room::Prices => prices::prices(app, send),
+        Room::Settings => settings::settings(app, send),
+    })
+}
+
+/// The rooms besides the board, with the word for each. What is of no piece lies there.
+const ROOMS: [(Room, &str, &str); 6] = [
+    (Room::Together, "to-buy", "To buy"),
+    (Room::Days, "days", "Days"),
+    (Room::Mixing, "mixing", "Mixing bench"),
+    (Room::Shelf, "shelf", "Shelf"),
+    (Room::Prices, "prices", "Price notes"),
+    (Room::Settings, "settings", "Settings, files"),
+];
+
+/// The way back from another room, and to the others.
+fn ways(app: &App, send: &Send) -> Html {
     let back = send.reform(|_: MouseEvent| Act::Room(Room::Board));
     let word = match app.piece() {
         Some(_) => "Back to the piece",
         None => "Back to the start",
     };
-    html! { <p class="way-back">{ button("to-board", word, back) }</p> }
+    let rooms = match app.workshop.pieces.is_empty() {
+        true => &ROOMS[1..],
+        false => &ROOMS[..],
+    };
+    html! {
+        <nav class="rooms" aria-label="Rooms">
+            { button("to-board", word, back) }
+            <div class="sheets">{ choice("Rooms", "room", rooms, app.room, send.reform(Act::Room)) }</div>
+        </nav>
+    }
 }
 
 /// What else is touched or gone into than a measurement, its keys or its drawing puts the tape away. A touch does so when
@@ -294,12 +307,18 @@ fn board(shown: &Shown, drawn: &drawing::Drawn, ways: &[WayColumn]) -> Html {
     let Shown { app, send, .. } = shown;
     let sheet = words::sheet(app.sheet);
     let taking = app.field.is_some().then_some("taking");
+    // Where nothing is measured or coloured, the drawing would only be in the way.
+    let is_drawn = shown.takeoff().is_none()
+        || matches!(
+            app.sheet,
+            Sheet::Measure | Sheet::Parts | Sheet::Surfaces | Sheet::Finish | Sheet::Card
+        );
     html! {
         <>
             <main class={classes!("board", sheet, taking)}>
                 { messages::messages(app, send) }
                 <div class="sheets">{ sheets(app, send) }</div>
-                { drawing::board(shown, drawn) }
+                if is_drawn { { drawing::board(shown, drawn) } }
                 <div class="questions">
                     <h2 class="unseen">{ sheet_word(app.sheet) }</h2>
                     { match app.sheet {

@@ -4,6 +4,7 @@ use workshop::money::{Account, Line, account};
 use yew::prelude::*;
 
 use super::book::only;
+use super::days::Ready;
 use super::{Shown, money as prices_of};
 use crate::browser::today;
 use crate::parts::button;
@@ -25,6 +26,7 @@ pub fn sheet(shown: &Shown) -> Html {
             <p class="against">{ words::unpriced(&account.unpriced) }</p>
             <p id="nearby">{ words::nearby(&account.nearby, &money) }</p>
             { button("price-notes", "Price notes", notes) }
+            <Ready app={app.clone()} send={send.clone()} />
             <h3>{ "This piece" }</h3>
             { only(app, send, "facts", &["bought", "asking", "sold", "sold-on", "hours", "delivery"]) }
             <h3>{ "Every piece" }</h3>
@@ -44,7 +46,7 @@ fn verdict(account: &Account, money: Money<'_>) -> Html {
         <>
             <p class="verdict" id="buy-or-leave" role="status">{ words::buy_or_leave(account, money) }</p>
             <dl class="totals">
-                <div><dt>{ "Lowest price, nothing for the work" }</dt><dd id="lowest">{ price(account.lowest.filter(|lowest| *lowest > 0)) }</dd></div>
+                <div><dt>{ "Break-even, your hours unpaid" }</dt><dd id="lowest">{ price(account.lowest.filter(|lowest| *lowest > 0)) }</dd></div>
                 <div><dt>{ "Price that pays your hours" }</dt><dd id="wanted">{ price(account.wanted.filter(|wanted| *wanted > 0)) }</dd></div>
                 <div><dt>{ "Pay at most for it" }</dt><dd id="most">{ price(account.most) }</dd></div>
             </dl>

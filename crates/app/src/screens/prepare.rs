@@ -8,10 +8,11 @@ use workshop::{BookEdit, PieceEdit};
 use yew::prelude::*;
 
 use super::book::{Form, add, only};
+use super::days::Ready;
 use super::{Send, Shown, weighed};
 use crate::browser::today;
-use crate::parts::{button, fold};
-use crate::state::{Act, App, Room};
+use crate::parts::fold;
+use crate::state::{Act, App};
 use crate::words;
 
 /// The steps of the open piece; nothing while its measurements do not fit.
@@ -32,10 +33,8 @@ pub fn prepare(shown: &Shown) -> Html {
     html! {
         <section aria-label="Prepare" class="prepare">
             { found(shown) }
-            <div class="row">
-                { only(app, send, "facts", &["begin", "due"]) }
-                { button("all-days", "Days of all pieces", send.reform(|_: MouseEvent| Act::Room(Room::Days))) }
-            </div>
+            { only(app, send, "facts", &["begin", "due"]) }
+            <Ready app={app.clone()} send={send.clone()} />
             <h3>{ "Step by step" }<span class="with" id="steps-done">{ format!(" {done} of {} done", steps.len()) }</span></h3>
             <p class="with">{ "What sheets, cloths, rags, washing and wetting take is common practice, no source; your own sheets go before." }</p>
             <ol class="steps">{ for steps.iter().map(|of| step(shown, of)) }</ol>

@@ -5,8 +5,9 @@ use geometry::FieldId;
 use units::System;
 use yew::prelude::*;
 
-use super::Shown;
+use super::measure::CHOICES;
 use super::tape::{Tape, field, stands_in};
+use super::{Send, Shown};
 use crate::browser::{focus, focus_soon};
 use crate::parts::{Icon, icon};
 use crate::state::{Act, BACK};
@@ -131,21 +132,31 @@ fn moves(shown: &Shown) -> Html {
         })
     };
     let before = app.next_field(false);
-    let next = match app.next_field(true) {
-        Some(_) => "Next",
-        None => "Done",
+    let (next, on) = match app.next_field(true) {
+        _ if app.comes_to_choices() => ("How it is made", to_choices(send)),
+        Some(_) => ("Next", go(true)),
+        None => ("Done", go(true)),
     };
     html! {
         <div class="moves">
             <button type="button" id="tape-before" aria-label="The measurement before" disabled={before.is_none()}
                 onclick={go(false)}>{ icon(Icon::Back) }</button>
-            <button type="button" id="tape-next" class="main" onclick={go(true)}>{ next }{ icon(Icon::On) }</button>
+            <button type="button" id="tape-next" class="main" onclick={on}>{ next }{ icon(Icon::On) }</button>
             <button type="button" id="tape-keyboard" aria-pressed={app.keyboard.to_string()}
                 aria-label="Keyboard of the device" onclick={swap}>{ icon(Icon::Keyboard) }</button>
             <button type="button" id="tape-away" aria-label="Close: put the tape away"
                 onclick={send.reform(|_| Act::PutTapeAway)}>{ "Close" }</button>
         </div>
     }
+}
+
+/// Puts the tape away and goes to how the piece is made.
+fn to_choices(send: &Send) -> Callback<MouseEvent> {
+    let send = send.clone();
+    Callback::from(move |_: MouseEvent| {
+        send.emit(Act::PutTapeAway);
+        focus_soon(CHOICES.into());
+    })
 }
 
 /// An inch of the tape, enlarged, each of its lines a key.

@@ -4,10 +4,8 @@ use std::rc::Rc;
 
 use units::{Area, show_area};
 use wasm_bindgen_futures::spawn_local;
-use workshop::art::{Art, all_art};
+use workshop::goods::{Good, goods};
 use workshop::money::{Earning, earnings};
-use workshop::preparing::Much;
-use workshop::stores::sheets;
 use workshop::{BookEdit, Edit, Piece, Shopping, Takeoff, shopping, takeoffs};
 use yew::prelude::*;
 
@@ -15,7 +13,7 @@ use super::drawing::Silhouette;
 use super::{Send, amounts::swatch, money};
 use crate::browser::{device, print, today};
 use crate::parts::button;
-use crate::state::{Act, App, Message, Room};
+use crate::state::{Act, App, Message};
 use crate::words;
 
 #[derive(Properties, PartialEq)]
@@ -32,12 +30,11 @@ pub fn Together(props: &Props) -> Html {
         let takeoffs = takeoffs(workshop);
         let bought = shopping(workshop, &takeoffs);
         let earned = earnings(workshop, &takeoffs);
-        let abrasive = sheets(workshop, &takeoffs);
-        (areas(takeoffs), bought, earned, abrasive)
+        let goods = goods(workshop, &takeoffs);
+        (areas(takeoffs), bought, earned, goods)
     });
-    let (areas, bought, earned, abrasive) = &*found;
-    let art = all_art(&app.workshop);
-    let text = words::list(bought, &art, &money(app));
+    let (areas, bought, earned, goods) = &*found;
+    let text = words::list(bought, goods, app.workshop.units, &money(app));
     html! {
         <section class="together" aria-labelledby="together-title">
             <h2 id="together-title">{ "All pieces together" }</h2>
@@ -46,12 +43,11 @@ pub fn Together(props: &Props) -> Html {
             </ul>
             <h2>{ "To buy, besides what is in hand" }</h2>
             <div class="row">
-                { button("shelf", "Shelf", send.reform(|_: MouseEvent| Act::Room(Room::Shelf))) }
                 { button("print-list", "Print the list", Callback::from(|_: MouseEvent| print())) }
                 { hand_on(send, &text) }
             </div>
             { list(app, send, bought) }
-            { besides(&art, abrasive) }
+            { besides(app, send, goods) }
             { earns(app, earned) }
         </section>
     }
@@ -133,19 +129,28 @@ fn hand_on(send: &Send, text: &str) -> Html {
     }
 }
 
-/// The sheets of all leaf, transfers and paper, and of abrasive.
-fn besides(art: &[(String, Art)], abrasive: &[(&'static str, (u32, u32))]) -> Html {
-    let line = |(piece, art): &(String, Art)| {
-        let sheets = words::sheets(art)?;
-        Some(html! { <li>{ format!("{}: {sheets}, for {piece}", art.kind.label()) }</li> })
+/// What is bought besides cans, one line for each.
+fn besides(app: &App, send: &Send, goods: &[Good]) -> Html {
+    let line = |good: &Good| {
+        let much = words::good(good, app.workshop.units);
+        let id = format!("basket-{}", good.key);
+        let pieces: Vec<&str> = good.pieces.iter().map(String::as_str).collect();
+        let text = html! {
+            <span>
+                <b>{ &good.name }</b>{ ": " }{ much.clone().unwrap_or_else(|| "enough is here".into()) }
+                <span class="hint">{ format!(" for {}", words::and(&pieces)) }{ words::good_here(good) }</span>
+            </span>
+        };
+        html! {
+            <li key={good.key.clone()}>
+                { match much {
+                    Some(_) => tick(app, send, id, good.key.as_str().into(), text),
+                    None => text,
+                } }
+            </li>
+        }
     };
-    let of_grit = |(grit, (low, high)): &(&'static str, (u32, u32))| {
-        let sheets = words::much(Much::Sheets(grit, *low, *high), units::System::Metric);
-        html! { <li>{ format!("Abrasive {grit}: {sheets}, if all is done by hand") }</li> }
-    };
-    html! {
-        <ul id="sheets-to-buy">{ for art.iter().filter_map(line) }{ for abrasive.iter().map(of_grit) }</ul>
-    }
+    html! { <ul id="goods">{ for goods.iter().map(line) }</ul> }
 }
 
 /// What came of the pieces that were sold, and would come of those that have a price.
@@ -195,8 +200,12 @@ fn basket(app: &App, send: &Send, lot: &Shopping) -> Html {
         .colour
         .map(|[red, green, blue]| format!("-{red:02x}{green:02x}{blue:02x}"));
     let key: Rc<str> = format!("{}{}", lot.material.key, colour.unwrap_or_default()).into();
+    tick(app, send, format!("basket-{key}"), key, "In the basket".into())
+}
+
+/// A box that is ticked when a thing lies in the basket.
+fn tick(app: &App, send: &Send, id: String, key: Rc<str>, text: Html) -> Html {
     let is_in = app.workshop.books.line("basket", &key).is_some();
-    let id = format!("basket-{key}");
     let tick = send.reform(move |_: Event| {
         Act::Book(match is_in {
             true => BookEdit::Strike("basket", Rc::clone(&key)),
@@ -205,7 +214,7 @@ fn basket(app: &App, send: &Send, lot: &Shopping) -> Html {
     });
     html! {
         <label class="switch" for={id.clone()}>
-            <input {id} type="checkbox" checked={is_in} onchange={tick} />{ "In the basket" }
+            <input {id} type="checkbox" checked={is_in} onchange={tick} />{ text }
         </label>
     }
 }

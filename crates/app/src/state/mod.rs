@@ -651,6 +651,14 @@ pub(crate) mod tests {
         // The drawing turns to where the depth is taken.
         assert_eq!((next.field, next.look), (Some(order[1]), Look::Side));
         assert_eq!(next.update(Act::GoOn(false)).field, app.field);
+        let to_choices = order.iter().find(|field| {
+            let app = app.update(Act::Enter(**field));
+            app.comes_to_choices()
+        });
+        assert!(
+            matches!(to_choices, Some(FieldId::RowHeight(..))),
+            "{to_choices:?}"
+        );
         let end = order.iter().fold(app, |app, _| app.update(Act::GoOn(true)));
         assert_eq!(end.field, None, "behind the last one the tape is put away");
     }

@@ -84,6 +84,20 @@ impl App {
         order.get(next).copied()
     }
 
+    /// Whether the sizes of the whole and its rows end with the present measurement. How the piece is made comes then: the
+    /// finer sizes hang on it.
+    pub fn comes_to_choices(&self) -> bool {
+        let is_finer = |field: FieldId| {
+            let mut fields = self
+                .piece()
+                .into_iter()
+                .flat_map(|piece| piece.furniture().fields());
+            fields.any(|other| other.id() == field && !other.is_of_whole())
+        };
+        let next = self.next_field(true);
+        self.field.is_some_and(|field| !is_finer(field)) && next.is_some_and(is_finer)
+    }
+
     /// The maker goes on to the next measurement, or back to the one before.
     pub(super) fn go_on(&mut self, on: bool) {
         match (self.next_field(on), self.field) {

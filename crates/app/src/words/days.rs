@@ -32,17 +32,37 @@ pub fn ready(days: &Days, job: usize) -> String {
     format!("{name}: {ready}{late}.")
 }
 
+/// The day on which a piece is ready: `ready 14 Dec 2026`; nothing where that is not known.
+pub fn ready_on(days: &Days, job: usize) -> String {
+    let outcome = days.timetable.outcomes.get(job);
+    let sell = outcome.and_then(|outcome| outcome.at(Stage::Sell));
+    sell.map_or_else(String::new, |sell| format!("ready {}", day(sell.day())))
+}
+
+/// A day as it heads a column: `Fri 27`, and the month with its first day: `Tue 1 Dec`.
+pub fn weekday_and_number(of: Day) -> String {
+    let short = NAMES.get(of.weekday()).and_then(|name| name.get(..3));
+    let (_, _, number) = of.ymd();
+    let of = day(of);
+    let date = match number {
+        1 => of.rsplit_once(' ').map_or("", |(date, _)| date),
+        _ => of.split(' ').next().unwrap_or_default(),
+    };
+    format!("{} {date}", short.unwrap_or_default())
+}
+
+const NAMES: [&str; 7] = [
+    "Monday",
+    "Tuesday",
+    "Wednesday",
+    "Thursday",
+    "Friday",
+    "Saturday",
+    "Sunday",
+];
+
 /// A day with its name: `Thursday, 26 Nov 2026`.
 pub fn weekday_and_day(of: Day) -> String {
-    const NAMES: [&str; 7] = [
-        "Monday",
-        "Tuesday",
-        "Wednesday",
-        "Thursday",
-        "Friday",
-        "Saturday",
-        "Sunday",
-    ];
     format!(
         "{}, {}",
         NAMES.get(of.weekday()).copied().unwrap_or_default(),
@@ -137,6 +157,11 @@ mod tests {
             weekday_and_day(Day::read("2026-11-26").unwrap()),
             "Thursday, 26 Nov 2026"
         );
+        let head = |day| weekday_and_number(Day::read(day).unwrap());
+        assert_eq!(
+            (head("2026-11-27"), head("2026-12-01")),
+            ("Fri 27".into(), "Tue 1 Dec".into())
+        );
         let days = Days {
             jobs: jobs.to_vec(),
             hours,
@@ -144,6 +169,7 @@ mod tests {
             timetable,
         };
         assert_eq!(ready(&days, 0), "box: no coat is planned.");
+        assert_eq!(ready_on(&days, 0), "");
         assert_eq!(
             usual_hours(),
             "As you named none, Monday to Friday from 9 to 12 and 13 to 17."

@@ -1,12 +1,15 @@
 //! The list of what to buy as plain text, to be handed on.
 
+use units::System;
 use workshop::Shopping;
 use workshop::art::Art;
+use workshop::goods::Good;
+use workshop::preparing::Much;
 
-use super::{Money, cans, colour};
+use super::{Money, cans, colour, much};
 
-/// One line for each material that has to be bought, and for the sheets of all art.
-pub fn list(bought: &[Shopping], art: &[(String, Art)], money: Money<'_>) -> String {
+/// One line for each material that has to be bought, then one for each thing besides.
+pub fn list(bought: &[Shopping], goods: &[Good], system: System, money: Money<'_>) -> String {
     let lots = bought
         .iter()
         .filter(|lot| lot.buy.as_ref().is_ok_and(|buy| !buy.cans.is_empty()));
@@ -16,31 +19,49 @@ pub fn list(bought: &[Shopping], art: &[(String, Art)], money: Money<'_>) -> Str
             .map_or_else(String::new, |of| format!(", {}", colour(of)));
         format!("{}{tint}: {}", lot.material.name, cans(&lot.buy, money))
     });
-    let sheets = art
+    let goods = goods
         .iter()
-        .filter_map(|(piece, art)| Some(format!("{} ({piece})", sheets(art)?)));
-    lots.chain(sheets).collect::<Vec<_>>().join("\n")
+        .filter_map(|of| Some(format!("{}: {}", of.name, good(of, system)?)));
+    lots.chain(goods).collect::<Vec<_>>().join("\n")
+}
+
+/// How much of a thing has to be bought: `55 to 66 leaves`; nothing where enough is here.
+pub fn good(good: &Good, system: System) -> Option<String> {
+    Some(match (good.to_buy()?, good.unit) {
+        (Much::Count(low, high), Some(unit)) => counted((low, high), unit),
+        (left, _) => much(left, system),
+    })
+}
+
+/// What stands in the workshop of a thing: `, 25 here`.
+pub fn good_here(good: &Good) -> String {
+    match good.here {
+        0 => String::new(),
+        here => format!(", {here} here"),
+    }
 }
 
 /// How many sheets a piece of art takes: `55 to 66 leaves`; nothing for what takes none, or is not known yet.
 pub fn sheets(art: &Art) -> Option<String> {
-    let (low, high) = art.takes.as_ref().ok()?.sheets?;
-    let (one, many) = art.kind.sheet();
-    Some(match (low, high) {
+    Some(counted(art.takes.as_ref().ok()?.sheets?, art.kind.sheet()))
+}
+
+fn counted((low, high): (u32, u32), (one, many): (&str, &str)) -> String {
+    match (low, high) {
         (1, 1) => format!("1 {one}"),
         (low, high) if low == high => format!("{high} {many}"),
         (low, high) => format!("{low} to {high} {many}"),
-    })
+    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use workshop::art::all_art;
+    use workshop::goods::goods;
     use workshop::{BookEdit, Edit, PieceEdit, invented_workshop, shopping, takeoffs};
 
     #[test]
-    fn the_list_names_what_is_bought_and_the_sheets() {
+    fn the_list_names_what_is_bought_and_the_rest_of_it() {
         let workshop = invented_workshop();
         let id = workshop.pieces[0].id.clone();
         let values = [("kind", "leaf"), ("width", "700 mm"), ("height", "1400 mm")];
@@ -50,13 +71,17 @@ mod tests {
             .collect();
         let add = PieceEdit::Book(BookEdit::Add("art", "a".into(), values));
         let workshop = workshop.apply(Edit::Piece(id, add)).unwrap();
-        let bought = shopping(&workshop, &takeoffs(&workshop));
-        let text = list(&bought, &all_art(&workshop), &|hundredths| hundredths.to_string());
+        let taken = takeoffs(&workshop);
+        let (bought, besides) = (shopping(&workshop, &taken), goods(&workshop, &taken));
+        let text = list(&bought, &besides, System::Metric, &|hundredths| {
+            hundredths.to_string()
+        });
         let lines: Vec<&str> = text.lines().collect();
         let to_buy = bought
             .iter()
             .filter(|lot| !lot.buy.as_ref().unwrap().cans.is_empty());
-        assert_eq!(lines.len(), to_buy.count() + 1);
-        assert_eq!(lines[lines.len() - 1], "55 to 66 leaves (Six-drawer dresser)");
+        assert_eq!(lines.len(), to_buy.count() + besides.len());
+        assert!(lines.contains(&"Leaf: 55 to 66 leaves"), "{text}");
+        assert!(lines.contains(&"Test kit for lead: 2"), "{text}");
     }
 }

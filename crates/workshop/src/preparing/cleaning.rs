@@ -13,6 +13,11 @@ const SOLUTION: Figure = Figure::practice(10.0, 20.0);
 /// How far a litre goes that is sprayed inside, square metres.
 const SPRAYED: Figure = Figure::practice(15.0, 30.0);
 
+/// What the glue of stickers takes of alcohol, litres.
+const ALCOHOL_TAKEN: Figure = Figure::practice(0.03, 0.1);
+/// How far a litre of mineral spirits goes on wax, square metres.
+const SPIRITS: Figure = Figure::practice(8.0, 16.0);
+
 const CLEAN: Reason = Reason::practice(
     "Clean before anything is sanded, or the grease is rubbed in. Wipe, wait as the label says, wipe off, then with clean \
      water, and let it dry.",
@@ -37,6 +42,7 @@ pub(super) fn clean(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         Some((low + need.low(), high + need.high()))
     });
     let area = of.takeoff.painted.value.as_square_metres();
+    // A cleaner that is planned stands on the list as a material.
     let (what, (low, high), from) = match ready {
         Some(ready) => ("Cleaner, ready to use", ready, "the cleaners of the finish"),
         None => (
@@ -48,10 +54,12 @@ pub(super) fn clean(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
             "area / what a litre washes, 10 to 20 m2 (110 to 215 ft2)",
         ),
     };
-    let mut step =
-        PrepareStep::new("clean", "Clean it all")
-            .how([CLEAN])
-            .takes(what, Much::Volume(low, high), from);
+    let mut step = PrepareStep::new("clean", "Clean it all").how([CLEAN]);
+    let much = Much::Volume(low, high);
+    step = match ready {
+        Some(_) => step.takes(what, much, from),
+        None => step.buys("soap", what, much, from),
+    };
     let habits = of.workshop.books.only("habits");
     if let Some(water) = habits.count("dilution").filter(|water| *water > 0) {
         let share = 1.0 / f64::from(water + 1);
@@ -68,11 +76,7 @@ pub(super) fn clean(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
             Much::Volume(low, high),
             "as much as of the solution",
         )
-        .takes(
-            "Cloths",
-            one_for(of.takeoff.painted.value, (1.0, 2.0)),
-            "one for 1 to 2 m2 (11 to 22 ft2)",
-        )
+        .cloths(of.takeoff.painted.value)
         .lasts(time::on(of.takeoff.painted.value, time::CLEAN))
         .waits(WASHED)
         .mind([CLEANER]);
@@ -81,6 +85,15 @@ pub(super) fn clean(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         steps.push(
             PrepareStep::new("stickers", "Take off stickers and their glue")
                 .how([STICKERS])
+                .buys(
+                    "alcohol",
+                    "Alcohol",
+                    Much::Volume(
+                        Volume::litres(ALCOHOL_TAKEN.low),
+                        Volume::litres(ALCOHOL_TAKEN.high),
+                    ),
+                    "30 to 100 mL for a piece (1 to 3 fl oz)",
+                )
                 .lasts((10.0, 20.0))
                 .mind([ALCOHOL]),
         );
@@ -89,10 +102,32 @@ pub(super) fn clean(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         steps.push(
             PrepareStep::new("wax", "Take off wax and polish")
                 .how([WAX])
+                .buys(
+                    "spirits",
+                    "Mineral spirits",
+                    Much::Volume(
+                        Volume::litres(area / SPIRITS.high),
+                        Volume::litres(area / SPIRITS.low),
+                    ),
+                    "area / what a litre does, 8 to 16 m2 (86 to 170 ft2)",
+                )
+                .cloths(of.takeoff.painted.value)
                 .lasts(time::on(of.takeoff.painted.value, time::WAX))
                 .waits(WASHED)
                 .mind([SOLVENT, RAGS]),
         );
+    }
+}
+
+impl PrepareStep {
+    /// Cloths to wipe an area with.
+    fn cloths(self, area: Area) -> Self {
+        self.buys(
+            "cloths",
+            "Cloths",
+            one_for(area, (1.0, 2.0)),
+            "one for 1 to 2 m2 (11 to 22 ft2)",
+        )
     }
 }
 
@@ -114,7 +149,7 @@ pub(super) fn smell(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     let step = PrepareStep::new("smell", "Drive out the smell")
         .how([SMELL])
         .takes("Inside", Much::Area(area), "surfaces that look inside")
-        .takes("Vinegar", much, from)
+        .buys("vinegar", "Vinegar", much, from)
         .takes("Water", much, from)
         .lasts((10.0, 20.0))
         .waits(A_DAY)

@@ -87,6 +87,8 @@ pub struct Amount {
     pub much: Much,
     /// How that comes about.
     pub from: &'static str,
+    /// The name under which it stands on the list of what to buy; none of what is not bought for it.
+    pub good: Option<String>,
 }
 
 /// How much; with two values, at least and at most.
@@ -195,7 +197,23 @@ impl PrepareStep {
             what: what.into(),
             much,
             from,
+            good: None,
         });
+        self
+    }
+
+    /// As [`PrepareStep::takes`], of a thing that is bought, by its name on the list.
+    fn buys(
+        mut self,
+        good: impl Into<String>,
+        what: impl Into<String>,
+        much: Much,
+        from: &'static str,
+    ) -> Self {
+        self = self.takes(what, much, from);
+        if let Some(amount) = self.amounts.last_mut() {
+            amount.good = Some(good.into());
+        }
         self
     }
 

@@ -1,7 +1,7 @@
 //! What is tested, taken off, mended and blocked.
 
 use coatings::suggest::blocks;
-use coatings::{Pores, Reason, Wish};
+use coatings::{Figure, Pores, Reason, Wish};
 use units::{Area, Mass, Volume};
 
 use super::cautions::{ALCOHOL, HOT_VINEGAR, LEAD_FOUND, LEAD_TEST};
@@ -34,6 +34,12 @@ const GRAIN: Reason = Reason::read(
      minutes, and let it dry for 24 hours.",
     "NAVEDTRA 14044 p. 8-8",
 );
+/// How many knobs or pulls one pad of steel wool rubs (common practice, no source).
+const RUBBED: u32 = 12;
+/// What rusty iron is boiled in, litres.
+const BATH: Figure = Figure::practice(0.5, 1.0);
+/// What loose joints of a piece take of glue, litres.
+const JOINTS: Figure = Figure::practice(0.02, 0.06);
 /// What a paste filler of the grain takes: 10 lb for about 400 ft2 ("Data on Painting", Building Construction vol. 4).
 const PASTE: f64 = 10.0 * 0.453_592_37 / (400.0 * 0.092_903_04);
 const BLOCK: Reason = Reason::practice(
@@ -51,6 +57,12 @@ pub(super) fn lead(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
             steps.push(
                 PrepareStep::new(LEAD_KEY, "Test the old finish for lead")
                     .how([TEST])
+                    .buys(
+                        "test-kit",
+                        "Test kit for lead",
+                        Much::Count(1, 1),
+                        "one for each piece",
+                    )
                     .lasts((10.0, 20.0))
                     .mind([LEAD_TEST]),
             );
@@ -74,9 +86,30 @@ pub(super) fn hardware(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         .takes("Knobs, pulls, hinges", Much::Count(count, count), "as counted")
         .lasts(time::each(count, (1.0, 2.0)));
     if facts.is("rust") {
-        step = step.how([RUST]).lasts((30.0, 45.0)).mind([HOT_VINEGAR]);
+        let pads = count.div_ceil(RUBBED);
+        step = step
+            .how([RUST])
+            .buys(
+                "vinegar",
+                "Vinegar",
+                one_bath(),
+                "half of a bath of 0.5 to 1 L (1 to 2 pt)",
+            )
+            .buys(
+                "steel-wool",
+                "0000 steel wool, pads",
+                Much::Count(1, pads),
+                "one for up to 12",
+            )
+            .lasts((30.0, 45.0))
+            .mind([HOT_VINEGAR]);
     }
     steps.push(step);
+}
+
+/// The vinegar of one bath for rusty iron, with as much water.
+fn one_bath() -> Much {
+    Much::Volume(Volume::litres(BATH.low / 2.0), Volume::litres(BATH.high / 2.0))
 }
 
 /// Holes and dents, joints, open grain.
@@ -102,7 +135,7 @@ pub(super) fn fill(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         };
         let step = PrepareStep::new("fill", "Fill holes and dents")
             .how([FILLER])
-            .takes("Filler", much, from)
+            .buys("filler", "Filler", much, from)
             .lasts(time::each(count, (0.5, 1.5)))
             .waits(FILLED);
         steps.push(step);
@@ -111,6 +144,12 @@ pub(super) fn fill(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         steps.push(
             PrepareStep::new("glue", "Glue loose joints")
                 .how([GLUE])
+                .buys(
+                    "glue",
+                    "Wood glue",
+                    Much::Volume(Volume::litres(JOINTS.low), Volume::litres(JOINTS.high)),
+                    "what the joints of a piece take, 20 to 60 mL (0.7 to 2 fl oz)",
+                )
                 .lasts((20.0, 40.0))
                 .waits(GLUED),
         );
@@ -130,7 +169,7 @@ pub(super) fn fill(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
             .how([GRAIN])
             .lasts(time::on(area, time::GRAIN))
             .waits(A_DAY)
-            .takes("Paste filler", Much::Mass(paste, paste), from);
+            .buys("paste-filler", "Paste filler", Much::Mass(paste, paste), from);
         steps.push(step);
     }
 }

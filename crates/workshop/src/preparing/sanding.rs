@@ -1,13 +1,18 @@
 //! Taking off, scuffing and sanding: by ladder of grits, with what each takes.
 
-use coatings::{Reason, Stage, Wish};
-use units::{Area, Length};
+use coatings::{Figure, Reason, Stage, Wish};
+use units::{Area, Length, Volume};
 
 use super::abrasive::{BETWEEN_CLEAR, BETWEEN_PAINT, Ladder, USUAL_YIELD, sheets};
 use super::cautions::{DUST, LEAD_TEST, STRIPPER};
 use super::found::OldFinish;
 use super::time::{self, A_DAY};
 use super::{Held, Much, Of, PrepareStep, When, one_for};
+
+/// How far a litre of stripper goes in one application, square metres.
+const STRIPPER_RATE: Figure = Figure::practice(2.5, 5.0);
+/// How often it is laid on.
+const STRIPPED_TIMES: Figure = Figure::practice(1.0, 2.0);
 
 const STRIP: Reason = Reason::practice(
     "What is wanted is the wood: take the old finish off with a stripper or a scraper, and wash off what is left of it.",
@@ -71,6 +76,12 @@ pub(super) fn sand(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
                 .lasts(time::on(area, time::STRIP))
                 .waits(A_DAY)
                 .takes("Surface", Much::Area(area), "as to be finished")
+                .buys(
+                    "stripper",
+                    "Stripper, if not scraped",
+                    stripper(area),
+                    "area x 1 to 2 times / what a litre lies on, 2.5 to 5 m2 (27 to 54 ft2)",
+                )
                 .held(held.filter(|_| is_old))
                 .mind([STRIPPER, LEAD_TEST]);
             steps.push(step);
@@ -97,13 +108,23 @@ pub(super) fn sand(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     let step = PrepareStep::new("dust", "Take off the dust")
         .how([DUST_OFF])
         .lasts(time::on(area, time::DUST))
-        .takes(
+        .buys(
+            "tack-rags",
             "Tack rags",
             one_for(area, (3.0, 6.0)),
             "one for 3 to 6 m2 (32 to 65 ft2)",
         )
         .mind([DUST]);
     steps.push(step);
+}
+
+/// What an area takes of stripper.
+fn stripper(area: Area) -> Much {
+    let litres = |rate: f64, times: f64| Volume::litres(area.as_square_metres() * times / rate);
+    Much::Volume(
+        litres(STRIPPER_RATE.high, STRIPPED_TIMES.low),
+        litres(STRIPPER_RATE.low, STRIPPED_TIMES.high),
+    )
 }
 
 /// What is sanded between coats: every coat of primer, paint and clear but the last.
@@ -167,7 +188,8 @@ fn yields(of: &Of<'_>) -> (f64, f64) {
 /// Sheets of one grit, if all is done by hand.
 fn by_hand(of: &Of<'_>, step: PrepareStep, grit: &'static str, alike: &Alike) -> PrepareStep {
     let (low, high) = sheets(alike.plane, alike.profiled, yields(of)).all_by_hand;
-    step.takes(
+    step.buys(
+        format!("sheets-{grit}"),
         format!("{grit}, by hand"),
         Much::Sheets(grit, low, high),
         "area / what a sheet lasts for",

@@ -14,6 +14,9 @@ use crate::browser::new_piece_id;
 use crate::parts::{button, stepper};
 use crate::state::Act;
 
+/// The element over how the piece is made.
+pub const CHOICES: &str = "made";
+
 /// The sheet of measurements.
 pub fn measure(shown: &Shown) -> Html {
     let furniture = shown.piece.furniture();
@@ -22,7 +25,7 @@ pub fn measure(shown: &Shown) -> Html {
             <p class="hint">{ "Touch a dimension of the drawing to measure it. Drag the drawing to turn it." }</p>
             <div class="fields">{ fields(shown, &furniture, true) }</div>
             { division::division(shown, &furniture) }
-            <h3>{ "How it is made" }</h3>
+            <h3 id={CHOICES} tabindex="-1">{ "How it is made" }</h3>
             <div class="styles">{ made::made(shown, &furniture) }</div>
             <h3>{ "Finer sizes" }</h3>
             <div class="fields">{ fields(shown, &furniture, false) }</div>

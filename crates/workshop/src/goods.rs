@@ -1,0 +1,277 @@
+//! What is bought besides cans: abrasive, cloths, filler and the rest that preparing takes, leaf and the rest of art; for all
+//! pieces together, less what stands in the workshop.
+
+use crate::art::{Art, ArtKind, art};
+use crate::document::{Piece, Workshop};
+use crate::preparing::{Amount, Much, PrepareStep, prepare};
+use crate::takeoff::Takeoff;
+
+/// One thing to buy.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Good {
+    /// Its name in the basket.
+    pub key: String,
+    /// What a person reads.
+    pub name: String,
+    /// What one is called, and many; nothing of what has a unit.
+    pub unit: Option<(&'static str, &'static str)>,
+    /// How much all pieces take.
+    pub takes: Much,
+    /// How many stand in the workshop, of what is counted there.
+    pub here: u32,
+    /// For which pieces.
+    pub pieces: Vec<String>,
+}
+
+impl Good {
+    /// What has to be bought; nothing where what is here is enough even at the most.
+    pub fn to_buy(&self) -> Option<Much> {
+        let rest = |(low, high): (u32, u32)| (low.saturating_sub(self.here), high.saturating_sub(self.here));
+        let (left, most) = match self.takes {
+            Much::Count(low, high) => {
+                let (low, high) = rest((low, high));
+                (Much::Count(low, high), high)
+            }
+            Much::Sheets(grit, low, high) => {
+                let (low, high) = rest((low, high));
+                (Much::Sheets(grit, low, high), high)
+            }
+            other => return Some(other),
+        };
+        (most > 0).then_some(left)
+    }
+}
+
+/// All of it, in the order of the work; `takeoffs` are those of all pieces. What may not be done takes nothing, and what is
+/// ticked off is bought already.
+pub fn goods(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Good> {
+    let mut all: Vec<Good> = Vec::new();
+    for (piece, takeoff) in workshop.pieces.iter().zip(takeoffs) {
+        let steps = takeoff
+            .iter()
+            .flat_map(|takeoff| prepare(workshop, piece, takeoff, &[]));
+        let is_ahead =
+            |step: &PrepareStep| step.may_be_done() && piece.books.line("done", &step.key).is_none();
+        for amount in steps.filter(is_ahead).flat_map(|step| step.amounts) {
+            let Amount { what, much, good, .. } = amount;
+            if let Some(key) = good {
+                let name = match much {
+                    Much::Sheets(grit, ..) => format!("Abrasive {grit}"),
+                    _ => what,
+                };
+                take(&mut all, piece, (key, name, None), much);
+            }
+        }
+        for of in art(piece) {
+            decor(&mut all, piece, &of);
+        }
+    }
+    for good in &mut all {
+        good.here = in_the_workshop(workshop, good);
+    }
+    all
+}
+
+/// What one piece takes of a thing, added to what the others take of it.
+fn take(
+    all: &mut Vec<Good>,
+    piece: &Piece,
+    (key, name, unit): (String, String, Option<(&'static str, &'static str)>),
+    much: Much,
+) {
+    let known = all.iter_mut().find(|good| good.key == key);
+    match known.and_then(|good| Some((good.takes.and(much)?, good))) {
+        Some((sum, good)) => {
+            good.takes = sum;
+            if !good.pieces.contains(&piece.name) {
+                good.pieces.push(piece.name.clone());
+            }
+        }
+        None => all.push(Good {
+            key,
+            name,
+            unit,
+            takes: much,
+            here: 0,
+            pieces: vec![piece.name.clone()],
+        }),
+    }
+}
+
+/// The sheets of art, and what goes under and over it. All leaf is one thing; a transfer or a paper is its own.
+fn decor(all: &mut Vec<Good>, piece: &Piece, of: &Art) {
+    let Ok(takes) = &of.takes else { return };
+    if let Some((low, high)) = takes.sheets {
+        let key = match of.kind {
+            ArtKind::Leaf => "leaf".to_owned(),
+            _ => of.id.to_string(),
+        };
+        let named = (key, of.kind.label().to_owned(), Some(of.kind.sheet()));
+        take(all, piece, named, Much::Count(low, high));
+    }
+    for (name, low, high) in &takes.liquids {
+        let named = ((*name).replace(' ', "-"), (*name).to_owned(), None);
+        take(all, piece, named, Much::Volume(*low, *high));
+    }
+}
+
+/// How many of a thing were put down as standing in the workshop.
+fn in_the_workshop(workshop: &Workshop, good: &Good) -> u32 {
+    let lines = workshop.books.lines("stores").iter();
+    let same = lines.filter(|line| match (line.text("kind"), good.takes) {
+        ("sheets", Much::Sheets(grit, ..)) => line.text("grit") == grit,
+        ("leaf", _) => good.key == "leaf",
+        _ => false,
+    });
+    same.filter_map(|line| line.count("count")).sum()
+}
+
+impl Much {
+    /// Both together; nothing for things that do not add up.
+    fn and(self, other: Much) -> Option<Much> {
+        Some(match (self, other) {
+            (Much::Volume(a, b), Much::Volume(c, d)) => Much::Volume(a + c, b + d),
+            (Much::Mass(a, b), Much::Mass(c, d)) => Much::Mass(a + c, b + d),
+            (Much::Count(a, b), Much::Count(c, d)) => Much::Count(a + c, b + d),
+            (Much::Sheets(grit, a, b), Much::Sheets(same, c, d)) if grit == same => {
+                Much::Sheets(grit, a + c, b + d)
+            }
+            _ => return None,
+        })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{BookEdit, Edit, PieceEdit, invented_workshop, takeoffs};
+
+    fn on_piece(workshop: &Workshop, place: usize, edit: BookEdit) -> Workshop {
+        let id = workshop.pieces[place].id.clone();
+        workshop.apply(Edit::Piece(id, PieceEdit::Book(edit))).unwrap()
+    }
+
+    fn add(book: &'static str, id: &str, values: &[(&'static str, &str)]) -> BookEdit {
+        BookEdit::Add(book, id.into(), crate::samples::values(values))
+    }
+
+    fn stands(workshop: &Workshop, id: &str, values: &[(&'static str, &str)]) -> Workshop {
+        workshop.apply(Edit::Book(add("stores", id, values))).unwrap()
+    }
+
+    fn all(workshop: &Workshop) -> Vec<Good> {
+        goods(workshop, &takeoffs(workshop))
+    }
+
+    #[track_caller]
+    fn good(workshop: &Workshop, key: &str) -> Good {
+        let found = all(workshop).into_iter().find(|good| good.key == key);
+        found.unwrap_or_else(|| panic!("no {key}"))
+    }
+
+    fn facts(workshop: &Workshop, place: usize, values: &[(&'static str, &'static str)]) -> Workshop {
+        let set = |workshop: Workshop, (key, text): &(&'static str, &'static str)| {
+            on_piece(
+                &workshop,
+                place,
+                BookEdit::Write("facts", "only".into(), (*key).into(), (*text).into()),
+            )
+        };
+        values.iter().fold(workshop.clone(), set)
+    }
+
+    /// Twice the holes in one piece and as many in the other: three times the filler of one.
+    #[test]
+    fn what_two_pieces_take_is_added() {
+        let bare = invented_workshop();
+        let one = facts(&bare, 0, &[("holes", "8")]);
+        let both = facts(&facts(&bare, 0, &[("holes", "16")]), 1, &[("holes", "8")]);
+        let filler = |workshop: &Workshop| match good(workshop, "filler").takes {
+            Much::Volume(low, high) => (low.as_litres(), high.as_litres()),
+            other => panic!("{other:?}"),
+        };
+        let (low, high) = filler(&one);
+        let (all_low, all_high) = filler(&both);
+        assert!((all_low / low - 3.0).abs() < 1e-9 && (all_high / high - 3.0).abs() < 1e-9);
+        assert_eq!(good(&both, "filler").pieces.len(), 2);
+        assert!(all(&bare).iter().all(|good| good.key != "filler"));
+    }
+
+    #[test]
+    fn what_is_ticked_off_is_not_bought_again() {
+        let bare = invented_workshop();
+        let before = good(&bare, "tack-rags");
+        let done = on_piece(&bare, 0, add("done", "dust", &[("day", "2026-05-03")]));
+        assert_eq!(before.pieces.len(), 2);
+        assert_eq!(good(&done, "tack-rags").pieces.len(), 1);
+    }
+
+    #[test]
+    fn sheets_that_are_here_are_taken_off() {
+        let bare = invented_workshop();
+        let Much::Sheets("P220", low, high) = good(&bare, "sheets-P220").takes else {
+            panic!("{:?}", good(&bare, "sheets-P220"));
+        };
+        let one = stands(
+            &bare,
+            "s",
+            &[("kind", "sheets"), ("grit", "P220"), ("count", "1")],
+        );
+        let left = Much::Sheets("P220", low.saturating_sub(1), high - 1);
+        assert_eq!(good(&one, "sheets-P220").to_buy(), Some(left));
+        let many = stands(
+            &one,
+            "t",
+            &[("kind", "sheets"), ("grit", "P220"), ("count", "900")],
+        );
+        assert_eq!(good(&many, "sheets-P220").here, 901);
+        assert_eq!(good(&many, "sheets-P220").to_buy(), None);
+    }
+
+    #[test]
+    fn leaf_comes_with_its_size_and_sealer() {
+        let leaf = add(
+            "art",
+            "a",
+            &[("kind", "leaf"), ("width", "700 mm"), ("height", "1400 mm")],
+        );
+        let gilded = on_piece(&invented_workshop(), 0, leaf);
+        assert_eq!(good(&gilded, "leaf").to_buy(), Some(Much::Count(55, 66)));
+        let stocked = stands(&gilded, "l", &[("kind", "leaf"), ("count", "25")]);
+        assert_eq!(good(&stocked, "leaf").to_buy(), Some(Much::Count(30, 41)));
+        for key in ["Size", "Sealer"] {
+            assert!(matches!(good(&gilded, key).takes, Much::Volume(..)), "{key}");
+        }
+    }
+
+    /// Everything that a step takes in a shop's unit is on the list; surfaces, runs, waits and water are not.
+    #[test]
+    fn nothing_that_has_to_be_had_is_missing() {
+        let worst = facts(
+            &invented_workshop(),
+            0,
+            &[
+                ("stickers", "yes"),
+                ("loose-joints", "yes"),
+                ("rust", "yes"),
+                ("hardware", "12"),
+                ("holes", "8"),
+            ],
+        );
+        let keys: Vec<String> = all(&worst).into_iter().map(|good| good.key).collect();
+        for key in [
+            "test-kit",
+            "vinegar",
+            "steel-wool",
+            "soap",
+            "cloths",
+            "alcohol",
+            "filler",
+            "glue",
+            "sheets-P180",
+            "tack-rags",
+        ] {
+            assert!(keys.iter().any(|other| other == key), "{key} {keys:?}");
+        }
+    }
+}
