@@ -6,12 +6,13 @@ use std::rc::Rc;
 
 use coatings::learn::{Doubt, Fault, Learned, Observed, Use, learn, usual_rate};
 use coatings::{Basis, Estimate, Ground, Material, OwnRate, Tool};
-use units::{Area, Mass, System};
+use units::{Area, Mass, System, Volume};
 
 use crate::book::{Line, book};
 use crate::document::{Piece, Workshop, material_of};
+use crate::edit::{BookEdit, Edit};
 use crate::mixing::scale;
-use crate::takeoff::{MaterialLine, Takeoff};
+use crate::takeoff::{MaterialLine, Takeoff, takeoff_in};
 
 /// The give or take of an area of which nothing is said (common practice, no source): a piece measured with care has less.
 const USUAL_SHARE: f64 = 0.03;
@@ -229,10 +230,24 @@ pub fn to_weigh(
     ]
 }
 
+/// What one weighed can changes about an amount of a piece: the likely volume without it and with it; nothing where it shows
+/// no rate, or the piece takes nothing of the kind.
+pub fn changed(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, of: &Weighed) -> Option<[Volume; 2]> {
+    of.observed.ok()?;
+    let likely = |takeoff: &Takeoff| {
+        let mut lines = takeoff.materials.iter();
+        let line = lines.find(|line| line.need.material.key == of.material.key)?;
+        Some(line.need.likely())
+    };
+    let strike = BookEdit::Strike("weighings", Rc::clone(&of.id));
+    let without = workshop.apply(Edit::Book(strike)).ok()?;
+    Some([likely(&takeoff_in(&without, piece).ok()?)?, likely(takeoff)?])
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{BookEdit, Edit, invented_workshop, takeoff_in};
+    use crate::invented_workshop;
 
     fn with(lines: &[&[(&'static str, &str)]]) -> Workshop {
         let mut workshop = invented_workshop();
@@ -321,6 +336,28 @@ mod tests {
             ((likely - kept) / (2.0 * area / rate) - 1.0).abs() < 0.02,
             "{likely}"
         );
+    }
+
+    /// The second of two jobs moves the amount that one job left; a can of another material moves nothing.
+    #[test]
+    fn a_weighed_can_says_what_it_changes() {
+        let two = with(&[&JOB, &JOB]);
+        let likely = |workshop: &Workshop| {
+            let taken = takeoff_in(workshop, &workshop.pieces[0]).unwrap();
+            let mut lines = taken.materials.iter();
+            let line = lines.find(|line| line.need.material.key == "trim-enamel");
+            line.unwrap().need.likely()
+        };
+        let taken = takeoff_in(&two, &two.pieces[0]).unwrap();
+        let of = |place: usize| changed(&two, &two.pieces[0], &taken, &weighed(&two)[place]);
+        assert_eq!(of(1), Some([likely(&with(&[&JOB])), likely(&two)]));
+        assert_ne!(likely(&with(&[&JOB])), likely(&two));
+        let mut other = JOB;
+        other[0] = ("material", "chalk-type-paint");
+        let other = with(&[&other]);
+        let taken = takeoff_in(&other, &other.pieces[0]).unwrap();
+        let known = &weighed(&other)[0];
+        assert_eq!(changed(&other, &other.pieces[0], &taken, known), None);
     }
 
     #[test]

@@ -275,7 +275,7 @@ impl Page {
     /// # Errors
     /// If it fails.
     pub async fn ask(&self, script: &str) -> Result<Value> {
-        Ok(self.driver.execute(script, vec![]).await?.json().clone())
+        Ok(as_seen(self.driver.execute(script, vec![]).await?.json().clone()))
     }
 
     /// Tells the browser something that only its own tools can, by the name that the DevTools protocol has for it.
@@ -285,5 +285,15 @@ impl Page {
     pub async fn devtools(&self, command: &str, parameters: Value) -> Result<Value> {
         let answer = self.driver.cdp().send_raw(command, parameters).await;
         answer.with_context(|| format!("the browser refused {command}"))
+    }
+}
+
+/// Texts as a person sees them: a space at which no line breaks looks like any other.
+fn as_seen(value: Value) -> Value {
+    match value {
+        Value::String(text) => Value::String(text.replace('\u{a0}', " ")),
+        Value::Array(all) => Value::Array(all.into_iter().map(as_seen).collect()),
+        Value::Object(all) => Value::Object(all.into_iter().map(|(key, of)| (key, as_seen(of))).collect()),
+        other => other,
     }
 }

@@ -85,8 +85,8 @@ async fn chalk_and_thinner() -> Result<()> {
             "Goes in: 3.2 fl oz of water, 94 g",
             "To spray: 35 fl oz",
             "Volume solids: 36.4 %, give or take 5.2",
-            "Dry film of a coat, HVLP: 1.1 \u{b1} 0.2 mil",
-            "Coats: 3 coats, for the film of 2 coats without thinner",
+            "Dry thickness of a coat, HVLP: 1.1 \u{b1} 0.2 mil",
+            "Coats: 3 coats, as thick as 2 coats without thinner",
         ];
         comes(page, "thinning", &thinned).await?;
         says(page, "thinning", &["Usual is 10 % at most"]).await?;

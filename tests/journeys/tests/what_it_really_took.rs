@@ -19,7 +19,12 @@ async fn what_it_really_took() -> Result<()> {
         page.type_in("[id^=weighings-][id$=-after]", "784").await?;
         // 32.8 ft2 twice are 6.094 m2. 616 g at 1.3 kg/L (1.2 to 1.4) are 0.474 L, of which the roller keeps 0.0385 L in
         // sleeve and tray: 6.094 / 0.4353 is 14.0 m2/L, which is 570 ft2/gal.
-        page.begins("[id^=observed-]", "It went 570 ft").await?;
+        page.reads("[id^=observed-]", |said| {
+            let is_told = said.starts_with("It went 570 ft") && said.contains("the piece was reckoned at");
+            ensure!(is_told, "{said}");
+            Ok(())
+        })
+        .await?;
         // The amount says on what it rests, and is surer.
         page.eventually(async || {
             let said = page
@@ -32,8 +37,11 @@ async fn what_it_really_took() -> Result<()> {
         .await?;
         page.press("#together").await?;
         page.press("#room-shelf").await?;
-        page.begins("#lesson-trim-enamel-foam-roller p", "By the film of the tool ")
-            .await?;
+        page.begins(
+            "#lesson-trim-enamel-foam-roller p",
+            "By what the tool usually lays on ",
+        )
+        .await?;
         page.press("#to-board").await?;
         page.kept().await?;
         page.reload().await?;

@@ -79,7 +79,12 @@ fn material(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, buy: &Bought,
     let name = format!("how-{id}");
     let is_open = shown.app.unfolded.contains(&name);
     let cans = words::cans(buy, &money(&shown.app));
-    let title = (format!("Buy {cans}"), "why, weigh".to_owned());
+    let is_tight = line
+        .in_hand
+        .as_ref()
+        .is_some_and(|hand| hand.enough.verdict == Verdict::Tight);
+    let word = if is_tight { "To be sure, buy" } else { "Buy" };
+    let title = (format!("{word} {cans}"), "why, weigh".to_owned());
     html! {
         <section class="amount" aria-labelledby={format!("name-{id}")}>
             { vessel::vessel(line, drawn_can(line, buy), largest) }

@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use coatings::Basis;
-use workshop::learning::{Lesson, Weighed, lessons, to_weigh, weighed};
+use workshop::learning::{Lesson, Weighed, changed, lessons, to_weigh, weighed};
 use workshop::{BookEdit, MaterialLine, Takeoff};
 use yew::prelude::*;
 
@@ -29,7 +29,7 @@ pub fn of_piece(shown: &Shown) -> Html {
             <p>{ "Weigh the can before the first coat and after the last, with lid and stick. Later amounts with the same tool \
                   then reckon with what you used, and become surer." }</p>
             <div class="row">{ shown.takeoff().map(|takeoff| cans(shown, takeoff)) }</div>
-            <ul class="entries">{ for here.map(|line| entry(app, send, &line.id, &known)) }</ul>
+            <ul class="entries">{ for here.map(|line| entry(app, send, &line.id, &known, shown.takeoff())) }</ul>
         </>
     }
 }
@@ -64,12 +64,16 @@ pub fn can(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, id: &str) -> H
     )
 }
 
-fn entry(app: &App, send: &Send, id: &Rc<str>, known: &[Weighed]) -> Html {
+/// One weighed can; with the takeoff of its piece also what it changes there.
+fn entry(app: &App, send: &Send, id: &Rc<str>, known: &[Weighed], taken: Option<&Takeoff>) -> Html {
     let Some(form) = Form::of(app, send, "weighings", Rc::clone(id)) else {
         return Html::default();
     };
     let weighed = known.iter().find(|weighed| weighed.id == *id);
     let name = weighed.map_or("A can", |weighed| &*weighed.material.name);
+    let changes = weighed
+        .zip(app.piece().zip(taken))
+        .and_then(|(of, (piece, taken))| changed(&app.workshop, piece, taken, of));
     let said = match weighed {
         Some(weighed) => words::weighed(weighed, app.workshop.units),
         None => "Choose the material and the tool.".into(),
@@ -79,7 +83,9 @@ fn entry(app: &App, send: &Send, id: &Rc<str>, known: &[Weighed]) -> Html {
             <h4>{ name }</h4>
             { form.fields(&["before", "after", "coats", "area", "share"]) }
             { form.fields(&["day", "material", "tool", "ground"]) }
-            <p class="left" id={format!("observed-{id}")} role="status">{ said }</p>
+            <p class="left" id={format!("observed-{id}")} role="status">
+                { said }{ changes.map(|both| words::changed(both, app.workshop.units)) }
+            </p>
             { form.strike(name) }
         </li>
     }
@@ -106,7 +112,7 @@ pub fn taught(app: &App, send: &Send) -> Html {
             <ul class="entries">{ for lines.iter().rev().map(|line| html! {
                 <>
                     <li class="with">{ line.text("piece") }</li>
-                    { entry(app, send, &line.id, &known) }
+                    { entry(app, send, &line.id, &known, None) }
                 </>
             }) }</ul>
         </>
@@ -131,7 +137,7 @@ fn lesson(app: &App, lesson: &Lesson, most: f64) -> Html {
         }
     };
     let both = [
-        (Basis::WetFilm, "By the film of the tool"),
+        (Basis::WetFilm, "By what the tool usually lays on"),
         (Basis::LabelRate, "By the label"),
     ];
     html! {

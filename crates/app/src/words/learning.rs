@@ -2,10 +2,10 @@
 
 use coatings::Figure;
 use coatings::learn::{Doubt, Learned};
-use units::System;
+use units::{System, Volume};
 use workshop::learning::Weighed;
 
-use super::{figure, local};
+use super::{figure, local, volume};
 
 /// Square metres to the litre of one square foot to the US gallon; exact.
 const FEET_A_GALLON: f64 = 0.092_903_04 / 3.785_411_784;
@@ -73,6 +73,16 @@ pub fn taught(by: &str, learned: &Learned, system: System) -> String {
         rate(learned.figure(), system),
         learned.share_of_jobs() * 100.0
     )
+}
+
+/// What a weighed can changes about the amount of the piece: ` Without this can the piece was reckoned at 16 fl oz, with it
+/// at 18 fl oz.`
+pub fn changed([without, with]: [Volume; 2], system: System) -> String {
+    let (without, with) = (volume(without, system), volume(with, system));
+    match without == with {
+        true => format!(" The {with} for this piece stay as they were."),
+        false => format!(" Without this can the piece was reckoned at {without}, with it at {with}."),
+    }
 }
 
 /// On what an amount rests, behind its coats and tools; nothing where it is the label or the usual film.

@@ -102,10 +102,10 @@ pub fn thinned(of: &ThinnedPaint, scale: &Scale, system: System) -> Vec<(&'stati
         ("Volume solids", share(thinned.volume_solids)),
     ];
     if let Some(film) = of.dry_film {
-        lines.push(("Dry film of a coat, HVLP", super::film(film, system)));
+        lines.push(("Dry thickness of a coat, HVLP", super::film(film, system)));
     }
     let coats = format!(
-        "{}, for the film of {} without thinner",
+        "{}, as thick as {} without thinner",
         super::coats(wanted),
         super::coats(planned)
     );
@@ -196,7 +196,10 @@ mod tests {
         );
         let of = batch(&workshop, &workshop.books.lines("chalk")[0]).unwrap();
         let say = |place: usize| dose(&of, &of.steps[place], &Scale::KITCHEN, System::UsCustomary);
-        assert_eq!([say(0), say(2)], ["79 g", "8.0 fl oz by volume, some 307 g"]);
+        assert_eq!(
+            [say(0), say(2)],
+            ["79 g", "8.0\u{a0}fl\u{a0}oz by volume, some 307 g"]
+        );
         // A third of 236.6 mL at 0.4 to 1.2 kg/L.
         assert_eq!(
             binder(&of, &Scale::KITCHEN),

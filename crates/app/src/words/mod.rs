@@ -27,7 +27,7 @@ pub use changes::{Names, change_of, change_title, towards};
 pub use colour::colour;
 pub use days::{air, ready, ready_on, stretch, usual_hours, weekday_and_day, weekday_and_number};
 pub use fields::{bay_label, field_element, field_label, place_prefix};
-pub use learning::{by_own_jobs, taught, weighed};
+pub use learning::{by_own_jobs, changed, taught, weighed};
 pub use list::{good, good_here, list, sheets};
 pub use local::{local, write_decimals_with};
 pub use mixing::{against, binder, chalk, dose, drift, mind, thinned};
@@ -53,10 +53,10 @@ pub fn sheet(sheet: Sheet) -> &'static str {
     }
 }
 
-/// A volume with its unit, as in `8.0 fl oz`.
+/// A volume with its unit, as in `8.0 fl oz`; no line breaks within it.
 pub fn volume(volume: Volume, system: System) -> String {
     let (figure, unit) = show_volume(volume, system);
-    local(format!("{figure} {unit}"))
+    local(format!("{figure} {unit}").replace(' ', "\u{a0}"))
 }
 
 /// An area with its unit, as in `25.2 ft²`.
@@ -434,7 +434,7 @@ mod tests {
             most_coats: 1,
             zones: vec![],
         };
-        let sentence = "Likely short by 500 mL. It lasts 20 times in 100.";
+        let sentence = "Likely short by 500\u{a0}mL. It lasts 20 times in 100.";
         assert_eq!(enough(&short, System::Metric), sentence);
         assert_eq!(in_a_hundred(0.9999), "more than 99 times in 100");
         assert_eq!(in_a_hundred(0.001), "less than once in 100 times");
@@ -453,7 +453,7 @@ mod tests {
             source: None,
         };
         let us = |value, measure| here(&quantity(value, measure), System::UsCustomary);
-        assert_eq!(us(0.24, Measure::Litres), " (8.1 fl oz)");
+        assert_eq!(us(0.24, Measure::Litres), " (8.1\u{a0}fl\u{a0}oz)");
         assert_eq!(us(1e-4, Measure::Film), " (3.9 mil)");
         assert_eq!(us(3.0, Measure::Count), "");
         assert_eq!(

@@ -61,8 +61,12 @@ fn range(low: String, high: String) -> String {
     if low == high {
         return low;
     }
-    match (low.split_once(' '), high.split_once(' ')) {
-        (Some((low, unit)), Some((high, other))) if unit == other => format!("{low} to {high} {unit}"),
+    let of = |text: &str| {
+        text.split_once([' ', '\u{a0}'])
+            .map(|(a, b)| (a.to_owned(), b.to_owned()))
+    };
+    match (of(&low), of(&high)) {
+        (Some((low, unit)), Some((high, other))) if unit == other => format!("{low} to {high}\u{a0}{unit}"),
         _ => format!("{low} to {high}"),
     }
 }
@@ -90,7 +94,10 @@ mod tests {
         assert_eq!(us(Much::Hours(1.0, 4.0)), "1 to 4 h");
         assert_eq!(us(Much::Hours(168.0, 720.0)), "7 to 30 days");
         let ounces = |ounces: f64| Volume::millilitres(ounces * 29.573_529_562_5);
-        assert_eq!(us(Much::Volume(ounces(8.0), ounces(15.0))), "8.0 to 15 fl oz");
+        assert_eq!(
+            us(Much::Volume(ounces(8.0), ounces(15.0))),
+            "8.0 to 15\u{a0}fl\u{a0}oz"
+        );
         assert_eq!(us(Much::Mass(Mass::grams(283.5), Mass::grams(283.5))), "10 oz");
         assert_eq!(day(Day::read("2026-05-03").unwrap()), "3 May 2026");
     }

@@ -60,7 +60,7 @@ mod tests {
         let can = |litres: f64| Contents::full(Volume::litres(litres)).unwrap();
         assert_eq!(
             on_shelf(&[can(0.5), can(0.25)], System::Metric),
-            " On the shelf: 750 mL."
+            " On the shelf: 750\u{a0}mL."
         );
         assert_eq!(on_shelf(&[], System::Metric), "");
     }

@@ -22,24 +22,16 @@ pub fn which_way(columns: &[WayColumn], system: System) -> String {
         .collect();
     let alike: Vec<&str> = alike.iter().map(String::as_str).collect();
     let (soon, little) = (name(soonest), name(least));
+    let soon_ones: Vec<&str> = std::iter::once(soon.as_str())
+        .chain(alike.iter().copied())
+        .collect();
+    let soon_ones = and(&soon_ones);
     let text = match (alike.as_slice(), soonest.key == least.key) {
-        ([], true) => format!(
-            "{soon} takes the least time with the tool in hand, {time}, and the least of everything, {all}"
-        ),
-        ([], false) => format!(
-            "{soon} takes the least time with the tool in hand, {time}; {little} the least of everything, {all}"
-        ),
-        (alike, _) => {
-            let all_alike: Vec<&str> = std::iter::once(soon.as_str())
-                .chain(alike.iter().copied())
-                .collect();
-            format!(
-                "{} take about the same time, {time}; {little} the least of everything, {all}",
-                and(&all_alike)
-            )
-        }
+        ([], true) => format!("{soon_ones} is soonest, {time}, and takes the least, {all}"),
+        ([], false) => format!("{soon_ones} is soonest, {time}; {little} takes the least, {all}"),
+        _ => format!("{soon_ones} take about as long, {time}; {little} takes the least, {all}"),
     };
-    format!("For the same film: {text}.")
+    format!("For paint of the same thickness: {text}.")
 }
 
 /// Which materials want more coats for the same film than are planned: `3 coats of acrylic trim enamel instead of 2. `

@@ -60,7 +60,7 @@ impl<'a> Form<'a> {
         let strike = self
             .send
             .reform(move |_: MouseEvent| Act::Book(BookEdit::Strike(key, Rc::clone(&line))));
-        button_for(id, "Strike out", format!("Strike out: {what}"), strike)
+        button_for(id, "Remove", format!("Remove: {what}"), strike)
     }
 }
 

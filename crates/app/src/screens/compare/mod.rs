@@ -29,7 +29,7 @@ pub fn compare(shown: &Shown, columns: &[WayColumn]) -> Html {
     }
     let is_planned = shown.app.unfolded.contains(PLANNED);
     let at = [
-        (false, "film", "The same film"),
+        (false, "film", "The same thickness"),
         (true, "coats", "The planned coats"),
     ];
     let switch = super::say_if(&shown.send, move |planned: bool| {

@@ -45,7 +45,7 @@ fn usual(planned: &Planned<'_>, place: usize, plan: &LayerPlan, material: &Mater
         line(field.field.label(), text, figure)
     });
     let film = coatings::tool(plan.tool).and_then(|tool| tool.film(material.body));
-    let film = film.map(|film| line("Wet film of the tool", words::wet_film(film, system), film));
+    let film = film.map(|film| line("Wet thickness by tool", words::wet_film(film, system), film));
     let zone = planned.zone.clone();
     let own = planned
         .shown

@@ -124,7 +124,7 @@ fn apart(shown: &Shown, key: &str, is_apart: bool) -> Html {
 fn plan(planned: &Planned<'_>) -> Html {
     let Planned { shown, scheme, .. } = planned;
     let basis = [
-        (Basis::WetFilm, "wet-film", "Wet film of the tool"),
+        (Basis::WetFilm, "wet-film", "What the tool lays on"),
         (Basis::LabelRate, "label-rate", "Rate on the label"),
     ];
     let colour = planned.change(|event: InputEvent| {
