@@ -44,7 +44,7 @@ async fn chalk_and_thinner() -> Result<()> {
         let comes_to = [
             "It comes to: 9.6 fl oz, give or take 0.4 fl oz",
             "Volume solids: 36.2 %",
-            "Pigment in the dry film (PVC): 46.1 %, give or take 4.8",
+            "Pigment in the dry paint (PVC): 46.1 %, give or take 4.8",
         ];
         comes(page, "chalk", &comes_to).await?;
         says(page, "chalk", &["The binder just covers the powder"]).await?;
@@ -63,10 +63,13 @@ async fn chalk_and_thinner() -> Result<()> {
         let comes_to = [
             "It comes to: 20 fl oz, give or take 0.2 fl oz",
             "Volume solids: 36.3 %",
-            "Pigment in the dry film (PVC): 46.1 %, give or take 4.8",
+            "Pigment in the dry paint (PVC): 46.1 %, give or take 4.8",
         ];
         comes(page, "chalk", &comes_to).await?;
         page.begins(".label-of-jar", "Linen").await?;
+        // 100 g of powder, 60 g of water and 650 g of paint.
+        page.press("[id^=made-]").await?;
+        page.has_value("[id^=batches-][id$=-made]", "810 g").await?;
         page.press("#fold-why-not").await?;
         says(
             page,

@@ -44,7 +44,7 @@ pub fn chalk(of: &Chalk, system: System) -> Vec<(&'static str, String)> {
     ];
     // Without the sheen it may be anything.
     if of.binder.is_some() {
-        lines.push(("Pigment in the dry film (PVC)", share(of.mix.pvc)));
+        lines.push(("Pigment in the dry paint (PVC)", share(of.mix.pvc)));
     }
     lines
 }

@@ -120,15 +120,17 @@ impl Form<'_> {
         let set = self
             .set(key)
             .reform(|event: Event| event.target_unchecked_into::<HtmlInputElement>().value());
-        let value = match self.app.entry(&id) {
-            // A field of colours takes no empty value.
-            empty if empty.is_empty() && kind == "color" => "#000000".into(),
-            value => value,
+        let written = self.app.entry(&id);
+        let unsaid = written.is_empty().then_some("unsaid");
+        // A field of colours takes no empty value.
+        let value = match kind {
+            "color" if written.is_empty() => "#000000".into(),
+            _ => written,
         };
         html! {
             <div class="field">
                 <label for={element.clone()}>{ label }</label>
-                <input id={element} type={kind} {value} onchange={set} />
+                <input id={element} type={kind} class={unsaid} {value} onchange={set} />
             </div>
         }
     }

@@ -11,7 +11,7 @@ use yew::prelude::*;
 
 use super::super::Send;
 use super::super::book::{Form, add};
-use super::{label_of_jar, rows, steps};
+use super::{batches as batches_of, done, label_of_jar, rows, steps};
 use crate::browser::today;
 use crate::parts::fold;
 use crate::state::{Act, App};
@@ -55,7 +55,11 @@ fn batch(app: &App, send: &Send, line: &Rc<Line>) -> Html {
         name => name,
     };
     let comes_to = match chalk(&app.workshop, line) {
-        Ok(of) => mixed(app, &of, &scale(&app.workshop)),
+        Ok(of) => {
+            let scale = scale(&app.workshop);
+            let made = of.steps.iter().map(|step| step.dose).sum();
+            html! { <>{ mixed(app, &of, &scale) }{ done(send, line, scale.show(made)) }</> }
+        }
         Err(fault) => html! { <p role="status">{ fault.to_string() }</p> },
     };
     html! {
@@ -64,6 +68,7 @@ fn batch(app: &App, send: &Send, line: &Rc<Line>) -> Html {
             { form.fields(&["name", "volume", "paint", "recipe", "powder", "water", "wanted"]) }
             { form.fields(&["sheen", "material", "density", "solids", "cup", "note"]) }
             { comes_to }
+            { batches_of(app, send, line) }
             { form.strike(name) }
         </li>
     }

@@ -85,7 +85,8 @@ fn mixed(app: &App, send: &Send, line: &Rc<Line>) -> Html {
     let scale = scale(&app.workshop);
     match pouring(&shade, scale, wanted, mass("rest")) {
         Ok(of) => {
-            html! { <>{ poured(&shade, &scale, &of) }{ tag(app, &shade, &scale, &of) }{ done(send, line, &scale, &of) }</> }
+            let made = scale.show(of.total);
+            html! { <>{ poured(&shade, &scale, &of) }{ tag(app, &shade, &scale, &of) }{ done(send, line, made) }</> }
         }
         Err(fault) => html! { <p role="status">{ fault.to_string() }</p> },
     }
@@ -142,9 +143,9 @@ fn label_of_jar(lines: Vec<String>) -> Html {
     html! { <div class="label-of-jar">{ for lines.into_iter().map(|line| html! { <p>{ line }</p> }) }</div> }
 }
 
-/// Notes down that the batch is there.
-fn done(send: &Send, line: &Rc<Line>, scale: &Scale, pouring: &Pouring) -> Html {
-    let (recipe, made) = (line.id.to_string(), scale.show(pouring.total));
+/// Notes down that a batch of so much is there.
+fn done(send: &Send, line: &Rc<Line>, made: String) -> Html {
+    let recipe = line.id.to_string();
     let note = send.reform(move |_: MouseEvent| {
         let values = vec![
             ("recipe", recipe.clone()),
@@ -154,8 +155,8 @@ fn done(send: &Send, line: &Rc<Line>, scale: &Scale, pouring: &Pouring) -> Html 
         ];
         Act::Book(BookEdit::Add("batches", new_name().into(), values))
     });
-    let what = format!("Note this batch of {}", line.text("name"));
-    button_for(format!("made-{}", line.id), "Note it as mixed", what, note)
+    let what = format!("Mixed today: {}", line.text("name"));
+    button_for(format!("made-{}", line.id), "Mixed today", what, note)
 }
 
 /// The batches of a recipe, with what is left of each.
