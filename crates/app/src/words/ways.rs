@@ -27,9 +27,13 @@ pub fn which_way(columns: &[WayColumn], system: System) -> String {
         .collect();
     let soon_ones = and(&soon_ones);
     let text = match (alike.as_slice(), soonest.key == least.key) {
-        ([], true) => format!("{soon_ones} is soonest, {time}, and takes the least, {all}"),
-        ([], false) => format!("{soon_ones} is soonest, {time}; {little} takes the least, {all}"),
-        _ => format!("{soon_ones} take about as long, {time}; {little} takes the least, {all}"),
+        ([], true) => format!("{soon_ones} is soonest, {time} with it in hand, and takes the least, {all}"),
+        ([], false) => {
+            format!("{soon_ones} is soonest, {time} with it in hand; {little} takes the least, {all}")
+        }
+        _ => {
+            format!("{soon_ones} take about as long, {time} with it in hand; {little} takes the least, {all}")
+        }
     };
     format!("For paint of the same thickness: {text}.")
 }
