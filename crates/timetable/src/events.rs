@@ -31,9 +31,7 @@ pub fn events(jobs: &[Job], timetable: &Timetable) -> Vec<Event> {
 
 fn of_one(job: &Job, work: &Work) -> Option<Vec<Event>> {
     let step = job.steps.get(work.step)?;
-    let before = work.step.checked_sub(1).and_then(|before| job.steps.get(before));
-    let scuff = before.and_then(|before| before.wait.scuff.as_ref());
-    let (kind, name) = match (work.kind, scuff) {
+    let (kind, name) = match (work.kind, job.scuff_before(work.step)) {
         (WorkKind::Scuff, Some(scuff)) => ("scuff", &scuff.name),
         _ => ("step", &step.name),
     };

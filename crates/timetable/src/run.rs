@@ -22,11 +22,13 @@ struct Line<'a> {
     job: &'a Job,
     /// When its steps end, up to the next.
     ends: Vec<Moment>,
-    /// When the wait after the step before is over.
+    /// Before this nothing begins.
+    begin: Moment,
+    /// When the waits after the steps before the next are over.
     ready: Moment,
-    /// Until when the next step keeps the window of the one before.
+    /// Until when the next step keeps the windows of those before it.
     window: Option<Moment>,
-    /// Until when the step before is not spoilt.
+    /// Until when none of the steps before is spoilt.
     longest: Option<Moment>,
     scuffed: bool,
     stuck: Option<Stuck>,
@@ -94,18 +96,20 @@ fn lines(jobs: &[Job], start: Moment, order: Order) -> Vec<Line<'_>> {
         .iter()
         .enumerate()
         .map(|(index, job)| {
+            let begin = job.begin.map_or(start, |begin| begin.max(start));
             let mut line = Line {
                 index,
                 job,
                 ends: Vec::new(),
-                ready: job.begin.map_or(start, |begin| begin.max(start)),
+                begin,
+                ready: begin,
                 window: None,
                 longest: None,
                 scuffed: false,
                 stuck: None,
             };
-            for (step, &end) in job.steps.iter().zip(&job.done) {
-                line.step_done(step, end);
+            for (_, &end) in job.steps.iter().zip(&job.done) {
+                line.step_done(end);
             }
             line
         })
@@ -127,18 +131,24 @@ impl<'a> Line<'a> {
 
     /// What mends the window that the next step misses.
     fn scuff(&self) -> Option<&'a Scuff> {
-        let before = self.job.steps.get(self.ends.len().checked_sub(1)?)?;
-        before.wait.scuff.as_ref().filter(|_| !self.scuffed)
+        self.job.scuff_before(self.ends.len()).filter(|_| !self.scuffed)
     }
 
-    fn step_done(&mut self, step: &Step, end: Moment) {
-        let wait = &step.wait;
-        let after = |minutes: u32| end.after(i64::from(minutes));
-        self.ready = self.ready.max(after(wait.least()));
-        self.window = wait.window().map(after);
-        self.longest = wait.longest().map(after);
-        self.scuffed = false;
+    /// The next step has ended; the one behind it waits for all that it comes after.
+    fn step_done(&mut self, end: Moment) {
         self.ends.push(end);
+        let before = self.job.before(self.ends.len());
+        let waits = || {
+            let of = |place: &usize| Some((&self.job.steps.get(*place)?.wait, *self.ends.get(*place)?));
+            before.iter().filter_map(of)
+        };
+        let after = |end: Moment, minutes: u32| end.after(i64::from(minutes));
+        let ready = waits().map(|(wait, end)| after(end, wait.least())).max();
+        let window = waits().filter_map(|(wait, end)| Some(after(end, wait.window()?)));
+        let longest = waits().filter_map(|(wait, end)| Some(after(end, wait.longest()?)));
+        (self.window, self.longest) = (window.min(), longest.min());
+        self.ready = ready.map_or(self.begin, |ready| ready.max(self.begin));
+        self.scuffed = false;
     }
 
     /// What the next step misses if it begins at a moment.
@@ -305,8 +315,8 @@ impl Pass<'_> {
         if is_scuff {
             line.scuffed = true;
             line.ready = line.ready.max(end);
-        } else if let Some(of) = line.job.steps.get(step) {
-            line.step_done(of, end);
+        } else {
+            line.step_done(end);
         }
     }
 }

@@ -33,8 +33,11 @@ pub fn schedule(jobs: &[Job], hours: &Hours, start: Moment, rules: Rules) -> Tim
             break;
         };
         tried.push((job, step));
-        let before = step.checked_sub(1);
-        let Some(mut from) = before.and_then(|before| best.work(job, before)?.start()) else {
+        // Of the steps before it the last is put off.
+        let before = jobs.get(job).and_then(|job| job.before(step).into_iter().max());
+        let Some((before, mut from)) =
+            before.and_then(|before| Some((before, best.work(job, before)?.start()?)))
+        else {
             continue;
         };
         for _ in 0..PUT_OFF {
@@ -44,7 +47,7 @@ pub fn schedule(jobs: &[Job], hours: &Hours, start: Moment, rules: Rules) -> Tim
             from = later;
             holds.push(Hold {
                 job,
-                step: step - 1,
+                step: before,
                 from,
             });
             let other = run(jobs, hours, start, rules, &holds);

@@ -6,7 +6,7 @@ use crate::climate::AirLimits;
 use crate::minutes::Minutes;
 use crate::moment::Moment;
 use crate::outcome::Stage;
-use crate::wait::Wait;
+use crate::wait::{Scuff, Wait};
 
 /// One step of the work on a piece.
 #[derive(Clone, Debug, PartialEq)]
@@ -21,8 +21,11 @@ pub struct Step {
     pub hands: bool,
     /// Whether it may be begun before a pause and ended after it. The bench stays with it meanwhile.
     pub may_split: bool,
-    /// The wait after it before the next step of the same job.
+    /// The wait after it before the steps of the same job that come after it.
     pub wait: Wait,
+    /// The steps that it comes after, by their places before its own: it keeps the wait of each. Nothing stands for the one
+    /// right before it.
+    pub after: Option<Vec<usize>>,
     /// What its material says of when it is dry, ready and cured.
     pub cure: Cure,
     /// The air that its material may be put on in.
@@ -44,7 +47,8 @@ pub struct Cure {
     pub full: Option<Minutes>,
 }
 
-/// The work on one piece, one step after another.
+/// The work on one piece, one step after another. Where zones are coated with something else, a step may go on while the coat
+/// of another zone dries.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Job {
     /// What stays the same when the piece is planned again.
@@ -96,6 +100,7 @@ impl Step {
             hands: true,
             may_split: false,
             wait: Wait::none(),
+            after: None,
             cure: Cure::default(),
             limits: AirLimits::default(),
         }
@@ -113,6 +118,12 @@ impl Step {
         self
     }
 
+    /// Comes after these steps of its job, and not after the one right before it.
+    pub fn after(mut self, steps: Vec<usize>) -> Self {
+        self.after = Some(steps);
+        self
+    }
+
     /// Goes on by itself, without hands or bench.
     pub fn by_itself(mut self) -> Self {
         self.hands = false;
@@ -121,6 +132,20 @@ impl Step {
 }
 
 impl Job {
+    /// The steps that a step comes after, by their places; each stands before it.
+    pub fn before(&self, step: usize) -> Vec<usize> {
+        match self.steps.get(step).and_then(|step| step.after.as_ref()) {
+            Some(after) => after.iter().copied().filter(|before| *before < step).collect(),
+            None => step.checked_sub(1).into_iter().collect(),
+        }
+    }
+
+    /// What mends the window that a step misses; of several steps before it the first that says.
+    pub(crate) fn scuff_before(&self, step: usize) -> Option<&Scuff> {
+        let mut before = self.before(step).into_iter();
+        before.find_map(|before| self.steps.get(before)?.wait.scuff.as_ref())
+    }
+
     /// A job of which nothing is done, that may begin at once and has no day to be ready on; its key is its name.
     pub fn new(name: &str, steps: Vec<Step>) -> Self {
         Job {

@@ -4,7 +4,7 @@
 
 mod common;
 
-use common::{earliest, hours, jobs, open_until, start};
+use common::{earliest, hours, jobs, jobs_in_chains, open_until, start};
 use proptest::prelude::*;
 use timetable::{Haste, Hours, Job, LateFor, Moment, Order, Rules, Timetable, Work, WorkKind, schedule};
 
@@ -21,11 +21,12 @@ fn hands(timetable: &Timetable) -> Vec<&Work> {
 
 /// When the wait before a step is over.
 fn ready(jobs: &[Job], timetable: &Timetable, work: &Work) -> Moment {
-    let Some(before) = work.step.checked_sub(1) else {
-        return start();
-    };
-    let end = timetable.work(work.job, before).unwrap().end().unwrap();
-    end.after(i64::from(jobs[work.job].steps[before].wait.least()))
+    let before = jobs[work.job].before(work.step).into_iter();
+    let over = before.map(|before| {
+        let end = timetable.work(work.job, before).unwrap().end().unwrap();
+        end.after(i64::from(jobs[work.job].steps[before].wait.least()))
+    });
+    over.max().unwrap_or_else(start)
 }
 
 fn check(jobs: &[Job], hours: &Hours, timetable: &Timetable) {
@@ -156,6 +157,14 @@ proptest! {
         check(&jobs, &hours, &timetable);
         check_flags(&jobs, &timetable);
         prop_assert_eq!(&timetable, &schedule(&jobs, &hours, start(), rules(Haste::Windows)));
+    }
+
+    /// Steps that come after others than the one right before them keep the wait of each.
+    #[test]
+    fn the_waits_of_all_steps_before_are_kept(jobs in jobs_in_chains(3, 6), hours in hours()) {
+        for haste in [Haste::Busy, Haste::Windows] {
+            check(&jobs, &hours, &schedule(&jobs, &hours, start(), rules(haste)));
+        }
     }
 
     /// A job alone: the timetable is the chain laid out step by step.

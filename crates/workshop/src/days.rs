@@ -93,20 +93,17 @@ fn job(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Job {
     };
     let sanding: f64 = of(When::Between).map(PrepareStep::likely_minutes).sum();
     let mut steps: Vec<Step> = of(When::Before).map(of_preparing).collect();
-    let coats: Vec<&MaterialLine> = takeoff
-        .materials
-        .iter()
-        .filter(|line| line.need.material.stage != Stage::Clean)
-        .collect();
-    let count: u32 = coats.iter().map(|line| line.coats).sum();
-    let sanding = sanding / f64::from(count.saturating_sub(1).max(1));
-    let mut left = count;
-    for line in coats {
-        for coat in 1..=line.coats {
-            left -= 1;
-            let sanding = if left > 0 { sanding } else { 0.0 };
-            steps.push(of_coat(takeoff, line, coat, sanding));
-        }
+    let prepared = steps.len();
+    let coats = coats(takeoff);
+    let sanding = sanding / (coats.len().saturating_sub(1).max(1) as f64);
+    for (place, coat) in coats.iter().enumerate() {
+        let is_last = place + 1 == coats.len();
+        let step = of_coat(takeoff, coat, if is_last { 0.0 } else { sanding });
+        let after = match coat.after.as_slice() {
+            [] => prepared.checked_sub(1).into_iter().collect(),
+            after => after.iter().map(|before| prepared + before).collect(),
+        };
+        steps.push(step.after(after));
     }
     let facts = piece.books.only("facts");
     let mut job = Job::new(&piece.name, steps);
@@ -115,6 +112,88 @@ fn job(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Job {
     job.due = facts.day("due");
     job.done = done(piece, &job.steps);
     job
+}
+
+/// A coat of one material.
+struct Coat<'a> {
+    line: &'a MaterialLine,
+    /// Which of its coats, from one on.
+    number: u32,
+    /// The coats that it goes onto in some zone, by their places in the list.
+    after: Vec<usize>,
+}
+
+/// All coats, each behind those that it goes onto, and earlier where it may go on earlier: while the paint of the body dries,
+/// the stain of the top goes on.
+fn coats(takeoff: &Takeoff) -> Vec<Coat<'_>> {
+    let lines = takeoff
+        .materials
+        .iter()
+        .filter(|line| line.need.material.stage != Stage::Clean);
+    let mut left: Vec<Coat<'_>> = lines
+        .flat_map(|line| {
+            (1..=line.coats).map(move |number| Coat {
+                line,
+                number,
+                after: Vec::new(),
+            })
+        })
+        .collect();
+    for zone in &takeoff.job.zones {
+        let numbers = zone
+            .layers
+            .iter()
+            .flat_map(|layer| (1..=layer.coats).map(move |number| (layer, number)));
+        let of_zone: Vec<usize> = numbers
+            .filter_map(|(layer, number)| {
+                left.iter()
+                    .position(|coat| coat.number == number && coat.line.need.is_of(layer))
+            })
+            .collect();
+        for pair in of_zone.windows(2) {
+            if !left[pair[1]].after.contains(&pair[0]) {
+                left[pair[1]].after.push(pair[0]);
+            }
+        }
+    }
+    in_order(left)
+}
+
+/// Coats in the order in which they may go on.
+fn in_order(mut all: Vec<Coat<'_>>) -> Vec<Coat<'_>> {
+    // The places of the coats that went on, and the hours from the first until each may be coated.
+    let mut gone: Vec<(usize, f64)> = Vec::new();
+    while gone.len() < all.len() {
+        let over = |place: usize| gone.iter().find(|(of, _)| *of == place).map(|(_, over)| *over);
+        let may_go_on = |place: usize| {
+            let mut waits = all[place].after.iter().map(|before| over(*before));
+            waits.try_fold(0.0, |most: f64, over| Some(most.max(over?)))
+        };
+        let left = || (0..all.len()).filter(|place| over(*place).is_none());
+        let next = left()
+            .filter_map(|place| Some((place, may_go_on(place)?)))
+            .min_by(|(_, one), (_, other)| one.total_cmp(other));
+        // Two zones that take the same materials the other way round: then each waits for all before it.
+        let latest = gone.iter().fold(0.0, |most: f64, (_, over)| most.max(*over));
+        let Some((place, from)) = next.or_else(|| Some((left().next()?, latest))) else {
+            break;
+        };
+        if next.is_none() {
+            all[place].after = gone.iter().map(|(of, _)| *of).collect();
+        }
+        gone.push((place, from + all[place].line.need.material.recoat.high));
+    }
+    let new_place = |old: usize| gone.iter().position(|(of, _)| *of == old);
+    for coat in &mut all {
+        coat.after = coat.after.iter().filter_map(|old| new_place(*old)).collect();
+    }
+    let mut placed: Vec<(Option<usize>, Coat<'_>)> = all
+        .into_iter()
+        .enumerate()
+        .map(|(old, coat)| (new_place(old), coat))
+        .collect();
+    units::sort_few(&mut placed, |(one, _), (other, _)| one < other);
+    placed.into_iter().map(|(_, coat)| coat).collect()
 }
 
 /// The first steps that were ticked off, each done by the noon of its day, and none before the one before it.
@@ -142,7 +221,8 @@ fn of_preparing(step: &PrepareStep) -> Step {
     of.then(Wait::at_least(whole(step.wait * 60.0)))
 }
 
-fn of_coat(takeoff: &Takeoff, line: &MaterialLine, coat: u32, sanding: f64) -> Step {
+fn of_coat(takeoff: &Takeoff, coat: &Coat<'_>, sanding: f64) -> Step {
+    let (line, coat) = (coat.line, coat.number);
     let mut job = takeoff.job.clone();
     for layer in job.zones.iter_mut().flat_map(|zone| &mut zone.layers) {
         layer.coats = u32::from(line.need.is_of(layer) && layer.coats >= coat);
@@ -184,7 +264,8 @@ fn whole(minutes: f64) -> u32 {
 mod tests {
     use super::*;
     use crate::samples::written_down;
-    use crate::{BookEdit, Edit, PieceEdit, invented_workshop, takeoffs};
+    use crate::{BookEdit, Edit, PieceEdit, SchemeEdit, invented_workshop, takeoffs};
+    use coatings::Wish;
 
     fn laid(workshop: &Workshop) -> Days {
         // A Monday.
@@ -215,18 +296,7 @@ mod tests {
                 .filter(|step| step.key.starts_with("coat-"))
                 .count();
             assert_eq!(of_coats as u32, coats);
-            for (n, step) in job.steps.iter().enumerate().skip(1) {
-                let (before, now) = (
-                    days.timetable.work(place, n - 1).unwrap(),
-                    days.timetable.work(place, n).unwrap(),
-                );
-                let waited = now.start().unwrap().since(before.end().unwrap());
-                assert!(
-                    waited >= i64::from(job.steps[n - 1].wait.least()),
-                    "{}",
-                    step.name
-                );
-            }
+            keep_their_waits(&days, place);
             for line in &takeoff.materials {
                 let high = (line.need.material.recoat.high * 60.0).round() as u32;
                 let mut of = job
@@ -237,6 +307,98 @@ mod tests {
             }
             assert!(job.steps.iter().all(|step| step.cure.is_in_order()));
         }
+    }
+
+    #[track_caller]
+    fn keep_their_waits(days: &Days, place: usize) {
+        let job = &days.jobs[place];
+        for (n, step) in job.steps.iter().enumerate() {
+            for before in job.before(n) {
+                let work = |step| days.timetable.work(place, step).unwrap();
+                let waited = work(n).start().unwrap().since(work(before).end().unwrap());
+                let least = i64::from(job.steps[before].wait.least());
+                assert!(waited >= least, "{} after {}", step.name, job.steps[before].name);
+            }
+        }
+    }
+
+    /// A top on its own, in another paint: its coats go on while those of the body dry, and every coat still waits for the one
+    /// under it.
+    #[test]
+    fn zones_are_coated_beside_each_other() {
+        let one = invented_workshop();
+        let id = one.pieces[0].id.clone();
+        let edit =
+            |workshop: &Workshop, edit: PieceEdit| workshop.apply(Edit::Piece(id.clone(), edit)).unwrap();
+        let apart = edit(&one, PieceEdit::Apart("top".into(), true));
+        let of_top = |change| PieceEdit::Finish(Some("top".into()), change);
+        let two = edit(&apart, of_top(SchemeEdit::Suggested(Wish::StainedClear)));
+        let (before, after) = (laid(&one), laid(&two));
+        keep_their_waits(&after, 0);
+        let count = |days: &Days| days.jobs[0].steps.len();
+        let end = |days: &Days| days.timetable.outcomes[0].end.unwrap();
+        assert!(count(&after) > count(&before));
+        // One after the other they would take as many more waits.
+        let mut jobs = laid(&two).jobs;
+        jobs[0].steps.iter_mut().for_each(|step| step.after = None);
+        let start = Moment::read("2026-05-04T08:00").unwrap();
+        let alone = schedule(&jobs, &after.hours, start, Rules::default());
+        assert!(end(&after) < alone.outcomes[0].end.unwrap());
+    }
+
+    /// Two paints on the body, and the same two on the top the other way round: no order serves both, so that one of them waits.
+    #[test]
+    fn zones_that_contradict_each_other_are_coated_one_after_another() {
+        let mut workshop = invented_workshop();
+        let id = workshop.pieces[0].id.clone();
+        let top = |change| PieceEdit::Finish(Some("top".into()), change);
+        for edit in [
+            PieceEdit::Finish(None, SchemeEdit::Add("chalk-type-paint".into())),
+            PieceEdit::Apart("top".into(), true),
+            top(SchemeEdit::Remove(1)),
+            top(SchemeEdit::Add("trim-enamel".into())),
+        ] {
+            workshop = workshop.apply(Edit::Piece(id.clone(), edit)).unwrap();
+        }
+        let of = |zone: &str| -> Vec<String> {
+            let scheme = workshop.pieces[0].scheme_of(zone);
+            scheme
+                .layers
+                .iter()
+                .map(|layer| layer.material.to_string())
+                .collect()
+        };
+        let body = [
+            "shellac-primer",
+            "trim-enamel",
+            "chalk-type-paint",
+            "water-polyurethane",
+        ];
+        let turned = [
+            "shellac-primer",
+            "chalk-type-paint",
+            "trim-enamel",
+            "water-polyurethane",
+        ];
+        assert_eq!(
+            (of("body"), of("top")),
+            (body.map(String::from).into(), turned.map(String::from).into())
+        );
+        let days = laid(&workshop);
+        keep_their_waits(&days, 0);
+        let taken = takeoffs(&workshop);
+        let coats: u32 = taken[0]
+            .as_ref()
+            .unwrap()
+            .materials
+            .iter()
+            .map(|line| line.coats)
+            .sum();
+        let of_coats = days.jobs[0]
+            .steps
+            .iter()
+            .filter(|step| step.key.starts_with("coat-"));
+        assert_eq!(of_coats.count() as u32, coats);
     }
 
     #[test]

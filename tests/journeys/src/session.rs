@@ -54,6 +54,28 @@ const FLAGS: [&str; 9] = [
     "--lang=en-US",
 ];
 
+/// How often a driver is started before a journey gives up.
+const STARTS: usize = 3;
+
+/// Starts a driver; it says at which port it listens. It takes a port that is free for one kind of address and ends if that
+/// is taken for the other, which happens when much runs on the machine.
+fn start_driver(places: &Places) -> Result<(Running, u16)> {
+    let start = || {
+        Running::start(Command::new(&places.chromedriver).arg("--port=0"), |line| {
+            let (_, port) = line.split_once("started successfully on port ")?;
+            port.trim_end_matches('.').parse::<u16>().ok()
+        })
+    };
+    let mut started = start();
+    for _ in 1..STARTS {
+        if started.is_ok() {
+            break;
+        }
+        started = start();
+    }
+    started
+}
+
 /// A browser and its driver. They end with it.
 pub struct Session {
     page: Page,
@@ -69,10 +91,7 @@ impl Session {
     pub async fn start(screen: Screen, text: Text) -> Result<Self> {
         let places = Places::find()?;
         let folder = tempfile::tempdir()?;
-        let (driving, port) = Running::start(Command::new(&places.chromedriver).arg("--port=0"), |line| {
-            let (_, port) = line.split_once("started successfully on port ")?;
-            port.trim_end_matches('.').parse::<u16>().ok()
-        })?;
+        let (driving, port) = start_driver(&places)?;
         let driver = browser(&places, port, (screen, text), folder.path()).await?;
         let page = Page::new(driver, screen, folder.path().join("files"));
         let is_tablet = screen == Screen::Tablet;

@@ -84,3 +84,16 @@ pub fn jobs(windows: bool, most: usize, steps: usize) -> impl Strategy<Value = V
     let job = proptest::collection::vec(step(windows), 0..=steps).prop_map(|steps| Job::new("job", steps));
     proptest::collection::vec(job, 1..=most)
 }
+
+/// Jobs whose steps come after any of those before them, all with the hands.
+pub fn jobs_in_chains(most: usize, steps: usize) -> impl Strategy<Value = Vec<Job>> {
+    let step = (step(true), any::<u8>());
+    let job = proptest::collection::vec(step, 0..=steps).prop_map(|steps| {
+        let chained = steps.into_iter().enumerate().map(|(place, (mut step, after))| {
+            step.hands = true;
+            step.after((0..place).filter(|before| (after >> before) & 1 == 1).collect())
+        });
+        Job::new("job", chained.collect())
+    });
+    proptest::collection::vec(job, 1..=most)
+}
