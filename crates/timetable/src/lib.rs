@@ -1,6 +1,7 @@
 //! When may each coat go on, and when is each piece ready, where several pieces share one maker and one bench.
 //!
-//! A [`Job`] is a chain of [`Step`]s with the least waits that labels ask for. [`schedule`] lays the steps of all
+//! A [`Job`] is a list of [`Step`]s, each after the one before it or after those it names, with the least waits that labels
+//! ask for. [`schedule`] lays the steps of all
 //! jobs into the [`Hours`] of the maker; [`picture`] and [`calendar_file`] show the outcome. [`dew_check`] and
 //! [`air_cautions`] say whether the air and the surface are fit for a coat.
 //!

@@ -4,7 +4,7 @@
 
 mod common;
 
-use common::{earliest, hours, jobs, jobs_in_chains, open_until, start};
+use common::{earliest, hours, jobs, open_until, start, step};
 use proptest::prelude::*;
 use timetable::{Haste, Hours, Job, LateFor, Moment, Order, Rules, Timetable, Work, WorkKind, schedule};
 
@@ -127,6 +127,19 @@ fn check_flags(jobs: &[Job], timetable: &Timetable) {
         let can_mend = wait.scuff.is_some() && jobs[work.job].steps[work.step].hands;
         assert_eq!(is_scuffed, can_mend && over(wait.window()).is_some());
     }
+}
+
+/// Jobs whose steps come after any of those before them, all with the hands.
+fn jobs_in_chains(most: usize, steps: usize) -> impl Strategy<Value = Vec<Job>> {
+    let step = (step(true), any::<u8>());
+    let job = proptest::collection::vec(step, 0..=steps).prop_map(|steps| {
+        let chained = steps.into_iter().enumerate().map(|(place, (mut step, after))| {
+            step.hands = true;
+            step.after((0..place).filter(|before| (after >> before) & 1 == 1).collect())
+        });
+        Job::new("job", chained.collect())
+    });
+    proptest::collection::vec(job, 1..=most)
 }
 
 proptest! {

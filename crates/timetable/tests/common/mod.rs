@@ -59,7 +59,7 @@ pub fn hours() -> impl Strategy<Value = Hours> {
 }
 
 /// A step of at most four hours; with or without a window after it.
-fn step(windows: bool) -> impl Strategy<Value = Step> {
+pub fn step(windows: bool) -> impl Strategy<Value = Step> {
     let wait = (0..600_u32, 0..900_u32, 0..4_u8);
     (1..240_u32, wait, any::<bool>(), 0..6_u8).prop_map(
         move |(minutes, (least, more, kind), split, hands)| {
@@ -82,18 +82,5 @@ fn step(windows: bool) -> impl Strategy<Value = Step> {
 
 pub fn jobs(windows: bool, most: usize, steps: usize) -> impl Strategy<Value = Vec<Job>> {
     let job = proptest::collection::vec(step(windows), 0..=steps).prop_map(|steps| Job::new("job", steps));
-    proptest::collection::vec(job, 1..=most)
-}
-
-/// Jobs whose steps come after any of those before them, all with the hands.
-pub fn jobs_in_chains(most: usize, steps: usize) -> impl Strategy<Value = Vec<Job>> {
-    let step = (step(true), any::<u8>());
-    let job = proptest::collection::vec(step, 0..=steps).prop_map(|steps| {
-        let chained = steps.into_iter().enumerate().map(|(place, (mut step, after))| {
-            step.hands = true;
-            step.after((0..place).filter(|before| (after >> before) & 1 == 1).collect())
-        });
-        Job::new("job", chained.collect())
-    });
     proptest::collection::vec(job, 1..=most)
 }
