@@ -201,6 +201,8 @@ class Unit:
         """The spaces that the faces of the unit look into."""
         m, y0 = self.m, self.y[0]
         begin = y0 + self.tape["front-thickness"] if m.inset else y0
+        if m.inset and m.ft:
+            begin = min(begin, self.behind)
         edges = [self.inner[0], *((one.clear[1] + other.clear[0]) * HALF
                                   for one, other in zip(self.bays, self.bays[1:])), self.inner[1]]
         for bay, left, right in zip(self.bays, edges, edges[1:]):

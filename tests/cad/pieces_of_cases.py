@@ -26,6 +26,13 @@ CASES = {
         [bay(row(OPEN, 1, "711", shelves=2), row(DRAWERS, 2, "187"), row(OPEN, 2, shelves=1), width="527"),
          bay(row(DRAWERS, 1, "164"), row(OPEN, 1, shelves=2), row(DRAWERS, 3, "206"), row(DRAWERS, 1, "228"))],
         styles="face-frame frame, fronts inset, back recessed, base plinth, crown chamfer, drawer-boxes shown"),
+    "chest-framed-thick-fronts": piece(
+        "Chest, inset fronts thicker than its face frame", "chest-of-drawers", "mm",
+        "width 912, depth 468, height 1036, board 19, top-thickness 23, overhang-front 24, overhang-side 21,"
+        "frame-thickness 18, stile 41, frame-rail 22, front-thickness 25, back-thickness 6, back-recess 9, gap 2,"
+        "plinth-height 91, plinth-setback 0",
+        [bay(row(DRAWERS, 2, "164"), row(DRAWERS, 1), row(DRAWERS, 1, "251"))],
+        styles="face-frame frame, fronts inset, back recessed, base plinth"),
 
     # --- Bays of drawers, doors and open rows -----------------------------------------------------------------
     "sideboard-three-bays": piece(

@@ -36,6 +36,11 @@ def table(tape):
     if style != "splayed":
         hollow = aprons(tape, x, y, z, parts)
         spaces.append(("underneath", *zip(*hollow, z), None))
+        inner = hollow[1][0]
+        rear = inner - tape["apron-thickness"] + tape["front-thickness"]
+        if rear < inner:
+            along = (x[0] + tape["leg-width"], x[1] - tape["leg-width"])
+            spaces += [("underneath", *zip(wide, (rear, inner), high), None) for wide, high in openings(tape, along, z)]
     if tape.style("stretchers") != "none":
         assert style == "square", "stretchers want square legs"
         stretchers(tape, x, y, parts)

@@ -681,3 +681,88 @@ fn a_step_is_not_offered_where_it_would_enclose_nothing() {
         );
     }
 }
+
+// --- What must not jump ---------------------------------------------------------------------------------------
+
+/// What is seen of a piece from the room, with this measurement so long; nothing where that does not fit.
+fn seen_with(piece: &Furniture, field: &'static LengthField, metres: f64) -> Option<f64> {
+    let mut piece = piece.clone();
+    piece.measures.set(field, Length::metres(metres));
+    let areas = piece.assembly().ok()?.net_areas().into_iter();
+    let seen = areas.filter(|(id, _)| id.sense == Sense::Outside);
+    Some(seen.map(|(_, area)| area.as_square_metres()).sum())
+}
+
+/// Where a board becomes thicker than its neighbour, the area goes on as it did: a sixteenth of an inch is no new surface.
+/// The steps are wider than the gap under which parts touch.
+#[test]
+fn no_area_jumps_where_one_board_becomes_thicker_than_another() {
+    const STEP: f64 = 6e-4;
+    // The edges of all fronts that go on growing, or grow no more, come to 0.013 m2 in two steps.
+    const JUMP: f64 = 0.02;
+    let ours = [
+        &fields::FRONT_THICKNESS,
+        &fields::FRAME_THICKNESS,
+        &fields::BOARD,
+        &fields::TOP_THICKNESS,
+        &fields::APRON_THICKNESS,
+    ];
+    for kind in [Kind::Dresser, Kind::Nightstand, Kind::Wardrobe, Kind::Console] {
+        for frame in styles::FACE_FRAME.options {
+            for fronts in styles::FRONTS.options {
+                let mut piece = styled(kind, &styles::FACE_FRAME, frame.key);
+                if !styles::FRONTS.choose(&mut piece.styles, fronts.key) {
+                    continue;
+                }
+                for (field, other) in ours
+                    .iter()
+                    .flat_map(|field| ours.iter().map(move |other| (field, other)))
+                {
+                    let at = piece.length(other).as_metres();
+                    let seen = |steps: f64| seen_with(&piece, field, at + steps * STEP);
+                    if let (Some(before), Some(under), Some(over)) = (seen(-3.0), seen(-1.0), seen(1.0)) {
+                        let jump = (over - under) - (under - before);
+                        assert!(
+                            jump.abs() < JUMP,
+                            "{} {} {}: {jump} m2 at {} {at}",
+                            kind.key(),
+                            frame.key,
+                            fronts.key,
+                            field.key
+                        );
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// A worked edge as high as the top is thick leaves nothing under it, whatever the rounding of the heights.
+#[test]
+fn an_edge_of_the_whole_thickness_leaves_no_sheet() {
+    let under = |thick: f64, kind: Kind| {
+        let mut piece = styled(kind, &styles::TOP_EDGE, "step");
+        piece.measures.set(&fields::TOP_THICKNESS, mm(thick));
+        piece.measures.set(&fields::EDGE_HEIGHT, mm(thick));
+        let surfaces = piece.assembly().unwrap().surfaces();
+        let bottoms = surfaces.into_iter().filter(|surface| {
+            surface.id.part.kind == PartKind::Top
+                && surface.id.side == Side::Bottom
+                && surface.id.sense == Sense::Outside
+        });
+        bottoms.map(|surface| net(&surface)).collect::<Vec<_>>()
+    };
+    for kind in [Kind::Dresser, Kind::Hutch] {
+        for thick in [19.0, 19.05, 19.19, 22.225, 25.4] {
+            let (one, other) = (under(thick, kind), under(thick + 0.01, kind));
+            assert_eq!(one.len(), other.len());
+            for (one, other) in one.iter().zip(&other) {
+                assert!(
+                    (one - other).abs() < 1e-3,
+                    "{} {thick}: {one} {other}",
+                    kind.key()
+                );
+            }
+        }
+    }
+}

@@ -29,6 +29,8 @@ pub(super) fn of_unit(unit: &Unit, at: &Layout) -> Vec<Space> {
     let between = unit.between_sides(at);
     let [foot, head] = unit.z;
     let front = match unit.furniture.styles.fronts {
+        // Behind a face frame begins the inside, also where fronts are thicker than the frame is deep.
+        FrontStyle::Inset if m.has_frame => at.front[1].min(unit.y[0] + m.frame_depth),
         FrontStyle::Inset => at.front[1],
         FrontStyle::Overlay | FrontStyle::Lipped => unit.y[0],
     };

@@ -81,6 +81,7 @@ pub(super) fn build(furniture: &Furniture) -> Assembly {
             [left[1], front[1], at.apron_foot],
             [right[0], back[0], at.under],
         ));
+        spaces.extend(behind_fronts(furniture, &at));
     }
     if styles.legs == LegStyle::Square {
         parts.extend(stretchers(furniture, &at));
@@ -255,6 +256,18 @@ fn drawer_fronts(furniture: &Furniture, at: &TableLayout) -> Vec<Part> {
         block(id, [x[0] + gap, x[1] - gap], y, [foot + gap, head - gap])
     });
     fronts.collect()
+}
+
+/// What is left of the openings behind fronts that are thinner than the apron: one looks into it from below only.
+fn behind_fronts(furniture: &Furniture, at: &TableLayout) -> Vec<Space> {
+    let [front, inner] = at.aprons[0];
+    let rear = front + furniture.length(&FRONT_THICKNESS).as_metres();
+    if rear >= inner {
+        return vec![];
+    }
+    let (openings, [foot, head]) = openings(furniture, at);
+    let pocket = |x: Span| Space::block(Sense::Underneath, [x[0], rear, foot], [x[1], inner, head]);
+    openings.into_iter().map(pocket).collect()
 }
 
 fn stretchers(furniture: &Furniture, at: &TableLayout) -> Vec<Part> {

@@ -9,14 +9,20 @@ use crate::part::{Part, PartId};
 use crate::profile::{Profile, Shape, multiplier_of};
 use crate::solid::{Faces, Worked, slab};
 
+/// How far equal lengths may differ by rounding, metres.
+const ROUNDING: f64 = 1e-9;
+
 /// The profile of the edge of a top of this thickness, as wide and as high as measured.
 pub(super) fn edge_profile(furniture: &Furniture, shape: Shape, thickness: f64) -> Profile {
     let metres = |field| furniture.length(field).as_metres();
     let height = metres(&EDGE_HEIGHT);
     match shape {
         Shape::HalfRound => Profile::standard(shape, thickness / 2.0, thickness),
-        // A profile of the whole thickness stands on the lower face.
-        _ if height >= thickness => Profile::standard(shape, metres(&EDGE_WIDTH), thickness).grounded(),
+        // A profile of the whole thickness stands on the lower face. That is the difference of two heights: what it lacks by
+        // rounding would leave a sheet without thickness.
+        _ if height >= thickness - ROUNDING => {
+            Profile::standard(shape, metres(&EDGE_WIDTH), thickness).grounded()
+        }
         _ => Profile::standard(shape, metres(&EDGE_WIDTH), height),
     }
 }
