@@ -10,7 +10,7 @@ use units::Day;
 use crate::document::{Piece, Workshop};
 use crate::hours::read_hours;
 use crate::preparing::{Held, PrepareStep, When, prepare};
-use crate::takeoff::{MaterialLine, Takeoff};
+use crate::takeoff::{MaterialLine, Takeoff, timed_job};
 
 /// The keys of the maker's hours, from Monday on.
 pub const WEEK: [&str; 7] = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
@@ -84,7 +84,7 @@ fn hours(workshop: &Workshop) -> (Hours, bool) {
 }
 
 /// The work on a piece: what is prepared and may be done, then coat by coat. What is sanded between coats is shared out to
-/// the coats before it.
+/// the coats that go onto another.
 fn job(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Job {
     let prepared = prepare(workshop, piece, takeoff, &[]);
     let of = |when: When| {
@@ -94,11 +94,14 @@ fn job(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Job {
     let sanding: f64 = of(When::Between).map(PrepareStep::likely_minutes).sum();
     let mut steps: Vec<Step> = of(When::Before).map(of_preparing).collect();
     let prepared = steps.len();
+    let timed = timed_job(piece, takeoff);
     let coats = coats(takeoff);
-    let sanding = sanding / (coats.len().saturating_sub(1).max(1) as f64);
-    for (place, coat) in coats.iter().enumerate() {
-        let is_last = place + 1 == coats.len();
-        let step = of_coat(takeoff, coat, if is_last { 0.0 } else { sanding });
+    // What lies under the first coat of each zone was sanded before.
+    let onto_a_coat = |coat: &&Coat<'_>| !coat.after.is_empty();
+    let sanded = coats.iter().filter(onto_a_coat).count();
+    let sanding = sanding / (sanded.max(1) as f64);
+    for coat in &coats {
+        let step = of_coat(&timed, coat, if onto_a_coat(&coat) { sanding } else { 0.0 });
         let after = match coat.after.as_slice() {
             [] => prepared.checked_sub(1).into_iter().collect(),
             after => after.iter().map(|before| prepared + before).collect(),
@@ -221,9 +224,9 @@ fn of_preparing(step: &PrepareStep) -> Step {
     of.then(Wait::at_least(whole(step.wait * 60.0)))
 }
 
-fn of_coat(takeoff: &Takeoff, coat: &Coat<'_>, sanding: f64) -> Step {
+fn of_coat(job: &coatings::Job, coat: &Coat<'_>, sanding: f64) -> Step {
     let (line, coat) = (coat.line, coat.number);
-    let mut job = takeoff.job.clone();
+    let mut job = job.clone();
     for layer in job.zones.iter_mut().flat_map(|zone| &mut zone.layers) {
         layer.coats = u32::from(line.need.is_of(layer) && layer.coats >= coat);
     }
@@ -233,10 +236,13 @@ fn of_coat(takeoff: &Takeoff, coat: &Coat<'_>, sanding: f64) -> Step {
         time.value + time.standard_uncertainty,
     );
     let material = &line.need.material;
-    let name = match line.coats {
+    let mut name = match line.coats {
         1 => material.name.to_string(),
         of => format!("{}, coat {coat} of {of}", material.name),
     };
+    if sanding > 0.0 {
+        name = format!("Sand lightly, then {}", coatings::in_sentence(&name));
+    }
     let mut step = Step::new(&name, guesses(least + sanding, most + sanding));
     step.key = format!("coat-{}-{coat}", line.id);
     let hours = |hours: f64| Minutes::one(whole(hours * 60.0));
@@ -306,6 +312,27 @@ mod tests {
                 assert!(of.all(|step| step.wait.least() == high));
             }
             assert!(job.steps.iter().all(|step| step.cure.is_in_order()));
+        }
+    }
+
+    /// The work of the days is that of the account, but that a tool is washed after each coat and not once.
+    #[test]
+    fn the_days_have_the_hours_of_the_account() {
+        let workshop = invented_workshop();
+        let (days, taken) = (laid(&workshop), takeoffs(&workshop));
+        for ((job, piece), takeoff) in days.jobs.iter().zip(&workshop.pieces).zip(&taken) {
+            let of_steps = job
+                .steps
+                .iter()
+                .map(|step| step.minutes.at(timetable::Pace::Likely));
+            let laid_out = f64::from(of_steps.sum::<u32>());
+            let today = Day::since_1970(20_000);
+            let account = crate::money::account(&workshop, piece, takeoff.as_ref().unwrap(), today);
+            let reckoned = f64::from(account.costs.minutes);
+            assert!(
+                laid_out > reckoned - 5.0 && laid_out < reckoned * 1.25,
+                "{laid_out} {reckoned}"
+            );
         }
     }
 

@@ -32,7 +32,13 @@ async fn buy_or_leave() -> Result<()> {
         page.type_in("#facts-only-hours", "2").await?;
         // The middle of the notes is 110: less 2 h at 20 and 10 wanted besides, 60. Materials have no prices yet.
         page.begins("#most", "60.00").await?;
-        page.begins("#buy-or-leave", "Buy it for up to 60.00: at 110.00")
+        page.begins(
+            "#buy-or-leave",
+            "Before its materials, which have no price yet: buy it for up to 60.00: at 110.00",
+        )
+        .await?;
+        page.type_in("#facts-only-materials", "12").await?;
+        page.begins("#buy-or-leave", "Buy it for up to 48.00: at 110.00")
             .await?;
         page.type_in("#facts-only-bought", "75").await?;
         page.begins("#buy-or-leave", "Too dear: 75.00 were paid").await?;

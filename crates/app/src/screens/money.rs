@@ -4,7 +4,6 @@ use workshop::money::{Account, Line, account};
 use yew::prelude::*;
 
 use super::book::only;
-use super::days::Ready;
 use super::{Shown, money as prices_of};
 use crate::browser::today;
 use crate::parts::button;
@@ -26,9 +25,8 @@ pub fn sheet(shown: &Shown) -> Html {
             <p class="against">{ words::unpriced(&account.unpriced) }</p>
             <p id="nearby">{ words::nearby(&account.nearby, &money) }</p>
             { button("price-notes", "Price notes", notes) }
-            <Ready app={app.clone()} send={send.clone()} />
             <h3>{ "This piece" }</h3>
-            { only(app, send, "facts", &["bought", "asking", "sold", "sold-on", "hours", "delivery"]) }
+            { only(app, send, "facts", &["bought", "asking", "sold", "sold-on", "hours", "materials", "delivery"]) }
             <h3>{ "Every piece" }</h3>
             { only(app, send, "habits", &["hourly", "profit", "fee-share", "fee", "wear", "delivery"]) }
             { sum(&account, &money) }

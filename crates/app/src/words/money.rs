@@ -37,6 +37,13 @@ pub fn buy_or_leave(account: &Account, money: Money<'_>) -> String {
             )
         }
     };
+    let answer = match account.unpriced.is_empty() {
+        true => answer,
+        false => format!(
+            "Before its materials, which have no price yet: {}",
+            coatings::in_sentence(&answer)
+        ),
+    };
     let hour = if account.costs.hourly == 0 {
         " That pays nothing for your hours: say below what one is to bring."
     } else {
@@ -139,7 +146,8 @@ pub fn unpriced(names: &[String]) -> String {
     match names.as_slice() {
         [] => String::new(),
         names => format!(
-            "Not in this, as they have no price: {}. Give them one on Finish: Figures on its label, a label of your own.",
+            "Not in this, as they have no price: {}. Write below what the materials cost, or the prices of cans on Finish: \
+             Figures on its label, a label of your own.",
             super::and(names)
         ),
     }
@@ -178,7 +186,12 @@ mod tests {
     fn of(asking: &str, bought: &str) -> Account {
         let mut workshop = invented_workshop();
         let id = workshop.pieces[0].id.clone();
-        for (key, text) in [("asking", asking), ("bought", bought), ("hours", "2")] {
+        for (key, text) in [
+            ("asking", asking),
+            ("bought", bought),
+            ("hours", "2"),
+            ("materials", "0"),
+        ] {
             let write = BookEdit::Write("facts", "only".into(), key.into(), text.into());
             workshop = workshop
                 .apply(Edit::Piece(id.clone(), workshop::PieceEdit::Book(write)))
@@ -204,6 +217,12 @@ mod tests {
             "Too dear: 70 were paid, and at 100 only 60 would pay."
         );
         assert!(say("30", "5").starts_with("Leave it"));
+        let mut unpriced = of("100", "");
+        unpriced.unpriced.push("Paint".into());
+        assert_eq!(
+            buy_or_leave(&unpriced, &money),
+            "Before its materials, which have no price yet: buy it for up to 60: at 100 that still pays."
+        );
     }
 
     #[test]

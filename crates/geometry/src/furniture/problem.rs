@@ -142,13 +142,25 @@ impl Problem {
                 show(*given),
                 show(*room)
             ),
-            Problem::RowsDoNotAddUp { place, fronts, room } => format!(
-                "{}the rows add up to {}, but there is room for {}. Leave one row empty to give it the rest, or \
-                 measure the rows and the gap again.",
-                in_bay(*place),
-                show(*fronts),
-                show(*room)
-            ),
+            Problem::RowsDoNotAddUp { place, fronts, room } => {
+                let (rest, why) = match fronts < room {
+                    true => (
+                        format!("{} too little", show(*room - *fronts)),
+                        "Are there rails between the rows (a face frame), or is what it stands on higher?",
+                    ),
+                    false => (
+                        format!("{} too much", show(*fronts - *room)),
+                        "Is what it stands on lower, or are there no rails between the rows?",
+                    ),
+                };
+                format!(
+                    "{}the rows add up to {}, but there is room for {}: {rest}. {why} Else measure the rows and the gap \
+                     again, or leave one row empty: it takes the rest.",
+                    in_bay(*place),
+                    show(*fronts),
+                    show(*room)
+                )
+            }
             Problem::BaysDoNotAddUp { upper, bays, room } => format!(
                 "{}he sections take {} with what stands between them, but there is room for {}. Leave one section empty to \
                  give it the rest, or measure them again.",

@@ -286,6 +286,7 @@ pub static BOOKS: [Book; 14] = [
             once("begin", "Work begins on", Day),
             once("due", "To be ready on", Day),
             once("hours", "Hours of work", Of(Time)),
+            once("materials", "Materials for it, all", Money),
             once("delivery", "Delivery of this piece", Money),
             once(
                 "age",

@@ -11,7 +11,7 @@ use crate::art::{Art, art, cost_and_minutes};
 use crate::document::{Piece, Workshop};
 use crate::market::{self, Row, Side, Told};
 use crate::preparing::{PrepareStep, prepare};
-use crate::takeoff::{Takeoff, cans_for};
+use crate::takeoff::{Takeoff, cans_for, timed_job};
 
 /// What a piece, or a set, costs and must bring. All money is in hundredths.
 #[derive(Clone, Debug, PartialEq)]
@@ -89,6 +89,8 @@ struct Reckoned {
     costs: Costs,
     materials: Materials,
     unpriced: Vec<String>,
+    /// All layers, with the edges that take their time.
+    job: Job,
     /// Minutes of all coats.
     coating: u32,
     /// Whether the minutes were reckoned, not written down.
@@ -97,7 +99,8 @@ struct Reckoned {
 
 fn reckon(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Reckoned {
     let (habits, facts) = (workshop.books.only("habits"), piece.books.only("facts"));
-    let coating = minutes(&takeoff.job);
+    let job = timed_job(piece, takeoff);
+    let coating = minutes(&job);
     let prepared = prepare(workshop, piece, takeoff, &[]);
     let done = prepared.iter().filter(|step| step.may_be_done());
     let (sheets, of_art) = cost_and_minutes(&art(piece));
@@ -113,7 +116,17 @@ fn reckon(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Reckoned {
         high: sheets,
     };
     let mut to_buy = sheets;
-    for line in &takeoff.materials {
+    // What the maker puts down for all of them goes before.
+    let guessed = facts.money("materials");
+    if let Some(all) = guessed {
+        materials = Materials {
+            low: all,
+            likely: all,
+            high: all,
+        };
+        to_buy = all;
+    }
+    for line in takeoff.materials.iter().filter(|_| guessed.is_none()) {
         let Some(rate) = rate(workshop, &line.need) else {
             unpriced.push(line.need.material.name.to_string());
             continue;
@@ -141,6 +154,7 @@ fn reckon(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Reckoned {
         costs,
         materials,
         unpriced,
+        job,
         coating,
         minutes: own.is_none(),
     }
@@ -153,6 +167,7 @@ pub fn account(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, today: Day
         costs,
         materials,
         unpriced,
+        job,
         coating,
         minutes,
     } = reckon(workshop, piece, takeoff);
@@ -186,7 +201,7 @@ pub fn account(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, today: Day
         chance: facts
             .money("bought")
             .and_then(|bought| chance(&plan, bought, &sold)),
-        more_coats: more_coats(workshop, takeoff, &costs, coating),
+        more_coats: more_coats(workshop, takeoff, (&job, coating), &costs),
         of_art: added_by_art(piece, &costs, minutes),
         brings,
         costs,
@@ -217,9 +232,14 @@ fn rate(workshop: &Workshop, need: &Need) -> Option<Rate> {
 }
 
 /// One coat more of each material on all that gets it, with its time.
-fn more_coats(workshop: &Workshop, takeoff: &Takeoff, costs: &Costs, minutes_now: u32) -> Vec<(String, i64)> {
+fn more_coats(
+    workshop: &Workshop,
+    takeoff: &Takeoff,
+    (job, minutes_now): (&Job, u32),
+    costs: &Costs,
+) -> Vec<(String, i64)> {
     let more = |line: &crate::MaterialLine| {
-        let mut job = takeoff.job.clone();
+        let mut job = job.clone();
         let layers = job.zones.iter_mut().flat_map(|zone| &mut zone.layers);
         for layer in layers.filter(|layer| line.need.is_of(layer) && layer.coats > 0) {
             layer.coats += 1;
@@ -470,6 +490,17 @@ mod tests {
     }
 
     #[test]
+    fn what_materials_cost_in_all_goes_before_their_prices() {
+        let bare = of(&written(&[], &[], &[]));
+        assert_eq!((bare.costs.materials_used, bare.unpriced.len()), (0, 3));
+        let guessed = of(&written(&[("materials", "35")], &[], &[]));
+        let costs = guessed.costs;
+        assert_eq!((costs.materials_used, costs.materials_to_buy), (3_500, 3_500));
+        assert!(guessed.unpriced.is_empty());
+        assert_eq!(guessed.lowest, Some(3_500));
+    }
+
+    #[test]
     fn hours_are_reckoned_until_they_are_written_down() {
         let workshop = written(&[], &[("hourly", "12")], &[]);
         let account = of(&workshop);
@@ -479,7 +510,10 @@ mod tests {
             .iter()
             .map(PrepareStep::likely_minutes)
             .sum();
-        let expected = coatings::minutes(&takeoff.job).value + preparing;
+        // The hours of the tools side by side, edges and all, are those of the account.
+        let coating = coatings::minutes(&timed_job(&workshop.pieces[0], &takeoff)).value;
+        assert!(coating > coatings::minutes(&takeoff.job).value * 1.1);
+        let expected = coating + preparing;
         assert!(preparing > 60.0 && (f64::from(account.costs.minutes) - expected).abs() <= 1.0);
         assert_eq!(of(&written(&[("hours", "3 h")], &[], &[])).costs.minutes, 180);
     }

@@ -143,11 +143,16 @@ pub fn prepare(
     repairs::hardware(&of, &mut steps);
     cleaning::clean(&of, &mut steps);
     cleaning::smell(&of, &mut steps);
+    sanding::strip(&of, &mut steps);
     repairs::fill(&of, &mut steps);
     sanding::sand(&of, &mut steps);
     repairs::block(&of, &mut steps);
     sanding::between(&of, &mut steps);
     curing::cure(&of, &mut steps);
+    for step in steps.iter_mut().filter(|step| step.minutes.1 > 0.0) {
+        let (least, most) = time::SET_UP;
+        step.minutes = (step.minutes.0 + least, step.minutes.1 + most);
+    }
     steps
 }
 

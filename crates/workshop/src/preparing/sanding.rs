@@ -39,13 +39,37 @@ struct Alike {
     edges: Length,
 }
 
-/// What comes off, what is sanded before the first coat, and the dust.
-pub(super) fn sand(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
-    let held = match OldFinish::of(of.piece) {
+/// What keeps an old finish from being sanded or scraped.
+fn held(of: &Of<'_>) -> Option<Held> {
+    match OldFinish::of(of.piece) {
         OldFinish::Clear => None,
         OldFinish::Untested => Some(TEST_FIRST),
         OldFinish::Lead => Some(NEVER),
-    };
+    }
+}
+
+/// Zones that are sanded alike, each with the end of the names of its steps, and of their titles.
+fn alike_named(of: &Of<'_>) -> Vec<(Alike, String, String)> {
+    let all = alike(of);
+    let is_one = all.len() == 1;
+    let named = all.into_iter().enumerate().map(|(number, alike)| {
+        let behind = match number {
+            0 => String::new(),
+            number => format!("-{}", number + 1),
+        };
+        let names: Vec<&str> = alike.zones.iter().map(String::as_str).collect();
+        let on = match is_one {
+            true => String::new(),
+            false => format!(": {}", names.join(", ")),
+        };
+        (alike, behind, on)
+    });
+    named.collect()
+}
+
+/// What comes off before anything is filled.
+pub(super) fn strip(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
+    let held = held(of);
     if of.piece.books.only("facts").is("loose") {
         let step = PrepareStep::new("loose", "Take off what is loose")
             .how([LOOSE])
@@ -54,38 +78,31 @@ pub(super) fn sand(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
             .mind([LEAD_TEST]);
         steps.push(step);
     }
-    let all = alike(of);
-    let count = all.len();
-    for (number, alike) in all.into_iter().enumerate() {
-        let behind = if number == 0 {
-            String::new()
-        } else {
-            format!("-{}", number + 1)
-        };
-        let names: Vec<&str> = alike.zones.iter().map(String::as_str).collect();
-        let on = if count == 1 {
-            String::new()
-        } else {
-            format!(": {}", names.join(", "))
-        };
+    for (alike, behind, on) in alike_named(of).into_iter().filter(|(alike, ..)| alike.strip) {
+        let area = alike.plane + alike.profiled;
+        let step = PrepareStep::new(format!("strip{behind}"), format!("Take the old finish off{on}"))
+            .how([STRIP])
+            .lasts(time::on(area, time::STRIP))
+            .waits(A_DAY)
+            .takes("Surface", Much::Area(area), "as to be finished")
+            .buys(
+                "stripper",
+                "Stripper, if not scraped",
+                stripper(area),
+                "area x 1 to 2 times / what a litre lies on, 2.5 to 5 m2 (27 to 54 ft2)",
+            )
+            .held(held.filter(|_| alike.is_old))
+            .mind([STRIPPER, LEAD_TEST]);
+        steps.push(step);
+    }
+}
+
+/// What is sanded before the first coat, and the dust.
+pub(super) fn sand(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
+    let held = held(of);
+    for (alike, behind, on) in alike_named(of) {
         let area = alike.plane + alike.profiled;
         let is_old = alike.is_old;
-        if alike.strip {
-            let step = PrepareStep::new(format!("strip{behind}"), format!("Take the old finish off{on}"))
-                .how([STRIP])
-                .lasts(time::on(area, time::STRIP))
-                .waits(A_DAY)
-                .takes("Surface", Much::Area(area), "as to be finished")
-                .buys(
-                    "stripper",
-                    "Stripper, if not scraped",
-                    stripper(area),
-                    "area x 1 to 2 times / what a litre lies on, 2.5 to 5 m2 (27 to 54 ft2)",
-                )
-                .held(held.filter(|_| is_old))
-                .mind([STRIPPER, LEAD_TEST]);
-            steps.push(step);
-        }
         let title = if is_old && !alike.strip {
             "Scuff-sand"
         } else {

@@ -11,7 +11,8 @@ use crate::samples::written_down;
 use crate::{SchemeEdit, edges_by_zone, takeoff};
 
 /// Facts and habits that are of money and of days.
-const OF_OTHERS: [&str; 25] = [
+const OF_OTHERS: [&str; 26] = [
+    "materials",
     "bought",
     "asking",
     "sold",
@@ -82,9 +83,9 @@ fn it_is_cleaned_before_it_is_sanded_and_each_step_has_a_name_of_its_own() {
         "hardware",
         "clean",
         "stickers",
+        "loose",
         "fill",
         "glue",
-        "loose",
         "sand",
         "dust",
         "between-paint",

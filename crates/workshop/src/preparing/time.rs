@@ -6,14 +6,16 @@ use units::Area;
 /// Minutes for a square metre, at least and at most.
 type Pace = (f64, f64);
 
+/// To get ready for a step and clear away after it, minutes.
+pub(super) const SET_UP: (f64, f64) = (5.0, 15.0);
 /// To wash and wipe off.
 pub(super) const CLEAN: Pace = (4.0, 8.0);
 /// To take off wax.
 pub(super) const WAX: Pace = (3.0, 6.0);
 /// To scrape off what is loose.
 pub(super) const LOOSE: Pace = (2.0, 5.0);
-/// To strip.
-pub(super) const STRIP: Pace = (20.0, 40.0);
+/// To strip: laid on, left to work, taken off, and once more where it holds.
+pub(super) const STRIP: Pace = (60.0, 120.0);
 /// To sand with one grit.
 pub(super) const GRIT: Pace = (4.0, 8.0);
 /// To sand between coats.

@@ -7,7 +7,7 @@ use units::{Length, Volume};
 
 use super::buy::{Buy, cans_for};
 use super::finish::can_in_hand;
-use super::{Takeoff, layer_of};
+use super::{Takeoff, cut_in, layer_of};
 use crate::document::{Confidence, Piece, Workshop};
 
 /// Fewer trials than those of the answer itself: the figures of eight jobs are wanted at once, and to about 2 %.
@@ -141,12 +141,8 @@ pub fn compare(
             .iter_mut()
             .filter(|layer| layer.material.stage == Stage::Clean);
         cleaners.for_each(|layer| layer.coats = 0);
-        let of_zone = edges.iter().find(|(key, _)| *key == zone.key);
-        let length = of_zone.map_or(Length::ZERO, |(_, edges)| {
-            edges.arrises + edges.corners + edges.borders
-        });
-        zone.edges = length * f64::from(piece.count);
     }
+    cut_in(&mut job, piece, edges);
     let ways = ways();
     let jobs: Vec<Job> = ways.iter().map(|(_, _, way)| job.done(*way)).collect();
     // Whichever way leaves the thickest film sets the coats.

@@ -12,7 +12,7 @@ use coatings::{
     CanSize, Contents, Enough, Estimate, Job, Need, NeedWorking, OwnRate, TRIALS, Trials, workings,
 };
 use geometry::{Edges, FieldId, LengthField, Overlap, Problem, SurfaceId};
-use units::Area;
+use units::{Area, Length};
 
 use crate::document::{Confidence, OwnMaterial, Piece, Workshop};
 use crate::learning::{Lesson, lessons};
@@ -269,6 +269,24 @@ pub fn edges_by_zone(piece: &Piece) -> Result<Vec<(String, Edges)>, Vec<Problem>
         }
     }
     Ok(zones)
+}
+
+/// Puts the edges of one piece, by zone, into its job: the minutes hang on them, the amounts do not.
+fn cut_in(job: &mut Job, piece: &Piece, edges: &[(String, Edges)]) {
+    for zone in &mut job.zones {
+        let of_zone = edges.iter().find(|(key, _)| *key == zone.key);
+        let length = of_zone.map_or(Length::ZERO, |(_, edges)| {
+            edges.arrises + edges.corners + edges.borders
+        });
+        zone.edges = length * f64::from(piece.count);
+    }
+}
+
+/// The job of a takeoff with its edges, from which its hours are reckoned. That takes longer than the takeoff itself.
+pub(crate) fn timed_job(piece: &Piece, takeoff: &Takeoff) -> Job {
+    let mut job = takeoff.job.clone();
+    cut_in(&mut job, piece, &edges_by_zone(piece).unwrap_or_default());
+    job
 }
 
 /// Measurements that nobody took yet, in the order in which one takes them.
