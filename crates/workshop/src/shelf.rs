@@ -49,7 +49,7 @@ pub enum StockFault {
 impl std::fmt::Display for StockFault {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match self {
-            StockFault::Unknown => f.write_str("Choose its size if it is full, or weigh it."),
+            StockFault::Unknown => f.write_str("Choose its size and how full it is, or weigh it."),
             StockFault::NoTare => f.write_str("Weigh an empty can of the same kind too."),
             StockFault::Contents(fault) => fault.fmt(f),
         }
@@ -81,14 +81,18 @@ pub fn stock(workshop: &Workshop) -> Vec<Stock> {
     workshop.books.lines("shelf").iter().filter_map(of).collect()
 }
 
-/// What is left: weighed with the can and without, by the density of the label or else of its kind; a can of which only the
-/// size is known is full.
+/// What is left: weighed with the can and without, by the density of the label or else of its kind; else as full as it
+/// looks; a can of which only the size is known is full.
 fn contents(workshop: &Workshop, line: &Line, material: &Material) -> Result<Contents, StockFault> {
     let can = coatings::can(line.text("can")).map(|can| can.volume());
     let mass = |key: &str| line.number("shelf", key).map(Mass::kilograms);
     let Some(gross) = mass("weight") else {
         let can = can.ok_or(StockFault::Unknown)?;
-        return Contents::full(can).map_err(StockFault::Contents);
+        let contents = match coatings::can::level(line.text("level")) {
+            Some(level) => Contents::part(can, level.share.low, level.share.high),
+            None => Contents::full(can),
+        };
+        return contents.map_err(StockFault::Contents);
     };
     let tare = mass("tare").ok_or(StockFault::NoTare)?;
     let own = line.number("shelf", "density").filter(|density| *density > 0.0);
@@ -168,6 +172,25 @@ mod tests {
         assert_eq!(fault(&values[..2]), StockFault::NoTare);
         assert_eq!(fault(&values[..1]), StockFault::Unknown);
         assert!(stock(&with(&[("material", "cement")])).is_empty());
+    }
+
+    /// A quart is 946.35 mL, exactly a quarter of 231 in3.
+    #[test]
+    fn a_can_is_as_full_as_it_looks_until_it_is_weighed() {
+        let size = [("material", "trim-enamel"), ("can", "us-quart")];
+        let likely = |more: &[(&'static str, &str)]| {
+            let found = stock(&with(&[&size, more].concat())).remove(0);
+            found.contents.unwrap().likely().as_millilitres()
+        };
+        assert!((likely(&[("level", "half")]) - 946.35 / 2.0).abs() < 0.1);
+        assert!((likely(&[]) - 946.35).abs() < 0.1);
+        let weighed = [
+            ("level", "half"),
+            ("weight", "780 g"),
+            ("tare", "120 g"),
+            ("density", "1.3 kg/l"),
+        ];
+        assert!((likely(&weighed) - 660.0 / 1.3).abs() < 1.0);
     }
 
     #[test]

@@ -36,8 +36,8 @@ pub fn Shelf(props: &Props) -> Html {
     html! {
         <section class="shelf" aria-labelledby="shelf-title">
             <h2 id="shelf-title">{ "Shelf" }</h2>
-            <p>{ "What stands in the workshop. It is taken off what has to be bought. Weigh a can with what is in it, and an \
-                  empty one of its kind; a can that only has a size is full." }</p>
+            <p>{ "What stands in the workshop. It is taken off what has to be bought. Say how full a can looks, or \
+                  weigh it with what is in it, and an empty one of its kind." }</p>
             { add(send, "shelf", "Put a can on it", Vec::new) }
             <ul class="entries">{ for lines.iter().rev().map(can) }</ul>
             { besides(app, send, &taken) }
@@ -81,9 +81,9 @@ fn entry(app: &App, send: &Send, line: &Rc<Line>, known: Option<&Stock>, taken: 
     let name = known.map_or("A can", |stock| &*stock.material.name);
     let is_coloured = known.is_some_and(|stock| stock.material.coloured);
     let first: &[&str] = if is_coloured {
-        &["material", "colour", "can"]
+        &["material", "colour", "can", "level"]
     } else {
-        &["material", "can"]
+        &["material", "can", "level"]
     };
     html! {
         <li key={&*line.id} class="entry">

@@ -70,6 +70,17 @@ pub static BOOKS: [Book; 14] = [
             once("material", "Material", Material),
             once("colour", "Colour", Colour),
             once("can", "Size of the can", Can),
+            once(
+                "level",
+                "How full it is",
+                Choice(&[
+                    ("nearly-full", "nearly full"),
+                    ("three-quarters", "about three quarters"),
+                    ("half", "about half"),
+                    ("quarter", "about a quarter"),
+                    ("nearly-empty", "nearly empty"),
+                ]),
+            ),
             once("weight", "Weighs now", Scale),
             once("tare", "Empty can weighs", Scale),
             once("density", "Density on its label", Of(Density)),
@@ -392,6 +403,12 @@ mod tests {
                 .iter()
                 .map(|recipe| recipe.key)
                 .eq(keys("chalk", "recipe"))
+        );
+        assert!(
+            coatings::can::LEVELS
+                .iter()
+                .map(|level| level.key)
+                .eq(keys("shelf", "level"))
         );
         assert!(SHEENS.iter().map(|sheen| sheen.key).eq(keys("chalk", "sheen")));
         assert!(

@@ -218,7 +218,7 @@ struct Rate {
 
 fn rate(workshop: &Workshop, need: &Need) -> Option<Rate> {
     let sure = need.at(workshop.settings.confidence.probability());
-    let buy = cans_for(workshop, &need.material, sure).ok()?;
+    let buy = cans_for(workshop, &need.material, sure, &[]).ok()?;
     let litres: f64 = buy
         .cans
         .iter()

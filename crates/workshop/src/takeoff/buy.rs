@@ -54,17 +54,24 @@ pub fn cans_to_buy(workshop: &Workshop, line: &MaterialLine) -> Result<Buy, Choi
         Some(in_hand) => in_hand.enough.besides,
         None => line.need.at(sure),
     };
-    cans_for(workshop, &line.need.material, need)
+    let had: Vec<&CanSize> = line.in_hand.iter().map(|in_hand| in_hand.can).collect();
+    cans_for(workshop, &line.need.material, need, &had)
 }
 
-/// The cheapest cans where the maker gave prices, otherwise the fewest cans of the trade.
-pub(crate) fn cans_for(workshop: &Workshop, material: &Material, need: Volume) -> Result<Buy, ChoiceError> {
+/// The cheapest cans where the maker gave prices, otherwise the fewest cans of the trade; what the maker had in a can of
+/// some size is sold in that size.
+pub(crate) fn cans_for(
+    workshop: &Workshop,
+    material: &Material,
+    need: Volume,
+    had: &[&CanSize],
+) -> Result<Buy, ChoiceError> {
     let own = workshop.materials.iter().find(|own| *own.key == *material.key);
     let offers = own.map(|own| own.offers()).unwrap_or_default();
     if offers.is_empty() {
         let sizes: Vec<&'static CanSize> = can_sizes(workshop.units)
             .iter()
-            .filter(|size| material.cans.contains(&size.key))
+            .filter(|size| material.cans.contains(&size.key) || had.contains(size))
             .collect();
         // The smallest one stands first, and is never too large.
         let sizes: Vec<&'static CanSize> = sizes
@@ -184,12 +191,16 @@ pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Shoppi
                 on_shelf.clone()
             };
             let besides = besides_in_hand(&needs, &contents, confidence.probability());
+            let had: Vec<&CanSize> = lines
+                .iter()
+                .filter_map(|line| Some(line.in_hand.as_ref()?.can))
+                .collect();
             Some(Shopping {
                 material: Rc::clone(&first.material),
                 colour: first.colour,
                 pieces,
                 likely: needs.iter().map(|need| need.likely()).sum(),
-                buy: cans_for(workshop, &first.material, besides),
+                buy: cans_for(workshop, &first.material, besides, &had),
                 in_hand,
                 on_shelf,
             })
@@ -222,6 +233,24 @@ mod tests {
         }
     }
 
+    /// Enamel is usually sold by the quart; who holds a pot of it can buy another.
+    #[test]
+    fn what_is_in_hand_is_sold_in_that_size() {
+        let paint = coatings::material("trim-enamel").unwrap();
+        let pot = can("us-8-fl-oz").unwrap();
+        let workshop = Workshop {
+            units: System::UsCustomary,
+            ..Workshop::default()
+        };
+        let buy = |had: &[&CanSize]| {
+            let buy = cans_for(&workshop, paint, pot.volume() * 0.9, had).unwrap();
+            let cans: Vec<_> = buy.cans.iter().map(|(can, count)| (can.key, *count)).collect();
+            (cans, buy.no_smaller)
+        };
+        assert_eq!(buy(&[]), (vec![("us-quart", 1)], true));
+        assert_eq!(buy(&[pot]), (vec![("us-8-fl-oz", 1)], false));
+    }
+
     #[test]
     fn prices_decide_where_there_are_any() {
         let paint = coatings::material("trim-enamel").unwrap();
@@ -232,7 +261,7 @@ mod tests {
                 materials: own.to_vec(),
                 ..Workshop::default()
             };
-            cans_for(&workshop, material, quarts * 1.5).unwrap()
+            cans_for(&workshop, material, quarts * 1.5, &[]).unwrap()
         };
         let fewest = buy(&[], paint);
         let cans: Vec<_> = fewest.cans.iter().map(|(can, count)| (can.key, *count)).collect();

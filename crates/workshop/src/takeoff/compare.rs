@@ -155,7 +155,7 @@ pub fn compare(
     let has_sprayer = workshop.books.only("habits").is("sprayer");
     let mut planned_layers = piece.schemes().flat_map(|scheme| &scheme.layers);
     let plans_to_spray = planned_layers.any(|layer| coatings::tool(layer.tool).is_some_and(is_sprayer));
-    let buy = |need: &Need| cans_for(workshop, &need.material, need.at(sure));
+    let buy = |need: &Need| cans_for(workshop, &need.material, need.at(sure), &[]);
     let columns = ways
         .iter()
         .zip(jobs.iter().zip(&equal))
