@@ -26,6 +26,8 @@ pub struct Weighed {
     pub material: Rc<Material>,
     /// The tool that it went on with.
     pub tool: &'static Tool,
+    /// What left the can, by the middle of its density; nothing while it is not weighed twice.
+    pub used: Option<Volume>,
     /// The rate that this shows.
     pub observed: Result<Observed, Unweighed>,
 }
@@ -95,12 +97,20 @@ pub fn weighed(workshop: &Workshop) -> Vec<Weighed> {
         let tool = coatings::tool(line.text("tool"))?;
         Some(Weighed {
             id: Rc::clone(&line.id),
+            used: used(line, &material),
             observed: observed(workshop, line, &material, tool),
             material,
             tool,
         })
     };
     workshop.books.lines("weighings").iter().filter_map(of).collect()
+}
+
+fn used(line: &Line, material: &Material) -> Option<Volume> {
+    let mass = |key: &str| line.number("weighings", key).map(Mass::kilograms);
+    let (before, after) = (mass("before")?, mass("after")?);
+    let litres = (before - after).as_kilograms() / material.density.middle();
+    (litres > 0.0).then(|| Volume::litres(litres))
 }
 
 fn observed(
@@ -276,6 +286,7 @@ mod tests {
         let found = &weighed(&workshop)[0];
         let kept: f64 = found.tool.keeps.iter().map(|keeps| keeps.litres.middle()).sum();
         let litres = 0.62 / found.material.density.middle() - kept;
+        assert!((found.used.unwrap().as_litres() - litres - kept).abs() < 1e-12);
         let rate = found.observed.unwrap().rate();
         assert!((rate - 6.0 / litres).abs() < 1e-9, "{rate}");
         // The lesson lies between the label and the job, and is narrower than the label.

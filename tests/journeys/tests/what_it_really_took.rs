@@ -12,6 +12,17 @@ async fn what_it_really_took() -> Result<()> {
         page.press("#sheet-prepare").await?;
         page.element("#done-clean").await?;
         page.press("#weigh-paint").await?;
+        // A second touch goes on with the first; the cursor stands where the weight goes.
+        page.press("#weigh-paint").await?;
+        page.eventually(async || {
+            let forms =
+                "return [document.querySelectorAll('[id^=observed-]').length, document.activeElement.id]";
+            let now = page.ask(forms).await?;
+            let is_there = now[0] == 1 && now[1].as_str().is_some_and(|id| id.ends_with("-before"));
+            ensure!(is_there, "{now}");
+            Ok(())
+        })
+        .await?;
         page.begins("[id^=observed-]", "Still to be written down: can before the job.")
             .await?;
         let before = width(&page.texts(&["#range-paint"]).await?)?;
@@ -20,7 +31,8 @@ async fn what_it_really_took() -> Result<()> {
         // 32.8 ft2 twice are 6.094 m2. 616 g at 1.3 kg/L (1.2 to 1.4) are 0.474 L, of which the roller keeps 0.0385 L in
         // sleeve and tray: 6.094 / 0.4353 is 14.0 m2/L, which is 570 ft2/gal.
         page.reads("[id^=observed-]", |said| {
-            let is_told = said.starts_with("It went 570 ft") && said.contains("the piece was reckoned at");
+            let is_told = said.starts_with("You used 16 fl oz. It went 570 ft")
+                && said.contains("the piece was reckoned at");
             ensure!(is_told, "{said}");
             Ok(())
         })

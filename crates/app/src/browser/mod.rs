@@ -48,12 +48,18 @@ pub fn utc() -> Moment {
     Moment::new(Day::since_1970(0), 0).after(minutes as i64)
 }
 
-/// Goes back to the head of the page's main part, if the page stands below it.
+/// Goes back to the head of the page's main part, if the page stands below it. Where the maker was led to a field, the page
+/// stays there.
 pub fn to_head() {
     use wasm_bindgen::JsCast;
     let found = || {
         let window = web_sys::window()?;
-        let main = window.document()?.query_selector("main").ok()??;
+        let document = window.document()?;
+        let main = document.query_selector("main").ok()??;
+        let cursor = document.active_element()?;
+        if main.contains(Some(&cursor)) && cursor.matches("input").unwrap_or(false) {
+            return None;
+        }
         let top = f64::from(main.dyn_into::<web_sys::HtmlElement>().ok()?.offset_top());
         (window.scroll_y().ok()? > top).then(|| window.scroll_to_with_x_and_y(0.0, top))
     };

@@ -47,12 +47,22 @@ pub fn can(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, id: &str) -> H
     let first = to_weigh(&shown.app.workshop, &shown.piece, takeoff, line);
     let name = coatings::in_sentence(&line.need.material.name);
     let send = shown.send.clone();
+    // One that was begun and not weighed yet is gone on with.
+    let lines = shown.app.workshop.books.lines("weighings").iter();
+    let mut begun = lines.filter(|of| {
+        of.text("of") == &*shown.piece.id.0
+            && of.text("material") == &*line.need.material.key
+            && of.text("before").is_empty()
+    });
+    let begun = begun.next().map(|of| Rc::clone(&of.id));
     let add = Callback::from(move |_: MouseEvent| {
-        let day = std::iter::once(("day", today().to_string()));
-        let values = day.chain(first.iter().cloned()).collect();
-        let line: Rc<str> = new_name().into();
-        let edit = BookEdit::Add("weighings", Rc::clone(&line), values);
-        send.emit(Act::Book(edit));
+        let line = begun.clone().unwrap_or_else(|| {
+            let day = std::iter::once(("day", today().to_string()));
+            let values = day.chain(first.iter().cloned()).collect();
+            let line: Rc<str> = new_name().into();
+            send.emit(Act::Book(BookEdit::Add("weighings", Rc::clone(&line), values)));
+            line
+        });
         send.emit(Act::Sheet(Sheet::Prepare));
         focus_soon(format!("weighings-{line}-before"));
     });

@@ -10,7 +10,7 @@ use std::rc::Rc;
 use crate::standing::{News, Standing};
 use geometry::FieldId;
 use units::{Length, SortedMap, SortedSet, show_length_in};
-use workshop::{BookEdit, BrushTo, Edit, EditError, Piece, PieceEdit, PieceId, SchemeEdit, Workshop};
+use workshop::{BookEdit, BrushTo, Edit, EditError, Piece, PieceEdit, PieceId, Workshop};
 
 pub use look::Look;
 pub use typing::{BACK, FigureId, has_free_bays, in_order, read_figure};
@@ -479,8 +479,8 @@ impl App {
             .find(is_free)
             .unwrap_or_default()
             .into();
-        let copied = self.workshop.apply(Edit::AddMaterial(Rc::clone(&key), of));
-        let planned = PieceEdit::Finish(zone, SchemeEdit::Material(place, key));
+        let planned = PieceEdit::Exchange(of.as_str().into(), Rc::clone(&key));
+        let copied = self.workshop.apply(Edit::AddMaterial(key, of));
         self.take(
             copied.and_then(|workshop| workshop.apply(Edit::Piece(id, planned))),
             None,

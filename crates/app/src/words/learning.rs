@@ -27,8 +27,12 @@ pub fn weighed(weighed: &Weighed, system: System) -> String {
     let at = Figure::own(seen.rate(), seen.rate());
     let sure = local(format!("{:.0}", seen.uncertainty() * 200.0));
     let doubts: Vec<String> = weighed.doubts().iter().map(|of| doubt(of, system)).collect();
+    let used = weighed
+        .used
+        .map(|used| format!("You used {}. ", volume(used, system)));
     format!(
-        "It went {}, give or take {sure} %.{}",
+        "{}It went {}, give or take {sure} %.{}",
+        used.unwrap_or_default(),
         rate(at, system),
         doubts.join("")
     )
@@ -80,7 +84,7 @@ pub fn taught(by: &str, learned: &Learned, system: System) -> String {
 pub fn changed([without, with]: [Volume; 2], system: System) -> String {
     let (without, with) = (volume(without, system), volume(with, system));
     match without == with {
-        true => format!(" The {with} for this piece stay as they were."),
+        true => format!(" The piece is reckoned at {with} as before."),
         false => format!(" Without this can the piece was reckoned at {without}, with it at {with}."),
     }
 }

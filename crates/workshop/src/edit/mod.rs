@@ -28,7 +28,7 @@ pub use settings::SettingEdit;
 pub(crate) use zones::{MAX_ZONES, may_be_key};
 
 use crate::book::ValueError;
-use crate::document::{ChangeKind, OwnMaterial, Piece, PieceChange, PieceId, Reading, Workshop};
+use crate::document::{ChangeKind, OwnMaterial, Piece, PieceChange, PieceId, Reading, Workshop, material_of};
 
 /// The most pieces in a set.
 pub(crate) const MAX_COUNT: u32 = 99;
@@ -134,6 +134,8 @@ pub enum PieceEdit {
     Finish(Option<String>, SchemeEdit),
     /// A zone is finished in its own way, or as the piece is.
     Apart(String, bool),
+    /// Another material takes the place of one, by their keys, wherever the piece plans it: one can serves all zones.
+    Exchange(Rc<str>, Rc<str>),
     /// A book of the piece changes.
     Book(BookEdit),
     /// The can in hand of a material in a colour, by its key; `None` is none.
@@ -370,6 +372,12 @@ impl Piece {
             PieceEdit::RemoveZone(key) => self.remove_zone(&key),
             PieceEdit::Finish(zone, edit) => self.finish(zone, edit, own)?,
             PieceEdit::Apart(zone, apart) => self.set_apart(zone, apart)?,
+            PieceEdit::Exchange(from, to) => {
+                material_of(own, &to).ok_or(EditError::Unknown("material"))?;
+                for layer in self.layers_of(&from, None) {
+                    layer.material = Rc::clone(&to);
+                }
+            }
             PieceEdit::Book(edit) => self.books.apply(edit, true, units)?,
             PieceEdit::Can(material, colour, key) => {
                 let known = |key| coatings::can(key).ok_or(EditError::Unknown("can size"));
@@ -747,6 +755,37 @@ mod tests {
         assert_eq!(workshop.pieces[0].scheme.layers[2].can, Some("us-pint"));
         workshop = workshop.apply(layer("chalk-type-paint")).unwrap();
         assert_eq!(workshop.pieces[0].scheme.layers[2].can, None);
+    }
+
+    /// A label is that of one can, which serves the top on its own as well.
+    #[test]
+    fn a_label_is_of_every_zone_that_takes_the_material() {
+        let mut workshop = Workshop::default();
+        let id = PieceId("a".into());
+        let on_piece = |edit| Edit::Piece(id.clone(), edit);
+        for edit in [
+            Edit::Add {
+                id: id.clone(),
+                kind: Kind::Nightstand,
+            },
+            on_piece(PieceEdit::Apart("top".into(), true)),
+            Edit::AddMaterial("own-1".into(), "trim-enamel".into()),
+            on_piece(PieceEdit::Exchange("trim-enamel".into(), "own-1".into())),
+        ] {
+            workshop = workshop.apply(edit).unwrap();
+        }
+        for scheme in workshop.pieces[0].schemes() {
+            let of = |key: &str| {
+                scheme
+                    .layers
+                    .iter()
+                    .filter(|layer| &*layer.material == key)
+                    .count()
+            };
+            assert_eq!((of("own-1"), of("trim-enamel")), (1, 0));
+        }
+        let unknown = workshop.apply(on_piece(PieceEdit::Exchange("own-1".into(), "cement".into())));
+        assert_eq!(unknown, Err(EditError::Unknown("material")));
     }
 
     #[test]
