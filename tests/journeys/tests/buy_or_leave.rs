@@ -34,7 +34,7 @@ async fn buy_or_leave() -> Result<()> {
         page.begins("#most", "60.00").await?;
         page.begins(
             "#buy-or-leave",
-            "Before its materials, which have no price yet: buy it for up to 60.00: at 110.00",
+            "Before its materials, which have no price yet, buy it for up to 60.00: at 110.00",
         )
         .await?;
         page.type_in("#facts-only-materials", "12").await?;

@@ -40,7 +40,7 @@ pub fn buy_or_leave(account: &Account, money: Money<'_>) -> String {
     let answer = match account.unpriced.is_empty() {
         true => answer,
         false => format!(
-            "Before its materials, which have no price yet: {}",
+            "Before its materials, which have no price yet, {}",
             coatings::in_sentence(&answer)
         ),
     };
@@ -221,7 +221,7 @@ mod tests {
         unpriced.unpriced.push("Paint".into());
         assert_eq!(
             buy_or_leave(&unpriced, &money),
-            "Before its materials, which have no price yet: buy it for up to 60: at 100 that still pays."
+            "Before its materials, which have no price yet, buy it for up to 60: at 100 that still pays."
         );
     }
 

@@ -184,7 +184,7 @@ pub const BACK_RECESS: LengthField = field(
 /// Height of the plinth.
 pub const PLINTH_HEIGHT: LengthField = field(
     "plinth-height",
-    "Plinth height",
+    "Plinth or feet, height",
     "From the floor to the underside of the case",
     10.0,
     400.0,

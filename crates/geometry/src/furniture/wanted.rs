@@ -239,25 +239,17 @@ pub(super) fn styles(furniture: &Furniture) -> Vec<&'static StyleField> {
 }
 
 fn case_styles(furniture: &Furniture) -> Vec<&'static StyleField> {
-    let mut list = vec![&s::BASE];
-    list = with_taper(list, furniture);
-    list.push(&s::TOP_EDGE);
+    let mut list = vec![&s::BASE, &s::TOP_EDGE];
     if furniture.kind.construction() != Construction::Pedestals {
         list.push(&s::CROWN);
     }
     list.push(&s::FACE_FRAME);
-    if furniture.styles.face_frame == FaceFrame::Frame {
-        list.push(&s::CORNER_COLUMNS);
-    }
     let has_doors = has(furniture, Fill::Doors);
     if has_doors || has(furniture, Fill::Drawers) {
         list.push(&s::FRONTS);
     }
     if has_doors {
         list.push(&s::DOORS);
-        if furniture.styles.doors != DoorStyle::Slab {
-            list.push(&s::STICKING);
-        }
     }
     if has_slabs(furniture) {
         list.extend([&s::FRONT_EDGE, &s::APPLIED]);
@@ -266,6 +258,14 @@ fn case_styles(furniture: &Furniture) -> Vec<&'static StyleField> {
         list.push(&s::DRAWER_BOXES);
     }
     list.push(&s::BACK);
+    // What comes with another choice stands last, so that no choice moves from under a finger.
+    list = with_taper(list, furniture);
+    if furniture.styles.face_frame == FaceFrame::Frame {
+        list.push(&s::CORNER_COLUMNS);
+    }
+    if has_doors && furniture.styles.doors != DoorStyle::Slab {
+        list.push(&s::STICKING);
+    }
     list
 }
 

@@ -2,7 +2,8 @@
 
 use coatings::suggest::{Reason, SuggestedLayer, Suggestion};
 use coatings::{Ground, SPECIES, Wish};
-use workshop::{SchemeEdit, Sign};
+use web_sys::HtmlInputElement;
+use workshop::{Colour, SchemeEdit, Sign};
 use yew::prelude::*;
 
 use super::{Planned, Shown};
@@ -18,7 +19,8 @@ pub fn ground(planned: &Planned<'_>) -> Html {
         let ground = Ground::ALL.into_iter().find(|ground| ground.key() == key);
         ground.map(SchemeEdit::Ground)
     });
-    let woods = SPECIES.iter().map(|wood| (wood.key, wood.name));
+    let mut woods: Vec<_> = SPECIES.iter().map(|wood| (wood.key, wood.name)).collect();
+    units::sort_few(&mut woods, |(_, one), (_, other)| one < other);
     let woods = std::iter::once(("", "Not known")).chain(woods);
     let set_wood = planned.change(|key: String| {
         let wood = coatings::species(&key).map(|wood| wood.key);
@@ -56,10 +58,20 @@ pub fn wanted(planned: &Planned<'_>) -> Html {
         (Wish::StainedClear, "stained", "Stained, then clear"),
     ];
     let plan = planned.change(|wish| Some(SchemeEdit::Suggested(wish)));
+    let colour = planned.change(|event: InputEvent| {
+        let read = Colour::read(&event.target_unchecked_into::<HtmlInputElement>().value());
+        read.map(SchemeEdit::Colour)
+    });
     let against = planned.scheme.suggestion(own).against;
     html! {
         <>
-            { choice("It is to be", "wish", &wishes, planned.scheme.wish(own), plan) }
+            <div class="row">
+                { choice("It is to be", "wish", &wishes, planned.scheme.wish(own), plan) }
+                <div class="colour">
+                    <label for="colour" class="label">{ "Its colour" }</label>
+                    <input id="colour" type="color" value={planned.scheme.colour.write()} oninput={colour} />
+                </div>
+            </div>
             <div class="against" id="against" role="status">
                 { for against.iter().map(|reason| html! { <p>{ reason.text }</p> }) }
             </div>

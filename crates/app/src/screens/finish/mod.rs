@@ -6,8 +6,8 @@ mod label;
 mod layer;
 
 use coatings::{Basis, Stage};
-use web_sys::{HtmlInputElement, HtmlSelectElement};
-use workshop::{Colour, Edit, PieceEdit, PieceId, Scheme, SchemeEdit};
+use web_sys::HtmlSelectElement;
+use workshop::{Edit, PieceEdit, PieceId, Scheme, SchemeEdit};
 use yew::prelude::*;
 
 use super::{Shown, say_if};
@@ -127,10 +127,6 @@ fn plan(planned: &Planned<'_>) -> Html {
         (Basis::WetFilm, "wet-film", "What the tool lays on"),
         (Basis::LabelRate, "label-rate", "Rate on the label"),
     ];
-    let colour = planned.change(|event: InputEvent| {
-        let read = Colour::read(&event.target_unchecked_into::<HtmlInputElement>().value());
-        read.map(SchemeEdit::Colour)
-    });
     let names = layer::names(planned);
     html! {
         <>
@@ -146,10 +142,6 @@ fn plan(planned: &Planned<'_>) -> Html {
                 { add(planned) }
                 { choice("Amounts by", "basis", &basis, scheme.basis,
                     planned.change(|basis| Some(SchemeEdit::Basis(basis)))) }
-                <div class="field">
-                    <label for="colour">{ "Colour in the drawing" }</label>
-                    <input id="colour" type="color" value={scheme.colour.write()} oninput={colour} />
-                </div>
             </div>
         </>
     }
