@@ -105,10 +105,7 @@ fn formula(working: &Working, system: System) -> Html {
 
 /// A number of a formula in the units that the formula is worked out in, and in those of the maker where they differ.
 fn quantity(quantity: &Quantity, system: System) -> Html {
-    let either_way = match quantity.standard_uncertainty {
-        u if u > 0.0 => format!(" \u{b1} {}", show_number(u)),
-        _ => String::new(),
-    };
+    let either_way = words::either_way(quantity.standard_uncertainty);
     let figure = format!(
         "{}{either_way} {}",
         show_number(quantity.value),

@@ -36,7 +36,7 @@ pub fn prepare(shown: &Shown) -> Html {
             { only(app, send, "facts", &["begin", "due"]) }
             <Ready app={app.clone()} send={send.clone()} />
             <h3>{ "Step by step" }<span class="with" id="steps-done">{ format!(" {done} of {} done", steps.len()) }</span></h3>
-            <p class="with">{ "What sheets, cloths, rags, washing and wetting take is common practice, no source; your own sheets go before." }</p>
+            <p class="with">{ "How far a sheet, a cloth or a litre goes is a rule of thumb here: common practice, no source. What you write down of your own sheets is used instead." }</p>
             <ol class="steps">{ for steps.iter().map(|of| step(shown, of)) }</ol>
             { weighed::of_piece(shown) }
             { log(app, send) }

@@ -339,6 +339,22 @@ pub fn wet_film(film: Figure, system: System) -> String {
     }
 }
 
+/// An uncertainty behind its value, to the two digits that it is given with (JCGM 100, 7.2.6): ` ± 0.000014`; nothing where
+/// there is none.
+pub fn either_way(uncertainty: f64) -> String {
+    if uncertainty <= 0.0 {
+        return String::new();
+    }
+    let mut unit = 1.0;
+    while uncertainty / unit >= 99.5 {
+        unit *= 10.0;
+    }
+    while uncertainty / unit < 9.95 && unit > 1e-12 {
+        unit /= 10.0;
+    }
+    format!(" \u{b1} {}", show_number((uncertainty / unit).round() * unit))
+}
+
 /// A number of a formula in the units of the maker, behind that of the formula: ` (8.1 fl oz)`; nothing where the maker reads
 /// the same unit.
 pub fn here(quantity: &Quantity, system: System) -> String {
@@ -460,6 +476,18 @@ mod tests {
             here(&quantity(1e-4, Measure::Film), System::Metric),
             " (100 \u{b5}m)"
         );
+    }
+
+    #[test]
+    fn an_uncertainty_has_two_digits() {
+        let say = |value| either_way(value);
+        assert_eq!(say(1.443e-5), " \u{b1} 0.000014");
+        assert_eq!(say(0.0996), " \u{b1} 0.1");
+        assert_eq!(
+            (say(14.43), say(144.3)),
+            (" \u{b1} 14".into(), " \u{b1} 140".into())
+        );
+        assert_eq!(say(0.0), "");
     }
 
     #[test]

@@ -128,10 +128,8 @@ pub(super) fn fill(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     if count > 0 {
         let much = Much::Volume(sum * OVERFILL.low, sum * OVERFILL.high);
         let from = match is_usual {
-            true => {
-                "holes are cylinders, dents caps of a ball, of usual size; 1.1 to 1.4 times, for it shrinks"
-            }
-            false => "holes are cylinders, dents caps of a ball; 1.1 to 1.4 times, for it shrinks",
+            true => "what holes and dents of usual size hold, times 1.1 to 1.4, as it shrinks",
+            false => "what holes and dents of these sizes hold, times 1.1 to 1.4, as it shrinks",
         };
         let step = PrepareStep::new("fill", "Fill holes and dents")
             .how([FILLER])

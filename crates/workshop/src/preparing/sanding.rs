@@ -226,7 +226,7 @@ fn abrasive(of: &Of<'_>, step: PrepareStep, grit: &'static str, alike: &Alike) -
             discs: taken.discs,
             sheets: taken.beside_discs,
         },
-        "plane area / what a disc lasts for, its share of a sheet; sheets for edges and profiles, which no disc reaches",
+        "flat faces by machine, where a disc lasts a fifth of a sheet; edges and profiles by hand",
     )
 }
 
