@@ -30,6 +30,9 @@ async fn print_a_card() -> Result<()> {
         page.element(".job-card").await?;
         is_printed_short(page).await?;
 
+        // As wide as a sheet of A4 at 96 to the inch: narrower than the screen, as paper is.
+        let sheet = json!({"width": 794, "height": 1123, "deviceScaleFactor": 1, "mobile": false});
+        page.devtools("Emulation.setDeviceMetricsOverride", sheet).await?;
         page.devtools("Emulation.setEmulatedMedia", json!({"media": "print"}))
             .await?;
         let paper = page.ask(ON_PAPER).await?;

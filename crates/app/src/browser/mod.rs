@@ -96,6 +96,17 @@ pub fn mark_all_in(element: &str) {
 /// Scrolls as little as it takes until the element with this name is in sight.
 pub fn bring_into_sight(element: &str) {
     let found = web_sys::window().and_then(|w| w.document()?.get_element_by_id(element));
+    scroll_to(found);
+}
+
+/// The same for the open piece in the strip of pieces.
+pub fn bring_piece_into_sight() {
+    let found =
+        web_sys::window().and_then(|w| w.document()?.query_selector("#pieces [aria-current]").ok()?);
+    scroll_to(found);
+}
+
+fn scroll_to(found: Option<web_sys::Element>) {
     if let Some(element) = found {
         let how = web_sys::ScrollIntoViewOptions::new();
         how.set_block(web_sys::ScrollLogicalPosition::Nearest);

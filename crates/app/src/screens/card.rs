@@ -93,7 +93,10 @@ fn preparing(shown: &Shown, step: &PrepareStep) -> Html {
     let system = shown.app.workshop.units;
     let is_done = shown.piece.books.line("done", &step.key).is_some();
     let amount = |of: &Amount| format!("{} {}", of.what, words::much(of.much, system));
-    let amounts: Vec<String> = step.amounts.iter().map(amount).collect();
+    // What is fetched for it; areas and edges stand on its sheet.
+    let is_fetched =
+        |of: &&Amount| of.good.is_some() || matches!(of.much, Much::Volume(..) | Much::Hours(..));
+    let amounts: Vec<String> = step.amounts.iter().filter(is_fetched).map(amount).collect();
     html! {
         <li>
             <span class="boxes"><span class="box">{ if is_done { "\u{2713}" } else { "" } }</span></span>

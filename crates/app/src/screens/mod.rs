@@ -149,6 +149,7 @@ pub fn Page() -> Html {
     // A piece that is opened is seen from its head, wherever the page stood before.
     use_effect_with(app.open.clone(), |open| {
         browser::keep_last_piece(open.as_ref());
+        browser::bring_piece_into_sight();
         if let Some(window) = web_sys::window() {
             window.scroll_to_with_x_and_y(0.0, 0.0);
         }

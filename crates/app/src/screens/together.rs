@@ -47,6 +47,8 @@ pub fn Together(props: &Props) -> Html {
                 { hand_on(send, &text) }
             </div>
             { list(app, send, bought) }
+            <p id="list-price">{ words::price_of_list(bought, &money(app)) }</p>
+            <p class="hint">{ "Have gloves, eye protection and the mask that the labels ask for, brushes, and rags for what is wiped." }</p>
             { besides(app, send, goods) }
             { earns(app, earned) }
         </section>

@@ -25,6 +25,22 @@ pub fn list(bought: &[Shopping], goods: &[Good], system: System, money: Money<'_
     lots.chain(goods).collect::<Vec<_>>().join("\n")
 }
 
+/// What the cans with a price cost together, and how many have none; nothing where none has one.
+pub fn price_of_list(bought: &[Shopping], money: Money<'_>) -> String {
+    let lots = bought.iter().filter_map(|lot| lot.buy.as_ref().ok());
+    let lots: Vec<_> = lots.filter(|buy| !buy.cans.is_empty()).collect();
+    let prices: Vec<u64> = lots.iter().filter_map(|buy| buy.price).collect();
+    if prices.is_empty() {
+        return String::new();
+    }
+    let without = match lots.len() - prices.len() {
+        0 => String::new(),
+        1 => "; one material has no price".into(),
+        many => format!("; {many} materials have no price"),
+    };
+    format!("Together {}{without}.", money(prices.iter().sum()))
+}
+
 /// How much of a thing has to be bought: `55 to 66 leaves`; nothing where enough is here.
 pub fn good(good: &Good, system: System) -> Option<String> {
     Some(match (good.to_buy()?, good.unit) {
@@ -58,7 +74,7 @@ fn counted((low, high): (u32, u32), (one, many): (&str, &str)) -> String {
 mod tests {
     use super::*;
     use workshop::goods::goods;
-    use workshop::{BookEdit, Edit, PieceEdit, invented_workshop, shopping, takeoffs};
+    use workshop::{BookEdit, Edit, MaterialEdit, PieceEdit, Price, invented_workshop, shopping, takeoffs};
 
     #[test]
     fn the_list_names_what_is_bought_and_the_rest_of_it() {
@@ -83,5 +99,33 @@ mod tests {
         assert_eq!(lines.len(), to_buy.count() + besides.len());
         assert!(lines.contains(&"Leaf: 55 to 66 leaves"), "{text}");
         assert!(lines.contains(&"Test kit for lead: 2"), "{text}");
+    }
+
+    /// The nightstands want more enamel than is in hand; a pot of it is given a price of 7.50.
+    #[test]
+    fn what_has_a_price_is_added() {
+        let mut workshop = invented_workshop();
+        let id = workshop.pieces[1].id.clone();
+        let hundredths = |hundredths: u64| hundredths.to_string();
+        let say = |workshop: &workshop::Workshop| {
+            price_of_list(&shopping(workshop, &takeoffs(workshop)), &hundredths)
+        };
+        assert_eq!(say(&workshop), "");
+        let price = Some(Price::new("7.50").unwrap());
+        for edit in [
+            Edit::AddMaterial("own-1".into(), "trim-enamel".into()),
+            Edit::Piece(id, PieceEdit::Exchange("trim-enamel".into(), "own-1".into())),
+            Edit::Material("own-1".into(), MaterialEdit::Price("us-8-fl-oz", price)),
+        ] {
+            workshop = workshop.apply(edit).unwrap();
+        }
+        let lots = shopping(&workshop, &takeoffs(&workshop));
+        let pots = lots.iter().filter_map(|lot| lot.buy.as_ref().ok());
+        let pots: u64 = pots
+            .flat_map(|buy| &buy.cans)
+            .map(|(_, count)| u64::from(*count))
+            .sum();
+        assert!(pots > 0);
+        assert_eq!(say(&workshop), format!("Together {}.", pots * 750));
     }
 }

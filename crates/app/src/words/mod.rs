@@ -28,7 +28,7 @@ pub use colour::colour;
 pub use days::{air, ready, ready_on, stretch, usual_hours, weekday_and_day, weekday_and_number};
 pub use fields::{bay_label, field_element, field_label, place_prefix};
 pub use learning::{by_own_jobs, changed, taught, weighed};
-pub use list::{good, good_here, list, sheets};
+pub use list::{good, good_here, list, price_of_list, sheets};
 pub use local::{local, write_decimals_with};
 pub use mixing::{against, binder, chalk, dose, drift, mind, thinned};
 pub use money::{buy_or_leave, hours_of, lacking, nearby, outcome, part_of_costs, signed, unpriced};

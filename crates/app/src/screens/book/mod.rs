@@ -53,14 +53,21 @@ impl<'a> Form<'a> {
             .reform(move |text| Act::Book(BookEdit::Write(book, Rc::clone(&line), field.clone(), text)))
     }
 
-    /// A button that strikes the line out.
+    /// A button that strikes the line out. Where two stand near each other it says what goes.
     pub fn strike(&self, what: &str) -> Html {
         let (key, line) = (self.book.key, Rc::clone(&self.line));
+        let word = match key {
+            "recipes" => "Remove the recipe",
+            "batches" => "Remove the batch",
+            "weighings" => "Remove the weighing",
+            "shelf" => "Remove the can",
+            _ => "Remove",
+        };
         let id = format!("strike-{key}-{line}");
         let strike = self
             .send
             .reform(move |_: MouseEvent| Act::Book(BookEdit::Strike(key, Rc::clone(&line))));
-        button_for(id, "Remove", format!("Remove: {what}"), strike)
+        button_for(id, word, format!("{word}: {what}"), strike)
     }
 }
 
