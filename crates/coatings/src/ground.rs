@@ -53,7 +53,7 @@ impl Ground {
         match self {
             Ground::Sealed => "Sound old clear finish",
             Ground::PaintedSound => "Sound old paint",
-            Ground::Glossy => "Glossy old finish",
+            Ground::Glossy => "Glossy old paint or varnish",
             Ground::Laminate => "Laminate or melamine",
             Ground::Bare => "Bare wood",
             Ground::Porous => "Weathered or very open wood",

@@ -41,7 +41,8 @@ async fn buy_or_leave() -> Result<()> {
         page.begins("#buy-or-leave", "Buy it for up to 48.00: at 110.00")
             .await?;
         page.type_in("#facts-only-bought", "75").await?;
-        page.begins("#buy-or-leave", "Too dear: 75.00 were paid").await?;
+        page.begins("#buy-or-leave", "Too dear at 75.00: sold at 110.00")
+            .await?;
         page.keeps(|document| {
             let notes = document.books.lines("prices").len();
             ensure!(notes == 5, "{notes} notes are kept");

@@ -45,6 +45,7 @@ pub fn DaysRoom(props: &Props) -> Html {
                 { calendar(send, days) }
                 { list(app, send, days) }
             }
+            <p class="hint">{ "On which day work on a piece begins, and by when it is wanted, stands on its sheet Prepare." }</p>
             <h3>{ "Your hours" }</h3>
             <p>{ days.usual_hours.then(words::usual_hours) }</p>
             { only(app, send, "habits", &WEEK) }

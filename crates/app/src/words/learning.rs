@@ -65,6 +65,12 @@ pub fn taught(by: &str, learned: &Learned, system: System) -> String {
     let narrower = learned.narrowed() * 100.0;
     let width = match narrower.round() {
         share if share > 0.0 => format!("{share:.0} % narrower"),
+        share if share < 0.0 && learned.jobs() == 1 => {
+            format!(
+                "{:.0} % wider, as it lies far from that; more jobs settle it",
+                -share
+            )
+        }
         share if share < 0.0 => format!(
             "{:.0} % wider, as your jobs differ more than that lets expect",
             -share

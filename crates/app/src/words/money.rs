@@ -24,14 +24,14 @@ pub fn buy_or_leave(account: &Account, money: Money<'_>) -> String {
         (Some(most), 0) => format!("Buy it for up to {}: at {at} that still pays.", money(most)),
         (Some(most), bought) if bought <= most => {
             format!(
-                "It pays: {} were paid, and at {at} up to {} would do.",
+                "It pays at {}: sold at {at}, up to {} would do.",
                 money(bought),
                 money(most)
             )
         }
         (Some(most), bought) => {
             format!(
-                "Too dear: {} were paid, and at {at} only {} would pay.",
+                "Too dear at {}: sold at {at}, only {} would pay.",
                 money(bought),
                 money(most)
             )
@@ -208,13 +208,10 @@ mod tests {
         let say = |asking, bought| buy_or_leave(&of(asking, bought), &money);
         assert!(say("", "").starts_with("Say what you would ask"));
         assert_eq!(say("100", ""), "Buy it for up to 60: at 100 that still pays.");
-        assert_eq!(
-            say("100", "50"),
-            "It pays: 50 were paid, and at 100 up to 60 would do."
-        );
+        assert_eq!(say("100", "50"), "It pays at 50: sold at 100, up to 60 would do.");
         assert_eq!(
             say("100", "70"),
-            "Too dear: 70 were paid, and at 100 only 60 would pay."
+            "Too dear at 70: sold at 100, only 60 would pay."
         );
         assert!(say("30", "5").starts_with("Leave it"));
         let mut unpriced = of("100", "");

@@ -1,6 +1,6 @@
 //! What a step of preparing takes, in words.
 
-use units::{Day, Mass, System, show_number};
+use units::{Day, Mass, System, Volume, show_number};
 use workshop::preparing::Much;
 
 use super::{area, local, run, volume};
@@ -8,11 +8,15 @@ use super::{area, local, run, volume};
 /// From so many hours on, days are easier to read.
 const IN_DAYS: f64 = 48.0;
 
+/// Less than this nobody measures.
+const A_LITTLE: Volume = Volume::millilitres(5.0);
+
 /// How much of something: `8.0 fl oz to 15 fl oz`, `2 to 8`, `7 to 30 days`.
 pub fn much(much: Much, system: System) -> String {
     match much {
         Much::Area(of) => area(of, system),
         Much::Length(of) => local(run(of, system)),
+        Much::Volume(_, high) if high < A_LITTLE => "a little".into(),
         Much::Volume(low, high) => range(volume(low, system), volume(high, system)),
         Much::Mass(low, high) => range(mass(low, system), mass(high, system)),
         Much::Count(low, high) => count(low, high),
@@ -84,7 +88,6 @@ pub fn day(day: Day) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use units::Volume;
 
     #[test]
     fn amounts_read_as_one_says_them() {
@@ -98,6 +101,7 @@ mod tests {
             us(Much::Volume(ounces(8.0), ounces(15.0))),
             "8.0 to 15\u{a0}fl\u{a0}oz"
         );
+        assert_eq!(us(Much::Volume(ounces(0.02), ounces(0.04))), "a little");
         assert_eq!(us(Much::Mass(Mass::grams(283.5), Mass::grams(283.5))), "10 oz");
         assert_eq!(day(Day::read("2026-05-03").unwrap()), "3 May 2026");
     }

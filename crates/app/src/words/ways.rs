@@ -35,7 +35,7 @@ pub fn which_way(columns: &[WayColumn], system: System) -> String {
             format!("{soon_ones} take about as long, {time} with it in hand; {little} takes the least, {all}")
         }
     };
-    format!("For paint of the same thickness: {text}.")
+    format!("All coats together, of the same thickness: {text}.")
 }
 
 /// Which materials want more coats for the same film than are planned: `3 coats of acrylic trim enamel instead of 2. `

@@ -47,6 +47,8 @@ pub enum Problem {
         fronts: Length,
         /// The height there is for them.
         room: Length,
+        /// How high the rails of a face frame between them are taken to be, if there are any.
+        rail: Option<Length>,
     },
     /// The bays measured do not add up to the width there is for them.
     BaysDoNotAddUp {
@@ -142,15 +144,37 @@ impl Problem {
                 show(*given),
                 show(*room)
             ),
-            Problem::RowsDoNotAddUp { place, fronts, room } => {
-                let (rest, why) = match fronts < room {
-                    true => (
+            Problem::RowsDoNotAddUp {
+                place,
+                fronts,
+                room,
+                rail,
+            } => {
+                let (rest, why) = match (fronts < room, rail) {
+                    (true, None) => (
                         format!("{} too little", show(*room - *fronts)),
-                        "Are there rails between the rows (a face frame), or is what it stands on higher?",
+                        "Are there rails between the rows (a face frame), or is what it stands on higher?"
+                            .into(),
                     ),
-                    false => (
+                    (true, Some(rail)) => (
+                        format!("{} too little", show(*room - *fronts)),
+                        format!(
+                            "The rails between the rows are taken to be {}: are they higher (Frame rail), or is what it \
+                             stands on?",
+                            show(*rail)
+                        ),
+                    ),
+                    (false, None) => (
                         format!("{} too much", show(*fronts - *room)),
-                        "Is what it stands on lower, or are there no rails between the rows?",
+                        "Is what it stands on lower?".into(),
+                    ),
+                    (false, Some(rail)) => (
+                        format!("{} too much", show(*fronts - *room)),
+                        format!(
+                            "The rails between the rows are taken to be {}: are they lower (Frame rail), or is what it \
+                             stands on?",
+                            show(*rail)
+                        ),
                     ),
                 };
                 format!(

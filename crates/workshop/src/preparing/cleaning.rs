@@ -7,6 +7,7 @@ use units::{Area, Volume};
 use super::cautions::{ALCOHOL, CLEANER, RAGS, SOLVENT, SUN_AND_VINEGAR};
 use super::time::{self, A_DAY, WASHED};
 use super::{Much, Of, PrepareStep, one_for};
+use crate::document::generic;
 
 /// How far a litre of soap solution goes, square metres: as far as a degreaser does.
 const SOLUTION: Figure = Figure::practice(10.0, 20.0);
@@ -22,6 +23,10 @@ const CLEAN: Reason = Reason::practice(
     "Clean before anything is sanded, or the grease is rubbed in. Wipe, wait as the label says, wipe off, then with clean \
      water, and let it dry.",
 );
+const GLOSS: Reason = Reason::practice(
+    "Wipe the deglosser on and off as its label says, on what is clean. It does not take the place of scuffing unless its \
+     label says so.",
+);
 const STICKERS: Reason = Reason::practice(
     "Alcohol on a cloth takes off the glue of stickers. No oil: it leaves a film that paint slides off.",
 );
@@ -33,14 +38,43 @@ const SMELL: Reason = Reason::practice(
      the bare inside holds back what stays.",
 );
 
-/// Grease off, with the degreaser that is planned or with soap; then glue and wax.
-pub(super) fn clean(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
+/// What is planned of deglosser, or of all other cleaners, from and to; nothing where none is.
+fn cleaners(of: &Of<'_>, deglosser: bool) -> Option<(Volume, Volume)> {
+    let own = &of.workshop.materials;
     let needs = of.takeoff.materials.iter().map(|line| &line.need);
-    let planned = needs.filter(|need| need.material.stage == Stage::Clean);
-    let ready = planned.fold(None, |sum: Option<(Volume, Volume)>, need| {
+    let planned = needs.filter(|need| {
+        let is_deglosser = generic(own, &need.material.key) == "deglosser";
+        need.material.stage == Stage::Clean && is_deglosser == deglosser
+    });
+    planned.fold(None, |sum: Option<(Volume, Volume)>, need| {
         let (low, high) = sum.unwrap_or_default();
         Some((low + need.low(), high + need.high()))
-    });
+    })
+}
+
+/// Gloss dulled with what is planned for it, once all is clean and mended.
+pub(super) fn degloss(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
+    let Some((low, high)) = cleaners(of, true) else {
+        return;
+    };
+    let area = of.takeoff.painted.value;
+    let step = PrepareStep::new("degloss", "Dull the gloss")
+        .how([GLOSS])
+        .takes(
+            "Deglosser",
+            Much::Volume(low, high),
+            "the deglosser of the finish",
+        )
+        .cloths(area)
+        .lasts(time::on(area, time::CLEAN))
+        .waits(WASHED)
+        .mind([CLEANER]);
+    steps.push(step);
+}
+
+/// Grease off, with the degreaser that is planned or with soap; then glue and wax.
+pub(super) fn clean(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
+    let ready = cleaners(of, false);
     let area = of.takeoff.painted.value.as_square_metres();
     // A cleaner that is planned stands on the list as a material.
     let (what, (low, high), from) = match ready {

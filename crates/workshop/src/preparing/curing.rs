@@ -1,6 +1,6 @@
 //! How long a piece waits before it is used or sold.
 
-use coatings::{Reason, Thinner};
+use coatings::{Reason, Stage, Thinner};
 
 use super::cautions::{AIR, CHILD, RAGS};
 use super::{Much, Of, PrepareStep, When};
@@ -10,13 +10,12 @@ const CURE: Reason = Reason::practice(
      it, and the label of the last coat has the time.",
 );
 
-/// The cure of the last coats; the zone that takes longest decides.
+/// The cure of all coats; the one that takes longest decides.
 pub(super) fn cure(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
-    let last = of.takeoff.job.zones.iter().filter_map(|zone| {
-        let mut planned = zone.layers.iter().filter(|layer| layer.coats > 0);
-        planned.next_back().map(|layer| layer.material.cure)
-    });
-    let longest = last.fold(None, |longest: Option<(f64, f64)>, cure| {
+    let layers = of.takeoff.job.zones.iter().flat_map(|zone| &zone.layers);
+    let planned = layers.filter(|layer| layer.coats > 0 && layer.material.stage != Stage::Clean);
+    let cures = planned.map(|layer| layer.material.cure);
+    let longest = cures.fold(None, |longest: Option<(f64, f64)>, cure| {
         let (low, high) = longest.unwrap_or_default();
         Some((low.max(cure.low), high.max(cure.high)))
     });
@@ -27,7 +26,7 @@ pub(super) fn cure(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
             .takes(
                 "Before it is used",
                 Much::Hours(low, high),
-                "the cure of the last coat, the longest of all zones",
+                "the longest cure of all coats",
             )
             .mind([AIR, CHILD]);
         let mut layers = of.takeoff.job.zones.iter().flat_map(|zone| &zone.layers);

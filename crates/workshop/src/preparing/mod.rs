@@ -145,6 +145,7 @@ pub fn prepare(
     cleaning::smell(&of, &mut steps);
     sanding::strip(&of, &mut steps);
     repairs::fill(&of, &mut steps);
+    cleaning::degloss(&of, &mut steps);
     sanding::sand(&of, &mut steps);
     repairs::block(&of, &mut steps);
     sanding::between(&of, &mut steps);

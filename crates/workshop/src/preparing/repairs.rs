@@ -115,6 +115,20 @@ fn one_bath() -> Much {
 /// Holes and dents, joints, open grain.
 pub(super) fn fill(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     let facts = of.piece.books.only("facts");
+    if facts.is("loose-joints") {
+        steps.push(
+            PrepareStep::new("glue", "Glue loose joints")
+                .how([GLUE])
+                .buys(
+                    "glue",
+                    "Wood glue",
+                    Much::Volume(Volume::litres(JOINTS.low), Volume::litres(JOINTS.high)),
+                    "what the joints of a piece take, 20 to 60 mL (0.7 to 2 fl oz)",
+                )
+                .lasts((20.0, 40.0))
+                .waits(GLUED),
+        );
+    }
     let pits = [
         (Pits::holes(&facts), holes as fn(_, _, _) -> Volume),
         (Pits::dents(&facts), dents),
@@ -137,20 +151,6 @@ pub(super) fn fill(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
             .lasts(time::each(count, (0.5, 1.5)))
             .waits(FILLED);
         steps.push(step);
-    }
-    if facts.is("loose-joints") {
-        steps.push(
-            PrepareStep::new("glue", "Glue loose joints")
-                .how([GLUE])
-                .buys(
-                    "glue",
-                    "Wood glue",
-                    Much::Volume(Volume::litres(JOINTS.low), Volume::litres(JOINTS.high)),
-                    "what the joints of a piece take, 20 to 60 mL (0.7 to 2 fl oz)",
-                )
-                .lasts((20.0, 40.0))
-                .waits(GLUED),
-        );
     }
     let own = &of.workshop.materials;
     let open = of.takeoff.job.zones.iter().filter(|zone| {

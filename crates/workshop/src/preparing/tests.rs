@@ -84,8 +84,8 @@ fn it_is_cleaned_before_it_is_sanded_and_each_step_has_a_name_of_its_own() {
         "clean",
         "stickers",
         "loose",
-        "fill",
         "glue",
+        "fill",
         "sand",
         "dust",
         "between-paint",
@@ -108,6 +108,39 @@ fn it_is_cleaned_before_it_is_sanded_and_each_step_has_a_name_of_its_own() {
             .iter()
             .all(|step| step.how.iter().all(|reason| !reason.source.is_empty()))
     );
+}
+
+/// A gloss is dulled once all is clean and before it is sanded; what that takes is none of the cleaning.
+#[test]
+fn a_gloss_is_dulled_in_a_step_of_its_own() {
+    let mut workshop = written_down(&[], &[]);
+    let id = workshop.pieces[0].id.clone();
+    for edit in [
+        SchemeEdit::Ground(Ground::Glossy),
+        SchemeEdit::Suggested(Wish::Painted { light: false }),
+    ] {
+        let edit = crate::PieceEdit::Finish(None, edit);
+        workshop = workshop.apply(crate::Edit::Piece(id.clone(), edit)).unwrap();
+    }
+    let steps = steps(&workshop);
+    let keys = keys(&steps);
+    let place = |key: &str| keys.iter().position(|other| *other == key).unwrap();
+    assert!(
+        place("clean") < place("degloss") && place("degloss") < place("sand"),
+        "{keys:?}"
+    );
+    let takeoff = takeoff(&workshop.pieces[0], &[], Default::default()).unwrap();
+    for (key, what, of) in [
+        ("clean", "Cleaner", "degreaser"),
+        ("degloss", "Deglosser", "deglosser"),
+    ] {
+        let mut lines = takeoff.materials.iter();
+        let need = &lines.find(|line| &*line.need.material.key == of).unwrap().need;
+        assert_eq!(
+            much(step(&steps, key), what),
+            Much::Volume(need.low(), need.high())
+        );
+    }
 }
 
 /// A test decides; the year alone is the maker's word; lead stops everything that makes dust.

@@ -334,6 +334,7 @@ fn room_for_fronts(unit: &Unit) -> Vec<Problem> {
                 place: unit.place(i),
                 fronts: Length::metres(claims.iter().flatten().sum()),
                 room: Length::metres(room.max(0.0)),
+                rail: members.has_frame.then(|| unit.furniture.length(&f::FRAME_RAIL)),
             });
         }
     }
