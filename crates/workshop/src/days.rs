@@ -1,16 +1,18 @@
 //! The days of the work: the steps of every piece, prepared and coated, laid into the maker's hours.
 
-use coatings::Stage;
+mod coats;
+
 use timetable::{
     Air, AirCaution, AirLimits, Cure, DewCheck, Hours, Job, LabelAir, Minutes, Moment, Rules, Step,
     Timetable, Wait, air_cautions, dew_check, schedule,
 };
 use units::Day;
 
+use self::coats::{Coat, coats};
 use crate::document::{Piece, Workshop};
 use crate::hours::read_hours;
 use crate::preparing::{Held, PrepareStep, When, prepare};
-use crate::takeoff::{MaterialLine, Takeoff, timed_job};
+use crate::takeoff::{Takeoff, timed_job};
 
 /// The keys of the maker's hours, from Monday on.
 pub const WEEK: [&str; 7] = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
@@ -117,88 +119,6 @@ fn job(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Job {
     job
 }
 
-/// A coat of one material.
-struct Coat<'a> {
-    line: &'a MaterialLine,
-    /// Which of its coats, from one on.
-    number: u32,
-    /// The coats that it goes onto in some zone, by their places in the list.
-    after: Vec<usize>,
-}
-
-/// All coats, each behind those that it goes onto, and earlier where it may go on earlier: while the paint of the body dries,
-/// the stain of the top goes on.
-fn coats(takeoff: &Takeoff) -> Vec<Coat<'_>> {
-    let lines = takeoff
-        .materials
-        .iter()
-        .filter(|line| line.need.material.stage != Stage::Clean);
-    let mut left: Vec<Coat<'_>> = lines
-        .flat_map(|line| {
-            (1..=line.coats).map(move |number| Coat {
-                line,
-                number,
-                after: Vec::new(),
-            })
-        })
-        .collect();
-    for zone in &takeoff.job.zones {
-        let numbers = zone
-            .layers
-            .iter()
-            .flat_map(|layer| (1..=layer.coats).map(move |number| (layer, number)));
-        let of_zone: Vec<usize> = numbers
-            .filter_map(|(layer, number)| {
-                left.iter()
-                    .position(|coat| coat.number == number && coat.line.need.is_of(layer))
-            })
-            .collect();
-        for pair in of_zone.windows(2) {
-            if !left[pair[1]].after.contains(&pair[0]) {
-                left[pair[1]].after.push(pair[0]);
-            }
-        }
-    }
-    in_order(left)
-}
-
-/// Coats in the order in which they may go on.
-fn in_order(mut all: Vec<Coat<'_>>) -> Vec<Coat<'_>> {
-    // The places of the coats that went on, and the hours from the first until each may be coated.
-    let mut gone: Vec<(usize, f64)> = Vec::new();
-    while gone.len() < all.len() {
-        let over = |place: usize| gone.iter().find(|(of, _)| *of == place).map(|(_, over)| *over);
-        let may_go_on = |place: usize| {
-            let mut waits = all[place].after.iter().map(|before| over(*before));
-            waits.try_fold(0.0, |most: f64, over| Some(most.max(over?)))
-        };
-        let left = || (0..all.len()).filter(|place| over(*place).is_none());
-        let next = left()
-            .filter_map(|place| Some((place, may_go_on(place)?)))
-            .min_by(|(_, one), (_, other)| one.total_cmp(other));
-        // Two zones that take the same materials the other way round: then each waits for all before it.
-        let latest = gone.iter().fold(0.0, |most: f64, (_, over)| most.max(*over));
-        let Some((place, from)) = next.or_else(|| Some((left().next()?, latest))) else {
-            break;
-        };
-        if next.is_none() {
-            all[place].after = gone.iter().map(|(of, _)| *of).collect();
-        }
-        gone.push((place, from + all[place].line.need.material.recoat.high));
-    }
-    let new_place = |old: usize| gone.iter().position(|(of, _)| *of == old);
-    for coat in &mut all {
-        coat.after = coat.after.iter().filter_map(|old| new_place(*old)).collect();
-    }
-    let mut placed: Vec<(Option<usize>, Coat<'_>)> = all
-        .into_iter()
-        .enumerate()
-        .map(|(old, coat)| (new_place(old), coat))
-        .collect();
-    units::sort_few(&mut placed, |(one, _), (other, _)| one < other);
-    placed.into_iter().map(|(_, coat)| coat).collect()
-}
-
 /// The first steps that were ticked off, each done by the noon of its day, and none before the one before it.
 fn done(piece: &Piece, steps: &[Step]) -> Vec<Moment> {
     let mut last: Option<Day> = None;
@@ -271,7 +191,7 @@ mod tests {
     use super::*;
     use crate::samples::written_down;
     use crate::{BookEdit, Edit, PieceEdit, SchemeEdit, invented_workshop, takeoffs};
-    use coatings::Wish;
+    use coatings::{Stage, Wish};
 
     fn laid(workshop: &Workshop) -> Days {
         // A Monday.
