@@ -110,6 +110,16 @@ fn job(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Job {
         };
         steps.push(step.after(after));
     }
+    // What is done once all coats are on, each after the one before it.
+    let coated = prepared..steps.len();
+    let is_work = |step: &&PrepareStep| step.minutes.1 > 0.0;
+    for (place, step) in of(When::After).filter(is_work).enumerate() {
+        let step = of_preparing(step);
+        steps.push(match place {
+            0 => step.after(coated.clone().collect()),
+            _ => step,
+        });
+    }
     let facts = piece.books.only("facts");
     let mut job = Job::new(&piece.name, steps);
     job.key = piece.id.0.to_string();
@@ -254,6 +264,18 @@ mod tests {
                 "{laid_out} {reckoned}"
             );
         }
+    }
+
+    /// A piece whose knobs are not back on is not ready; they go on when every coat may be touched again.
+    #[test]
+    fn knobs_go_back_on_after_all_coats() {
+        let days = laid(&written_down(&[("hardware", "12")], &[]));
+        let job = &days.jobs[0];
+        let last = job.steps.len() - 1;
+        assert_eq!(job.steps[last].key, "hardware-back");
+        let coats = |step: &&Step| step.key.starts_with("coat-");
+        assert_eq!(job.before(last).len(), job.steps.iter().filter(coats).count());
+        keep_their_waits(&days, 0);
     }
 
     #[track_caller]

@@ -6,7 +6,7 @@
 use anyhow::{Result, ensure};
 use journeys::{Screen, journey};
 
-const LEAVES: &str = "55 to 66 leaves";
+const LEAVES: &str = "66 leaves, perhaps only 55";
 
 #[tokio::test]
 async fn leaf_on_a_drawer() -> Result<()> {

@@ -41,11 +41,32 @@ pub fn price_of_list(bought: &[Shopping], money: Money<'_>) -> String {
     format!("Together {}{without}.", money(prices.iter().sum()))
 }
 
-/// How much of a thing has to be bought: `55 to 66 leaves`; nothing where enough is here.
+/// How much of a thing has to be bought to be sure, and how little may do: `66 leaves, perhaps only 55`; nothing where enough
+/// is here.
 pub fn good(good: &Good, system: System) -> Option<String> {
-    Some(match (good.to_buy()?, good.unit) {
+    let say = |of: Much| match (of, good.unit) {
         (Much::Count(low, high), Some(unit)) => counted((low, high), unit),
-        (left, _) => much(left, system),
+        _ => much(of, system),
+    };
+    let left = good.to_buy()?;
+    let (least, most) = match left {
+        Much::Volume(low, high) => (Much::Volume(low, low), Much::Volume(high, high)),
+        Much::Mass(low, high) => (Much::Mass(low, low), Much::Mass(high, high)),
+        Much::Count(low, high) => (Much::Count(low, low), Much::Count(high, high)),
+        Much::Sheets(grit, low, high) => (Much::Sheets(grit, low, low), Much::Sheets(grit, high, high)),
+        _ => return Some(say(left)),
+    };
+    let (least, most) = (say(least), say(most));
+    // A unit that both have stands once.
+    let split = |text: &str| -> (String, String) {
+        let (figure, unit) = text.split_once([' ', '\u{a0}']).unwrap_or((text, ""));
+        (figure.to_owned(), unit.trim_end_matches('s').to_owned())
+    };
+    let ((figure, unit), (_, of_most)) = (split(&least), split(&most));
+    Some(match least == most {
+        true => most,
+        false if unit == of_most => format!("{most}, perhaps only {figure}"),
+        false => format!("{most}, perhaps only {least}"),
     })
 }
 
@@ -97,7 +118,7 @@ mod tests {
             .iter()
             .filter(|lot| !lot.buy.as_ref().unwrap().cans.is_empty());
         assert_eq!(lines.len(), to_buy.count() + besides.len());
-        assert!(lines.contains(&"Leaf: 55 to 66 leaves"), "{text}");
+        assert!(lines.contains(&"Leaf: 66 leaves, perhaps only 55"), "{text}");
         assert!(lines.contains(&"Test kit for lead: 2"), "{text}");
     }
 

@@ -149,6 +149,7 @@ pub fn prepare(
     sanding::sand(&of, &mut steps);
     repairs::block(&of, &mut steps);
     sanding::between(&of, &mut steps);
+    repairs::hardware_back(&of, &mut steps);
     curing::cure(&of, &mut steps);
     for step in steps.iter_mut().filter(|step| step.minutes.1 > 0.0) {
         let (least, most) = time::SET_UP;

@@ -18,6 +18,9 @@ const TEST: Reason = Reason::memory(
 const HARDWARE: Reason = Reason::practice(
     "Take it off before anything else, and keep each with its screws in a bag with the name of its place.",
 );
+const HARDWARE_BACK: Reason = Reason::practice(
+    "Once the last coat takes a fingernail without a mark: each to its place, screws by hand, or the coat tears around them.",
+);
 const RUST: Reason = Reason::practice(
     "Boil rusty iron in vinegar and water for 20 minutes, rinse, dry at once, then rub it with 0000 steel wool.",
 );
@@ -105,6 +108,18 @@ pub(super) fn hardware(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
             .mind([HOT_VINEGAR]);
     }
     steps.push(step);
+}
+
+/// What was taken off goes back on.
+pub(super) fn hardware_back(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
+    let count = of.piece.books.only("facts").count("hardware");
+    if let Some(count) = count.filter(|count| *count > 0) {
+        let step = PrepareStep::new("hardware-back", "Put the hardware back")
+            .how([HARDWARE_BACK])
+            .when(When::After)
+            .lasts(time::each(count, (1.0, 2.0)));
+        steps.push(step);
+    }
 }
 
 /// The vinegar of one bath for rusty iron, with as much water.

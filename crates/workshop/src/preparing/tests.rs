@@ -89,6 +89,7 @@ fn it_is_cleaned_before_it_is_sanded_and_each_step_has_a_name_of_its_own() {
         "sand",
         "dust",
         "between-paint",
+        "hardware-back",
         "cure",
     ]
     .windows(2)
