@@ -260,12 +260,14 @@ fn laid_out(design: [f64; 2], sheet: [f64; 2]) -> u32 {
     way(sheet).min(way([sheet[1], sheet[0]]))
 }
 
-/// What the sheets of all art of a piece cost, in hundredths, and how many minutes it takes.
-pub(crate) fn cost_and_minutes(art: &[Art]) -> (u64, f64) {
+/// What the sheets of all art of a piece cost, in hundredths, and the least and the most minutes that it takes.
+pub(crate) fn cost_and_minutes(art: &[Art]) -> (u64, (f64, f64)) {
     let takes = || art.iter().filter_map(|art| art.takes.as_ref().ok());
     (
         takes().filter_map(|takes| takes.price).sum(),
-        takes().map(Takes::likely_minutes).sum(),
+        takes().fold((0.0, 0.0), |(least, most), takes| {
+            (least + takes.minutes.0, most + takes.minutes.1)
+        }),
     )
 }
 

@@ -1,7 +1,7 @@
 //! What a piece costs and brings, in sentences.
 
 use workshop::market::{FEWEST, Row, Told};
-use workshop::money::{Account, Part};
+use workshop::money::{Account, Part, Reckoning};
 
 use super::{local, whole};
 
@@ -18,7 +18,8 @@ pub fn buy_or_leave(account: &Account, money: Money<'_>) -> String {
     let answer = match (account.most, account.costs.bought) {
         (None, _) => {
             return format!(
-                "Leave it: at {at} not even a gift would pay your hours and what you want besides."
+                "Leave it: at {at} not even a gift would pay your hours and what you want besides.{}",
+                with_the_hours(account, money)
             );
         }
         (Some(most), 0) => format!("Buy it for up to {}: at {at} that still pays.", money(most)),
@@ -49,7 +50,36 @@ pub fn buy_or_leave(account: &Account, money: Money<'_>) -> String {
     } else {
         ""
     };
-    format!("{answer}{hour}{}", chance(account))
+    format!("{answer}{hour}{}{}", with_the_hours(account, money), chance(account))
+}
+
+/// What becomes of the answer if the work takes longer than reckoned, or, where it does not pay, if it is quicker.
+fn with_the_hours(account: &Account, money: Money<'_>) -> String {
+    let Some(reckoned) = account.reckoned.filter(|_| account.costs.hourly > 0) else {
+        return String::new();
+    };
+    let pays = account.most.is_some_and(|most| account.costs.bought <= most);
+    let (minutes, most) = match pays {
+        true => (reckoned.minutes.1, reckoned.most.1),
+        false => (reckoned.minutes.0, reckoned.most.0),
+    };
+    let takes = format!(
+        " The work may take {}; with {},",
+        from_to(reckoned.minutes),
+        hours_of(minutes)
+    );
+    match (pays, most) {
+        (true, Some(most)) => format!("{takes} pay at most {}.", money(most)),
+        (true, None) => format!("{takes} not even a gift would pay."),
+        (false, Some(most)) => format!("{takes} {} would do.", money(most)),
+        (false, None) => format!("{takes} it would not pay either."),
+    }
+}
+
+/// A range of minutes in hours: `3.5 to 8 h`.
+fn from_to((least, most): (u32, u32)) -> String {
+    let [least, most] = [least, most].map(|minutes| f64::from(minutes) / 60.0);
+    format!("{} h", super::range_of(least, most))
 }
 
 fn chance(account: &Account) -> String {
@@ -114,10 +144,13 @@ pub fn part_of_costs(part: Part, account: &Account) -> String {
         Part::Materials => "Materials that go into it".into(),
         Part::Wear => "Wear of tools".into(),
         Part::Delivery => "Delivery".into(),
-        Part::Work if account.reckoned_hours => {
-            local(format!("Work, {hours:.1} h reckoned for preparing and coats"))
-        }
-        Part::Work => local(format!("Work, {hours:.1} h")),
+        Part::Work => match &account.reckoned {
+            Some(Reckoning { minutes, .. }) => local(format!(
+                "Work, {hours:.1} h for preparing and coats, perhaps {}",
+                from_to(*minutes)
+            )),
+            None => local(format!("Work, {hours:.1} h")),
+        },
         Part::Fees => "Fees".into(),
     }
 }
@@ -132,11 +165,17 @@ pub fn outcome(account: &Account, money: Money<'_>) -> String {
         false => money(of.unsigned_abs()),
     };
     let hour = outcome.per_hour.map(|hour| format!(", {} an hour", sum(hour)));
+    let doubt = account.reckoned.map(|reckoned| {
+        let an_hour = |minutes: u32| outcome.left.saturating_mul(60) / i64::from(minutes.max(1));
+        let (slow, quick) = (an_hour(reckoned.minutes.1), an_hour(reckoned.minutes.0));
+        format!(" ({} to {})", sum(slow.min(quick)), sum(slow.max(quick)))
+    });
     format!(
-        "At {} it leaves {} for the work{}.",
+        "At {} it leaves {} for the work{}{}.",
         money(outcome.price),
         sum(outcome.left),
-        hour.unwrap_or_default()
+        hour.unwrap_or_default(),
+        doubt.unwrap_or_default()
     )
 }
 
@@ -228,6 +267,36 @@ mod tests {
         assert!(!buy_or_leave(&account, &money).contains("nothing for your hours"));
         account.costs.hourly = 0;
         assert!(buy_or_leave(&account, &money).ends_with("say below what one is to bring."));
+    }
+
+    /// Five hours reckoned at 20 an hour, of which there may be three or eight: 40 more, or 60 less.
+    #[test]
+    fn reckoned_hours_say_what_hangs_on_them() {
+        let mut account = of("200", "50");
+        account.reckoned = Some(Reckoning {
+            minutes: (180, 480),
+            most: (Some(14_000), Some(4_000)),
+        });
+        let mut say = |most, of_hours| {
+            account.most = most;
+            account.reckoned = account.reckoned.map(|reckoned| Reckoning {
+                most: of_hours,
+                ..reckoned
+            });
+            buy_or_leave(&account, &money)
+        };
+        assert_eq!(
+            say(Some(10_000), (Some(14_000), Some(4_000))),
+            "It pays at 50: sold at 200, up to 100 would do. The work may take 3.0 to 8.0 h; with 8.0 h, pay at most 40."
+        );
+        assert!(say(Some(6_000), (Some(10_000), None)).ends_with("with 8.0 h, not even a gift would pay."));
+        assert!(say(Some(4_000), (Some(8_000), None)).ends_with("with 3.0 h, 80 would do."));
+        assert!(say(None, (Some(8_000), None)).ends_with("with 3.0 h, 80 would do."));
+        assert!(say(None, (None, None)).ends_with("with 3.0 h, it would not pay either."));
+        assert_eq!(
+            outcome(&account, &money),
+            "At 200 it leaves 150 for the work, 75 an hour (18 to 50)."
+        );
     }
 
     #[test]

@@ -1,6 +1,6 @@
 //! The account of a piece: what it costs, from its takeoff and what the maker wrote down, and what it must bring.
 
-use coatings::{Job, Need, Stage};
+use coatings::{Estimate, Job, Need, Stage};
 use units::Day;
 
 use super::{
@@ -10,7 +10,7 @@ use super::{
 use crate::art::{Art, art, cost_and_minutes};
 use crate::document::{Piece, Workshop};
 use crate::market::{self, Row, Side, Told};
-use crate::preparing::{PrepareStep, prepare};
+use crate::preparing::prepare;
 use crate::takeoff::{Takeoff, cans_for, timed_job};
 
 /// What a piece, or a set, costs and must bring. All money is in hundredths.
@@ -18,8 +18,9 @@ use crate::takeoff::{Takeoff, cans_for, timed_job};
 pub struct Account {
     /// The costs, with the materials that stay on the piece or are lost on the way.
     pub costs: Costs,
-    /// Whether the hours are reckoned from preparing and coats, as the maker wrote none down.
-    pub reckoned_hours: bool,
+    /// The least and the most minutes that the work may take, when they are reckoned from preparing and coats, as the maker
+    /// wrote none down.
+    pub reckoned: Option<Reckoning>,
     /// Materials without a price, which count as nothing.
     pub unpriced: Vec<String>,
     /// The lowest price, with nothing for the work.
@@ -40,6 +41,15 @@ pub struct Account {
     pub more_coats: Vec<(String, i64)>,
     /// What each piece of art adds to that price: its place, or else what it is.
     pub of_art: Vec<(String, i64)>,
+}
+
+/// How far reckoned hours may be off, and what hangs on that.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Reckoning {
+    /// The least and the most minutes of work.
+    pub minutes: (u32, u32),
+    /// The most to pay for the piece with the least minutes, and with the most.
+    pub most: (Option<u64>, Option<u64>),
 }
 
 /// What a piece that was sold, or has an asking price, earns.
@@ -93,18 +103,25 @@ struct Reckoned {
     job: Job,
     /// Minutes of all coats.
     coating: u32,
-    /// Whether the minutes were reckoned, not written down.
-    minutes: bool,
+    /// The least and the most minutes, where they were reckoned, not written down.
+    minutes: Option<(u32, u32)>,
 }
 
 fn reckon(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Reckoned {
     let (habits, facts) = (workshop.books.only("habits"), piece.books.only("facts"));
     let job = timed_job(piece, takeoff);
-    let coating = minutes(&job);
+    let coats = minutes(&job);
+    let coating = whole_minutes(coats.value);
     let prepared = prepare(workshop, piece, takeoff, &[]);
-    let done = prepared.iter().filter(|step| step.may_be_done());
     let (sheets, of_art) = cost_and_minutes(&art(piece));
-    let reckoned = coating + whole_minutes(done.map(PrepareStep::likely_minutes).sum::<f64>() + of_art);
+    let done = prepared.iter().filter(|step| step.may_be_done());
+    let (least, most) = done.fold(of_art, |(least, most), step| {
+        (least + step.minutes.0, most + step.minutes.1)
+    });
+    let reckoned = coating + whole_minutes((least + most) / 2.0);
+    // A slow hand is slow in every step, so the ends are added up; the coats reach two standard uncertainties to either side.
+    let doubt = 2.0 * coats.standard_uncertainty;
+    let (least, most) = (least + coats.value - doubt, most + coats.value + doubt);
     let own = facts
         .number("facts", "hours")
         .map(|hours| whole_minutes(hours * 60.0));
@@ -156,7 +173,9 @@ fn reckon(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Reckoned {
         unpriced,
         job,
         coating,
-        minutes: own.is_none(),
+        minutes: own
+            .is_none()
+            .then(|| (whole_minutes(least), whole_minutes(most))),
     }
 }
 
@@ -192,8 +211,15 @@ pub fn account(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, today: Day
             .collect(),
         None => Vec::new(),
     };
+    let at_most = |minutes: u32| {
+        let costs = Costs { minutes, ..costs };
+        brings.and_then(|price| highest_buying_price(&Plan { costs, ..plan }, price))
+    };
     Account {
-        reckoned_hours: minutes,
+        reckoned: minutes.map(|(least, most)| Reckoning {
+            minutes: (least, most),
+            most: (at_most(least), at_most(most)),
+        }),
         lowest: lowest_price(&costs),
         wanted: wanted_price(&costs),
         outcome: brings.and_then(|price| result(&costs, price)),
@@ -202,7 +228,7 @@ pub fn account(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, today: Day
             .money("bought")
             .and_then(|bought| chance(&plan, bought, &sold)),
         more_coats: more_coats(workshop, takeoff, (&job, coating), &costs),
-        of_art: added_by_art(piece, &costs, minutes),
+        of_art: added_by_art(piece, &costs, minutes.is_some()),
         brings,
         costs,
         unpriced,
@@ -251,7 +277,7 @@ fn more_coats(
         let used = (more.likely() - line.need.likely()).as_litres().max(0.0) * rate.for_litre;
         let with = Costs {
             materials_used: costs.materials_used + used.round() as u64,
-            minutes: costs.minutes + minutes(&job).saturating_sub(minutes_now),
+            minutes: costs.minutes + whole_minutes(minutes(&job).value).saturating_sub(minutes_now),
             ..*costs
         };
         Some((line.need.material.name.to_string(), added(&with, costs)?))
@@ -268,7 +294,7 @@ fn added_by_art(piece: &Piece, costs: &Costs, minutes_are_reckoned: bool) -> Vec
     let of = |art: Art| {
         let (sheets, minutes) = cost_and_minutes(std::slice::from_ref(&art));
         let minutes = if minutes_are_reckoned {
-            whole_minutes(minutes)
+            whole_minutes((minutes.0 + minutes.1) / 2.0)
         } else {
             0
         };
@@ -291,13 +317,13 @@ fn added_by_art(piece: &Piece, costs: &Costs, minutes_are_reckoned: bool) -> Vec
 const TRIALS: usize = 2_000;
 
 /// The minutes of all coats. What a cleaner takes is in the step of cleaning already.
-fn minutes(job: &Job) -> u32 {
+fn minutes(job: &Job) -> Estimate<f64> {
     let mut job = job.clone();
     let layers = job.zones.iter_mut().flat_map(|zone| &mut zone.layers);
     layers
         .filter(|layer| layer.material.stage == Stage::Clean)
         .for_each(|layer| layer.coats = 0);
-    whole_minutes(coatings::minutes(&job).value)
+    coatings::minutes(&job)
 }
 
 fn whole_minutes(minutes: f64) -> u32 {
@@ -307,6 +333,7 @@ fn whole_minutes(minutes: f64) -> u32 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::preparing::PrepareStep;
     use crate::samples::written_down;
     use crate::{BookEdit, Edit, MaterialEdit, PieceEdit, Price, SchemeEdit, takeoff};
 
@@ -366,7 +393,7 @@ mod tests {
             account.outcome.as_ref().map(|outcome| outcome.left),
             super::super::earned(&by_hand, 12_000)
         );
-        assert!(!account.reckoned_hours);
+        assert_eq!(account.reckoned, None);
         assert_eq!(account.chance, None, "no prices nearby");
     }
 
@@ -505,7 +532,7 @@ mod tests {
         let workshop = written(&[], &[("hourly", "12")], &[]);
         let account = of(&workshop);
         let takeoff = takeoff(&workshop.pieces[0], &[], Default::default()).unwrap();
-        assert!(account.reckoned_hours);
+        let reckoned = account.reckoned.unwrap();
         let preparing: f64 = prepare(&workshop, &workshop.pieces[0], &takeoff, &[])
             .iter()
             .map(PrepareStep::likely_minutes)
@@ -516,5 +543,18 @@ mod tests {
         let expected = coating + preparing;
         assert!(preparing > 60.0 && (f64::from(account.costs.minutes) - expected).abs() <= 1.0);
         assert_eq!(of(&written(&[("hours", "3 h")], &[], &[])).costs.minutes, 180);
+        assert!(reckoned.minutes.0 < account.costs.minutes && account.costs.minutes < reckoned.minutes.1);
+        assert_eq!(reckoned.most, (None, None), "no price is known");
+    }
+
+    /// Each hour more takes what it costs off the most to pay.
+    #[test]
+    fn the_most_to_pay_falls_with_the_hours() {
+        let account = of(&written(&[("asking", "500")], &[("hourly", "12")], &[]));
+        let Reckoning { minutes, most } = account.reckoned.unwrap();
+        let worth = u64::from(minutes.1 - minutes.0) * 1_200 / 60;
+        let (quick, slow) = (most.0.unwrap(), most.1.unwrap());
+        assert!((quick - slow).abs_diff(worth) <= 1, "{most:?} {minutes:?}");
+        assert!(slow < account.most.unwrap() && account.most.unwrap() < quick);
     }
 }
