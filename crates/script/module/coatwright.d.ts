@@ -373,6 +373,9 @@ export interface WayMaterial {
   /** The name of the material in the takeoff of the piece. */
   id: string;
   likelyLitres: number;
+  /** With the tool in hand, edges and cleaning included. */
+  minutes: number;
+  minutesStandardUncertainty: number;
   /** On the can in hand; `null` if there is none. */
   verdict: Verdict | null;
   toBuy: ToBuy;

@@ -118,22 +118,35 @@ pub fn show_area(area: Area, system: System) -> (String, &'static str) {
 /// assert_eq!(show_volume(Volume::litres(1.25), System::Metric), ("1.25".into(), "L"));
 /// ```
 pub fn show_volume(volume: Volume, system: System) -> (String, &'static str) {
+    show_volume_beside(volume, volume, system)
+}
+
+/// A volume as its figure and its unit, in the unit of the least of those that stand beside it, so that all can be compared.
+///
+/// # Example
+/// ```
+/// use units::{System, Volume, show_volume_beside};
+/// let (little, much) = (Volume::millilitres(1500.0), Volume::millilitres(2540.0));
+/// assert_eq!(show_volume_beside(much, little, System::UsCustomary), ("86".into(), "fl oz"));
+/// ```
+pub fn show_volume_beside(volume: Volume, least: Volume, system: System) -> (String, &'static str) {
     match system {
         System::UsCustomary => {
             let ounces = VolumeUnit::UsFluidOunce.count(volume);
-            if ounces < 9.95 {
-                (format!("{ounces:.1}"), "fl oz")
-            } else if ounces < 63.5 {
-                (format!("{ounces:.0}"), "fl oz")
-            } else if ounces < 255.0 {
-                (format!("{:.1}", ounces / 32.0), "qt")
-            } else {
+            let least = VolumeUnit::UsFluidOunce.count(least);
+            if least >= 255.0 {
                 (format!("{:.1}", ounces / 128.0), "gal")
+            } else if least >= 63.5 {
+                (format!("{:.1}", ounces / 32.0), "qt")
+            } else if ounces >= 9.95 {
+                (format!("{ounces:.0}"), "fl oz")
+            } else {
+                (format!("{ounces:.1}"), "fl oz")
             }
         }
         System::Metric => {
             let millilitres = volume.as_millilitres();
-            if millilitres < 999.5 {
+            if least.as_millilitres() < 999.5 {
                 (format!("{millilitres:.0}"), "mL")
             } else {
                 (format!("{:.2}", millilitres / 1000.0), "L")

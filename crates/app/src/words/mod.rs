@@ -20,7 +20,7 @@ use crate::state::Sheet;
 use coatings::can::ChoiceError;
 use coatings::suggest::{SuggestedLayer, Suggestion};
 use coatings::{Certainty, Enough, Estimate, Figure, Measure, Need, Quantity, Stage, Verdict, in_sentence};
-use units::{Area, Length, System, Volume, show_area, show_number, show_volume};
+use units::{Area, Length, System, Volume, show_area, show_number, show_volume, show_volume_beside};
 use workshop::{Buy, InHand, MaterialLine, Piece, Takeoff, Workshop, unmeasured};
 
 pub use changes::{Names, change_of, change_title, towards};
@@ -55,7 +55,12 @@ pub fn sheet(sheet: Sheet) -> &'static str {
 
 /// A volume with its unit, as in `8.0 fl oz`; no line breaks within it.
 pub fn volume(volume: Volume, system: System) -> String {
-    let (figure, unit) = show_volume(volume, system);
+    volume_beside(volume, volume, system)
+}
+
+/// A volume in the unit of the least of those beside it.
+pub fn volume_beside(volume: Volume, least: Volume, system: System) -> String {
+    let (figure, unit) = show_volume_beside(volume, least, system);
     local(format!("{figure} {unit}").replace(' ', "\u{a0}"))
 }
 

@@ -79,7 +79,7 @@ fn with_the_hours(account: &Account, money: Money<'_>) -> String {
 /// A range of minutes in hours: `3.5 to 8 h`.
 fn from_to((least, most): (u32, u32)) -> String {
     let [least, most] = [least, most].map(|minutes| f64::from(minutes) / 60.0);
-    format!("{} h", super::range_of(least, most))
+    format!("{}\u{a0}h", super::range_of(least, most))
 }
 
 fn chance(account: &Account) -> String {
@@ -198,9 +198,9 @@ pub fn signed(sum: i64, money: Money<'_>) -> String {
     format!("{sign}{}", money(sum.unsigned_abs()))
 }
 
-/// Minutes as hours: `3.5 h`.
+/// Minutes as hours, not torn apart at the end of a line: `3.5 h`.
 pub fn hours_of(minutes: u32) -> String {
-    super::local(format!("{:.1} h", f64::from(minutes) / 60.0))
+    super::local(format!("{:.1}\u{a0}h", f64::from(minutes) / 60.0))
 }
 
 /// Notes that tell nothing yet.
@@ -283,7 +283,7 @@ mod tests {
                 most: of_hours,
                 ..reckoned
             });
-            buy_or_leave(&account, &money)
+            buy_or_leave(&account, &money).replace('\u{a0}', " ")
         };
         assert_eq!(
             say(Some(10_000), (Some(14_000), Some(4_000))),

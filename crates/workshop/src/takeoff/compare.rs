@@ -74,6 +74,8 @@ pub struct WayFigure {
     pub likely: Volume,
     /// Whether the can in hand is enough for that, if there is one.
     pub verdict: Option<Verdict>,
+    /// Minutes with the tool in hand for that, edges and cleaning included.
+    pub minutes: Estimate<f64>,
     /// Which cans to buy for that, if none is on the shelf, and what they cost.
     pub buy: Result<Buy, ChoiceError>,
     /// The dry film of the zone that takes the most, if it builds one.
@@ -170,6 +172,7 @@ pub fn compare(
                     Some(WayFigure {
                         id: line.id.clone(),
                         likely: need.likely(),
+                        minutes: minutes_of(done, need),
                         verdict: verdict(piece, need, workshop.settings.confidence),
                         buy: buy(need),
                         buy_at_equal_film: buy(at_equal_film),
@@ -205,6 +208,16 @@ fn is_sprayer(tool: &Tool) -> bool {
 fn verdict(piece: &Piece, need: &Need, confidence: Confidence) -> Option<Verdict> {
     let (_, can) = can_in_hand(layer_of(piece, need)?)?;
     Some(Verdict::of(need, &can, confidence.probability()))
+}
+
+/// The minutes of one material out of a job.
+fn minutes_of(job: &Job, need: &Need) -> Estimate<f64> {
+    let mut job = job.clone();
+    let layers = job.zones.iter_mut().flat_map(|zone| &mut zone.layers);
+    layers
+        .filter(|layer| !need.is_of(layer))
+        .for_each(|layer| layer.coats = 0);
+    minutes(&job)
 }
 
 /// The film on the zone that takes the most of a material.

@@ -529,6 +529,10 @@ mod tests {
         };
         assert!(in_the_air("hvlp") && !in_the_air("brush"));
         assert_eq!(takeoff.materials[1].need.material.stage, Stage::Primer);
+        for column in &columns {
+            let each = column.figures.iter().map(|figure| figure.minutes.value);
+            assert!((each.sum::<f64>() - column.planned.minutes.value).abs() < 1e-9);
+        }
         // More coats for the same film are more work and more paint; the brush leaves the thickest film already.
         for column in &columns {
             let (planned, equal) = (&column.planned, &column.equal);

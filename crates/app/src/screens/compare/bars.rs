@@ -21,6 +21,8 @@ pub fn bars(
 ) -> Html {
     let all = columns.iter().map(|column| total(column).all());
     let most = all.fold(Volume::ZERO, Volume::max);
+    let all = columns.iter().map(|column| total(column).all());
+    let least = all.fold(most, Volume::min);
     let in_hours = words::in_hours(columns.iter().map(|column| total(column).minutes));
     let way = |column: &WayColumn| {
         let whole = total(column);
@@ -34,7 +36,7 @@ pub fn bars(
             <li>
                 <h3>{ column.label }</h3>
                 <p class="figure">
-                    { words::volume(whole.all(), shown.app.workshop.units) }{ ", " }
+                    { words::volume_beside(whole.all(), least, shown.app.workshop.units) }{ ", " }
                     { words::minutes_as(whole.minutes, in_hours) }{ price }
                 </p>
                 { bar(whole, most) }

@@ -23,11 +23,11 @@ pub fn table(shown: &Shown, lines: &[MaterialLine], columns: &[WayColumn]) -> Ht
                 <tbody>
                     { for lines.iter().filter(|line| is_put_on(line, columns)).map(|line| rows(shown, line, columns)) }
                     <tr>
-                        <th scope="row">{ "Lost, planned coats" }</th>
+                        <th scope="row">{ "Lost, together" }</th>
                         { for columns.iter().map(|column| lost(shown, column)) }
                     </tr>
                     <tr>
-                        <th scope="row">{ "Time, planned coats" }</th>
+                        <th scope="row">{ "Time, together" }</th>
                         { for columns.iter().map(|column| html! {
                             <td data-way={column.label} id={format!("compare-{}-minutes", column.key)}>{ words::minutes_as(column.planned.minutes, in_hours) }</td>
                         }) }
@@ -63,6 +63,7 @@ fn rows(shown: &Shown, line: &MaterialLine, columns: &[WayColumn]) -> Html {
     html! {
         <>
             <tr><th scope="row">{ &*line.need.material.name }</th>{ cells(volume) }</tr>
+            <tr class="film"><th scope="row">{ "Time" }</th>{ cells(time) }</tr>
             <tr class="film"><th scope="row">{ "To buy" }</th>{ cells(cans) }</tr>
             if columns.iter().any(of_line) {
                 <tr class="film"><th scope="row">{ "Dry thickness" }</th>{ cells(film) }</tr>
@@ -81,6 +82,10 @@ fn volume(shown: &Shown, column: &WayColumn, figure: &WayFigure) -> Html {
             <span class="label">{ figure.verdict.map(words::verdict) }</span>
         </td>
     }
+}
+
+fn time(_: &Shown, column: &WayColumn, figure: &WayFigure) -> Html {
+    html! { <td data-way={column.label} id={format!("compare-{}-minutes-{}", column.key, figure.id)}>{ words::minutes_as(figure.minutes, true) }</td> }
 }
 
 fn cans(shown: &Shown, column: &WayColumn, figure: &WayFigure) -> Html {

@@ -23,6 +23,8 @@ pub(super) struct WayReport {
 struct FigureReport {
     id: String,
     likely_litres: f64,
+    minutes: f64,
+    minutes_standard_uncertainty: f64,
     verdict: Option<&'static str>,
     to_buy: ToBuy,
     dry_film_metres: Option<f64>,
@@ -56,6 +58,8 @@ impl FigureReport {
         FigureReport {
             id: figure.id.clone(),
             likely_litres: figure.likely.as_litres(),
+            minutes: figure.minutes.value,
+            minutes_standard_uncertainty: figure.minutes.standard_uncertainty,
             verdict: figure.verdict.map(verdict_word),
             to_buy: ToBuy::of(&figure.buy),
             dry_film_metres: film.map(|film| film.value.as_metres()),
