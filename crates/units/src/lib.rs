@@ -20,7 +20,9 @@ pub use day::Day;
 pub use length_text::{LengthError, LengthFault, as_typed, read_length};
 pub use number_text::{NumberError, read_range};
 pub use quantity::{Area, Density, Length, Mass, Volume};
-pub use show::{Inches, show_area, show_length, show_length_in, show_number, show_volume, show_volume_beside};
+pub use show::{
+    Inches, show_area, show_length, show_length_in, show_number, show_volume, show_volume_beside,
+};
 pub use sorted::{SortedMap, SortedSet, in_order, sort_few, sort_numbers};
 pub use spoken::in_figures;
 pub use system::{LengthUnit, System, VolumeUnit};

@@ -3,7 +3,7 @@
 use std::borrow::Cow;
 
 use coatings::{Contribution, LayerWorking, Quantity, Share, Working};
-use units::{System, show_number};
+use units::{System, Volume, show_number};
 use workshop::{MaterialLine, Takeoff, cans_to_buy};
 use yew::prelude::*;
 
@@ -67,14 +67,7 @@ fn working(takeoff: &Takeoff, line: &MaterialLine, system: System) -> Html {
             { for working.layers.iter().map(|layer| of_layer(takeoff, layer, system)) }
             <dl class="shares">
                 { for working.kept.iter().map(|kept| quantity(kept, system)) }
-                { row(
-                    "all of it".into(),
-                    format!(
-                        "{} L{}",
-                        show_number(working.litres),
-                        words::beside_litres(working.litres, system)
-                    ),
-                ) }
+                { row("all of it".into(), words::volume(Volume::litres(working.litres), system)) }
             </dl>
         </>
     }
@@ -85,6 +78,7 @@ fn of_layer(takeoff: &Takeoff, layer: &LayerWorking, system: System) -> Html {
     html! {
         <>
             <p class="of">{ takeoff.zone_label(layer.zone) }{ narrow }</p>
+            <p>{ words::in_brief(layer, system) }</p>
             { formula(&layer.litres, system) }
             { layer.dry_film.as_ref().map(|film| formula(film, system)) }
         </>
@@ -103,7 +97,8 @@ fn formula(working: &Working, system: System) -> Html {
     }
 }
 
-/// A number of a formula in the units that the formula is worked out in, and in those of the maker where they differ.
+/// A number of a formula in the units of the maker, and below that in those that the formula is worked out in, where they
+/// differ.
 fn quantity(quantity: &Quantity, system: System) -> Html {
     let either_way = words::either_way(quantity.standard_uncertainty);
     let figure = format!(
@@ -120,7 +115,13 @@ fn quantity(quantity: &Quantity, system: System) -> Html {
                 <i>{ quantity.symbol }</i>{ ", " }{ quantity.meaning.to_string() }
                 <span class="label">{ source }</span>
             </dt>
-            <dd>{ figure }{ words::here(quantity, system) }</dd>
+            <dd>
+                if let Some(here) = words::here(quantity, system) {
+                    { here }<span class="label">{ figure }</span>
+                } else {
+                    { figure }
+                }
+            </dd>
         </div>
     }
 }

@@ -8,7 +8,7 @@ use workshop::learning::Weighed;
 use super::{figure, local, volume};
 
 /// Square metres to the litre of one square foot to the US gallon; exact.
-const FEET_A_GALLON: f64 = 0.092_903_04 / 3.785_411_784;
+pub(super) const FEET_A_GALLON: f64 = 0.092_903_04 / 3.785_411_784;
 
 /// A range of spreading rates in the units of the maker: `8.6 to 11 m²/L`, `350 to 450 ft²/gal`.
 fn rate(of: Figure, system: System) -> String {

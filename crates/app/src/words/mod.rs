@@ -15,11 +15,12 @@ mod standing;
 mod step;
 mod surfaces;
 mod ways;
+mod worked;
 
 use crate::state::Sheet;
 use coatings::can::ChoiceError;
 use coatings::suggest::{SuggestedLayer, Suggestion};
-use coatings::{Certainty, Enough, Estimate, Figure, Measure, Need, Quantity, Stage, Verdict, in_sentence};
+use coatings::{Certainty, Enough, Estimate, Figure, Need, Stage, Verdict, in_sentence};
 use units::{Area, Length, System, Volume, show_area, show_number, show_volume, show_volume_beside};
 use workshop::{Buy, InHand, MaterialLine, Piece, Takeoff, Workshop, unmeasured};
 
@@ -38,6 +39,7 @@ pub use standing::{file_saved, offline, safety};
 pub use step::stepped;
 pub use surfaces::{lying, overlap, run, working};
 pub use ways::{in_hours, minutes_as, more_coats, which_way};
+pub use worked::{either_way, here, in_brief};
 
 /// The name of a sheet among the elements of the page.
 pub fn sheet(sheet: Sheet) -> &'static str {
@@ -344,45 +346,6 @@ pub fn wet_film(film: Figure, system: System) -> String {
     }
 }
 
-/// An uncertainty behind its value, to the two digits that it is given with (JCGM 100, 7.2.6): ` ± 0.000014`; nothing where
-/// there is none.
-pub fn either_way(uncertainty: f64) -> String {
-    if uncertainty <= 0.0 {
-        return String::new();
-    }
-    let mut unit = 1.0;
-    while uncertainty / unit >= 99.5 {
-        unit *= 10.0;
-    }
-    while uncertainty / unit < 9.95 && unit > 1e-12 {
-        unit /= 10.0;
-    }
-    format!(" \u{b1} {}", show_number((uncertainty / unit).round() * unit))
-}
-
-/// A number of a formula in the units of the maker, behind that of the formula: ` (8.1 fl oz)`; nothing where the maker reads
-/// the same unit.
-pub fn here(quantity: &Quantity, system: System) -> String {
-    match (quantity.measure, system) {
-        (Measure::Litres, _) => beside_litres(quantity.value, system),
-        (Measure::SquareMetres, System::UsCustomary) => {
-            format!(" ({})", area(Area::square_metres(quantity.value), system))
-        }
-        (Measure::Film, System::UsCustomary) => {
-            local(format!(" ({} mil)", to_two_digits(quantity.value / 25.4e-6)))
-        }
-        (Measure::Film, System::Metric) => {
-            local(format!(" ({} \u{b5}m)", to_two_digits(quantity.value / 1e-6)))
-        }
-        _ => String::new(),
-    }
-}
-
-/// The same volume in the units of the maker: ` (8.1 fl oz)`, ` (240 mL)`.
-pub fn beside_litres(litres: f64, system: System) -> String {
-    format!(" ({})", volume(Volume::litres(litres), system))
-}
-
 /// A whole number.
 fn whole(value: f64) -> String {
     format!("{value:.0}")
@@ -461,38 +424,6 @@ mod tests {
         assert_eq!(in_a_hundred(0.001), "less than once in 100 times");
         assert_eq!(in_a_hundred(0.011), "once in 100 times");
         assert_eq!(in_a_hundred(0.874), "87 times in 100");
-    }
-
-    #[test]
-    fn numbers_of_formulas_are_told_in_the_units_of_the_maker_too() {
-        let quantity = |value, measure| Quantity {
-            symbol: "x",
-            meaning: "x".into(),
-            value,
-            standard_uncertainty: 0.0,
-            measure,
-            source: None,
-        };
-        let us = |value, measure| here(&quantity(value, measure), System::UsCustomary);
-        assert_eq!(us(0.24, Measure::Litres), " (8.1\u{a0}fl\u{a0}oz)");
-        assert_eq!(us(1e-4, Measure::Film), " (3.9 mil)");
-        assert_eq!(us(3.0, Measure::Count), "");
-        assert_eq!(
-            here(&quantity(1e-4, Measure::Film), System::Metric),
-            " (100 \u{b5}m)"
-        );
-    }
-
-    #[test]
-    fn an_uncertainty_has_two_digits() {
-        let say = |value| either_way(value);
-        assert_eq!(say(1.443e-5), " \u{b1} 0.000014");
-        assert_eq!(say(0.0996), " \u{b1} 0.1");
-        assert_eq!(
-            (say(14.43), say(144.3)),
-            (" \u{b1} 14".into(), " \u{b1} 140".into())
-        );
-        assert_eq!(say(0.0), "");
     }
 
     #[test]

@@ -50,7 +50,11 @@ pub fn buy_or_leave(account: &Account, money: Money<'_>) -> String {
     } else {
         ""
     };
-    format!("{answer}{hour}{}{}", with_the_hours(account, money), chance(account))
+    format!(
+        "{answer}{hour}{}{}",
+        with_the_hours(account, money),
+        chance(account)
+    )
 }
 
 /// What becomes of the answer if the work takes longer than reckoned, or, where it does not pay, if it is quicker.

@@ -173,9 +173,7 @@ fn reckon(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Reckoned {
         unpriced,
         job,
         coating,
-        minutes: own
-            .is_none()
-            .then(|| (whole_minutes(least), whole_minutes(most))),
+        minutes: own.is_none().then(|| (whole_minutes(least), whole_minutes(most))),
     }
 }
 
