@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use coatings::can::{ContentsError, Weighing};
-use coatings::{Contents, Enough, Figure, Material, Need, Reason, Rgb, Thinner};
+use coatings::{CanSize, Contents, Enough, Figure, Material, Need, Reason, Rgb, Thinner};
 use units::{Day, Mass};
 
 use crate::book::Line;
@@ -31,6 +31,8 @@ pub struct Stock {
     pub material: Rc<Material>,
     /// Its colour, of a material that comes in colours.
     pub colour: Option<Rgb>,
+    /// Its size, where that is written down.
+    pub can: Option<&'static CanSize>,
     /// What is left in it.
     pub contents: Result<Contents, StockFault>,
 }
@@ -61,6 +63,11 @@ impl Stock {
     pub fn is_for(&self, need: &Need) -> bool {
         self.material.key == need.material.key && self.colour == need.colour
     }
+
+    /// Whether it may be the very can that is said to be in hand: not if it is of another size.
+    pub fn may_be(&self, in_hand: &CanSize) -> bool {
+        self.can.is_none_or(|can| can.key == in_hand.key)
+    }
 }
 
 /// Every can on the shelf whose material is known.
@@ -73,6 +80,7 @@ pub fn stock(workshop: &Workshop) -> Vec<Stock> {
             .filter(|_| material.coloured);
         Some(Stock {
             id: Rc::clone(&line.id),
+            can: coatings::can(line.text("can")),
             contents: contents(workshop, line, &material),
             material,
             colour,

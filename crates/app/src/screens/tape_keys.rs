@@ -21,7 +21,12 @@ type Key = (&'static str, &'static str, &'static str, &'static str);
 
 const DIGITS: [&str; 10] = ["1", "2", "3", "4", "5", "6", "7", "8", "9", "0"];
 
-const INCHES: [Key; 2] = [("ft", " ft ", "ft", "ft, feet"), ("point", ".", ".", "point")];
+/// A tape may have both scales.
+const INCHES: [Key; 3] = [
+    ("ft", " ft ", "ft", "ft, feet"),
+    ("cm", " cm", "cm", "cm, centimetres"),
+    ("point", ".", ".", "point"),
+];
 
 const METRIC: [Key; 4] = [
     ("mm", " mm", "mm", "mm, millimetres"),

@@ -35,24 +35,41 @@ pub fn on_shelf(workshop: &Workshop, need: &Need) -> Vec<Contents> {
 }
 
 fn of_stock(shelf: &[Stock], need: &Need) -> Vec<Contents> {
-    let alike = shelf.iter().filter(|stock| stock.is_for(need));
-    alike
+    alike(shelf, need)
         .filter_map(|stock| stock.contents.as_ref().ok().copied())
         .collect()
 }
 
-/// What to buy of one material besides what stands on the shelf, so that it is enough with the wanted confidence; without
-/// any on the shelf, besides the can that is said to be in hand for the piece: it may be the same can.
+/// The cans of the shelf with what is needed in them, and some known amount of it.
+fn alike<'a>(shelf: &'a [Stock], need: &'a Need) -> impl Iterator<Item = &'a Stock> {
+    let is_known = |stock: &&Stock| stock.is_for(need) && stock.contents.is_ok();
+    shelf.iter().filter(is_known)
+}
+
+/// Whether a can that is said to be in hand for a piece is none of those on the shelf.
+fn is_apart(in_hand: &InHand, shelf: &[Stock], need: &Need) -> bool {
+    !alike(shelf, need).any(|stock| stock.may_be(in_hand.can))
+}
+
+/// What to buy of one material besides what stands on the shelf and the can that is said to be in hand for the piece, so
+/// that it is enough with the wanted confidence. What may be one and the same can counts once, as it stands on the shelf.
 ///
 /// # Errors
 /// Where the need or a price cannot be counted with.
 pub fn cans_to_buy(workshop: &Workshop, line: &MaterialLine) -> Result<Buy, ChoiceError> {
     let sure = workshop.settings.confidence.probability();
-    let shelf = on_shelf(workshop, &line.need);
+    let shelf = stock(workshop);
+    let mut contents = of_stock(&shelf, &line.need);
     let need = match &line.in_hand {
-        _ if !shelf.is_empty() => besides_in_hand(&[&line.need], &shelf, sure),
-        Some(in_hand) => in_hand.enough.besides,
-        None => line.need.at(sure),
+        Some(in_hand) if contents.is_empty() => in_hand.enough.besides,
+        None if contents.is_empty() => line.need.at(sure),
+        in_hand => {
+            let apart = in_hand
+                .iter()
+                .filter(|in_hand| is_apart(in_hand, &shelf, &line.need));
+            contents.extend(apart.map(|in_hand| in_hand.contents));
+            besides_in_hand(&[&line.need], &contents, sure)
+        }
     };
     let had: Vec<&CanSize> = line.in_hand.iter().map(|in_hand| in_hand.can).collect();
     cans_for(workshop, &line.need.material, need, &had)
@@ -116,7 +133,8 @@ pub struct Shopping {
     pub pieces: Vec<String>,
     /// What they likely take of it together; what is bought is more, to be enough with the wanted confidence.
     pub likely: Volume,
-    /// The cans in hand, and how full they are. The same can that is named for several pieces is one can.
+    /// The cans in hand that stand not on the shelf, and how full they are. The same can that is named for several pieces
+    /// is one can.
     pub in_hand: Vec<InHand>,
     /// What is in the cans on the shelf.
     pub on_shelf: Vec<Contents>,
@@ -148,8 +166,7 @@ fn where_on(piece: &str, takeoff: &Takeoff, line: &MaterialLine) -> String {
 }
 
 /// What to buy for all pieces together, stage after stage; `takeoffs` are those of [`takeoffs`]. Pieces that cannot be
-/// measured up are left out. Where cans of a material stand on the shelf, these count, and not what was said to be in hand
-/// for a piece: it may be the same can.
+/// measured up are left out. A can in hand that may be one of those on the shelf counts once, as it stands there.
 pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Shopping> {
     let shelf = stock(workshop);
     let confidence = workshop.settings.confidence;
@@ -179,17 +196,14 @@ pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Shoppi
             let first = needs.first()?;
             let mut in_hand: Vec<InHand> = Vec::new();
             for can in lines.iter().filter_map(|line| line.in_hand.as_ref()) {
-                if in_hand.iter().all(|other| other.contents != can.contents) {
+                let is_new = in_hand.iter().all(|other| other.contents != can.contents);
+                if is_new && is_apart(can, &shelf, first) {
                     in_hand.push(can.clone());
                 }
             }
             let on_shelf = of_stock(&shelf, first);
-            let contents = if on_shelf.is_empty() {
-                in_hand.iter().map(|can| can.contents).collect()
-            } else {
-                in_hand.clear();
-                on_shelf.clone()
-            };
+            let in_hands = in_hand.iter().map(|can| can.contents);
+            let contents: Vec<Contents> = on_shelf.iter().copied().chain(in_hands).collect();
             let besides = besides_in_hand(&needs, &contents, confidence.probability());
             let had: Vec<&CanSize> = lines
                 .iter()
@@ -214,7 +228,7 @@ pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Shoppi
 mod tests {
     use super::*;
     use crate::document::{LabelReading, OwnMaterial, Piece, PieceId, Price};
-    use crate::{Edit, MaterialEdit, PieceEdit, SchemeEdit, label_field};
+    use crate::{BookEdit, Edit, MaterialEdit, PieceEdit, SchemeEdit, label_field};
     use geometry::Kind;
     use units::System;
 
@@ -331,6 +345,43 @@ mod tests {
             [none, one, same, two].map(|line| line.in_hand.len()),
             [0, 1, 1, 2]
         );
+    }
+
+    /// A pint in hand and half a quart on the shelf are two cans; a pint in hand and a pint on the shelf are taken for one.
+    #[test]
+    fn a_can_in_hand_counts_beside_others_on_the_shelf() {
+        let paint: Rc<str> = "trim-enamel".into();
+        let colour = crate::Scheme::usual().colour;
+        let id = PieceId("n0".into());
+        let pint = PieceEdit::Can(paint, Some(colour.0), Some("us-pint"));
+        let workshop = nightstands(9).apply(Edit::Piece(id, pint)).unwrap();
+        let colour = colour.write();
+        let with = |shelf: &[(&'static str, &str)]| {
+            let values = [("material", "trim-enamel"), ("colour", colour.as_str())];
+            let values = values.iter().chain(shelf).copied().collect::<Vec<_>>();
+            let add = BookEdit::Add("shelf", "s1".into(), crate::samples::values(&values));
+            let workshop = workshop.apply(Edit::Book(add)).unwrap();
+            let line = bought(&workshop).remove(2);
+            let alone = takeoffs(&workshop).remove(0).unwrap();
+            let of_piece = cans_to_buy(&workshop, &alone.materials[2]).unwrap().need;
+            let need = line.buy.as_ref().unwrap().need.as_litres();
+            (need, line.in_hand.len(), line.on_shelf.len(), of_piece)
+        };
+        let nothing = bought(&workshop).remove(2).buy.unwrap().need.as_litres();
+        let litres = |key| can(key).unwrap().volume().as_litres();
+        let (quart, in_hand, on_shelf, of_piece) = with(&[("can", "us-quart")]);
+        assert!((nothing - quart - litres("us-quart")).abs() < 1e-9);
+        assert_eq!((in_hand, on_shelf, of_piece), (1, 1, Volume::ZERO));
+        let (same, in_hand, on_shelf, _) = with(&[("can", "us-pint")]);
+        assert!((same - nothing).abs() < 1e-9);
+        assert_eq!((in_hand, on_shelf), (0, 1));
+        let (unknown, in_hand, ..) = with(&[("weight", "500 g"), ("tare", "100 g")]);
+        assert!(
+            unknown > quart && in_hand == 0,
+            "its size is not known: it may be the pint"
+        );
+        let (no_amount, in_hand, on_shelf, _) = with(&[]);
+        assert_eq!((no_amount, in_hand, on_shelf), (nothing, 1, 0));
     }
 
     #[test]
