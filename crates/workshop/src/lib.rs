@@ -20,6 +20,7 @@ pub mod market;
 pub mod mixing;
 pub mod money;
 pub mod out;
+mod palette;
 pub mod preparing;
 #[cfg(test)]
 mod samples;
@@ -36,6 +37,7 @@ pub use document::{
 };
 pub use edit::{BookEdit, BrushTo, Edit, EditError, MaterialEdit, PieceEdit, SchemeEdit, SettingEdit, Sign};
 pub use hours::read_hours;
+pub use palette::palette;
 pub use takeoff::{
     Buy, InHand, MaterialLine, Shopping, SurfaceLine, Takeoff, WayColumn, WayFigure, WayWhole, ZoneLine,
     about_as_soon, cans_to_buy, compare, edges_by_zone, on_shelf, shopping, side_faces, soonest_and_least,

@@ -5,6 +5,7 @@ mod button;
 mod choice;
 mod fold;
 mod icon;
+mod palette;
 mod select;
 mod stepper;
 
@@ -12,5 +13,6 @@ pub use button::{button, button_for, held, sign};
 pub use choice::choice;
 pub use fold::fold;
 pub use icon::{Icon, icon};
+pub use palette::palette;
 pub use select::select;
 pub use stepper::stepper;

@@ -5,7 +5,7 @@ use std::rc::Rc;
 use workshop::book::Line;
 use workshop::shelf::{Stock, good_for, mind, stock};
 use workshop::stores::{Store, stores};
-use workshop::{Takeoff, takeoffs};
+use workshop::{Colour, Takeoff, takeoffs};
 use yew::prelude::*;
 
 use super::amounts::swatch;
@@ -89,6 +89,9 @@ fn entry(app: &App, send: &Send, line: &Rc<Line>, known: Option<&Stock>, taken: 
         <li key={&*line.id} class="entry">
             <h3>{ known.and_then(|stock| stock.colour).map(swatch) }{ name }</h3>
             { form.fields(first) }
+            if is_coloured {
+                { form.palette("colour", known.and_then(|stock| stock.colour).map(Colour)) }
+            }
             { form.fields(&["weight", "tare", "density", "opened", "frozen", "note"]) }
             { known.map(|stock| says(app, stock, taken)).unwrap_or_default() }
             { form.strike(name) }

@@ -3,11 +3,12 @@
 use coatings::{Ground, TOOLS};
 use geometry::Kind;
 use web_sys::{HtmlInputElement, HtmlTextAreaElement};
+use workshop::Colour;
 use workshop::book::FieldKind;
 use yew::prelude::*;
 
 use super::Form;
-use crate::parts::select;
+use crate::parts::{palette, select};
 use crate::state::Act;
 
 impl Form<'_> {
@@ -133,6 +134,17 @@ impl Form<'_> {
                 <input id={element} type={kind} class={unsaid} {value} onchange={set} />
             </div>
         }
+    }
+
+    /// Colours that the field with this key can be given with one touch.
+    pub fn palette(&self, key: &str, chosen: Option<Colour>) -> Html {
+        let set = self.set(key).reform(Colour::write);
+        palette(
+            &self.id(key).element(),
+            &workshop::palette(&self.app.workshop),
+            chosen,
+            &set,
+        )
     }
 
     fn tick(&self, key: &str, label: &str) -> Html {

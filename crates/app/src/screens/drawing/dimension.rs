@@ -19,6 +19,9 @@ const DIMENSION_STEP: f64 = 44.0;
 /// How wide and how high a figure is, about.
 const FIGURE: Point2 = [90.0, 26.0];
 
+/// Half the length of a turned figure and some air, where it is written largest: on a phone.
+const HALF_TURNED: f64 = 72.0;
+
 /// What is kept free around the piece for its dimensions: left, right, top, bottom.
 pub fn margins(dimensions: &[Dimension]) -> [f64; 4] {
     // Beside the lines stand figures: turned at the left, written out at the right.
@@ -108,13 +111,20 @@ fn placed(
     let (a, b) = (moved(line.from, off), moved(line.to, off));
     let (a0, b0) = (moved(line.from, 8.0), moved(line.to, 8.0));
     let (a1, b1) = (moved(line.from, off + 8.0), moved(line.to, off + 8.0));
+    // Lines further out lead past this one; at the left its figure would stand across their way.
+    let further = picture.dimensions.iter();
+    let further = further.filter(|other| other.away == line.away && other.row > line.row);
+    let passing: Vec<f64> = further
+        .flat_map(|other| [other.from, other.to])
+        .map(|point| picture.scale.at(point)[1])
+        .collect();
     Line {
         field: line.field,
         thin: [stroke(a0, a1), stroke(b0, b1), stroke(a, b)].concat(),
         ends: [tick(a), tick(b)].concat(),
         text,
         is_guessed,
-        figure: figure(line, a, b, taken),
+        figure: figure(line, (a, b), &passing, taken),
     }
 }
 
@@ -181,7 +191,7 @@ pub struct Figure {
 }
 
 /// Figures read from the foot of the sheet, or from its right where they stand left of the piece (ISO 129).
-fn figure(line: &Dimension, a: Point2, b: Point2, taken: &mut Vec<Point2>) -> Figure {
+fn figure(line: &Dimension, (a, b): (Point2, Point2), passing: &[f64], taken: &mut Vec<Point2>) -> Figure {
     let [x, y] = [(a[0] + b[0]) / 2.0, (a[1] + b[1]) / 2.0];
     let plain = |at: Point2, anchor, hit| Figure {
         at,
@@ -192,6 +202,7 @@ fn figure(line: &Dimension, a: Point2, b: Point2, taken: &mut Vec<Point2>) -> Fi
     match line.away {
         [away, _] if away < 0.0 => {
             let x = x - 10.0;
+            let y = beside(y, (a[1].min(b[1]), a[1].max(b[1])), passing);
             Figure {
                 turn: Some(format!("rotate(-90 {x:.1} {y:.1})")),
                 ..plain([x, y], "middle", [x - 40.0, y - 40.0])
@@ -210,6 +221,18 @@ fn figure(line: &Dimension, a: Point2, b: Point2, taken: &mut Vec<Point2>) -> Fi
             plain([x, y + 30.0], "middle", [x - 80.0, y - 15.0])
         }
     }
+}
+
+/// How low the middle of a turned figure stands on its line: in the middle, or as near to it as no other line passes; in the
+/// middle all the same where there is no such place.
+fn beside(middle: f64, (from, to): (f64, f64), passing: &[f64]) -> f64 {
+    let is_free = |y: &f64| {
+        let fits = from + HALF_TURNED <= *y && *y <= to - HALF_TURNED;
+        fits && passing.iter().all(|other| (other - y).abs() > HALF_TURNED)
+    };
+    let away = (0..200).flat_map(|by| [middle - f64::from(by), middle + f64::from(by)]);
+    let mut away = away.skip_while(|y| !is_free(y));
+    away.next().unwrap_or(middle)
 }
 
 /// How low a figure stands, moved on until it is free of the ones before.
@@ -232,4 +255,20 @@ fn take(send: &Send, field: FieldId) -> Callback<MouseEvent> {
         send.emit(Act::Enter(field));
         focus_soon(READING.into());
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_figure_makes_way_for_lines_that_pass() {
+        let line = (0.0, 400.0);
+        assert_eq!(beside(200.0, line, &[]), 200.0);
+        assert_eq!(beside(200.0, line, &[10.0, 300.0]), 200.0);
+        assert_eq!(beside(200.0, line, &[190.0]), 263.0);
+        assert_eq!(beside(200.0, line, &[210.0]), 137.0);
+        assert_eq!(beside(200.0, line, &[180.0, 260.0]), 107.0);
+        assert_eq!(beside(50.0, (0.0, 100.0), &[50.0]), 50.0, "no room");
+    }
 }

@@ -7,7 +7,7 @@ use workshop::{Colour, SchemeEdit, Sign};
 use yew::prelude::*;
 
 use super::{Planned, Shown};
-use crate::parts::{button, choice, fold, select};
+use crate::parts::{button, choice, fold, palette, select};
 use crate::state::Act;
 use crate::words;
 
@@ -62,6 +62,8 @@ pub fn wanted(planned: &Planned<'_>) -> Html {
         let read = Colour::read(&event.target_unchecked_into::<HtmlInputElement>().value());
         read.map(SchemeEdit::Colour)
     });
+    let choose = planned.change(|colour| Some(SchemeEdit::Colour(colour)));
+    let colours = workshop::palette(&planned.shown.app.workshop);
     let against = planned.scheme.suggestion(own).against;
     html! {
         <>
@@ -72,6 +74,7 @@ pub fn wanted(planned: &Planned<'_>) -> Html {
                     <input id="colour" type="color" value={planned.scheme.colour.write()} oninput={colour} />
                 </div>
             </div>
+            { palette("colour", &colours, Some(planned.scheme.colour), &choose) }
             <div class="against" id="against" role="status">
                 { for against.iter().map(|reason| html! { <p>{ reason.text }</p> }) }
             </div>

@@ -1,0 +1,22 @@
+//! Colours to choose from with one touch, in place of mixing one on a wheel.
+
+use workshop::Colour;
+use yew::prelude::*;
+
+use crate::words;
+
+/// A row of colours; `chosen` is the one that stands now, `of` the name of what gets it.
+pub fn palette(of: &str, colours: &[Colour], chosen: Option<Colour>, on_choose: &Callback<Colour>) -> Html {
+    let one = |colour: &Colour| {
+        let colour = *colour;
+        html! {
+            <button type="button" id={format!("{of}-{}", &colour.write()[1..])} aria-label={words::colour(colour.0)}
+                aria-pressed={(chosen == Some(colour)).to_string()} onclick={on_choose.reform(move |_: MouseEvent| colour)}>
+                <svg viewBox="0 0 10 10" aria-hidden="true">
+                    <rect width="10" height="10" fill={colour.write()} />
+                </svg>
+            </button>
+        }
+    };
+    html! { <div class="palette" role="group" aria-label="Colours at hand">{ for colours.iter().map(one) }</div> }
+}

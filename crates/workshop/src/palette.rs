@@ -1,0 +1,60 @@
+//! Colours to choose from with one touch.
+
+use coatings::Rgb;
+
+use crate::document::{Colour, Workshop};
+
+/// Colours that furniture is often painted in: white, warm white, greys, black, dark blue, grey green.
+const USUAL: [Rgb; 7] = [
+    [250, 250, 247],
+    [241, 233, 217],
+    [201, 200, 196],
+    [92, 95, 99],
+    [34, 34, 36],
+    [40, 56, 88],
+    [160, 174, 149],
+];
+
+/// At most so many colours of the workshop's own stand first.
+const OWN: usize = 8;
+
+/// The colours of the pieces and of the cans on the shelf, then usual ones; none twice. A can only counts for a piece in
+/// the very same colour, so that has to be easy to choose again.
+pub fn palette(workshop: &Workshop) -> Vec<Colour> {
+    let schemes = workshop.pieces.iter().flat_map(|piece| piece.schemes());
+    let cans = workshop.books.lines("shelf").iter();
+    let mut palette: Vec<Colour> = Vec::new();
+    let mut add = |colour: Colour, most: usize| {
+        if palette.len() < most && !palette.contains(&colour) {
+            palette.push(colour);
+        }
+    };
+    schemes.for_each(|scheme| add(scheme.colour, OWN));
+    cans.filter_map(|line| line.colour("colour"))
+        .for_each(|colour| add(colour, OWN));
+    USUAL.into_iter().for_each(|rgb| add(Colour(rgb), usize::MAX));
+    palette
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{BookEdit, Edit, invented_workshop};
+
+    #[test]
+    fn colours_of_the_workshop_stand_first_and_none_twice() {
+        let of_pieces: Vec<Colour> = palette(&invented_workshop());
+        let blue = Colour([1, 2, 200]);
+        let first = blue.write();
+        let values = crate::samples::values(&[("material", "trim-enamel"), ("colour", &first)]);
+        let add = |name: &str| Edit::Book(BookEdit::Add("shelf", name.into(), values.clone()));
+        let workshop = invented_workshop().apply(add("s1")).unwrap();
+        let workshop = workshop.apply(add("s2")).unwrap();
+        let palette = palette(&workshop);
+        assert_eq!(palette.len(), of_pieces.len() + 1);
+        assert_eq!(palette.iter().filter(|colour| **colour == blue).count(), 1);
+        assert_eq!(palette[0], workshop.pieces[0].scheme.colour);
+        let white = palette.iter().position(|colour| colour.0 == USUAL[0]);
+        assert!(white > palette.iter().position(|colour| *colour == blue));
+    }
+}
