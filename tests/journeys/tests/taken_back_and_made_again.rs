@@ -165,3 +165,29 @@ async fn taken(page: &Page, button: &str, records: &Records, amounts: &[String])
     );
     Ok(())
 }
+
+/// The keys for taking back mean the last step, wherever the focus is; the browser would take back what was typed last.
+#[tokio::test]
+async fn keys_take_back_the_last_step() -> Result<()> {
+    journey("keys_take_back_the_last_step", Screen::Desktop, async |page| {
+        page.press(&format!("#new-{}", Kind::Dresser.key())).await?;
+        page.press("#tape-away").await?;
+        page.type_in("#field-width", "40").await?;
+        let rows = "#rows-more";
+        let count = page.text(".stepper:has(#rows-more) output").await?;
+        page.press(rows).await?;
+        page.keys(Key::Control + "z").await?;
+        page.reads(".stepper:has(#rows-more) output", |text| {
+            ensure!(text == count, "{text} rows");
+            Ok(())
+        })
+        .await?;
+        page.has_value("#field-width", "40").await?;
+        page.begins("#stepped", "Taken back: ").await?;
+        page.keys(Key::Control + "z").await?;
+        page.has_value("#field-width", "").await?;
+        page.keys(Key::Control + Key::Shift + "z").await?;
+        page.has_value("#field-width", "40").await
+    })
+    .await
+}

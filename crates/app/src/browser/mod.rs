@@ -6,6 +6,7 @@ pub mod keeper;
 mod last_piece;
 mod light;
 mod print;
+mod shortcuts;
 pub mod standing;
 pub mod store;
 
@@ -15,6 +16,7 @@ use units::Day;
 pub use last_piece::{keep_last_piece, last_piece};
 pub use light::{light, shine};
 pub use print::{on_print, print};
+pub use shortcuts::{Shortcut, on_shortcut};
 
 /// A name for a new piece.
 pub fn new_piece_id() -> workshop::PieceId {

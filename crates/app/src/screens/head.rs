@@ -25,7 +25,7 @@ pub fn head(app: &Rc<App>, send: &Send) -> Html {
                 <h1>{ "Coatwright" }</h1>
                 { keeping(&app.keeping) }
                 <p id="stepped" role="status">
-                    { app.stepped.as_ref().map(|step| words::stepped(step, &app.workshop)) }
+                    { for app.stepped.iter().map(|step| stepped(words::stepped(step, &app.workshop))) }
                 </p>
             </div>
             <div class="tools">
@@ -56,6 +56,11 @@ fn keeping(keeping: &Keeping) -> Html {
         Keeping::Failed(reason) => ("failed", format!("Not kept: {reason}. Save to a file now.")),
     };
     html! { <p id="keeping" role="status" data-state={state}>{ words }</p> }
+}
+
+/// What was taken back or made again. It goes out of sight by itself; the key begins that anew for another step.
+fn stepped(words: String) -> Html {
+    html! { <span key={words.clone()}>{ words }</span> }
 }
 
 /// Says when a newer page lies on the device, which the maker takes when it suits them; otherwise this is only heard.

@@ -36,7 +36,7 @@ use wasm_bindgen::JsCast;
 use workshop::{Piece, PieceEdit, Takeoff, WayColumn, edges_by_zone, takeoff_in};
 use yew::prelude::*;
 
-use crate::browser::{self, keeper::Keeper};
+use crate::browser::{self, Shortcut, keeper::Keeper};
 use crate::parts::{button, choice};
 use crate::state::{Act, App, Keeping, Room, Sheet};
 use crate::words;
@@ -190,6 +190,15 @@ pub fn Page() -> Html {
         }
     });
     use_effect_with(app.light, |light| browser::shine(*light));
+    let shortcuts = send.clone();
+    use_effect_with((), move |()| {
+        browser::on_shortcut(move |shortcut| {
+            shortcuts.emit(match shortcut {
+                Shortcut::Undo => Act::Undo,
+                Shortcut::Redo => Act::Redo,
+            })
+        })
+    });
     let printing = send.clone();
     use_effect_with((), move |()| {
         browser::on_print(move |printing_now| printing.emit(Act::Printing(printing_now)))
