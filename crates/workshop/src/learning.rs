@@ -30,6 +30,8 @@ pub struct Weighed {
     pub used: Option<Volume>,
     /// The rate that this shows.
     pub observed: Result<Observed, Unweighed>,
+    /// Whether the maker says that it is right, however far it is from what is usual.
+    pub is_confirmed: bool,
 }
 
 impl Weighed {
@@ -44,6 +46,18 @@ impl Weighed {
         let far_by_film = is_far(&by(Basis::WetFilm));
         let both = |doubt: &Doubt| far_by_film || !matches!(doubt, Doubt::Far { .. });
         by_label.into_iter().filter(both).collect()
+    }
+
+    /// Whether the maker is to look at it once more before it is reckoned with: it is far from what is usual, and one wrong
+    /// weight would make every later amount unsure.
+    pub fn is_questioned(&self) -> bool {
+        let mut doubts = self.doubts().into_iter();
+        !self.is_confirmed && doubts.any(|doubt| matches!(doubt, Doubt::Far { .. }))
+    }
+
+    /// The rate, where it is reckoned with.
+    fn counted(&self) -> Option<Observed> {
+        self.observed.ok().filter(|_| !self.is_questioned())
     }
 }
 
@@ -99,6 +113,7 @@ pub fn weighed(workshop: &Workshop) -> Vec<Weighed> {
             id: Rc::clone(&line.id),
             used: used(line, &material),
             observed: observed(workshop, line, &material, tool),
+            is_confirmed: line.is("sure"),
             material,
             tool,
         })
@@ -157,7 +172,7 @@ fn observed(
 pub fn lessons(workshop: &Workshop) -> Vec<Lesson> {
     let all = weighed(workshop);
     let mut lessons: Vec<Lesson> = Vec::new();
-    for first in all.iter().filter(|weighed| weighed.observed.is_ok()) {
+    for first in all.iter().filter(|weighed| weighed.counted().is_some()) {
         let is_same = |key: &str, tool: &Tool| key == &*first.material.key && tool.key == first.tool.key;
         if lessons
             .iter()
@@ -168,7 +183,7 @@ pub fn lessons(workshop: &Workshop) -> Vec<Lesson> {
         let alike = all
             .iter()
             .filter(|other| is_same(&other.material.key, other.tool));
-        let jobs: Vec<Observed> = alike.filter_map(|weighed| weighed.observed.ok()).collect();
+        let jobs: Vec<Observed> = alike.filter_map(Weighed::counted).collect();
         let by = |basis: Basis| learn(usual_rate(&first.material, first.tool, basis), &jobs);
         lessons.push(Lesson {
             by_film: by(Basis::WetFilm),
@@ -313,6 +328,19 @@ mod tests {
         );
         assert!(weighed(&with(&[&JOB[..1]])).is_empty(), "without a tool");
         assert!(lessons(&with(&[&JOB[..6]])).is_empty());
+    }
+
+    /// 300 g for 6 m² of coats: a litre would go some three times as far as a label says.
+    #[test]
+    fn what_is_far_from_usual_is_asked_about_before_it_counts() {
+        let far = [&JOB[..6], &[("after", "1100 g")]].concat();
+        let asked = with(&[&far]);
+        assert!(weighed(&asked)[0].is_questioned() && lessons(&asked).is_empty());
+        let right = with(&[&[&far[..], &[("sure", "yes")]].concat()]);
+        assert!(!weighed(&right)[0].is_questioned());
+        assert_eq!(lessons(&right)[0].by_film.jobs(), 1);
+        let usual = with(&[&JOB]);
+        assert!(!weighed(&usual)[0].is_questioned());
     }
 
     /// Even jobs make later takeoffs of the same tool surer, and move them towards what was used; another tool stays.

@@ -84,6 +84,7 @@ fn entry(app: &App, send: &Send, id: &Rc<str>, known: &[Weighed], taken: Option<
     let changes = weighed
         .zip(app.piece().zip(taken))
         .and_then(|(of, (piece, taken))| changed(&app.workshop, piece, taken, of));
+    let asks = weighed.is_some_and(|weighed| weighed.is_questioned() || weighed.is_confirmed);
     let said = match weighed {
         Some(weighed) => words::weighed(weighed, app.workshop.units),
         None => "Choose the material and the tool.".into(),
@@ -96,6 +97,7 @@ fn entry(app: &App, send: &Send, id: &Rc<str>, known: &[Weighed], taken: Option<
             <p class="left" id={format!("observed-{id}")} role="status">
                 { said }{ changes.map(|both| words::changed(both, app.workshop.units)) }
             </p>
+            { if asks { form.fields(&["sure"]) } else { html! { <div class="row" /> } } }
             { form.strike(name) }
         </li>
     }

@@ -30,8 +30,12 @@ pub fn weighed(weighed: &Weighed, system: System) -> String {
     let used = weighed
         .used
         .map(|used| format!("You used {}. ", volume(used, system)));
+    let held = match weighed.is_questioned() {
+        true => " Until you say that it is right, nothing is reckoned with it.",
+        false => "",
+    };
     format!(
-        "{}It went {}, give or take {sure} %.{}",
+        "{}It went {}, give or take {sure} %.{}{held}",
         used.unwrap_or_default(),
         rate(at, system),
         doubts.join("")

@@ -11,7 +11,7 @@ const FAR: f64 = 1.4;
 /// An observation whose standard uncertainty is more than this share of it says little.
 const VAGUE: f64 = 0.2;
 
-/// A question about an observed rate. It is learned from all the same.
+/// A question about an observed rate.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Doubt {
     /// It lies far outside the range of the label.

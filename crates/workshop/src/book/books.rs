@@ -254,6 +254,7 @@ pub static BOOKS: [Book; 14] = [
             once("share", "Give or take", Of(Share)),
             once("before", "Can before the job", Scale),
             once("after", "Can after the job", Scale),
+            once("sure", "It is right all the same", Tick),
         ],
     },
     // What the maker settles once.
