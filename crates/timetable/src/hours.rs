@@ -25,6 +25,9 @@ pub struct Opening {
 /// Into how many stretches a step may fall. A year of work in openings of one minute each would be no plan.
 const MOST_STRETCHES: usize = 1000;
 
+/// A step that is split is not begun for less than so many minutes before the hours end (common practice, no source).
+const LEAST_BEGUN: i64 = 20;
+
 /// Days over which hours that go on past midnight are looked at as one opening.
 const LONGEST_OPENING: i32 = 7;
 
@@ -106,7 +109,9 @@ impl Hours {
             if stretches.len() == MOST_STRETCHES {
                 return None;
             }
-            if may_split {
+            if may_split && stretches.is_empty() && open.from == from && length < LEAST_BEGUN {
+                // Not worth taking the tools out.
+            } else if may_split {
                 left -= length;
                 stretches.push(open);
             } else if open.from > end {
@@ -178,6 +183,18 @@ mod tests {
             Some(at("2026-05-01T13:00"))
         );
         assert_eq!(Hours::default().next(at("2026-05-01T10:00")), None);
+    }
+
+    #[test]
+    fn a_step_is_not_begun_for_a_few_minutes() {
+        let hours = Hours::new(weekdays(&[(1080, 1260)]), &[]);
+        let begins = |minutes, from: &str| {
+            let stretches = hours.place(minutes, true, at(from)).unwrap();
+            (stretches[0].from.to_string(), stretches.len())
+        };
+        assert_eq!(begins(70, "2026-05-01T20:55"), ("2026-05-04T18:00".into(), 1));
+        assert_eq!(begins(70, "2026-05-01T20:30"), ("2026-05-01T20:30".into(), 2));
+        assert_eq!(begins(5, "2026-05-01T20:55"), ("2026-05-01T20:55".into(), 1));
     }
 
     #[test]

@@ -2,6 +2,7 @@
 
 mod coats;
 
+use coatings::Stage;
 use timetable::{
     Air, AirCaution, AirLimits, Cure, DewCheck, Hours, Job, LabelAir, Minutes, Moment, Rules, Step,
     Timetable, Wait, air_cautions, dew_check, schedule,
@@ -98,8 +99,14 @@ fn job(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Job {
     let prepared = steps.len();
     let timed = timed_job(piece, takeoff);
     let coats = coats(takeoff);
-    // What lies under the first coat of each zone was sanded before.
-    let onto_a_coat = |coat: &&Coat<'_>| !coat.after.is_empty();
+    // What lies under the first coat of each zone was sanded before, and a stain is not sanded: its colour would come off.
+    let is_sanded = |under: &usize| {
+        matches!(
+            coats[*under].line.need.material.stage,
+            Stage::Primer | Stage::Paint | Stage::Topcoat
+        )
+    };
+    let onto_a_coat = |coat: &&Coat<'_>| coat.after.iter().any(is_sanded);
     let sanded = coats.iter().filter(onto_a_coat).count();
     let sanding = sanding / (sanded.max(1) as f64);
     for coat in &coats {
@@ -201,7 +208,7 @@ mod tests {
     use super::*;
     use crate::samples::written_down;
     use crate::{BookEdit, Edit, PieceEdit, SchemeEdit, invented_workshop, takeoffs};
-    use coatings::{Stage, Wish};
+    use coatings::Wish;
 
     fn laid(workshop: &Workshop) -> Days {
         // A Monday.
@@ -313,6 +320,33 @@ mod tests {
         let start = Moment::read("2026-05-04T08:00").unwrap();
         let alone = schedule(&jobs, &after.hours, start, Rules::default());
         assert!(end(&after) < alone.outcomes[0].end.unwrap());
+    }
+
+    /// The first clear coat on a stain goes on unsanded; what goes onto a clear coat, a primer or a paint does not.
+    #[test]
+    fn a_stain_is_not_sanded() {
+        let one = invented_workshop();
+        let id = one.pieces[0].id.clone();
+        let stained = PieceEdit::Finish(None, SchemeEdit::Suggested(Wish::StainedClear));
+        let names = |workshop: &Workshop| -> Vec<(String, bool)> {
+            let steps = laid(workshop).jobs.remove(0).steps.into_iter();
+            let coats = steps.filter(|step| step.key.starts_with("coat-"));
+            coats
+                .map(|step| {
+                    let is_sanded = step.name.starts_with("Sand lightly");
+                    (step.key, is_sanded)
+                })
+                .collect()
+        };
+        let of = |names: &[(String, bool)], first: &str| {
+            let found = names.iter().position(|(key, _)| key.starts_with(first)).unwrap();
+            (names[found].1, names[found + 1].1)
+        };
+        let stained = names(&one.apply(Edit::Piece(id, stained)).unwrap());
+        assert_eq!(of(&stained, "coat-stain"), (false, false), "{stained:?}");
+        assert!(stained.last().unwrap().1, "a clear coat on another");
+        let painted = names(&one);
+        assert_eq!(of(&painted, "coat-primer"), (false, true), "{painted:?}");
     }
 
     /// Two paints on the body, and the same two on the top the other way round: no order serves both, so that one of them waits.

@@ -29,7 +29,8 @@ pub fn earliest(hours: &Hours, step: &Step, from: Moment) -> (Moment, Moment) {
         match open_until(hours, at) {
             None => at = at.after(1),
             Some(end) if end.since(at) >= minutes => return (at, at.after(minutes)),
-            Some(end) if !step.may_split => at = end,
+            // A step that is split is not begun for a few minutes; openings as short as that are in no hours here.
+            Some(end) if !step.may_split || end.since(at) < 20 => at = end,
             Some(_) => break,
         }
     }
