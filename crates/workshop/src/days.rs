@@ -56,8 +56,18 @@ pub fn days(workshop: &Workshop, takeoffs: &[Option<Takeoff>], from: Moment) -> 
 pub struct AirToday {
     /// Whether moisture could settle on the piece.
     pub dew: Option<DewCheck>,
-    /// What else there is to mind.
+    /// Whether the surface was measured; otherwise it is taken to be as warm as the air.
+    pub is_surface_measured: bool,
+    /// What else there is to mind, the gravest first.
     pub cautions: Vec<AirCaution>,
+}
+
+impl AirToday {
+    /// Whether no coat should go on in it.
+    pub fn forbids(&self) -> bool {
+        let is_too_near = self.dew.as_ref().is_some_and(|dew| !dew.condensation.allows());
+        is_too_near || self.cautions.iter().any(|caution| caution.forbids())
+    }
 }
 
 /// What the air that the maker measured says of coating; nothing without temperature and humidity. A piece of which the
@@ -68,9 +78,10 @@ pub fn air(workshop: &Workshop) -> Option<AirToday> {
         celsius: habits.number("habits", "temperature")?,
         humidity: habits.number("habits", "humidity")? * 100.0,
     };
-    let surface = habits.number("habits", "surface").unwrap_or(air.celsius);
+    let surface = habits.number("habits", "surface");
     Some(AirToday {
-        dew: dew_check(air, surface),
+        dew: dew_check(air, surface.unwrap_or(air.celsius)),
+        is_surface_measured: surface.is_some(),
         cautions: air_cautions(air, AirLimits::default(), LabelAir::USUAL),
     })
 }

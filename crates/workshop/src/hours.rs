@@ -1,11 +1,23 @@
-//! Hours of work as a maker writes them: `9:00-12:30, 13-17`.
+//! Hours of work as a maker writes them: `9:00-12:30, 13-17`, `6pm to 9pm`.
 
 /// The minutes of a day between which somebody works, in order; nothing if the text does not say so.
 pub fn read_hours(text: &str) -> Option<Vec<(u32, u32)>> {
+    let text = text
+        .to_ascii_lowercase()
+        .replace(" to ", "-")
+        .replace(" and ", ",");
     let mut hours: Vec<(u32, u32)> = Vec::new();
     for part in text.split(',').filter(|part| !part.trim().is_empty()) {
         let (from, to) = part.split_once(['-', '\u{2013}'])?;
-        let (from, to) = (minutes(from)?, minutes(to)?);
+        let (from, to) = (of_day(from)?, of_day(to)?);
+        // `1 to 5pm`: both are after noon.
+        let (from, to) = match (from, to) {
+            (Clock::Plain(from), Clock::Half(to)) => {
+                let later = from.checked_add(NOON).filter(|from| to > NOON && *from < to);
+                (later.unwrap_or(from), to)
+            }
+            (from, to) => (from.minutes(), to.minutes()),
+        };
         let is_after = hours.last().is_none_or(|(_, before)| *before <= from);
         if from >= to || !is_after {
             return None;
@@ -13,6 +25,37 @@ pub fn read_hours(text: &str) -> Option<Vec<(u32, u32)>> {
         hours.push((from, to));
     }
     Some(hours)
+}
+
+const NOON: u32 = 12 * 60;
+
+/// A time of the day, in minutes since midnight.
+enum Clock {
+    /// By twenty-four hours.
+    Plain(u32),
+    /// Before or after noon, and said so.
+    Half(u32),
+}
+
+impl Clock {
+    fn minutes(&self) -> u32 {
+        let (Clock::Plain(minutes) | Clock::Half(minutes)) = self;
+        *minutes
+    }
+}
+
+/// `18:30`, `6.30 pm`, `9am`.
+fn of_day(text: &str) -> Option<Clock> {
+    let text = text.trim();
+    let half = |of: &str, noon: u32| {
+        let minutes = minutes(of).filter(|minutes| (60..NOON + 60).contains(minutes))?;
+        Some(Clock::Half(minutes % NOON + noon))
+    };
+    match (text.strip_suffix("am"), text.strip_suffix("pm")) {
+        (Some(of), _) => half(of, 0),
+        (_, Some(of)) => half(of, NOON),
+        _ => minutes(text).map(Clock::Plain),
+    }
 }
 
 /// Minutes since midnight of `9`, `9:30` or `24:00`.
@@ -40,7 +83,32 @@ mod tests {
         );
         assert_eq!(read_hours(""), Some(vec![]));
         assert_eq!(read_hours("20:15\u{2013}24"), Some(vec![(1215, 1440)]));
-        for none in ["9", "12-9", "9-12, 11-13", "25-26", "9:60-10", "nine-ten", "9-9"] {
+        for (text, of) in [
+            ("18:00 to 21:00", (1080, 1260)),
+            ("6pm-9pm", (1080, 1260)),
+            ("6:30 PM to 9 PM", (1110, 1260)),
+            ("9am to 12pm", (540, 720)),
+            ("12am-1am", (0, 60)),
+            ("10 to 4pm", (600, 960)),
+            ("1 to 5pm", (780, 1020)),
+        ] {
+            assert_eq!(read_hours(text), Some(vec![of]), "{text}");
+        }
+        assert_eq!(
+            read_hours("9 to 12 and 13 to 17"),
+            Some(vec![(540, 720), (780, 1020)])
+        );
+        for none in [
+            "13pm-14pm",
+            "0am-3am",
+            "9",
+            "12-9",
+            "9-12, 11-13",
+            "25-26",
+            "9:60-10",
+            "nine-ten",
+            "9-9",
+        ] {
             assert_eq!(read_hours(none), None, "{none}");
         }
     }

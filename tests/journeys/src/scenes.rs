@@ -82,7 +82,11 @@ pub const SCENES: [Scene; 28] = [
         &["#sheet-money", "#price-notes", "#add-prices"],
         "[id^=strike-prices]",
     ),
-    scene("days", &["#sheet-prepare", "#all-days"], "#save-calendar"),
+    scene(
+        "days",
+        &["#sheet-prepare", "#all-days", "#fold-hours", "#fold-air-now"],
+        "#air",
+    ),
     scene("card", &["#sheet-card"], ".job-card"),
     scene("card-link", &["#sheet-card", "#make-link"], "#copy-link"),
     scene("amounts", &["#fold-how-paint"], "#buy-paint"),

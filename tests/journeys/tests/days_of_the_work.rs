@@ -13,8 +13,9 @@ async fn days_of_the_work() -> Result<()> {
         page.press("#sheet-prepare").await?;
         page.press("#all-days").await?;
         page.element("#save-calendar").await?;
+        page.press("#fold-hours").await?;
         for day in ["mon", "tue", "wed", "thu", "fri", "sat", "sun"] {
-            page.type_in(&format!("#habits-only-{day}"), "18:00-21:30")
+            page.type_in(&format!("#habits-only-{day}"), "6pm to 9:30pm")
                 .await?;
         }
         page.kept().await?;
@@ -50,6 +51,12 @@ async fn days_of_the_work() -> Result<()> {
                 "{step} is not in the calendar"
             );
         }
+
+        // Outside source: the dew point of 13 C and 85 % is 10.5 C by PsychroLib (`tests/outside/tests/dew_point.rs`).
+        page.press("#fold-air-now").await?;
+        page.type_in("#habits-only-temperature", "55 F").await?;
+        page.type_in("#habits-only-humidity", "85 %").await?;
+        page.begins("#air", "Coat nothing now.").await?;
 
         // What is ticked off is not laid out again.
         let before = steps.len();

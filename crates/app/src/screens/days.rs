@@ -13,7 +13,7 @@ use super::Send;
 use super::book::only;
 use super::files::tell_saved;
 use crate::browser::{device, now, today, utc};
-use crate::parts::button;
+use crate::parts::{button, fold};
 use crate::state::{Act, App, Room};
 use crate::words;
 
@@ -42,17 +42,49 @@ pub fn DaysRoom(props: &Props) -> Html {
             } else {
                 <ul id="ready">{ for (0..days.jobs.len()).map(|job| html! { <li>{ words::ready(days, job) }</li> }) }</ul>
                 { drawn(days) }
-                { calendar(send, days) }
+            }
+            { given(app, send, days) }
+            if !days.jobs.is_empty() {
                 { list(app, send, days) }
+                { calendar(send, days) }
             }
             <p class="hint">{ "On which day work on a piece begins, and by when it is wanted, stands on its sheet Prepare." }</p>
-            <h3>{ "Your hours" }</h3>
-            <p>{ days.usual_hours.then(words::usual_hours) }</p>
-            { only(app, send, "habits", &WEEK) }
-            <h3>{ "The air" }</h3>
-            { only(app, send, "habits", &["temperature", "humidity", "surface"]) }
-            <div id="air" role="status">{ for words::air(air(&app.workshop).as_ref()).into_iter().map(|text| html! { <p>{ text }</p> }) }</div>
         </section>
+    }
+}
+
+/// What the days rest on: the hours of the maker, and the air as it is now.
+fn given(app: &App, send: &Send, days: &Days) -> Html {
+    let is_open = |name: &str| app.unfolded.contains(name);
+    let hours = || {
+        html! {
+            <>
+                <p>{ days.usual_hours.then(words::usual_hours) }{ " Write them as 18-21, 6pm to 9pm, or 9-12, 13-17." }</p>
+                { only(app, send, "habits", &WEEK) }
+            </>
+        }
+    };
+    let today = air(&app.workshop);
+    let measured = || {
+        html! {
+            <>
+                { only(app, send, "habits", &["temperature", "humidity", "surface"]) }
+                <div id="air" role="status">
+                    { for words::air(today.as_ref(), app.workshop.units).into_iter().map(|text| html! { <p>{ text }</p> }) }
+                </div>
+            </>
+        }
+    };
+    let fold = |name: &str, word: &str, figure: &str, content: &dyn Fn() -> Html| {
+        let toggle = send.reform(Act::Fold);
+        fold(name, (word.into(), figure.into()), is_open(name), toggle, content)
+    };
+    let of_hours = if days.usual_hours { "usual ones" } else { "named" };
+    html! {
+        <>
+            { fold("hours", "Your hours", of_hours, &hours) }
+            { fold("air-now", "The air now", words::air_in_brief(today.as_ref()), &measured) }
+        </>
     }
 }
 
@@ -85,19 +117,24 @@ pub fn Ready(props: &ReadyProps) -> Html {
 const WIDTH: f64 = 720.0;
 const ROW: f64 = 40.0;
 const HEAD: f64 = 22.0;
+/// What the name of a day takes.
+const LEAST_HEAD: f64 = 72.0;
 
 /// A row for each piece, a column for each day.
 fn drawn(days: &Days) -> Html {
     let picture = picture(&days.jobs, &days.timetable, &days.hours, MOST_DAYS);
     let height = HEAD + ROW * picture.rows.len() as f64;
     let column = WIDTH / picture.days.len().max(1) as f64;
+    // Where columns are narrow, not each has room for its day.
+    let every = (LEAST_HEAD / column).ceil().max(1.0) as usize;
     let day = |(n, of): (usize, &timetable::DayColumn)| {
         let x = column * n as f64;
+        let head = n.is_multiple_of(every).then(|| words::weekday_and_number(of.day));
         let closed = of.open.is_empty().then_some("closed");
         html! {
             <g>
                 <rect class={classes!("day", closed)} x={x.to_string()} y="0" width={column.to_string()} height={height.to_string()} />
-                <text x={(x + 4.0).to_string()} y="15">{ words::weekday_and_number(of.day) }</text>
+                <text x={(x + 4.0).to_string()} y="15">{ head }</text>
             </g>
         }
     };
@@ -135,7 +172,7 @@ fn bars(days: &Days, picture: &Picture, n: usize, row: &timetable::Row) -> Html 
         <g>
             <text x="4" y={(top + 13.0).to_string()}>{ name }</text>
             { for row.bars.iter().map(bar) }
-            <text class="ready" x={(WIDTH - 6.0).to_string()} y={(top + 29.0).to_string()}>{ words::ready_on(days, row.job) }</text>
+            <text class="ready" x={(WIDTH - 6.0).to_string()} y={(top + 13.0).to_string()}>{ words::ready_on(days, row.job) }</text>
         </g>
     }
 }

@@ -1,7 +1,7 @@
 //! Days, hours and air in words.
 
 use timetable::{LEAST_MARGIN, Moment, Stage, Work};
-use units::Day;
+use units::{Day, System};
 use workshop::days::{AirToday, Days, USUAL_HOURS};
 
 use super::{day, local};
@@ -104,23 +104,50 @@ pub fn stretch(work: &Work) -> String {
     text
 }
 
-/// What the air says of coating.
-pub fn air(air: Option<&AirToday>) -> Vec<String> {
+/// What the air says of coating, in a word or two.
+pub fn air_in_brief(air: Option<&AirToday>) -> &'static str {
+    match air.map(AirToday::forbids) {
+        None => "not measured",
+        Some(true) => "coat nothing now",
+        Some(false) => "a coat may go on",
+    }
+}
+
+/// What the air says of coating: first whether a coat may go on, then why.
+pub fn air(air: Option<&AirToday>, system: System) -> Vec<String> {
     let Some(air) = air else {
         return vec!["Measure temperature and humidity: then it says whether a coat may go on.".into()];
     };
+    let forbids = air.forbids();
     let mut all = Vec::new();
+    all.push(match forbids {
+        true => "Coat nothing now. What follows below has to wait for better air.".to_owned(),
+        false => "A coat may go on.".into(),
+    });
     if let Some(dew) = &air.dew {
-        all.push(local(format!(
-            "{} Dew point {:.0} \u{b0}C ({:.0} \u{b0}F), {:.0} \u{b0}C below the surface; {LEAST_MARGIN:.0} \u{b0}C \
-             are wanted (ISO 8502-4, by analogy; UFC 3-190-06 asks for 5 \u{b0}F).",
-            dew.condensation.message(),
-            dew.dew_point,
-            dew.dew_point * 1.8 + 32.0,
-            dew.margin
-        )));
+        let surface = match air.is_surface_measured {
+            true => "the surface",
+            false => "the surface, if that is as warm as the air",
+        };
+        let (point, margin) = (dew.dew_point, dew.margin);
+        let below = match system {
+            System::UsCustomary => format!(
+                "The dew point is {:.0} \u{b0}F, {:.0} \u{b0}F below {surface}; 5 \u{b0}F are wanted (UFC 3-190-06; ISO \
+                 8502-4 has {LEAST_MARGIN:.0} \u{b0}C, by analogy).",
+                point * 1.8 + 32.0,
+                margin * 1.8
+            ),
+            System::Metric => format!(
+                "The dew point is {point:.0} \u{b0}C, {margin:.0} \u{b0}C below {surface}; {LEAST_MARGIN:.0} \u{b0}C are \
+                 wanted (ISO 8502-4, by analogy; UFC 3-190-06 has 5 \u{b0}F)."
+            ),
+        };
+        all.push(format!("{} {}", dew.condensation.message(), local(below)));
     }
-    all.extend(air.cautions.iter().map(|caution| caution.message().to_owned()));
+    // How long a coat takes that must not go on is no question.
+    let cautions = air.cautions.iter();
+    let cautions = cautions.filter(|caution| caution.forbids() == forbids);
+    all.extend(cautions.map(|caution| caution.message().to_owned()));
     all
 }
 
@@ -128,6 +155,36 @@ pub fn air(air: Option<&AirToday>) -> Vec<String> {
 mod tests {
     use super::*;
     use timetable::{Hours, Job, Minutes, Rules, Step, schedule};
+
+    #[test]
+    fn the_air_says_first_whether_a_coat_may_go_on() {
+        let say = |humidity: &str, system| {
+            let mut workshop = workshop::Workshop::default();
+            for (key, text) in [("temperature", "13 C"), ("humidity", humidity)] {
+                let write = workshop::BookEdit::Write("habits", "only".into(), key.into(), text.into());
+                workshop = workshop.apply(workshop::Edit::Book(write)).unwrap();
+            }
+            let today = workshop::days::air(&workshop);
+            assert_eq!(
+                air_in_brief(today.as_ref()) == "coat nothing now",
+                humidity == "85 %"
+            );
+            air(today.as_ref(), system).join(" ")
+        };
+        let damp = say("85 %", System::UsCustomary);
+        assert!(
+            damp.starts_with("Coat nothing now.") && damp.contains("5 \u{b0}F are wanted"),
+            "{damp}"
+        );
+        assert!(!damp.contains("Allow longer"), "{damp}");
+        let dry = say("50 %", System::Metric);
+        assert!(
+            dry.starts_with("A coat may go on.") && dry.contains("colder than the label"),
+            "{dry}"
+        );
+        assert!(dry.contains("3 \u{b0}C are wanted") && dry.contains("as warm as the air"));
+        assert_eq!(air_in_brief(None), "not measured");
+    }
 
     #[test]
     fn a_step_over_a_pause_and_a_night_says_so() {

@@ -26,7 +26,9 @@ use workshop::{Buy, InHand, MaterialLine, Piece, Takeoff, Workshop, unmeasured};
 
 pub use changes::{Names, change_of, change_title, towards};
 pub use colour::colour;
-pub use days::{air, ready, ready_on, stretch, usual_hours, weekday_and_day, weekday_and_number};
+pub use days::{
+    air, air_in_brief, ready, ready_on, stretch, usual_hours, weekday_and_day, weekday_and_number,
+};
 pub use fields::{bay_label, field_element, field_label, place_prefix};
 pub use learning::{by_own_jobs, changed, taught, weighed};
 pub use list::{good, good_here, list, price_of_list, sheets};
