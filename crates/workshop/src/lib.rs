@@ -22,6 +22,7 @@ pub mod money;
 pub mod out;
 mod palette;
 pub mod preparing;
+mod prices;
 #[cfg(test)]
 mod samples;
 pub mod shelf;

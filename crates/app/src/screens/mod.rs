@@ -8,6 +8,7 @@ mod compare;
 mod days;
 mod detail;
 mod drawing;
+mod figure;
 mod files;
 mod finish;
 mod head;

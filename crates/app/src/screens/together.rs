@@ -2,6 +2,8 @@
 
 use std::rc::Rc;
 
+use coatings::can::Offer;
+use coatings::{CanSize, can_sizes};
 use units::{Area, show_area};
 use wasm_bindgen_futures::spawn_local;
 use workshop::goods::{Good, goods};
@@ -10,10 +12,11 @@ use workshop::{BookEdit, Edit, Piece, Shopping, Takeoff, shopping, takeoffs};
 use yew::prelude::*;
 
 use super::drawing::Silhouette;
+use super::figure::{Asked, figure_field};
 use super::{Send, amounts::swatch, money};
 use crate::browser::{device, print, today};
-use crate::parts::button;
-use crate::state::{Act, App, Message};
+use crate::parts::{button, fold};
+use crate::state::{Act, App, FigureId, Message};
 use crate::words;
 
 #[derive(Properties, PartialEq)]
@@ -84,7 +87,11 @@ fn list(app: &App, send: &Send, bought: &[Shopping]) -> Html {
     if bought.is_empty() {
         return html! { <p>{ "Nothing goes on any piece yet. Open one and plan its finish." }</p> };
     }
-    let line = |lot: &Shopping| {
+    let line = |(place, lot): (usize, &Shopping)| {
+        // Two colours of a material cost the same; it is asked once.
+        let is_first = bought[..place]
+            .iter()
+            .all(|other| other.material.key != lot.material.key);
         let colour = lot.colour.map(|colour| format!(", {}", words::colour(colour)));
         let pieces: Vec<&str> = lot.pieces.iter().map(String::as_str).collect();
         html! {
@@ -97,10 +104,55 @@ fn list(app: &App, send: &Send, bought: &[Shopping]) -> Html {
                     { words::on_shelf(&lot.on_shelf, app.workshop.units) }
                 </p>
                 { basket(app, send, lot) }
+                { if is_first { prices(app, send, lot) } else { Html::default() } }
             </li>
         }
     };
-    html! { <ul id="shopping">{ for bought.iter().map(line) }</ul> }
+    html! { <ul id="shopping">{ for bought.iter().enumerate().map(line) }</ul> }
+}
+
+/// What the cans of a material cost, to be written down where they are bought.
+fn prices(app: &App, send: &Send, lot: &Shopping) -> Html {
+    let key = &lot.material.key;
+    let name = format!("price-{key}");
+    let offers = app.workshop.offers(key);
+    let price = |(can, offer): &(&str, Offer)| {
+        let can = coatings::can(can).map_or("", |can| can.label);
+        format!("{can} {}", money(app)(offer.price))
+    };
+    let figure = match offers.as_slice() {
+        [] => "no price yet".to_owned(),
+        offers => offers.iter().map(price).collect::<Vec<_>>().join(", "),
+    };
+    let buys = |can: &CanSize| {
+        let cans = lot.buy.iter().flat_map(|buy| &buy.cans);
+        cans.into_iter().any(|(of, _)| of.key == can.key)
+    };
+    let sizes = can_sizes(app.workshop.units).iter();
+    let sizes = sizes.filter(|can| lot.material.cans.contains(&can.key) || buys(can));
+    let field = |can: &'static CanSize| {
+        figure_field(
+            app,
+            send,
+            &Asked {
+                id: FigureId::Price(key.to_string().into(), can.key),
+                label: format!("Price of {}", can.label),
+                typed: app.workshop.price_of(key, can.key),
+                unit: "",
+                units: &[],
+                usual: String::new(),
+                remark: None,
+            },
+        )
+    };
+    let is_open = app.unfolded.contains(&name);
+    fold(
+        &name,
+        ("What it costs".into(), figure),
+        is_open,
+        send.reform(Act::Fold),
+        &|| html! { <div class="fields">{ for sizes.clone().map(field) }</div> },
+    )
 }
 
 /// Ways to hand the list on.
@@ -198,11 +250,16 @@ fn basket(app: &App, send: &Send, lot: &Shopping) -> Html {
     if lot.buy.as_ref().is_ok_and(|buy| buy.cans.is_empty()) {
         return Html::default();
     }
+    let key: Rc<str> = basket_key(lot).into();
+    tick(app, send, format!("basket-{key}"), key, "In the basket".into())
+}
+
+/// The name of a material in its colour.
+fn basket_key(lot: &Shopping) -> String {
     let colour = lot
         .colour
         .map(|[red, green, blue]| format!("-{red:02x}{green:02x}{blue:02x}"));
-    let key: Rc<str> = format!("{}{}", lot.material.key, colour.unwrap_or_default()).into();
-    tick(app, send, format!("basket-{key}"), key, "In the basket".into())
+    format!("{}{}", lot.material.key, colour.unwrap_or_default())
 }
 
 /// A box that is ticked when a thing lies in the basket.

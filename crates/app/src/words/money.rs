@@ -38,10 +38,14 @@ pub fn buy_or_leave(account: &Account, money: Money<'_>) -> String {
             )
         }
     };
-    let answer = match account.unpriced.is_empty() {
-        true => answer,
-        false => format!(
+    let answer = match (account.unpriced.is_empty(), account.costs.materials_used) {
+        (true, _) => answer,
+        (false, 0) => format!(
             "Before its materials, which have no price yet, {}",
+            coatings::in_sentence(&answer)
+        ),
+        (false, _) => format!(
+            "Before those materials that have no price yet, {}",
             coatings::in_sentence(&answer)
         ),
     };
@@ -189,8 +193,7 @@ pub fn unpriced(names: &[String]) -> String {
     match names.as_slice() {
         [] => String::new(),
         names => format!(
-            "Not in this, as they have no price: {}. Write below what the materials cost, or the prices of cans on Finish: \
-             Figures on its label, a label of your own.",
+            "Not in this, as they have no price: {}. Write below what all materials cost, or the prices of cans on To buy.",
             super::and(names)
         ),
     }
@@ -262,6 +265,10 @@ mod tests {
         assert_eq!(
             buy_or_leave(&unpriced, &money),
             "Before its materials, which have no price yet, buy it for up to 60: at 100 that still pays."
+        );
+        unpriced.costs.materials_used = 500;
+        assert!(
+            buy_or_leave(&unpriced, &money).starts_with("Before those materials that have no price yet, buy")
         );
     }
 

@@ -42,7 +42,7 @@ use FieldKind::{
 use Quantity::{Area, Density, Length, Share, Temperature, Time, Volume};
 
 /// Every book.
-pub static BOOKS: [Book; 14] = [
+pub static BOOKS: [Book; 15] = [
     // What pieces go for where the maker lives.
     Book {
         key: "prices",
@@ -129,6 +129,17 @@ pub static BOOKS: [Book; 14] = [
         of_piece: false,
         is_single: false,
         fields: &[once("day", "On", Day)],
+    },
+    // What cans cost of materials without a label of the maker's own; the name of a line is [`price_line`].
+    Book {
+        key: "cans",
+        of_piece: false,
+        is_single: false,
+        fields: &[
+            once("material", "Material", Material),
+            once("can", "Can", Can),
+            once("price", "Price", Money),
+        ],
     },
     // What is mixed, by weight.
     Book {

@@ -2,6 +2,8 @@
 
 use std::rc::Rc;
 
+use units::SortedMap;
+
 use super::{EditError, shortened};
 use crate::document::{LabelReading, OwnMaterial, Piece, Price, Workshop, label_field};
 
@@ -32,19 +34,27 @@ impl Workshop {
         if coatings::material(&key).is_some() || self.materials.iter().any(|own| own.key == key) {
             return Err(EditError::IdTaken);
         }
+        let mut prices = SortedMap::default();
+        for (can, _) in self.offers(of) {
+            let typed = self.price_of(of, can);
+            if let Some(price) = typed.and_then(|typed| Price::new(&typed).ok()) {
+                prices.insert(can, price);
+            }
+        }
         self.materials.push(Rc::new(OwnMaterial {
             key,
             of: &known.key,
             name: known.name.to_string(),
             label: Default::default(),
-            prices: Default::default(),
+            prices,
         }));
         Ok(())
     }
 
     pub(super) fn edit_material(&mut self, key: &str, edit: MaterialEdit) -> Result<(), EditError> {
-        let place = self.materials.iter().position(|own| &*own.key == key);
-        let place = place.ok_or(EditError::Unknown("material"))?;
+        let Some(place) = self.materials.iter().position(|own| &*own.key == key) else {
+            return self.edit_known(key, edit);
+        };
         let mut own = (*self.materials[place]).clone();
         match edit {
             MaterialEdit::Name(name) => own.name = shortened(&name),
@@ -64,6 +74,19 @@ impl Workshop {
             }
         }
         self.materials[place] = Rc::new(own);
+        Ok(())
+    }
+
+    /// Of a known material only prices can be noted: its figures are those of its kind.
+    fn edit_known(&mut self, key: &str, edit: MaterialEdit) -> Result<(), EditError> {
+        let known = coatings::material(key).ok_or(EditError::Unknown("material"))?;
+        let MaterialEdit::Price(can, price) = edit else {
+            return Err(EditError::Unknown("material"));
+        };
+        let can = coatings::can(can).ok_or(EditError::Unknown("can size"))?.key;
+        for edit in self.set_price(&known.key, can, price.as_ref()) {
+            self.books.apply(edit, false, self.units)?;
+        }
         Ok(())
     }
 

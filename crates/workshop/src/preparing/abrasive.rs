@@ -24,7 +24,9 @@ pub struct Ladder {
 
 const SCUFF: Ladder = Ladder {
     grits: &["P180", "P220"],
-    why: Reason::practice("An old finish is only scuffed, with P150 to P220, until it is dull all over."),
+    why: Reason::practice(
+        "An old finish is only scuffed: first with P180, then with P220, until it is dull all over.",
+    ),
 };
 const SLICK: Ladder = Ladder {
     grits: &["P220"],
@@ -49,12 +51,12 @@ const ROUGH_WOOD: Ladder = Ladder {
 /// Between coats of primer and paint.
 pub(super) const BETWEEN_PAINT: Ladder = Ladder {
     grits: &["P320"],
-    why: Reason::practice("Between coats of primer and paint lightly, with P220 to P320."),
+    why: Reason::practice("Between coats of primer and paint lightly, only until the nibs are off."),
 };
 /// Between clear coats.
 pub(super) const BETWEEN_CLEAR: Ladder = Ladder {
     grits: &["P400"],
-    why: Reason::practice("Between clear coats lightly, with P320 to P400."),
+    why: Reason::practice("Between clear coats lightly, only until the nibs are off."),
 };
 
 impl Ladder {

@@ -85,7 +85,7 @@ pub(super) fn clean(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
                 Volume::litres(area / SOLUTION.high),
                 Volume::litres(area / SOLUTION.low),
             ),
-            "area / what a litre washes, 10 to 20 m2 (110 to 215 ft2)",
+            "area / what a litre washes, 10 to 20 m² (110 to 215 ft²)",
         ),
     };
     let mut step = PrepareStep::new("clean", "Clean it all").how([CLEAN]);
@@ -143,7 +143,7 @@ pub(super) fn clean(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
                         Volume::litres(area / SPIRITS.high),
                         Volume::litres(area / SPIRITS.low),
                     ),
-                    "area / what a litre does, 8 to 16 m2 (86 to 170 ft2)",
+                    "area / what a litre does, 8 to 16 m² (86 to 170 ft²)",
                 )
                 .cloths(of.takeoff.painted.value)
                 .lasts(time::on(of.takeoff.painted.value, time::WAX))
@@ -160,7 +160,7 @@ impl PrepareStep {
             "cloths",
             "Cloths",
             one_for(area, (1.0, 2.0)),
-            "one for 1 to 2 m2 (11 to 22 ft2)",
+            "one for 1 to 2 m² (11 to 22 ft²)",
         )
     }
 }
@@ -179,7 +179,7 @@ pub(super) fn smell(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     let area = one * f64::from(of.piece.count);
     let half = |rate: f64| Volume::litres(area.as_square_metres() / rate / 2.0);
     let much = Much::Volume(half(SPRAYED.high), half(SPRAYED.low));
-    let from = "half of: inside / what a litre wets, 15 to 30 m2 (160 to 320 ft2)";
+    let from = "half of: inside / what a litre wets, 15 to 30 m² (160 to 320 ft²)";
     let step = PrepareStep::new("smell", "Drive out the smell")
         .how([SMELL])
         .takes("Inside", Much::Area(area), "surfaces that look inside")

@@ -177,7 +177,7 @@ pub(super) fn fill(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     let area: Area = open.flat_map(|zone| &zone.patches).map(|patch| patch.area).sum();
     if area > Area::ZERO {
         let paste = Mass::kilograms(area.as_square_metres() * PASTE);
-        let from = "10 lb for 400 ft2, \"Data on Painting\", Building Construction vol. 4";
+        let from = "10 lb for 400 ft², \"Data on Painting\", Building Construction vol. 4";
         let step = PrepareStep::new("grain", "Fill the grain")
             .how([GRAIN])
             .lasts(time::on(area, time::GRAIN))

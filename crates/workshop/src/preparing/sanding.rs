@@ -14,6 +14,9 @@ const STRIPPER_RATE: Figure = Figure::practice(2.5, 5.0);
 /// How often it is laid on.
 const STRIPPED_TIMES: Figure = Figure::practice(1.0, 2.0);
 
+/// Between coats only nibs come off: a sheet lasts for twice as much (common practice, no source).
+const BETWEEN_LASTS: f64 = 2.0;
+
 const STRIP: Reason = Reason::practice(
     "What is wanted is the wood: take the old finish off with a stripper or a scraper, and wash off what is left of it.",
 );
@@ -89,7 +92,7 @@ pub(super) fn strip(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
                 "stripper",
                 "Stripper, if not scraped",
                 stripper(area),
-                "area x 1 to 2 times / what a litre lies on, 2.5 to 5 m2 (27 to 54 ft2)",
+                "area x 1 to 2 times / what a litre lies on, 2.5 to 5 m² (27 to 54 ft²)",
             )
             .held(held.filter(|_| alike.is_old))
             .mind([STRIPPER, LEAD_TEST]);
@@ -129,7 +132,7 @@ pub(super) fn sand(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
             "tack-rags",
             "Tack rags",
             one_for(area, (3.0, 6.0)),
-            "one for 3 to 6 m2 (32 to 65 ft2)",
+            "one for 3 to 6 m² (32 to 65 ft²)",
         )
         .mind([DUST]);
     steps.push(step);
@@ -188,23 +191,26 @@ pub(super) fn between(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
                 );
             // By hand: a machine soon goes through a coat.
             for grit in ladder.grits {
-                step = by_hand(of, step, grit, &sum);
+                step = by_hand(of, step, grit, &sum, BETWEEN_LASTS);
             }
             steps.push(step.when(When::Between).mind([DUST]));
         }
     }
 }
 
-/// How much a sheet scuffs: the maker's own figure, or the usual one; square metres, at least and at most.
-fn yields(of: &Of<'_>) -> (f64, f64) {
+/// How much a sheet scuffs: the maker's own figure, or the usual one; square metres, at least and at most. `longer` is how
+/// many times as far it goes on what is sanded here.
+fn yields(of: &Of<'_>, longer: f64) -> (f64, f64) {
     let own = of.workshop.books.only("habits").number("habits", "sheet-yield");
-    own.filter(|own| *own > 0.0)
-        .map_or((USUAL_YIELD.low, USUAL_YIELD.high), |own| (own, own))
+    let (low, high) = own
+        .filter(|own| *own > 0.0)
+        .map_or((USUAL_YIELD.low, USUAL_YIELD.high), |own| (own, own));
+    (low * longer, high * longer)
 }
 
 /// Sheets of one grit, if all is done by hand.
-fn by_hand(of: &Of<'_>, step: PrepareStep, grit: &'static str, alike: &Alike) -> PrepareStep {
-    let (low, high) = sheets(alike.plane, alike.profiled, yields(of)).all_by_hand;
+fn by_hand(of: &Of<'_>, step: PrepareStep, grit: &'static str, alike: &Alike, longer: f64) -> PrepareStep {
+    let (low, high) = sheets(alike.plane, alike.profiled, yields(of, longer)).all_by_hand;
     step.buys(
         format!("sheets-{grit}"),
         format!("{grit}, by hand"),
@@ -215,8 +221,8 @@ fn by_hand(of: &Of<'_>, step: PrepareStep, grit: &'static str, alike: &Alike) ->
 
 /// Sheets of one grit, or discs and sheets.
 fn abrasive(of: &Of<'_>, step: PrepareStep, grit: &'static str, alike: &Alike) -> PrepareStep {
-    let step = by_hand(of, step, grit, alike);
-    let taken = sheets(alike.plane, alike.profiled, yields(of));
+    let step = by_hand(of, step, grit, alike, 1.0);
+    let taken = sheets(alike.plane, alike.profiled, yields(of, 1.0));
     if taken.discs.1 == 0 {
         return step;
     }

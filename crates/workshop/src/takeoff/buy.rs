@@ -83,8 +83,7 @@ pub(crate) fn cans_for(
     need: Volume,
     had: &[&CanSize],
 ) -> Result<Buy, ChoiceError> {
-    let own = workshop.materials.iter().find(|own| *own.key == *material.key);
-    let offers = own.map(|own| own.offers()).unwrap_or_default();
+    let offers = workshop.offers(&material.key);
     if offers.is_empty() {
         let sizes: Vec<&'static CanSize> = can_sizes(workshop.units)
             .iter()

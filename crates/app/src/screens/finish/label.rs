@@ -3,13 +3,14 @@
 use std::rc::Rc;
 
 use coatings::{Figure, Material, can_sizes};
-use web_sys::{HtmlInputElement, HtmlSelectElement};
+use web_sys::HtmlInputElement;
 use workshop::{Edit, LABEL_FIELDS, LabelField, LayerPlan, MaterialEdit, OwnMaterial};
 use yew::prelude::*;
 
+use super::super::figure::{Asked, Remark, figure_field};
 use super::Planned;
 use crate::parts::{button, fold};
-use crate::state::{Act, FigureId, read_figure};
+use crate::state::{Act, FigureId};
 use crate::words;
 
 /// The figures of a layer, folded.
@@ -96,7 +97,7 @@ fn entered(planned: &Planned<'_>, own: &Rc<OwnMaterial>, material: &Material) ->
                     <input id={name} type="text" value={own.name.clone()} onchange={rename} />
                 </div>
                 { for LABEL_FIELDS.iter().map(|field| of_label(planned, own, field)) }
-                { for cans.map(|can| figure_field(planned, &Asked {
+                { for cans.map(|can| figure_field(&planned.shown.app, send, &Asked {
                     id: FigureId::Price(Rc::clone(&own.key), can.key),
                     label: format!("Price of {}", can.label),
                     typed: own.prices.get(can.key).map(|price| price.typed().to_owned()),
@@ -112,6 +113,7 @@ fn entered(planned: &Planned<'_>, own: &Rc<OwnMaterial>, material: &Material) ->
 }
 
 fn of_label(planned: &Planned<'_>, own: &Rc<OwnMaterial>, field: &'static LabelField) -> Html {
+    let send = &planned.shown.send;
     let reading = own.label.get(field.key);
     let usual_unit = field.usual_unit(planned.shown.app.workshop.units);
     let unit = reading.map_or(usual_unit, |reading| reading.unit());
@@ -120,7 +122,8 @@ fn of_label(planned: &Planned<'_>, own: &Rc<OwnMaterial>, field: &'static LabelF
         words::figure(figure, factor)
     });
     figure_field(
-        planned,
+        &planned.shown.app,
+        send,
         &Asked {
             id: FigureId::Label(Rc::clone(&own.key), field.key),
             label: field.field.label().into(),
@@ -131,15 +134,6 @@ fn of_label(planned: &Planned<'_>, own: &Rc<OwnMaterial>, field: &'static LabelF
             remark: remark(own, field),
         },
     )
-}
-
-/// What is to be said of a figure.
-#[derive(Clone)]
-enum Remark {
-    /// It cannot be read, or cannot be.
-    Error(String),
-    /// It can be, but hardly is.
-    Question(String),
 }
 
 /// What is to be said of what was read of a figure.
@@ -153,79 +147,5 @@ fn remark(own: &OwnMaterial, field: &LabelField) -> Option<Remark> {
             let doubt = doubts.into_iter().find(|doubt| doubt.field() == field.field)?;
             Some(Remark::Question(doubt.to_string()))
         }
-    }
-}
-
-/// What a field asks.
-struct Asked {
-    id: FigureId,
-    label: String,
-    /// What was read last, as typed.
-    typed: Option<String>,
-    unit: &'static str,
-    /// The units that it may be written in: key, sign and factor.
-    units: &'static [(&'static str, &'static str, f64)],
-    /// What stands in for it.
-    usual: String,
-    /// What is to be said of what was read.
-    remark: Option<Remark>,
-}
-
-/// The field of one figure, with its unit and with what is wrong with it.
-fn figure_field(planned: &Planned<'_>, asked: &Asked) -> Html {
-    let Asked { id, label, units, .. } = asked;
-    let send = &planned.shown.send;
-    let draft = planned.shown.app.figures.get(id);
-    let typed = || asked.typed.clone().unwrap_or_default();
-    let (text, unit) = draft.cloned().unwrap_or_else(|| (typed(), asked.unit));
-    let remark = match read_figure(id, &text, unit) {
-        Err(fault) => Some(Remark::Error(fault)),
-        Ok(_) => asked.remark.clone(),
-    };
-    let is_wrong = matches!(remark, Some(Remark::Error(_)));
-    let element = id.element();
-    let error = format!("{element}-error");
-    let said = remark.as_ref().map(|remark| match remark {
-        Remark::Error(text) => html! {
-            <span class="error" id={error.clone()}><span class="unseen">{ "Error: " }</span>{ text }</span>
-        },
-        Remark::Question(text) => html! { <span class="asked" id={error.clone()}>{ text }</span> },
-    });
-    let (typing, leaving, choosing) = (id.clone(), id.clone(), id.clone());
-    let type_in = send.reform(move |event: InputEvent| {
-        let text = event.target_unchecked_into::<HtmlInputElement>().value();
-        Act::Figure(typing.clone(), text, unit)
-    });
-    let leave = send.reform(move |_: FocusEvent| Act::LeaveFigure(leaving.clone()));
-    let all: &'static [(&'static str, &'static str, f64)] = units;
-    let kept = text.clone();
-    let choose = send.reform(move |event: Event| {
-        let chosen = event.target_unchecked_into::<HtmlSelectElement>().value();
-        let known = all.iter().find(|(key, ..)| *key == chosen);
-        Act::Figure(
-            choosing.clone(),
-            kept.clone(),
-            known.map_or(unit, |(key, ..)| *key),
-        )
-    });
-    let option = |(key, sign, _): &(&'static str, &'static str, f64)| {
-        html! { <option value={*key} selected={*key == unit}>{ *sign }</option> }
-    };
-    html! {
-        <div class={classes!("field", is_wrong.then_some("wrong"))}>
-            <label for={element.clone()}>{ label }</label>
-            <div class="with-unit">
-                <input id={element.clone()} type="text" inputmode="decimal" autocomplete="off" value={text}
-                    placeholder={asked.usual.clone()} aria-describedby={remark.is_some().then_some(error)}
-                    aria-invalid={is_wrong.then_some("true")} oninput={type_in} onblur={leave} />
-                if !units.is_empty() {
-                    <select id={format!("{element}-unit")} aria-label={format!("Unit of {label}")} onchange={choose}>
-                        { for units.iter().map(option) }
-                    </select>
-                }
-            </div>
-            // Always one node, or the field beside it would be made anew and lose the focus.
-            { said.unwrap_or_default() }
-        </div>
     }
 }

@@ -1,0 +1,91 @@
+//! The field of a figure of a label or of the price of a can.
+
+use web_sys::{HtmlInputElement, HtmlSelectElement};
+use yew::prelude::*;
+
+use super::Send;
+use crate::state::{Act, App, FigureId, read_figure};
+
+/// What is to be said of a figure.
+#[derive(Clone)]
+pub enum Remark {
+    /// It cannot be read, or cannot be.
+    Error(String),
+    /// It can be, but hardly is.
+    Question(String),
+}
+
+/// What a field asks.
+pub struct Asked {
+    /// Which figure.
+    pub id: FigureId,
+    /// What it is called.
+    pub label: String,
+    /// What was read last, as typed.
+    pub typed: Option<String>,
+    pub unit: &'static str,
+    /// The units that it may be written in: key, sign and factor.
+    pub units: &'static [(&'static str, &'static str, f64)],
+    /// What stands in for it.
+    pub usual: String,
+    /// What is to be said of what was read.
+    pub remark: Option<Remark>,
+}
+
+/// The field of one figure, with its unit and with what is wrong with it.
+pub fn figure_field(app: &App, send: &Send, asked: &Asked) -> Html {
+    let Asked { id, label, units, .. } = asked;
+    let draft = app.figures.get(id);
+    let typed = || asked.typed.clone().unwrap_or_default();
+    let (text, unit) = draft.cloned().unwrap_or_else(|| (typed(), asked.unit));
+    let remark = match read_figure(id, &text, unit) {
+        Err(fault) => Some(Remark::Error(fault)),
+        Ok(_) => asked.remark.clone(),
+    };
+    let is_wrong = matches!(remark, Some(Remark::Error(_)));
+    let element = id.element();
+    let error = format!("{element}-error");
+    let said = remark.as_ref().map(|remark| match remark {
+        Remark::Error(text) => html! {
+            <span class="error" id={error.clone()}><span class="unseen">{ "Error: " }</span>{ text }</span>
+        },
+        Remark::Question(text) => html! { <span class="asked" id={error.clone()}>{ text }</span> },
+    });
+    let (typing, leaving, choosing) = (id.clone(), id.clone(), id.clone());
+    let type_in = send.reform(move |event: InputEvent| {
+        let text = event.target_unchecked_into::<HtmlInputElement>().value();
+        Act::Figure(typing.clone(), text, unit)
+    });
+    let leave = send.reform(move |_: FocusEvent| Act::LeaveFigure(leaving.clone()));
+    let all: &'static [(&'static str, &'static str, f64)] = units;
+    let kept = text.clone();
+    let choose = send.reform(move |event: Event| {
+        let chosen = event.target_unchecked_into::<HtmlSelectElement>().value();
+        let known = all.iter().find(|(key, ..)| *key == chosen);
+        Act::Figure(
+            choosing.clone(),
+            kept.clone(),
+            known.map_or(unit, |(key, ..)| *key),
+        )
+    });
+    let option = |(key, sign, _): &(&'static str, &'static str, f64)| {
+        html! { <option value={*key} selected={*key == unit}>{ *sign }</option> }
+    };
+    html! {
+        <div class={classes!("field", is_wrong.then_some("wrong"))}>
+            <label for={element.clone()}>{ label }</label>
+            <div class="with-unit">
+                <input id={element.clone()} type="text" inputmode="decimal" autocomplete="off" value={text}
+                    placeholder={asked.usual.clone()} aria-describedby={remark.is_some().then_some(error)}
+                    aria-invalid={is_wrong.then_some("true")} oninput={type_in} onblur={leave} />
+                if !units.is_empty() {
+                    <select id={format!("{element}-unit")} aria-label={format!("Unit of {label}")} onchange={choose}>
+                        { for units.iter().map(option) }
+                    </select>
+                }
+            </div>
+            // Always one node, or the field beside it would be made anew and lose the focus.
+            { said.unwrap_or_default() }
+        </div>
+    }
+}

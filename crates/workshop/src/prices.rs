@@ -1,0 +1,105 @@
+//! What cans cost: of a material of the maker's own as it stands with its label, of any other as it stands in a book.
+
+use coatings::can::Offer;
+
+use crate::document::{Price, Workshop};
+
+/// The book of prices of materials without a label of the maker's own.
+pub(crate) const BOOK: &str = "cans";
+
+/// The name of the line for a can of a material.
+pub(crate) fn line(material: &str, can: &str) -> String {
+    format!("{material}-{can}")
+}
+
+impl Workshop {
+    /// The cans of a material that have a price, with their keys.
+    pub fn offers(&self, material: &str) -> Vec<(&'static str, Offer)> {
+        if let Some(own) = self.materials.iter().find(|own| &*own.key == material) {
+            return own.offers();
+        }
+        let lines = self.books.lines(BOOK).iter();
+        let offer = |line: &std::rc::Rc<crate::book::Line>| {
+            let can = coatings::can(line.text("can"))?;
+            let (size, price) = (can.volume(), line.money("price")?);
+            Some((can.key, Offer { size, price }))
+        };
+        lines
+            .filter(|line| line.text("material") == material)
+            .filter_map(offer)
+            .collect()
+    }
+
+    /// What was typed as the price of a can of a material; nothing where there is none.
+    pub fn price_of(&self, material: &str, can: &str) -> Option<String> {
+        if let Some(own) = self.materials.iter().find(|own| &*own.key == material) {
+            return own.prices.get(can).map(|price| price.typed().to_owned());
+        }
+        let line = self.books.line(BOOK, &line(material, can))?;
+        Some(line.text("price").to_owned())
+    }
+
+    /// Notes the price of a can of a known material, or that there is none any more.
+    pub(crate) fn set_price(&self, material: &str, can: &str, price: Option<&Price>) -> Vec<crate::BookEdit> {
+        let id: std::rc::Rc<str> = line(material, can).into();
+        let is_there = self.books.line(BOOK, &id).is_some();
+        let strike = is_there.then(|| crate::BookEdit::Strike(BOOK, std::rc::Rc::clone(&id)));
+        let add = price.map(|price| {
+            let values = vec![
+                ("material", material.to_owned()),
+                ("can", can.to_owned()),
+                ("price", price.typed().to_owned()),
+            ];
+            crate::BookEdit::Add(BOOK, id, values)
+        });
+        strike.into_iter().chain(add).collect()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use std::rc::Rc;
+
+    use super::*;
+    use crate::{Edit, MaterialEdit, invented_workshop};
+
+    fn priced(workshop: &Workshop, material: &str, can: &'static str, price: Option<&str>) -> Workshop {
+        let price = price.map(|text| Price::new(text).unwrap());
+        let edit = Edit::Material(material.into(), MaterialEdit::Price(can, price));
+        workshop.apply(edit).unwrap()
+    }
+
+    #[test]
+    fn any_material_can_have_prices() {
+        let bare = invented_workshop();
+        assert!(bare.offers("trim-enamel").is_empty());
+        let quart = priced(&bare, "trim-enamel", "us-quart", Some("24.50"));
+        let both = priced(&quart, "trim-enamel", "us-gallon", Some("70"));
+        let keys: Vec<_> = both
+            .offers("trim-enamel")
+            .iter()
+            .map(|(key, offer)| (*key, offer.price))
+            .collect();
+        assert_eq!(keys, [("us-quart", 2450), ("us-gallon", 7000)]);
+        assert_eq!(both.price_of("trim-enamel", "us-quart").as_deref(), Some("24.50"));
+        let dearer = priced(&both, "trim-enamel", "us-gallon", Some("80"));
+        assert_eq!(dearer.price_of("trim-enamel", "us-gallon").as_deref(), Some("80"));
+        let again = priced(&dearer, "trim-enamel", "us-gallon", None);
+        assert_eq!(again.offers("trim-enamel").len(), 1);
+        assert!(again.offers("shellac-primer").is_empty());
+    }
+
+    /// A label of the maker's own begins with the prices of the material that it is of, and keeps its own.
+    #[test]
+    fn a_label_of_ones_own_begins_with_the_prices_that_are_known() {
+        let bare = priced(&invented_workshop(), "trim-enamel", "us-quart", Some("24.50"));
+        let of: Rc<str> = "own-1".into();
+        let with = bare
+            .apply(Edit::AddMaterial(Rc::clone(&of), "trim-enamel".into()))
+            .unwrap();
+        assert_eq!(with.price_of("own-1", "us-quart").as_deref(), Some("24.50"));
+        let own = priced(&with, "own-1", "us-quart", Some("30"));
+        assert_eq!(own.price_of("own-1", "us-quart").as_deref(), Some("30"));
+        assert_eq!(own.price_of("trim-enamel", "us-quart").as_deref(), Some("24.50"));
+    }
+}
