@@ -95,6 +95,14 @@ pub fn mark_all_in(element: &str) {
     }
 }
 
+/// The same once the touch that brought the cursor there is over, which would take the mark away.
+pub fn mark_all_soon(element: String) -> yew::Callback<web_sys::FocusEvent> {
+    yew::Callback::from(move |_| {
+        let element = element.clone();
+        gloo::timers::callback::Timeout::new(0, move || mark_all_in(&element)).forget();
+    })
+}
+
 /// Scrolls as little as it takes until the element with this name is in sight.
 pub fn bring_into_sight(element: &str) {
     let found = web_sys::window().and_then(|w| w.document()?.get_element_by_id(element));

@@ -22,14 +22,15 @@ pub fn sheet(shown: &Shown) -> Html {
     html! {
         <section aria-label="Money" class="money">
             { verdict(&account, &money) }
-            <p class="against">{ words::unpriced(&account.unpriced) }</p>
-            <p id="nearby">{ words::nearby(&account.nearby, &money) }</p>
-            { button("price-notes", "Price notes", notes) }
             <h3>{ "This piece" }</h3>
             { only(app, send, "facts", &["bought", "asking", "sold", "sold-on", "hours", "materials", "delivery"]) }
             <h3>{ "Every piece" }</h3>
             { only(app, send, "habits", &["hourly", "profit", "fee-share", "fee", "wear", "delivery"]) }
+            // What comes and goes with an answer stands below the fields, so that none moves from under a finger.
+            <p class="against">{ words::unpriced(&account.unpriced) }</p>
             { sum(&account, &money) }
+            <p id="nearby">{ words::nearby(&account.nearby, &money) }</p>
+            { button("price-notes", "Price notes", notes) }
             { more_coats(&account, &money) }
         </section>
     }
@@ -37,16 +38,24 @@ pub fn sheet(shown: &Shown) -> Html {
 
 type Money<'a> = &'a dyn Fn(u64) -> String;
 
-/// The three prices that decide.
+/// The prices that decide, and what an hour brings.
 fn verdict(account: &Account, money: Money<'_>) -> Html {
     let price = |price: Option<u64>| price.map_or_else(|| "\u{2013}".into(), money);
+    let is_paid = account.costs.hourly > 0;
+    let most = match is_paid {
+        true => "Pay at most for it",
+        false => "Pay at most, your hours unpaid",
+    };
+    let hour = account.outcome.as_ref().and_then(|outcome| outcome.per_hour);
+    let hour = hour.map_or_else(|| "\u{2013}".into(), |hour| words::signed(hour, money));
     html! {
         <>
             <p class="verdict" id="buy-or-leave" role="status">{ words::buy_or_leave(account, money) }</p>
             <dl class="totals">
                 <div><dt>{ "Break-even, your hours unpaid" }</dt><dd id="lowest">{ price(account.lowest.filter(|lowest| *lowest > 0)) }</dd></div>
-                <div><dt>{ "Price that pays your hours" }</dt><dd id="wanted">{ price(account.wanted.filter(|wanted| *wanted > 0)) }</dd></div>
-                <div><dt>{ "Pay at most for it" }</dt><dd id="most">{ price(account.most) }</dd></div>
+                <div><dt>{ "Price that pays your hours" }</dt><dd id="wanted">{ price(account.wanted.filter(|_| is_paid)) }</dd></div>
+                <div><dt>{ most }</dt><dd id="most">{ price(account.most) }</dd></div>
+                <div><dt>{ "An hour of yours brings" }</dt><dd id="per-hour">{ hour }</dd></div>
             </dl>
         </>
     }

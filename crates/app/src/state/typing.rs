@@ -150,7 +150,8 @@ impl App {
     pub(super) fn press(&mut self, text: &'static str) {
         let Some(field) = self.field else { return };
         let is_digit = text.len() == 1 && text.starts_with(|c: char| c.is_ascii_digit());
-        let before = if is_digit && self.fresh {
+        // A reading that is marked goes as a whole.
+        let before = if self.fresh && (is_digit || text == BACK) {
             String::new()
         } else {
             self.text(field)
@@ -353,9 +354,11 @@ mod tests {
             again.update(Act::Key("1")).update(Act::Key("9")).text(width),
             "19"
         );
-        // What is added to a reading is added: a fraction, or a character less.
+        // What is added to a reading is added: a fraction. What is marked goes as a whole; then it is a character less.
         assert_eq!(again.update(Act::Key("7/8")).text(width), "10 7/8");
-        assert_eq!(again.update(Act::Key(BACK)).text(width), "1");
+        assert_eq!(again.update(Act::Key(BACK)).text(width), "");
+        let typed = again.update(Act::Key("1")).update(Act::Key("2"));
+        assert_eq!(typed.update(Act::Key(BACK)).text(width), "1");
     }
 
     #[test]

@@ -193,7 +193,7 @@ pub fn unpriced(names: &[String]) -> String {
     match names.as_slice() {
         [] => String::new(),
         names => format!(
-            "Not in this, as they have no price: {}. Write below what all materials cost, or the prices of cans on To buy.",
+            "Not in this, as they have no price: {}. Write above what all materials cost, or the prices of cans on To buy.",
             super::and(names)
         ),
     }

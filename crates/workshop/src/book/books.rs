@@ -275,7 +275,7 @@ pub static BOOKS: [Book; 15] = [
         is_single: true,
         fields: &[
             once("hourly", "Wanted for an hour", Money),
-            once("profit", "Wanted besides, for a piece", Money),
+            once("profit", "Profit wanted besides", Money),
             once("fee-share", "Fee of the marketplace", Of(Share)),
             once("fee", "Fee for each sale", Money),
             once("wear", "Wear of tools for a piece", Money),
@@ -302,7 +302,7 @@ pub static BOOKS: [Book; 15] = [
         of_piece: true,
         is_single: true,
         fields: &[
-            once("bought", "Paid, or asked of you", Money),
+            once("bought", "Paid for it, or asked", Money),
             once("asking", "What you would ask for it", Money),
             once("sold", "Sold for", Money),
             once("sold-on", "Sold on", Day),

@@ -8,6 +8,7 @@ use workshop::book::FieldKind;
 use yew::prelude::*;
 
 use super::Form;
+use crate::browser::mark_all_soon;
 use crate::parts::{palette, select};
 use crate::state::Act;
 
@@ -33,13 +34,13 @@ impl Form<'_> {
             _ => field.label.into(),
         };
         match field.kind {
-            FieldKind::Text => self.written(key, &label, "text"),
-            FieldKind::Hours => self.written(key, &label, "text"),
-            FieldKind::Count(_) => self.written(key, &label, "numeric"),
-            FieldKind::Money => self.written(key, &label, "decimal"),
-            FieldKind::Scale => self.written(key, &label, "text"),
+            FieldKind::Text => self.written(key, &label, "text", false),
+            FieldKind::Hours => self.written(key, &label, "text", false),
+            FieldKind::Count(_) => self.written(key, &label, "numeric", true),
+            FieldKind::Money => self.written(key, &label, "decimal", true),
+            FieldKind::Scale => self.written(key, &label, "text", true),
             FieldKind::Colour => self.native(key, &label, "color"),
-            FieldKind::Of(_) => self.written(key, &label, "text"),
+            FieldKind::Of(_) => self.written(key, &label, "text", true),
             FieldKind::Words => self.words(key, &label),
             FieldKind::Day => self.native(key, &label, "date"),
             FieldKind::Material => self.material(key, &label),
@@ -63,7 +64,9 @@ impl Form<'_> {
         }
     }
 
-    fn written(&self, key: &str, label: &str, mode: &'static str) -> Html {
+    /// A field that is written in; where it `marks`, what stands in it is marked first, so that a new number takes the place
+    /// of the old one.
+    fn written(&self, key: &str, label: &str, mode: &'static str, marks: bool) -> Html {
         let id = self.id(key);
         let element = id.element();
         let error = format!("{element}-error");
@@ -86,7 +89,7 @@ impl Form<'_> {
         html! {
             <div class={classes!("field", fault.is_some().then_some("wrong"))}>
                 <label for={element.clone()}>{ label }</label>
-                <input id={element} type="text" inputmode={mode} autocomplete="off" value={self.app.entry(&id)}
+                <input id={element.clone()} type="text" inputmode={mode} onfocus={marks.then(|| mark_all_soon(element))} autocomplete="off" value={self.app.entry(&id)}
                     aria-describedby={fault.is_some().then_some(error)}
                     aria-invalid={fault.is_some().then_some("true")} oninput={write} onblur={leave} />
                 // Always one node, or the field beside it would be made anew and lose the focus.
