@@ -108,6 +108,14 @@ pub struct Suggestion {
     pub notes: Vec<Reason>,
 }
 
+impl SuggestedLayer {
+    /// Whether the maker may well put on more or fewer coats: of paint and of clear coats, not of what cleans, colours or
+    /// blocks.
+    pub fn is_free_in_coats(&self) -> bool {
+        matches!(self.stage, Stage::Paint | Stage::Topcoat)
+    }
+}
+
 impl Suggestion {
     /// Whether the old finish has to come off first, for what is wanted is the wood.
     pub fn wants_bare_wood(&self) -> bool {

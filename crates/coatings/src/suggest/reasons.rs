@@ -49,20 +49,23 @@ pub(super) const HARD_CLASS: &str =
     "This wood is of the hardest class for latex paint: an alkyd or shellac primer holds better on it.";
 
 // Stain blockers.
-pub(super) const BLEEDS: &str = "The colour of this wood comes through a light paint: block it.";
+pub(super) const BLEEDS: &str = "The colour of this wood comes through all but a dark paint: block it.";
 pub(super) const EXTRACTIVES: Reason = read(
     "Water-soluble extractives want a primer that is labelled to block them, mostly an oil-alkyd one.",
     "Wood Handbook FPL-GTR-190 p. 378, of redwood and western redcedar",
 );
-pub(super) const OLD_RED: Reason =
-    practice("Old red stain comes through a light paint worse than anything: block it, with two coats.");
+pub(super) const OLD_RED: Reason = practice(
+    "Old red stain comes through all but a dark paint, worse than anything: block it, with two coats.",
+);
 pub(super) const OIL_SOLUBLE: Reason = read(
     "Shellac as a coat between stops oil-soluble colours.",
     "TM 43-0139 s. 2-23",
 );
 pub(super) const ODOUR: Reason = practice("Shellac holds smells back.");
-pub(super) const ODOUR_INSIDE: Reason =
-    practice("Smells sit in the unfinished wood: give shellac to the inside and the drawers too.");
+pub(super) const ODOUR_INSIDE: Reason = practice(
+    "Smells sit in the unfinished wood. This plan is for what is finished; for the inside and the drawers, which want shellac \
+     too, choose their surfaces on Surfaces, in a zone of their own.",
+);
 pub(super) const WAX_BARRIER: Reason = practice("Shellac parts the new coats from what is left of the wax.");
 pub(super) const LATEX_WAIT: Reason = read(
     "If you take a latex stain blocker instead, wait 24 to 48 h before the first topcoat, or the bleed passes through it.",
@@ -72,7 +75,7 @@ pub(super) const TEST_BLEED: Reason = practice(
     "Rub a damp white cloth on a hidden spot: what colours it will bleed. Try the blocker there first.",
 );
 pub(super) const DARK_BLEED: Reason =
-    practice("A bleed hardly shows under a dark paint. If the paint is to be light, block it.");
+    practice("A bleed hardly shows under a dark paint. Under any other, block it.");
 
 // Knots and pores.
 pub(super) const KNOTS: Reason = read(
@@ -113,7 +116,7 @@ pub(super) const SEAL_OLD: Reason =
 pub(super) const TWO_PAINT: Reason = practice("Two coats of paint are usual for an even colour.");
 pub(super) const TWO_CLEAR: Reason = practice("Two clear coats are usual where it is touched.");
 pub(super) const NO_YELLOW: Reason =
-    memory("Water-based clear coats do not yellow a light paint, oil-based ones do.");
+    memory("Water-based clear coats do not yellow the colour under them, oil-based ones do.");
 
 // Paints that do not stand alone.
 pub(super) const CHALK_NEEDS: Reason = Reason {

@@ -174,11 +174,11 @@ impl Colour {
         Some(Colour([red, green, blue]))
     }
 
-    /// Whether a bleed from below would show through it: more than 60 % of the luma of ITU-R BT.709 (the limit is common
-    /// practice, no source).
+    /// Whether a bleed from below would show through it, as it does through all but dark paint: more than 30 % of the luma of
+    /// ITU-R BT.709 (the limit is common practice, no source).
     pub fn is_light(self) -> bool {
         let [red, green, blue] = self.0.map(f64::from);
-        0.2126 * red + 0.7152 * green + 0.0722 * blue > 0.6 * 255.0
+        0.2126 * red + 0.7152 * green + 0.0722 * blue > 0.3 * 255.0
     }
 
     /// Writes `#rrggbb`.

@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use coatings::suggest::{Suggestion, suggest};
+use coatings::suggest::{SuggestedLayer, Suggestion, suggest};
 use coatings::{Basis, Body, Condition, Stage, Wish};
 
 use super::{Colour, OwnMaterial, generic, material_of};
@@ -127,12 +127,20 @@ impl Scheme {
         suggest(&self.condition, self.wish(own))
     }
 
-    /// Whether the planned layers are those of a suggestion; a maker's own material stands for what it is a copy of.
+    /// Whether the planned layers are those of a suggestion; a maker's own material stands for what it is a copy of, and of
+    /// paint and clear coats there may be more or fewer.
     pub fn is_as_suggested(&self, own: &[Rc<OwnMaterial>], suggestion: &Suggestion) -> bool {
         let planned = self.layers.iter().filter(|layer| layer.coats > 0);
-        let planned = planned.map(|layer| (generic(own, &layer.material), layer.coats));
-        let suggested = suggestion.layers.iter();
-        planned.eq(suggested.map(|layer| (layer.material, layer.coats)))
+        let is_so = |planned: &LayerPlan, layer: &SuggestedLayer| {
+            let has_coats = layer.is_free_in_coats() || planned.coats == layer.coats;
+            generic(own, &planned.material) == layer.material && has_coats
+        };
+        let planned: Vec<&LayerPlan> = planned.collect();
+        planned.len() == suggestion.layers.len()
+            && planned
+                .iter()
+                .zip(&suggestion.layers)
+                .all(|(planned, layer)| is_so(planned, layer))
     }
 
     /// Where a new layer of a stage goes: behind all of the same or an earlier one, whose stages `of` tells.
@@ -170,9 +178,15 @@ mod tests {
     #[test]
     fn what_is_planned_tells_what_is_wanted() {
         let mut scheme = Scheme::usual();
-        assert_eq!(scheme.wish(&[]), Wish::Painted { light: false });
-        scheme.colour = Colour([0xf2, 0xee, 0xe0]);
-        assert_eq!(scheme.wish(&[]), Wish::Painted { light: true });
+        // A bleed shows through a middling green as through cream, and not through navy.
+        for (colour, light) in [
+            ([0x46, 0x68, 0x5f], true),
+            ([0xf2, 0xee, 0xe0], true),
+            ([0x28, 0x38, 0x58], false),
+        ] {
+            scheme.colour = Colour(colour);
+            assert_eq!(scheme.wish(&[]), Wish::Painted { light });
+        }
         assert!(scheme.is_coloured(&[]));
         scheme.layers[2].coats = 0;
         assert_eq!((scheme.wish(&[]), scheme.is_coloured(&[])), (Wish::Clear, false));
@@ -186,6 +200,13 @@ mod tests {
         scheme.condition.odour = true;
         let suggestion = scheme.suggestion(&[]);
         assert!(!scheme.is_as_suggested(&[], &suggestion), "{suggestion:?}");
+        // One clear coat more or less is the maker's own affair; a coat of primer less is not.
+        let mut scheme = Scheme::usual();
+        let suggestion = scheme.suggestion(&[]);
+        scheme.layers[3].coats = 1;
+        assert!(scheme.is_as_suggested(&[], &suggestion));
+        scheme.layers[1].coats = 3;
+        assert!(!scheme.is_as_suggested(&[], &suggestion));
     }
 
     #[test]

@@ -805,6 +805,32 @@ mod tests {
         assert!(crate::takeoff(&piece, &[], Default::default()).is_ok());
     }
 
+    /// The maker's own label of the paint and the one clear coat that was wanted are still there.
+    #[test]
+    fn a_suggestion_keeps_labels_and_numbers_of_coats() {
+        let workshop = [
+            Edit::AddMaterial("own-1".into(), "trim-enamel".into()),
+            Edit::Piece(id("a"), finish(SchemeEdit::Material(2, "own-1".into()))),
+            Edit::Piece(id("a"), finish(SchemeEdit::Coats(3, 1))),
+            Edit::Piece(id("a"), finish(SchemeEdit::Sign(Sign::Odour, true))),
+            Edit::Piece(
+                id("a"),
+                finish(SchemeEdit::Suggested(Wish::Painted { light: false })),
+            ),
+        ]
+        .into_iter()
+        .fold(one(), |workshop, edit| workshop.apply(edit).unwrap());
+        let layers = &workshop.pieces[0].scheme.layers;
+        let layers: Vec<_> = layers
+            .iter()
+            .map(|layer| (&*layer.material, layer.coats))
+            .collect();
+        assert_eq!(
+            layers[1..],
+            [("shellac-primer", 1), ("own-1", 2), ("water-polyurethane", 1)]
+        );
+    }
+
     #[test]
     fn materials_that_come_in_with_keys_of_the_same_row_stay_apart() {
         let workshop = |name: &str, keys: &[&str]| {

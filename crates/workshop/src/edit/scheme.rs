@@ -181,7 +181,7 @@ impl Scheme {
             }
             SchemeEdit::Suggested(wish) => {
                 self.colour_for(wish, own);
-                self.take_suggestion(wish);
+                self.take_suggestion(wish, own);
             }
         }
         Ok(())
@@ -209,19 +209,22 @@ impl Scheme {
         Ok(tool.key)
     }
 
-    /// Layers that stay keep their tools and cans.
-    fn take_suggestion(&mut self, wish: Wish) {
+    /// Layers that stay keep their tools and cans, a label of the maker's own, and of paint and clear coats their number.
+    fn take_suggestion(&mut self, wish: Wish, own: &[Rc<OwnMaterial>]) {
         let before = std::mem::take(&mut self.layers);
         for suggested in suggest(&self.condition, wish).layers {
             let Some(material) = coatings::material(suggested.material) else {
                 continue;
             };
-            let known = before.iter().find(|layer| &*layer.material == suggested.material);
+            let known = before
+                .iter()
+                .find(|layer| generic(own, &layer.material) == suggested.material);
             let layer = known.cloned().unwrap_or_else(|| LayerPlan::usual(material));
-            self.layers.push(LayerPlan {
-                coats: suggested.coats,
-                ..layer
-            });
+            let coats = match known.map(|layer| layer.coats) {
+                Some(coats) if coats > 0 && suggested.is_free_in_coats() => coats,
+                _ => suggested.coats,
+            };
+            self.layers.push(LayerPlan { coats, ..layer });
         }
     }
 }
