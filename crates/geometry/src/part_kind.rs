@@ -43,7 +43,7 @@ part_kinds! {
     Front "front" "Front board" Body;
     BackBoard "back-board" "Back board" Body;
     TopRail "top-rail" "Top rail, {front or back}" Body;
-    Rail "rail" "Rail under row {row}" Body;
+    Rail "rail" "Board under row {row}" Body;
     Divider "divider" "Divider {column}, row {row}" Body;
     Partition "partition" "Partition right of section {row}" Body;
     Shelf "shelf" "Shelf {column}, row {row}" Body;

@@ -7,7 +7,7 @@ use coatings::{CanSize, Contents, Enough, Figure, Material, Need, Reason, Rgb, T
 use units::{Day, Mass};
 
 use crate::book::Line;
-use crate::document::{Workshop, material_of};
+use crate::document::{PieceId, Scheme, Workshop, material_of};
 use crate::mixing::scale;
 use crate::takeoff::Takeoff;
 
@@ -148,6 +148,20 @@ pub fn good_for(workshop: &Workshop, takeoffs: &[Option<Takeoff>], stock: &Stock
         .collect()
 }
 
+/// The other pieces that plan the same material in the same colour, and so would take from the same cans: their names.
+pub fn also_planned_for(workshop: &Workshop, piece: &PieceId, need: &Need) -> Vec<String> {
+    let plans = |scheme: &Scheme| {
+        let is_colour = need.colour.is_none_or(|colour| colour == scheme.colour.0);
+        let mut layers = scheme.layers.iter().filter(|layer| layer.coats > 0);
+        is_colour && layers.any(|layer| *layer.material == *need.material.key)
+    };
+    let others = workshop.pieces.iter().filter(|other| other.id != *piece);
+    others
+        .filter(|other| other.schemes().any(plans))
+        .map(|other| other.name.clone())
+        .collect()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -162,6 +176,20 @@ mod tests {
 
     fn today() -> Day {
         Day::read("2026-06-01").unwrap()
+    }
+
+    #[test]
+    fn pieces_that_take_from_the_same_cans_are_named() {
+        let workshop = invented_workshop();
+        let taken = takeoffs(&workshop);
+        let of = |material: &str| {
+            let lines = &taken[0].as_ref().unwrap().materials;
+            let line = lines.iter().find(|line| *line.need.material.key == *material);
+            also_planned_for(&workshop, &workshop.pieces[0].id, &line.unwrap().need)
+        };
+        // The nightstands are painted in another colour, and get the same clear coat.
+        assert!(of("trim-enamel").is_empty());
+        assert_eq!(of("water-polyurethane"), [workshop.pieces[1].name.clone()]);
     }
 
     /// 780 g with the can, 120 g without, 1.3 kg/L: 660 / 1.3 = 507.7 mL, by hand.

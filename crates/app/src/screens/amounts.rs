@@ -3,6 +3,7 @@
 use coatings::Verdict;
 use coatings::can::{ChoiceError, LEVELS};
 use units::{Volume, show_area, show_volume};
+use workshop::shelf::also_planned_for;
 use workshop::{Buy, Colour, MaterialLine, PieceEdit, Takeoff, cans_to_buy, on_shelf};
 use yew::prelude::*;
 
@@ -100,10 +101,21 @@ fn material(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, buy: &Bought,
                 </div>
             </div>
             { can(shown, takeoff, line) }
-            <p class="with">{ words::on_shelf(&on_shelf(&shown.app.workshop, &line.need), system) }</p>
+            <p class="with">{ shelf(shown, line) }</p>
             { fold(&name, title, is_open, shown.send.reform(Act::Fold), &|| detail::detail(shown, takeoff, line)) }
         </section>
     }
+}
+
+/// What stands on the shelf of a material. To look who else takes from it is only worth while where there is some.
+fn shelf(shown: &Shown, line: &MaterialLine) -> String {
+    let workshop = &shown.app.workshop;
+    let cans = on_shelf(workshop, &line.need);
+    let others = match cans.is_empty() {
+        true => Vec::new(),
+        false => also_planned_for(workshop, &shown.piece.id, &line.need),
+    };
+    words::on_shelf(&cans, &others, workshop.units)
 }
 
 /// The colour beside a material that comes in colours. The name says which material it is; the colour only helps.

@@ -1,8 +1,9 @@
 //! The job card: one page for the bench, to print and to tick off. What stands here is what is printed.
 
+use workshop::art::{Art, art};
 use workshop::out::{CardPart, CardStep, job_card};
 use workshop::preparing::{Amount, Much, PrepareStep};
-use workshop::{MaterialLine, Takeoff, cans_to_buy};
+use workshop::{MaterialLine, Piece, Takeoff, cans_to_buy};
 use yew::prelude::*;
 
 use super::amounts::swatch;
@@ -43,6 +44,7 @@ pub fn card(shown: &Shown) -> Html {
             <h3>{ "Coat by coat" }</h3>
             if !card.left_out.is_empty() { <p class="left-out">{ format!("Stays as it is: {}.", card.left_out.join("; ")) }</p> }
             { for card.parts.iter().map(|of| part(of, system)) }
+            { laid_on(&shown.piece) }
             <h3>{ "Mind" }</h3>
             <ul class="cautions">{ for card.cautions.iter().map(|caution| html! { <li>{ caution.to_string() }</li> }) }</ul>
         </article>
@@ -88,6 +90,30 @@ fn part(part: &CardPart, system: units::System) -> Html {
     }
 }
 
+/// Leaf, stencils, transfers and paper, with a box for each.
+fn laid_on(piece: &Piece) -> Html {
+    let all = art(piece);
+    if all.is_empty() {
+        return Html::default();
+    }
+    let line = |art: &Art| {
+        let sheets = words::sheets(art).map(|sheets| format!(", {sheets}"));
+        let place = Some(format!(", {}", art.place)).filter(|_| !art.place.is_empty());
+        html! {
+            <li>
+                <span class="boxes"><span class="box"></span></span>
+                <span><b>{ art.kind.label() }</b>{ place }<span class="with">{ sheets }</span></span>
+            </li>
+        }
+    };
+    html! {
+        <section class="part">
+            <h4>{ "Laid on" }</h4>
+            <ul>{ for all.iter().map(line) }</ul>
+        </section>
+    }
+}
+
 /// A step of preparing with what it takes; how it is done stands on its sheet.
 fn preparing(shown: &Shown, step: &PrepareStep) -> Html {
     let system = shown.app.workshop.units;
@@ -110,11 +136,9 @@ fn preparing(shown: &Shown, step: &PrepareStep) -> Html {
 }
 
 fn step(step: &CardStep, is_last: bool) -> Html {
+    // How long the last one cures stands with all others that cure, in the step of its own.
     let wait = match is_last {
-        true => format!(
-            ". Cured after {}.",
-            words::much(Much::Hours(step.cure.low, step.cure.high), units::System::Metric)
-        ),
+        true => ".".to_owned(),
         false => format!(". Next coat after {}.", words::hours(step.recoat)),
     };
     let thinned = step.thinned.map(|share| format!(", thinned by {share} %"));

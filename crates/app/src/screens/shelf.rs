@@ -81,7 +81,7 @@ fn entry(app: &App, send: &Send, line: &Rc<Line>, known: Option<&Stock>, taken: 
     let name = known.map_or("A can", |stock| &*stock.material.name);
     let is_coloured = known.is_some_and(|stock| stock.material.coloured);
     let first: &[&str] = if is_coloured {
-        &["material", "colour", "can", "level"]
+        &["material", "can", "level", "colour"]
     } else {
         &["material", "can", "level"]
     };
@@ -106,6 +106,7 @@ fn says(app: &App, stock: &Stock, taken: &[Option<Takeoff>]) -> Html {
         <>
             <p class="left">{ words::left(stock, app.workshop.units) }</p>
             <p class="mind">{ sentences(&mind(&app.workshop, stock, today())) }</p>
+            <p class="hint">{ (good.len() > 1).then_some("Each as if it had the can to itself; To buy reckons for all together.") }</p>
             <ul class="good-for">{ for good.iter().map(|(piece, enough)| html! {
                 <li><b>{ piece }</b>{ ": " }{ words::verdict(enough.verdict) }{ ". " }{ words::enough(enough, app.workshop.units) }</li>
             }) }</ul>

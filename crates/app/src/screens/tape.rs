@@ -129,9 +129,21 @@ pub fn stands_in(
 ) -> Option<(Length, &'static str)> {
     let rest = shared.iter().find(|(of, _)| *of == id);
     match (rest, id) {
-        (Some((_, rest)), _) => Some((*rest, "the rest")),
+        (Some((_, rest)), _) => {
+            let beside = shared.iter().filter(|(of, _)| are_beside(*of, id)).count();
+            Some((*rest, if beside > 1 { "an equal share" } else { "the rest" }))
+        }
         (None, FieldId::Of(_)) => Some((furniture.length(Piece::field(id)?), "usual")),
         _ => None,
+    }
+}
+
+/// Whether two measurements share the same height or width out.
+fn are_beside(one: FieldId, other: FieldId) -> bool {
+    match (one, other) {
+        (FieldId::RowHeight(of, _), FieldId::RowHeight(place, _)) => of == place,
+        (FieldId::BayWidth(of), FieldId::BayWidth(place)) => of.upper == place.upper,
+        _ => one == other,
     }
 }
 

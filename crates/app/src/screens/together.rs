@@ -101,7 +101,7 @@ fn list(app: &App, send: &Send, bought: &[Shopping]) -> Html {
                 <p class="hint">
                     { format!("For {}. Likely it takes {}.", words::and(&pieces), words::volume(lot.likely, app.workshop.units)) }
                     { words::in_hand(&lot.in_hand) }
-                    { words::on_shelf(&lot.on_shelf, app.workshop.units) }
+                    { words::on_shelf(&lot.on_shelf, &[], app.workshop.units) }
                 </p>
                 { basket(app, send, lot) }
                 { if is_first { prices(app, send, lot) } else { Html::default() } }

@@ -94,7 +94,7 @@ pub fn sureness(piece: &Piece, takeoff: &Takeoff) -> String {
     };
     let guessed = unmeasured(piece);
     if guessed.is_empty() {
-        return format!("Give or take {share} %. Everything was measured.");
+        return format!("The area, give or take {share} %. Everything was measured.");
     }
     let heavy = takeoff
         .unsure_by
@@ -113,7 +113,7 @@ pub fn sureness(piece: &Piece, takeoff: &Takeoff) -> String {
         [] => "none of them moves it by much".to_owned(),
         heavy => format!("most of it from {}", and(heavy)),
     };
-    format!("Give or take {share} %: {rest}, {why}.")
+    format!("The area, give or take {share} %: {rest}, {why}.")
 }
 
 /// From this share of the variance on a measurement is named.
@@ -176,7 +176,13 @@ pub fn asked_for(suggestion: &Suggestion) -> String {
         let name = coatings::material(layer.material).map_or("", |material| &*material.name);
         format!("{}, {}", in_sentence(name), coats(layer.coats))
     };
-    let layers: Vec<String> = suggestion.layers.iter().map(layer).collect();
+    let strip = suggestion
+        .wants_bare_wood()
+        .then(|| "the old finish comes off".to_owned());
+    let layers: Vec<String> = strip
+        .into_iter()
+        .chain(suggestion.layers.iter().map(layer))
+        .collect();
     sentence(format!("{}.", layers.join("; ")))
 }
 

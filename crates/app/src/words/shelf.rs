@@ -5,7 +5,7 @@ use units::{System, Volume};
 use workshop::shelf::Stock;
 use workshop::stores::Store;
 
-use super::volume;
+use super::{and, volume};
 
 /// How much is in it, give or take what weighing leaves open; or what is lacking to know it.
 pub fn left(stock: &Stock, system: System) -> String {
@@ -42,13 +42,19 @@ pub fn store(store: &Store) -> String {
     }
 }
 
-/// What stands on the shelf of one material: ` On the shelf: 17 fl oz.`
-pub fn on_shelf(cans: &[Contents], system: System) -> String {
+/// What stands on the shelf of one material, and who else takes from it: ` On the shelf: 17 fl oz, for the nightstand too: To
+/// buy reckons for all.`
+pub fn on_shelf(cans: &[Contents], others: &[String], system: System) -> String {
     if cans.is_empty() {
         return String::new();
     }
     let all: Volume = cans.iter().map(|can| can.likely()).sum();
-    format!(" On the shelf: {}.", volume(all, system))
+    let others: Vec<&str> = others.iter().map(String::as_str).collect();
+    let others = match others.as_slice() {
+        [] => String::new(),
+        others => format!(", for {} too: To buy reckons for all", and(others)),
+    };
+    format!(" On the shelf: {}{others}.", volume(all, system))
 }
 
 #[cfg(test)]
@@ -59,9 +65,13 @@ mod tests {
     fn cans_of_one_material_are_told_together() {
         let can = |litres: f64| Contents::full(Volume::litres(litres)).unwrap();
         assert_eq!(
-            on_shelf(&[can(0.5), can(0.25)], System::Metric),
+            on_shelf(&[can(0.5), can(0.25)], &[], System::Metric),
             " On the shelf: 750\u{a0}mL."
         );
-        assert_eq!(on_shelf(&[], System::Metric), "");
+        assert_eq!(
+            on_shelf(&[can(0.5)], &["Box".into(), "Bed".into()], System::Metric),
+            " On the shelf: 500\u{a0}mL, for Box and Bed too: To buy reckons for all."
+        );
+        assert_eq!(on_shelf(&[], &["Box".into()], System::Metric), "");
     }
 }

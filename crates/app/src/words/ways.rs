@@ -22,20 +22,15 @@ pub fn which_way(columns: &[WayColumn], system: System) -> String {
         .collect();
     let alike: Vec<&str> = alike.iter().map(String::as_str).collect();
     let (soon, little) = (name(soonest), name(least));
-    let soon_ones: Vec<&str> = std::iter::once(soon.as_str())
-        .chain(alike.iter().copied())
-        .collect();
-    let soon_ones = and(&soon_ones);
     let text = match (alike.as_slice(), soonest.key == least.key) {
-        ([], true) => format!("{soon_ones} is soonest, {time} with it in hand, and takes the least, {all}"),
-        ([], false) => {
-            format!("{soon_ones} is soonest, {time} with it in hand; {little} takes the least, {all}")
-        }
-        _ => {
-            format!("{soon_ones} take about as long, {time} with it in hand; {little} takes the least, {all}")
-        }
+        ([], true) => format!("{soon} is soonest, {time} of work, and takes the least, {all}"),
+        ([], false) => format!("{soon} is soonest, {time} of work; {little} takes the least, {all}"),
+        (alike, _) => format!(
+            "{soon} is soonest, {time} of work, but {} may be as quick; {little} takes the least, {all}",
+            and(alike)
+        ),
     };
-    format!("All coats together, of the same thickness: {text}.")
+    format!("For coats of the same thickness, all together: {text}.")
 }
 
 /// Which materials want more coats for the same film than are planned: `3 coats of acrylic trim enamel instead of 2. `

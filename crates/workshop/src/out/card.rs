@@ -54,8 +54,6 @@ pub struct CardStep {
     pub with: String,
     /// Hours until the next coat may go on.
     pub recoat: Figure,
-    /// Hours until it is cured.
-    pub cure: Figure,
     /// How much thinner is added before it is sprayed, in hundredths of the volume; nothing if none is.
     pub thinned: Option<u32>,
 }
@@ -134,7 +132,6 @@ fn steps(zone: &ZoneWork) -> Vec<CardStep> {
             coats: layer.coats,
             with,
             recoat: layer.material.recoat,
-            cure: layer.material.cure,
             thinned: (layer.thinned > 0.0).then_some((layer.thinned * 100.0).round() as u32),
         }
     };

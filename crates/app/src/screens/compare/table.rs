@@ -64,7 +64,7 @@ fn rows(shown: &Shown, line: &MaterialLine, columns: &[WayColumn]) -> Html {
         <>
             <tr><th scope="row">{ &*line.need.material.name }</th>{ cells(volume) }</tr>
             <tr class="film"><th scope="row">{ "Time" }</th>{ cells(time) }</tr>
-            <tr class="film"><th scope="row">{ "To buy" }</th>{ cells(cans) }</tr>
+            <tr class="film"><th scope="row">{ "In whole cans" }</th>{ cells(cans) }</tr>
             if columns.iter().any(of_line) {
                 <tr class="film"><th scope="row">{ "Dry thickness" }</th>{ cells(film) }</tr>
                 <tr class="film"><th scope="row">{ "For the same thickness" }</th>{ cells(equal) }</tr>

@@ -110,6 +110,9 @@ pub fn asks(planned: &Planned<'_>, shown: &Shown) -> Html {
 fn content(suggestion: &Suggestion) -> Html {
     html! {
         <div class="asks">
+            if suggestion.wants_bare_wood() {
+                <p>{ "First the old finish comes off: its step stands on Prepare." }</p>
+            }
             <ol>{ for suggestion.layers.iter().map(suggested) }</ol>
             <ul>{ for suggestion.against.iter().chain(&suggestion.notes).map(reason) }</ul>
         </div>
