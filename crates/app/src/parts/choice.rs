@@ -32,7 +32,7 @@ fn buttons(
     let button = |(place, (key, word)): (usize, &(&'static str, &'static str))| {
         let is_pressed = pressed == Some(place);
         html! {
-            <button type="button" id={format!("{id}-{key}")} aria-pressed={is_pressed.to_string()}
+            <button type="button" id={format!("{id}-{key}")} aria-pressed={is_pressed.to_string()} data-word={*word}
                 onclick={on_choose.reform(move |_| place)}>{ *word }</button>
         }
     };

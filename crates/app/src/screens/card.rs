@@ -7,9 +7,8 @@ use workshop::{MaterialLine, Piece, Takeoff, cans_to_buy};
 use yew::prelude::*;
 
 use super::amounts::swatch;
-use super::drawing::CardDrawing;
+use super::drawing::CardDrawings;
 use super::{Shown, money, prepare};
-use crate::state::Look;
 use crate::words;
 
 /// The card of the open piece; nothing while its measurements do not fit.
@@ -26,11 +25,7 @@ pub fn card(shown: &Shown) -> Html {
                 <p>{ about(shown, takeoff) }</p>
                 <p class="by-hand">{ "Begun" }<span></span>{ "Done" }<span></span></p>
             </header>
-            <div class="views-of">
-                { for [Look::Front, Look::Side].map(|look| html! {
-                    <CardDrawing app={shown.app.clone()} piece={shown.piece.clone()} result={shown.result.clone()} {look} />
-                }) }
-            </div>
+            <CardDrawings app={shown.app.clone()} piece={shown.piece.clone()} result={shown.result.clone()} />
             <h3>{ "What it takes" }</h3>
             <table>
                 <thead><tr>

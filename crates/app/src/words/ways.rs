@@ -58,9 +58,13 @@ pub fn in_hours(minutes: impl IntoIterator<Item = Estimate<f64>>) -> bool {
 pub fn minutes_as(minutes: Estimate<f64>, in_hours: bool) -> String {
     let (value, either_way) = (minutes.value, minutes.standard_uncertainty * 2.0);
     if in_hours {
-        local(format!("{:.1} \u{b1} {:.1} h", value / 60.0, either_way / 60.0))
+        local(format!(
+            "{:.1}\u{a0}\u{b1}\u{a0}{:.1}\u{a0}h",
+            value / 60.0,
+            either_way / 60.0
+        ))
     } else {
-        format!("{value:.0} \u{b1} {either_way:.0} min")
+        format!("{value:.0}\u{a0}\u{b1}\u{a0}{either_way:.0}\u{a0}min")
     }
 }
 
@@ -78,9 +82,9 @@ mod tests {
         };
         let both = [estimate(95.0, 12.0), estimate(150.0, 15.0)];
         assert!(in_hours(both) && !in_hours([both[0]]));
-        assert_eq!(minutes_as(both[0], false), "95 \u{b1} 24 min");
-        assert_eq!(minutes_as(both[0], true), "1.6 \u{b1} 0.4 h");
-        assert_eq!(minutes_as(both[1], true), "2.5 \u{b1} 0.5 h");
+        assert_eq!(minutes_as(both[0], false), "95\u{a0}\u{b1}\u{a0}24\u{a0}min");
+        assert_eq!(minutes_as(both[0], true), "1.6\u{a0}\u{b1}\u{a0}0.4\u{a0}h");
+        assert_eq!(minutes_as(both[1], true), "2.5\u{a0}\u{b1}\u{a0}0.5\u{a0}h");
     }
 
     #[test]

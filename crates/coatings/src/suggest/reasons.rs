@@ -23,7 +23,7 @@ pub(super) const WAX_CLEAN: Reason = practice(
 );
 pub(super) const DEGLOSS: Reason = practice("Little holds on a gloss: dull it, then scuff-sand it.");
 pub(super) const SCUFF: Reason =
-    practice("Scuff-sand what is painted over with P150 to P220, and between coats with P220 to P320.");
+    practice("Scuff-sand what is painted over with P180 and P220, and between coats lightly with P320.");
 pub(super) const SOUND_PAINT: Reason = read(
     "Coats that peel from each other mostly lie on old paint that was poorly prepared: take off what is loose and clean the rest.",
     "Wood Handbook FPL-GTR-190 fig. 16-23 (p. 382)",

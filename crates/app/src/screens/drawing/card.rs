@@ -6,7 +6,7 @@ use workshop::Piece;
 use yew::prelude::*;
 
 use super::super::Result;
-use super::dimension::{Line, lines};
+use super::dimension::{Line, lines, margins};
 use super::picture::{FINE, Picture, SHEET};
 use crate::state::{App, Look};
 
@@ -15,25 +15,37 @@ pub struct Props {
     pub app: Rc<App>,
     pub piece: Rc<Piece>,
     pub result: Rc<Option<Result>>,
-    pub look: Look,
 }
 
-/// A piece as seen from one side, with its dimensions.
+/// A piece from the front and from the side at the same scale, with its dimensions.
 #[component]
-pub fn CardDrawing(props: &Props) -> Html {
-    let of = (props.piece.clone(), props.look);
-    let picture = use_memo(of, |(piece, look)| {
+pub fn CardDrawings(props: &Props) -> Html {
+    let pictures = use_memo(props.piece.clone(), |piece| {
         let takeoff = props.result.as_ref().as_ref()?.as_ref().ok()?;
-        Some(Picture::of(&piece.furniture(), takeoff, look.view()))
+        let furniture = piece.furniture();
+        let of = |look: Look, most| Picture::no_larger(&furniture, takeoff, look.view(), most);
+        let at = |picture: &Picture| picture.scale.units_to_the_metre();
+        let both = [Look::Front, Look::Side].map(|look| of(look, f64::INFINITY));
+        let common = at(&both[0]).min(at(&both[1]));
+        Some([Look::Front, Look::Side].map(|look| of(look, common)))
     });
-    let Some(picture) = picture.as_ref() else {
+    let Some(pictures) = pictures.as_ref() else {
         return Html::default();
     };
+    html! { <div class="views-of">{ for pictures.iter().map(|picture| drawn(props, picture)) }</div> }
+}
+
+fn drawn(props: &Props, picture: &Picture) -> Html {
     let all = lines(&props.piece, picture, &|length| props.app.length(length), &|_| {
         None
     });
+    // Nothing beside the piece and its figures, so that both stand close to each other.
+    let [left, right, ..] = margins(&picture.dimensions);
+    let x = |point| picture.scale.at(point)[0];
+    let (from, to) = (x(picture.bounds.0) - left, x(picture.bounds.1) + right);
     html! {
-        <svg class="drawing" viewBox={format!("0 0 {} {}", SHEET[0], SHEET[1])} role="img" aria-label="Drawing with dimensions">
+        <svg class="drawing" viewBox={format!("{from:.0} 0 {:.0} {}", to - from, SHEET[1])} role="img"
+            aria-label="Drawing with dimensions">
             <g transform={format!("scale({})", 1.0 / FINE)}>
                 <path class="edges" d={picture.edges.clone()} />
                 <path class="outline" d={picture.outline.clone()} />

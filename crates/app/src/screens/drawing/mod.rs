@@ -14,7 +14,7 @@ use std::rc::Rc;
 use workshop::{Piece, SurfaceLine, Takeoff};
 use yew::prelude::*;
 
-pub use card::CardDrawing;
+pub use card::CardDrawings;
 pub use silhouette::Silhouette;
 pub use svg::svg;
 

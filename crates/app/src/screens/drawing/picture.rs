@@ -59,10 +59,15 @@ pub struct Face {
 impl Picture {
     /// A piece as seen from one side.
     pub fn of(furniture: &Furniture, takeoff: &Takeoff, view: View) -> Self {
+        Picture::no_larger(furniture, takeoff, view, f64::INFINITY)
+    }
+
+    /// The same at no more than so many units of the sheet to the metre, to stand beside another.
+    pub fn no_larger(furniture: &Furniture, takeoff: &Takeoff, view: View, most: f64) -> Self {
         let surfaces: Vec<Surface> = takeoff.surfaces.iter().map(|line| line.surface.clone()).collect();
         let drawing = Drawing::of(&surfaces, view);
         let dimensions = furniture.dimensions(view).unwrap_or_default();
-        let scale = Scale::fitting(&drawing, SHEET, margins(&dimensions));
+        let scale = Scale::fitting(&drawing, SHEET, margins(&dimensions), most);
         let mut edges = String::new();
         let place = |id: SurfaceId| {
             surfaces
@@ -117,13 +122,14 @@ pub struct Scale {
 }
 
 impl Scale {
-    /// The scale at which a drawing fills a sheet within margins: left, right, top, bottom.
-    pub fn fitting(drawing: &Drawing, sheet: [f64; 2], margins: [f64; 4]) -> Self {
+    /// The scale at which a drawing fills a sheet within margins, left, right, top, bottom; of `most` units to the metre at
+    /// most.
+    pub fn fitting(drawing: &Drawing, sheet: [f64; 2], margins: [f64; 4], most: f64) -> Self {
         let (low, high) = drawing.bounds();
         let [left, right, top, bottom] = margins;
         let room = [sheet[0] - left - right, sheet[1] - top - bottom];
         let size = [high[0] - low[0], high[1] - low[1]];
-        let factor = (room[0] / size[0]).min(room[1] / size[1]);
+        let factor = (room[0] / size[0]).min(room[1] / size[1]).min(most);
         let spare = [room[0] - size[0] * factor, room[1] - size[1] * factor];
         Scale {
             factor,
@@ -132,6 +138,11 @@ impl Scale {
                 top + spare[1] / 2.0 + high[1] * factor,
             ],
         }
+    }
+
+    /// How many units of the sheet a metre has.
+    pub fn units_to_the_metre(&self) -> f64 {
+        self.factor
     }
 
     /// Where a point of the drawing stands on the sheet.

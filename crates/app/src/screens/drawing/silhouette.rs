@@ -60,7 +60,7 @@ pub fn Silhouette(props: &Props) -> Html {
         }
         let surfaces = furniture.assembly().ok()?.surfaces();
         let drawing = Drawing::of(&surfaces, View::Front);
-        let scale = Scale::fitting(&drawing, SMALL, [4.0; 4]);
+        let scale = Scale::fitting(&drawing, SMALL, [4.0; 4], f64::INFINITY);
         let lines = drawing.faces.iter().map(|face| scale.lines(&face.lines));
         let glass = drawing
             .faces
