@@ -130,20 +130,31 @@ pub fn stands_in(
     let rest = shared.iter().find(|(of, _)| *of == id);
     match (rest, id) {
         (Some((_, rest)), _) => {
-            let beside = shared.iter().filter(|(of, _)| are_beside(*of, id)).count();
-            Some((*rest, if beside > 1 { "an equal share" } else { "the rest" }))
+            let is_shared = sharing(furniture, id) > 1;
+            Some((*rest, if is_shared { "shared out" } else { "the rest" }))
         }
         (None, FieldId::Of(_)) => Some((furniture.length(Piece::field(id)?), "usual")),
         _ => None,
     }
 }
 
-/// Whether two measurements share the same height or width out.
-fn are_beside(one: FieldId, other: FieldId) -> bool {
-    match (one, other) {
-        (FieldId::RowHeight(of, _), FieldId::RowHeight(place, _)) => of == place,
-        (FieldId::BayWidth(of), FieldId::BayWidth(place)) => of.upper == place.upper,
-        _ => one == other,
+/// How many rows or bays share what is left out beside each other.
+fn sharing(furniture: &Furniture, id: FieldId) -> usize {
+    let bays = |upper: bool| if upper { &furniture.upper } else { &furniture.bays };
+    match id {
+        FieldId::RowHeight(place, _) => {
+            let bay = place
+                .bay
+                .checked_sub(1)
+                .and_then(|bay| bays(place.upper).get(bay));
+            let rows = bay.map(|bay| bay.rows.iter().filter(|row| row.height.is_none()));
+            rows.map_or(0, Iterator::count)
+        }
+        FieldId::BayWidth(place) => {
+            let bays = bays(place.upper).iter();
+            bays.filter(|bay| bay.width.is_none()).count()
+        }
+        _ => 0,
     }
 }
 

@@ -21,7 +21,7 @@ use crate::state::Sheet;
 use coatings::can::ChoiceError;
 use coatings::suggest::{SuggestedLayer, Suggestion};
 use coatings::{Certainty, Enough, Estimate, Figure, Need, Stage, Verdict, in_sentence};
-use units::{Area, Length, System, Volume, show_area, show_number, show_volume, show_volume_beside};
+use units::{Area, Length, System, Volume, show_area, show_number, show_volume_beside};
 use workshop::{Buy, InHand, MaterialLine, Piece, Takeoff, Workshop, unmeasured};
 
 pub use changes::{Names, change_of, change_title, towards};
@@ -74,14 +74,11 @@ pub fn area(area: Area, system: System) -> String {
     local(format!("{figure} {unit}"))
 }
 
-/// The range of an amount: `9.8 to 15 fl oz`, or both with their units where these differ.
+/// The range of an amount, in the unit of what is likely: `9.8 to 15 fl oz`.
 pub fn range(need: &Need, system: System) -> String {
-    let ((low, unit), (high, of_high)) = (show_volume(need.low(), system), show_volume(need.high(), system));
-    local(if unit == of_high {
-        format!("{low} to {high} {unit}")
-    } else {
-        format!("{low} {unit} to {high} {of_high}")
-    })
+    let show = |volume| show_volume_beside(volume, need.likely(), system);
+    let ((low, unit), (high, _)) = (show(need.low()), show(need.high()));
+    local(format!("{low} to {high} {unit}"))
 }
 
 /// How sure the area of a piece is, and what makes it unsure.

@@ -1,6 +1,6 @@
 //! The tag on a jar of mixed paint: what is in it, of which ratio, from when, what for, what to mind.
 
-use units::{Day, Density, Mass, System, show_number, show_volume};
+use units::{Day, Density, Mass, System, show_volume};
 
 use super::recipe::{By, Recipe};
 use crate::mix::Scale;
@@ -80,7 +80,8 @@ impl Tag<'_> {
         }));
         for (place, share) in self.recipe.shares().enumerate() {
             let name = &self.recipe.components()[place].name;
-            let share = show_number(share * 100.0);
+            let share = format!("{:.1}", share * 100.0);
+            let share = share.strip_suffix(".0").unwrap_or(&share);
             lines.push(match self.doses.get(place) {
                 Some(dose) => format!("{name} {share} %, {}", scale.show(*dose)),
                 None => format!("{name} {share} %"),
@@ -121,8 +122,8 @@ mod tests {
                 "Mixed 1970-01-01",
                 "212.3 g",
                 "Recipe by volume:",
-                "paint 66.67 %",
-                "powder 33.33 %",
+                "paint 66.7 %",
+                "powder 33.3 %",
                 DUST,
                 LABELS_HOLD,
             ]
