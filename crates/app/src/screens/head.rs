@@ -24,7 +24,7 @@ pub fn head(app: &Rc<App>, send: &Send) -> Html {
             <div class="name">
                 <h1>{ "Coatwright" }</h1>
                 { keeping(&app.keeping) }
-                <p id="stepped" role="status">
+                <p id="stepped" role="status" class={app.field.map(|_| "above")}>
                     { for app.stepped.iter().map(|step| stepped(words::stepped(step, &app.workshop))) }
                 </p>
             </div>
