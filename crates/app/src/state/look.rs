@@ -7,8 +7,8 @@ use workshop::Piece;
 const STEP: f64 = std::f64::consts::PI / 12.0;
 /// How far from above a turned view looks, radians.
 const TILT: f64 = 0.42;
-/// The most steps to either side; further round one would look at the back.
-const MOST: i8 = 5;
+/// So many steps are once around.
+const AROUND: i8 = 24;
 
 /// From where the drawing looks.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -22,7 +22,7 @@ pub enum Look {
     Left,
     /// From above.
     Above,
-    /// From the front corner, a number of steps around; a step is 15 degrees.
+    /// From somewhat above, a number of steps around from the front; a step is 15 degrees. At twelve one looks at the back.
     Corner(i8),
 }
 
@@ -45,16 +45,12 @@ impl Look {
     pub fn turned(self, steps: i8) -> Look {
         let from = match self {
             Look::Corner(step) => step,
-            Look::Side => MOST,
-            Look::Left => -MOST,
+            Look::Side => AROUND / 4,
+            Look::Left => -AROUND / 4,
             Look::Front | Look::Above => 0,
         };
-        Look::Corner(from.saturating_add(steps).clamp(-MOST, MOST))
-    }
-
-    /// Whether the piece can be turned no further to this side.
-    pub fn is_at_end(self, steps: i8) -> bool {
-        matches!(self, Look::Corner(_)) && self.turned(steps) == self
+        let half = AROUND / 2;
+        Look::Corner((from + steps % AROUND + half).rem_euclid(AROUND) - half)
     }
 
     /// The look that shows where a measurement is taken: this one if it does, or else the first that does.
@@ -84,10 +80,22 @@ mod tests {
     }
 
     #[test]
-    fn a_piece_turns_as_far_as_its_front_is_seen() {
+    fn a_piece_turns_all_the_way_round() {
         assert_eq!(Look::Front.turned(2), Look::Corner(2));
-        assert_eq!(Look::Corner(4).turned(3), Look::Corner(5));
-        assert!(Look::Corner(5).is_at_end(1) && !Look::Corner(5).is_at_end(-1));
-        assert!(!Look::Front.is_at_end(1));
+        assert_eq!(Look::Side.turned(1), Look::Corner(7));
+        assert_eq!(Look::Corner(11).turned(1), Look::Corner(-12));
+        assert_eq!(Look::Corner(-12).turned(-1), Look::Corner(11));
+        let round = (0..24).fold(Look::Corner(3), |look, _| look.turned(1));
+        assert_eq!(round, Look::Corner(3));
+        // Behind the piece its back is seen, which cannot be from before.
+        let back = Look::Corner(-12).view();
+        let furniture = Piece::new(PieceId("a".into()), Kind::Dresser).furniture();
+        let surfaces = furniture.assembly().unwrap().surfaces();
+        let sees = |view| {
+            let drawing = geometry::Drawing::of(&surfaces, view);
+            let mut faces = drawing.faces.iter();
+            faces.any(|face| face.surface.part.kind == geometry::PartKind::Back)
+        };
+        assert!(sees(back) && !sees(View::Front));
     }
 }

@@ -95,7 +95,7 @@ fn views(look: Look, send: &Send) -> Html {
     ];
     let turn = |steps: i8, id, word, of| {
         let onclick = send.reform(move |_: MouseEvent| Act::Look(look.turned(steps)));
-        sign(id, of, word, (!look.is_at_end(steps)).then_some(onclick))
+        sign(id, of, word, Some(onclick))
     };
     html! {
         <div class="views">
