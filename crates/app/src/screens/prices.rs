@@ -61,6 +61,7 @@ fn row(row: &Row, money: &dyn Fn(u64) -> String) -> Html {
         <article class="what-sells">
             <h4>{ name }</h4>
             { points(row, name) }
+            <p class="hint">{ words::points(row, money) }</p>
             <p>{ words::nearby(row, money) }</p>
         </article>
     }

@@ -34,7 +34,7 @@ pub use learning::{by_own_jobs, changed, taught, weighed};
 pub use list::{good, good_here, list, price_of_list, sheets};
 pub use local::{local, write_decimals_with};
 pub use mixing::{against, binder, chalk, dose, drift, mind, thinned};
-pub use money::{buy_or_leave, hours_of, lacking, nearby, outcome, part_of_costs, signed, unpriced};
+pub use money::{buy_or_leave, hours_of, lacking, nearby, outcome, part_of_costs, points, signed, unpriced};
 pub use preparing::{day, much};
 pub use shelf::{left, on_shelf, store};
 pub use standing::{file_saved, offline, safety};

@@ -144,6 +144,17 @@ pub fn nearby(row: &Row, money: Money<'_>) -> String {
     local(format!("{kind}:{sides}{}{pace}", reached.unwrap_or_default()))
 }
 
+/// What the points of a picture of notes are.
+pub fn points(row: &Row, money: Money<'_>) -> String {
+    let highest = row.points.iter().map(|(_, price, _)| *price).max();
+    highest.map_or_else(String::new, |highest| {
+        format!(
+            "Rings were asked, dots sold for, the oldest at the left; the highest is {}, the foot stands for nothing.",
+            money(highest)
+        )
+    })
+}
+
 /// A line of the sum.
 pub fn part_of_costs(part: Part, account: &Account) -> String {
     let hours = f64::from(account.costs.minutes) / 60.0;
