@@ -44,6 +44,9 @@ fn takes(shown: &Shown, art: &Art) -> Html {
         Ok(takes) => takes,
         Err(fault) => return html! { <p role="status">{ fault.to_string() }</p> },
     };
+    let is_too_much = shown
+        .takeoff()
+        .is_some_and(|takeoff| takes.area > takeoff.painted.value);
     let sheets = words::sheets(art).map(|sheets| ("To lay".to_owned(), sheets));
     let area = (takes.area > Area::ZERO).then(|| ("Covered".to_owned(), words::area(takes.area, system)));
     let liquids = takes.liquids.iter().map(|(name, low, high)| {
@@ -69,6 +72,12 @@ fn takes(shown: &Shown, art: &Art) -> Html {
             <dl class="amounts-of">
                 { for all.map(|(what, much)| html! { <div><dt>{ what }</dt><dd>{ much }</dd></div> }) }
             </dl>
+            <p class="against">{ is_too_much.then(|| format!(
+                "That is more than all that is finished of the piece. Look at the width, the height and how many of {} there are.",
+                coatings::in_sentence(art.kind.label())
+            )) }</p>
+            <p class="with">{ takes.usual_leaf.map(|_| "Genuine gold comes in smaller leaves, of some 80 mm or 3 1/8 in (from memory, \
+                not confirmed): write down the size of one sheet.") }</p>
             <p class="mind">{ art.kind.mind().text }</p>
             <p class="with">{ "What leaf, glue and time come to is common practice, no source; your own time goes before." }</p>
         </>
