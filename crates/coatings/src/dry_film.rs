@@ -103,7 +103,7 @@ pub(crate) fn coats_for(wanted: Length, one: Length) -> Option<u32> {
 
 /// The dry film that a stage should have in all, metres; nothing for what builds no film.
 pub fn usual_film(stage: Stage) -> Option<Figure> {
-    const ON_WOOD: &str = "38 um (1.5 mil) dry film per coat: one of primer, one or two of topcoat on wood, MIL-HDBK-1110 / UFC 3-190-06 s. 4.4.1";
+    const ON_WOOD: &str = "38 µm (1.5 mil) dry film per coat: one of primer, one or two of topcoat on wood, MIL-HDBK-1110 / UFC 3-190-06 s. 4.4.1";
     match stage {
         Stage::Clean | Stage::Stain => None,
         Stage::Primer => Some(Figure::read(38e-6, 38e-6, ON_WOOD)),

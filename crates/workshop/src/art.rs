@@ -138,7 +138,7 @@ impl ArtKind {
     /// What goes with it, how far a litre of that goes, and in how many coats.
     fn liquids(self) -> &'static [(&'static str, Figure, f64)] {
         match self {
-            ArtKind::Leaf => &[("Size", SIZE_RATE, 1.0), ("Sealer", SEALER_RATE, 1.0)],
+            ArtKind::Leaf => &[("Gilding size", SIZE_RATE, 1.0), ("Sealer", SEALER_RATE, 1.0)],
             ArtKind::Stencil => &[],
             ArtKind::Transfer => &[("Sealer", SEALER_RATE, 1.0)],
             // One coat under the paper, two over it.
@@ -303,7 +303,7 @@ mod tests {
         assert_eq!(found.price, Some(66 * 30));
         assert!((found.area.as_square_metres() - 0.98).abs() < 1e-12);
         let (name, low, high) = found.liquids[0];
-        assert_eq!(name, "Size");
+        assert_eq!(name, "Gilding size");
         assert!((low.as_millilitres() - 70.0).abs() < 1e-9 && (high.as_millilitres() - 98.0).abs() < 1e-9);
         let tiny = [
             ("kind", "leaf"),

@@ -239,7 +239,7 @@ mod tests {
         assert_eq!(good(&gilded, "leaf").to_buy(), Some(Much::Count(55, 66)));
         let stocked = stands(&gilded, "l", &[("kind", "leaf"), ("count", "25")]);
         assert_eq!(good(&stocked, "leaf").to_buy(), Some(Much::Count(30, 41)));
-        for key in ["Size", "Sealer"] {
+        for key in ["Gilding-size", "Sealer"] {
             assert!(matches!(good(&gilded, key).takes, Much::Volume(..)), "{key}");
         }
     }

@@ -106,6 +106,8 @@ fn says(app: &App, stock: &Stock, taken: &[Option<Takeoff>]) -> Html {
         <>
             <p class="left">{ words::left(stock, app.workshop.units) }</p>
             <p class="mind">{ sentences(&mind(&app.workshop, stock, today())) }</p>
+            <p class="hint">{ (good.is_empty() && stock.contents.is_ok() && (stock.colour.is_some() || !stock.material.coloured))
+                .then_some("No piece takes it as it is planned now.") }</p>
             <p class="hint">{ (good.len() > 1).then_some("Each as if it had the can to itself; To buy reckons for all together.") }</p>
             <ul class="good-for">{ for good.iter().map(|(piece, enough)| html! {
                 <li><b>{ piece }</b>{ ": " }{ words::verdict(enough.verdict) }{ ". " }{ words::enough(enough, app.workshop.units) }</li>

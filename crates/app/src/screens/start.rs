@@ -16,7 +16,7 @@ pub fn start(send: &Send) -> Html {
     html! {
         <section class="start">
             <h2>{ "What stands before you?" }</h2>
-            <p>{ "Choose its kind, take the tape to it, and read how much surface there is and what stain, primer, paint and clear coat it takes. Drawers, doors and shelves can be changed afterwards." }</p>
+            <p>{ "Choose its kind, take the tape to it, and read how much surface there is and what stain, primer, paint and clear coat it takes. Drawers, doors and shelves can be changed afterwards. Before you buy one: measure it roughly, and Money says what to pay at most." }</p>
             <button type="button" id="look-around" onclick={send.reform(|_| Act::Edit(Edit::Replace(invented_workshop())))}>
                 { "Look around in an invented example" }
             </button>

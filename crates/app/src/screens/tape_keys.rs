@@ -21,11 +21,11 @@ type Key = (&'static str, &'static str, &'static str, &'static str);
 
 const DIGITS: [&str; 10] = ["1", "2", "3", "4", "5", "6", "7", "8", "9", "0"];
 
-/// A tape may have both scales.
+/// A tape may have both scales. Beside the nought stands what does no harm if it is touched instead.
 const INCHES: [Key; 3] = [
+    ("point", ".", ".", "point"),
     ("ft", " ft ", "ft", "ft, feet"),
     ("cm", " cm", "cm", "cm, centimetres"),
-    ("point", ".", ".", "point"),
 ];
 
 const METRIC: [Key; 4] = [

@@ -5,7 +5,7 @@ use crate::figure::{Certainty, Figure};
 /// The dry film of one coat on wood, inches: 1.5 mil, MIL-HDBK-1110 / UFC 3-190-06 s. 4.4.1.
 pub(crate) const COAT_ON_WOOD: f64 = 0.0015;
 
-const FILM_SOURCE: &str = "38 um (1.5 mil) dry film per coat on wood, MIL-HDBK-1110 / UFC 3-190-06 s. 4.4.1, at the volume solids given beside it, as sure as those are";
+const FILM_SOURCE: &str = "38 µm (1.5 mil) dry film per coat on wood, MIL-HDBK-1110 / UFC 3-190-06 s. 4.4.1, at the volume solids given beside it, as sure as those are";
 const VARNISH_SOURCE: &str =
     "350 to 550 ft2/gal for varnish, \"Data on Painting\", Building Construction vol. 4";
 const CLEANER_SOURCE: &str = "a cleaner comes off again and leaves no film";

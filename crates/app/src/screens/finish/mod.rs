@@ -10,9 +10,9 @@ use web_sys::HtmlSelectElement;
 use workshop::{Edit, PieceEdit, PieceId, Scheme, SchemeEdit};
 use yew::prelude::*;
 
-use super::{Shown, say_if};
+use super::Shown;
 use crate::parts::{button, choice, select};
-use crate::state::{Act, Room};
+use crate::state::{Act, Message, Room};
 
 /// A scheme that is on the sheet, and what belongs to it.
 pub struct Planned<'a> {
@@ -91,13 +91,25 @@ fn like(shown: &Shown) -> Html {
     let options: Html = others
         .map(|piece| html! { <option value={piece.id.0.to_string()}>{ &piece.name }</option> })
         .collect();
-    let to = shown.piece.id.clone();
-    let copy = say_if(&shown.send, move |event: Event| {
+    let (to, send) = (shown.piece.id.clone(), shown.send.clone());
+    let names: Vec<(PieceId, String)> = shown
+        .app
+        .workshop
+        .pieces
+        .iter()
+        .map(|piece| (piece.id.clone(), piece.name.clone()))
+        .collect();
+    let copy = Callback::from(move |event: Event| {
         let list = event.target_unchecked_into::<HtmlSelectElement>();
         let from = PieceId(list.value().into());
         list.set_selected_index(0);
+        let Some((_, name)) = names.iter().find(|(id, _)| *id == from) else {
+            return;
+        };
         let to = to.clone();
-        (!from.0.is_empty()).then_some(Act::Edit(Edit::CopyFinish { from, to }))
+        send.emit(Act::Edit(Edit::CopyFinish { from, to }));
+        let done = format!("Planned as on {name}.");
+        send.emit(Act::Tell(Message::Done(done)));
     });
     html! {
         <div class="field list">
