@@ -25,6 +25,13 @@ async fn a_can_on_the_shelf() -> Result<()> {
         // 4000 g at 1.04 kg/L are 3.846 L: 4.1 qt.
         page.begins(".shelf .left", "4.1 qt left").await?;
         page.begins(".good-for li", "Six-drawer dresser: Enough").await?;
+        // A quart of paint counts for no piece until its colour is said, which is one touch: the colours of the pieces are there.
+        page.press("#add-shelf").await?;
+        page.choose("[id^=shelf-][id$=-material]", "trim-enamel").await?;
+        page.choose("[id^=shelf-][id$=-can]", "us-quart").await?;
+        page.begins(".shelf .left", "32 fl oz left. Choose its colour").await?;
+        page.press("[id^=shelf-][id$=-colour-46685f]").await?;
+        page.begins(".good-for li", "Six-drawer dresser: Enough").await?;
         // One sheet of P180 is there; what both pieces take stands on the sheet Prepare of each, at most.
         page.press("#add-stores").await?;
         page.choose("[id^=stores-][id$=-kind]", "sheets").await?;

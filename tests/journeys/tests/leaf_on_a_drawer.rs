@@ -38,6 +38,16 @@ async fn leaf_on_a_drawer() -> Result<()> {
             "All that were sold together leave 160.20, 16.02 for an hour of work.",
         )
         .await?;
+        // The nightstands want one quart of their colour besides; its price is written down where it is bought.
+        page.press("#fold-price-trim-enamel").await?;
+        page.type_in("#price-trim-enamel-us-quart", "24.50").await?;
+        page.begins("#list-price", "Together 24.50").await?;
+        page.keeps(|document| {
+            let price = document.price_of("trim-enamel", "us-quart");
+            ensure!(price.as_deref() == Some("24.50"), "{price:?} is kept");
+            Ok(())
+        })
+        .await?;
         page.kept().await?;
         page.reload().await?;
         page.press("#together").await?;

@@ -17,11 +17,11 @@ pub fn left(stock: &Stock, system: System) -> String {
                 true => " Choose its colour: then it says for which pieces it is.",
                 false => "",
             };
-            format!(
-                "{} left, give or take {}.{colour}",
-                volume(of.value, system),
-                volume(give, system)
-            )
+            let give = match give > Volume::ZERO {
+                true => format!(", give or take {}", volume(give, system)),
+                false => String::new(),
+            };
+            format!("{} left{give}.{colour}", volume(of.value, system))
         }
         Err(fault) => fault.to_string(),
     }
