@@ -39,8 +39,13 @@ impl Workshop {
         Some(line.text("price").to_owned())
     }
 
-    /// Notes the price of a can of a known material, or that there is none any more.
-    pub(crate) fn set_price(&self, material: &str, can: &str, price: Option<&Price>) -> Vec<crate::BookEdit> {
+    /// What to change in the books so that a can of a known material has this price, or none any more.
+    pub(crate) fn price_edits(
+        &self,
+        material: &str,
+        can: &str,
+        price: Option<&Price>,
+    ) -> Vec<crate::BookEdit> {
         let id: std::rc::Rc<str> = line(material, can).into();
         let is_there = self.books.line(BOOK, &id).is_some();
         let strike = is_there.then(|| crate::BookEdit::Strike(BOOK, std::rc::Rc::clone(&id)));

@@ -29,7 +29,8 @@ async fn a_can_on_the_shelf() -> Result<()> {
         page.press("#add-shelf").await?;
         page.choose("[id^=shelf-][id$=-material]", "trim-enamel").await?;
         page.choose("[id^=shelf-][id$=-can]", "us-quart").await?;
-        page.begins(".shelf .left", "32 fl oz left. Choose its colour").await?;
+        page.begins(".shelf .left", "32 fl oz left. Choose its colour")
+            .await?;
         page.press("[id^=shelf-][id$=-colour-46685f]").await?;
         page.begins(".good-for li", "Six-drawer dresser: Enough").await?;
         // One sheet of P180 is there; what both pieces take stands on the sheet Prepare of each, at most.

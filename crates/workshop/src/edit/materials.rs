@@ -84,7 +84,7 @@ impl Workshop {
             return Err(EditError::Unknown("material"));
         };
         let can = coatings::can(can).ok_or(EditError::Unknown("can size"))?.key;
-        for edit in self.set_price(&known.key, can, price.as_ref()) {
+        for edit in self.price_edits(&known.key, can, price.as_ref()) {
             self.books.apply(edit, false, self.units)?;
         }
         Ok(())
