@@ -34,7 +34,7 @@ pub use demo::invented_workshop;
 pub use document::{
     Bay, ChangeKind, Colour, Confidence, Currency, CurrencyError, LABEL_FIELDS, LabelError, LabelField,
     LabelReading, LayerPlan, OwnMaterial, Piece, PieceChange, PieceId, Price, Reading, Row, Scheme, Settings,
-    SurfaceChoice, Workshop, ZoneChoice, label_field, material_of,
+    SurfaceChoice, Workshop, ZoneChoice, as_far_as_it_fits, label_field, material_of,
 };
 pub use edit::{BookEdit, BrushTo, Edit, EditError, MaterialEdit, PieceEdit, SchemeEdit, SettingEdit, Sign};
 pub use hours::read_hours;

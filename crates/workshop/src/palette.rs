@@ -4,35 +4,36 @@ use coatings::Rgb;
 
 use crate::document::{Colour, Workshop};
 
-/// Colours that furniture is often painted in: white, warm white, greys, black, dark blue, grey green.
-const USUAL: [Rgb; 7] = [
+/// Colours that furniture is often painted in: white, warm white, greys, black, dark blue, dark green, grey green.
+const USUAL: [Rgb; 8] = [
     [250, 250, 247],
     [241, 233, 217],
     [201, 200, 196],
     [92, 95, 99],
     [34, 34, 36],
     [40, 56, 88],
+    [40, 66, 52],
     [160, 174, 149],
 ];
 
-/// At most so many colours of the workshop's own stand first.
+/// At most so many colours of the workshop's own follow.
 const OWN: usize = 8;
 
-/// The colours of the pieces and of the cans on the shelf, then usual ones; none twice. A can only counts for a piece in
-/// the very same colour, so that has to be easy to choose again.
+/// Usual colours, then those of the pieces and of the cans on the shelf; none twice. A can only counts for a piece in the very
+/// same colour, so that has to be easy to choose again. What is usual stands first, so that no colour moves from under a
+/// finger when another is chosen.
 pub fn palette(workshop: &Workshop) -> Vec<Colour> {
     let schemes = workshop.pieces.iter().flat_map(|piece| piece.schemes());
     let cans = workshop.books.lines("shelf").iter();
     let mut palette: Vec<Colour> = Vec::new();
-    let mut add = |colour: Colour, most: usize| {
-        if palette.len() < most && !palette.contains(&colour) {
+    let own = schemes
+        .map(|scheme| scheme.colour)
+        .chain(cans.filter_map(|line| line.colour("colour")));
+    for colour in USUAL.into_iter().map(Colour).chain(own) {
+        if palette.len() < USUAL.len() + OWN && !palette.contains(&colour) {
             palette.push(colour);
         }
-    };
-    schemes.for_each(|scheme| add(scheme.colour, OWN));
-    cans.filter_map(|line| line.colour("colour"))
-        .for_each(|colour| add(colour, OWN));
-    USUAL.into_iter().for_each(|rgb| add(Colour(rgb), usize::MAX));
+    }
     palette
 }
 
@@ -42,7 +43,7 @@ mod tests {
     use crate::{BookEdit, Edit, invented_workshop};
 
     #[test]
-    fn colours_of_the_workshop_stand_first_and_none_twice() {
+    fn usual_colours_stand_first_and_none_twice() {
         let of_pieces: Vec<Colour> = palette(&invented_workshop());
         let blue = Colour([1, 2, 200]);
         let first = blue.write();
@@ -53,8 +54,8 @@ mod tests {
         let palette = palette(&workshop);
         assert_eq!(palette.len(), of_pieces.len() + 1);
         assert_eq!(palette.iter().filter(|colour| **colour == blue).count(), 1);
-        assert_eq!(palette[0], workshop.pieces[0].scheme.colour);
-        let white = palette.iter().position(|colour| colour.0 == USUAL[0]);
-        assert!(white > palette.iter().position(|colour| *colour == blue));
+        assert_eq!(palette[0].0, USUAL[0]);
+        assert_eq!(palette[USUAL.len()], workshop.pieces[0].scheme.colour);
+        assert_eq!(palette.last(), Some(&blue));
     }
 }

@@ -3,7 +3,7 @@
 pub mod device;
 pub mod files;
 pub mod keeper;
-mod last_piece;
+mod last_place;
 mod light;
 mod print;
 mod shortcuts;
@@ -13,7 +13,7 @@ pub mod store;
 use timetable::Moment;
 use units::Day;
 
-pub use last_piece::{keep_last_piece, last_piece};
+pub use last_place::{keep_last_piece, keep_last_sheet, last_piece, last_sheet};
 pub use light::{light, shine};
 pub use print::{on_print, print};
 pub use shortcuts::{Shortcut, on_shortcut};

@@ -48,7 +48,16 @@ pub struct State(Rc<App>);
 
 impl Default for State {
     fn default() -> Self {
-        State(Rc::new(App::begun(browser::light(), browser::last_piece())))
+        let last = browser::last_sheet();
+        let sheet = SHEETS
+            .iter()
+            .find(|(_, word)| last.as_deref() == Some(*word))
+            .map_or_else(Sheet::default, |(sheet, _)| *sheet);
+        State(Rc::new(App::begun(
+            browser::light(),
+            browser::last_piece(),
+            sheet,
+        )))
     }
 }
 
@@ -147,6 +156,7 @@ pub fn Page() -> Html {
             Some(takeoff_in(&workshop, piece.as_deref()?))
         })
     };
+    use_effect_with(app.sheet, |sheet| browser::keep_last_sheet(sheet_word(*sheet)));
     // A piece that is opened is seen from its head, wherever the page stood before.
     use_effect_with(app.open.clone(), |open| {
         browser::keep_last_piece(open.as_ref());

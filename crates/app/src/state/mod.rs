@@ -252,11 +252,12 @@ pub enum Act {
 }
 
 impl App {
-    /// How the page begins: so light, and with this piece on the board if it is still there.
-    pub fn begun(light: Light, open: Option<PieceId>) -> App {
+    /// How the page begins: so light, and with this piece on the board if it is still there, on this sheet.
+    pub fn begun(light: Light, open: Option<PieceId>, sheet: Sheet) -> App {
         App {
             light,
             open,
+            sheet,
             ..App::default()
         }
     }
@@ -517,6 +518,7 @@ fn moves_fields(edit: &PieceEdit) -> bool {
         PieceEdit::Bays(..)
             | PieceEdit::Rows(..)
             | PieceEdit::RepeatRow(..)
+            | PieceEdit::RemoveRow(..)
             | PieceEdit::AlterChange(..)
             | PieceEdit::RemoveChange(_)
     )

@@ -2,6 +2,7 @@
 
 mod bay;
 mod change;
+mod fitting;
 mod own;
 mod scheme;
 mod settings;
@@ -17,6 +18,7 @@ use crate::book::Books;
 
 pub use bay::{Bay, Row};
 pub use change::{ChangeKind, PieceChange};
+pub use fitting::as_far_as_it_fits;
 pub(crate) use own::generic;
 pub use own::{
     LABEL_FIELDS, LabelError, LabelField, LabelReading, OwnMaterial, Price, label_field, material_of,

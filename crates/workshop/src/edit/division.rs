@@ -82,6 +82,14 @@ impl Bay {
         self.rows.insert(index + 1, self.rows[index].clone());
         Ok(())
     }
+
+    /// A row goes; those below it move up.
+    pub(super) fn remove_row(&mut self, row: usize) -> Result<(), EditError> {
+        let index = row.checked_sub(1).filter(|index| *index < self.rows.len());
+        let index = index.filter(|_| self.rows.len() > 1);
+        self.rows.remove(index.ok_or(EditError::Unknown("row"))?);
+        Ok(())
+    }
 }
 
 fn too_many_rows() -> EditError {

@@ -104,6 +104,8 @@ pub enum PieceEdit {
     Rows(BayPlace, usize),
     /// A row of a bay comes once more, below itself; rows are counted from 1.
     RepeatRow(BayPlace, usize),
+    /// A row goes, from one on; the only one of a bay stays.
+    RemoveRow(BayPlace, usize),
     /// What fills a row of a bay.
     Fill(BayPlace, usize, Fill),
     /// How many drawers, doors or compartments a row of a bay has.
@@ -339,6 +341,7 @@ impl Piece {
             PieceEdit::Bays(upper, count) => self.set_bays(upper, count)?,
             PieceEdit::Rows(place, count) => self.bay_mut(place)?.set_rows(count)?,
             PieceEdit::RepeatRow(place, row) => self.bay_mut(place)?.repeat_row(row)?,
+            PieceEdit::RemoveRow(place, row) => self.bay_mut(place)?.remove_row(row)?,
             PieceEdit::Fill(place, row, fill) => self.row_mut(place, row)?.fill = fill,
             PieceEdit::Columns(place, row, columns) => {
                 let columns = most("drawers or doors in a row", columns, MAX_COLUMNS)?.max(1);
@@ -469,6 +472,34 @@ mod tests {
             4
         );
         assert_eq!(edited(PieceEdit::Bays(false, 3)).unwrap().bays.len(), 3);
+    }
+
+    #[test]
+    fn a_row_that_goes_lets_those_below_it_move_up() {
+        let piece = edited(PieceEdit::Columns(PLACE, 3, 1)).unwrap();
+        let columns = |piece: &Piece| -> Vec<usize> {
+            let rows = piece.bays[0].rows.iter();
+            rows.map(|row| row.columns).collect()
+        };
+        assert_eq!(columns(&piece), [2, 2, 1]);
+        let workshop = Workshop {
+            pieces: vec![piece.into()],
+            ..Workshop::default()
+        };
+        let remove = |workshop: &Workshop, row| {
+            let edit = Edit::Piece(workshop.pieces[0].id.clone(), PieceEdit::RemoveRow(PLACE, row));
+            workshop.apply(edit)
+        };
+        let two = remove(&workshop, 1).unwrap();
+        assert_eq!(columns(&two.pieces[0]), [2, 1]);
+        let one = remove(&two, 2).unwrap();
+        assert_eq!(columns(&one.pieces[0]), [2]);
+        assert_eq!(
+            remove(&one, 1),
+            Err(EditError::Unknown("row")),
+            "the last one stays"
+        );
+        assert_eq!(remove(&two, 3), Err(EditError::Unknown("row")));
     }
 
     #[test]

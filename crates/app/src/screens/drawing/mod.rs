@@ -11,7 +11,7 @@ mod svg;
 
 use std::rc::Rc;
 
-use workshop::{Piece, SurfaceLine, Takeoff};
+use workshop::{Piece, SurfaceLine, Takeoff, as_far_as_it_fits, takeoff};
 use yew::prelude::*;
 
 pub use card::CardDrawings;
@@ -48,8 +48,20 @@ pub fn use_drawn(piece: Option<&Rc<Piece>>, result: &Rc<Option<super::Result>>, 
     if let (Some(piece), Some(Ok(_))) = (piece, result.as_ref()) {
         *last.borrow_mut() = Some((piece.clone(), result.clone()));
     }
+    let is_it = |piece: &Piece| {
+        last.borrow()
+            .as_ref()
+            .is_some_and(|(drawn, _)| drawn.id == piece.id)
+    };
+    if let Some(piece) = piece.filter(|piece| !is_it(piece)) {
+        // It did not fit when it was opened: it is drawn without the readings that stand in the way.
+        let fits = as_far_as_it_fits(piece).map(Rc::new);
+        *last.borrow_mut() = fits.and_then(|piece| {
+            let takeoff = takeoff(&piece, &[], Default::default()).ok()?;
+            Some((piece, Rc::new(Some(Ok(takeoff)))))
+        });
+    }
     let drawn = last.borrow().clone();
-    let drawn = drawn.filter(|(drawn, _)| piece.is_some_and(|piece| piece.id == drawn.id));
     let furniture = drawn.as_ref().map(|(piece, _)| piece.furniture());
     let result = drawn.map(|(_, result)| result).unwrap_or_default();
     let made_of = result.clone();

@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use geometry::{Drawing, View};
 use gloo::timers::callback::Timeout;
-use workshop::Piece;
+use workshop::{Piece, as_far_as_it_fits};
 use yew::prelude::*;
 
 use super::picture::{FINE, Scale};
@@ -41,7 +41,10 @@ pub fn Silhouette(props: &Props) -> Html {
         }
     });
     let now = props.piece.furniture();
-    let drawn = use_state(|| now.clone());
+    let drawn = use_state(|| {
+        let fits = as_far_as_it_fits(&props.piece);
+        fits.map_or_else(|| now.clone(), |piece| piece.furniture())
+    });
     use_effect_with(now, {
         let (is_drawn, drawn) = (drawn.clone(), drawn.setter());
         move |now| {

@@ -80,7 +80,7 @@ fn bay(shown: &Shown, place: BayPlace, bay: &Bay, shared: &Shared) -> Html {
             { error(shown, &of_rows) }
             { opens(bay) }
             <div class="rows">
-                { for bay.rows.iter().enumerate().map(|(i, of)| row(shown, place, i + 1, of, shared)) }
+                { for bay.rows.iter().enumerate().map(|(i, of)| row(shown, place, (i + 1, bay.rows.len() > 1), of, shared)) }
             </div>
         </div>
     }
@@ -95,7 +95,13 @@ fn opens(bay: &Bay) -> Html {
     }
 }
 
-fn row(shown: &Shown, place: BayPlace, number: usize, row: &Row, shared: &Shared) -> Html {
+fn row(
+    shown: &Shown,
+    place: BayPlace,
+    (number, is_removable): (usize, bool),
+    row: &Row,
+    shared: &Shared,
+) -> Html {
     let prefix = words::place_prefix(place);
     let id = |of: &str| format!("{prefix}{of}-{number}");
     let fill = shown.change(move |key: String| {
@@ -107,6 +113,7 @@ fn row(shown: &Shown, place: BayPlace, number: usize, row: &Row, shared: &Shared
     let columns = shown.change(move |n: u32| Some(PieceEdit::Columns(place, number, n as usize)));
     let shelves = shown.change(move |n: u32| Some(PieceEdit::Shelves(place, number, n as usize)));
     let repeat = shown.change(move |_: MouseEvent| Some(PieceEdit::RepeatRow(place, number)));
+    let remove = shown.change(move |_: MouseEvent| Some(PieceEdit::RemoveRow(place, number)));
     let height = FieldId::RowHeight(place, number);
     let of = format!(", row {number}");
     html! {
@@ -119,6 +126,9 @@ fn row(shown: &Shown, place: BayPlace, number: usize, row: &Row, shared: &Shared
                     shelves) }
             }
             { button_for(id("repeat"), "Add one like it", format!("Add one like it: row {number}"), repeat) }
+            if is_removable {
+                { button_for(id("remove"), "Take it out", format!("Take it out: row {number}"), remove) }
+            }
         </div>
     }
 }
