@@ -158,7 +158,8 @@ pub fn Page() -> Html {
     };
     use_effect_with(app.sheet, |sheet| browser::keep_last_sheet(sheet_word(*sheet)));
     // A piece that is opened is seen from its head, wherever the page stood before.
-    use_effect_with(app.open.clone(), |open| {
+    let is_there = app.keeping != Keeping::Opening;
+    use_effect_with((app.open.clone(), is_there), |(open, _)| {
         browser::keep_last_piece(open.as_ref());
         browser::bring_piece_into_sight();
         if let Some(window) = web_sys::window() {

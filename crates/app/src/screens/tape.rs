@@ -129,32 +129,40 @@ pub fn stands_in(
 ) -> Option<(Length, &'static str)> {
     let rest = shared.iter().find(|(of, _)| *of == id);
     match (rest, id) {
-        (Some((_, rest)), _) => {
-            let is_shared = sharing(furniture, id) > 1;
-            Some((*rest, if is_shared { "shared out" } else { "the rest" }))
-        }
+        (Some((_, rest)), _) => Some((*rest, unmeasured(furniture, id))),
         (None, FieldId::Of(_)) => Some((furniture.length(Piece::field(id)?), "usual")),
         _ => None,
     }
 }
 
-/// How many rows or bays share what is left out beside each other.
-fn sharing(furniture: &Furniture, id: FieldId) -> usize {
+/// What the length of a row or a bay is called that nobody measured: one that comes with the kind, or what the others leave, for
+/// it alone or for several.
+fn unmeasured(furniture: &Furniture, id: FieldId) -> &'static str {
     let bays = |upper: bool| if upper { &furniture.upper } else { &furniture.bays };
-    match id {
+    let lengths: Vec<Option<Length>> = match id {
         FieldId::RowHeight(place, _) => {
             let bay = place
                 .bay
                 .checked_sub(1)
                 .and_then(|bay| bays(place.upper).get(bay));
-            let rows = bay.map(|bay| bay.rows.iter().filter(|row| row.height.is_none()));
-            rows.map_or(0, Iterator::count)
+            let rows = bay.iter().flat_map(|bay| &bay.rows);
+            rows.map(|row| row.height).collect()
         }
-        FieldId::BayWidth(place) => {
-            let bays = bays(place.upper).iter();
-            bays.filter(|bay| bay.width.is_none()).count()
-        }
+        FieldId::BayWidth(place) => bays(place.upper).iter().map(|bay| bay.width).collect(),
+        _ => Vec::new(),
+    };
+    let place = match id {
+        FieldId::RowHeight(_, row) => row,
+        FieldId::BayWidth(place) => place.bay,
         _ => 0,
+    };
+    let own = place
+        .checked_sub(1)
+        .and_then(|place| lengths.get(place).copied().flatten());
+    match (own, lengths.iter().filter(|length| length.is_none()).count()) {
+        (Some(_), _) => "usual",
+        (None, 0 | 1) => "the rest",
+        (None, _) => "shared out",
     }
 }
 

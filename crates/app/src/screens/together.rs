@@ -70,6 +70,12 @@ fn piece(app: &App, send: &Send, piece: &Rc<Piece>, area: Option<Area>) -> Html 
         show_area(area, app.workshop.units)
     });
     let name = piece.name.clone();
+    let (gone, say) = (name.clone(), send.clone());
+    let remove = Callback::from(move |_: MouseEvent| {
+        say.emit(Act::Edit(Edit::Remove(removed.clone())));
+        let done = format!("{gone} is gone. Undo brings it back.");
+        say.emit(Act::Tell(Message::Done(done)));
+    });
     html! {
         <li key={&*piece.id.0}>
             <button type="button" class="piece" onclick={send.reform(move |_| Act::Open(open.clone()))}>
@@ -78,7 +84,7 @@ fn piece(app: &App, send: &Send, piece: &Rc<Piece>, area: Option<Area>) -> Html 
             </button>
             <span class="figure">{ words::local(figure) }{ " " }{ unit }</span>
             <button type="button" aria-label={format!("Remove {name}")}
-                onclick={send.reform(move |_| Act::Edit(Edit::Remove(removed.clone())))}>{ "Remove" }</button>
+                onclick={remove}>{ "Remove" }</button>
         </li>
     }
 }

@@ -20,6 +20,8 @@ pub enum Look {
     Side,
     /// From the left.
     Left,
+    /// From behind.
+    Back,
     /// From above.
     Above,
     /// From somewhat above, a number of steps around from the front; a step is 15 degrees. At twelve one looks at the back.
@@ -33,6 +35,10 @@ impl Look {
             Look::Front => View::Front,
             Look::Side => View::Side,
             Look::Left => View::Left,
+            Look::Back => View::Turned {
+                turn: std::f64::consts::PI,
+                tilt: 0.0,
+            },
             Look::Above => View::Top,
             Look::Corner(step) => View::Turned {
                 turn: f64::from(step) * STEP,
@@ -47,6 +53,7 @@ impl Look {
             Look::Corner(step) => step,
             Look::Side => AROUND / 4,
             Look::Left => -AROUND / 4,
+            Look::Back => AROUND / 2,
             Look::Front | Look::Above => 0,
         };
         let half = AROUND / 2;
@@ -88,7 +95,7 @@ mod tests {
         let round = (0..24).fold(Look::Corner(3), |look, _| look.turned(1));
         assert_eq!(round, Look::Corner(3));
         // Behind the piece its back is seen, which cannot be from before.
-        let back = Look::Corner(-12).view();
+        assert_eq!(Look::Back.turned(0), Look::Corner(-12));
         let furniture = Piece::new(PieceId("a".into()), Kind::Dresser).furniture();
         let surfaces = furniture.assembly().unwrap().surfaces();
         let sees = |view| {
@@ -96,6 +103,6 @@ mod tests {
             let mut faces = drawing.faces.iter();
             faces.any(|face| face.surface.part.kind == geometry::PartKind::Back)
         };
-        assert!(sees(back) && !sees(View::Front));
+        assert!(sees(Look::Back.view()) && sees(Look::Corner(-12).view()) && !sees(View::Front));
     }
 }

@@ -49,8 +49,13 @@ pub fn buy_or_leave(account: &Account, money: Money<'_>) -> String {
             coatings::in_sentence(&answer)
         ),
     };
+    // At a sale only the first words are read.
+    let answer = match account.costs.hourly {
+        0 => format!("With your hours unpaid: {}", coatings::in_sentence(&answer)),
+        _ => answer,
+    };
     let hour = if account.costs.hourly == 0 {
-        " That pays nothing for your hours: say below what one is to bring."
+        " Say below what an hour is to bring."
     } else {
         ""
     };
@@ -286,9 +291,14 @@ mod tests {
     #[test]
     fn hours_without_a_price_are_told() {
         let mut account = of("100", "");
-        assert!(!buy_or_leave(&account, &money).contains("nothing for your hours"));
+        assert!(!buy_or_leave(&account, &money).contains("unpaid"));
         account.costs.hourly = 0;
-        assert!(buy_or_leave(&account, &money).ends_with("say below what one is to bring."));
+        let said = buy_or_leave(&account, &money);
+        assert!(
+            said.starts_with("With your hours unpaid: ")
+                && said.ends_with("Say below what an hour is to bring."),
+            "{said}"
+        );
     }
 
     /// Five hours reckoned at 20 an hour, of which there may be three or eight: 40 more, or 60 less.

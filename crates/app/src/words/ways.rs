@@ -23,10 +23,10 @@ pub fn which_way(columns: &[WayColumn], system: System) -> String {
     let alike: Vec<&str> = alike.iter().map(String::as_str).collect();
     let (soon, little) = (name(soonest), name(least));
     let text = match (alike.as_slice(), soonest.key == least.key) {
-        ([], true) => format!("{soon} is soonest, {time} of work, and takes the least, {all}"),
-        ([], false) => format!("{soon} is soonest, {time} of work; {little} takes the least, {all}"),
+        ([], true) => format!("{soon} is soonest, {time} of coating, and takes the least, {all}"),
+        ([], false) => format!("{soon} is soonest, {time} of coating; {little} takes the least, {all}"),
         (alike, _) => format!(
-            "{soon} is soonest, {time} of work, but {} may be as quick; {little} takes the least, {all}",
+            "{soon} is soonest, {time} of coating, but {} may be as quick; {little} takes the least, {all}",
             and(alike)
         ),
     };

@@ -100,6 +100,7 @@ fn views(look: Look, send: &Send) -> Html {
     };
     let options = [
         (Look::Front, "front", "Front"),
+        (Look::Back, "back", "Back"),
         (Look::Left, "left", "Left"),
         (Look::Side, "side", "Right"),
         (Look::Above, "above", "Above"),

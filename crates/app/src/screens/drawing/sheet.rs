@@ -44,6 +44,14 @@ pub fn sheet(shown: &Shown, picture: &Picture, takeoff: &Takeoff, hand: &Hand) -
             </>
         }
     };
+    // On dark paint dark lines would not be seen.
+    let is_dark = |face: &Face| {
+        let line = takeoff.surfaces.get(face.place).filter(|line| line.painted);
+        line.is_some_and(|line| {
+            let scheme = shown.piece.scheme_of(&line.zone);
+            !scheme.colour.is_light() && scheme.is_coloured(&shown.app.workshop.materials)
+        })
+    };
     let picked = picture.faces.iter().filter(|face| is_picked(shown, face));
     html! {
         <svg class="drawing" viewBox={format!("0 0 {} {}", SHEET[0], SHEET[1])} role="group"
@@ -58,6 +66,9 @@ pub fn sheet(shown: &Shown, picture: &Picture, takeoff: &Takeoff, hand: &Hand) -
             <g transform={format!("scale({})", 1.0 / FINE)}>
                 { for picture.faces.iter().map(face) }
                 <path class="edges" d={picture.edges.clone()} />
+                { for picture.faces.iter().filter(|face| is_dark(face)).map(|face| html! {
+                    <path class="on-dark" d={face.lines.clone()} />
+                }) }
                 <path class="outline" d={picture.outline.clone()} />
                 { for picked.map(|face| html! { <path class="mark" d={face.lines.clone()} /> }) }
             </g>
