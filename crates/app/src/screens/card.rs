@@ -117,7 +117,8 @@ fn preparing(shown: &Shown, step: &PrepareStep) -> Html {
     // What is fetched for it; areas and edges stand on its sheet.
     let is_fetched =
         |of: &&Amount| of.good.is_some() || matches!(of.much, Much::Volume(..) | Much::Hours(..));
-    let amounts: Vec<String> = step.amounts.iter().filter(is_fetched).map(amount).collect();
+    let amounts = step.amounts.iter().filter(|_| step.may_be_done());
+    let amounts: Vec<String> = amounts.filter(is_fetched).map(amount).collect();
     html! {
         <li>
             <span class="boxes"><span class="box">{ if is_done { "\u{2713}" } else { "" } }</span></span>

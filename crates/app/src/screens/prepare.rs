@@ -32,7 +32,9 @@ pub fn prepare(shown: &Shown) -> Html {
         .count();
     html! {
         <section aria-label="Prepare" class="prepare">
-            { found(shown) }
+            <p class="with">{ "What lies under the new coats, gloss, smells, wax and stains, stands on Finish: As it was found. " }
+                <a href="#log">{ "How it went, with photos" }</a></p>
+            { found(shown, &steps) }
             { only(app, send, "facts", &["begin", "due"]) }
             <Ready app={app.clone()} send={send.clone()} />
             <h3>{ "Step by step" }<span class="with" id="steps-done">{ format!(" {done} of {} done", steps.len()) }</span></h3>
@@ -44,8 +46,21 @@ pub fn prepare(shown: &Shown) -> Html {
     }
 }
 
+/// What may have been found on a piece.
+const FACTS: [&str; 9] = [
+    "age",
+    "lead",
+    "hardware",
+    "holes",
+    "dents",
+    "stickers",
+    "loose",
+    "loose-joints",
+    "rust",
+];
+
 /// What was found on the piece, and the maker's habits that the amounts hang on.
-fn found(shown: &Shown) -> Html {
+fn found(shown: &Shown, steps: &[PrepareStep]) -> Html {
     let Shown { app, send, .. } = shown;
     let holes = || {
         only(
@@ -57,6 +72,8 @@ fn found(shown: &Shown) -> Html {
     };
     let habits = || only(app, send, "habits", &["sheet-yield", "dilution"]);
     let toggle = send.reform(Act::Fold);
+    // The result of a test is written down where the test stands.
+    let is_asked = steps.iter().any(PrepareStep::asks_for_result);
     let of = |name: &str, title: &str, content: &dyn Fn() -> Html| {
         let is_open = app.unfolded.contains(name);
         fold(
@@ -70,9 +87,8 @@ fn found(shown: &Shown) -> Html {
     html! {
         <fieldset class="found">
             <legend>{ "What was found on it" }</legend>
-            { only(app, send, "facts", &[
-                "age", "lead", "hardware", "holes", "dents", "stickers", "loose", "loose-joints", "rust",
-            ]) }
+            { only(app, send, "facts", if is_asked { &FACTS[..1] } else { &FACTS[..2] }) }
+            { only(app, send, "facts", &FACTS[2..]) }
             { of("pits", "How large holes and dents are", &holes) }
             { of("own-habits", "Your own sheets and cleaner", &habits) }
         </fieldset>
@@ -107,9 +123,13 @@ fn step(shown: &Shown, step: &PrepareStep) -> Html {
                 <span class="with">{ done.map(|day| format!("done {}", words::day(day))) }</span>
             </label>
             <p class="held">{ step.held.map(Held::message) }</p>
-            <p class="hint">{ step.asks_for_result().then_some("What the test shows goes above: Lead test of the old finish. Only that lets you sand.") }</p>
+            if step.asks_for_result() {
+                <p class="hint">{ "Only what the test shows lets you sand:" }</p>
+                { only(app, send, "facts", &["lead"]) }
+            }
             <p>{ sentences(&step.how) }</p>
-            <dl class="amounts-of">{ for step.amounts.iter().map(|of| amount(of, app.workshop.units)) }</dl>
+            // What is not to be done takes nothing.
+            <dl class="amounts-of">{ for step.amounts.iter().filter(|_| step.may_be_done()).map(|of| amount(of, app.workshop.units)) }</dl>
             <p class="mind">{ sentences(&step.cautions) }</p>
             { fold(&why, ("Where that is from".into(), String::new()), is_open, toggle, &reasons) }
         </li>
@@ -168,7 +188,7 @@ fn log(app: &App, send: &Send) -> Html {
     };
     html! {
         <>
-            <h3>{ "How it went" }</h3>
+            <h3 id="log" tabindex="-1">{ "How it went" }</h3>
             <p>{ "Photos before and after, made small, and notes stay with the piece on this device, and go into its file." }</p>
             { before_and_after(&lines) }
             <ul class="entries">{ for lines.iter().filter_map(line) }</ul>

@@ -27,7 +27,7 @@ pub fn of_piece(shown: &Shown) -> Html {
         <>
             <h3>{ "What it really took" }</h3>
             <p>{ "Weigh the can before the first coat and after the last, with lid and stick. Later amounts with the same tool \
-                  then reckon with what you used, and become surer." }</p>
+                  then reckon with what you used; after a few jobs they become surer." }</p>
             <div class="row">{ shown.takeoff().map(|takeoff| cans(shown, takeoff)) }</div>
             <ul class="entries">{ for here.map(|line| entry(app, send, &line.id, &known, shown.takeoff())) }</ul>
         </>

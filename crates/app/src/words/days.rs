@@ -29,7 +29,17 @@ pub fn ready(days: &Days, job: usize) -> String {
         Some(_) => ", in time".into(),
         None => String::new(),
     };
-    format!("{name}: {ready}{late}.")
+    let works = days.timetable.works.iter().filter(|work| work.job == job);
+    let first = works.filter_map(Work::start).min().map(Moment::day);
+    let begin = days.jobs.get(job).and_then(|job| job.begin).map(Moment::day);
+    let later = match (begin, first) {
+        (Some(begin), Some(first)) if begin < first => format!(
+            " Work begins on {}, when your hours are next free.",
+            weekday_and_day(first)
+        ),
+        _ => String::new(),
+    };
+    format!("{name}: {ready}{late}.{later}")
 }
 
 /// The day on which a piece is ready: `ready 14 Dec 2026`; nothing where that is not known.

@@ -78,7 +78,11 @@ pub fn area(area: Area, system: System) -> String {
 pub fn range(need: &Need, system: System) -> String {
     let show = |volume| show_volume_beside(volume, need.likely(), system);
     let ((low, unit), (high, _)) = (show(need.low()), show(need.high()));
-    local(format!("{low} to {high} {unit}"))
+    local(
+        format!("{low} to {high} {unit}")
+            .replace(' ', "\u{a0}")
+            .replace("\u{a0}to\u{a0}", " to "),
+    )
 }
 
 /// How sure the area of a piece is, and what makes it unsure.

@@ -82,6 +82,9 @@ fn with_the_hours(account: &Account, money: Money<'_>) -> String {
         hours_of(minutes)
     );
     match (pays, most) {
+        (true, Some(most)) if most < account.costs.bought => {
+            format!("{takes} it is too dear: only {} would pay.", money(most))
+        }
         (true, Some(most)) => format!("{takes} pay at most {}.", money(most)),
         (true, None) => format!("{takes} not even a gift would pay."),
         (false, Some(most)) => format!("{takes} {} would do.", money(most)),
@@ -165,7 +168,7 @@ pub fn part_of_costs(part: Part, account: &Account) -> String {
     let hours = f64::from(account.costs.minutes) / 60.0;
     match part {
         Part::Bought => "Bought".into(),
-        Part::Materials => "Materials that go into it".into(),
+        Part::Materials => "Materials that go into it, of each can its part".into(),
         Part::Wear => "Wear of tools".into(),
         Part::Delivery => "Delivery".into(),
         Part::Work => match &account.reckoned {
@@ -319,7 +322,7 @@ mod tests {
         };
         assert_eq!(
             say(Some(10_000), (Some(14_000), Some(4_000))),
-            "It pays at 50: sold at 200, up to 100 would do. The work may take 3.0 to 8.0 h; with 8.0 h, pay at most 40."
+            "It pays at 50: sold at 200, up to 100 would do. The work may take 3.0 to 8.0 h; with 8.0 h, it is too dear: only 40 would pay."
         );
         assert!(say(Some(6_000), (Some(10_000), None)).ends_with("with 8.0 h, not even a gift would pay."));
         assert!(say(Some(4_000), (Some(8_000), None)).ends_with("with 3.0 h, 80 would do."));

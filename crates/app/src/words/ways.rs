@@ -41,7 +41,9 @@ pub fn more_coats(lines: &[MaterialLine], column: &WayColumn) -> String {
         let name = coatings::in_sentence(&line.need.material.name);
         (coats > line.coats).then(|| format!("{coats} coats of {name} instead of {}", line.coats))
     });
-    let more: Vec<String> = more.collect();
+    // Two colours of a paint want the same.
+    let mut more: Vec<String> = more.collect();
+    more.dedup();
     let more: Vec<&str> = more.iter().map(String::as_str).collect();
     match more.as_slice() {
         [] => "The planned coats. ".into(),

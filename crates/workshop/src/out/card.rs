@@ -135,7 +135,9 @@ fn steps(zone: &ZoneWork) -> Vec<CardStep> {
             thinned: (layer.thinned > 0.0).then_some((layer.thinned * 100.0).round() as u32),
         }
     };
-    planned(zone).map(step).collect()
+    // What cleans has its steps before the coats.
+    let coats = planned(zone).filter(|layer| layer.material.stage != Stage::Clean);
+    coats.map(step).collect()
 }
 
 #[cfg(test)]
@@ -152,7 +154,8 @@ mod tests {
             let area: Area = card.parts.iter().map(|part| part.area).sum();
             let painted = takeoff.painted.value;
             assert!((area / painted - 1.0).abs() < 1e-12);
-            for line in &takeoff.materials {
+            let coats = takeoff.materials.iter();
+            for line in coats.filter(|line| line.need.material.stage != Stage::Clean) {
                 let steps = card.parts.iter().flat_map(|part| &part.steps);
                 let coats = steps.filter(|step| *step.material == *line.need.material.name);
                 assert_eq!(coats.map(|step| step.coats).max(), Some(line.coats));

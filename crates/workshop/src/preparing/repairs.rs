@@ -72,7 +72,9 @@ pub(super) fn lead(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         }
         OldFinish::Lead => {
             steps.push(
-                PrepareStep::new(LEAD_KEY, "Lead was found: leave the old finish alone").mind([LEAD_FOUND]),
+                // A name of its own: that the test was done does not tick this off.
+                PrepareStep::new("lead-found", "Lead was found: leave the old finish alone")
+                    .mind([LEAD_FOUND]),
             );
         }
     }
@@ -217,7 +219,9 @@ pub(super) fn block(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     if why.is_empty() {
         return;
     }
-    let missing = Held::Until("The finish has no primer for it yet: take what is suggested there.");
+    let missing = Held::Until(
+        "The finish of the piece, or of a zone that has its own, lacks what blocks it: take on Finish what is suggested there.",
+    );
     let step = PrepareStep::new("block", "Block what would come through")
         .how(why)
         .how([BLOCK])

@@ -23,11 +23,11 @@ pub fn table(shown: &Shown, lines: &[MaterialLine], columns: &[WayColumn]) -> Ht
                 <tbody>
                     { for lines.iter().filter(|line| is_put_on(line, columns)).map(|line| rows(shown, line, columns)) }
                     <tr>
-                        <th scope="row">{ "Lost, together" }</th>
+                        <th scope="row">{ "Lost, planned coats" }</th>
                         { for columns.iter().map(|column| lost(shown, column)) }
                     </tr>
                     <tr>
-                        <th scope="row">{ "Time, together" }</th>
+                        <th scope="row">{ "Time, planned coats" }</th>
                         { for columns.iter().map(|column| html! {
                             <td data-way={column.label} id={format!("compare-{}-minutes", column.key)}>{ words::minutes_as(column.planned.minutes, in_hours) }</td>
                         }) }
