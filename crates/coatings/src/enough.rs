@@ -104,6 +104,18 @@ impl Trials {
 /// What has to be had besides what is in hand, so that all of it is enough with the wanted confidence: for several jobs and
 /// several cans at once.
 pub fn besides_in_hand(needs: &[&Need], cans: &[Contents], confidence: f64) -> Volume {
+    besides(&Spread::of(&left_over(needs, cans)), confidence)
+}
+
+/// The probability that what is in hand and so much more are enough for several jobs.
+pub fn enough_with(needs: &[&Need], cans: &[Contents], more: Volume) -> f64 {
+    let mut rest = left_over(needs, cans);
+    rest.iter_mut().for_each(|rest| *rest += more.as_litres());
+    share_enough(&rest)
+}
+
+/// What is left over in each trial, litres; below nought where something is lacking.
+fn left_over(needs: &[&Need], cans: &[Contents]) -> Vec<f64> {
     let mut rest = litres_together(needs);
     rest.iter_mut().for_each(|litres| *litres = -*litres);
     for can in cans {
@@ -112,7 +124,7 @@ pub fn besides_in_hand(needs: &[&Need], cans: &[Contents], confidence: f64) -> V
             .zip(contents.iter())
             .for_each(|(rest, litres)| *rest += litres);
     }
-    besides(&Spread::of(&rest), confidence)
+    rest
 }
 
 /// What is lacking where all but the wanted share of the trials lack less; `rest` is what is left over in each.
@@ -301,6 +313,7 @@ mod tests {
                 (share - confidence).abs() < 2.0 / TRIALS as f64,
                 "{share} {confidence}"
             );
+            assert_eq!(enough_with(&[&need], &[can], besides), share);
         }
         let plenty = Contents::full(need.high() * 2.0).unwrap();
         assert_eq!(Enough::judge(&job, &need, &plenty, 0.9).besides, Volume::ZERO);

@@ -121,7 +121,13 @@ fn job(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Job {
     let sanded = coats.iter().filter(onto_a_coat).count();
     let sanding = sanding / (sanded.max(1) as f64);
     for coat in &coats {
-        let step = of_coat(&timed, coat, if onto_a_coat(&coat) { sanding } else { 0.0 });
+        let name = takeoff.name_of(coat.line);
+        let step = of_coat(
+            &timed,
+            coat,
+            &name,
+            if onto_a_coat(&coat) { sanding } else { 0.0 },
+        );
         let after = match coat.after.as_slice() {
             [] => prepared.checked_sub(1).into_iter().collect(),
             after => after.iter().map(|before| prepared + before).collect(),
@@ -172,7 +178,7 @@ fn of_preparing(step: &PrepareStep) -> Step {
     of.then(Wait::at_least(whole(step.wait * 60.0)))
 }
 
-fn of_coat(job: &coatings::Job, coat: &Coat<'_>, sanding: f64) -> Step {
+fn of_coat(job: &coatings::Job, coat: &Coat<'_>, name: &str, sanding: f64) -> Step {
     let (line, coat) = (coat.line, coat.number);
     let mut job = job.clone();
     for layer in job.zones.iter_mut().flat_map(|zone| &mut zone.layers) {
@@ -185,8 +191,8 @@ fn of_coat(job: &coatings::Job, coat: &Coat<'_>, sanding: f64) -> Step {
     );
     let material = &line.need.material;
     let mut name = match line.coats {
-        1 => material.name.to_string(),
-        of => format!("{}, coat {coat} of {of}", material.name),
+        1 => name.to_owned(),
+        of => format!("{name}, coat {coat} of {of}"),
     };
     if sanding > 0.0 {
         name = format!("Sand lightly, then {}", coatings::in_sentence(&name));

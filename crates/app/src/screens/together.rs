@@ -106,6 +106,7 @@ fn list(app: &App, send: &Send, bought: &[Shopping]) -> Html {
                 <p>{ words::buy(&lot.buy, !lot.in_hand.is_empty() || !lot.on_shelf.is_empty(), &app.workshop, &money(app)) }</p>
                 <p class="hint">
                     { format!("For {}. Likely it takes {}.", words::and(&pieces), words::volume(lot.likely, app.workshop.units)) }
+                    { words::one_less(lot) }
                     { words::in_hand(&lot.in_hand) }
                     { words::on_shelf(&lot.on_shelf, &[], app.workshop.units) }
                 </p>

@@ -37,7 +37,7 @@ pub fn of_piece(shown: &Shown) -> Html {
 /// A button for the can of each material.
 fn cans(shown: &Shown, takeoff: &Takeoff) -> Html {
     let named = |line: &MaterialLine| {
-        html! { <p class="weigh"><span>{ &*line.need.material.name }</span>{ can(shown, takeoff, line, "weigh") }</p> }
+        html! { <p class="weigh"><span>{ takeoff.name_of(line) }</span>{ can(shown, takeoff, line, "weigh") }</p> }
     };
     takeoff.materials.iter().map(named).collect()
 }

@@ -1,12 +1,13 @@
 //! The list of what to buy as plain text, to be handed on.
 
+use coatings::CanSize;
 use units::System;
 use workshop::Shopping;
 use workshop::art::Art;
 use workshop::goods::Good;
 use workshop::preparing::Much;
 
-use super::{Money, cans, colour, much};
+use super::{Money, cans, colour, in_a_hundred, much};
 
 /// One line for each material that has to be bought, then one for each thing besides.
 pub fn list(bought: &[Shopping], goods: &[Good], system: System, money: Money<'_>) -> String {
@@ -39,6 +40,15 @@ pub fn price_of_list(bought: &[Shopping], money: Money<'_>) -> String {
         many => format!("; {many} materials have no price"),
     };
     format!("Together {}{without}.", money(prices.iter().sum()))
+}
+
+/// That a can less may do: ` With 1 quart less it is enough 85 times in 100.`
+pub fn one_less(lot: &Shopping) -> String {
+    let say = |(can, likely): (&CanSize, f64)| {
+        format!(" With {} less it is enough {}.", can.label, in_a_hundred(likely))
+    };
+    lot.one_less
+        .map_or_else(String::new, |(can, likely)| say((can, likely)))
 }
 
 /// How much of a thing has to be bought to be sure, and how little may do: `66 leaves, perhaps only 55`; nothing where enough

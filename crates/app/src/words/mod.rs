@@ -31,7 +31,7 @@ pub use days::{
 };
 pub use fields::{bay_label, field_element, field_label, place_prefix};
 pub use learning::{by_own_jobs, changed, taught, weighed};
-pub use list::{good, good_here, list, price_of_list, sheets};
+pub use list::{good, good_here, list, one_less, price_of_list, sheets};
 pub use local::{local, write_decimals_with};
 pub use mixing::{against, binder, chalk, dose, drift, mind, thinned};
 pub use money::{buy_or_leave, hours_of, lacking, nearby, outcome, part_of_costs, points, signed, unpriced};

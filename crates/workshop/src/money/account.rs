@@ -145,7 +145,7 @@ fn reckon(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Reckoned {
     }
     for line in takeoff.materials.iter().filter(|_| guessed.is_none()) {
         let Some(rate) = rate(workshop, &line.need) else {
-            unpriced.push(line.need.material.name.to_string());
+            unpriced.push(takeoff.name_of(line));
             continue;
         };
         let at = |volume: units::Volume| (volume.as_litres() * rate.for_litre).round() as u64;
@@ -278,7 +278,7 @@ fn more_coats(
             minutes: costs.minutes + whole_minutes(minutes(&job).value).saturating_sub(minutes_now),
             ..*costs
         };
-        Some((line.need.material.name.to_string(), added(&with, costs)?))
+        Some((takeoff.name_of(line), added(&with, costs)?))
     };
     let coats = takeoff
         .materials

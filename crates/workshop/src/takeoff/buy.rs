@@ -3,7 +3,9 @@
 use std::rc::Rc;
 
 use coatings::can::{ChoiceError, Purchase, choose, fewest};
-use coatings::{CanSize, Contents, Material, Need, Rgb, ZoneWork, besides_in_hand, can, can_sizes};
+use coatings::{
+    CanSize, Contents, Material, Need, Rgb, Stage, ZoneWork, besides_in_hand, can, can_sizes, enough_with,
+};
 use units::{Area, Volume};
 
 use super::{InHand, MaterialLine, Stores, Takeoff, of_stores};
@@ -139,7 +141,12 @@ pub struct Shopping {
     pub on_shelf: Vec<Contents>,
     /// Which cans to buy besides for all of them.
     pub buy: Result<Buy, ChoiceError>,
+    /// How likely it is enough without the smallest of these cans, where that is likely at all.
+    pub one_less: Option<(&'static CanSize, f64)>,
 }
+
+/// From this probability on it is worth saying that a can less may do.
+const MAY_DO: f64 = 0.6;
 
 /// The takeoff of every piece, in their order; nothing for a piece that cannot be measured up, whose own takeoff says why.
 pub fn takeoffs(workshop: &Workshop) -> Vec<Option<Takeoff>> {
@@ -150,6 +157,16 @@ pub fn takeoffs(workshop: &Workshop) -> Vec<Option<Takeoff>> {
     };
     let of = |piece: &Rc<Piece>| of_stores(piece, stores, workshop.settings.confidence).ok();
     workshop.pieces.iter().map(of).collect()
+}
+
+/// Whether a cleaner has done its work: its step is ticked off.
+fn is_used_up(piece: &Piece, line: &MaterialLine) -> bool {
+    let material = &line.need.material;
+    let step = match &*material.key {
+        "deglosser" => "degloss",
+        _ => "clean",
+    };
+    material.stage == Stage::Clean && piece.books.line("done", step).is_some()
 }
 
 /// `Old dresser`, or `Old dresser: top` for what does not go on all of it.
@@ -171,7 +188,8 @@ pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Shoppi
     let confidence = workshop.settings.confidence;
     let mut lots: Vec<(Vec<String>, Vec<&MaterialLine>)> = Vec::new();
     for (piece, takeoff) in workshop.pieces.iter().zip(takeoffs) {
-        for line in takeoff.iter().flat_map(|takeoff| &takeoff.materials) {
+        let lines = takeoff.iter().flat_map(|takeoff| &takeoff.materials);
+        for line in lines.filter(|line| !is_used_up(piece, line)) {
             let same = |(_, lines): &&mut (_, Vec<&MaterialLine>)| {
                 let mut lines = lines.iter();
                 lines.any(|other| other.need.is_alike(&line.need))
@@ -208,12 +226,14 @@ pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Shoppi
                 .iter()
                 .filter_map(|line| Some(line.in_hand.as_ref()?.can))
                 .collect();
+            let buy = cans_for(workshop, &first.material, besides, &had);
             Some(Shopping {
+                one_less: buy.as_ref().ok().and_then(|buy| one_less(buy, &needs, &contents)),
                 material: Rc::clone(&first.material),
                 colour: first.colour,
                 pieces,
                 likely: needs.iter().map(|need| need.likely()).sum(),
-                buy: cans_for(workshop, &first.material, besides, &had),
+                buy,
                 in_hand,
                 on_shelf,
             })
@@ -221,6 +241,21 @@ pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Shoppi
         .collect();
     units::sort_few(&mut all, |one, other| one.material.stage < other.material.stage);
     all
+}
+
+/// The smallest can of a purchase, and how likely it is enough without it.
+fn one_less(buy: &Buy, needs: &[&Need], contents: &[Contents]) -> Option<(&'static CanSize, f64)> {
+    let mut smallest: Option<&'static CanSize> = None;
+    let mut all = Volume::ZERO;
+    for (can, count) in &buy.cans {
+        all += can.volume() * f64::from(*count);
+        if smallest.is_none_or(|other| can.volume() < other.volume()) {
+            smallest = Some(can);
+        }
+    }
+    let can = smallest?;
+    let likely = enough_with(needs, contents, all - can.volume());
+    (likely >= MAY_DO).then_some((can, likely))
 }
 
 #[cfg(test)]
@@ -300,6 +335,47 @@ mod tests {
             .map(|(can, count)| (can.key, *count))
             .collect();
         assert_eq!((cans, cheapest.price), (vec![("us-gallon", 1)], Some(5000)));
+    }
+
+    #[test]
+    fn what_was_cleaned_wants_no_cleaner() {
+        let one = nightstands(1);
+        let keys = |workshop: &Workshop| -> Vec<String> {
+            let lots = bought(workshop).into_iter();
+            lots.map(|lot| lot.material.key.to_string()).collect()
+        };
+        assert!(keys(&one).contains(&"degreaser".to_owned()));
+        let day = crate::samples::values(&[("day", "2026-05-03")]);
+        let done = PieceEdit::Book(BookEdit::Add("done", "clean".into(), day));
+        let cleaned = one.apply(Edit::Piece(one.pieces[0].id.clone(), done)).unwrap();
+        let left = keys(&cleaned);
+        assert_eq!(left, keys(&one)[1..], "the coats are still to come");
+    }
+
+    /// Where a little more than a can is wanted to be sure, the one can is likely to do.
+    #[test]
+    fn a_can_less_that_may_do_is_told() {
+        let of = |count: usize| {
+            let mut workshop = nightstands(count);
+            workshop.units = System::UsCustomary;
+            workshop.settings.confidence = crate::Confidence::Percent99;
+            bought(&workshop).remove(2)
+        };
+        let told: Vec<(u32, Option<f64>)> = (1..12)
+            .map(|count| {
+                let line = of(count);
+                let cans = line.buy.as_ref().unwrap().cans.iter();
+                let cans = cans.map(|(_, count)| count).sum();
+                (cans, line.one_less.map(|(_, likely)| likely))
+            })
+            .collect();
+        let likely: Vec<f64> = told.iter().filter_map(|(_, likely)| *likely).collect();
+        assert!(!likely.is_empty() && likely.len() < told.len(), "{told:?}");
+        assert!(
+            likely.iter().all(|likely| (MAY_DO..0.99).contains(likely)),
+            "{told:?}"
+        );
+        assert_eq!(told[0].1, None, "nothing is in hand");
     }
 
     #[test]

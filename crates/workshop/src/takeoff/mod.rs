@@ -84,6 +84,21 @@ pub struct Takeoff {
 }
 
 impl Takeoff {
+    /// What a material of this takeoff is called where it stands in a list without its colour: with its zones, where another
+    /// has the same name.
+    pub fn name_of(&self, line: &MaterialLine) -> String {
+        let name = line.need.material.name.to_string();
+        let alike = self.materials.iter();
+        if alike.filter(|other| *other.need.material.name == *name).count() < 2 {
+            return name;
+        }
+        let zones = line.need.by_zone.iter();
+        let zones: Vec<String> = zones
+            .map(|(zone, _)| self.zone_label(*zone).to_ascii_lowercase())
+            .collect();
+        format!("{name} ({})", zones.join(", "))
+    }
+
     /// What the maker calls a zone, by its number in the job.
     pub fn zone_label(&self, zone: usize) -> &str {
         let key = self.job.zones.get(zone).map(|zone| &zone.key);
