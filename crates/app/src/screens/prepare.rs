@@ -32,8 +32,10 @@ pub fn prepare(shown: &Shown) -> Html {
         .count();
     html! {
         <section aria-label="Prepare" class="prepare">
-            <p class="with">{ "What lies under the new coats, gloss, smells, wax and stains, stands on Finish: As it was found. " }
-                <a href="#log">{ "How it went, with photos" }</a></p>
+            <div class="row ready">
+                <p class="with">{ "What lies under the new coats, gloss, smells, wax and stains, stands on Finish: As it was found." }</p>
+                <a class="button" href="#log">{ "How it went" }</a>
+            </div>
             { found(shown, &steps) }
             { only(app, send, "facts", &["begin", "due"]) }
             <Ready app={app.clone()} send={send.clone()} />
@@ -74,6 +76,10 @@ fn found(shown: &Shown, steps: &[PrepareStep]) -> Html {
     let toggle = send.reform(Act::Fold);
     // The result of a test is written down where the test stands.
     let is_asked = steps.iter().any(PrepareStep::asks_for_result);
+    let facts: Vec<&str> = FACTS
+        .into_iter()
+        .filter(|key| *key != "lead" || !is_asked)
+        .collect();
     let of = |name: &str, title: &str, content: &dyn Fn() -> Html| {
         let is_open = app.unfolded.contains(name);
         fold(
@@ -87,8 +93,7 @@ fn found(shown: &Shown, steps: &[PrepareStep]) -> Html {
     html! {
         <fieldset class="found">
             <legend>{ "What was found on it" }</legend>
-            { only(app, send, "facts", if is_asked { &FACTS[..1] } else { &FACTS[..2] }) }
-            { only(app, send, "facts", &FACTS[2..]) }
+            { only(app, send, "facts", &facts) }
             { of("pits", "How large holes and dents are", &holes) }
             { of("own-habits", "Your own sheets and cleaner", &habits) }
         </fieldset>
