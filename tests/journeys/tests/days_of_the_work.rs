@@ -18,6 +18,8 @@ async fn days_of_the_work() -> Result<()> {
             page.type_in(&format!("#habits-only-{day}"), "6pm to 9:30pm")
                 .await?;
         }
+        page.begins("#understood", "Understood: Mon 18:00\u{2013}21:30; Tue")
+            .await?;
         page.kept().await?;
         let steps = page
             .ask("return [...document.querySelectorAll('.works b')].map(step => step.textContent)")

@@ -61,7 +61,7 @@ pub fn weekday_and_number(of: Day) -> String {
     format!("{} {date}", short.unwrap_or_default())
 }
 
-const NAMES: [&str; 7] = [
+pub const NAMES: [&str; 7] = [
     "Monday",
     "Tuesday",
     "Wednesday",
@@ -87,6 +87,25 @@ pub fn usual_hours() -> String {
         "As you named none, Monday to Friday from {}.",
         stretches.join(" and ")
     )
+}
+
+/// The hours of a week as they were understood, from Monday on: `Mon 18:00-21:00; Tue 9:00-12:00, 13:00-17:00.`; nothing where
+/// none is named.
+pub fn understood(week: &[(&str, Vec<(u32, u32)>)]) -> String {
+    let clock = |minute: u32| format!("{}:{:02}", minute / 60, minute % 60);
+    let named = week.iter().filter(|(_, hours)| !hours.is_empty());
+    let of_day = |(name, hours): &(&str, Vec<(u32, u32)>)| {
+        let hours = hours.iter();
+        let hours: Vec<String> = hours
+            .map(|(from, to)| format!("{}\u{2013}{}", clock(*from), clock(*to)))
+            .collect();
+        format!("{} {}", name.get(..3).unwrap_or(name), hours.join(", "))
+    };
+    let days: Vec<String> = named.map(of_day).collect();
+    match days.as_slice() {
+        [] => String::new(),
+        days => format!("Understood: {}.", days.join("; ")),
+    }
 }
 
 /// From when to when: `9:00-10:30`, and when it goes on if a pause comes between.
@@ -165,6 +184,20 @@ pub fn air(air: Option<&AirToday>, system: System) -> Vec<String> {
 mod tests {
     use super::*;
     use timetable::{Hours, Job, Minutes, Rules, Step, schedule};
+
+    #[test]
+    fn hours_are_told_as_they_were_understood() {
+        let week = [
+            ("Monday", vec![(1080, 1260)]),
+            ("Tuesday", vec![]),
+            ("Wednesday", vec![(540, 720), (780, 1020)]),
+        ];
+        assert_eq!(
+            understood(&week),
+            "Understood: Mon 18:00\u{2013}21:00; Wed 9:00\u{2013}12:00, 13:00\u{2013}17:00."
+        );
+        assert_eq!(understood(&week[1..2]), "");
+    }
 
     #[test]
     fn the_air_says_first_whether_a_coat_may_go_on() {

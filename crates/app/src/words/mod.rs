@@ -27,7 +27,8 @@ use workshop::{Buy, InHand, MaterialLine, Piece, Takeoff, Workshop, unmeasured};
 pub use changes::{Names, change_of, change_title, towards};
 pub use colour::colour;
 pub use days::{
-    air, air_in_brief, ready, ready_on, stretch, usual_hours, weekday_and_day, weekday_and_number,
+    NAMES as DAYS, air, air_in_brief, ready, ready_on, stretch, understood, usual_hours, weekday_and_day,
+    weekday_and_number,
 };
 pub use fields::{bay_label, field_element, field_label, place_prefix};
 pub use learning::{by_own_jobs, changed, taught, weighed};
