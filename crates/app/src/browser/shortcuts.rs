@@ -1,7 +1,7 @@
 //! Keys that mean the same on the whole page.
 
 use wasm_bindgen::prelude::*;
-use web_sys::KeyboardEvent;
+use web_sys::{Event, KeyboardEvent};
 
 /// What a key of the whole page means.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -16,7 +16,11 @@ pub enum Shortcut {
 /// the maker is by then; here it is the last step of the document.
 pub fn on_shortcut(tell: impl Fn(Shortcut) + 'static) {
     let Some(window) = web_sys::window() else { return };
-    let heard = Closure::<dyn Fn(KeyboardEvent)>::new(move |event: KeyboardEvent| {
+    let heard = Closure::<dyn Fn(Event)>::new(move |event: Event| {
+        // Browsers that fill fields in by themselves send events of this name that are of no key.
+        let Ok(event) = event.dyn_into::<KeyboardEvent>() else {
+            return;
+        };
         let is_held = event.ctrl_key() || event.meta_key();
         if let Some(shortcut) = shortcut(&event.key(), is_held && !event.alt_key(), event.shift_key()) {
             event.prevent_default();
