@@ -6,7 +6,6 @@ use timetable::{BarKind, Moment, Picture, Work, calendar_file, events, picture};
 use units::Day;
 use wasm_bindgen_futures::spawn_local;
 use workshop::days::{Days, WEEK, air, days};
-use workshop::preparing::OldFinish;
 use workshop::{BookEdit, Edit, PieceEdit, read_hours, takeoffs};
 use yew::prelude::*;
 
@@ -41,7 +40,7 @@ pub fn DaysRoom(props: &Props) -> Html {
             if days.jobs.is_empty() {
                 <p>{ "No piece waits for work. Describe one, then its days stand here." }</p>
             } else {
-                <ul id="ready">{ for (0..days.jobs.len()).map(|job| html! { <li>{ ready(app, days, job) }</li> }) }</ul>
+                <ul id="ready">{ for (0..days.jobs.len()).map(|job| html! { <li>{ words::ready(&app.workshop, days, job) }</li> }) }</ul>
                 { drawn(days) }
             }
             { given(app, send, days) }
@@ -97,22 +96,6 @@ fn given(app: &App, send: &Send, days: &Days) -> Html {
     }
 }
 
-/// When a piece is ready. With lead in its old finish nobody can say.
-fn ready(app: &App, days: &Days, job: usize) -> String {
-    let mut pieces = app.workshop.pieces.iter();
-    let piece = days
-        .jobs
-        .get(job)
-        .and_then(|job| pieces.find(|piece| job.key == *piece.id.0));
-    match piece.filter(|piece| OldFinish::of(piece) == OldFinish::Lead) {
-        Some(piece) => format!(
-            "{}: lead was found. No day is named until that is settled by licensed practice and local rules.",
-            piece.name
-        ),
-        None => words::ready(days, job),
-    }
-}
-
 #[derive(Properties, PartialEq)]
 pub struct ReadyProps {
     pub app: Rc<App>,
@@ -132,7 +115,7 @@ pub fn Ready(props: &ReadyProps) -> Html {
     });
     html! {
         <div class="row ready">
-            <p id="ready-on">{ job.map(|job| ready(app, &days, job)) }</p>
+            <p id="ready-on">{ job.map(|job| words::ready(&app.workshop, &days, job)) }</p>
             { button("all-days", "Day by day", send.reform(|_: MouseEvent| Act::Room(Room::Days))) }
         </div>
     }

@@ -2,13 +2,23 @@
 
 use timetable::{LEAST_MARGIN, Moment, Stage, Work};
 use units::{Day, System};
+use workshop::Workshop;
 use workshop::days::{AirToday, Days, USUAL_HOURS};
+use workshop::preparing::OldFinish;
 
 use super::{day, local};
 
-/// When a piece is ready, or what stands in its way.
-pub fn ready(days: &Days, job: usize) -> String {
+/// When a piece is ready, or what stands in its way. With lead in its old finish nobody can say.
+pub fn ready(workshop: &Workshop, days: &Days, job: usize) -> String {
     let name = days.jobs.get(job).map_or("", |job| job.name.as_str());
+    let key = days.jobs.get(job).map_or("", |job| job.key.as_str());
+    let mut pieces = workshop.pieces.iter();
+    let piece = pieces.find(|piece| *piece.id.0 == *key);
+    if piece.is_some_and(|piece| OldFinish::of(piece) == OldFinish::Lead) {
+        return format!(
+            "{name}: lead was found. No day is named until that is settled by licensed practice and local rules."
+        );
+    }
     let Some(outcome) = days.timetable.outcomes.get(job) else {
         return String::new();
     };
@@ -186,6 +196,30 @@ mod tests {
     use timetable::{Hours, Job, Minutes, Rules, Step, schedule};
 
     #[test]
+    fn lead_names_no_day_and_a_day_off_is_told() {
+        let with = |key: &str, text: &str| {
+            let invented = workshop::invented_workshop();
+            let id = invented.pieces[0].id.clone();
+            let write = workshop::BookEdit::Write("facts", "only".into(), key.into(), text.into());
+            let edit = workshop::Edit::Piece(id, workshop::PieceEdit::Book(write));
+            let workshop = invented.apply(edit).unwrap();
+            let taken = workshop::takeoffs(&workshop);
+            // A Monday.
+            let from = Moment::read("2026-05-04T08:00").unwrap();
+            let days = workshop::days::days(&workshop, &taken, from);
+            ready(&workshop, &days, 0)
+        };
+        assert!(with("lead", "positive").contains("lead was found. No day is named"));
+        assert!(with("lead", "negative").contains("ready to sell on"));
+        let saturday = with("begin", "2026-05-09");
+        assert!(
+            saturday.ends_with("Work begins on Monday, 11 May 2026, when your hours are next free."),
+            "{saturday}"
+        );
+        assert!(!with("begin", "2026-05-08").contains("Work begins"));
+    }
+
+    #[test]
     fn hours_are_told_as_they_were_understood() {
         let week = [
             ("Monday", vec![(1080, 1260)]),
@@ -268,7 +302,8 @@ mod tests {
             usual_hours: false,
             timetable,
         };
-        assert_eq!(ready(&days, 0), "box: no coat is planned.");
+        let workshop = workshop::Workshop::default();
+        assert_eq!(ready(&workshop, &days, 0), "box: no coat is planned.");
         assert_eq!(ready_on(&days, 0), "");
         assert_eq!(
             usual_hours(),

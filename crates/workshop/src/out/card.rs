@@ -154,6 +154,11 @@ mod tests {
             let area: Area = card.parts.iter().map(|part| part.area).sum();
             let painted = takeoff.painted.value;
             assert!((area / painted - 1.0).abs() < 1e-12);
+            let mut steps = card.parts.iter().flat_map(|part| &part.steps);
+            assert!(
+                steps.all(|step| step.stage != Stage::Clean),
+                "it is cleaned before"
+            );
             let coats = takeoff.materials.iter();
             for line in coats.filter(|line| line.need.material.stage != Stage::Clean) {
                 let steps = card.parts.iter().flat_map(|part| &part.steps);

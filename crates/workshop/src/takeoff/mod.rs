@@ -22,7 +22,7 @@ use finish::{can_in_hand, job, layer_of};
 pub(crate) use buy::cans_for;
 pub use buy::{Buy, Shopping, cans_to_buy, on_shelf, shopping, takeoffs};
 pub use compare::{WayColumn, WayFigure, WayWhole, about_as_soon, compare, soonest_and_least};
-pub use zones::{SurfaceLine, ZoneLine, side_faces};
+pub use zones::{SurfaceLine, ZoneLine, are_finished, side_faces};
 
 /// What a piece needs of one material, in one colour.
 #[derive(Clone, Debug, PartialEq)]
@@ -612,6 +612,33 @@ mod tests {
         let left = takeoff(&edited([PieceEdit::Brush(names, crate::BrushTo::Left)]), &[]).unwrap();
         let gone = before.painted_each - left.painted_each - area;
         assert!(gone.as_square_metres().abs() < 1e-12);
+    }
+
+    /// Without its board the side is left, though its legs still go with it.
+    #[test]
+    fn a_side_is_finished_if_most_of_it_is() {
+        let of = |piece: &Piece| {
+            let takeoff = takeoff(piece, &[]).unwrap();
+            let faces: Vec<&SurfaceLine> = side_faces(&takeoff.surfaces, geometry::Side::Left).collect();
+            let all = faces.len();
+            let painted = faces.iter().filter(|line| line.painted).count();
+            (are_finished(&faces), painted, all)
+        };
+        let (finished, painted, all) = of(&nightstand());
+        assert!(finished && painted == all && all > 1);
+        let before = takeoff(&nightstand(), &[]).unwrap();
+        let mut faces: Vec<&SurfaceLine> = side_faces(&before.surfaces, geometry::Side::Left).collect();
+        faces.sort_by(|one, other| {
+            other
+                .surface
+                .net
+                .as_square_metres()
+                .total_cmp(&one.surface.net.as_square_metres())
+        });
+        let board = vec![faces[0].surface.id.to_string()];
+        let left = edited([PieceEdit::Brush(board, crate::BrushTo::Left)]);
+        let (finished, painted, _) = of(&left);
+        assert!(!finished && painted == all - 1);
     }
 
     #[test]

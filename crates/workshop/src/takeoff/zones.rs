@@ -33,6 +33,15 @@ pub struct ZoneLine {
     pub left: Area,
 }
 
+/// Whether most of these faces are finished, by their area: a leg that goes with a side does not make the side so.
+pub fn are_finished(faces: &[&SurfaceLine]) -> bool {
+    let area = |painted: bool| -> Area {
+        let of = faces.iter().filter(|line| line.painted == painted);
+        of.map(|line| line.surface.net).sum()
+    };
+    area(true) > area(false)
+}
+
 /// The faces of boards and legs that are seen as one looks at a side of the piece: what a maker leaves who sets that side,
 /// left or right, against a wall. Edges of tops and fronts are none of them; they are seen from before.
 pub fn side_faces(surfaces: &[SurfaceLine], side: Side) -> impl Iterator<Item = &SurfaceLine> {

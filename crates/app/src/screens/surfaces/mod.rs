@@ -6,7 +6,7 @@ mod zone;
 
 use geometry::{Edges, Side};
 use units::Area;
-use workshop::{BrushTo, PieceEdit, Takeoff, side_faces};
+use workshop::{BrushTo, PieceEdit, Takeoff, are_finished, side_faces};
 use yew::prelude::*;
 
 use super::Shown;
@@ -39,12 +39,7 @@ pub fn surfaces(shown: &Shown) -> Html {
 fn sides(shown: &Shown, takeoff: &Takeoff) -> Html {
     let side = |(side, word): (Side, &'static str)| {
         let faces: Vec<_> = side_faces(&takeoff.surfaces, side).collect();
-        // The side is finished if most of it is: a leg that goes with it does not make it so.
-        let area = |painted: bool| -> Area {
-            let of = faces.iter().filter(|line| line.painted == painted);
-            of.map(|line| line.surface.net).sum()
-        };
-        let painted = area(true) > area(false);
+        let painted = are_finished(&faces);
         let names = faces.iter().map(|line| line.surface.id.to_string()).collect();
         let to = match painted {
             true => BrushTo::Left,
