@@ -154,7 +154,7 @@ proptest! {
     }
 
     /// Some sizes are the same whatever the size of the case, such as the depth of a rail and the room around a drawer
-    /// box, so only what is seen from outside scales. What counts as touching is a fixed gap too, so the piece grows
+    /// box, so only what is seen from outside scales, but for what is seen of the top of a rail. What counts as touching is a fixed gap too, so the piece grows
     /// by little.
     #[test]
     fn areas_scale_with_the_square(Built { furniture, assembly } in piece(), k in 1.01..1.1f64) {
@@ -172,6 +172,9 @@ proptest! {
         let outside = |assembly: &Assembly| {
             let mut surfaces = assembly.surfaces();
             surfaces.retain(|surface| surface.id.sense == Sense::Outside && surface.usual_zone() != Zone::Inside);
+            // A sliver of the top of a rail is seen under a deeply worked edge; it is as deep as the rail.
+            let is_rail = |part: PartId| matches!(part.kind, PartKind::TopRail | PartKind::Rail);
+            surfaces.retain(|surface| !(is_rail(surface.id.part) && matches!(surface.id.side, Side::Top | Side::Bottom)));
             surfaces
         };
         let (before, after) = (outside(&assembly), outside(&scaled));
