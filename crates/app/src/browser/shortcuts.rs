@@ -33,12 +33,12 @@ pub fn on_shortcut(tell: impl Fn(Shortcut) + 'static) {
     heard.forget();
 }
 
-/// What a key means while the control or the command key is held.
+/// What a key means while the control or the command key is held. The letter is large with the shift key, and without it
+/// while capitals are locked.
 fn shortcut(key: &str, is_held: bool, is_shifted: bool) -> Option<Shortcut> {
-    match key {
-        "z" if is_held && !is_shifted => Some(Shortcut::Undo),
-        "z" | "Z" if is_held => Some(Shortcut::Redo),
-        "y" if is_held && !is_shifted => Some(Shortcut::Redo),
+    match (key, is_shifted) {
+        ("z" | "Z", false) if is_held => Some(Shortcut::Undo),
+        ("z" | "Z", true) | ("y" | "Y", false) if is_held => Some(Shortcut::Redo),
         _ => None,
     }
 }
@@ -54,5 +54,12 @@ mod tests {
         assert_eq!(shortcut("y", true, false), Some(Shortcut::Redo));
         assert_eq!(shortcut("z", false, false), None);
         assert_eq!(shortcut("x", true, false), None);
+    }
+
+    #[test]
+    fn locked_capitals_change_nothing() {
+        assert_eq!(shortcut("Z", true, false), Some(Shortcut::Undo));
+        assert_eq!(shortcut("z", true, true), Some(Shortcut::Redo));
+        assert_eq!(shortcut("Y", true, false), Some(Shortcut::Redo));
     }
 }
