@@ -171,10 +171,11 @@ pub fn air(air: Option<&AirToday>, system: System) -> Vec<String> {
         let (point, margin) = (dew.dew_point, dew.margin);
         let below = match system {
             System::UsCustomary => format!(
-                "The dew point is {:.0} \u{b0}F, {:.0} \u{b0}F below {surface}; 5 \u{b0}F are wanted (UFC 3-190-06; ISO \
-                 8502-4 has {LEAST_MARGIN:.0} \u{b0}C, by analogy).",
+                "The dew point is {:.0} \u{b0}F, {:.0} \u{b0}F below {surface}; {:.1} \u{b0}F are wanted ({LEAST_MARGIN:.0} \
+                 \u{b0}C, ISO 8502-4, by analogy; UFC 3-190-06 has 5 \u{b0}F).",
                 point * 1.8 + 32.0,
-                margin * 1.8
+                margin * 1.8,
+                LEAST_MARGIN * 1.8
             ),
             System::Metric => format!(
                 "The dew point is {point:.0} \u{b0}C, {margin:.0} \u{b0}C below {surface}; {LEAST_MARGIN:.0} \u{b0}C are \
@@ -250,7 +251,7 @@ mod tests {
         };
         let damp = say("85 %", System::UsCustomary);
         assert!(
-            damp.starts_with("Coat nothing now.") && damp.contains("5 \u{b0}F are wanted"),
+            damp.starts_with("Coat nothing now.") && damp.contains("; 5.4 \u{b0}F are wanted"),
             "{damp}"
         );
         assert!(!damp.contains("Allow longer"), "{damp}");
