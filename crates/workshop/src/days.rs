@@ -12,7 +12,7 @@ use units::Day;
 use self::coats::{Coat, coats};
 use crate::document::{Piece, Workshop};
 use crate::hours::read_hours;
-use crate::preparing::{Held, PrepareStep, When, prepare};
+use crate::preparing::{Held, OldFinish, PrepareStep, When, prepare};
 use crate::takeoff::{Takeoff, timed_job};
 
 /// The keys of the maker's hours, from Monday on.
@@ -143,6 +143,10 @@ fn job(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Job {
             0 => step.after(coated.clone().collect()),
             _ => step,
         });
+    }
+    // Nobody can say on which day a piece may be sold while lead is not settled.
+    if OldFinish::of(piece) == OldFinish::Lead {
+        steps.iter_mut().for_each(|step| step.cure = Cure::default());
     }
     let facts = piece.books.only("facts");
     let mut job = Job::new(&piece.name, steps);
@@ -300,6 +304,22 @@ mod tests {
         let coats = |step: &&Step| step.key.starts_with("coat-");
         assert_eq!(job.before(last).len(), job.steps.iter().filter(coats).count());
         keep_their_waits(&days, 0);
+    }
+
+    /// No day to sell for the list, the picture or the calendar, all of which take it from the outcome.
+    #[test]
+    fn a_piece_with_lead_has_no_day_to_sell() {
+        let day = |test: &str| {
+            let days = laid(&written_down(&[("lead", test)], &[]));
+            let events = timetable::events(&days.jobs, &days.timetable);
+            let told = format!("{}: ready to sell", days.jobs[0].name);
+            let is_told = events.iter().any(|event| event.summary == told);
+            let sell = days.timetable.outcomes[0].at(timetable::Stage::Sell);
+            assert_eq!(is_told, sell.is_some());
+            sell
+        };
+        assert_eq!(day("positive"), None);
+        assert!(day("negative").is_some());
     }
 
     #[track_caller]
