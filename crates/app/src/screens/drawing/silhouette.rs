@@ -41,10 +41,7 @@ pub fn Silhouette(props: &Props) -> Html {
         }
     });
     let now = props.piece.furniture();
-    let drawn = use_state(|| {
-        let fits = as_far_as_it_fits(&props.piece);
-        fits.map_or_else(|| now.clone(), |piece| piece.furniture())
-    });
+    let drawn = use_state(|| now.clone());
     use_effect_with(now, {
         let (is_drawn, drawn) = (drawn.clone(), drawn.setter());
         move |now| {
@@ -61,7 +58,10 @@ pub fn Silhouette(props: &Props) -> Html {
         if !is_seen {
             return None;
         }
-        let surfaces = furniture.assembly().ok()?.surfaces();
+        let assembly = furniture.assembly();
+        // What does not fit when it first comes into sight is drawn as far as it does.
+        let as_far = || as_far_as_it_fits(&props.piece)?.furniture().assembly().ok();
+        let surfaces = assembly.ok().or_else(as_far)?.surfaces();
         let drawing = Drawing::of(&surfaces, View::Front);
         let scale = Scale::fitting(&drawing, SMALL, [4.0; 4], f64::INFINITY);
         let lines = drawing.faces.iter().map(|face| scale.lines(&face.lines));
