@@ -91,24 +91,17 @@ fn like(shown: &Shown) -> Html {
     let options: Html = others
         .map(|piece| html! { <option value={piece.id.0.to_string()}>{ &piece.name }</option> })
         .collect();
-    let (to, send) = (shown.piece.id.clone(), shown.send.clone());
-    let names: Vec<(PieceId, String)> = shown
-        .app
-        .workshop
-        .pieces
-        .iter()
-        .map(|piece| (piece.id.clone(), piece.name.clone()))
-        .collect();
+    let (to, send, app) = (shown.piece.id.clone(), shown.send.clone(), shown.app.clone());
     let copy = Callback::from(move |event: Event| {
         let list = event.target_unchecked_into::<HtmlSelectElement>();
         let from = PieceId(list.value().into());
         list.set_selected_index(0);
-        let Some((_, name)) = names.iter().find(|(id, _)| *id == from) else {
+        let Some(like) = app.workshop.piece(&from) else {
             return;
         };
+        let done = format!("Planned as on {}.", like.name);
         let to = to.clone();
         send.emit(Act::Edit(Edit::CopyFinish { from, to }));
-        let done = format!("Planned as on {name}.");
         send.emit(Act::Tell(Message::Done(done)));
     });
     html! {
