@@ -54,7 +54,7 @@ async fn days_of_the_work() -> Result<()> {
             );
         }
 
-        // Outside source: the dew point of 13 C and 85 % is 10.5 C by PsychroLib (`tests/outside/tests/dew_point.rs`).
+        // The dew point itself is checked against PsychroLib in `tests/outside/tests/dew_point.rs`; here, what follows from it.
         page.press("#fold-air-now").await?;
         page.type_in("#habits-only-temperature", "55 F").await?;
         page.type_in("#habits-only-humidity", "85 %").await?;

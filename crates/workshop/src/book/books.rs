@@ -130,7 +130,7 @@ pub static BOOKS: [Book; 15] = [
         is_single: false,
         fields: &[once("day", "On", Day)],
     },
-    // What cans cost of materials without a label of the maker's own; the name of a line is [`price_line`].
+    // What cans cost of materials without a label of the maker's own; the name of a line is `prices::line`.
     Book {
         key: "cans",
         of_piece: false,
