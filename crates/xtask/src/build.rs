@@ -8,7 +8,7 @@ use std::time::SystemTime;
 use anyhow::{Result, ensure};
 
 use crate::repository::Repository;
-use crate::{command, offline, setup, weight};
+use crate::{command, offline, setup, styles, weight};
 
 /// Sets up, builds and weighs the page.
 pub fn page() -> Result<()> {
@@ -29,6 +29,7 @@ pub fn page() -> Result<()> {
             .current_dir(repository.root()),
     )?;
     check_scripts(&fs::read_to_string(repository.dist().join("index.html"))?)?;
+    styles::join(&repository.dist())?;
     offline::write(&repository, &repository.dist())?;
     weight::report(&repository.dist())
 }

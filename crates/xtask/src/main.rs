@@ -1,5 +1,6 @@
 //! Chores of the project: `cargo xtask` lists them.
 
+mod base64;
 mod bench;
 mod brotli;
 mod browse;
@@ -16,6 +17,7 @@ mod repository;
 mod script;
 mod serve;
 mod setup;
+mod styles;
 mod table;
 mod takeoff;
 mod tidy;

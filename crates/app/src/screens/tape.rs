@@ -6,8 +6,8 @@ use web_sys::HtmlInputElement;
 use workshop::Piece;
 use yew::prelude::*;
 
-use super::Shown;
 use super::tape_keys::READING;
+use super::{Send, Shown};
 use crate::browser::focus;
 use crate::state::Act;
 use crate::words;
@@ -25,53 +25,101 @@ pub struct Tape {
 }
 
 /// The field with its label, its hint and what is wrong with it.
-pub fn tape_field(shown: &Shown, tape: &Tape) -> Html {
-    field(shown, tape, words::field_element(tape.id))
+pub fn tape_field(shown: &Shown, tape: Tape) -> Html {
+    let element = words::field_element(tape.id);
+    field(shown, tape, element)
 }
 
 /// The same in an element of this name; a measurement can stand in two places.
-pub fn field(shown: &Shown, tape: &Tape, element: String) -> Html {
+pub fn field(shown: &Shown, tape: Tape, element: String) -> Html {
+    let Shown { app, piece, send, .. } = shown;
     let id = tape.id;
-    let fault = fault(shown, id);
-    let doubt = doubt(shown, id);
+    let tape_unit = app.workshop.units.tape_unit();
+    let reading = piece.reading(id);
+    // A reading that was taken in other units is told in those of the workshop too.
+    let here = reading.filter(|reading| reading.unit() != tape_unit);
+    let here = here.map_or_else(String::new, |reading| {
+        format!(": {}", app.length(reading.length()))
+    });
+    let doubt = doubt(shown, id).filter(|_| tape.with_hint);
+    let is_taken = app.field == Some(id);
+    let key = element.clone();
+    html! {
+        <Field {key} {id} {element} label={tape.label}
+            unit={format!(" ({}){here}", tape_unit.sign())}
+            is_doubt={doubt.is_some()}
+            hint={doubt.or_else(|| tape.with_hint.then(|| Piece::field(id).map_or("", |field| field.hint).to_owned()))}
+            fault={fault(shown, id)}
+            text={app.text(id)}
+            placeholder={tape.usual.map(|(length, what)| format!("{} ({what})", app.length(length)))}
+            is_guessed={reading.is_none()}
+            {is_taken}
+            neighbours={is_taken.then(|| [false, true].map(|on| app.next_field(on)))}
+            own_keyboard={app.keyboard}
+            send={send.clone()} />
+    }
+}
+
+/// All that a field shows. It is drawn anew only if something of it changed: a piece has dozens of fields, and a key changes
+/// one of them.
+#[derive(Properties, PartialEq)]
+struct FieldProps {
+    id: FieldId,
+    element: String,
+    label: String,
+    /// The unit of the tape, and the reading in that of the workshop if it was taken in another one.
+    unit: String,
+    /// Where to hold the tape, or the question that stands in its place.
+    hint: Option<String>,
+    is_doubt: bool,
+    fault: Option<String>,
+    text: String,
+    placeholder: Option<String>,
+    is_guessed: bool,
+    is_taken: bool,
+    /// The measurement before this one and the one after it, while this one is taken.
+    neighbours: Option<[Option<FieldId>; 2]>,
+    /// Whether the device's own keyboard is used in place of the tape keys.
+    own_keyboard: bool,
+    send: Send,
+}
+
+#[component]
+fn Field(props: &FieldProps) -> Html {
+    let FieldProps { element, fault, .. } = props;
     let [hint, error] = ["hint", "error"].map(|end| format!("{element}-{end}"));
-    let described = [tape.with_hint.then_some(&hint), fault.is_some().then_some(&error)];
+    let described = [
+        props.hint.is_some().then_some(&hint),
+        fault.is_some().then_some(&error),
+    ];
     let described: Vec<&str> = described.into_iter().flatten().map(String::as_str).collect();
     let described = described.join(" ");
-    let is_guessed = shown.piece.reading(id).is_none();
-    let tape_unit = shown.app.workshop.units.tape_unit();
-    // A reading that was taken in other units is told in those of the workshop too.
-    let here = shown
-        .piece
-        .reading(id)
-        .filter(|reading| reading.unit() != tape_unit);
-    let here = here.map(|reading| format!(": {}", shown.app.length(reading.length())));
     let class = classes!(
         "field",
         fault.is_some().then_some("wrong"),
-        is_guessed.then_some("guessed"),
-        (shown.app.field == Some(id)).then_some("taken")
+        props.is_guessed.then_some("guessed"),
+        props.is_taken.then_some("taken")
     );
     html! {
-        <div key={element.clone()} {class} data-tape="">
-            <label for={element.clone()}>{ &tape.label }<span class="unit">{ format!(" ({})", tape_unit.sign()) }{ here }</span></label>
-            if tape.with_hint {
+        <div {class} data-tape="">
+            <label for={element.clone()}>{ &props.label }<span class="unit">{ &props.unit }</span></label>
+            if let Some(text) = &props.hint {
                 // A question stands in the place of the hint, so that nothing moves while one types.
-                <span class={if doubt.is_some() { "hint doubt" } else { "hint" }} id={hint}>
-                    { doubt.unwrap_or_else(|| Piece::field(id).map_or("", |field| field.hint).to_owned()) }
-                </span>
+                <span class={if props.is_doubt { "hint doubt" } else { "hint" }} id={hint}>{ text }</span>
             }
-            if let Some(fault) = &fault {
+            if let Some(fault) = fault {
                 <span class="error" id={error}><span class="unseen">{ "Error: " }</span>{ fault }</span>
             }
-            { input(shown, tape, element, described, fault.is_some()) }
+            { input(props, described) }
         </div>
     }
 }
 
-fn input(shown: &Shown, tape: &Tape, element: String, described: String, is_wrong: bool) -> Html {
-    let Shown { app, send, .. } = shown;
-    let id = tape.id;
+fn input(props: &FieldProps, described: String) -> Html {
+    let FieldProps {
+        id, element, send, ..
+    } = props;
+    let id = *id;
     // Keys can come faster than the page is drawn: what is typed at the tape keys is of the measurement that is taken then.
     let is_reading = element == READING;
     let typed = send.reform(move |event: InputEvent| {
@@ -88,28 +136,29 @@ fn input(shown: &Shown, tape: &Tape, element: String, described: String, is_wron
         if is_reading { Act::Marked } else { Act::Enter(id) }
     });
     // The tape keys are on the page; the device's own keyboard would lie over them.
-    let inputmode = if app.keyboard { "text" } else { "none" };
+    let inputmode = if props.own_keyboard { "text" } else { "none" };
     html! {
         <input id={element.clone()} type="text" {inputmode} enterkeyhint="next" autocomplete="off" spellcheck="false"
-            value={app.text(id)} placeholder={placeholder(shown, tape)} aria-describedby={described}
-            aria-invalid={is_wrong.then_some("true")} oninput={typed} onkeydown={keys(shown, element)}
+            value={props.text.clone()} placeholder={props.placeholder.clone()} aria-describedby={described}
+            aria-invalid={props.fault.is_some().then_some("true")} oninput={typed} onkeydown={keys(props)}
             onfocus={entered} onblur={send.reform(move |_| Act::Leave(id))} />
     }
 }
 
 /// Enter goes on to the next measurement, with the shift key back to the one before; Escape puts the tape away.
-fn keys(shown: &Shown, element: String) -> Callback<KeyboardEvent> {
-    let (send, app) = (shown.send.clone(), shown.app.clone());
+fn keys(props: &FieldProps) -> Callback<KeyboardEvent> {
+    let send = props.send.clone();
+    let is_reading = props.element == READING;
+    let [before, after] = props.neighbours.unwrap_or_default();
     Callback::from(move |event: KeyboardEvent| match event.key().as_str() {
         "Enter" => {
             event.prevent_default();
             let on = !event.shift_key();
-            let next = app.next_field(on);
             send.emit(Act::GoOn(on));
             // In the list the next field of the list is gone into; the field of the keys stays where it is, and what it
             // held goes at once.
-            match next {
-                Some(_) if element == READING => {
+            match if on { after } else { before } {
+                Some(_) if is_reading => {
                     event.target_unchecked_into::<HtmlInputElement>().set_value("");
                 }
                 Some(next) => focus(&words::field_element(next)),
@@ -164,11 +213,6 @@ fn unmeasured(furniture: &Furniture, id: FieldId) -> &'static str {
         (None, 0 | 1) => "the rest",
         (None, _) => "shared out",
     }
-}
-
-fn placeholder(shown: &Shown, tape: &Tape) -> Option<String> {
-    let (length, what) = tape.usual?;
-    Some(format!("{} ({what})", shown.app.length(length)))
 }
 
 /// What is wrong with a field: its text, or its value among the others.

@@ -114,7 +114,7 @@ fn reading(shown: &Shown, id: FieldId) -> Html {
         usual: stands_in(&furniture, &shared, id),
         with_hint: true,
     };
-    field(shown, &tape, READING.into())
+    field(shown, tape, READING.into())
 }
 
 /// On to the next measurement, back to the one before, and away with the tape.

@@ -57,7 +57,7 @@ fn measure(shown: &Shown, (change, item): (usize, usize), field: &LengthField, u
         usual: Some((usual, "usual")),
         with_hint: item == 0,
     };
-    tape_field(shown, &tape)
+    tape_field(shown, tape)
 }
 
 /// The members of a moulding, or the points of a turning, from the foot up.

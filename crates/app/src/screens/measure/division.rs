@@ -140,5 +140,5 @@ fn length(shown: &Shown, id: FieldId, label: String, shared: &Shared) -> Html {
         usual: stands_in(&shown.piece.furniture(), shared, id),
         with_hint: false,
     };
-    tape_field(shown, &tape)
+    tape_field(shown, tape)
 }

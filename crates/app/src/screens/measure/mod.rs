@@ -40,7 +40,7 @@ fn fields(shown: &Shown, furniture: &Furniture, of_whole: bool) -> Html {
     let field = |field: &geometry::LengthField| {
         tape_field(
             shown,
-            &Tape {
+            Tape {
                 id: field.id(),
                 label: field.label.into(),
                 usual: stands_in(furniture, &[], field.id()),
