@@ -35,7 +35,7 @@ pub struct Condition {
 pub enum Wish {
     /// Paint.
     Painted {
-        /// Whether the colour is a light one, through which a bleed shows.
+        /// Whether a bleed shows through the colour, as it does through all but dark ones.
         light: bool,
     },
     /// The wood as it is.
@@ -224,7 +224,7 @@ fn wood(condition: &Condition) -> Option<&'static Species> {
     condition.species.filter(|_| condition.ground != Ground::Laminate)
 }
 
-/// The wood, if its colour may come through a light paint.
+/// The wood, if its colour may come through a paint that is not dark.
 fn bleeding(condition: &Condition) -> Option<&'static Species> {
     wood(condition).filter(|species| species.bleed.value != Bleed::None)
 }

@@ -109,13 +109,14 @@ impl Hours {
             if stretches.len() == MOST_STRETCHES {
                 return None;
             }
-            if may_split && stretches.is_empty() && open.from == from && length < LEAST_BEGUN {
-                // Not worth taking the tools out.
-            } else if may_split {
+            // What is left of an opening may not be worth taking the tools out.
+            let is_too_short = stretches.is_empty() && open.from == from && length < LEAST_BEGUN;
+            if !may_split && open.from > end {
+                return None;
+            }
+            if may_split && !is_too_short {
                 left -= length;
                 stretches.push(open);
-            } else if open.from > end {
-                return None;
             }
             at = open.to;
         }

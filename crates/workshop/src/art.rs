@@ -10,6 +10,7 @@ use units::{Area, Length, Volume};
 
 use crate::book::Line;
 use crate::document::Piece;
+use crate::takeoff::Takeoff;
 
 /// What it is made of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -55,6 +56,11 @@ pub struct Takes {
 }
 
 impl Takes {
+    /// Whether it covers more than all that is finished of the piece, so that one of its sizes is hardly right.
+    pub fn is_too_much(&self, takeoff: &Takeoff) -> bool {
+        self.area > takeoff.painted.value
+    }
+
     /// The middle of the minutes.
     pub fn likely_minutes(&self) -> f64 {
         (self.minutes.0 + self.minutes.1) / 2.0
@@ -84,6 +90,11 @@ impl std::fmt::Display for ArtFault {
 
 /// The usual leaf, either way (from memory: 5 1/2 in, 14 cm).
 const LEAF: Length = Length::millimetres(140.0);
+
+/// What is to be said where the size of a leaf was not given.
+pub const OTHER_LEAF: Reason = Reason::memory(
+    "Genuine gold comes in smaller leaves, of some 80 mm or 3 1/8 in: write down the size of one sheet.",
+);
 /// How far a leaf lies over the next, metres.
 const OVERLAP: Figure = Figure::practice(0.003, 0.006);
 /// By how much more leaf than that tears and is laid again.
@@ -302,6 +313,11 @@ mod tests {
         assert_eq!(found.sheets, Some((55, 66)));
         assert_eq!(found.price, Some(66 * 30));
         assert!((found.area.as_square_metres() - 0.98).abs() < 1e-12);
+        let piece = &invented_workshop().pieces[0];
+        let takeoff = crate::takeoff(piece, &[], crate::Confidence::default()).unwrap();
+        assert!(!found.is_too_much(&takeoff));
+        let more = takes(&[("kind", "leaf"), ("width", "4 m"), ("height", "4 m")]).unwrap();
+        assert!(more.is_too_much(&takeoff));
         let (name, low, high) = found.liquids[0];
         assert_eq!(name, "Gilding size");
         assert!((low.as_millilitres() - 70.0).abs() < 1e-9 && (high.as_millilitres() - 98.0).abs() < 1e-9);

@@ -86,15 +86,24 @@ pub fn air(workshop: &Workshop) -> Option<AirToday> {
     })
 }
 
+/// The hours that are written down, day by day from Monday on; what cannot be read counts as none.
+pub fn written_hours(workshop: &Workshop) -> [Vec<(u32, u32)>; 7] {
+    let habits = workshop.books.only("habits");
+    WEEK.map(|day| read_hours(habits.text(day)).unwrap_or_default())
+}
+
 fn hours(workshop: &Workshop) -> (Hours, bool) {
     let habits = workshop.books.only("habits");
     let is_usual = WEEK.iter().all(|day| habits.text(day).is_empty());
-    let of = |place: usize| match (is_usual, WEEK.get(place)) {
-        (true, _) if place < 5 => USUAL_HOURS.to_vec(),
-        (false, Some(day)) => read_hours(habits.text(day)).unwrap_or_default(),
-        _ => Vec::new(),
+    let usual = |place: usize| match place < 5 {
+        true => USUAL_HOURS.to_vec(),
+        false => Vec::new(),
     };
-    (Hours::new(std::array::from_fn(of), &[]), is_usual)
+    let week = match is_usual {
+        true => std::array::from_fn(usual),
+        false => written_hours(workshop),
+    };
+    (Hours::new(week, &[]), is_usual)
 }
 
 /// The work on a piece: what is prepared and may be done, then coat by coat. What is sanded between coats is shared out to

@@ -1,8 +1,12 @@
 //! What cans cost: of a material of the maker's own as it stands with its label, of any other as it stands in a book.
 
+use std::rc::Rc;
+
 use coatings::can::Offer;
 
-use crate::document::{Price, Workshop};
+use crate::BookEdit;
+use crate::book::Line;
+use crate::document::{OwnMaterial, Price, Workshop};
 
 /// The book of prices of materials without a label of the maker's own.
 pub(crate) const BOOK: &str = "cans";
@@ -13,13 +17,18 @@ pub(crate) fn line(material: &str, can: &str) -> String {
 }
 
 impl Workshop {
+    fn own(&self, material: &str) -> Option<&OwnMaterial> {
+        let own = self.materials.iter().find(|own| &*own.key == material);
+        own.map(Rc::as_ref)
+    }
+
     /// The cans of a material that have a price, with their keys.
     pub fn offers(&self, material: &str) -> Vec<(&'static str, Offer)> {
-        if let Some(own) = self.materials.iter().find(|own| &*own.key == material) {
+        if let Some(own) = self.own(material) {
             return own.offers();
         }
         let lines = self.books.lines(BOOK).iter();
-        let offer = |line: &std::rc::Rc<crate::book::Line>| {
+        let offer = |line: &Rc<Line>| {
             let can = coatings::can(line.text("can"))?;
             let (size, price) = (can.volume(), line.money("price")?);
             Some((can.key, Offer { size, price }))
@@ -32,7 +41,7 @@ impl Workshop {
 
     /// What was typed as the price of a can of a material; nothing where there is none.
     pub fn price_of(&self, material: &str, can: &str) -> Option<String> {
-        if let Some(own) = self.materials.iter().find(|own| &*own.key == material) {
+        if let Some(own) = self.own(material) {
             return own.prices.get(can).map(|price| price.typed().to_owned());
         }
         let line = self.books.line(BOOK, &line(material, can))?;
@@ -40,22 +49,17 @@ impl Workshop {
     }
 
     /// What to change in the books so that a can of a known material has this price, or none any more.
-    pub(crate) fn price_edits(
-        &self,
-        material: &str,
-        can: &str,
-        price: Option<&Price>,
-    ) -> Vec<crate::BookEdit> {
-        let id: std::rc::Rc<str> = line(material, can).into();
+    pub(crate) fn price_edits(&self, material: &str, can: &str, price: Option<&Price>) -> Vec<BookEdit> {
+        let id: Rc<str> = line(material, can).into();
         let is_there = self.books.line(BOOK, &id).is_some();
-        let strike = is_there.then(|| crate::BookEdit::Strike(BOOK, std::rc::Rc::clone(&id)));
+        let strike = is_there.then(|| BookEdit::Strike(BOOK, Rc::clone(&id)));
         let add = price.map(|price| {
             let values = vec![
                 ("material", material.to_owned()),
                 ("can", can.to_owned()),
                 ("price", price.typed().to_owned()),
             ];
-            crate::BookEdit::Add(BOOK, id, values)
+            BookEdit::Add(BOOK, id, values)
         });
         strike.into_iter().chain(add).collect()
     }
@@ -63,8 +67,6 @@ impl Workshop {
 
 #[cfg(test)]
 mod tests {
-    use std::rc::Rc;
-
     use super::*;
     use crate::{Edit, MaterialEdit, invented_workshop};
 

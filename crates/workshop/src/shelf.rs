@@ -128,6 +128,11 @@ pub fn mind(workshop: &Workshop, stock: &Stock, today: Day) -> Vec<Reason> {
     mind
 }
 
+/// Whether all is known of a can that a piece could take it by: what is in it, how much, and its colour if it comes in one.
+pub fn is_known(stock: &Stock) -> bool {
+    stock.contents.is_ok() && (stock.colour.is_some() || !stock.material.coloured)
+}
+
 /// What a can would be for the pieces that take what is in it: by the name of the piece.
 pub fn good_for(workshop: &Workshop, takeoffs: &[Option<Takeoff>], stock: &Stock) -> Vec<(String, Enough)> {
     let Ok(contents) = &stock.contents else {
@@ -266,6 +271,9 @@ mod tests {
         let stocked = with(&[("material", &key), ("can", "us-gallon")]);
         let found = stock(&stocked).remove(0);
         let good = good_for(&stocked, &takeoffs(&stocked), &found);
+        assert!(is_known(&found));
+        let paint = stock(&with(&[("material", "trim-enamel"), ("can", "us-gallon")])).remove(0);
+        assert!(!is_known(&paint), "its colour was not said");
         assert!(!good.is_empty() && good.iter().all(|(_, enough)| enough.verdict == Verdict::Enough));
         let buys = |workshop: &Workshop| {
             let lots = shopping(workshop, &takeoffs(workshop));

@@ -117,7 +117,7 @@ fn preparing(shown: &Shown, step: &PrepareStep) -> Html {
     // What is fetched for it; areas and edges stand on its sheet.
     let is_fetched =
         |of: &&Amount| of.good.is_some() || matches!(of.much, Much::Volume(..) | Much::Hours(..));
-    let amounts = step.amounts.iter().filter(|_| step.may_be_done());
+    let amounts = step.taken().iter();
     let amounts: Vec<String> = amounts.filter(is_fetched).map(amount).collect();
     html! {
         <li>

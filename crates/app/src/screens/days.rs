@@ -5,8 +5,8 @@ use std::rc::Rc;
 use timetable::{BarKind, Moment, Picture, Work, calendar_file, events, picture};
 use units::Day;
 use wasm_bindgen_futures::spawn_local;
-use workshop::days::{Days, WEEK, air, days};
-use workshop::{BookEdit, Edit, PieceEdit, read_hours, takeoffs};
+use workshop::days::{Days, WEEK, air, days, written_hours};
+use workshop::{BookEdit, Edit, PieceEdit, takeoffs};
 use yew::prelude::*;
 
 use super::Send;
@@ -53,13 +53,6 @@ pub fn DaysRoom(props: &Props) -> Html {
     }
 }
 
-/// The hours that are written down, day by day.
-fn week(app: &App) -> Vec<(&'static str, Vec<(u32, u32)>)> {
-    let habits = app.workshop.books.only("habits");
-    let of = |(key, name): (&&str, &'static str)| (name, read_hours(habits.text(key)).unwrap_or_default());
-    WEEK.iter().zip(words::DAYS).map(of).collect()
-}
-
 /// What the days rest on: the hours of the maker, and the air as it is now.
 fn given(app: &App, send: &Send, days: &Days) -> Html {
     let is_open = |name: &str| app.unfolded.contains(name);
@@ -68,7 +61,7 @@ fn given(app: &App, send: &Send, days: &Days) -> Html {
             <>
                 <p>{ days.usual_hours.then(words::usual_hours) }{ " Write them as 18-21, 6pm to 9pm, or 9-12, 13-17." }</p>
                 { only(app, send, "habits", &WEEK) }
-                <p id="understood" role="status">{ words::understood(&week(app)) }</p>
+                <p id="understood" role="status">{ words::understood(&written_hours(&app.workshop)) }</p>
             </>
         }
     };

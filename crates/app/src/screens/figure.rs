@@ -1,5 +1,8 @@
 //! The field of a figure of a label or of the price of a can.
 
+use std::rc::Rc;
+
+use coatings::CanSize;
 use web_sys::{HtmlInputElement, HtmlSelectElement};
 use yew::prelude::*;
 
@@ -23,6 +26,7 @@ pub struct Asked {
     pub label: String,
     /// What was read last, as typed.
     pub typed: Option<String>,
+    /// The unit in which it was written, or in which it usually is; nothing where it has none.
     pub unit: &'static str,
     /// The units that it may be written in: key, sign and factor.
     pub units: &'static [(&'static str, &'static str, f64)],
@@ -30,6 +34,26 @@ pub struct Asked {
     pub usual: String,
     /// What is to be said of what was read.
     pub remark: Option<Remark>,
+}
+
+/// The field of the price of a can of a material, by its key; `typed` is what was read last.
+pub fn price_field(
+    app: &App,
+    send: &Send,
+    material: Rc<str>,
+    can: &'static CanSize,
+    typed: Option<String>,
+) -> Html {
+    let asked = Asked {
+        id: FigureId::Price(material, can.key),
+        label: format!("Price of {}", can.label),
+        typed,
+        unit: "",
+        units: &[],
+        usual: String::new(),
+        remark: None,
+    };
+    figure_field(app, send, &asked)
 }
 
 /// The field of one figure, with its unit and with what is wrong with it.

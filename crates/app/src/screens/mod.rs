@@ -51,7 +51,7 @@ impl Default for State {
         let last = browser::last_sheet();
         let sheet = SHEETS
             .iter()
-            .find(|(_, word)| last.as_deref() == Some(*word))
+            .find(|(sheet, _)| last.as_deref() == Some(words::sheet(*sheet)))
             .map_or_else(Sheet::default, |(sheet, _)| *sheet);
         State(Rc::new(App::begun(
             browser::light(),
@@ -156,7 +156,7 @@ pub fn Page() -> Html {
             Some(takeoff_in(&workshop, piece.as_deref()?))
         })
     };
-    use_effect_with(app.sheet, |sheet| browser::keep_last_sheet(sheet_word(*sheet)));
+    use_effect_with(app.sheet, |sheet| browser::keep_last_sheet(words::sheet(*sheet)));
     // A piece that is opened is seen from its head, wherever the page stood before.
     let is_there = app.keeping != Keeping::Opening;
     use_effect_with((app.open.clone(), is_there), |(open, _)| {
@@ -328,6 +328,8 @@ fn turned_away<E: AsRef<web_sys::Event> + 'static>(app: &App, send: &Send) -> Ca
 fn board(shown: &Shown, drawn: &drawing::Drawn, ways: &[WayColumn]) -> Html {
     let Shown { app, send, .. } = shown;
     let sheet = words::sheet(app.sheet);
+    let word = SHEETS.iter().find(|(other, _)| *other == app.sheet);
+    let word = word.map_or("", |(_, word)| *word);
     let taking = app.field.is_some().then_some("taking");
     // Where nothing is measured or coloured, the drawing would only be in the way.
     let is_drawn = shown.takeoff().is_none()
@@ -342,7 +344,7 @@ fn board(shown: &Shown, drawn: &drawing::Drawn, ways: &[WayColumn]) -> Html {
                 <div class="sheets">{ sheets(app, send) }</div>
                 if is_drawn { { drawing::board(shown, drawn) } }
                 <div class="questions">
-                    <h2 class="unseen">{ sheet_word(app.sheet) }</h2>
+                    <h2 class="unseen">{ word }</h2>
                     { match app.sheet {
                         Sheet::Measure => measure::measure(shown),
                         Sheet::Parts => alter::alter(shown),
@@ -378,13 +380,6 @@ const SHEETS: [(Sheet, &str); 8] = [
     (Sheet::Money, "Money"),
     (Sheet::Card, "Job card"),
 ];
-
-fn sheet_word(sheet: Sheet) -> &'static str {
-    SHEETS
-        .iter()
-        .find(|(other, _)| *other == sheet)
-        .map_or("", |(_, word)| word)
-}
 
 fn sheets(app: &App, send: &Send) -> Html {
     let options = SHEETS.map(|(sheet, word)| (sheet, words::sheet(sheet), word));

@@ -134,7 +134,7 @@ fn step(shown: &Shown, step: &PrepareStep) -> Html {
             }
             <p>{ sentences(&step.how) }</p>
             // What is not to be done takes nothing.
-            <dl class="amounts-of">{ for step.amounts.iter().filter(|_| step.may_be_done()).map(|of| amount(of, app.workshop.units)) }</dl>
+            <dl class="amounts-of">{ for step.taken().iter().map(|of| amount(of, app.workshop.units)) }</dl>
             <p class="mind">{ sentences(&step.cautions) }</p>
             { fold(&why, ("Where that is from".into(), String::new()), is_open, toggle, &reasons) }
         </li>

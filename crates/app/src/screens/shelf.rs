@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use workshop::book::Line;
-use workshop::shelf::{Stock, good_for, mind, stock};
+use workshop::shelf::{Stock, good_for, is_known, mind, stock};
 use workshop::stores::{Store, stores};
 use workshop::{Colour, Takeoff, takeoffs};
 use yew::prelude::*;
@@ -106,7 +106,7 @@ fn says(app: &App, stock: &Stock, taken: &[Option<Takeoff>]) -> Html {
         <>
             <p class="left">{ words::left(stock, app.workshop.units) }</p>
             <p class="mind">{ sentences(&mind(&app.workshop, stock, today())) }</p>
-            <p class="hint">{ (good.is_empty() && stock.contents.is_ok() && (stock.colour.is_some() || !stock.material.coloured))
+            <p class="hint">{ (good.is_empty() && is_known(stock))
                 .then_some("No piece takes it as it is planned now.") }</p>
             <p class="hint">{ (good.len() > 1).then_some("Each as if it had the can to itself; To buy reckons for all together.") }</p>
             <ul class="good-for">{ for good.iter().map(|(piece, enough)| html! {

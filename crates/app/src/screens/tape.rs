@@ -1,6 +1,6 @@
 //! The field of one tape reading.
 
-use geometry::{FieldId, Furniture, Problem};
+use geometry::{FieldId, Furniture, Problem, StandIn};
 use units::Length;
 use web_sys::HtmlInputElement;
 use workshop::Piece;
@@ -18,8 +18,8 @@ pub struct Tape {
     pub id: FieldId,
     /// What it is called where it stands.
     pub label: String,
-    /// What stands in for it, and what that is called.
-    pub usual: Option<(Length, &'static str)>,
+    /// What stands in for it, and where that comes from.
+    pub usual: Option<(Length, StandIn)>,
     /// Whether the field itself says where to hold the tape; else something above it does.
     pub with_hint: bool,
 }
@@ -51,7 +51,7 @@ pub fn field(shown: &Shown, tape: Tape, element: String) -> Html {
             hint={doubt.or_else(|| tape.with_hint.then(|| Piece::field(id).map_or("", |field| field.hint).to_owned()))}
             fault={fault(shown, id)}
             text={app.text(id)}
-            placeholder={tape.usual.map(|(length, what)| format!("{} ({what})", app.length(length)))}
+            placeholder={tape.usual.map(|(length, from)| format!("{} ({})", app.length(length), words::stand_in(from)))}
             is_guessed={reading.is_none()}
             {is_taken}
             neighbours={is_taken.then(|| [false, true].map(|on| app.next_field(on)))}
@@ -170,48 +170,17 @@ fn keys(props: &FieldProps) -> Callback<KeyboardEvent> {
     })
 }
 
-/// What stands in for a measurement that nobody took, and what that is called; `shared` are the lengths that are shared out.
+/// What stands in for a measurement that nobody took, and where it comes from; `shared` are the lengths that are shared out.
 pub fn stands_in(
     furniture: &Furniture,
     shared: &[(FieldId, Length)],
     id: FieldId,
-) -> Option<(Length, &'static str)> {
+) -> Option<(Length, StandIn)> {
     let rest = shared.iter().find(|(of, _)| *of == id);
     match (rest, id) {
-        (Some((_, rest)), _) => Some((*rest, unmeasured(furniture, id))),
-        (None, FieldId::Of(_)) => Some((furniture.length(Piece::field(id)?), "usual")),
+        (Some((_, rest)), _) => Some((*rest, furniture.stand_in(id))),
+        (None, FieldId::Of(_)) => Some((furniture.length(Piece::field(id)?), StandIn::Usual)),
         _ => None,
-    }
-}
-
-/// What the length of a row or a bay is called that nobody measured: one that comes with the kind, or what the others leave, for
-/// it alone or for several.
-fn unmeasured(furniture: &Furniture, id: FieldId) -> &'static str {
-    let bays = |upper: bool| if upper { &furniture.upper } else { &furniture.bays };
-    let lengths: Vec<Option<Length>> = match id {
-        FieldId::RowHeight(place, _) => {
-            let bay = place
-                .bay
-                .checked_sub(1)
-                .and_then(|bay| bays(place.upper).get(bay));
-            let rows = bay.iter().flat_map(|bay| &bay.rows);
-            rows.map(|row| row.height).collect()
-        }
-        FieldId::BayWidth(place) => bays(place.upper).iter().map(|bay| bay.width).collect(),
-        _ => Vec::new(),
-    };
-    let place = match id {
-        FieldId::RowHeight(_, row) => row,
-        FieldId::BayWidth(place) => place.bay,
-        _ => 0,
-    };
-    let own = place
-        .checked_sub(1)
-        .and_then(|place| lengths.get(place).copied().flatten());
-    match (own, lengths.iter().filter(|length| length.is_none()).count()) {
-        (Some(_), _) => "usual",
-        (None, 0 | 1) => "the rest",
-        (None, _) => "shared out",
     }
 }
 

@@ -12,11 +12,11 @@ use workshop::{BookEdit, Edit, Piece, Shopping, Takeoff, shopping, takeoffs};
 use yew::prelude::*;
 
 use super::drawing::Silhouette;
-use super::figure::{Asked, figure_field};
+use super::figure::price_field;
 use super::{Send, amounts::swatch, money};
 use crate::browser::{device, print, today};
 use crate::parts::{button, fold};
-use crate::state::{Act, App, FigureId, Message};
+use crate::state::{Act, App, Message};
 use crate::words;
 
 #[derive(Properties, PartialEq)]
@@ -138,19 +138,8 @@ fn prices(app: &App, send: &Send, lot: &Shopping) -> Html {
     let sizes = can_sizes(app.workshop.units).iter();
     let sizes = sizes.filter(|can| lot.material.cans.contains(&can.key) || buys(can));
     let field = |can: &'static CanSize| {
-        figure_field(
-            app,
-            send,
-            &Asked {
-                id: FigureId::Price(key.to_string().into(), can.key),
-                label: format!("Price of {}", can.label),
-                typed: app.workshop.price_of(key, can.key),
-                unit: "",
-                units: &[],
-                usual: String::new(),
-                remark: None,
-            },
-        )
+        let typed = app.workshop.price_of(key, can.key);
+        price_field(app, send, key.to_string().into(), can, typed)
     };
     let is_open = app.unfolded.contains(&name);
     fold(
@@ -257,16 +246,11 @@ fn basket(app: &App, send: &Send, lot: &Shopping) -> Html {
     if lot.buy.as_ref().is_ok_and(|buy| buy.cans.is_empty()) {
         return Html::default();
     }
-    let key: Rc<str> = basket_key(lot).into();
-    tick(app, send, format!("basket-{key}"), key, "In the basket".into())
-}
-
-/// The name of a material in its colour.
-fn basket_key(lot: &Shopping) -> String {
     let colour = lot
         .colour
         .map(|[red, green, blue]| format!("-{red:02x}{green:02x}{blue:02x}"));
-    format!("{}{}", lot.material.key, colour.unwrap_or_default())
+    let key: Rc<str> = format!("{}{}", lot.material.key, colour.unwrap_or_default()).into();
+    tick(app, send, format!("basket-{key}"), key, "In the basket".into())
 }
 
 /// A box that is ticked when a thing lies in the basket.

@@ -1,6 +1,6 @@
 //! What measurements, bays and rows are called, and the names of their elements on the page.
 
-use geometry::{BayPlace, Construction, FieldId, Kind};
+use geometry::{BayPlace, Construction, FieldId, Kind, StandIn};
 use workshop::Piece;
 
 /// The name of a measurement: `Width`, `Row 2, height`, `Change 1: how far`.
@@ -11,6 +11,15 @@ pub fn field_label(kind: Kind, field: FieldId) -> String {
         FieldId::RowHeight(place, row) => format!("{}row {row}, height", before(kind, place)),
         FieldId::BayWidth(place) => format!("{}, clear width", bay_label(kind, place)),
         FieldId::Change { change, .. } => format!("Change {}: {}", change + 1, of_key().to_ascii_lowercase()),
+    }
+}
+
+/// What a length is called that nobody measured.
+pub fn stand_in(of: StandIn) -> &'static str {
+    match of {
+        StandIn::Usual => "usual",
+        StandIn::Rest => "the rest",
+        StandIn::SharedOut => "shared out",
     }
 }
 

@@ -1,6 +1,5 @@
 //! The list of what to buy as plain text, to be handed on.
 
-use coatings::CanSize;
 use units::System;
 use workshop::Shopping;
 use workshop::art::Art;
@@ -44,11 +43,9 @@ pub fn price_of_list(bought: &[Shopping], money: Money<'_>) -> String {
 
 /// That a can less may do: ` With 1 quart less it is enough 85 times in 100.`
 pub fn one_less(lot: &Shopping) -> String {
-    let say = |(can, likely): (&CanSize, f64)| {
+    lot.one_less.map_or_else(String::new, |(can, likely)| {
         format!(" With {} less it is enough {}.", can.label, in_a_hundred(likely))
-    };
-    lot.one_less
-        .map_or_else(String::new, |(can, likely)| say((can, likely)))
+    })
 }
 
 /// How much of a thing has to be bought to be sure, and how little may do: `66 leaves, perhaps only 55`; nothing where enough

@@ -27,10 +27,9 @@ use workshop::{Buy, InHand, MaterialLine, Piece, Takeoff, Workshop, unmeasured};
 pub use changes::{Names, change_of, change_title, towards};
 pub use colour::colour;
 pub use days::{
-    NAMES as DAYS, air, air_in_brief, ready, ready_on, stretch, understood, usual_hours, weekday_and_day,
-    weekday_and_number,
+    air, air_in_brief, ready, ready_on, stretch, understood, usual_hours, weekday_and_day, weekday_and_number,
 };
-pub use fields::{bay_label, field_element, field_label, place_prefix};
+pub use fields::{bay_label, field_element, field_label, place_prefix, stand_in};
 pub use learning::{by_own_jobs, changed, taught, weighed};
 pub use list::{good, good_here, list, one_less, price_of_list, sheets};
 pub use local::{local, write_decimals_with};

@@ -187,15 +187,11 @@ pub fn outcome(account: &Account, money: Money<'_>) -> String {
     let Some(outcome) = &account.outcome else {
         return String::new();
     };
-    let sum = |of: i64| match of < 0 {
-        true => format!("\u{2212}{}", money(of.unsigned_abs())),
-        false => money(of.unsigned_abs()),
-    };
+    let sum = |of: i64| signed(of, money);
     let hour = outcome.per_hour.map(|hour| format!(", {} an hour", sum(hour)));
     let doubt = account.reckoned.map(|reckoned| {
-        let an_hour = |minutes: u32| outcome.left.saturating_mul(60) / i64::from(minutes.max(1));
-        let (slow, quick) = (an_hour(reckoned.minutes.1), an_hour(reckoned.minutes.0));
-        format!(" ({} to {})", sum(slow.min(quick)), sum(slow.max(quick)))
+        let (least, most) = reckoned.per_hour(outcome.left);
+        format!(" ({} to {})", sum(least), sum(most))
     });
     format!(
         "At {} it leaves {} for the work{}{}.",

@@ -19,6 +19,7 @@ mod legs;
 mod planted;
 mod problem;
 mod spaces;
+mod stand_in;
 pub mod styles;
 mod table;
 mod top;
@@ -33,6 +34,7 @@ pub use counts::{CountField, Counts};
 pub use fields::{BayPlace, FieldId, LengthField, Measures};
 pub use kind::{Construction, Kind};
 pub use problem::Problem;
+pub use stand_in::StandIn;
 pub use styles::{Edge, StyleField, StyleOption, Styles};
 
 use crate::assembly::Assembly;

@@ -18,8 +18,8 @@ use crate::takeoff::{Takeoff, cans_for, timed_job};
 pub struct Account {
     /// The costs, with the materials that stay on the piece or are lost on the way.
     pub costs: Costs,
-    /// The least and the most minutes that the work may take, when they are reckoned from preparing and coats, as the maker
-    /// wrote none down.
+    /// How far the hours may be off and what hangs on it, when they are reckoned from preparing and coats, as the maker wrote
+    /// none down.
     pub reckoned: Option<Reckoning>,
     /// Materials without a price, which count as nothing.
     pub unpriced: Vec<String>,
@@ -50,6 +50,15 @@ pub struct Reckoning {
     pub minutes: (u32, u32),
     /// The most to pay for the piece with the least minutes, and with the most.
     pub most: (Option<u64>, Option<u64>),
+}
+
+impl Reckoning {
+    /// What a sum that is left for the work comes to for an hour, the least and the most; in hundredths.
+    pub fn per_hour(&self, left: i64) -> (i64, i64) {
+        let an_hour = |minutes: u32| left.saturating_mul(60) / i64::from(minutes.max(1));
+        let (quick, slow) = (an_hour(self.minutes.0), an_hour(self.minutes.1));
+        (slow.min(quick), slow.max(quick))
+    }
 }
 
 /// What a piece that was sold, or has an asking price, earns.
@@ -554,5 +563,16 @@ mod tests {
         let (quick, slow) = (most.0.unwrap(), most.1.unwrap());
         assert!((quick - slow).abs_diff(worth) <= 1, "{most:?} {minutes:?}");
         assert!(slow < account.most.unwrap() && account.most.unwrap() < quick);
+    }
+
+    /// 60.00 in three hours is 20.00 an hour, in five 12.00; a loss is the greater the sooner it is made.
+    #[test]
+    fn the_least_for_an_hour_stands_first() {
+        let reckoning = Reckoning {
+            minutes: (180, 300),
+            most: (None, None),
+        };
+        assert_eq!(reckoning.per_hour(6_000), (1_200, 2_000));
+        assert_eq!(reckoning.per_hour(-6_000), (-2_000, -1_200));
     }
 }

@@ -175,6 +175,11 @@ impl PrepareStep {
         !matches!(self.held, Some(Held::ForGood(_)))
     }
 
+    /// What it takes, as long as it may be done.
+    pub fn taken(&self) -> &[Amount] {
+        if self.may_be_done() { &self.amounts } else { &[] }
+    }
+
     /// Minutes of work, in the middle between the least and the most.
     pub fn likely_minutes(&self) -> f64 {
         (self.minutes.0 + self.minutes.1) / 2.0

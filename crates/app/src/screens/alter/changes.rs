@@ -1,6 +1,6 @@
 //! The list of changes that the maker made: what each measures, and a way to take it back.
 
-use geometry::{FieldId, LengthField};
+use geometry::{FieldId, LengthField, StandIn};
 use units::Length;
 use workshop::{ChangeKind, PieceChange, PieceEdit};
 use yew::prelude::*;
@@ -54,7 +54,7 @@ fn measure(shown: &Shown, (change, item): (usize, usize), field: &LengthField, u
     let tape = Tape {
         id,
         label: field.label.into(),
-        usual: Some((usual, "usual")),
+        usual: Some((usual, StandIn::Usual)),
         with_hint: item == 0,
     };
     tape_field(shown, tape)

@@ -19,10 +19,9 @@ pub fn bars(
     total: Total,
     is_planned: bool,
 ) -> Html {
-    let all = columns.iter().map(|column| total(column).all());
-    let most = all.fold(Volume::ZERO, Volume::max);
-    let all = columns.iter().map(|column| total(column).all());
-    let least = all.fold(most, Volume::min);
+    let all = || columns.iter().map(|column| total(column).all());
+    let most = all().fold(Volume::ZERO, Volume::max);
+    let least = all().fold(most, Volume::min);
     let in_hours = words::in_hours(columns.iter().map(|column| total(column).minutes));
     let way = |column: &WayColumn| {
         let whole = total(column);

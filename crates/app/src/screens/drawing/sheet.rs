@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use workshop::{OwnMaterial, Piece, Takeoff};
+use workshop::{Colour, OwnMaterial, Piece, Takeoff};
 use yew::prelude::*;
 
 use super::super::{Shown, say_if};
@@ -15,12 +15,19 @@ use crate::state::{Act, Sheet, part_of};
 pub enum Look {
     /// Behind glass.
     Glass,
-    /// In a colour, as a hex triplet.
-    Coloured(String),
+    /// In a colour.
+    Coloured(Colour),
     /// Under a clear finish.
     Clear,
     /// As it was.
     Bare,
+}
+
+impl Look {
+    /// Whether dark lines would not be seen on it.
+    pub fn is_dark(&self) -> bool {
+        matches!(self, Look::Coloured(colour) if !colour.is_light())
+    }
 }
 
 /// The drawing of a piece.
@@ -29,7 +36,7 @@ pub fn sheet(shown: &Shown, picture: &Picture, takeoff: &Takeoff, hand: &Hand) -
         let own = &shown.app.workshop.materials;
         let fill = match look(&shown.piece, own, face, takeoff) {
             Look::Glass => None,
-            Look::Coloured(colour) => Some(AttrValue::from(colour)),
+            Look::Coloured(colour) => Some(AttrValue::from(colour.write())),
             Look::Clear => Some("var(--wood)".into()),
             Look::Bare => Some("url(#bare)".into()),
         };
@@ -44,14 +51,7 @@ pub fn sheet(shown: &Shown, picture: &Picture, takeoff: &Takeoff, hand: &Hand) -
             </>
         }
     };
-    // On dark paint dark lines would not be seen.
-    let is_dark = |face: &Face| {
-        let line = takeoff.surfaces.get(face.place).filter(|line| line.painted);
-        line.is_some_and(|line| {
-            let scheme = shown.piece.scheme_of(&line.zone);
-            !scheme.colour.is_light() && scheme.is_coloured(&shown.app.workshop.materials)
-        })
-    };
+    let is_dark = |face: &&Face| look(&shown.piece, &shown.app.workshop.materials, face, takeoff).is_dark();
     let picked = picture.faces.iter().filter(|face| is_picked(shown, face));
     html! {
         <svg class="drawing" viewBox={format!("0 0 {} {}", SHEET[0], SHEET[1])} role="group"
@@ -66,7 +66,7 @@ pub fn sheet(shown: &Shown, picture: &Picture, takeoff: &Takeoff, hand: &Hand) -
             <g transform={format!("scale({})", 1.0 / FINE)}>
                 { for picture.faces.iter().map(face) }
                 <path class="edges" d={picture.edges.clone()} />
-                { for picture.faces.iter().filter(|face| is_dark(face)).map(|face| html! {
+                { for picture.faces.iter().filter(is_dark).map(|face| html! {
                     <path class="on-dark" d={face.lines.clone()} />
                 }) }
                 <path class="outline" d={picture.outline.clone()} />
@@ -84,7 +84,7 @@ pub fn look(piece: &Piece, own: &[Rc<OwnMaterial>], face: &Face, takeoff: &Takeo
         Some(line) if line.painted => {
             let scheme = piece.scheme_of(&line.zone);
             if scheme.is_coloured(own) {
-                Look::Coloured(scheme.colour.write())
+                Look::Coloured(scheme.colour)
             } else {
                 Look::Clear
             }

@@ -11,7 +11,7 @@ use crate::state;
 /// The styles of the picture. Widths of lines after ISO 128: outlines twice as wide as edges, dimension lines thin.
 const STYLE: &str = "text{font:23px sans-serif}.thin{stroke-width:.9}.end{stroke-width:1.8}.edges{stroke-width:10}\
                      .outline{stroke-width:24}path{fill:none;stroke:#222;stroke-linejoin:round}.face{stroke:none}\
-                     .shade{stroke:none;fill:#000}.guessed{font-style:italic}";
+                     .on-dark{stroke:#fff;stroke-opacity:.5;stroke-width:12}.shade{stroke:none;fill:#000}.guessed{font-style:italic}";
 
 /// A piece as seen from one side, with its dimensions, as an SVG document.
 pub fn svg(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, from: state::Look) -> String {
@@ -24,10 +24,15 @@ pub fn svg(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, from: state::L
         escaped(&piece.name),
         1.0 / FINE
     );
+    let mut light_lines = String::new();
     for face in &picture.faces {
-        let fill = match look(piece, &workshop.materials, face, takeoff) {
+        let look = look(piece, &workshop.materials, face, takeoff);
+        if look.is_dark() {
+            light_lines += &format!("<path class=\"on-dark\" d=\"{}\"/>", face.lines);
+        }
+        let fill = match look {
             Look::Glass => "#e4ebeb".into(),
-            Look::Coloured(colour) => colour,
+            Look::Coloured(colour) => colour.write(),
             Look::Clear => "#c49a6c".into(),
             Look::Bare => "#fff".into(),
         };
@@ -42,7 +47,7 @@ pub fn svg(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, from: state::L
         }
     }
     text.push_str(&format!(
-        "<path class=\"edges\" d=\"{}\"/><path class=\"outline\" d=\"{}\"/></g>",
+        "<path class=\"edges\" d=\"{}\"/>{light_lines}<path class=\"outline\" d=\"{}\"/></g>",
         picture.edges, picture.outline
     ));
     let written = |length| show_length_in(length, workshop.units, workshop.settings.inches);
@@ -86,7 +91,22 @@ fn escaped(text: &str) -> String {
 mod tests {
     use super::*;
     use geometry::Kind;
-    use workshop::{Confidence, PieceId, takeoff};
+    use workshop::{Colour, Confidence, PieceId, invented_workshop, takeoff};
+
+    #[test]
+    fn dark_paint_gets_light_lines() {
+        let workshop = invented_workshop();
+        let piece = workshop.pieces[0].as_ref();
+        let picture = |colour: [u8; 3]| {
+            let mut painted = piece.clone();
+            painted.scheme.colour = Colour(colour);
+            let takeoff = takeoff(&painted, &[], Confidence::default()).unwrap();
+            svg(&workshop, &painted, &takeoff, state::Look::Front)
+        };
+        let light_lines = |text: &str| text.matches("class=\"on-dark\"").count();
+        assert!(light_lines(&picture([20, 40, 60])) > 0);
+        assert_eq!(light_lines(&picture([240, 240, 230])), 0);
+    }
 
     #[test]
     fn the_picture_is_whole_and_takes_no_markup_from_a_name() {

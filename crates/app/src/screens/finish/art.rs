@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use units::Area;
-use workshop::art::{Art, art};
+use workshop::art::{Art, OTHER_LEAF, art};
 use workshop::preparing::Much;
 use yew::prelude::*;
 
@@ -44,9 +44,7 @@ fn takes(shown: &Shown, art: &Art) -> Html {
         Ok(takes) => takes,
         Err(fault) => return html! { <p role="status">{ fault.to_string() }</p> },
     };
-    let is_too_much = shown
-        .takeoff()
-        .is_some_and(|takeoff| takes.area > takeoff.painted.value);
+    let is_too_much = shown.takeoff().is_some_and(|takeoff| takes.is_too_much(takeoff));
     let sheets = words::sheets(art).map(|sheets| ("To lay".to_owned(), sheets));
     let area = (takes.area > Area::ZERO).then(|| ("Covered".to_owned(), words::area(takes.area, system)));
     let liquids = takes.liquids.iter().map(|(name, low, high)| {
@@ -76,8 +74,7 @@ fn takes(shown: &Shown, art: &Art) -> Html {
                 "That is more than all that is finished of the piece. Look at the width, the height and how many of {} there are.",
                 coatings::in_sentence(art.kind.label())
             )) }</p>
-            <p class="with">{ takes.usual_leaf.map(|_| "Genuine gold comes in smaller leaves, of some 80 mm or 3 1/8 in (from memory, \
-                not confirmed): write down the size of one sheet.") }</p>
+            if takes.usual_leaf.is_some() { <p class="with">{ OTHER_LEAF.text }{ " " }{ words::source(OTHER_LEAF.source, OTHER_LEAF.certainty) }{ "." }</p> }
             <p class="mind">{ art.kind.mind().text }</p>
             <p class="with">{ "What leaf, glue and time come to is common practice, no source; your own time goes before." }</p>
         </>

@@ -7,7 +7,7 @@ use web_sys::HtmlInputElement;
 use workshop::{Edit, LABEL_FIELDS, LabelField, LayerPlan, MaterialEdit, OwnMaterial};
 use yew::prelude::*;
 
-use super::super::figure::{Asked, Remark, figure_field};
+use super::super::figure::{Asked, Remark, figure_field, price_field};
 use super::Planned;
 use crate::parts::{button, fold};
 use crate::state::{Act, FigureId};
@@ -97,15 +97,10 @@ fn entered(planned: &Planned<'_>, own: &Rc<OwnMaterial>, material: &Material) ->
                     <input id={name} type="text" value={own.name.clone()} onchange={rename} />
                 </div>
                 { for LABEL_FIELDS.iter().map(|field| of_label(planned, own, field)) }
-                { for cans.map(|can| figure_field(&planned.shown.app, send, &Asked {
-                    id: FigureId::Price(Rc::clone(&own.key), can.key),
-                    label: format!("Price of {}", can.label),
-                    typed: own.prices.get(can.key).map(|price| price.typed().to_owned()),
-                    unit: "",
-                    units: &[],
-                    usual: String::new(),
-                    remark: None,
-                })) }
+                { for cans.map(|can| {
+                    let typed = own.prices.get(can.key).map(|price| price.typed().to_owned());
+                    price_field(&planned.shown.app, send, Rc::clone(&own.key), can, typed)
+                }) }
             </div>
             { button(format!("usual-{}", own.key), "Go back to the usual figures", remove) }
         </>
