@@ -211,7 +211,7 @@ fn of_coat(job: &coatings::Job, coat: &Coat<'_>, name: &str, sanding: f64) -> St
         name = format!("Sand lightly, then {}", coatings::in_sentence(&name));
     }
     let mut step = Step::new(&name, guesses(least + sanding, most + sanding));
-    step.key = format!("coat-{}-{coat}", line.id);
+    step.key = line.coat_key(coat);
     let hours = |hours: f64| Minutes::one(whole(hours * 60.0));
     let recoat = material.recoat;
     step.cure = Cure {

@@ -50,8 +50,9 @@ pub fn Together(props: &Props) -> Html {
                 { hand_on(send, &text) }
             </div>
             { list(app, send, bought) }
+            <p class="hint">{ "What has all its coats ticked off, on Days, is not on this list." }</p>
             <p id="list-price">{ words::price_of_list(bought, &money(app)) }</p>
-            <p class="hint">{ "Have gloves, eye protection and the mask that the labels ask for, brushes, and rags for what is wiped." }</p>
+            <p class="hint">{ "Have gloves, eye protection and the mask that the labels ask for, brushes, rags for what is wiped, and masking tape where a zone or something left ends." }</p>
             { besides(app, send, goods) }
             { earns(app, earned) }
         </section>

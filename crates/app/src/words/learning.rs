@@ -66,26 +66,19 @@ pub fn taught(by: &str, learned: &Learned, system: System) -> String {
         1 => "one weighed job".to_owned(),
         jobs => format!("{jobs} weighed jobs"),
     };
-    let narrower = learned.narrowed() * 100.0;
-    let width = match narrower.round() {
-        share if share > 0.0 => format!("{share:.0} % narrower"),
-        share if share < 0.0 && learned.jobs() == 1 => {
-            format!(
-                "{:.0} % wider, as it lies far from that; more jobs settle it",
-                -share
-            )
+    let narrower = (learned.narrowed() * 100.0).round();
+    let sure = match (narrower, learned.jobs()) {
+        (share, _) if share > 0.0 => format!("The range is {share:.0} % narrower, so amounts are surer"),
+        (share, _) if share > -1.0 => "The range is as wide as before".into(),
+        (_, 1) => {
+            "The range is wider: this job lies far from that. Weigh a few more, and amounts get surer".into()
         }
-        share if share < 0.0 => format!(
-            "{:.0} % wider, as your jobs differ more than that lets expect",
-            -share
-        ),
-        _ => "as wide".to_owned(),
+        _ => "The range is wider: your jobs differ more from each other than that lets expect".into(),
     };
     format!(
-        "{by} {}; after {jobs} {}: {width}. {:.0} % of its middle comes from your jobs.",
+        "{by} {}; with {jobs} {}. {sure}.",
         rate(learned.before(), system),
-        rate(learned.figure(), system),
-        learned.share_of_jobs() * 100.0
+        rate(learned.figure(), system)
     )
 }
 
@@ -127,10 +120,10 @@ mod tests {
         let label = Figure::own(8.0, 12.0);
         let even = taught("By the label", &learn(label, &[job(9.0); 8]), System::Metric);
         assert!(
-            even.starts_with("By the label 8.0 to 12 m\u{b2}/L; after 8 weighed jobs "),
+            even.starts_with("By the label 8.0 to 12 m\u{b2}/L; with 8 weighed jobs "),
             "{even}"
         );
-        assert!(even.contains("% narrower. 8"), "{even}");
+        assert!(even.contains("% narrower, so amounts are surer."), "{even}");
         let odd = taught(
             "By the label",
             &learn(label, &[job(4.0), job(20.0)]),

@@ -159,14 +159,16 @@ pub fn takeoffs(workshop: &Workshop) -> Vec<Option<Takeoff>> {
     workshop.pieces.iter().map(of).collect()
 }
 
-/// Whether a cleaner has done its work: its step is ticked off.
+/// Whether a material has done its work on a piece: the step of a cleaner, or each coat of anything else, is ticked off. As
+/// long as one coat is to come the whole amount stands, as what the cans held before the first coat does.
 fn is_used_up(piece: &Piece, line: &MaterialLine) -> bool {
     let material = &line.need.material;
-    let step = match &*material.key {
-        "deglosser" => "degloss",
-        _ => "clean",
-    };
-    material.stage == Stage::Clean && piece.books.line("done", step).is_some()
+    let is_done = |step: &str| piece.books.line("done", step).is_some();
+    match (&material.stage, &*material.key) {
+        (Stage::Clean, "deglosser") => is_done("degloss"),
+        (Stage::Clean, _) => is_done("clean"),
+        _ => line.coats > 0 && (1..=line.coats).all(|coat| is_done(&line.coat_key(coat))),
+    }
 }
 
 /// `Old dresser`, or `Old dresser: top` for what does not go on all of it.
@@ -350,6 +352,26 @@ mod tests {
         let cleaned = one.apply(Edit::Piece(one.pieces[0].id.clone(), done)).unwrap();
         let left = keys(&cleaned);
         assert_eq!(left, keys(&one)[1..], "the coats are still to come");
+    }
+
+    #[test]
+    fn what_has_all_its_coats_is_not_bought_any_more() {
+        let one = nightstands(1);
+        let taken = takeoffs(&one);
+        let line = &taken[0].as_ref().unwrap().materials[1];
+        assert!(line.coats > 0);
+        let lots = |coats: u32| {
+            let ticked = (1..=coats).fold(one.clone(), |workshop, coat| {
+                let day = crate::samples::values(&[("day", "2026-05-03")]);
+                let done = BookEdit::Add("done", line.coat_key(coat).into(), day);
+                let piece = workshop.pieces[0].id.clone();
+                workshop.apply(Edit::Piece(piece, PieceEdit::Book(done))).unwrap()
+            });
+            let lots = bought(&ticked);
+            lots.iter().any(|lot| lot.material == line.need.material)
+        };
+        assert!(lots(0) && lots(line.coats - 1));
+        assert!(!lots(line.coats));
     }
 
     /// Where a little more than a can is wanted to be sure, the one can is likely to do.

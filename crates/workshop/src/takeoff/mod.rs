@@ -41,6 +41,13 @@ pub struct MaterialLine {
     pub in_hand: Option<InHand>,
 }
 
+impl MaterialLine {
+    /// The name of the step that puts on one of its coats, counted from 1: what is ticked off bears it.
+    pub fn coat_key(&self, coat: u32) -> String {
+        format!("coat-{}-{coat}", self.id)
+    }
+}
+
 /// A can in hand, and what it is good for.
 #[derive(Clone, Debug, PartialEq)]
 pub struct InHand {
