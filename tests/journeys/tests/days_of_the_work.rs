@@ -4,7 +4,7 @@
 
 use anyhow::{Context, Result, ensure};
 use icalendar::{Calendar, CalendarComponent, Component, DatePerhapsTime};
-use journeys::{Screen, journey};
+use journeys::{Page, Screen, journey};
 
 #[tokio::test]
 async fn days_of_the_work() -> Result<()> {
@@ -60,17 +60,43 @@ async fn days_of_the_work() -> Result<()> {
         page.type_in("#habits-only-humidity", "85 %").await?;
         page.begins("#air", "Coat nothing now.").await?;
 
-        // What is ticked off is not laid out again.
-        let before = steps.len();
+        // What is ticked off is not laid out again, and can be taken back.
+        let before = steps.len() as u64;
         page.press(".works input").await?;
-        page.eventually(async || {
-            let now = page
-                .ask("return document.querySelectorAll('.works b').length")
-                .await?;
-            ensure!(now.as_u64() == Some(before as u64 - 1), "{now} of {before} steps");
-            Ok(())
-        })
-        .await
+        laid_out(page, before - 1).await?;
+        page.press("#fold-ticked-off").await?;
+        page.press("[id^=ticked-]").await?;
+        laid_out(page, before).await?;
+
+        // What is ticked off before its turn says so, and can be taken back too.
+        let last = page
+            .ask("return [...document.querySelectorAll('[id^=tick-]')].at(-1).id")
+            .await?;
+        let last = format!("#{}", last.as_str().context("no step can be ticked off")?);
+        for is_ticked in [true, false] {
+            page.press(&last).await?;
+            page.eventually(async || {
+                let now = page
+                    .ask(&format!("return document.querySelector('{last}').checked"))
+                    .await?;
+                ensure!(now == is_ticked, "{last} is ticked: {now}");
+                Ok(())
+            })
+            .await?;
+        }
+        laid_out(page, before).await
+    })
+    .await
+}
+
+/// So many steps are to come.
+async fn laid_out(page: &Page, steps: u64) -> Result<()> {
+    page.eventually(async || {
+        let now = page
+            .ask("return document.querySelectorAll('[id^=tick-]').length")
+            .await?;
+        ensure!(now.as_u64() == Some(steps), "{now} of {steps} steps");
+        Ok(())
     })
     .await
 }

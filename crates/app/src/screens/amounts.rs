@@ -85,7 +85,7 @@ fn material(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, buy: &Bought,
         .as_ref()
         .is_some_and(|hand| hand.enough.verdict == Verdict::Tight);
     let word = if is_tight { "To be sure, buy" } else { "Buy" };
-    let title = (format!("{word} {cans}"), "why, weigh".to_owned());
+    let title = (format!("{word} {cans}"), "why so much".to_owned());
     html! {
         <section class="amount" aria-labelledby={format!("name-{id}")}>
             { vessel::vessel(line, drawn_can(line, buy), largest) }
@@ -188,13 +188,20 @@ pub fn in_short(shown: &Shown) -> Html {
             .materials
             .iter()
             .map(|line| {
+                let stage = line.need.material.stage;
+                let mut all = takeoff.materials.iter();
+                // Two primers are told apart by their names.
+                let label = match all.any(|other| other.id != line.id && other.need.material.stage == stage) {
+                    true => line.need.material.name.to_string(),
+                    false => words::stage(stage).into(),
+                };
                 let verdict = match &line.in_hand {
                     Some(hand) => words::verdict(hand.enough.verdict).to_owned(),
                     None => words::short_cans(&cans_to_buy(&shown.app.workshop, line)),
                 };
                 html! {
                     <span class="one">
-                        <span class="label">{ words::stage(line.need.material.stage) }</span>
+                        <span class="label">{ label }</span>
                         <b>{ words::volume(line.need.likely(), system) }</b>
                         <span class="label">{ verdict }</span>
                     </span>

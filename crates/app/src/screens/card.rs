@@ -141,7 +141,11 @@ fn step(step: &CardStep, is_last: bool) -> Html {
     html! {
         <li>
             <span class="boxes">{ for (1..=step.coats).map(|coat| html! {
-                <span class="box">{ if step.coats > 1 { coat.to_string() } else { String::new() } }</span>
+                <span class="box">{ match (coat <= step.done, step.coats) {
+                    (true, _) => "\u{2713}".to_owned(),
+                    (false, 1) => String::new(),
+                    (false, _) => coat.to_string(),
+                } }</span>
             }) }</span>
             <span>
                 <b>{ &step.material }</b>

@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use timetable::{BarKind, Moment, Picture, Work, calendar_file, events, picture};
+use timetable::{BarKind, Job, Moment, Picture, Step, Work, calendar_file, events, picture};
 use units::Day;
 use wasm_bindgen_futures::spawn_local;
 use workshop::days::{Days, WEEK, air, days, written_hours};
@@ -208,23 +208,17 @@ fn list(app: &App, send: &Send, days: &Days) -> Html {
         let head = (last != Some(day)).then(|| words::weekday_and_day(day));
         last = Some(day);
         let id = format!("tick-{}-{}", job.key, step.key);
-        let (piece, key): (_, Rc<str>) = (
-            workshop::PieceId(job.key.as_str().into()),
-            step.key.as_str().into(),
-        );
-        let tick = send.reform(move |_: Event| {
-            let add = BookEdit::Add("done", Rc::clone(&key), vec![("day", today().to_string())]);
-            Act::Edit(Edit::Piece(piece.clone(), PieceEdit::Book(add)))
-        });
+        let (is_done, tick) = tick(app, send, &job.key, &step.key);
+        let early = is_done.then_some(". Done; it counts once what comes before it is ticked off too");
         Some(html! {
             <li key={id.clone()}>
                 if let Some(head) = head { <h4>{ head }</h4> }
                 <label class="switch" for={id.clone()}>
-                    <input {id} type="checkbox" checked={false} onchange={tick} />
+                    <input {id} type="checkbox" checked={is_done} onchange={tick} />
                     <span>
                         { words::stretch(work) }{ " " }<b>{ &step.name }</b>
                         if app.workshop.pieces.len() > 1 { <span class="with">{ format!(", {}", job.name) }</span> }
-                        { work.late.map(|late| format!(". {}", late.message())) }
+                        { work.late.map(|late| format!(". {}", late.message())) }{ early }
                     </span>
                 </label>
             </li>
@@ -235,6 +229,54 @@ fn list(app: &App, send: &Send, days: &Days) -> Html {
             <h3>{ "Step by step" }</h3>
             <p>{ "Tick off what is done, in its order. Between coats stands the longest wait that the label names, never less." }</p>
             <ol class="works">{ for works.iter().filter_map(line) }</ol>
+            { ticked(app, send, days) }
         </>
     }
 }
+
+/// Whether a step of a piece is ticked off, and what ticks it off or takes that back.
+fn tick(app: &App, send: &Send, piece: &str, step: &str) -> (bool, Callback<Event>) {
+    let (piece, key): (_, Rc<str>) = (workshop::PieceId(piece.into()), step.into());
+    let lines = app.workshop.piece(&piece).map(|piece| &piece.books);
+    let is_done = lines.is_some_and(|books| books.line("done", &key).is_some());
+    let tick = send.reform(move |_: Event| {
+        let edit = match is_done {
+            true => BookEdit::Strike("done", Rc::clone(&key)),
+            false => BookEdit::Add("done", Rc::clone(&key), vec![("day", today().to_string())]),
+        };
+        Act::Edit(Edit::Piece(piece.clone(), PieceEdit::Book(edit)))
+    });
+    (is_done, tick)
+}
+
+/// What is ticked off already, piece by piece, to be taken back where it was a mistake.
+fn ticked(app: &App, send: &Send, days: &Days) -> Html {
+    let done = || {
+        let jobs = days.jobs.iter();
+        jobs.flat_map(|job| job.steps.iter().zip(&job.done).map(move |(step, _)| (job, step)))
+    };
+    let count = done().count();
+    if count == 0 {
+        return Html::default();
+    }
+    let line = |(job, step): (&Job, &Step)| {
+        let id = format!("ticked-{}-{}", job.key, step.key);
+        let (is_done, tick) = tick(app, send, &job.key, &step.key);
+        html! {
+            <li key={id.clone()}>
+                <label class="switch" for={id.clone()}>
+                    <input {id} type="checkbox" checked={is_done} onchange={tick} />
+                    <span>{ &step.name }<span class="with">{ format!(", {}", job.name) }</span></span>
+                </label>
+            </li>
+        }
+    };
+    let is_open = app.unfolded.contains(TICKED);
+    let title = ("Ticked off".into(), count.to_string());
+    fold(TICKED, title, is_open, send.reform(Act::Fold), &|| {
+        html! { <ol class="works">{ for done().map(line) }</ol> }
+    })
+}
+
+/// The fold with what is ticked off.
+const TICKED: &str = "ticked-off";

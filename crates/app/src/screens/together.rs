@@ -8,7 +8,7 @@ use units::{Area, show_area};
 use wasm_bindgen_futures::spawn_local;
 use workshop::goods::{Good, goods};
 use workshop::money::{Earning, earnings};
-use workshop::{BookEdit, Edit, Piece, Shopping, Takeoff, shopping, takeoffs};
+use workshop::{BookEdit, Piece, Shopping, Takeoff, shopping, takeoffs};
 use yew::prelude::*;
 
 use super::drawing::Silhouette;
@@ -29,12 +29,26 @@ pub struct Props {
 #[component]
 pub fn Together(props: &Props) -> Html {
     let Props { app, send } = props;
-    let found = use_memo(app.workshop.clone(), |workshop| {
+    let left_out: Vec<bool> = app
+        .workshop
+        .pieces
+        .iter()
+        .map(|piece| is_left_out(app, piece))
+        .collect();
+    let found = use_memo((app.workshop.clone(), left_out), |(workshop, left_out)| {
         let takeoffs = takeoffs(workshop);
-        let bought = shopping(workshop, &takeoffs);
         let earned = earnings(workshop, &takeoffs);
-        let goods = goods(workshop, &takeoffs);
-        (areas(takeoffs), bought, earned, goods)
+        let areas = areas(&takeoffs);
+        let on_list = takeoffs.into_iter().zip(left_out);
+        let on_list: Vec<_> = on_list
+            .map(|(takeoff, is_out)| takeoff.filter(|_| !is_out))
+            .collect();
+        (
+            areas,
+            shopping(workshop, &on_list),
+            earned,
+            goods(workshop, &on_list),
+        )
     });
     let (areas, bought, earned, goods) = &*found;
     let text = words::list(bought, goods, app.workshop.units, &money(app));
@@ -60,23 +74,31 @@ pub fn Together(props: &Props) -> Html {
 }
 
 /// The painted area of each piece, its whole set; nothing where the measurements do not fit.
-fn areas(takeoffs: Vec<Option<Takeoff>>) -> Vec<Option<Area>> {
-    let areas = takeoffs.into_iter();
-    areas.map(|takeoff| Some(takeoff?.painted.value)).collect()
+fn areas(takeoffs: &[Option<Takeoff>]) -> Vec<Option<Area>> {
+    let areas = takeoffs.iter();
+    areas
+        .map(|takeoff| Some(takeoff.as_ref()?.painted.value))
+        .collect()
+}
+
+/// What is unfolded while nothing is bought for a piece.
+fn left_out(piece: &Piece) -> String {
+    format!("not-bought-{}", piece.id.0)
+}
+
+fn is_left_out(app: &App, piece: &Piece) -> bool {
+    app.unfolded.contains(&left_out(piece))
 }
 
 fn piece(app: &App, send: &Send, piece: &Rc<Piece>, area: Option<Area>) -> Html {
-    let (open, removed) = (piece.id.clone(), piece.id.clone());
+    let open = piece.id.clone();
     let (figure, unit) = area.map_or(("\u{2013}".into(), ""), |area| {
         show_area(area, app.workshop.units)
     });
-    let name = piece.name.clone();
-    let (gone, say) = (name.clone(), send.clone());
-    let remove = Callback::from(move |_: MouseEvent| {
-        say.emit(Act::Edit(Edit::Remove(removed.clone())));
-        let done = format!("{gone} is gone. Undo brings it back.");
-        say.emit(Act::Tell(Message::Done(done)));
-    });
+    let name = left_out(piece);
+    let id = format!("buy-{}", piece.id.0);
+    let is_bought = !is_left_out(app, piece);
+    let leave_out = send.reform(move |_: Event| Act::Fold(name.clone()));
     html! {
         <li key={&*piece.id.0}>
             <button type="button" class="piece" onclick={send.reform(move |_| Act::Open(open.clone()))}>
@@ -84,8 +106,10 @@ fn piece(app: &App, send: &Send, piece: &Rc<Piece>, area: Option<Area>) -> Html 
                 <span>{ &piece.name }{ (piece.count > 1).then(|| format!(", {} alike", piece.count)) }</span>
             </button>
             <span class="figure">{ words::local(figure) }{ " " }{ unit }</span>
-            <button type="button" aria-label={format!("Remove {name}")}
-                onclick={remove}>{ "Remove" }</button>
+            <label class="switch" for={id.clone()}>
+                <input {id} type="checkbox" checked={is_bought} onchange={leave_out} />
+                <span>{ "on the list" }<span class="unseen">{ format!(": {}", piece.name) }</span></span>
+            </label>
         </li>
     }
 }

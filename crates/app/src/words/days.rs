@@ -114,7 +114,19 @@ pub fn understood(week: &[Vec<(u32, u32)>; 7]) -> String {
     let days: Vec<String> = named.map(of_day).collect();
     match days.as_slice() {
         [] => String::new(),
-        days => format!("Understood: {}.", days.join("; ")),
+        days => format!("Understood: {}.{}", days.join("; "), asked_back(week)),
+    }
+}
+
+/// Whether hours that begin before this are meant in the evening is asked back, minutes.
+const EARLY: u32 = 7 * 60;
+
+/// A question where hours stand in the small of the morning that are more likely those of the evening.
+fn asked_back(week: &[Vec<(u32, u32)>; 7]) -> &'static str {
+    let is_early = |(from, to): &(u32, u32)| *from < EARLY && *to <= 12 * 60;
+    match week.iter().flatten().any(is_early) {
+        true => " In the morning? For the evening write 6pm to 9pm, or 18-21.",
+        false => "",
     }
 }
 
@@ -224,6 +236,9 @@ mod tests {
     fn hours_are_told_as_they_were_understood() {
         let mut week: [Vec<(u32, u32)>; 7] = Default::default();
         assert_eq!(understood(&week), "");
+        week[1] = vec![(360, 540)];
+        assert!(understood(&week).contains("In the morning?"));
+        week[1].clear();
         week[0] = vec![(1080, 1260)];
         week[2] = vec![(540, 720), (780, 1020)];
         assert_eq!(

@@ -44,7 +44,11 @@ pub fn price_of_list(bought: &[Shopping], money: Money<'_>) -> String {
 /// That a can less may do: ` With 1 quart less it is enough 85 times in 100.`
 pub fn one_less(lot: &Shopping) -> String {
     lot.one_less.map_or_else(String::new, |(can, likely)| {
-        format!(" With {} less it is enough {}.", can.label, in_a_hundred(likely))
+        format!(
+            " With one {} less it is enough {}.",
+            can.label,
+            in_a_hundred(likely)
+        )
     })
 }
 

@@ -145,8 +145,14 @@ pub fn enough(enough: &Enough, system: System) -> String {
     } else {
         format!("Likely {} left", volume(enough.left, system))
     };
+    if enough.probability < HOPELESS {
+        return format!("{remainder}. It will not last.");
+    }
     format!("{remainder}. It lasts {}.", in_a_hundred(enough.probability))
 }
+
+/// Below this it is no use to count on luck; it would be told as less than once in 100 times.
+const HOPELESS: f64 = 0.005;
 
 /// A probability in whole hundredths, never claiming certainty either way.
 fn in_a_hundred(probability: f64) -> String {

@@ -10,8 +10,15 @@ type Money<'a> = &'a dyn Fn(u64) -> String;
 /// The answer to whether the piece pays, from what is known of it.
 pub fn buy_or_leave(account: &Account, money: Money<'_>) -> String {
     let Some(brings) = account.brings else {
+        let must = account.wanted.filter(|_| account.costs.hourly > 0);
+        let without = match account.unpriced.is_empty() {
+            true => "",
+            false => ", and what its materials cost besides, which have no price yet",
+        };
+        let must = must.map(|price| format!("It must bring {} to pay your hours{without}. ", money(price)));
         return format!(
-            "Say what you would ask for it, or note {FEWEST} prices of its kind: then the most to pay stands here."
+            "{}Say what you would ask for it, or note {FEWEST} prices of its kind: then the most to pay stands here.",
+            must.unwrap_or_default()
         );
     };
     let at = money(brings);
@@ -92,6 +99,15 @@ fn with_the_hours(account: &Account, money: Money<'_>) -> String {
     }
 }
 
+/// Minutes as they are paid, so that anyone can reckon it again: `9 h 27 min`.
+fn hours_and_minutes(minutes: u32) -> String {
+    match (minutes / 60, minutes % 60) {
+        (0, minutes) => format!("{minutes}\u{a0}min"),
+        (hours, 0) => format!("{hours}\u{a0}h"),
+        (hours, minutes) => format!("{hours}\u{a0}h {minutes}\u{a0}min"),
+    }
+}
+
 /// A range of minutes in hours: `3.5 to 8 h`.
 fn from_to((least, most): (u32, u32)) -> String {
     let [least, most] = [least, most].map(|minutes| f64::from(minutes) / 60.0);
@@ -165,7 +181,7 @@ pub fn points(row: &Row, money: Money<'_>) -> String {
 
 /// A line of the sum.
 pub fn part_of_costs(part: Part, account: &Account) -> String {
-    let hours = f64::from(account.costs.minutes) / 60.0;
+    let hours = hours_and_minutes(account.costs.minutes);
     match part {
         Part::Bought => "Bought".into(),
         Part::Materials => "Materials that go into it, of each can its part".into(),
@@ -173,10 +189,10 @@ pub fn part_of_costs(part: Part, account: &Account) -> String {
         Part::Delivery => "Delivery".into(),
         Part::Work => match &account.reckoned {
             Some(Reckoning { minutes, .. }) => local(format!(
-                "Work, {hours:.1} h for preparing and coats, perhaps {}",
+                "Work, {hours} for preparing and coats, perhaps {}",
                 from_to(*minutes)
             )),
-            None => local(format!("Work, {hours:.1} h")),
+            None => format!("Work, {hours}"),
         },
         Part::Fees => "Fees".into(),
     }
@@ -267,7 +283,15 @@ mod tests {
     #[test]
     fn the_answer_says_buy_or_leave() {
         let say = |asking, bought| buy_or_leave(&of(asking, bought), &money);
-        assert!(say("", "").starts_with("Say what you would ask"));
+        let said = say("", "50");
+        assert!(
+            said.starts_with("It must bring 90 to pay your hours. Say what you would ask"),
+            "{said}"
+        );
+        assert_eq!(
+            [45, 60, 567].map(hours_and_minutes),
+            ["45\u{a0}min", "1\u{a0}h", "9\u{a0}h 27\u{a0}min"]
+        );
         assert_eq!(say("100", ""), "Buy it for up to 60: at 100 that still pays.");
         assert_eq!(say("100", "50"), "It pays at 50: sold at 100, up to 60 would do.");
         assert_eq!(

@@ -2,22 +2,22 @@
 
 use coatings::Estimate;
 use units::System;
-use workshop::{MaterialLine, WayColumn, about_as_soon, soonest_and_least};
+use workshop::{ComparedAt, MaterialLine, WayColumn, about_as_soon, soonest_and_least};
 
 use super::{and, local, sentence, volume};
 
-/// Which way is soonest and which takes the least, for the same film.
-pub fn which_way(columns: &[WayColumn], system: System) -> String {
-    let Some((soonest, least)) = soonest_and_least(columns) else {
+/// Which way is soonest and which takes the least.
+pub fn which_way(columns: &[WayColumn], compared: ComparedAt, system: System) -> String {
+    let Some((soonest, least)) = soonest_and_least(columns, compared) else {
         return String::new();
     };
-    let in_hours = in_hours(columns.iter().map(|column| column.equal.minutes));
-    let time = minutes_as(soonest.equal.minutes, in_hours);
-    let all = volume(least.equal.all(), system);
+    let in_hours = in_hours(columns.iter().map(|column| column.whole(compared).minutes));
+    let time = minutes_as(soonest.whole(compared).minutes, in_hours);
+    let all = volume(least.whole(compared).all(), system);
     let name = |column: &WayColumn| coatings::in_sentence(column.label);
     let at_hand = columns.iter().filter(|column| column.is_at_hand);
     let alike: Vec<String> = at_hand
-        .filter(|column| column.key != soonest.key && about_as_soon(soonest, column))
+        .filter(|column| column.key != soonest.key && about_as_soon(soonest, column, compared))
         .map(name)
         .collect();
     let alike: Vec<&str> = alike.iter().map(String::as_str).collect();
@@ -30,7 +30,11 @@ pub fn which_way(columns: &[WayColumn], system: System) -> String {
             and(alike)
         ),
     };
-    format!("For coats of the same thickness, all together: {text}.")
+    let at = match compared {
+        ComparedAt::EqualFilm => "For coats of the same thickness",
+        ComparedAt::Planned => "At the planned coats",
+    };
+    format!("{at}, all materials together: {text}.")
 }
 
 /// Which materials want more coats for the same film than are planned: `3 coats of acrylic trim enamel instead of 2. `
@@ -105,10 +109,14 @@ mod tests {
             "{}",
             of("foam-roller")
         );
-        let said = which_way(&columns, System::UsCustomary);
-        let (soonest, least) = soonest_and_least(&columns).unwrap();
-        for column in [soonest, least] {
-            assert!(said.contains(&coatings::in_sentence(column.label)), "{said}");
+        for compared in [ComparedAt::EqualFilm, ComparedAt::Planned] {
+            let said = which_way(&columns, compared, System::UsCustomary);
+            let (soonest, least) = soonest_and_least(&columns, compared).unwrap();
+            for column in [soonest, least] {
+                assert!(said.contains(&coatings::in_sentence(column.label)), "{said}");
+            }
+            let planned = said.starts_with("At the planned coats");
+            assert_eq!(planned, compared == ComparedAt::Planned, "{said}");
         }
     }
 }

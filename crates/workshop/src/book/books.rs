@@ -260,7 +260,11 @@ pub static BOOKS: [Book; 15] = [
             once("material", "Material", Material),
             once("tool", "Tool", Tool),
             once("coats", "Coats", Count(20)),
-            once("ground", "It first went onto (primed is sound)", Ground),
+            once(
+                "ground",
+                "What its first coat went onto (primed counts as sound)",
+                Ground,
+            ),
             once("area", "Area that it coated", Of(Area)),
             once("share", "Give or take", Of(Share)),
             once("before", "Can before the job", Scale),

@@ -44,7 +44,8 @@ impl Workshop {
         self.materials.push(Rc::new(OwnMaterial {
             key,
             of: &known.key,
-            name: known.name.to_string(),
+            // Where both are to be chosen from, the maker has to see which is which.
+            name: format!("{}, own label", known.name),
             label: Default::default(),
             prices,
         }));

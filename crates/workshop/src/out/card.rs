@@ -7,8 +7,8 @@ use coatings::{Figure, Layer, Rgb, Stage, ZoneWork, in_sentence};
 use units::Area;
 
 use crate::document::{OwnMaterial, Piece, Scheme};
-use crate::preparing::LEAD;
-use crate::takeoff::Takeoff;
+use crate::preparing::{LEAD, LEAD_FOUND, NO_LEAD, OldFinish};
+use crate::takeoff::{MaterialLine, Takeoff};
 
 /// What holds for all work with coatings (common practice; the labels have the details).
 const ALWAYS: &str = "Air the room, wear gloves, eye protection and a mask that fits the work, and keep flames and sparks away \
@@ -50,6 +50,8 @@ pub struct CardStep {
     pub material: String,
     /// How many coats, each with a box to tick.
     pub coats: u32,
+    /// How many of them are ticked off, from the first on.
+    pub done: u32,
     /// With what: `brush`, or `mini foam roller, narrow parts with brush`.
     pub with: String,
     /// Hours until the next coat may go on.
@@ -61,11 +63,11 @@ pub struct CardStep {
 /// The card of a piece; `own` are the materials of the maker's own.
 pub fn job_card(piece: &Piece, own: &[Rc<OwnMaterial>], takeoff: &Takeoff) -> JobCard {
     let mut parts: Vec<CardPart> = Vec::new();
-    let mut cautions: Vec<Cow<'static, str>> = vec![LEAD.into(), ALWAYS.into()];
+    let mut cautions: Vec<Cow<'static, str>> = vec![of_lead(piece).into(), ALWAYS.into()];
     for zone in &takeoff.job.zones {
         let area = zone.patches.iter().map(|patch| patch.area).sum();
         let label = piece.zone_label(&zone.key);
-        let steps = steps(zone);
+        let steps = steps(piece, takeoff, zone);
         let before = before(piece.scheme_of(&zone.key), own);
         let colour = zone
             .layers
@@ -108,6 +110,15 @@ pub fn job_card(piece: &Piece, own: &[Rc<OwnMaterial>], takeoff: &Takeoff) -> Jo
     }
 }
 
+/// What is to be said of lead, by what is known of the old finish.
+fn of_lead(piece: &Piece) -> &'static str {
+    match (OldFinish::of(piece), piece.books.only("facts").text("lead")) {
+        (OldFinish::Lead, _) => LEAD_FOUND.text,
+        (_, "negative") => NO_LEAD,
+        _ => LEAD,
+    }
+}
+
 /// What the surface asks for besides coats, first what stands against the plan.
 fn before(scheme: &Scheme, own: &[Rc<OwnMaterial>]) -> Vec<&'static str> {
     let suggestion = scheme.suggestion(own);
@@ -119,7 +130,14 @@ fn planned(zone: &ZoneWork) -> impl Iterator<Item = &Layer> {
     zone.layers.iter().filter(|layer| layer.coats > 0)
 }
 
-fn steps(zone: &ZoneWork) -> Vec<CardStep> {
+fn steps(piece: &Piece, takeoff: &Takeoff, zone: &ZoneWork) -> Vec<CardStep> {
+    let done = |layer: &Layer| {
+        let line = takeoff.materials.iter().find(|line| line.need.is_of(layer));
+        let is_done = |line: &MaterialLine, coat| piece.books.line("done", &line.coat_key(coat)).is_some();
+        line.map_or(0, |line| {
+            (1..=layer.coats).take_while(|coat| is_done(line, *coat)).count() as u32
+        })
+    };
     let step = |layer: &Layer| {
         let (tool, narrow) = (layer.tool_on(false), layer.tool_on(true));
         let mut with = in_sentence(tool.name);
@@ -130,6 +148,7 @@ fn steps(zone: &ZoneWork) -> Vec<CardStep> {
             stage: layer.material.stage,
             material: layer.material.name.to_string(),
             coats: layer.coats,
+            done: done(layer),
             with,
             recoat: layer.material.recoat,
             thinned: (layer.thinned > 0.0).then_some((layer.thinned * 100.0).round() as u32),
@@ -143,8 +162,49 @@ fn steps(zone: &ZoneWork) -> Vec<CardStep> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{SchemeEdit, SurfaceChoice, invented_workshop, takeoff};
+    use crate::samples::written_down;
+    use crate::{BookEdit, Edit, PieceEdit, SchemeEdit, SurfaceChoice, invented_workshop, takeoff};
     use coatings::Wish;
+
+    #[test]
+    fn what_the_test_for_lead_found_stands_first() {
+        let first = |facts: &[(&'static str, &str)]| {
+            let piece = &written_down(facts, &[]).pieces[0];
+            let takeoff = takeoff(piece, &[], Default::default()).unwrap();
+            job_card(piece, &[], &takeoff).cautions[0].clone()
+        };
+        assert_eq!(first(&[]), LEAD);
+        assert_eq!(first(&[("lead", "negative")]), NO_LEAD);
+        assert!(first(&[("lead", "positive")]).starts_with("Lead was found: do not sand"));
+    }
+
+    #[test]
+    fn coats_that_are_ticked_off_are_ticked_on_the_card() {
+        let mut piece = (*invented_workshop().pieces[0]).clone();
+        let taken = takeoff(&piece, &[], Default::default()).unwrap();
+        let line = taken.materials.iter().find(|line| line.coats == 2).unwrap();
+        let done = |piece: &Piece| {
+            let card = job_card(piece, &[], &taken);
+            let steps = card.parts.into_iter().flat_map(|part| part.steps);
+            let of_line = steps.filter(|step| *step.material == *line.need.material.name);
+            of_line.map(|step| step.done).max()
+        };
+        assert_eq!(done(&piece), Some(0));
+        let workshop = crate::Workshop {
+            pieces: vec![Rc::new(piece.clone())],
+            ..Default::default()
+        };
+        let add = BookEdit::Add(
+            "done",
+            line.coat_key(1).into(),
+            crate::samples::values(&[("day", "2026-05-03")]),
+        );
+        let workshop = workshop
+            .apply(Edit::Piece(piece.id.clone(), PieceEdit::Book(add)))
+            .unwrap();
+        piece = (*workshop.pieces[0]).clone();
+        assert_eq!(done(&piece), Some(1));
+    }
 
     #[test]
     fn every_planned_coat_has_a_box_and_every_area_a_part() {

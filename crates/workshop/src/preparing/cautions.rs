@@ -8,13 +8,17 @@ use coatings::Reason;
 pub const LEAD: &str = "Old paint, above all from before 1978, may hold lead. Test before any sanding; until it is \
                         clear, no dry sanding and no heat. Labels, local rules and licensed practice come first.";
 
+/// What holds once a test found none.
+pub const NO_LEAD: &str = "A test found no lead where it was made. Wear a mask for fine dust all the same, and test again where \
+                           other paint comes to light. Labels, local rules and licensed practice come first.";
+
 /// Where [`LEAD`] is from.
 pub(super) const LEAD_TEST: Reason = Reason::read(
     LEAD,
     "16 CFR 1303.1 (furniture made after 27 February 1978); that one tests first is guidance of EPA and HUD, from memory",
 );
 /// What holds once lead was found.
-pub(super) const LEAD_FOUND: Reason = Reason::memory(
+pub(crate) const LEAD_FOUND: Reason = Reason::memory(
     "Lead was found: do not sand, scrape or heat this finish. Ask a certified contractor or the health office what may be \
      done; keep children and food away from it, and wipe up chips wet.",
 );

@@ -22,7 +22,8 @@ use crate::document::{Piece, Workshop};
 use crate::takeoff::Takeoff;
 
 pub use abrasive::{Ladder, Sheets, USUAL_YIELD, sheets};
-pub use cautions::LEAD;
+pub(crate) use cautions::LEAD_FOUND;
+pub use cautions::{LEAD, NO_LEAD};
 pub use filler::{OVERFILL, dents, holes};
 pub use found::OldFinish;
 

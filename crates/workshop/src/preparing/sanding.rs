@@ -42,11 +42,12 @@ struct Alike {
     edges: Length,
 }
 
-/// What keeps an old finish from being sanded or scraped.
-fn held(of: &Of<'_>) -> Option<Held> {
+/// What keeps an old finish, or wood that has none any more, from being sanded or scraped. Where lead was found, what is
+/// left of it lies in the pores of bare wood too.
+fn held(of: &Of<'_>, is_old: bool) -> Option<Held> {
     match OldFinish::of(of.piece) {
-        OldFinish::Clear => None,
-        OldFinish::Untested => Some(TEST_FIRST),
+        OldFinish::Untested if is_old => Some(TEST_FIRST),
+        OldFinish::Clear | OldFinish::Untested => None,
         OldFinish::Lead => Some(NEVER),
     }
 }
@@ -72,12 +73,11 @@ fn alike_named(of: &Of<'_>) -> Vec<(Alike, String, String)> {
 
 /// What comes off before anything is filled.
 pub(super) fn strip(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
-    let held = held(of);
     if of.piece.books.only("facts").is("loose") {
         let step = PrepareStep::new("loose", "Take off what is loose")
             .how([LOOSE])
             .lasts(time::on(of.takeoff.painted.value, time::LOOSE))
-            .held(held)
+            .held(held(of, true))
             .mind([LEAD_TEST]);
         steps.push(step);
     }
@@ -94,7 +94,7 @@ pub(super) fn strip(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
                 stripper(area),
                 "area x 1 to 2 times / what a litre lies on, 2.5 to 5 m² (27 to 54 ft²)",
             )
-            .held(held.filter(|_| alike.is_old))
+            .held(held(of, alike.is_old))
             .mind([STRIPPER, LEAD_TEST]);
         steps.push(step);
     }
@@ -102,7 +102,6 @@ pub(super) fn strip(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
 
 /// What is sanded before the first coat, and the dust.
 pub(super) fn sand(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
-    let held = held(of);
     for (alike, behind, on) in alike_named(of) {
         let area = alike.plane + alike.profiled;
         let is_old = alike.is_old;
@@ -122,7 +121,7 @@ pub(super) fn sand(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         for grit in alike.ladder.grits {
             step = abrasive(of, step, grit, &alike).lasts(time::on(area, time::GRIT));
         }
-        steps.push(step.held(held.filter(|_| is_old)).mind([DUST]));
+        steps.push(step.held(held(of, is_old)).mind([DUST]));
     }
     let area = of.takeoff.painted.value;
     let step = PrepareStep::new("dust", "Take off the dust")

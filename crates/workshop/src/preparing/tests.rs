@@ -178,6 +178,11 @@ fn what_comes_off_in_places_is_an_old_finish() {
         steps(&workshop)
     };
     assert!(!keys(&steps_on_bare(&[])).contains(&"lead"));
+    let lead = steps_on_bare(&[("lead", "positive")]);
+    assert!(
+        matches!(step(&lead, "sand").held, Some(Held::ForGood(_))),
+        "what is left of it is in the wood"
+    );
     let loose = steps_on_bare(&[("loose", "yes")]);
     assert!(keys(&loose).contains(&"lead") && matches!(step(&loose, "loose").held, Some(Held::Until(_))));
 }

@@ -88,11 +88,30 @@ pub struct WayFigure {
     pub buy_at_equal_film: Result<Buy, ChoiceError>,
 }
 
-/// The way that is done soonest, and the one that takes the least of all materials, both at the film of the thickest, of
-/// those that the maker has the tools for.
-pub fn soonest_and_least(columns: &[WayColumn]) -> Option<(&WayColumn, &WayColumn)> {
-    let minutes = |column: &&WayColumn| column.equal.minutes.value;
-    let litres = |column: &&WayColumn| column.equal.all().as_litres();
+/// What ways are compared at.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ComparedAt {
+    /// The film of the way that leaves the thickest.
+    EqualFilm,
+    /// The coats that are planned.
+    Planned,
+}
+
+impl WayColumn {
+    /// All that it takes, one way or the other.
+    pub fn whole(&self, at: ComparedAt) -> &WayWhole {
+        match at {
+            ComparedAt::EqualFilm => &self.equal,
+            ComparedAt::Planned => &self.planned,
+        }
+    }
+}
+
+/// The way that is done soonest, and the one that takes the least of all materials, of those that the maker has the tools
+/// for.
+pub fn soonest_and_least(columns: &[WayColumn], compared: ComparedAt) -> Option<(&WayColumn, &WayColumn)> {
+    let minutes = |column: &&WayColumn| column.whole(compared).minutes.value;
+    let litres = |column: &&WayColumn| column.whole(compared).all().as_litres();
     let at_hand = || columns.iter().filter(|column| column.is_at_hand);
     let soonest = at_hand().min_by(|a, b| minutes(a).total_cmp(&minutes(b)));
     let least = at_hand().min_by(|a, b| litres(a).total_cmp(&litres(b)));
@@ -100,8 +119,8 @@ pub fn soonest_and_least(columns: &[WayColumn]) -> Option<(&WayColumn, &WayColum
 }
 
 /// Whether two ways take about the same time: they differ by less than is known of either.
-pub fn about_as_soon(one: &WayColumn, other: &WayColumn) -> bool {
-    let (one, other) = (one.equal.minutes, other.equal.minutes);
+pub fn about_as_soon(one: &WayColumn, other: &WayColumn, compared: ComparedAt) -> bool {
+    let (one, other) = (one.whole(compared).minutes, other.whole(compared).minutes);
     let unsure = one.standard_uncertainty.min(other.standard_uncertainty);
     (one.value - other.value).abs() < unsure
 }

@@ -21,7 +21,7 @@ use finish::{can_in_hand, job, layer_of};
 
 pub(crate) use buy::cans_for;
 pub use buy::{Buy, Shopping, cans_to_buy, on_shelf, shopping, takeoffs};
-pub use compare::{WayColumn, WayFigure, WayWhole, about_as_soon, compare, soonest_and_least};
+pub use compare::{ComparedAt, WayColumn, WayFigure, WayWhole, about_as_soon, compare, soonest_and_least};
 pub use zones::{SurfaceLine, ZoneLine, are_finished, side_faces};
 
 /// What a piece needs of one material, in one colour.
@@ -564,14 +564,22 @@ mod tests {
                 assert!(planned.minutes.value < equal.minutes.value && planned.all() < equal.all());
             }
         }
-        let (soonest, least) = soonest_and_least(&columns).unwrap();
+        let (soonest, least) = soonest_and_least(&columns, ComparedAt::EqualFilm).unwrap();
         let later = |by: f64| {
             let mut column = soonest.clone();
             column.equal.minutes.value += by * column.equal.minutes.standard_uncertainty;
             column
         };
-        assert!(about_as_soon(soonest, &later(0.9)) && about_as_soon(&later(0.9), soonest));
-        assert!(!about_as_soon(soonest, &later(1.1)) && !about_as_soon(&later(1.1), soonest));
+        let alike = |one: &WayColumn, other: &WayColumn| about_as_soon(one, other, ComparedAt::EqualFilm);
+        assert!(alike(soonest, &later(0.9)) && alike(&later(0.9), soonest));
+        assert!(!alike(soonest, &later(1.1)) && !alike(&later(1.1), soonest));
+        let (planned, _) = soonest_and_least(&columns, ComparedAt::Planned).unwrap();
+        let minutes = |column: &WayColumn| column.planned.minutes.value;
+        assert!(
+            columns
+                .iter()
+                .all(|column| !column.is_at_hand || minutes(planned) <= minutes(column))
+        );
         assert!(
             columns
                 .iter()

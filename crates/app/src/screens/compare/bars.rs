@@ -1,32 +1,25 @@
 //! Where the paint goes, drawn: for each way one bar to the same scale, from the piece to the tool and the air.
 
 use units::Volume;
-use workshop::{MaterialLine, WayColumn, WayWhole};
+use workshop::{ComparedAt, MaterialLine, WayColumn, WayWhole};
 use yew::prelude::*;
 
 use super::super::{Shown, money};
-use super::Total;
 use crate::words;
 
 /// How long the longest bar is.
 const LONGEST: f64 = 1000.0;
 
 /// The bars, each with what it means in words.
-pub fn bars(
-    shown: &Shown,
-    lines: &[MaterialLine],
-    columns: &[WayColumn],
-    total: Total,
-    is_planned: bool,
-) -> Html {
-    let all = || columns.iter().map(|column| total(column).all());
+pub fn bars(shown: &Shown, lines: &[MaterialLine], columns: &[WayColumn], compared: ComparedAt) -> Html {
+    let all = || columns.iter().map(|column| column.whole(compared).all());
     let most = all().fold(Volume::ZERO, Volume::max);
     let least = all().fold(most, Volume::min);
-    let in_hours = words::in_hours(columns.iter().map(|column| total(column).minutes));
+    let in_hours = words::in_hours(columns.iter().map(|column| column.whole(compared).minutes));
     let way = |column: &WayColumn| {
-        let whole = total(column);
+        let whole = column.whole(compared);
         let price = whole.price.map(|price| format!(", {}", money(&shown.app)(price)));
-        let more = if is_planned {
+        let more = if compared == ComparedAt::Planned {
             String::new()
         } else {
             words::more_coats(lines, column)

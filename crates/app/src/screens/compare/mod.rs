@@ -4,7 +4,7 @@
 mod bars;
 mod table;
 
-use workshop::{WayColumn, WayWhole};
+use workshop::{ComparedAt, WayColumn};
 use yew::prelude::*;
 
 use super::Shown;
@@ -15,9 +15,6 @@ use crate::words;
 
 /// What is unfolded while the bars show the coats that are planned; otherwise they show those of equal film.
 const PLANNED: &str = "planned-coats";
-
-/// Which of the two totals of a way is shown.
-type Total = fn(&WayColumn) -> &WayWhole;
 
 /// The sheet of the ways.
 pub fn compare(shown: &Shown, columns: &[WayColumn]) -> Html {
@@ -35,17 +32,16 @@ pub fn compare(shown: &Shown, columns: &[WayColumn]) -> Html {
     let switch = super::say_if(&shown.send, move |planned: bool| {
         (planned != is_planned).then(|| Act::Fold(PLANNED.into()))
     });
-    let total: Total = if is_planned {
-        |column| &column.planned
-    } else {
-        |column| &column.equal
+    let compared = match is_planned {
+        true => ComparedAt::Planned,
+        false => ComparedAt::EqualFilm,
     };
     html! {
         <section class="compare" aria-label="Tools">
-            <p id="which-tool" class="verdict">{ words::which_way(columns, shown.app.workshop.units) }</p>
+            <p id="which-tool" class="verdict">{ words::which_way(columns, compared, shown.app.workshop.units) }</p>
             { only(&shown.app, &shown.send, "habits", &["sprayer"]) }
             { choice("Each way makes", "compare-at", &at, is_planned, switch) }
-            { bars::bars(shown, &takeoff.materials, columns, total, is_planned) }
+            { bars::bars(shown, &takeoff.materials, columns, compared) }
             <h3>{ "Every figure" }</h3>
             { table::table(shown, &takeoff.materials, columns) }
         </section>

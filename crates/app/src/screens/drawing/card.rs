@@ -10,6 +10,9 @@ use super::dimension::{Line, lines, margins};
 use super::picture::{FINE, Picture, SHEET};
 use crate::state::{App, Look};
 
+/// The width of a letter of the figures on the card, which are larger than those on the page.
+const WIDTH: f64 = 17.0;
+
 #[derive(Properties, PartialEq)]
 pub struct Props {
     pub app: Rc<App>,
@@ -42,7 +45,10 @@ fn drawn(props: &Props, picture: &Picture) -> Html {
     // Nothing beside the piece and its figures, so that both stand close to each other.
     let [left, right, ..] = margins(&picture.dimensions);
     let x = |point| picture.scale.at(point)[0];
-    let (from, to) = (x(picture.bounds.0) - left, x(picture.bounds.1) + right);
+    let ends = all.iter().filter(|line| line.figure.anchor == "start");
+    let ends = ends.map(|line| line.figure.at[0] + WIDTH * line.text.chars().count() as f64);
+    let from = x(picture.bounds.0) - left;
+    let to = ends.fold(x(picture.bounds.1) + right, f64::max);
     html! {
         <svg class="drawing" viewBox={format!("{from:.0} 0 {:.0} {}", to - from, SHEET[1])} role="img"
             aria-label="Drawing with dimensions">

@@ -12,7 +12,7 @@ use super::Shown;
 use super::tape::{Tape, stands_in, tape_field};
 use crate::browser::new_piece_id;
 use crate::parts::{button, stepper};
-use crate::state::Act;
+use crate::state::{Act, Message};
 
 /// The element over how the piece is made.
 pub const CHOICES: &str = "made";
@@ -80,13 +80,16 @@ fn copy_and_remove(shown: &Shown) -> Html {
         let (of, id) = (copied.clone(), new_piece_id());
         Act::Start(Edit::Copy { of, id: id.clone() }, id)
     });
-    let remove = shown
-        .send
-        .reform(move |_: MouseEvent| Act::Edit(Edit::Remove(removed.clone())));
+    let (send, gone) = (shown.send.clone(), shown.piece.name.clone());
+    let remove = Callback::from(move |_: MouseEvent| {
+        send.emit(Act::Edit(Edit::Remove(removed.clone())));
+        let done = format!("{gone} is gone. Undo brings it back, as long as this page is open.");
+        send.emit(Act::Tell(Message::Done(done)));
+    });
     html! {
         <div class="buttons">
             { button("copy-piece", "Copy", copy) }
-            { button("remove-piece", "Remove", remove) }
+            { button("remove-piece", "Remove the piece", remove) }
         </div>
     }
 }
