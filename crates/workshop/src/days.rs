@@ -490,6 +490,8 @@ mod tests {
         };
         let is_sanding = |(key, _): &&(String, String)| key.starts_with("sand");
         assert_eq!(steps("positive").iter().find(is_sanding), None);
+        let makes_dust = |(key, name): &(String, String)| key == "dust" || name.starts_with("Sand");
+        assert!(!steps("positive").iter().any(makes_dust) && steps("negative").iter().any(makes_dust));
         assert!(
             steps("none")
                 .iter()

@@ -14,6 +14,10 @@ pub fn join(dist: &Path) -> Result<()> {
     let page = dist.join("index.html");
     let html = read(&page)?;
     let (rest, addresses) = parted(&html);
+    ensure!(
+        !addresses.is_empty(),
+        "dist/index.html links to no style sheet. Trunk.toml and www/index.html say how it is built."
+    );
     let mut styles = String::new();
     for address in &addresses {
         styles += &read(&dist.join(address))?;
@@ -27,10 +31,6 @@ pub fn join(dist: &Path) -> Result<()> {
         base64(&digest)
     );
     let joined = rest.replacen(PLACE, &link, 1);
-    ensure!(
-        joined != rest,
-        "dist/index.html links to no style sheet. Trunk.toml and www/index.html say how it is built."
-    );
     fs::write(&page, joined).with_context(|| format!("{} cannot be written", page.display()))?;
     for address in addresses {
         fs::remove_file(dist.join(address)).with_context(|| format!("{address} cannot be taken away"))?;
@@ -47,10 +47,9 @@ const PLACE: &str = "<link styles>";
 
 /// The page without its style sheets, and the addresses of these.
 fn parted(html: &str) -> (String, Vec<&str>) {
-    let mut tags = html.split_inclusive('>');
     let mut rest = String::new();
     let mut addresses = Vec::new();
-    for tag in &mut tags {
+    for tag in html.split_inclusive('>') {
         match style_sheet(tag) {
             Some(address) => {
                 if addresses.is_empty() {

@@ -22,7 +22,7 @@ const fn scene(name: &'static str, way: &'static [&'static str], shows: &'static
 }
 
 /// All of them, in the order in which a maker meets them. The first is that of a workshop with nothing in it.
-pub const SCENES: [Scene; 28] = [
+pub const SCENES: [Scene; 29] = [
     scene("start", &[], "#look-around"),
     scene("new-piece", &["#new-piece"], "#new-dresser"),
     scene("measure", &["#sheet-measure"], "#field-width"),
@@ -86,6 +86,11 @@ pub const SCENES: [Scene; 28] = [
         "days",
         &["#sheet-prepare", "#all-days", "#fold-hours", "#fold-air-now"],
         "#air",
+    ),
+    scene(
+        "days-ticked",
+        &["#sheet-prepare", "#all-days", "[id^=tick-]", "#fold-ticked-off"],
+        "[id^=ticked-]",
     ),
     scene("card", &["#sheet-card"], ".job-card"),
     scene("card-link", &["#sheet-card", "#make-link"], "#copy-link"),

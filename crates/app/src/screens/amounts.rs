@@ -188,20 +188,13 @@ pub fn in_short(shown: &Shown) -> Html {
             .materials
             .iter()
             .map(|line| {
-                let stage = line.need.material.stage;
-                let mut all = takeoff.materials.iter();
-                // Two primers are told apart by their names.
-                let label = match all.any(|other| other.id != line.id && other.need.material.stage == stage) {
-                    true => line.need.material.name.to_string(),
-                    false => words::stage(stage).into(),
-                };
                 let verdict = match &line.in_hand {
                     Some(hand) => words::verdict(hand.enough.verdict).to_owned(),
                     None => words::short_cans(&cans_to_buy(&shown.app.workshop, line)),
                 };
                 html! {
                     <span class="one">
-                        <span class="label">{ label }</span>
+                        <span class="label">{ words::short_name(takeoff, line) }</span>
                         <b>{ words::volume(line.need.likely(), system) }</b>
                         <span class="label">{ verdict }</span>
                     </span>

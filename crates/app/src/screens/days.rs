@@ -209,7 +209,6 @@ fn list(app: &App, send: &Send, days: &Days) -> Html {
         last = Some(day);
         let id = format!("tick-{}-{}", job.key, step.key);
         let (is_done, tick) = tick(app, send, &job.key, &step.key);
-        let early = is_done.then_some(". Done; it counts once what comes before it is ticked off too");
         Some(html! {
             <li key={id.clone()}>
                 if let Some(head) = head { <h4>{ head }</h4> }
@@ -218,7 +217,7 @@ fn list(app: &App, send: &Send, days: &Days) -> Html {
                     <span>
                         { words::stretch(work) }{ " " }<b>{ &step.name }</b>
                         if app.workshop.pieces.len() > 1 { <span class="with">{ format!(", {}", job.name) }</span> }
-                        { work.late.map(|late| format!(". {}", late.message())) }{ early }
+                        { words::remarks(work.late.as_ref(), is_done) }
                     </span>
                 </label>
             </li>

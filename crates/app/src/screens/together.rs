@@ -8,7 +8,7 @@ use units::{Area, show_area};
 use wasm_bindgen_futures::spawn_local;
 use workshop::goods::{Good, goods};
 use workshop::money::{Earning, earnings};
-use workshop::{BookEdit, Piece, Shopping, Takeoff, shopping, takeoffs};
+use workshop::{BookEdit, Piece, Shopping, Takeoff, bought_for, coated, shopping, takeoffs};
 use yew::prelude::*;
 
 use super::drawing::Silhouette;
@@ -29,28 +29,22 @@ pub struct Props {
 #[component]
 pub fn Together(props: &Props) -> Html {
     let Props { app, send } = props;
-    let left_out: Vec<bool> = app
-        .workshop
-        .pieces
-        .iter()
-        .map(|piece| is_left_out(app, piece))
-        .collect();
-    let found = use_memo((app.workshop.clone(), left_out), |(workshop, left_out)| {
+    let of = (app.workshop.clone(), app.left_out.clone());
+    let found = use_memo(of, |(workshop, left_out)| {
         let takeoffs = takeoffs(workshop);
         let earned = earnings(workshop, &takeoffs);
         let areas = areas(&takeoffs);
-        let on_list = takeoffs.into_iter().zip(left_out);
-        let on_list: Vec<_> = on_list
-            .map(|(takeoff, is_out)| takeoff.filter(|_| !is_out))
-            .collect();
+        let wanted = bought_for(workshop, takeoffs, left_out);
+        let bought = shopping(workshop, &wanted);
         (
             areas,
-            shopping(workshop, &on_list),
+            bought,
             earned,
-            goods(workshop, &on_list),
+            goods(workshop, &wanted),
+            coated(workshop, &wanted),
         )
     });
-    let (areas, bought, earned, goods) = &*found;
+    let (areas, bought, earned, goods, coated) = &*found;
     let text = words::list(bought, goods, app.workshop.units, &money(app));
     html! {
         <section class="together" aria-labelledby="together-title">
@@ -64,7 +58,7 @@ pub fn Together(props: &Props) -> Html {
                 { hand_on(send, &text) }
             </div>
             { list(app, send, bought) }
-            <p class="hint">{ "What has all its coats ticked off, on Days, is not on this list." }</p>
+            <p class="hint">{ words::coated(coated) }</p>
             <p id="list-price">{ words::price_of_list(bought, &money(app)) }</p>
             <p class="hint">{ "Have gloves, eye protection and the mask that the labels ask for, brushes, rags for what is wiped, and masking tape where a zone or something left ends." }</p>
             { besides(app, send, goods) }
@@ -81,24 +75,15 @@ fn areas(takeoffs: &[Option<Takeoff>]) -> Vec<Option<Area>> {
         .collect()
 }
 
-/// What is unfolded while nothing is bought for a piece.
-fn left_out(piece: &Piece) -> String {
-    format!("not-bought-{}", piece.id.0)
-}
-
-fn is_left_out(app: &App, piece: &Piece) -> bool {
-    app.unfolded.contains(&left_out(piece))
-}
-
 fn piece(app: &App, send: &Send, piece: &Rc<Piece>, area: Option<Area>) -> Html {
     let open = piece.id.clone();
     let (figure, unit) = area.map_or(("\u{2013}".into(), ""), |area| {
         show_area(area, app.workshop.units)
     });
-    let name = left_out(piece);
     let id = format!("buy-{}", piece.id.0);
-    let is_bought = !is_left_out(app, piece);
-    let leave_out = send.reform(move |_: Event| Act::Fold(name.clone()));
+    let is_bought = !app.left_out.contains(&piece.id);
+    let of = piece.id.clone();
+    let leave_out = send.reform(move |_: Event| Act::LeaveOut(of.clone()));
     html! {
         <li key={&*piece.id.0}>
             <button type="button" class="piece" onclick={send.reform(move |_| Act::Open(open.clone()))}>
@@ -116,7 +101,7 @@ fn piece(app: &App, send: &Send, piece: &Rc<Piece>, area: Option<Area>) -> Html 
 
 fn list(app: &App, send: &Send, bought: &[Shopping]) -> Html {
     if bought.is_empty() {
-        return html! { <p>{ "Nothing goes on any piece yet. Open one and plan its finish." }</p> };
+        return html! { <p>{ "Nothing is to be bought for these pieces." }</p> };
     }
     let line = |(place, lot): (usize, &Shopping)| {
         // Two colours of a material cost the same; it is asked once.

@@ -129,6 +129,8 @@ pub struct App {
     pub part: Option<String>,
     /// Whether the maker is about to begin another piece.
     pub adding: bool,
+    /// The pieces for which nothing is bought now.
+    pub left_out: Vec<PieceId>,
     /// What is unfolded on the sheets, by name.
     pub unfolded: SortedSet<String>,
     /// The zone whose finish is on the sheet, by its key; nothing is that of the piece.
@@ -225,6 +227,8 @@ pub enum Act {
     Part(Option<String>),
     /// The kinds of pieces to begin with are shown, or put away.
     Adding(bool),
+    /// Nothing is bought for a piece now, or something again.
+    LeaveOut(PieceId),
     /// Something on a sheet is unfolded, or folded again, by its name.
     Fold(String),
     /// The finish of a zone comes on the sheet, or that of the piece.
@@ -317,6 +321,10 @@ impl App {
                 next.part = part;
             }
             Act::Adding(adding) => next.adding = adding,
+            Act::LeaveOut(piece) => match next.left_out.iter().position(|out| *out == piece) {
+                Some(place) => drop(next.left_out.remove(place)),
+                None => next.left_out.push(piece),
+            },
             Act::Fold(name) => {
                 if !next.unfolded.remove(&name) {
                     next.unfolded.insert(name);
@@ -574,6 +582,15 @@ pub(crate) mod tests {
         let app = with_piece().update(Act::Pick(Some("leg-1/top/floor".into())));
         assert_eq!(app.part.as_deref(), Some("leg-1"));
         assert_eq!(app.update(Act::Pick(None)).part, None);
+    }
+
+    #[test]
+    fn a_piece_stays_off_the_list_while_another_is_looked_at() {
+        let id = |name: &str| PieceId(name.into());
+        let app = App::default().update(Act::LeaveOut(id("a")));
+        let elsewhere = app.update(Act::Open(id("b")));
+        assert_eq!(elsewhere.left_out, [id("a")]);
+        assert!(elsewhere.update(Act::LeaveOut(id("a"))).left_out.is_empty());
     }
 
     #[test]

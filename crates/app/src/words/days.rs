@@ -1,6 +1,6 @@
 //! Days, hours and air in words.
 
-use timetable::{LEAST_MARGIN, Moment, Stage, Work};
+use timetable::{LEAST_MARGIN, Late, Moment, Stage, Work};
 use units::{Day, System};
 use workshop::Workshop;
 use workshop::days::{AirToday, Days, USUAL_HOURS};
@@ -118,6 +118,16 @@ pub fn understood(week: &[Vec<(u32, u32)>; 7]) -> String {
     }
 }
 
+/// What is to be said of a step that comes too late, or was done before its turn.
+pub fn remarks(late: Option<&Late>, is_done: bool) -> String {
+    let early = is_done.then_some("Done; it counts once what comes before it is ticked off too.");
+    let all: Vec<&str> = late.map(Late::message).into_iter().chain(early).collect();
+    match all.as_slice() {
+        [] => String::new(),
+        all => format!(". {}", all.join(" ")),
+    }
+}
+
 /// Whether hours that begin before this are meant in the evening is asked back, minutes.
 const EARLY: u32 = 7 * 60;
 
@@ -230,6 +240,12 @@ mod tests {
             "{saturday}"
         );
         assert!(!with("begin", "2026-05-08").contains("Work begins"));
+    }
+
+    #[test]
+    fn a_step_before_its_turn_says_so() {
+        assert_eq!(remarks(None, false), "");
+        assert!(remarks(None, true).starts_with(". Done; it counts once"));
     }
 
     #[test]

@@ -41,15 +41,30 @@ pub fn price_of_list(bought: &[Shopping], money: Money<'_>) -> String {
     format!("Together {}{without}.", money(prices.iter().sum()))
 }
 
-/// That a can less may do: ` With 1 quart less it is enough 85 times in 100.`
+/// That a can less may do: ` With a can less (1 quart) it is enough 85 times in 100.`
 pub fn one_less(lot: &Shopping) -> String {
     lot.one_less.map_or_else(String::new, |(can, likely)| {
         format!(
-            " With one {} less it is enough {}.",
+            " With a can less ({}) it is enough {}.",
             can.label,
             in_a_hundred(likely)
         )
     })
+}
+
+/// What is not on the list as it has all its coats, by what is ticked off; nothing where that is nothing.
+pub fn coated(done: &[(String, String)]) -> String {
+    let each: Vec<String> = done
+        .iter()
+        .map(|(material, piece)| format!("{material} for {piece}"))
+        .collect();
+    match each.as_slice() {
+        [] => String::new(),
+        each => format!(
+            "Not on the list, as all its coats are ticked off on Days: {}.",
+            each.join("; ")
+        ),
+    }
 }
 
 /// How much of a thing has to be bought to be sure, and how little may do: `66 leaves, perhaps only 55`; nothing where enough

@@ -27,11 +27,12 @@ use workshop::{Buy, InHand, MaterialLine, Piece, Takeoff, Workshop, unmeasured};
 pub use changes::{Names, change_of, change_title, towards};
 pub use colour::colour;
 pub use days::{
-    air, air_in_brief, ready, ready_on, stretch, understood, usual_hours, weekday_and_day, weekday_and_number,
+    air, air_in_brief, ready, ready_on, remarks, stretch, understood, usual_hours, weekday_and_day,
+    weekday_and_number,
 };
 pub use fields::{bay_label, field_element, field_label, place_prefix, stand_in};
 pub use learning::{by_own_jobs, changed, taught, weighed};
-pub use list::{good, good_here, list, one_less, price_of_list, sheets};
+pub use list::{coated, good, good_here, list, one_less, price_of_list, sheets};
 pub use local::{local, write_decimals_with};
 pub use mixing::{against, binder, chalk, dose, drift, mind, thinned};
 pub use money::{buy_or_leave, hours_of, lacking, nearby, outcome, part_of_costs, points, signed, unpriced};
@@ -145,22 +146,29 @@ pub fn enough(enough: &Enough, system: System) -> String {
     } else {
         format!("Likely {} left", volume(enough.left, system))
     };
-    if enough.probability < HOPELESS {
-        return format!("{remainder}. It will not last.");
+    match enough.probability < HOPELESS {
+        true => format!("{remainder}. It will not last."),
+        false => format!("{remainder}. It lasts {}.", in_a_hundred(enough.probability)),
     }
-    format!("{remainder}. It lasts {}.", in_a_hundred(enough.probability))
 }
 
-/// Below this it is no use to count on luck; it would be told as less than once in 100 times.
+/// Below this it is no use to count on luck: it rounds to not once in 100 times.
 const HOPELESS: f64 = 0.005;
+
+/// A material in one word, `Primer`; where a piece takes two of the kind, by its name.
+pub fn short_name(takeoff: &Takeoff, line: &MaterialLine) -> String {
+    let of_kind = |other: &&MaterialLine| other.need.material.stage == line.need.material.stage;
+    match takeoff.materials.iter().filter(of_kind).count() {
+        0 | 1 => stage(line.need.material.stage).into(),
+        _ => takeoff.name_of(line),
+    }
+}
 
 /// A probability in whole hundredths, never claiming certainty either way.
 fn in_a_hundred(probability: f64) -> String {
     let share = (probability * 100.0).round();
     if share >= 100.0 {
         "more than 99 times in 100".into()
-    } else if share < 1.0 {
-        "less than once in 100 times".into()
     } else if share == 1.0 {
         "once in 100 times".into()
     } else {
@@ -436,7 +444,6 @@ mod tests {
         let sentence = "Likely short by 500\u{a0}mL. It lasts 20 times in 100.";
         assert_eq!(enough(&short, System::Metric), sentence);
         assert_eq!(in_a_hundred(0.9999), "more than 99 times in 100");
-        assert_eq!(in_a_hundred(0.001), "less than once in 100 times");
         assert_eq!(in_a_hundred(0.011), "once in 100 times");
         assert_eq!(in_a_hundred(0.874), "87 times in 100");
     }

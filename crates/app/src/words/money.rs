@@ -11,9 +11,10 @@ type Money<'a> = &'a dyn Fn(u64) -> String;
 pub fn buy_or_leave(account: &Account, money: Money<'_>) -> String {
     let Some(brings) = account.brings else {
         let must = account.wanted.filter(|_| account.costs.hourly > 0);
-        let without = match account.unpriced.is_empty() {
-            true => "",
-            false => ", and what its materials cost besides, which have no price yet",
+        let without = match (account.unpriced.is_empty(), account.costs.materials_used) {
+            (true, _) => "",
+            (false, 0) => ", before its materials, which have no price yet",
+            (false, _) => ", before those materials that have no price yet",
         };
         let must = must.map(|price| format!("It must bring {} to pay your hours{without}. ", money(price)));
         return format!(

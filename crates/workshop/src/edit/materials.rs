@@ -45,7 +45,7 @@ impl Workshop {
             key,
             of: &known.key,
             // Where both are to be chosen from, the maker has to see which is which.
-            name: format!("{}, own label", known.name),
+            name: format!("{} (own)", known.name),
             label: Default::default(),
             prices,
         }));

@@ -9,7 +9,7 @@ pub const LEAD: &str = "Old paint, above all from before 1978, may hold lead. Te
                         clear, no dry sanding and no heat. Labels, local rules and licensed practice come first.";
 
 /// What holds once a test found none.
-pub const NO_LEAD: &str = "A test found no lead where it was made. Wear a mask for fine dust all the same, and test again where \
+pub const NO_LEAD: &str = "The test found no lead at the spots that were tested. Wear a mask for fine dust all the same, and test again where \
                            other paint comes to light. Labels, local rules and licensed practice come first.";
 
 /// Where [`LEAD`] is from.
@@ -19,8 +19,8 @@ pub(super) const LEAD_TEST: Reason = Reason::read(
 );
 /// What holds once lead was found.
 pub(crate) const LEAD_FOUND: Reason = Reason::memory(
-    "Lead was found: do not sand, scrape or heat this finish. Ask a certified contractor or the health office what may be \
-     done; keep children and food away from it, and wipe up chips wet.",
+    "Lead was found: do not sand, scrape or heat this finish or the wood under it. Ask a certified contractor or the health office what may be \
+     done; keep children and food away from it, and wipe up chips wet. Labels, local rules and licensed practice come first.",
 );
 /// Dust of sanding.
 pub(super) const DUST: Reason = Reason::memory(

@@ -133,6 +133,7 @@ pub(super) fn sand(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
             one_for(area, (3.0, 6.0)),
             "one for 3 to 6 m² (32 to 65 ft²)",
         )
+        .held(held(of, false))
         .mind([DUST]);
     steps.push(step);
 }
@@ -192,7 +193,7 @@ pub(super) fn between(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
             for grit in ladder.grits {
                 step = by_hand(of, step, grit, &sum, BETWEEN_LASTS);
             }
-            steps.push(step.when(When::Between).mind([DUST]));
+            steps.push(step.when(When::Between).held(held(of, false)).mind([DUST]));
         }
     }
 }

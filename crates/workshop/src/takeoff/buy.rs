@@ -9,7 +9,7 @@ use coatings::{
 use units::{Area, Volume};
 
 use super::{InHand, MaterialLine, Stores, Takeoff, of_stores};
-use crate::document::{Piece, Workshop};
+use crate::document::{Piece, PieceId, Workshop, generic};
 use crate::learning::lessons;
 use crate::shelf::{Stock, stock};
 
@@ -161,14 +161,40 @@ pub fn takeoffs(workshop: &Workshop) -> Vec<Option<Takeoff>> {
 
 /// Whether a material has done its work on a piece: the step of a cleaner, or each coat of anything else, is ticked off. As
 /// long as one coat is to come the whole amount stands, as what the cans held before the first coat does.
-fn is_used_up(piece: &Piece, line: &MaterialLine) -> bool {
+fn is_used_up(workshop: &Workshop, piece: &Piece, line: &MaterialLine) -> bool {
     let material = &line.need.material;
     let is_done = |step: &str| piece.books.line("done", step).is_some();
-    match (&material.stage, &*material.key) {
+    match (&material.stage, generic(&workshop.materials, &material.key)) {
         (Stage::Clean, "deglosser") => is_done("degloss"),
         (Stage::Clean, _) => is_done("clean"),
         _ => line.coats > 0 && (1..=line.coats).all(|coat| is_done(&line.coat_key(coat))),
     }
+}
+
+/// The materials that have all their coats, by what is ticked off, and so are not bought any more: their names with that of
+/// the piece.
+pub fn coated(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<(String, String)> {
+    let pieces = workshop.pieces.iter().zip(takeoffs);
+    let of_piece = |(piece, takeoff): (&Rc<Piece>, &Option<Takeoff>)| -> Vec<(String, String)> {
+        let lines = takeoff.iter().flat_map(|takeoff| &takeoff.materials);
+        let coats = lines.filter(|line| line.need.material.stage != Stage::Clean);
+        let done = coats.filter(|line| is_used_up(workshop, piece, line));
+        done.map(|line| (line.need.material.name.to_string(), piece.name.clone()))
+            .collect()
+    };
+    pieces.flat_map(of_piece).collect()
+}
+
+/// The takeoffs of the pieces that something is bought for, in their order; nothing in the place of those left out.
+pub fn bought_for(
+    workshop: &Workshop,
+    takeoffs: Vec<Option<Takeoff>>,
+    left_out: &[PieceId],
+) -> Vec<Option<Takeoff>> {
+    let pieces = workshop.pieces.iter().zip(takeoffs);
+    pieces
+        .map(|(piece, takeoff)| takeoff.filter(|_| !left_out.contains(&piece.id)))
+        .collect()
 }
 
 /// `Old dresser`, or `Old dresser: top` for what does not go on all of it.
@@ -191,7 +217,7 @@ pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Shoppi
     let mut lots: Vec<(Vec<String>, Vec<&MaterialLine>)> = Vec::new();
     for (piece, takeoff) in workshop.pieces.iter().zip(takeoffs) {
         let lines = takeoff.iter().flat_map(|takeoff| &takeoff.materials);
-        for line in lines.filter(|line| !is_used_up(piece, line)) {
+        for line in lines.filter(|line| !is_used_up(workshop, piece, line)) {
             let same = |(_, lines): &&mut (_, Vec<&MaterialLine>)| {
                 let mut lines = lines.iter();
                 lines.any(|other| other.need.is_alike(&line.need))
@@ -367,11 +393,16 @@ mod tests {
                 let piece = workshop.pieces[0].id.clone();
                 workshop.apply(Edit::Piece(piece, PieceEdit::Book(done))).unwrap()
             });
+            let taken = takeoffs(&ticked);
+            let told = coated(&ticked, &taken);
+            assert_eq!(told.len(), usize::from(coats == line.coats), "{told:?}");
             let lots = bought(&ticked);
             lots.iter().any(|lot| lot.material == line.need.material)
         };
         assert!(lots(0) && lots(line.coats - 1));
         assert!(!lots(line.coats));
+        let left_out = bought_for(&one, takeoffs(&one), &[one.pieces[0].id.clone()]);
+        assert!(shopping(&one, &left_out).is_empty());
     }
 
     /// Where a little more than a can is wanted to be sure, the one can is likely to do.

@@ -20,7 +20,7 @@ use areas::{Division, measured};
 use finish::{can_in_hand, job, layer_of};
 
 pub(crate) use buy::cans_for;
-pub use buy::{Buy, Shopping, cans_to_buy, on_shelf, shopping, takeoffs};
+pub use buy::{Buy, Shopping, bought_for, cans_to_buy, coated, on_shelf, shopping, takeoffs};
 pub use compare::{ComparedAt, WayColumn, WayFigure, WayWhole, about_as_soon, compare, soonest_and_least};
 pub use zones::{SurfaceLine, ZoneLine, are_finished, side_faces};
 

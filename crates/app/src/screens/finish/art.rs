@@ -74,7 +74,7 @@ fn takes(shown: &Shown, art: &Art) -> Html {
                 "That is more than all that is finished of the piece. Look at the width, the height and how many of {} there are.",
                 coatings::in_sentence(art.kind.label())
             )) }</p>
-            if takes.usual_leaf.is_some() { <p class="with">{ OTHER_LEAF.text }{ " " }{ words::source(OTHER_LEAF.source, OTHER_LEAF.certainty) }{ "." }</p> }
+            if takes.usual_leaf.is_some() { <p class="with">{ OTHER_LEAF.text }{ format!(" ({})", words::source(OTHER_LEAF.source, OTHER_LEAF.certainty)) }</p> }
             <p class="mind">{ art.kind.mind().text }</p>
             <p class="with">{ "What leaf, glue and time come to is common practice, no source; your own time goes before." }</p>
         </>
