@@ -51,15 +51,21 @@ impl Books {
                 self.put(book, line)
             }
             BookEdit::Strike(_, id) => {
-                let Some(lines) = self.0.get_mut(book.key) else {
+                if self.lines(book.key).is_empty() {
                     return Err(EditError::Unknown("line"));
-                };
-                lines.retain(|line| line.id != id);
-                if lines.is_empty() {
-                    self.0.remove(book.key);
                 }
+                self.strike_all(book.key, |other| *other == *id);
                 Ok(())
             }
+        }
+    }
+
+    /// Strikes the lines of a book whose names are such.
+    pub(super) fn strike_all(&mut self, book: &str, is_struck: impl Fn(&str) -> bool) {
+        let Some(lines) = self.0.get_mut(book) else { return };
+        lines.retain(|line| !is_struck(&line.id));
+        if lines.is_empty() {
+            self.0.remove(book);
         }
     }
 

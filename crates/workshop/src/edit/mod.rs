@@ -8,6 +8,7 @@ mod division;
 mod materials;
 mod scheme;
 mod settings;
+mod ticks;
 mod zones;
 
 use std::fmt;
@@ -373,7 +374,11 @@ impl Piece {
                 self.choose_zone(key, |zone| zone.name = shortened(&name))?;
             }
             PieceEdit::RemoveZone(key) => self.remove_zone(&key),
-            PieceEdit::Finish(zone, edit) => self.finish(zone, edit, own)?,
+            PieceEdit::Finish(zone, edit) => {
+                let before = ticks::coated_with(self, own);
+                self.finish(zone, edit, own)?;
+                self.strike_ticks(&before, own);
+            }
             PieceEdit::Apart(zone, apart) => self.set_apart(zone, apart)?,
             PieceEdit::Exchange(from, to) => {
                 material_of(own, &to).ok_or(EditError::Unknown("material"))?;
