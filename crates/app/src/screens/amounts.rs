@@ -85,7 +85,7 @@ fn material(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, buy: &Bought,
         .as_ref()
         .is_some_and(|hand| hand.enough.verdict == Verdict::Tight);
     let word = if is_tight { "To be sure, buy" } else { "Buy" };
-    let title = (format!("{word} {cans}"), "why so much".to_owned());
+    let title = (format!("{word} {cans}"), "the working".to_owned());
     html! {
         <section class="amount" aria-labelledby={format!("name-{id}")}>
             { vessel::vessel(line, drawn_can(line, buy), largest) }
