@@ -17,10 +17,11 @@ use crate::table::{Align, Table};
 /// stencils, chalk-type paint, thinning, stores and earnings 27; what else is to be bought, rooms side by side, days of zones beside
 /// each other, hours with their edges, cans by how full they look 10; prices on the list, colours with one touch, the range of the
 /// hours, a view from behind, what is drawn of a piece that does not fit 14; the geometry built for speed 12, less 4 for styles
-/// in one file; ticks that can be taken back, a list for some pieces only, what a lead test found on the card 3. This bound keeps it from growing further until it is brought down. The computation alone comes to more than
-/// the design wants (`cargo xtask module`). By the sizes of functions a fifth of the code builds what the screens show, a fifth
-/// is geometry, a tenth Yew itself; no function stands out. To tell `wasm-opt` other things was tried and gives one kilobyte at
-/// the most, other thresholds of inlining, outlining and hoisting in the compiler nothing. Later loads need no network.
+/// in one file; ticks that can be taken back, a list for some pieces only, what a lead test found on the card 3. This bound keeps
+/// it from growing further until it is brought down. The computation alone comes to more than the design wants (`cargo xtask
+/// module`). By the sizes of functions a fifth of the code builds what the screens show, a fifth is geometry, a tenth Yew itself;
+/// no function stands out. To tell `wasm-opt` other things was tried and gives two kilobytes at the most; to inline nothing, to
+/// outline and to hoist in the compiler gives nothing. Later loads need no network.
 const BUDGET: usize = 578_000;
 
 /// Prints the size of each file of the page; fails if all together are over the budget.
