@@ -7,7 +7,7 @@ use coatings::{Figure, Layer, Rgb, Stage, ZoneWork, in_sentence};
 use units::Area;
 
 use crate::document::{OwnMaterial, Piece, Scheme};
-use crate::preparing::{LEAD, LEAD_FOUND, NO_LEAD, OldFinish};
+use crate::preparing::{OldFinish, of_lead};
 use crate::takeoff::{MaterialLine, Takeoff};
 
 /// What holds for all work with coatings (common practice; the labels have the details).
@@ -68,7 +68,11 @@ pub fn job_card(piece: &Piece, own: &[Rc<OwnMaterial>], takeoff: &Takeoff) -> Jo
         let area = zone.patches.iter().map(|patch| patch.area).sum();
         let label = piece.zone_label(&zone.key);
         let steps = steps(piece, takeoff, zone);
-        let before = before(piece.scheme_of(&zone.key), own);
+        // What is scuffed, sanded or taken off otherwise is left alone where lead was found.
+        let before = match OldFinish::of(piece) {
+            OldFinish::Lead => Vec::new(),
+            _ => before(piece.scheme_of(&zone.key), own),
+        };
         let colour = zone
             .layers
             .iter()
@@ -107,15 +111,6 @@ pub fn job_card(piece: &Piece, own: &[Rc<OwnMaterial>], takeoff: &Takeoff) -> Jo
         parts,
         left_out,
         cautions,
-    }
-}
-
-/// What is to be said of lead, by what is known of the old finish.
-fn of_lead(piece: &Piece) -> &'static str {
-    match (OldFinish::of(piece), piece.books.only("facts").text("lead")) {
-        (OldFinish::Lead, _) => LEAD_FOUND.text,
-        (_, "negative") => NO_LEAD,
-        _ => LEAD,
     }
 }
 
@@ -162,6 +157,7 @@ fn steps(piece: &Piece, takeoff: &Takeoff, zone: &ZoneWork) -> Vec<CardStep> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::preparing::{LEAD, NO_LEAD};
     use crate::samples::written_down;
     use crate::{BookEdit, Edit, PieceEdit, SchemeEdit, SurfaceChoice, invented_workshop, takeoff};
     use coatings::Wish;
@@ -171,7 +167,11 @@ mod tests {
         let first = |facts: &[(&'static str, &str)]| {
             let piece = &written_down(facts, &[]).pieces[0];
             let takeoff = takeoff(piece, &[], Default::default()).unwrap();
-            job_card(piece, &[], &takeoff).cautions[0].clone()
+            let card = job_card(piece, &[], &takeoff);
+            let sands = card.parts.iter().flat_map(|part| &part.before);
+            let sands = sands.filter(|text| text.contains("sand")).count();
+            assert_eq!(sands == 0, facts.contains(&("lead", "positive")), "{facts:?}");
+            card.cautions[0].clone()
         };
         assert_eq!(first(&[]), LEAD);
         assert_eq!(first(&[("lead", "negative")]), NO_LEAD);

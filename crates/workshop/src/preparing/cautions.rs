@@ -3,6 +3,9 @@
 
 use coatings::Reason;
 
+use super::found::OldFinish;
+use crate::document::Piece;
+
 /// What holds before any work on an old finish. The year is the landmark of the United States; other countries have other
 /// years.
 pub const LEAD: &str = "Old paint, above all from before 1978, may hold lead. Test before any sanding; until it is \
@@ -12,13 +15,22 @@ pub const LEAD: &str = "Old paint, above all from before 1978, may hold lead. Te
 pub const NO_LEAD: &str = "The test found no lead at the spots that were tested. Wear a mask for fine dust all the same, and test again where \
                            other paint comes to light. Labels, local rules and licensed practice come first.";
 
+/// What is to be said of lead, by what is known of the old finish of a piece.
+pub fn of_lead(piece: &Piece) -> &'static str {
+    match (OldFinish::of(piece), piece.books.only("facts").text("lead")) {
+        (OldFinish::Lead, _) => LEAD_FOUND.text,
+        (_, "negative") => NO_LEAD,
+        _ => LEAD,
+    }
+}
+
 /// Where [`LEAD`] is from.
 pub(super) const LEAD_TEST: Reason = Reason::read(
     LEAD,
     "16 CFR 1303.1 (furniture made after 27 February 1978); that one tests first is guidance of EPA and HUD, from memory",
 );
 /// What holds once lead was found.
-pub(crate) const LEAD_FOUND: Reason = Reason::memory(
+pub(super) const LEAD_FOUND: Reason = Reason::memory(
     "Lead was found: do not sand, scrape or heat this finish or the wood under it. Ask a certified contractor or the health office what may be \
      done; keep children and food away from it, and wipe up chips wet. Labels, local rules and licensed practice come first.",
 );

@@ -22,8 +22,7 @@ use crate::document::{Piece, Workshop};
 use crate::takeoff::Takeoff;
 
 pub use abrasive::{Ladder, Sheets, USUAL_YIELD, sheets};
-pub(crate) use cautions::LEAD_FOUND;
-pub use cautions::{LEAD, NO_LEAD};
+pub use cautions::{LEAD, NO_LEAD, of_lead};
 pub use filler::{OVERFILL, dents, holes};
 pub use found::OldFinish;
 
