@@ -43,7 +43,7 @@ pub fn finish(shown: &Shown) -> Html {
     };
     html! {
         <section class="finish" aria-label="Finish">
-            <p class="caution">{ workshop::preparing::of_lead(&shown.piece) }</p>
+            <p class="caution">{ workshop::preparing::of_lead(piece) }</p>
             <div class="row">
                 { whose(shown) }
                 { like(shown) }
