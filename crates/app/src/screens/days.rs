@@ -6,13 +6,13 @@ use timetable::{BarKind, Job, Moment, Picture, Step, Work, calendar_file, events
 use units::Day;
 use wasm_bindgen_futures::spawn_local;
 use workshop::days::{Days, WEEK, air, days, written_hours};
-use workshop::{BookEdit, Edit, PieceEdit, takeoffs};
+use workshop::{Edit, PieceEdit, takeoffs};
 use yew::prelude::*;
 
 use super::Send;
-use super::book::only;
+use super::book::{only, tick_off};
 use super::files::tell_saved;
-use crate::browser::{device, now, today, utc};
+use crate::browser::{device, now, utc};
 use crate::parts::{button, fold};
 use crate::state::{Act, App, Room};
 use crate::words;
@@ -239,10 +239,7 @@ fn tick(app: &App, send: &Send, piece: &str, step: &str) -> (bool, Callback<Even
     let lines = app.workshop.piece(&piece).map(|piece| &piece.books);
     let is_done = lines.is_some_and(|books| books.line("done", &key).is_some());
     let tick = send.reform(move |_: Event| {
-        let edit = match is_done {
-            true => BookEdit::Strike("done", Rc::clone(&key)),
-            false => BookEdit::Add("done", Rc::clone(&key), vec![("day", today().to_string())]),
-        };
+        let edit = tick_off("done", &key, is_done);
         Act::Edit(Edit::Piece(piece.clone(), PieceEdit::Book(edit)))
     });
     (is_done, tick)

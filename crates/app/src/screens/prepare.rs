@@ -3,11 +3,11 @@
 use std::rc::Rc;
 
 use coatings::Reason;
+use workshop::PieceEdit;
 use workshop::preparing::{Amount, Held, PrepareStep, prepare as steps_of};
-use workshop::{BookEdit, PieceEdit};
 use yew::prelude::*;
 
-use super::book::{Form, add, only};
+use super::book::{Form, add, only, tick_off};
 use super::days::Ready;
 use super::{Send, Shown, weighed};
 use crate::browser::today;
@@ -110,12 +110,8 @@ fn step(shown: &Shown, step: &PrepareStep) -> Html {
     let done = done_on(app, &step.key);
     let id = format!("done-{}", step.key);
     let key: Rc<str> = step.key.as_str().into();
-    let tick = send.reform(move |_: Event| {
-        Act::Change(PieceEdit::Book(match done {
-            Some(_) => BookEdit::Strike("done", Rc::clone(&key)),
-            None => BookEdit::Add("done", Rc::clone(&key), vec![("day", today().to_string())]),
-        }))
-    });
+    let tick =
+        send.reform(move |_: Event| Act::Change(PieceEdit::Book(tick_off("done", &key, done.is_some()))));
     let why = format!("why-{}", step.key);
     let reasons = || html! { { for step.how.iter().chain(&step.cautions).map(source) } };
     let toggle = send.reform(Act::Fold);

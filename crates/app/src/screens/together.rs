@@ -8,13 +8,14 @@ use units::{Area, show_area};
 use wasm_bindgen_futures::spawn_local;
 use workshop::goods::{Good, goods};
 use workshop::money::{Earning, earnings};
-use workshop::{BookEdit, Piece, Shopping, Takeoff, bought_for, coated, shopping, takeoffs};
+use workshop::{Piece, Shopping, Takeoff, bought_for, coated, shopping, takeoffs};
 use yew::prelude::*;
 
+use super::book::tick_off;
 use super::drawing::Silhouette;
 use super::figure::price_field;
 use super::{Send, amounts::swatch, money};
-use crate::browser::{device, print, today};
+use crate::browser::{device, print};
 use crate::parts::{button, fold};
 use crate::state::{Act, App, Message};
 use crate::words;
@@ -266,12 +267,7 @@ fn basket(app: &App, send: &Send, lot: &Shopping) -> Html {
 /// A box that is ticked when a thing lies in the basket.
 fn tick(app: &App, send: &Send, id: String, key: Rc<str>, text: Html) -> Html {
     let is_in = app.workshop.books.line("basket", &key).is_some();
-    let tick = send.reform(move |_: Event| {
-        Act::Book(match is_in {
-            true => BookEdit::Strike("basket", Rc::clone(&key)),
-            false => BookEdit::Add("basket", Rc::clone(&key), vec![("day", today().to_string())]),
-        })
-    });
+    let tick = send.reform(move |_: Event| Act::Book(tick_off("basket", &key, is_in)));
     html! {
         <label class="switch" for={id.clone()}>
             <input {id} type="checkbox" checked={is_in} onchange={tick} />{ text }

@@ -10,7 +10,7 @@ use workshop::book::{Book, book};
 use yew::prelude::*;
 
 use super::Send;
-use crate::browser::new_name;
+use crate::browser::{new_name, today};
 use crate::parts::{button, button_for};
 use crate::state::{Act, App, EntryId};
 
@@ -75,6 +75,14 @@ impl<'a> Form<'a> {
 pub fn only(app: &App, send: &Send, key: &str, fields: &[&str]) -> Html {
     let form = Form::of(app, send, key, "only".into());
     form.map_or_else(Html::default, |form| form.fields(fields))
+}
+
+/// What ticks a thing off today in a book of ticks, or takes that back.
+pub fn tick_off(book: &'static str, thing: &Rc<str>, is_ticked: bool) -> BookEdit {
+    match is_ticked {
+        true => BookEdit::Strike(book, Rc::clone(thing)),
+        false => BookEdit::Add(book, Rc::clone(thing), vec![("day", today().to_string())]),
+    }
 }
 
 /// A button that adds a line with these first values to a book.
