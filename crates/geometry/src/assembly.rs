@@ -5,10 +5,12 @@ use units::Area;
 
 use crate::SMALLEST_AREA;
 use crate::contact::{Cover, Placed, covers, placed};
+use crate::exposure::Setting;
 use crate::face::{Face, Facet, Patch};
+use crate::outlook::Outlook;
 use crate::part::{Part, PartId};
 use crate::region::Region;
-use crate::space::{Sense, Space};
+use crate::space::Space;
 use crate::surface::{Deduction, Facets, Surface, SurfaceId};
 
 /// Placed parts and the spaces around and between them.
@@ -16,8 +18,14 @@ use crate::surface::{Deduction, Facets, Surface, SurfaceId};
 pub struct Assembly {
     /// The solids.
     pub parts: Vec<Part>,
-    /// The spaces, the first that fits a face deciding; what none of them claims looks into the room.
+    /// The spaces, the first that fits a face deciding; what none of them claims looks into the room. They hold for the
+    /// parts as they were measured.
     pub spaces: Vec<Space>,
+    /// How the piece stands in its room.
+    pub setting: Setting,
+    /// Whether what faces look at is worked out from the parts as they stand; the spaces do not count then. So it is for every
+    /// piece with parts that were altered after they were measured.
+    pub by_parts: bool,
     /// Holes through faces that the maker wants deducted: name of the hole, name of the surface, area.
     pub holes: Vec<(PartId, String, Area)>,
 }
@@ -28,7 +36,22 @@ impl Assembly {
         Assembly {
             parts,
             spaces,
+            setting: Setting::default(),
+            by_parts: false,
             holes: vec![],
+        }
+    }
+
+    /// The same piece, standing like this.
+    pub(crate) fn standing(self, setting: Setting) -> Self {
+        Assembly { setting, ..self }
+    }
+
+    /// Parts alone, of which it is worked out what their faces look at.
+    pub(crate) fn of_parts(parts: Vec<Part>, setting: Setting) -> Self {
+        Assembly {
+            by_parts: true,
+            ..Assembly::new(parts, vec![]).standing(setting)
         }
     }
 
@@ -37,6 +60,11 @@ impl Assembly {
         Assembly {
             parts: self.parts.into_iter().map(|part| part.moved(by)).collect(),
             spaces: self.spaces.into_iter().map(|space| space.moved(by)).collect(),
+            setting: Setting {
+                at: by * self.setting.at,
+                ..self.setting
+            },
+            by_parts: self.by_parts,
             holes: self.holes,
         }
     }
@@ -57,8 +85,9 @@ impl Assembly {
     /// ```
     pub fn surfaces(&self) -> Vec<Surface> {
         let mut surfaces = Vec::with_capacity(self.parts.len() * 6);
+        let outlook = Outlook::of(self);
         self.each_face(|part, face, placed, first, covers| {
-            self.face_surfaces(part, face, placed, first, covers, &mut surfaces);
+            self.face_surfaces(&outlook, (part, face), placed, (first, covers), &mut surfaces);
         });
         self.deduct_holes(&mut surfaces);
         surfaces
@@ -68,15 +97,16 @@ impl Assembly {
     /// behind it: about twice as quick, for a piece that is measured again and again.
     pub fn net_areas(&self) -> Vec<(SurfaceId, Area)> {
         let mut nets: Vec<(SurfaceId, f64)> = Vec::with_capacity(self.parts.len() * 6);
+        let outlook = Outlook::of(self);
         self.each_face(|part, face, placed, first, covers| {
             if matches!(face.patch, Patch::Curved(_)) {
-                let (sense, area) = self.curved(face, placed);
+                let (sense, area) = outlook.curved((part, face), placed);
                 let (part, side) = (part.id, face.side);
                 nets.push((SurfaceId { part, side, sense }, area));
                 return;
             }
             let start = nets.len();
-            self.each_region(placed, first, covers, |_, sense, region, covers| {
+            outlook.each_region((part, face), placed, first, covers, |_, sense, region, covers| {
                 let id = SurfaceId {
                     part: part.id,
                     side: face.side,
@@ -126,26 +156,9 @@ impl Assembly {
         }
     }
 
-    /// Calls for each region into which the spaces divide a face that is not curved, with its facet, what it looks at and
-    /// what lies against that facet.
-    fn each_region(
-        &self,
-        placed: &[Placed],
-        first: usize,
-        covers: &[Cover],
-        mut of: impl FnMut(&Placed, Sense, Region, &[Cover]),
-    ) {
-        let mut rest = covers;
-        for (i, placed) in placed.iter().enumerate() {
-            let count = rest.iter().take_while(|cover| cover.facet == first + i).count();
-            let covers;
-            (covers, rest) = rest.split_at(count);
-            self.divided(placed, |sense, region| of(placed, sense, region, covers));
-        }
-    }
-
     /// What nothing lies against, of each facet, by the surface that it belongs to, in the order of the facets.
     pub(crate) fn net_facets(&self) -> Vec<(SurfaceId, Facet)> {
+        let outlook = Outlook::of(self);
         let facets = placed(&self.parts);
         let mut covers = covers(&facets).into_iter().peekable();
         let mut net = Vec::with_capacity(facets.len());
@@ -158,14 +171,14 @@ impl Assembly {
             let own = next..next + face.facets().len();
             next = own.end;
             if matches!(face.patch, Patch::Curved(_)) {
-                let surface = self.curved_surface(part, face, &facets[own]);
+                let surface = outlook.curved_surface((part, face), &facets[own]);
                 net.extend(surface.facets.iter().map(|facet| (surface.id, facet.clone())));
                 continue;
             }
             for place in own {
                 let on_it = std::iter::from_fn(|| covers.next_if(|cover| cover.facet == place));
                 let on_it: Vec<Region> = on_it.map(|cover| cover.region).collect();
-                self.divided(&facets[place], |sense, region| {
+                outlook.divided((part, face), &facets[place], |sense, region| {
                     let region = region.difference_of_all(on_it.iter());
                     if region.area() > SMALLEST_AREA {
                         let (part, side) = (part.id, face.side);
@@ -181,145 +194,54 @@ impl Assembly {
     /// The surfaces of one face, of which `first` is the place of its first facet among all facets.
     fn face_surfaces(
         &self,
-        part: &Part,
-        face: &Face,
+        outlook: &Outlook,
+        (part, face): (&Part, &Face),
         placed: &[Placed],
-        first: usize,
-        covers: &[Cover],
+        (first, covers): (usize, &[Cover]),
         into: &mut Vec<Surface>,
     ) {
         let start = into.len();
         if matches!(face.patch, Patch::Curved(_)) {
-            into.push(self.curved_surface(part, face, placed));
+            into.push(outlook.curved_surface((part, face), placed));
             return;
         }
-        self.each_region(placed, first, covers, |placed, sense, region, covers| {
-            let id = SurfaceId {
-                part: part.id,
-                side: face.side,
-                sense,
-            };
-            let gross = region.area() * face.stretch;
-            let mut deductions = Vec::new();
-            self.each_deduction(&region, covers, |by, area| {
-                let area = Area::square_metres(area * face.stretch);
-                add_deduction(&mut deductions, Deduction { by, area });
-            });
-            let facet = Facet {
-                plane: placed.facet.plane.clone(),
-                region,
-            };
-            match into[start..].iter_mut().find(|surface| surface.id == id) {
-                Some(surface) => surface.add(facet, gross, deductions),
-                None => into.push(Surface {
-                    id,
-                    is_edge: face.is_edge,
-                    facets: Facets::One(facet),
-                    multiplier: face.multiplier,
-                    gross: Area::square_metres(gross),
-                    deductions,
-                    net: Area::ZERO,
-                }),
-            }
-        });
+        outlook.each_region(
+            (part, face),
+            placed,
+            first,
+            covers,
+            |placed, sense, region, covers| {
+                let id = SurfaceId {
+                    part: part.id,
+                    side: face.side,
+                    sense,
+                };
+                let gross = region.area() * face.stretch;
+                let mut deductions = Vec::new();
+                self.each_deduction(&region, covers, |by, area| {
+                    let area = Area::square_metres(area * face.stretch);
+                    add_deduction(&mut deductions, Deduction { by, area });
+                });
+                let facet = Facet {
+                    plane: placed.facet.plane.clone(),
+                    region,
+                };
+                match into[start..].iter_mut().find(|surface| surface.id == id) {
+                    Some(surface) => surface.add(facet, gross, deductions),
+                    None => into.push(Surface {
+                        id,
+                        is_edge: face.is_edge,
+                        facets: Facets::One(facet),
+                        multiplier: face.multiplier,
+                        gross: Area::square_metres(gross),
+                        deductions,
+                        net: Area::ZERO,
+                    }),
+                }
+            },
+        );
         for surface in &mut into[start..] {
             surface.settle();
-        }
-    }
-
-    /// A curved face is one surface.
-    fn curved_surface(&self, part: &Part, face: &Face, placed: &[Placed]) -> Surface {
-        let (sense, area) = self.curved(face, placed);
-        let area = Area::square_metres(area);
-        Surface {
-            id: SurfaceId {
-                part: part.id,
-                side: face.side,
-                sense,
-            },
-            is_edge: false,
-            facets: Facets::Many(placed.iter().map(|p| p.facet.clone()).collect()),
-            multiplier: face.multiplier,
-            gross: area,
-            deductions: vec![],
-            net: area,
-        }
-    }
-
-    /// What a curved face looks at, and its area, square metres. It looks where more than half of it looks. Spaces for
-    /// faces that look one way do not count for it: it looks every way.
-    fn curved(&self, face: &Face, placed: &[Placed]) -> (Sense, f64) {
-        let whole: f64 = placed.iter().map(|p| p.facet.region.area()).sum();
-        let start = ([f64::INFINITY; 3], [f64::NEG_INFINITY; 3]);
-        let (low, high) = placed.iter().fold(start, |(low, high), placed| {
-            (
-                std::array::from_fn(|i| placed.low[i].min(low[i])),
-                std::array::from_fn(|i| placed.high[i].max(high[i])),
-            )
-        });
-        let seen = |space: &Space, placed: &Placed| {
-            let Placed {
-                facet,
-                normal,
-                low,
-                high,
-                ..
-            } = placed;
-            if space.is_out_of_sight(normal, low, high) {
-                0.0
-            } else if space.is_all_in_sight(normal, low, high) {
-                facet.region.area()
-            } else {
-                space.seen_from(&facet.plane, &facet.region).area()
-            }
-        };
-        let holds = |space: &&Space| {
-            let sum = || placed.iter().map(|placed| seen(space, placed)).sum::<f64>();
-            !space.is_beyond(&low, &high) && 2.0 * sum() > whole
-        };
-        let mut spaces = self.spaces.iter().filter(|space| space.facing.is_none());
-        let sense = spaces.find(holds).map_or(Sense::Outside, |space| space.sense);
-        (sense, whole * face.stretch)
-    }
-
-    /// Divides a facet by the spaces it looks into.
-    fn divided(&self, placed: &Placed, mut part: impl FnMut(Sense, Region)) {
-        let Placed {
-            facet,
-            normal,
-            low,
-            high,
-            ..
-        } = placed;
-        let mut rest = None;
-        for space in &self.spaces {
-            if space.is_out_of_sight(normal, low, high) {
-                continue;
-            }
-            let before = rest.as_ref().unwrap_or(&facet.region);
-            if space.is_all_in_sight(normal, low, high) {
-                part(space.sense, before.clone());
-                return;
-            }
-            let seen = space.seen_from(&facet.plane, before);
-            let area = seen.area();
-            if area <= SMALLEST_AREA {
-                continue;
-            }
-            let left = before.area() - area > SMALLEST_AREA;
-            rest = Some(if left {
-                before.difference(&seen)
-            } else {
-                Region::EMPTY
-            });
-            part(space.sense, seen);
-            if !left {
-                return;
-            }
-        }
-        let rest = rest.unwrap_or_else(|| facet.region.clone());
-        if rest.area() > SMALLEST_AREA {
-            part(Sense::Outside, rest);
         }
     }
 

@@ -17,7 +17,7 @@ pub(crate) struct Placed<'a> {
     pub(crate) normal: Vector3,
     pub(crate) low: [f64; 3],
     pub(crate) high: [f64; 3],
-    /// Whether other parts can lie against it: not where it stands in for a curve.
+    /// Whether other parts can lie against it: not where it stands in for a curve, nor on a loose part.
     touches: bool,
 }
 
@@ -36,7 +36,7 @@ pub(crate) fn placed(parts: &[Part]) -> Vec<Placed<'_>> {
     let mut list = Vec::with_capacity(parts.len() * 6);
     for (part, solid) in parts.iter().enumerate() {
         for face in &solid.faces {
-            let touches = !matches!(face.patch, Patch::Curved(_));
+            let touches = !solid.is_loose && !matches!(face.patch, Patch::Curved(_));
             for facet in face.facets() {
                 let (low, high) = facet.bounds();
                 let normal = facet.plane.normal();

@@ -15,8 +15,10 @@ mod boolean;
 mod contact;
 mod corner;
 mod drawing;
+mod exposure;
 mod face;
 mod furniture;
+mod outlook;
 mod overlap;
 mod part;
 mod part_kind;
@@ -31,6 +33,7 @@ mod zone;
 pub use arris::Edges;
 pub use assembly::Assembly;
 pub use drawing::{Dimension, Drawing, Shade, View, VisibleFace};
+pub use exposure::Setting;
 pub use face::{Face, Facet, Patch, Plane, Side};
 pub use furniture::change::{Added, AddedShape, Along, Change, MAX_CHANGES, MAX_REPEATS, MAX_STEPS, Towards};
 pub use furniture::{

@@ -118,6 +118,10 @@ pub struct Part {
     pub id: PartId,
     /// Its faces; together they close the solid.
     pub faces: Vec<Face>,
+    /// Whether it was added without a place: it is drawn beside the piece and touches nothing.
+    pub is_loose: bool,
+    /// The sides that parts of its kind are glued with, whatever is beside it.
+    pub glued: &'static [Side],
 }
 
 impl Part {
@@ -152,6 +156,8 @@ impl Part {
         let [w, d, h] = size;
         Part {
             id,
+            is_loose: false,
+            glued: &[],
             faces: vec![
                 face(Side::Front, low, x, w, z, h, d),
                 face(Side::Back, [high[0], high[1], low[2]], -x, w, z, h, d),
@@ -167,6 +173,8 @@ impl Part {
     pub(crate) fn of(id: PartId, faces: impl IntoIterator<Item = Face>) -> Self {
         Part {
             id,
+            is_loose: false,
+            glued: &[],
             faces: faces
                 .into_iter()
                 .filter(|face| face.area() > SMALLEST_AREA)
@@ -183,6 +191,26 @@ impl Part {
             plane.v = by * plane.v;
         }
         self
+    }
+
+    /// Whether it is a plain upright block.
+    pub(crate) fn is_block(&self) -> bool {
+        let sides = [
+            Side::Front,
+            Side::Back,
+            Side::Left,
+            Side::Right,
+            Side::Top,
+            Side::Bottom,
+        ];
+        self.faces.len() == 6
+            && self.faces.iter().all(|face| {
+                let facets = face.facets();
+                sides.contains(&face.side)
+                    && facets.len() == 1
+                    && facets[0].region.is_upright_rectangle()
+                    && (0..3).any(|axis| facets[0].plane.normal()[axis].abs() > 1.0 - 1e-12)
+            })
     }
 
     /// The smallest upright block around the part: its lowest and its highest corner.

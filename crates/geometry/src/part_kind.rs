@@ -115,6 +115,30 @@ impl PartKind {
         self != PartKind::DoorGlass
     }
 
+    /// Whether it is a board of a case: what it turns to the floor is the underside of the case.
+    pub(crate) fn is_carcass(self) -> bool {
+        matches!(
+            self,
+            PartKind::LeftSide
+                | PartKind::RightSide
+                | PartKind::Bottom
+                | PartKind::Back
+                | PartKind::Front
+                | PartKind::BackBoard
+                | PartKind::TopRail
+                | PartKind::Rail
+                | PartKind::Divider
+                | PartKind::Partition
+                | PartKind::Shelf
+                | PartKind::FrameStile
+                | PartKind::FrameMidStile
+                | PartKind::FrameTop
+                | PartKind::FrameBottom
+                | PartKind::FrameRail
+                | PartKind::FrameDivider
+        )
+    }
+
     /// Writes what a maker calls the part with these numbers.
     pub(crate) fn write_label(self, row: u16, column: u16, into: &mut String) {
         let mut rest = self.label();

@@ -19,6 +19,8 @@ pub enum Sense {
     Floor,
     /// The floor below, seen only by lying down.
     Underneath,
+    /// Whatever a part is glued to that was added without a place.
+    Glued,
 }
 
 impl Sense {
@@ -30,6 +32,7 @@ impl Sense {
             Sense::Wall => "wall",
             Sense::Floor => "floor",
             Sense::Underneath => "underneath",
+            Sense::Glued => "glued",
         }
     }
 }

@@ -26,7 +26,7 @@ impl SurfaceId {
         match self.sense {
             Sense::Outside => self.part.kind.zone(),
             Sense::Inside => Zone::Inside,
-            Sense::Wall | Sense::Floor | Sense::Underneath => Zone::Unseen,
+            Sense::Wall | Sense::Floor | Sense::Underneath | Sense::Glued => Zone::Unseen,
         }
     }
 
@@ -130,6 +130,7 @@ impl Surface {
             Sense::Wall => format!("{place}, to the wall"),
             Sense::Floor => format!("{place}, on the floor"),
             Sense::Underneath => format!("{place}, underneath"),
+            Sense::Glued => format!("{place}, glued"),
         }
     }
 

@@ -4,7 +4,7 @@ use super::Furniture;
 use super::base;
 use super::columns;
 use super::fields::{
-    APRON_HEIGHT, APRON_THICKNESS, BOARD, CROWN_HEIGHT, CROWN_PROJECTION, DEPTH, HEIGHT, MODESTY_FOOT,
+    APRON_HEIGHT, APRON_THICKNESS, BOARD, CROWN_HEIGHT, CROWN_PROJECTION, DEPTH, GAP, HEIGHT, MODESTY_FOOT,
     OVERHANG_FRONT, OVERHANG_SIDE, PEDESTAL_WIDTH, TOP_DEPTH, TOP_THICKNESS, TOP_WIDTH, UPPER_DEPTH,
     UPPER_HEIGHT, WIDTH,
 };
@@ -15,6 +15,7 @@ use super::styles::Edge;
 use super::top::top_board;
 use super::unit::block;
 use crate::assembly::Assembly;
+use crate::exposure::Setting;
 use crate::part::{Part, PartId};
 use crate::part_kind::PartKind;
 
@@ -80,15 +81,14 @@ pub(super) fn build(furniture: &Furniture) -> Assembly {
     let units = units(furniture);
     let is_desk = furniture.kind.construction() == super::Construction::Pedestals;
     let mut parts = Vec::new();
-    let mut inner = Vec::new();
-    for unit in &units {
-        let at = unit.layout();
+    let layouts: Vec<_> = units.iter().map(Unit::layout).collect();
+    for (unit, at) in units.iter().zip(&layouts) {
         if !is_desk {
             parts.push(unit_top(unit));
         }
-        parts.extend(unit.boards(&at));
-        parts.extend(unit.front_parts(&at));
-        parts.extend(columns::parts(unit, &at));
+        parts.extend(unit.boards(at));
+        parts.extend(unit.front_parts(at));
+        parts.extend(columns::parts(unit, at));
         parts.extend(crown(unit));
         if !unit.upper {
             let base = base::parts(furniture, [unit.x, unit.y]);
@@ -97,23 +97,25 @@ pub(super) fn build(furniture: &Furniture) -> Assembly {
                 ..part
             }));
         }
-        inner.extend(spaces::of_unit(unit, &at));
     }
     if is_desk {
         parts.insert(0, desk_top(furniture));
         parts.extend(kneehole(furniture, &units));
-        inner.push(spaces::kneehole(
-            &units,
-            furniture.length(&APRON_THICKNESS).as_metres(),
-        ));
+    }
+    let gap = furniture.length(&GAP).as_metres();
+    let setting = Setting::against_wall().with_gap(gap);
+    if is_desk {
+        return Assembly::of_parts(parts, setting);
     }
     let rear = units
         .iter()
         .map(|unit| unit.y[1])
         .fold(f64::NEG_INFINITY, f64::max);
     let mut spaces = vec![spaces::floor(), spaces::wall(rear)];
-    spaces.extend(inner);
-    Assembly::new(parts, spaces)
+    for (unit, at) in units.iter().zip(&layouts) {
+        spaces.extend(spaces::of_unit(unit, at));
+    }
+    spaces::around(parts, spaces, setting, rear)
 }
 
 fn unit_top(unit: &Unit) -> Part {

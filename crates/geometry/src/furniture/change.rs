@@ -192,6 +192,16 @@ impl AddedShape {
         }
     }
 
+    /// The sides with which a part of this shape is planted on something, where nobody says on what: the back of a
+    /// moulding, and its ends, where it meets the next one; the flat side of a half column.
+    fn glued(self) -> &'static [Side] {
+        match self {
+            AddedShape::Moulding => &[Side::Back, Side::Left, Side::Right],
+            AddedShape::HalfColumn => &[Side::Back],
+            _ => &[],
+        }
+    }
+
     /// Its measurements, each with its usual size in millimetres (common practice, no source).
     pub fn fields(self) -> &'static [(&'static LengthField, f64)] {
         match self {
@@ -252,6 +262,7 @@ pub(super) fn applied(mut piece: Assembly, changes: &[Change]) -> Result<Assembl
     if !problems.is_empty() {
         return Err(problems);
     }
+    piece.by_parts |= changes.iter().any(alters);
     for (i, change) in changes.iter().enumerate() {
         apply(&mut piece, i, change).map_err(|problem| vec![problem])?;
         if piece.parts.len() > MAX_PARTS {
@@ -264,6 +275,15 @@ pub(super) fn applied(mut piece: Assembly, changes: &[Change]) -> Result<Assembl
         }
     }
     Ok(piece)
+}
+
+/// Whether a change alters the parts that stand in their places. Holes do not, nor do parts that are added without a place.
+fn alters(change: &Change) -> bool {
+    match change {
+        Change::Hole { .. } => false,
+        Change::Add(added) => added.place.is_some(),
+        _ => true,
+    }
 }
 
 fn limits(changes: &[Change]) -> Vec<Problem> {
@@ -432,7 +452,11 @@ fn apply(piece: &mut Assembly, place: usize, change: &Change) -> Result<(), Prob
             }
             let part = match added.place {
                 Some(_) => part,
-                None => beside(piece, part),
+                None => Part {
+                    is_loose: true,
+                    glued: added.shape.glued(),
+                    ..beside(piece, part)
+                },
             };
             // Two parts of one number, which only a damaged file has, keep their names apart too.
             let id = part.id.repeated(last_repeat(piece, part.id) + 1);
@@ -486,28 +510,8 @@ fn shift(towards: Towards, by: f64) -> nalgebra::Isometry3<f64> {
     nalgebra::Isometry3::translation(x, y, z)
 }
 
-/// Whether the part is a plain upright block.
-fn is_block(part: &Part) -> bool {
-    let sides = [
-        Side::Front,
-        Side::Back,
-        Side::Left,
-        Side::Right,
-        Side::Top,
-        Side::Bottom,
-    ];
-    part.faces.len() == 6
-        && part.faces.iter().all(|face| {
-            let facets = face.facets();
-            sides.contains(&face.side)
-                && facets.len() == 1
-                && facets[0].region.is_upright_rectangle()
-                && (0..3).any(|axis| facets[0].plane.normal()[axis].abs() > 1.0 - 1e-12)
-        })
-}
-
 fn resized(part: &Part, along: Along, to: f64) -> Option<Part> {
-    if !is_block(part) {
+    if !part.is_block() {
         return None;
     }
     let (mut low, mut high) = part.bounds();

@@ -7,6 +7,7 @@ use super::spaces;
 use super::top::top_board;
 use super::unit::block;
 use crate::assembly::Assembly;
+use crate::exposure::Setting;
 use crate::part::PartId;
 use crate::part_kind::PartKind;
 use crate::space::{Sense, Space};
@@ -55,5 +56,5 @@ pub(super) fn build(furniture: &Furniture) -> Assembly {
             [inner_x[1], hollow_rear, foot],
         ));
     }
-    Assembly::new(parts, spaces)
+    spaces::around(parts, spaces, Setting::against_wall(), deep)
 }

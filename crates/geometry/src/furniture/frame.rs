@@ -2,8 +2,8 @@
 
 use super::Furniture;
 use super::fields::{EDGE_HEIGHT, EDGE_WIDTH, HEIGHT, MEMBER_THICKNESS, MEMBER_WIDTH, WIDTH};
-use super::spaces;
 use crate::assembly::Assembly;
+use crate::exposure::Setting;
 use crate::face::{Plane, Side};
 use crate::part::{Part, PartId};
 use crate::part_kind::PartKind;
@@ -45,7 +45,11 @@ pub(super) fn build(furniture: &Furniture) -> Assembly {
             [Side::Bottom, Side::Top],
         ),
     ];
-    Assembly::new(parts, vec![spaces::wall(thick)])
+    let hung = Setting {
+        has_floor: false,
+        ..Setting::against_wall()
+    };
+    Assembly::of_parts(parts, hung)
 }
 
 fn member(

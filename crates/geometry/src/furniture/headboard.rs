@@ -6,14 +6,12 @@ use super::fields::{
     HEADBOARD_RAIL, HEIGHT, LEG_WIDTH, PANEL_FOOT, PANEL_THICKNESS, RAIL_THICKNESS, SLAT_WIDTH, WIDTH,
 };
 use super::layout::{Span, length_of};
-use super::spaces;
 use super::styles::HeadboardStyle;
 use super::unit::block;
-use crate::Vector3;
 use crate::assembly::Assembly;
+use crate::exposure::Setting;
 use crate::part::{Part, PartId};
 use crate::part_kind::PartKind;
-use crate::space::{Sense, Space};
 
 /// The main coordinates of a headboard, metres.
 pub(super) struct HeadboardLayout {
@@ -83,12 +81,7 @@ pub(super) fn build(furniture: &Furniture) -> Assembly {
         }
         HeadboardStyle::Slats => parts.extend(slats(furniture, &at, thin)),
     }
-    let behind = Space {
-        sense: Sense::Wall,
-        bounds: vec![],
-        facing: Some(Vector3::y()),
-    };
-    Assembly::new(parts, vec![spaces::floor(), behind])
+    Assembly::of_parts(parts, Setting::against_wall())
 }
 
 fn slats(furniture: &Furniture, at: &HeadboardLayout, y: Span) -> Vec<Part> {

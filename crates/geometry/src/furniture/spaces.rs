@@ -3,10 +3,27 @@
 use super::base;
 use super::layout::{BayLayout, Layout, Unit};
 use super::styles::FrontStyle;
-use crate::Vector3;
+use crate::assembly::Assembly;
+use crate::exposure::Setting;
+use crate::part::Part;
+use crate::part_kind::PartKind;
 use crate::space::{Sense, Space};
+use crate::{CONTACT_GAP, Vector3};
 
 const INF: f64 = f64::INFINITY;
+
+/// A piece with these spaces, whose back stands at `rear`. Legs that are splayed may reach further back: then the piece stands
+/// off the wall, and none of the spaces holds.
+pub(super) fn around(parts: Vec<Part>, spaces: Vec<Space>, setting: Setting, rear: f64) -> Assembly {
+    let reaches_back = parts
+        .iter()
+        .any(|part| part.id.kind == PartKind::Leg && part.bounds().1[1] > rear + CONTACT_GAP);
+    if reaches_back {
+        Assembly::of_parts(parts, setting)
+    } else {
+        Assembly::new(parts, spaces).standing(setting)
+    }
+}
 
 /// The floor.
 pub(super) fn floor() -> Space {
@@ -94,14 +111,4 @@ fn closed_runs(unit: &Unit, at: &Layout, bay: &BayLayout) -> Vec<[f64; 2]> {
         goes_on = !row.board_below;
     }
     runs
-}
-
-/// The underside of the top of a desk between its pedestals.
-pub(super) fn kneehole(units: &[Unit], apron: f64) -> Space {
-    let (left, right) = (&units[0], &units[units.len() - 1]);
-    underneath(
-        [left.x[1], right.x[0]],
-        [left.y[0] + apron, left.y[1]],
-        [0.0, left.z[1]],
-    )
 }

@@ -14,6 +14,7 @@ use super::styles::{ApronStyle, LegStyle, LowerShelf, Stretchers};
 use super::top::top_board;
 use super::unit::block;
 use crate::assembly::Assembly;
+use crate::exposure::Setting;
 use crate::face::{Plane, Side};
 use crate::part::{Part, PartId};
 use crate::part_kind::PartKind;
@@ -87,7 +88,8 @@ pub(super) fn build(furniture: &Furniture) -> Assembly {
         parts.extend(stretchers(furniture, &at));
         parts.extend(lower_shelf(furniture, &at));
     }
-    Assembly::new(parts, spaces)
+    let gap = furniture.length(&GAP).as_metres();
+    Assembly::new(parts, spaces).standing(Setting::default().with_gap(gap))
 }
 
 fn top(furniture: &Furniture) -> Part {

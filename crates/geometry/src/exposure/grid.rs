@@ -1,0 +1,303 @@
+//! The room around a piece as cells between the planes of its blocks, one bit a cell.
+
+use crate::Vector3;
+use crate::sorting;
+
+/// The planes square to one axis, from low to high, metres. Planes closer than [`SAME_PLANE`] are one.
+#[derive(Debug)]
+pub(super) struct Planes(Vec<f64>);
+
+/// How far apart planes may lie and still be one, metres: above the noise of the arithmetic, below any tape.
+const SAME_PLANE: f64 = 1e-5;
+
+/// How far the room goes on beyond the piece, metres; any size does.
+const MARGIN: f64 = 1.0;
+
+impl Planes {
+    /// The planes at these places; `open` adds a cell of room below and above them.
+    pub(super) fn at(mut places: Vec<f64>, open: [bool; 2]) -> Self {
+        sorting::sort(&mut places);
+        // The first plane of a cluster stands for it, so that a cluster is never wider than the gap.
+        let mut kept: Vec<f64> = Vec::with_capacity(places.len() + 2);
+        for place in places {
+            if kept.last().is_none_or(|last| place - last > SAME_PLANE) {
+                kept.push(place);
+            }
+        }
+        if let (Some(&first), Some(&last)) = (kept.first(), kept.last()) {
+            if open[1] {
+                kept.push(last + MARGIN);
+            }
+            if open[0] {
+                kept.insert(0, first - MARGIN);
+            }
+        }
+        Planes(kept)
+    }
+
+    /// How many cells lie between them.
+    pub(super) fn cells(&self) -> usize {
+        self.0.len().saturating_sub(1)
+    }
+
+    /// The plane at or below a place.
+    pub(super) fn plane(&self, place: f64) -> usize {
+        let above = self.0.partition_point(|plane| *plane <= place + 1e-9);
+        above.saturating_sub(1)
+    }
+
+    /// The cells between two places that more than touch them: the first, and the one behind the last.
+    pub(super) fn span(&self, low: f64, high: f64) -> [usize; 2] {
+        let cells = self.cells();
+        let first = self.plane(low);
+        let begins = first + usize::from(first < cells && self.0[first + 1] - low <= SAME_PLANE);
+        let last = self.plane(high);
+        let ends = last + usize::from(high - self.0[last] > SAME_PLANE);
+        [begins.min(cells), ends.min(cells)]
+    }
+
+    /// Where a cell begins and ends.
+    pub(super) fn cell(&self, cell: usize) -> [f64; 2] {
+        [self.0[cell], self.0[cell + 1]]
+    }
+
+    /// How wide a cell is.
+    pub(super) fn width(&self, cell: usize) -> f64 {
+        self.0[cell + 1] - self.0[cell]
+    }
+
+    /// Every run of cells that is narrower than `width` as a whole: its first cell, and the one behind its last.
+    pub(super) fn narrow_runs(&self, width: f64) -> Vec<[usize; 2]> {
+        let mut runs = Vec::new();
+        for first in 0..self.cells() {
+            let ends = (first + 1..=self.cells())
+                .take_while(|&end| self.0[end] - self.0[first] < width - SAME_PLANE);
+            runs.extend(ends.map(|end| [first, end]));
+        }
+        runs
+    }
+}
+
+/// How many cells there are along each axis.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Shape {
+    pub(super) cells: [usize; 3],
+    /// The words of 64 bits that a column of cells takes.
+    words: usize,
+}
+
+impl Shape {
+    pub(super) fn of(planes: &[Planes; 3]) -> Self {
+        let cells = [0, 1, 2].map(|axis| planes[axis].cells());
+        Shape {
+            cells,
+            words: cells[2].div_ceil(64),
+        }
+    }
+
+    /// No cell.
+    pub(super) fn none(self) -> Cells {
+        Cells {
+            shape: self,
+            bits: vec![0; self.cells[0] * self.cells[1] * self.words],
+        }
+    }
+
+    /// The bits of a column from one cell to the one before another, counted up from the floor.
+    pub(super) fn column(self, [from, to]: [usize; 2]) -> Vec<u64> {
+        let mut bits = vec![0; self.words];
+        for level in from..to {
+            let [word, bit] = self.bit(level);
+            bits[word] |= 1 << bit;
+        }
+        bits
+    }
+
+    /// Bits count from the highest cell down: what falls is a carry of an addition.
+    fn bit(self, level: usize) -> [usize; 2] {
+        let place = self.cells[2] - 1 - level;
+        [place / 64, place % 64]
+    }
+}
+
+/// A set of cells, in upright columns.
+#[derive(Clone, Debug)]
+pub(super) struct Cells {
+    shape: Shape,
+    bits: Vec<u64>,
+}
+
+impl Cells {
+    pub(super) fn shape(&self) -> Shape {
+        self.shape
+    }
+
+    fn start(&self, x: usize, y: usize) -> usize {
+        (x * self.shape.cells[1] + y) * self.shape.words
+    }
+
+    /// One upright column.
+    pub(super) fn column(&self, x: usize, y: usize) -> &[u64] {
+        let start = self.start(x, y);
+        &self.bits[start..start + self.shape.words]
+    }
+
+    pub(super) fn column_mut(&mut self, x: usize, y: usize) -> &mut [u64] {
+        let start = self.start(x, y);
+        &mut self.bits[start..start + self.shape.words]
+    }
+
+    pub(super) fn has(&self, [x, y, z]: [usize; 3]) -> bool {
+        let [word, bit] = self.shape.bit(z);
+        self.bits[self.start(x, y) + word] >> bit & 1 == 1
+    }
+
+    /// Adds the block of cells between two spans along each axis.
+    pub(super) fn add_block(&mut self, [x, y, z]: [[usize; 2]; 3]) {
+        if z[0] >= z[1] {
+            return;
+        }
+        let column = self.shape.column(z);
+        for x in x[0]..x[1] {
+            for y in y[0]..y[1] {
+                add(self.column_mut(x, y), &column);
+            }
+        }
+    }
+
+    /// Takes a block of cells away.
+    pub(super) fn remove_block(&mut self, [x, y, z]: [[usize; 2]; 3]) {
+        let column = self.shape.column(z);
+        for x in x[0]..x[1] {
+            for y in y[0]..y[1] {
+                for (cells, gone) in self.column_mut(x, y).iter_mut().zip(&column) {
+                    *cells &= !gone;
+                }
+            }
+        }
+    }
+
+    /// Adds every cell of another set.
+    pub(super) fn add(&mut self, other: &Cells) {
+        add(&mut self.bits, &other.bits);
+    }
+
+    /// Takes every cell of another set away.
+    pub(super) fn remove(&mut self, other: &Cells) {
+        for (cells, gone) in self.bits.iter_mut().zip(&other.bits) {
+            *cells &= !gone;
+        }
+    }
+
+    /// Keeps what another set has too.
+    pub(super) fn keep(&mut self, other: &Cells) {
+        keep(&mut self.bits, &other.bits);
+    }
+
+    /// The cells of neither set.
+    pub(super) fn neither(&self, other: &Cells) -> Cells {
+        let pairs = self.bits.iter().zip(&other.bits);
+        Cells {
+            shape: self.shape,
+            bits: pairs.map(|(a, b)| !(a | b)).collect(),
+        }
+    }
+}
+
+/// Adds the bits of a column to another.
+pub(super) fn add(to: &mut [u64], bits: &[u64]) {
+    for (to, bits) in to.iter_mut().zip(bits) {
+        *to |= bits;
+    }
+}
+
+/// Keeps of a column what another has too.
+pub(super) fn keep(of: &mut [u64], bits: &[u64]) {
+    for (of, bits) in of.iter_mut().zip(bits) {
+        *of &= bits;
+    }
+}
+
+/// Lets each cell of a column fall through the cells that are free below it. All cells of the column are free ones.
+///
+/// Adding a bit to a run of ones carries to the end of the run: what changes is what it falls through.
+pub(super) fn fall(column: &mut [u64], free: &[u64]) {
+    let mut carry = 0;
+    for (cell, free) in column.iter_mut().zip(free) {
+        let (sum, over) = free.overflowing_add(*cell);
+        let (sum, over_again) = sum.overflowing_add(carry);
+        carry = u64::from(over | over_again);
+        *cell = free & ((sum ^ free) | *cell);
+    }
+}
+
+/// Lets each cell of a column rise through the cells that are free above it.
+pub(super) fn rise(column: &mut [u64], free: &[u64]) {
+    let mut over = false;
+    for (cell, free) in column.iter_mut().zip(free).rev() {
+        // What rises is shifted towards the low bits, twice as far each time.
+        *cell |= u64::from(over) << 63 & free;
+        let mut way = *free;
+        for step in [1, 2, 4, 8, 16, 32] {
+            *cell |= way & (*cell >> step);
+            way &= way >> step;
+        }
+        over = *cell & 1 == 1;
+    }
+}
+
+/// The axis along which a direction mostly goes, and whether it goes up that axis.
+pub(super) fn main_axis(direction: &Vector3) -> (usize, bool) {
+    let [x, y, z] = [0, 1, 2].map(|axis| direction[axis].abs());
+    let axis = match () {
+        () if z >= x && z >= y => 2,
+        () if x >= y => 0,
+        () => 1,
+    };
+    (axis, direction[axis] > 0.0)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn planes_that_only_noise_keeps_apart_are_one() {
+        let planes = Planes::at(vec![0.02, 0.0, 1e-9, 0.5, 0.020_000_01], [true, false]);
+        assert_eq!(planes.cells(), 3);
+        assert_eq!(
+            (planes.plane(0.0), planes.plane(1e-9), planes.plane(0.3)),
+            (1, 1, 2)
+        );
+        assert_eq!((planes.span(0.0, 0.02), planes.span(0.01, 0.3)), ([1, 2], [1, 3]));
+    }
+
+    #[test]
+    fn cells_fall_through_free_cells_and_stop_at_solids() {
+        let level = |cells: &[usize]| cells.iter().fold(0u64, |bits, &at| bits | 1 << (9 - at));
+        let free = level(&[9, 8, 7, 5, 4, 3, 1, 0]);
+        for (from, reached) in [
+            (&[9][..], &[9, 8, 7][..]),
+            (&[8, 7], &[8, 7]),
+            (&[5, 3, 1], &[5, 4, 3, 1, 0]),
+        ] {
+            let mut column = [level(from)];
+            fall(&mut column, &[free]);
+            assert_eq!(column[0], level(reached), "{from:?}");
+        }
+        // From one word of a column into the next.
+        let mut column = [1 << 62, 0];
+        fall(&mut column, &[u64::MAX, 0b0111]);
+        assert_eq!(column, [3 << 62, 0b0111]);
+    }
+
+    #[test]
+    fn cells_rise_through_free_cells_and_stop_at_solids() {
+        let mut column = [0, 0b0100];
+        rise(&mut column, &[!0 << 3 & !(1 << 20), 0b0111]);
+        assert_eq!(column, [!0 << 21, 0b0111]);
+        let mut column = [1 << 5];
+        rise(&mut column, &[0b11_1101]);
+        assert_eq!(column, [0b11_1100]);
+    }
+}

@@ -1,0 +1,176 @@
+//! What faces look at, worked out from the parts of a piece as they stand.
+//!
+//! The room is divided into cells by the planes of all parts. Which of them a person sees is found once for the whole
+//! piece ([`sight`]); then each face is looked up, cell by cell. `tests/cad/CONSTRUCTION.md` states the rules in words,
+//! and `tests/cad/seen.py` holds them against rays.
+
+mod air;
+mod grid;
+mod sight;
+
+use nalgebra::Isometry3;
+
+use crate::SMALLEST_AREA;
+use crate::contact::Placed;
+use crate::face::Face;
+use crate::part::Part;
+use crate::region::Region;
+use crate::space::Sense;
+use air::{Air, Bit};
+
+/// What the face of a placed part can look at.
+const SENSES: [Sense; 5] = [
+    Sense::Outside,
+    Sense::Inside,
+    Sense::Wall,
+    Sense::Floor,
+    Sense::Underneath,
+];
+
+/// How a piece stands in its room.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Setting {
+    /// Whether it stands on the floor: its lowest point then lies on it.
+    pub has_floor: bool,
+    /// Whether it stands against a wall: its rearmost point then touches it.
+    pub has_wall: bool,
+    /// Gaps between two parts that are narrower than this are closed, metres.
+    pub closed_gap: f64,
+    /// Where the piece was moved and turned to. Its own axes are those of the crate.
+    pub at: Isometry3<f64>,
+}
+
+/// Gaps narrower than this do not open the inside of a piece to the room, metres: those around drawers, and joints that
+/// have opened (common practice, no source).
+pub(crate) const CLOSED_GAP: f64 = 0.006;
+
+/// The widest measured gap around fronts that is still closed, metres: one sees past a wider one (common practice, no source).
+const WIDEST_GAP: f64 = 0.012;
+
+impl Default for Setting {
+    fn default() -> Self {
+        Setting {
+            has_floor: true,
+            has_wall: false,
+            closed_gap: CLOSED_GAP,
+            at: Isometry3::identity(),
+        }
+    }
+}
+
+impl Setting {
+    /// On the floor, against a wall.
+    pub(crate) fn against_wall() -> Self {
+        Setting {
+            has_wall: true,
+            ..Setting::default()
+        }
+    }
+
+    /// The same, with gaps of this width around fronts, metres. Up to [`WIDEST_GAP`] they are closed as well.
+    pub(crate) fn with_gap(self, gap: f64) -> Self {
+        // A gap that was measured is closed as a whole, whatever the arithmetic makes of it.
+        let closed_gap = if gap <= WIDEST_GAP {
+            CLOSED_GAP.max(1.01 * gap)
+        } else {
+            CLOSED_GAP
+        };
+        Setting { closed_gap, ..self }
+    }
+}
+
+/// What the faces of the parts of a piece look at.
+pub(crate) struct Exposure {
+    air: Air,
+}
+
+impl Exposure {
+    /// What faces of these parts look at.
+    pub(crate) fn of(parts: &[Part], setting: &Setting) -> Self {
+        Exposure {
+            air: Air::around(parts, setting),
+        }
+    }
+
+    /// Divides a facet of a part by what it looks at.
+    pub(crate) fn divided(&self, part: &Part, placed: &Placed, mut of: impl FnMut(Sense, Region)) {
+        let whole = || placed.facet.region.clone();
+        let Some(front) = self.air.in_front_of(placed) else {
+            return of(Sense::Outside, whole());
+        };
+        let bits = self.air.bits(&front, part.id.kind);
+        let main = most(&bits);
+        if !front.divides || bits.iter().all(|bit| bit.sense.is_none_or(|sense| sense == main)) {
+            return of(main, whole());
+        }
+        let mut rest = whole();
+        for sense in SENSES {
+            let of_sense = || bits.iter().filter(|bit| bit.sense == Some(sense));
+            if sense == main || of_sense().next().is_none() {
+                continue;
+            }
+            let cells: Vec<Region> = of_sense()
+                .map(|bit| self.air.region(&front, bit, placed))
+                .collect();
+            let cells = match cells.as_slice() {
+                [one] => one.clone(),
+                many => Region::union_of_all(many.iter()),
+            };
+            let part = rest.intersection(&cells);
+            if part.area() > SMALLEST_AREA {
+                rest = rest.difference(&cells);
+                of(sense, part);
+            }
+        }
+        if rest.area() > SMALLEST_AREA {
+            of(main, rest);
+        }
+    }
+
+    /// What a curved face looks at, of facets of this area, square metres: where more than half of it looks.
+    pub(crate) fn of_curved(&self, part: &Part, placed: &[Placed], whole: f64) -> Sense {
+        let senses = placed.iter().map(|placed| {
+            let front = self.air.in_front_of(placed);
+            let sense = front.map_or(Sense::Outside, |front| most(&self.air.bits(&front, part.id.kind)));
+            (sense, placed.facet.region.area())
+        });
+        match largest(senses) {
+            Some((sense, area)) if 2.0 * area > whole => sense,
+            _ => Sense::Outside,
+        }
+    }
+}
+
+/// What a face of a part looks at that is not placed: the room, but for the faces that its kind is glued with.
+pub(crate) fn loose(part: &Part, face: &Face) -> Sense {
+    if part.glued.contains(&face.side) {
+        Sense::Glued
+    } else {
+        Sense::Outside
+    }
+}
+
+/// What most of the bare bits look at; the inside if all are covered, as where parts run into each other.
+fn most(bits: &[Bit]) -> Sense {
+    let bare = bits.iter().filter_map(|bit| Some((bit.sense?, bit.area)));
+    largest(bare).map_or(Sense::Inside, |(sense, _)| sense)
+}
+
+/// The sense with the largest sum of areas, and that sum.
+fn largest(areas: impl Iterator<Item = (Sense, f64)>) -> Option<(Sense, f64)> {
+    let mut sums: [(Sense, f64); 5] = SENSES.map(|sense| (sense, 0.0));
+    for (sense, area) in areas {
+        for (known, sum) in &mut sums {
+            if *known == sense {
+                *sum += area;
+            }
+        }
+    }
+    let best = sums
+        .into_iter()
+        .fold(None, |best: Option<(Sense, f64)>, sum| match best {
+            Some((_, most)) if most >= sum.1 => best,
+            _ => Some(sum),
+        });
+    best.filter(|(_, area)| *area > 0.0)
+}

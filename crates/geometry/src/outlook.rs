@@ -1,0 +1,172 @@
+//! What the faces of a piece look at: from the spaces that came with its measurements, or worked out from its parts.
+
+use units::Area;
+
+use crate::SMALLEST_AREA;
+use crate::assembly::Assembly;
+use crate::contact::{Cover, Placed};
+use crate::exposure::{Exposure, loose};
+use crate::face::Face;
+use crate::part::Part;
+use crate::region::Region;
+use crate::space::{Sense, Space};
+use crate::surface::{Facets, Surface, SurfaceId};
+
+/// What the faces of a piece look at.
+pub(crate) enum Outlook<'a> {
+    /// The spaces of a piece as it was measured.
+    Spaces(&'a [Space]),
+    /// The parts of a piece that was altered.
+    Parts(Box<Exposure>),
+}
+
+impl<'a> Outlook<'a> {
+    pub(crate) fn of(piece: &'a Assembly) -> Self {
+        if piece.by_parts {
+            Outlook::Parts(Box::new(Exposure::of(&piece.parts, &piece.setting)))
+        } else {
+            Outlook::Spaces(&piece.spaces)
+        }
+    }
+
+    /// Calls for each region into which a face that is not curved is divided, with its facet, what it looks at and what lies
+    /// against that facet. `first` is the place of the first facet among all facets.
+    pub(crate) fn each_region(
+        &self,
+        (part, face): (&Part, &Face),
+        placed: &[Placed],
+        first: usize,
+        covers: &[Cover],
+        mut of: impl FnMut(&Placed, Sense, Region, &[Cover]),
+    ) {
+        let mut rest = covers;
+        for (i, placed) in placed.iter().enumerate() {
+            let count = rest.iter().take_while(|cover| cover.facet == first + i).count();
+            let covers;
+            (covers, rest) = rest.split_at(count);
+            self.divided((part, face), placed, |sense, region| {
+                of(placed, sense, region, covers)
+            });
+        }
+    }
+
+    /// Divides a facet of a face that is not curved by what it looks at.
+    pub(crate) fn divided(
+        &self,
+        (part, face): (&Part, &Face),
+        placed: &Placed,
+        mut of: impl FnMut(Sense, Region),
+    ) {
+        if part.is_loose {
+            return of(loose(part, face), placed.facet.region.clone());
+        }
+        match self {
+            Outlook::Spaces(spaces) => divided_by(spaces, placed, of),
+            Outlook::Parts(exposure) => exposure.divided(part, placed, of),
+        }
+    }
+
+    /// What a curved face looks at, and its area, square metres. It looks where more than half of it looks.
+    pub(crate) fn curved(&self, (part, face): (&Part, &Face), placed: &[Placed]) -> (Sense, f64) {
+        let whole: f64 = placed.iter().map(|placed| placed.facet.region.area()).sum();
+        let sense = match self {
+            _ if part.is_loose => loose(part, face),
+            Outlook::Spaces(spaces) => curved_in(spaces, placed, whole),
+            Outlook::Parts(exposure) => exposure.of_curved(part, placed, whole),
+        };
+        (sense, whole * face.stretch)
+    }
+
+    /// A curved face is one surface.
+    pub(crate) fn curved_surface(&self, (part, face): (&Part, &Face), placed: &[Placed]) -> Surface {
+        let (sense, area) = self.curved((part, face), placed);
+        let area = Area::square_metres(area);
+        Surface {
+            id: SurfaceId {
+                part: part.id,
+                side: face.side,
+                sense,
+            },
+            is_edge: false,
+            facets: Facets::Many(placed.iter().map(|p| p.facet.clone()).collect()),
+            multiplier: face.multiplier,
+            gross: area,
+            deductions: vec![],
+            net: area,
+        }
+    }
+}
+
+/// Divides a facet by the spaces it looks into.
+fn divided_by(spaces: &[Space], placed: &Placed, mut part: impl FnMut(Sense, Region)) {
+    let Placed {
+        facet,
+        normal,
+        low,
+        high,
+        ..
+    } = placed;
+    let mut rest = None;
+    for space in spaces {
+        if space.is_out_of_sight(normal, low, high) {
+            continue;
+        }
+        let before = rest.as_ref().unwrap_or(&facet.region);
+        if space.is_all_in_sight(normal, low, high) {
+            part(space.sense, before.clone());
+            return;
+        }
+        let seen = space.seen_from(&facet.plane, before);
+        let area = seen.area();
+        if area <= SMALLEST_AREA {
+            continue;
+        }
+        let left = before.area() - area > SMALLEST_AREA;
+        rest = Some(if left {
+            before.difference(&seen)
+        } else {
+            Region::EMPTY
+        });
+        part(space.sense, seen);
+        if !left {
+            return;
+        }
+    }
+    let rest = rest.unwrap_or_else(|| facet.region.clone());
+    if rest.area() > SMALLEST_AREA {
+        part(Sense::Outside, rest);
+    }
+}
+
+/// What a curved face looks at. Spaces for faces that look one way do not count for it: it looks every way.
+fn curved_in(spaces: &[Space], placed: &[Placed], whole: f64) -> Sense {
+    let start = ([f64::INFINITY; 3], [f64::NEG_INFINITY; 3]);
+    let (low, high) = placed.iter().fold(start, |(low, high), placed| {
+        (
+            std::array::from_fn(|i| placed.low[i].min(low[i])),
+            std::array::from_fn(|i| placed.high[i].max(high[i])),
+        )
+    });
+    let seen = |space: &Space, placed: &Placed| {
+        let Placed {
+            facet,
+            normal,
+            low,
+            high,
+            ..
+        } = placed;
+        if space.is_out_of_sight(normal, low, high) {
+            0.0
+        } else if space.is_all_in_sight(normal, low, high) {
+            facet.region.area()
+        } else {
+            space.seen_from(&facet.plane, &facet.region).area()
+        }
+    };
+    let holds = |space: &&Space| {
+        let sum = || placed.iter().map(|placed| seen(space, placed)).sum::<f64>();
+        !space.is_beyond(&low, &high) && 2.0 * sum() > whole
+    };
+    let mut spaces = spaces.iter().filter(|space| space.facing.is_none());
+    spaces.find(holds).map_or(Sense::Outside, |space| space.sense)
+}
