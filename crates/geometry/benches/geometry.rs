@@ -2,8 +2,12 @@
 //! the ratios beside the budgets.
 
 use criterion::{Criterion, criterion_group, criterion_main};
-use geometry::{Assembly, Drawing, Fill, Furniture, Kind, Row, Sense, SurfaceId, View, styles};
+use geometry::{
+    Added, AddedShape, Assembly, Change, Drawing, Fill, Furniture, Kind, Row, Sense, SurfaceId, Towards,
+    View, fields, styles,
+};
 use nalgebra::Isometry3;
+use units::Length;
 
 /// A dresser of ten drawers, their boxes counted: 70 parts.
 fn ten_drawers() -> Furniture {
@@ -46,6 +50,70 @@ const SHOPS: [(usize, &str); 3] = [
     (10, "ten dressers"),
     (100, "a hundred dressers"),
 ];
+
+/// The same dresser with so many boards moved by a little: every board looks somewhere else, and has to be found by name.
+fn altered(times: usize) -> Furniture {
+    let mut piece = ten_drawers();
+    let names: Vec<String> = built(&piece)
+        .parts
+        .iter()
+        .map(|part| part.id.to_string())
+        .collect();
+    let change = |(i, part): (usize, &String)| Change::Move {
+        part: part.clone(),
+        towards: [Towards::Left, Towards::Up][i % 2],
+        by: Length::millimetres(1.0 + (i % 7) as f64),
+    };
+    piece.changes = names.iter().cycle().take(times).enumerate().map(change).collect();
+    piece
+}
+
+/// The same dresser with so many mouldings put before it.
+fn moulded(times: usize) -> Furniture {
+    let mut piece = ten_drawers();
+    let moulding = |number| {
+        let mut added = Added::usual(number, AddedShape::Moulding);
+        added
+            .measures
+            .set(&fields::PART_LENGTH, Length::millimetres(500.0));
+        let up = Length::millimetres(number as f64 * 3.0);
+        added.place = Some([Length::millimetres(100.0), Length::millimetres(0.0), up]);
+        Change::Add(added)
+    };
+    piece.changes = (1..=times).map(moulding).collect();
+    piece
+}
+
+fn changes(criterion: &mut Criterion) {
+    for times in [0, 10, 200] {
+        let piece = altered(times);
+        criterion.bench_function(&format!("takeoff with {times} changes"), |bench| {
+            bench.iter(|| piece.assembly().map(|piece| piece.surfaces()));
+        });
+    }
+    for (name, piece) in [
+        ("200 boards moved", altered(200)),
+        ("150 mouldings", moulded(150)),
+    ] {
+        criterion.bench_function(&format!("built with {name}"), |bench| {
+            bench.iter(|| piece.assembly());
+        });
+        criterion.bench_function(&format!("net areas with {name}"), |bench| {
+            bench.iter(|| piece.assembly().map(|piece| piece.net_areas()));
+        });
+        let whole = built(&piece);
+        criterion.bench_function(&format!("overlaps with {name}"), |bench| {
+            bench.iter(|| whole.overlaps());
+        });
+        criterion.bench_function(&format!("edges with {name}"), |bench| {
+            bench.iter(|| whole.edges(|surface| surface.sense == Sense::Outside));
+        });
+        let surfaces = whole.surfaces();
+        criterion.bench_function(&format!("drawing with {name}"), |bench| {
+            bench.iter(|| Drawing::of(&surfaces, View::Front));
+        });
+    }
+}
 
 fn takeoffs(criterion: &mut Criterion) {
     let dresser = ten_drawers();
@@ -105,5 +173,5 @@ fn others(criterion: &mut Criterion) {
     }
 }
 
-criterion_group!(benches, takeoffs, drawings, others);
+criterion_group!(benches, takeoffs, changes, drawings, others);
 criterion_main!(benches);

@@ -211,6 +211,53 @@ impl Air {
         })
     }
 
+    /// What a facet looks at, if it is the same wherever it is bare and no gap, no wall and no shaped part is near; most are
+    /// such facets.
+    pub(super) fn uniform(&self, front: &Front, kind: PartKind) -> Option<Sense> {
+        let layer = front.layer.filter(|_| front.divides)?;
+        let [(a, across), (b, [b0, b1])] = front.across;
+        let (axis, up) = front.looks;
+        let shape = self.solid.shape();
+        let (span, is_underside) = match axis {
+            2 => ([layer, layer + 1], !up && kind.is_carcass()),
+            _ => ([b0, b1], false),
+        };
+        let levels = shape.column(span);
+        let mut found = [false; 3];
+        for i in across[0]..across[1] {
+            let [first, end] = if axis == 2 { [b0, b1] } else { [layer, layer + 1] };
+            for j in first..end {
+                let [x, y] = match (axis, a) {
+                    (0, _) => [j, i],
+                    (1, _) => [i, j],
+                    _ => [i, j],
+                };
+                let column = |cells: &'_ Cells, word: usize| cells.column(x, y)[word];
+                for (word, levels) in levels.iter().enumerate().filter(|(_, levels)| **levels != 0) {
+                    let bare = levels & (!column(&self.solid, word) | column(&self.around_shapes, word));
+                    let special = column(&self.around_shapes, word)
+                        | column(&self.closed, word)
+                        | column(&self.before_wall, word);
+                    if bare & special != 0 {
+                        return None;
+                    }
+                    let above_floor = column(&self.above_floor, word);
+                    let room = bare & column(&self.room, word) & if is_underside { !above_floor } else { !0 };
+                    let under = bare & !room & (above_floor | !column(&self.opened, word));
+                    found[0] |= room != 0;
+                    found[1] |= under != 0;
+                    found[2] |= bare & !room & !under != 0;
+                }
+            }
+        }
+        match found {
+            [true, false, false] => Some(Sense::Outside),
+            [false, true, false] => Some(Sense::Underneath),
+            [false, false, _] => Some(Sense::Inside),
+            _ => None,
+        }
+    }
+
     /// What a facet looks at, cell by cell.
     pub(super) fn bits(&self, front: &Front, kind: PartKind) -> Vec<Bit> {
         let [(a, [a0, a1]), (b, [b0, b1])] = front.across;
@@ -474,23 +521,23 @@ fn close([filled, fronts]: &[Cells; 2], axis: usize, [first, end]: [usize; 2], g
         return;
     }
     let place = |along: usize, other: usize| if axis == 0 { [along, other] } else { [other, along] };
+    let (mut gap, mut around_front) = (shape.column([0, 0]), shape.column([0, 0]));
     for other in 0..if axis == 0 { ny } else { nx } {
-        let of = |cells: &Cells, along: usize| {
-            let [x, y] = place(along, other);
-            cells.column(x, y).to_vec()
-        };
-        let mut gap = of(filled, first - 1);
-        keep(&mut gap, &of(filled, end));
+        let [x0, y0] = place(first - 1, other);
+        let [x1, y1] = place(end, other);
+        gap.copy_from_slice(filled.column(x0, y0));
+        keep(&mut gap, filled.column(x1, y1));
         for along in first..end {
-            for (gap, cells) in gap.iter_mut().zip(of(filled, along)) {
+            let [x, y] = place(along, other);
+            for (gap, cells) in gap.iter_mut().zip(filled.column(x, y)) {
                 *gap &= !cells;
             }
         }
         if gap.iter().all(|bits| *bits == 0) {
             continue;
         }
-        let mut around_front = of(fronts, first - 1);
-        add(&mut around_front, &of(fronts, end));
+        around_front.copy_from_slice(fronts.column(x0, y0));
+        add(&mut around_front, fronts.column(x1, y1));
         keep(&mut around_front, &gap);
         for along in first..end {
             let [x, y] = place(along, other);
@@ -556,20 +603,24 @@ fn before_wall(solid: &Cells, planes: &[Planes; 3], has_wall: bool) -> Cells {
 
 /// Air with nothing solid below it.
 fn above_floor(solid: &Cells, has_floor: bool) -> Cells {
-    let shape @ Shape {
-        cells: [nx, ny, nz], ..
-    } = solid.shape();
-    let mut found = shape.none();
+    let [nx, ny, _] = solid.shape().cells;
+    let mut found = solid.shape().none();
     if !has_floor {
         return found;
     }
     for x in 0..nx {
         for y in 0..ny {
-            let first = (0..nz).find(|&z| solid.has([x, y, z])).unwrap_or(nz);
-            let air = shape.column([0, first]);
-            found.column_mut(x, y).copy_from_slice(&air);
+            // Bits count from the highest cell down, so the air above the floor is what comes behind the last solid bit.
+            let column = found.column_mut(x, y);
+            column.fill(!0);
+            let solid = solid.column(x, y);
+            if let Some(word) = solid.iter().rposition(|bits| *bits != 0) {
+                column[..word].fill(0);
+                column[word] = !(!0 >> solid[word].leading_zeros());
+            }
         }
     }
+    found.trim();
     found
 }
 

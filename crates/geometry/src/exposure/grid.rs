@@ -197,9 +197,22 @@ impl Cells {
     /// The cells of neither set.
     pub(super) fn neither(&self, other: &Cells) -> Cells {
         let pairs = self.bits.iter().zip(&other.bits);
-        Cells {
+        let mut cells = Cells {
             shape: self.shape,
             bits: pairs.map(|(a, b)| !(a | b)).collect(),
+        };
+        cells.trim();
+        cells
+    }
+
+    /// Clears the bits behind the lowest cell of each column: below the floor there is no way.
+    pub(super) fn trim(&mut self) {
+        let used = self.shape.cells[2] % 64;
+        if used > 0 {
+            let last = self.shape.words - 1;
+            for word in self.bits.iter_mut().skip(last).step_by(self.shape.words) {
+                *word &= !(!0 << used);
+            }
         }
     }
 }

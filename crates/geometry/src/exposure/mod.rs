@@ -98,6 +98,9 @@ impl Exposure {
         let Some(front) = self.air.in_front_of(placed) else {
             return of(Sense::Outside, whole());
         };
+        if let Some(sense) = self.air.uniform(&front, part.id.kind) {
+            return of(sense, whole());
+        }
         let bits = self.air.bits(&front, part.id.kind);
         let main = most(&bits);
         if !front.divides || bits.iter().all(|bit| bit.sense.is_none_or(|sense| sense == main)) {

@@ -52,9 +52,8 @@ fn swept(free: &Cells, open: [[bool; 2]; 3], [up_x, up_y]: [bool; 2]) -> Cells {
 
 /// Adds the cells that are connected with those of `from` through free ones; those of `from` are free themselves.
 pub(super) fn spread(from: &mut Cells, free: &Cells) {
-    let Shape {
-        cells: [nx, ny, _], ..
-    } = free.shape();
+    let [nx, ny, _] = free.shape().cells;
+    let (mut column, mut above) = (free.shape().column([0, 0]), free.shape().column([0, 0]));
     loop {
         let mut has_grown = false;
         // To and fro, so that one round reaches around a corner either way.
@@ -63,7 +62,21 @@ pub(super) fn spread(from: &mut Cells, free: &Cells) {
                 let x = if back { nx - 1 - step_x } else { step_x };
                 for step_y in 0..ny {
                     let y = if back { ny - 1 - step_y } else { step_y };
-                    has_grown |= spread_to(from, free, [x, y]);
+                    let (around, known) = (free.column(x, y), from.column(x, y));
+                    // Most columns have nothing left to be reached.
+                    if around.iter().zip(known).all(|(free, known)| free & !known == 0) {
+                        continue;
+                    }
+                    gather(&mut column, from, [x, y]);
+                    keep(&mut column, around);
+                    above.copy_from_slice(&column);
+                    rise(&mut above, around);
+                    fall(&mut column, around);
+                    add(&mut column, &above);
+                    if column != from.column(x, y) {
+                        from.column_mut(x, y).copy_from_slice(&column);
+                        has_grown = true;
+                    }
                 }
             }
         }
@@ -73,28 +86,20 @@ pub(super) fn spread(from: &mut Cells, free: &Cells) {
     }
 }
 
-/// Lets the neighbours of a column spread into it; says whether it has more cells than before.
-fn spread_to(from: &mut Cells, free: &Cells, [x, y]: [usize; 2]) -> bool {
-    let around = free.column(x, y);
-    let [nx, ny, _] = free.shape().cells;
-    let beside = [
-        (x > 0).then(|| [x.wrapping_sub(1), y]),
-        (x + 1 < nx).then_some([x + 1, y]),
-        (y > 0).then(|| [x, y.wrapping_sub(1)]),
-        (y + 1 < ny).then_some([x, y + 1]),
-    ];
-    let mut column = from.column(x, y).to_vec();
-    for [x, y] in beside.into_iter().flatten() {
-        add(&mut column, from.column(x, y));
+/// A column together with the four beside it.
+fn gather(into: &mut [u64], cells: &Cells, [x, y]: [usize; 2]) {
+    let [nx, ny, _] = cells.shape().cells;
+    into.copy_from_slice(cells.column(x, y));
+    if x > 0 {
+        add(into, cells.column(x - 1, y));
     }
-    keep(&mut column, around);
-    let mut above = column.clone();
-    rise(&mut above, around);
-    fall(&mut column, around);
-    add(&mut column, &above);
-    if column == from.column(x, y) {
-        return false;
+    if x + 1 < nx {
+        add(into, cells.column(x + 1, y));
     }
-    from.column_mut(x, y).copy_from_slice(&column);
-    true
+    if y > 0 {
+        add(into, cells.column(x, y - 1));
+    }
+    if y + 1 < ny {
+        add(into, cells.column(x, y + 1));
+    }
 }
