@@ -5,7 +5,7 @@ from fractions import Fraction
 from bases import foot_height
 from case import Unit, top
 from solids import block
-from spaces import floor, wall
+from spaces import FAR, floor, wall
 from tables import blanket_box, frame, headboard, table
 from tape import TABLES, Tape
 
@@ -54,7 +54,11 @@ def pedestal_desk(tape, piece):
     behind = of + tape["apron-thickness"]
     parts["apron-front"] = block(between, (of, behind), (under - tape["apron-height"], under))
     parts["modesty"] = block(between, (deep - 2 * board, deep - board), (tape["modesty-foot"], under))
-    spaces.append(("underneath", (between[0], behind, 0), (between[1], deep, under), "bottom"))
+    # Behind the modesty panel is the wall; behind the apron one would have to look up.
+    spaces.append(("wall", (between[0], deep - board, tape["modesty-foot"]), (between[1], FAR, under), None))
+    for facing in ("bottom", "back"):
+        low, high = (between[0], behind, under - tape["apron-height"]), (between[1], deep - 2 * board, under)
+        spaces.append(("underneath", low, high, facing))
     return parts, spaces
 
 

@@ -164,15 +164,22 @@ def headboard(tape):
         "headboard-bottom": block(across, about(tape["rail-thickness"]), (low, low + rail)),
     }
     z = (low + rail, tall - rail)
+    # What is thinner than the posts has the air behind it before the wall.
+    behind = [(across, about(tape["rail-thickness"]), (tall - rail, tall)),
+              (across, about(tape["rail-thickness"]), (low, low + rail))]
     if tape.style("headboard") == "panel":
         parts["headboard-panel"] = block(across, about(thick), z)
+        behind.append((across, about(thick), z))
     else:
         count, slat = tape.count("slats"), tape["slat-width"]
         clear = (across[1] - across[0] - count * slat) / (count + 1)
         for n in range(count):
             left = across[0] + clear + n * (clear + slat)
             parts[f"slat-{n + 1}"] = block((left, left + slat), about(thick), z)
-    return parts, [floor(), ("wall", (-FAR,) * 3, (FAR,) * 3, "back")]
+            behind.append(((left, left + slat), about(thick), z))
+    spaces = [floor(), ("wall", (-FAR,) * 3, (FAR,) * 3, "back")]
+    spaces += [("wall", (x[0], y[1], z[0]), (x[1], FAR, z[1]), None) for x, y, z in behind]
+    return parts, spaces
 
 
 def frame(tape):
