@@ -32,13 +32,11 @@ pub(super) struct Air {
     /// Back into the axes of the piece.
     back: Option<Isometry3<f64>>,
     solid: Cells,
+    /// Closed gaps, and the air around shaped parts: what is bare there joins no bare bits beside it.
+    apart: Cells,
     /// Within the block around a shaped part, and seen: how much of it the part fills is not known here.
     around_shapes: Cells,
-    /// Gaps too narrow to open anything.
-    closed: Cells,
-    /// Those around fronts: what faces them is finished, as fronts come out.
-    around_fronts: Cells,
-    /// The room: what is seen of the air, and what is connected with that.
+    /// The room: what is seen of the air, what is connected with that, and gaps around fronts that open into it.
     room: Cells,
     /// Open to the wall, and not deep.
     before_wall: Cells,
@@ -150,15 +148,20 @@ impl Air {
         let air = solid.neither(&room);
         opened.keep(&air);
         spread(&mut opened, &air);
+        let gaps = open_gaps(&around_fronts, &closed, &room, &planes);
+        room.add(&gaps);
+        room.add(&around_shapes);
+        solid.remove(&around_shapes);
+        let mut apart = closed;
+        apart.add(&around_shapes);
         Air {
             planes,
             blocks,
             holes,
             back,
             solid,
+            apart,
             around_shapes,
-            closed,
-            around_fronts,
             room,
             opened,
             before_wall,
@@ -211,51 +214,44 @@ impl Air {
         })
     }
 
-    /// What a facet looks at, if it is the same wherever it is bare and no gap, no wall and no shaped part is near; most are
-    /// such facets.
+    /// What a facet looks at, if it is the same wherever it is bare: most are such facets.
     pub(super) fn uniform(&self, front: &Front, kind: PartKind) -> Option<Sense> {
         let layer = front.layer.filter(|_| front.divides)?;
-        let [(a, across), (b, [b0, b1])] = front.across;
+        let [(_, first), (_, second)] = front.across;
         let (axis, up) = front.looks;
-        let shape = self.solid.shape();
-        let (span, is_underside) = match axis {
-            2 => ([layer, layer + 1], !up && kind.is_carcass()),
-            _ => ([b0, b1], false),
+        let only = [layer, layer + 1];
+        let [xs, ys, zs] = match axis {
+            0 => [only, first, second],
+            1 => [first, only, second],
+            _ => [first, second, only],
         };
-        let levels = shape.column(span);
-        let mut found = [false; 3];
-        for i in across[0]..across[1] {
-            let [first, end] = if axis == 2 { [b0, b1] } else { [layer, layer + 1] };
-            for j in first..end {
-                let [x, y] = match (axis, a) {
-                    (0, _) => [j, i],
-                    (1, _) => [i, j],
-                    _ => [i, j],
-                };
-                let column = |cells: &'_ Cells, word: usize| cells.column(x, y)[word];
+        let levels = self.solid.shape().column(zs);
+        let is_underside = axis == 2 && !up && kind.is_carcass();
+        let mut seen = Seen::default();
+        for x in xs[0]..xs[1] {
+            for y in ys[0]..ys[1] {
                 for (word, levels) in levels.iter().enumerate().filter(|(_, levels)| **levels != 0) {
-                    let bare = levels & (!column(&self.solid, word) | column(&self.around_shapes, word));
-                    let special = column(&self.around_shapes, word)
-                        | column(&self.closed, word)
-                        | column(&self.before_wall, word);
-                    if bare & special != 0 {
-                        return None;
-                    }
-                    let above_floor = column(&self.above_floor, word);
-                    let room = bare & column(&self.room, word) & if is_underside { !above_floor } else { !0 };
-                    let under = bare & !room & (above_floor | !column(&self.opened, word));
-                    found[0] |= room != 0;
-                    found[1] |= under != 0;
-                    found[2] |= bare & !room & !under != 0;
+                    let of = |cells: &Cells| cells.column(x, y)[word];
+                    let bare = levels & !of(&self.solid);
+                    let (above_floor, wall) = (of(&self.above_floor), of(&self.before_wall));
+                    let below = if is_underside { bare & above_floor } else { 0 };
+                    let open = if is_leg(kind) {
+                        of(&self.room) | wall
+                    } else {
+                        of(&self.room)
+                    };
+                    let room = bare & open & !below;
+                    let wall = bare & wall & !room & !below;
+                    let rest = bare & !room & !wall & !below;
+                    let inside = rest & of(&self.opened) & !above_floor;
+                    seen.outside |= room != 0;
+                    seen.wall |= wall != 0;
+                    seen.inside |= inside != 0;
+                    seen.underneath |= below != 0 || rest & !inside != 0;
                 }
             }
         }
-        match found {
-            [true, false, false] => Some(Sense::Outside),
-            [false, true, false] => Some(Sense::Underneath),
-            [false, false, _] => Some(Sense::Inside),
-            _ => None,
-        }
+        seen.only()
     }
 
     /// What a facet looks at, cell by cell.
@@ -302,30 +298,16 @@ impl Air {
         }
         match outer {
             None => (Some(if axis == 2 { Sense::Floor } else { Sense::Wall }), false),
-            Some(outer) if self.around_shapes.has(outer) => {
-                let is_underside = self.is_underside(outer, front.looks, kind);
-                (
-                    Some(if is_underside {
-                        Sense::Underneath
-                    } else {
-                        Sense::Outside
-                    }),
-                    true,
-                )
-            }
             Some(outer) if self.solid.has(outer) => (None, false),
-            Some(outer) if self.closed.has(outer) => (Some(self.in_gap(outer)), true),
-            Some(outer) => (Some(self.in_air(outer, front.looks, kind)), false),
+            Some(outer) => (Some(self.in_air(outer, front.looks, kind)), self.apart.has(outer)),
         }
     }
 
     /// What a face looks at in open air.
     fn in_air(&self, cell: [usize; 3], looks: (usize, bool), kind: PartKind) -> Sense {
-        // Legs are finished all around.
-        let is_leg = kind.zone() == Zone::Base || kind == PartKind::Added;
         match () {
             () if self.is_underside(cell, looks, kind) => Sense::Underneath,
-            () if self.before_wall.has(cell) && is_leg => Sense::Outside,
+            () if self.before_wall.has(cell) && is_leg(kind) => Sense::Outside,
             () if self.room.has(cell) => Sense::Outside,
             () => self.unseen(cell),
         }
@@ -344,59 +326,51 @@ impl Air {
         }
     }
 
-    /// What a face in a closed gap looks at. A gap around a front is the room's if it runs straight to it and not far; any other
-    /// gap is a joint.
-    fn in_gap(&self, cell: [usize; 3]) -> Sense {
-        let (mut reaches_room, mut hidden) = (false, None);
-        for axis in 0..3 {
-            for up in [false, true] {
-                let Some(end) = self.end_of_gap(cell, (axis, up)) else {
-                    continue;
-                };
-                if self.solid.has(end) {
-                    continue;
-                }
-                let plane = self.planes[axis].cell(end[axis])[usize::from(!up)];
-                let [begins, ends] = self.planes[axis].cell(cell[axis]);
-                let way = ((begins + ends) / 2.0 - plane).abs();
-                reaches_room |= way <= INTO_GAP && self.room.has(end);
-                if !self.room.has(end) {
-                    hidden.get_or_insert(self.unseen(end));
+    /// Cells in front of a facet that look at one thing, as rectangles in the plane of that facet: runs of cells along one axis,
+    /// joined with equal runs beside them.
+    pub(super) fn regions(&self, front: &Front, bits: &[Bit], sense: Sense, placed: &Placed) -> Vec<Region> {
+        let [(_, [a0, a1]), (_, [b0, b1])] = front.across;
+        let is_of_sense = |i: usize, j: usize| {
+            let bit = bits.get((i - a0) * (b1 - b0) + (j - b0));
+            bit.is_some_and(|bit| bit.sense == Some(sense))
+        };
+        // Runs that may go on: where they began, and their span along the second axis.
+        let mut going: Vec<(usize, [usize; 2])> = Vec::new();
+        let mut done = Vec::new();
+        for i in a0..a1 {
+            let mut runs: Vec<[usize; 2]> = Vec::new();
+            for j in (b0..b1).filter(|j| is_of_sense(i, *j)) {
+                match runs.last_mut().filter(|run| run[1] == j) {
+                    Some(run) => run[1] = j + 1,
+                    None => runs.push([j, j + 1]),
                 }
             }
+            let (same, other): (Vec<_>, Vec<_>) = going.into_iter().partition(|(_, run)| runs.contains(run));
+            done.extend(other.into_iter().map(|(from, run)| ([from, i], run)));
+            let fresh = runs
+                .into_iter()
+                .filter(|run| same.iter().all(|(_, known)| known != run));
+            let fresh: Vec<_> = fresh.map(|run| (i, run)).collect();
+            going = same;
+            going.extend(fresh);
         }
-        if reaches_room && self.around_fronts.has(cell) {
-            Sense::Outside
-        } else {
-            hidden.unwrap_or(Sense::Inside)
-        }
+        done.extend(going.into_iter().map(|(from, run)| ([from, a1], run)));
+        let regions = done
+            .into_iter()
+            .map(|(along, run)| self.region(front, [along, run], placed));
+        regions.collect()
     }
 
-    /// The first cell in a direction that belongs to the gap no more.
-    fn end_of_gap(&self, mut cell: [usize; 3], (axis, up): (usize, bool)) -> Option<[usize; 3]> {
-        loop {
-            let next = if up {
-                cell[axis] + 1
-            } else {
-                cell[axis].checked_sub(1)?
-            };
-            if next >= self.planes[axis].cells() {
-                return None;
-            }
-            cell[axis] = next;
-            if self.solid.has(cell) || !self.closed.has(cell) {
-                return Some(cell);
-            }
-        }
-    }
-
-    /// A cell in front of a facet as a region in the plane of that facet.
-    pub(super) fn region(&self, front: &Front, bit: &Bit, placed: &Placed) -> Region {
+    /// A block of cells in front of a facet as a region in its plane.
+    fn region(&self, front: &Front, spans: [[usize; 2]; 2], placed: &Placed) -> Region {
         let [(a, _), (b, _)] = front.across;
         let [low, high] = [0, 1].map(|end| {
+            let place = |axis: usize, [first, behind]: [usize; 2]| {
+                self.planes[axis].cell([first, behind - 1][end])[end]
+            };
             let mut point = Point3::origin();
-            point[a] = self.planes[a].cell(bit.at[0])[end];
-            point[b] = self.planes[b].cell(bit.at[1])[end];
+            point[a] = place(a, spans[0]);
+            point[b] = place(b, spans[1]);
             let point = if self.back.is_some() {
                 self.setting.at * point
             } else {
@@ -407,6 +381,33 @@ impl Air {
         let corner = |pick: fn(f64, f64) -> f64| [0, 1].map(|axis| pick(low[axis], high[axis]));
         Region::between(corner(f64::min), corner(f64::max))
     }
+}
+
+/// What the bare cells in front of a facet were found to be.
+#[derive(Default)]
+struct Seen {
+    outside: bool,
+    wall: bool,
+    inside: bool,
+    underneath: bool,
+}
+
+impl Seen {
+    /// The only thing that was found; the inside if all is covered, as where parts run into each other.
+    fn only(&self) -> Option<Sense> {
+        match (self.outside, self.wall, self.inside, self.underneath) {
+            (true, false, false, false) => Some(Sense::Outside),
+            (false, true, false, false) => Some(Sense::Wall),
+            (false, false, false, true) => Some(Sense::Underneath),
+            (false, false, _, false) => Some(Sense::Inside),
+            _ => None,
+        }
+    }
+}
+
+/// Whether a part is finished all around, also towards the wall: legs, and what the maker added.
+fn is_leg(kind: PartKind) -> bool {
+    kind.zone() == Zone::Base || kind == PartKind::Added
 }
 
 /// Whether a part fills the block around it, but for a raised field.
@@ -478,7 +479,7 @@ fn cells_of(planes: &[Planes; 3], [low, high]: &[[f64; 3]; 2]) -> [[usize; 2]; 3
 /// cross, neither has a solid beside it: they are found in a second round.
 fn closed_gaps([solid, fronts]: [&Cells; 2], planes: &[Planes; 3], width: f64) -> [Cells; 2] {
     let mut gaps = [solid.shape().none(), solid.shape().none()];
-    let runs = [0, 1, 2].map(|axis| planes[axis].narrow_runs(width));
+    let runs = [0, 1].map(|axis| planes[axis].narrow_runs(width));
     for _ in 0..2 {
         let mut filled = [solid.clone(), fronts.clone()];
         for (filled, gaps) in filled.iter_mut().zip(&gaps) {
@@ -489,35 +490,67 @@ fn closed_gaps([solid, fronts]: [&Cells; 2], planes: &[Planes; 3], width: f64) -
                 close(&filled, axis, *run, &mut gaps);
             }
         }
+        close_levels(&filled, &planes[2], width, &mut gaps);
     }
     gaps
 }
 
-/// Closes the gaps of one run of cells along an axis: free from its first to its last, filled before and behind it.
+/// Closes the gaps along the columns: air between two solids.
+fn close_levels([filled, fronts]: &[Cells; 2], planes: &Planes, width: f64, gaps: &mut [Cells; 2]) {
+    let shape @ Shape {
+        cells: [nx, ny, _], ..
+    } = filled.shape();
+    for x in 0..nx {
+        for y in 0..ny {
+            for [first, end] in filled.free_between(x, y) {
+                if !planes.is_narrow([first, end], width) {
+                    continue;
+                }
+                let run = shape.column([first, end]);
+                add(gaps[0].column_mut(x, y), &run);
+                if fronts.has([x, y, first - 1]) || fronts.has([x, y, end]) {
+                    add(gaps[1].column_mut(x, y), &run);
+                }
+            }
+        }
+    }
+}
+
+/// The gaps around fronts that run straight into the room and not far.
+fn open_gaps(around_fronts: &Cells, closed: &Cells, room: &Cells, planes: &[Planes; 3]) -> Cells {
+    let mut open = around_fronts.shape().none();
+    for cell in around_fronts.each() {
+        let runs_to_room = |axis: usize, up: bool| {
+            let mut at = cell;
+            while closed.has(at) {
+                let next = if up {
+                    at[axis] + 1
+                } else {
+                    at[axis].wrapping_sub(1)
+                };
+                if next >= planes[axis].cells() {
+                    return false;
+                }
+                at[axis] = next;
+            }
+            let plane = planes[axis].cell(at[axis])[usize::from(!up)];
+            let [begins, ends] = planes[axis].cell(cell[axis]);
+            room.has(at) && ((begins + ends) / 2.0 - plane).abs() <= INTO_GAP
+        };
+        if (0..3).any(|axis| runs_to_room(axis, false) || runs_to_room(axis, true)) {
+            open.add_block(cell.map(|at| [at, at + 1]));
+        }
+    }
+    open
+}
+
+/// Closes the gaps of one run of cells along an axis that is level: free from its first to its last, filled before and behind
+/// it.
 fn close([filled, fronts]: &[Cells; 2], axis: usize, [first, end]: [usize; 2], gaps: &mut [Cells; 2]) {
     let shape @ Shape {
         cells: [nx, ny, _], ..
     } = filled.shape();
     if first == 0 || end == shape.cells[axis] {
-        return;
-    }
-    if axis == 2 {
-        let run = shape.column([first, end]);
-        let ends = [shape.column([first - 1, first]), shape.column([end, end + 1])];
-        let has =
-            |column: &[u64], bits: &[u64]| column.iter().zip(bits).any(|(cells, bits)| cells & bits != 0);
-        for x in 0..nx {
-            for y in 0..ny {
-                let column = filled.column(x, y);
-                if has(column, &run) || !ends.iter().all(|end| has(column, end)) {
-                    continue;
-                }
-                add(gaps[0].column_mut(x, y), &run);
-                if ends.iter().any(|end| has(fronts.column(x, y), end)) {
-                    add(gaps[1].column_mut(x, y), &run);
-                }
-            }
-        }
         return;
     }
     let place = |along: usize, other: usize| if axis == 0 { [along, other] } else { [other, along] };

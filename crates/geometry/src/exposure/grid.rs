@@ -66,12 +66,16 @@ impl Planes {
         self.0[cell + 1] - self.0[cell]
     }
 
+    /// Whether cells from one to the one before another are narrower than `width` as a whole.
+    pub(super) fn is_narrow(&self, [first, end]: [usize; 2], width: f64) -> bool {
+        self.0[end] - self.0[first] < width - SAME_PLANE
+    }
+
     /// Every run of cells that is narrower than `width` as a whole: its first cell, and the one behind its last.
     pub(super) fn narrow_runs(&self, width: f64) -> Vec<[usize; 2]> {
         let mut runs = Vec::new();
         for first in 0..self.cells() {
-            let ends = (first + 1..=self.cells())
-                .take_while(|&end| self.0[end] - self.0[first] < width - SAME_PLANE);
+            let ends = (first + 1..=self.cells()).take_while(|&end| self.is_narrow([first, end], width));
             runs.extend(ends.map(|end| [first, end]));
         }
         runs
@@ -150,6 +154,46 @@ impl Cells {
     pub(super) fn has(&self, [x, y, z]: [usize; 3]) -> bool {
         let [word, bit] = self.shape.bit(z);
         self.bits[self.start(x, y) + word] >> bit & 1 == 1
+    }
+
+    /// The runs of cells of a column that are not in the set, but between two that are: the first, and the one behind the last.
+    pub(super) fn free_between(&self, x: usize, y: usize) -> Vec<[usize; 2]> {
+        let levels = self.shape.cells[2];
+        let column = self.column(x, y);
+        // From the highest cell down, as the bits count.
+        let next = |from: usize, is_set: bool| {
+            let mut word = from / 64;
+            let mut bits = if is_set { column[word] } else { !column[word] } & (!0 << (from % 64));
+            while bits == 0 && word + 1 < column.len() {
+                word += 1;
+                bits = if is_set { column[word] } else { !column[word] };
+            }
+            let place = word * 64 + bits.trailing_zeros() as usize;
+            (bits != 0 && place < levels).then_some(place)
+        };
+        let mut runs = Vec::new();
+        let mut at = next(0, true);
+        while let Some(solid) = at {
+            let Some(free) = next(solid, false) else { break };
+            let Some(below) = next(free, true) else { break };
+            runs.push([levels - below, levels - free]);
+            at = Some(below);
+        }
+        runs
+    }
+
+    /// Every cell of the set.
+    pub(super) fn each(&self) -> impl Iterator<Item = [usize; 3]> {
+        let Shape {
+            cells: [_, ny, nz],
+            words,
+        } = self.shape;
+        let words_of = self.bits.iter().enumerate().filter(|(_, bits)| **bits != 0);
+        words_of.flat_map(move |(place, &bits)| {
+            let (column, word) = (place / words, place % words);
+            let set = (0..64).filter(move |bit| bits >> bit & 1 == 1);
+            set.map(move |bit| [column / ny, column % ny, nz - 1 - (word * 64 + bit)])
+        })
     }
 
     /// Adds the block of cells between two spans along each axis.
@@ -302,6 +346,18 @@ mod tests {
         let mut column = [1 << 62, 0];
         fall(&mut column, &[u64::MAX, 0b0111]);
         assert_eq!(column, [3 << 62, 0b0111]);
+    }
+
+    #[test]
+    fn free_runs_lie_between_two_solids() {
+        let planes = [vec![0.0, 1.0], vec![0.0, 1.0], (0..=100).map(f64::from).collect()];
+        let planes = planes.map(|places| Planes::at(places, [false, false]));
+        let mut cells = Shape::of(&planes).none();
+        for z in [[2, 10], [13, 40], [41, 70], [90, 95]] {
+            cells.add_block([[0, 1], [0, 1], z]);
+        }
+        assert_eq!(cells.free_between(0, 0), [[70, 90], [40, 41], [10, 13]]);
+        assert_eq!(cells.each().count(), 8 + 27 + 29 + 5);
     }
 
     #[test]

@@ -107,22 +107,13 @@ impl Exposure {
             return of(main, whole());
         }
         let mut rest = whole();
-        for sense in SENSES {
-            let of_sense = || bits.iter().filter(|bit| bit.sense == Some(sense));
-            if sense == main || of_sense().next().is_none() {
-                continue;
-            }
-            let cells: Vec<Region> = of_sense()
-                .map(|bit| self.air.region(&front, bit, placed))
-                .collect();
-            let cells = match cells.as_slice() {
-                [one] => one.clone(),
-                many => Region::union_of_all(many.iter()),
-            };
-            let part = rest.intersection(&cells);
-            if part.area() > SMALLEST_AREA {
-                rest = rest.difference(&cells);
-                of(sense, part);
+        for sense in SENSES.into_iter().filter(|sense| *sense != main) {
+            for cells in self.air.regions(&front, &bits, sense, placed) {
+                let part = rest.intersection(&cells);
+                if part.area() > SMALLEST_AREA {
+                    rest = rest.difference(&cells);
+                    of(sense, part);
+                }
             }
         }
         if rest.area() > SMALLEST_AREA {

@@ -256,6 +256,33 @@ impl Added {
     }
 }
 
+/// How far right a piece reaches, metres; kept while parts are added, as it takes every facet to find out.
+struct Ends {
+    /// Its parts that are placed.
+    placed: f64,
+    /// All its parts.
+    all: f64,
+}
+
+impl Ends {
+    fn of(piece: &Assembly) -> Self {
+        let mut ends = Ends {
+            placed: 0.0,
+            all: 0.0,
+        };
+        piece.parts.iter().for_each(|part| ends.add(part));
+        ends
+    }
+
+    fn add(&mut self, part: &Part) {
+        let right = part.bounds().1[0];
+        self.all = self.all.max(right);
+        if !part.is_loose {
+            self.placed = self.placed.max(right);
+        }
+    }
+}
+
 /// The piece with all changes made.
 pub(super) fn applied(mut piece: Assembly, changes: &[Change]) -> Result<Assembly, Vec<Problem>> {
     let problems = limits(changes);
@@ -263,8 +290,9 @@ pub(super) fn applied(mut piece: Assembly, changes: &[Change]) -> Result<Assembl
         return Err(problems);
     }
     piece.by_parts |= changes.iter().any(alters);
+    let mut ends = None;
     for (i, change) in changes.iter().enumerate() {
-        apply(&mut piece, i, change).map_err(|problem| vec![problem])?;
+        apply(&mut piece, &mut ends, i, change).map_err(|problem| vec![problem])?;
         if piece.parts.len() > MAX_PARTS {
             return Err(vec![Problem::Count {
                 what: "Parts of a piece",
@@ -391,7 +419,15 @@ fn added_problems(change: usize, added: &Added) -> Vec<Problem> {
     found
 }
 
-fn apply(piece: &mut Assembly, place: usize, change: &Change) -> Result<(), Problem> {
+fn apply(
+    piece: &mut Assembly,
+    ends: &mut Option<Ends>,
+    place: usize,
+    change: &Change,
+) -> Result<(), Problem> {
+    if !matches!(change, Change::Add(_) | Change::Hole { .. }) {
+        *ends = None;
+    }
     let find = |piece: &Assembly, name: &str| {
         let found = piece.parts.iter().position(|part| part.id.to_string() == name);
         found.ok_or_else(|| Problem::NoSuchPart {
@@ -447,7 +483,8 @@ fn apply(piece: &mut Assembly, place: usize, change: &Change) -> Result<(), Prob
         }
         Change::Add(added) => {
             let part = built(added);
-            if let Some(problem) = longer_than_piece(piece, place, added) {
+            let ends = ends.get_or_insert_with(|| Ends::of(piece));
+            if let Some(problem) = longer_than_piece(ends, place, added) {
                 return Err(problem);
             }
             let part = match added.place {
@@ -455,11 +492,12 @@ fn apply(piece: &mut Assembly, place: usize, change: &Change) -> Result<(), Prob
                 None => Part {
                     is_loose: true,
                     glued: added.shape.glued(),
-                    ..beside(piece, part)
+                    ..beside(ends, part)
                 },
             };
             // Two parts of one number, which only a damaged file has, keep their names apart too.
             let id = part.id.repeated(last_repeat(piece, part.id) + 1);
+            ends.add(&part);
             piece.parts.push(Part { id, ..part });
         }
     }
@@ -477,15 +515,13 @@ fn last_repeat(piece: &Assembly, id: PartId) -> usize {
 
 /// A moulding that is planted on a piece may stand out at both ends by as much as it comes out of the wall, for its
 /// mitres, and no further.
-fn longer_than_piece(piece: &Assembly, change: usize, added: &Added) -> Option<Problem> {
+fn longer_than_piece(ends: &Ends, change: usize, added: &Added) -> Option<Problem> {
     let [left, ..] = added.place?;
     if added.shape != AddedShape::Moulding {
         return None;
     }
     let out: f64 = added.members.iter().map(|(_, out, _)| out.as_metres()).sum();
-    let ends = piece.parts.iter().map(|part| part.bounds().1[0]);
-    let right = ends.fold(0.0, f64::max) + out;
-    let room = right - left.as_metres();
+    let room = ends.placed + out - left.as_metres();
     (added.metres(&PART_LENGTH) > room + 1e-9).then(|| Problem::NoRoom {
         field: FieldId::Change {
             change,
@@ -526,14 +562,9 @@ fn resized(part: &Part, along: Along, to: f64) -> Option<Part> {
 }
 
 /// The part to the right of everything that is there.
-fn beside(piece: &Assembly, part: Part) -> Part {
-    let right = piece
-        .parts
-        .iter()
-        .map(|other| other.bounds().1[0])
-        .fold(0.0, f64::max);
+fn beside(ends: &Ends, part: Part) -> Part {
     let left = part.bounds().0[0];
-    part.moved(&shift(Towards::Right, right + APART - left))
+    part.moved(&shift(Towards::Right, ends.all + APART - left))
 }
 
 fn built(added: &Added) -> Part {
