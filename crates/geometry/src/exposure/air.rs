@@ -44,6 +44,8 @@ pub(super) struct Air {
     opened: Cells,
     /// Nothing but air, or what the piece stands on, down to the floor.
     above_floor: Cells,
+    /// All of these for most faces.
+    looks: Vec<Looks>,
     setting: Setting,
 }
 
@@ -61,8 +63,6 @@ pub(super) struct Front {
 
 /// A cell in front of a facet.
 pub(super) struct Bit {
-    /// Its place along the two axes across.
-    at: [usize; 2],
     /// What the facet looks at there; `None` where a solid covers it.
     pub(super) sense: Option<Sense>,
     /// How large it is, square metres.
@@ -154,6 +154,7 @@ impl Air {
         solid.remove(&around_shapes);
         let mut apart = closed;
         apart.add(&around_shapes);
+        let looks = looks([&solid, &room, &before_wall, &opened, &above_floor]);
         Air {
             planes,
             blocks,
@@ -166,6 +167,7 @@ impl Air {
             opened,
             before_wall,
             above_floor,
+            looks,
             setting: setting.clone(),
         }
     }
@@ -225,33 +227,26 @@ impl Air {
             1 => [first, only, second],
             _ => [first, second, only],
         };
-        let levels = self.solid.shape().column(zs);
+        let shape = self.solid.shape();
+        let levels = shape.column(zs);
         let is_underside = axis == 2 && !up && kind.is_carcass();
-        let mut seen = Seen::default();
+        let mut all = Looks::default();
         for x in xs[0]..xs[1] {
             for y in ys[0]..ys[1] {
-                for (word, levels) in levels.iter().enumerate().filter(|(_, levels)| **levels != 0) {
-                    let of = |cells: &Cells| cells.column(x, y)[word];
-                    let bare = levels & !of(&self.solid);
-                    let (above_floor, wall) = (of(&self.above_floor), of(&self.before_wall));
-                    let below = if is_underside { bare & above_floor } else { 0 };
-                    let open = if is_leg(kind) {
-                        of(&self.room) | wall
-                    } else {
-                        of(&self.room)
-                    };
-                    let room = bare & open & !below;
-                    let wall = bare & wall & !room & !below;
-                    let rest = bare & !room & !wall & !below;
-                    let inside = rest & of(&self.opened) & !above_floor;
-                    seen.outside |= room != 0;
-                    seen.wall |= wall != 0;
-                    seen.inside |= inside != 0;
-                    seen.underneath |= below != 0 || rest & !inside != 0;
+                let start = shape.start(x, y);
+                for (looks, levels) in self.looks[start..].iter().zip(&levels) {
+                    let below = if is_underside { looks.above_floor } else { 0 };
+                    all.outside |= looks.outside & levels & !below;
+                    all.wall |= looks.wall & levels & !below;
+                    all.inside |= looks.inside & levels & !below;
+                    all.underneath |= (looks.underneath | looks.bare() & below) & levels;
                 }
             }
         }
-        seen.only()
+        if is_leg(kind) {
+            all.outside |= std::mem::take(&mut all.wall);
+        }
+        all.only()
     }
 
     /// What a facet looks at, cell by cell.
@@ -262,7 +257,6 @@ impl Air {
             for j in b0..b1 {
                 let (sense, is_apart) = self.before(front, [i, j], kind);
                 bits.push(Bit {
-                    at: [i, j],
                     sense,
                     area: self.planes[a].width(i) * self.planes[b].width(j),
                     is_apart,
@@ -383,26 +377,52 @@ impl Air {
     }
 }
 
-/// What the bare cells in front of a facet were found to be.
-#[derive(Default)]
-struct Seen {
-    outside: bool,
-    wall: bool,
-    inside: bool,
-    underneath: bool,
+/// What 64 cells of a column look at, one bit a cell; none of these where a solid is.
+#[derive(Clone, Copy, Default)]
+struct Looks {
+    outside: u64,
+    wall: u64,
+    inside: u64,
+    underneath: u64,
+    /// Any of these, and above the floor.
+    above_floor: u64,
 }
 
-impl Seen {
-    /// The only thing that was found; the inside if all is covered, as where parts run into each other.
+impl Looks {
+    fn bare(&self) -> u64 {
+        self.outside | self.wall | self.inside | self.underneath
+    }
+
+    /// The only thing that is looked at; the inside if all is covered, as where parts run into each other.
     fn only(&self) -> Option<Sense> {
-        match (self.outside, self.wall, self.inside, self.underneath) {
-            (true, false, false, false) => Some(Sense::Outside),
-            (false, true, false, false) => Some(Sense::Wall),
-            (false, false, false, true) => Some(Sense::Underneath),
-            (false, false, _, false) => Some(Sense::Inside),
+        match [self.outside, self.wall, self.inside, self.underneath].map(|bits| bits != 0) {
+            [true, false, false, false] => Some(Sense::Outside),
+            [false, true, false, false] => Some(Sense::Wall),
+            [false, false, false, true] => Some(Sense::Underneath),
+            [false, false, _, false] => Some(Sense::Inside),
             _ => None,
         }
     }
+}
+
+/// What each cell looks at for most faces, in the order of the words of the sets.
+fn looks([solid, room, before_wall, opened, above_floor]: [&Cells; 5]) -> Vec<Looks> {
+    let words = solid.words().iter().zip(room.words()).zip(before_wall.words());
+    let words = words.zip(opened.words()).zip(above_floor.words());
+    let looks = words.map(|((((solid, room), wall), opened), above_floor)| {
+        let (outside, bare) = (room & !solid, !solid);
+        let wall = wall & bare & !outside;
+        let rest = bare & !outside & !wall;
+        let inside = rest & opened & !above_floor;
+        Looks {
+            outside,
+            wall,
+            inside,
+            underneath: rest & !inside,
+            above_floor: above_floor & bare,
+        }
+    });
+    looks.collect()
 }
 
 /// Whether a part is finished all around, also towards the wall: legs, and what the maker added.
@@ -480,28 +500,47 @@ fn cells_of(planes: &[Planes; 3], [low, high]: &[[f64; 3]; 2]) -> [[usize; 2]; 3
 fn closed_gaps([solid, fronts]: [&Cells; 2], planes: &[Planes; 3], width: f64) -> [Cells; 2] {
     let mut gaps = [solid.shape().none(), solid.shape().none()];
     let runs = [0, 1].map(|axis| planes[axis].narrow_runs(width));
-    for _ in 0..2 {
-        let mut filled = [solid.clone(), fronts.clone()];
-        for (filled, gaps) in filled.iter_mut().zip(&gaps) {
-            filled.add(gaps);
-        }
-        for (axis, runs) in runs.iter().enumerate() {
-            for run in runs {
-                close(&filled, axis, *run, &mut gaps);
-            }
-        }
-        close_levels(&filled, &planes[2], width, &mut gaps);
-    }
+    let everywhere = |_: usize, _: usize| true;
+    close_all([solid, fronts], planes, &runs, width, everywhere, &mut gaps);
+    let known = gaps.clone();
+    let has_gap = |x: usize, y: usize| known[0].column(x, y).iter().any(|bits| *bits != 0);
+    let (mut filled, mut of_fronts) = (solid.clone(), fronts.clone());
+    filled.add(&known[0]);
+    of_fronts.add(&known[1]);
+    close_all([&filled, &of_fronts], planes, &runs, width, has_gap, &mut gaps);
     gaps
 }
 
+/// Closes gaps along all axes that end in columns which are `looked_at`.
+fn close_all(
+    filled: [&Cells; 2],
+    planes: &[Planes; 3],
+    runs: &[Vec<[usize; 2]>; 2],
+    width: f64,
+    looked_at: impl Fn(usize, usize) -> bool + Copy,
+    gaps: &mut [Cells; 2],
+) {
+    for (axis, runs) in runs.iter().enumerate() {
+        for run in runs {
+            close(filled, axis, *run, looked_at, gaps);
+        }
+    }
+    close_levels(filled, &planes[2], width, looked_at, gaps);
+}
+
 /// Closes the gaps along the columns: air between two solids.
-fn close_levels([filled, fronts]: &[Cells; 2], planes: &Planes, width: f64, gaps: &mut [Cells; 2]) {
+fn close_levels(
+    [filled, fronts]: [&Cells; 2],
+    planes: &Planes,
+    width: f64,
+    looked_at: impl Fn(usize, usize) -> bool,
+    gaps: &mut [Cells; 2],
+) {
     let shape @ Shape {
         cells: [nx, ny, _], ..
     } = filled.shape();
     for x in 0..nx {
-        for y in 0..ny {
+        for y in (0..ny).filter(|y| looked_at(x, *y)) {
             for [first, end] in filled.free_between(x, y) {
                 if !planes.is_narrow([first, end], width) {
                     continue;
@@ -546,7 +585,13 @@ fn open_gaps(around_fronts: &Cells, closed: &Cells, room: &Cells, planes: &[Plan
 
 /// Closes the gaps of one run of cells along an axis that is level: free from its first to its last, filled before and behind
 /// it.
-fn close([filled, fronts]: &[Cells; 2], axis: usize, [first, end]: [usize; 2], gaps: &mut [Cells; 2]) {
+fn close(
+    [filled, fronts]: [&Cells; 2],
+    axis: usize,
+    [first, end]: [usize; 2],
+    looked_at: impl Fn(usize, usize) -> bool,
+    gaps: &mut [Cells; 2],
+) {
     let shape @ Shape {
         cells: [nx, ny, _], ..
     } = filled.shape();
@@ -558,6 +603,9 @@ fn close([filled, fronts]: &[Cells; 2], axis: usize, [first, end]: [usize; 2], g
     for other in 0..if axis == 0 { ny } else { nx } {
         let [x0, y0] = place(first - 1, other);
         let [x1, y1] = place(end, other);
+        if !looked_at(x0, y0) && !looked_at(x1, y1) {
+            continue;
+        }
         gap.copy_from_slice(filled.column(x0, y0));
         keep(&mut gap, filled.column(x1, y1));
         for along in first..end {

@@ -117,6 +117,11 @@ impl Shape {
         bits
     }
 
+    /// The place of the first word of a column.
+    pub(super) fn start(self, x: usize, y: usize) -> usize {
+        (x * self.cells[1] + y) * self.words
+    }
+
     /// Bits count from the highest cell down: what falls is a carry of an addition.
     fn bit(self, level: usize) -> [usize; 2] {
         let place = self.cells[2] - 1 - level;
@@ -137,7 +142,12 @@ impl Cells {
     }
 
     fn start(&self, x: usize, y: usize) -> usize {
-        (x * self.shape.cells[1] + y) * self.shape.words
+        self.shape.start(x, y)
+    }
+
+    /// All words, column by column.
+    pub(super) fn words(&self) -> &[u64] {
+        &self.bits
     }
 
     /// One upright column.
