@@ -140,7 +140,7 @@ async fn records_of_the_first_version_are_still_read() {
 #[wasm_bindgen_test]
 async fn records_of_the_second_version_are_still_read() {
     let mut workshop: Value =
-        serde_json::from_str(include_str!("../../workshop/src/format/v2-invented.json")).unwrap();
+        serde_json::from_str(include_str!("../../workshop/tests/frozen/saved/file-2.json")).unwrap();
     let pieces: Vec<Value> = workshop["pieces"].as_array().unwrap().clone();
     let ids: Vec<&str> = pieces.iter().map(|piece| piece["id"].as_str().unwrap()).collect();
     workshop["pieces"] = json!(ids);
@@ -156,6 +156,6 @@ async fn records_of_the_second_version_are_still_read() {
     let (found, notices) = store.load().await.unwrap().unwrap();
     assert!(notices.is_empty(), "{notices:?}");
     assert_eq!(found.pieces.len(), pieces.len());
-    let whole = workshop::format::load(include_str!("../../workshop/src/format/v2-invented.json")).unwrap();
+    let whole = workshop::format::load(include_str!("../../workshop/tests/frozen/saved/file-2.json")).unwrap();
     assert_eq!(found, whole.workshop);
 }

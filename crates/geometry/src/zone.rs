@@ -45,8 +45,8 @@ impl Zone {
         Zone::ALL.into_iter().find(|zone| zone.key() == key)
     }
 
-    /// Whether it gets the finish if nobody says otherwise (common practice, no source).
-    pub fn painted_by_default(self) -> bool {
+    /// Whether it gets the finish if nobody says otherwise (common practice, no source), in the first edition.
+    pub(crate) fn painted_by_default(self) -> bool {
         !matches!(self, Zone::Inside | Zone::Unseen)
     }
 

@@ -459,6 +459,10 @@ export interface SavedPiece {
   count?: number;
   /** The key of its kind. */
   furniture: string;
+  /** Which usual sizes, styles, rows and coats stand in for what is left out; 1 if it is not there. */
+  edition?: number;
+  /** The results that its maker last saw or was told about; 1 if it is not there. */
+  shown?: number;
   readings?: Record<string, Reading>;
   styles?: Record<string, string>;
   counts?: Record<string, number>;

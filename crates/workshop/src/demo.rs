@@ -9,7 +9,7 @@ const FILE: &str = include_str!("../../../www/invented-workshop.json");
 pub fn invented_workshop() -> Workshop {
     // The file is part of the program; the test below fails if it does not load.
     format::load(FILE)
-        .map(|loaded| loaded.workshop)
+        .map(|loaded| loaded.workshop.told())
         .unwrap_or_default()
 }
 

@@ -23,6 +23,7 @@ pub mod out;
 mod palette;
 pub mod preparing;
 mod prices;
+pub mod results;
 #[cfg(test)]
 mod samples;
 pub mod shelf;

@@ -1,7 +1,7 @@
 //! Any piece of furniture, made by bytes.
 
 use geometry::{
-    Added, AddedShape, Along, Bay, Change, Fill, Furniture, Kind, LengthField, Row, Shape, Towards,
+    Added, AddedShape, Along, Bay, Change, Edition, Fill, Furniture, Kind, LengthField, Row, Shape, Towards,
 };
 use units::Length;
 
@@ -36,7 +36,7 @@ pub(crate) fn any(bytes: &mut Bytes) -> Furniture {
 
 /// Around the usual size of a field as often as anywhere between its limits.
 fn length(bytes: &mut Bytes, field: &LengthField) -> Length {
-    let usual = Kind::Dresser.usual(field).as_millimetres();
+    let usual = Edition::LATEST.size(Kind::Dresser, field).as_millimetres();
     Length::millimetres(if bytes.yes() {
         bytes.millimetres(usual * 0.7, usual * 1.4)
     } else {

@@ -197,8 +197,8 @@ fn fault(shown: &Shown, id: FieldId) -> Option<String> {
 /// A question about a size that is far from the usual one.
 fn doubt(shown: &Shown, id: FieldId) -> Option<String> {
     let field = Piece::field(id).filter(|_| matches!(id, FieldId::Of(_)))?;
-    let kind = shown.piece.kind;
-    let usual = kind.doubts(field, shown.piece.reading(id)?.length())?;
+    let (kind, edition) = (shown.piece.kind, shown.piece.edition);
+    let usual = kind.doubts(edition, field, shown.piece.reading(id)?.length())?;
     let usual = shown.app.length(usual);
     Some(format!(
         "{} of this kind: about {usual}. Is this right?",

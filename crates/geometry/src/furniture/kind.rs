@@ -2,11 +2,15 @@
 //!
 //! Widths, depths and heights lie within the class of data that architectural handbooks give (from memory, not
 //! confirmed); the rest is common practice, no source.
+//!
+//! The tables of usual sizes, styles, rows and counts here are those of the first edition. Saved pieces rest on them,
+//! so they never change: see `edition.rs`.
 
 use units::Length;
 
 use super::bay::{Bay, Fill, Row};
 use super::counts::{self, CountField};
+use super::edition::Edition;
 use super::fields::{self, LengthField};
 use super::styles::{BackStyle, BaseStyle, DoorStyle, Edge, LegStyle, Styles};
 use crate::profile::Shape;
@@ -184,7 +188,7 @@ impl Kind {
     }
 
     /// How it is usually made.
-    pub fn usual_styles(self) -> Styles {
+    pub(super) fn usual_styles(self) -> Styles {
         let plain = Styles::default();
         match self {
             Kind::Nightstand => Styles {
@@ -265,7 +269,7 @@ impl Kind {
     }
 
     /// The usual size of a measurement that was not taken; see also [`super::Furniture::length`].
-    pub fn usual(self, field: &LengthField) -> Length {
+    pub(super) fn usual(self, field: &LengthField) -> Length {
         let [width, depth, height] = self.usual_size();
         let inches = match field.key {
             key if key == fields::WIDTH.key || key == fields::TOP_WIDTH.key => width,
@@ -278,8 +282,8 @@ impl Kind {
     }
 
     /// The usual size, if this width, depth or height is so far from it that a slip of the tape or of the unit is likelier.
-    pub fn doubts(self, field: &LengthField, length: Length) -> Option<Length> {
-        let usual = self.usual(field);
+    pub fn doubts(self, edition: Edition, field: &LengthField, length: Length) -> Option<Length> {
+        let usual = edition.size(self, field);
         let times = length / usual;
         let is_far = !(1.0 / FAR..=FAR).contains(&times);
         (is_far && field.is_of_whole()).then_some(usual)
@@ -383,7 +387,7 @@ mod tests {
 
     #[test]
     fn a_size_far_from_the_usual_one_is_asked_about() {
-        let doubts = |field, inches| Kind::Dresser.doubts(field, Length::inches(inches));
+        let doubts = |field, inches| Kind::Dresser.doubts(Edition::First, field, Length::inches(inches));
         assert_eq!(doubts(&fields::WIDTH, 10.0), Some(Length::inches(60.0)));
         assert_eq!(doubts(&fields::WIDTH, 33.875), None);
         // 18 in taken as 45.7 of something is 2.54 times as much.

@@ -9,6 +9,7 @@ mod chest;
 mod columns;
 pub mod counts;
 mod dimensions;
+mod edition;
 pub mod fields;
 mod frame;
 mod fronts;
@@ -31,6 +32,7 @@ use units::Length;
 pub use bay::{Bay, Fill, MAX_BAYS, MAX_COLUMNS, MAX_ROWS, MAX_SHELVES, Row};
 pub use change::Change;
 pub use counts::{CountField, Counts};
+pub use edition::Edition;
 pub use fields::{BayPlace, FieldId, LengthField, Measures};
 pub use kind::{Construction, Kind};
 pub use problem::Problem;
@@ -56,6 +58,8 @@ use styles::BaseStyle;
 pub struct Furniture {
     /// What kind of piece it is.
     pub kind: Kind,
+    /// What stands in for all that was not measured, chosen or counted.
+    pub edition: Edition,
     /// What was measured.
     pub measures: Measures,
     /// How it is made.
@@ -71,15 +75,21 @@ pub struct Furniture {
 }
 
 impl Furniture {
-    /// A piece of this kind before anything was measured.
+    /// A new piece of this kind before anything was measured.
     pub fn usual(kind: Kind) -> Self {
+        Furniture::of_edition(kind, Edition::LATEST)
+    }
+
+    /// A piece of this kind before anything was measured, as an edition has it.
+    pub fn of_edition(kind: Kind, edition: Edition) -> Self {
         Furniture {
             kind,
+            edition,
             measures: Measures::default(),
-            styles: kind.usual_styles(),
+            styles: edition.styles(kind),
             counts: Counts::default(),
-            bays: kind.usual_bays(),
-            upper: kind.usual_upper_bays(),
+            bays: edition.bays(kind, false),
+            upper: edition.bays(kind, true),
             changes: vec![],
         }
     }
@@ -102,9 +112,12 @@ impl Furniture {
 
     /// The measured length, or the usual one of the kind.
     pub fn length(&self, field: &LengthField) -> Length {
-        if let Some(measured) = self.measures.get(field) {
-            return measured;
-        }
+        let measured = self.measures.get(field);
+        measured.unwrap_or_else(|| self.edition.length(self, field))
+    }
+
+    /// The length that was not measured, in the first edition.
+    fn usual_length(&self, field: &LengthField) -> Length {
         match field.key {
             key if key == fields::EDGE_WIDTH.key => self.length(&fields::EDGE_HEIGHT),
             key if key == fields::EDGE_GIRTH.key => self.length(&fields::TOP_THICKNESS),
@@ -129,7 +142,7 @@ impl Furniture {
     pub fn count(&self, field: &CountField) -> u32 {
         self.counts
             .get(field)
-            .unwrap_or_else(|| self.kind.usual_count(field))
+            .unwrap_or_else(|| self.edition.count(self.kind, field))
     }
 
     /// The bays of one of the cases.

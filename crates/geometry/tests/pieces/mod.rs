@@ -145,7 +145,9 @@ impl Draw {
         for field in piece.fields() {
             let place = fields::ALL.iter().position(|known| *known == field).unwrap();
             if let Some(size) = self.measures[place] {
-                piece.measures.set(field, size.of(field, self.kind.usual(field)));
+                piece
+                    .measures
+                    .set(field, size.of(field, piece.edition.size(self.kind, field)));
             }
         }
         self.measure_bays(&mut piece);

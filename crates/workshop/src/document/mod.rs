@@ -10,11 +10,14 @@ mod settings;
 use std::rc::Rc;
 
 use coatings::Rgb;
-use geometry::{BayPlace, Counts, FieldId, Furniture, Kind, LengthField, Measures, Styles, Zone, fields};
+use geometry::{
+    BayPlace, Counts, Edition, FieldId, Furniture, Kind, LengthField, Measures, Styles, Zone, fields,
+};
 use serde_json::{Map, Value};
 use units::{Length, LengthError, LengthUnit, SortedMap, System, as_typed, read_length};
 
 use crate::book::Books;
+use crate::results::RESULTS;
 
 pub use bay::{Bay, Row};
 pub use change::{ChangeKind, PieceChange};
@@ -117,6 +120,10 @@ pub struct Piece {
     pub count: u32,
     /// What kind of piece it is.
     pub kind: Kind,
+    /// What stands in for all that was not measured, chosen or counted. It stays with the piece for good.
+    pub edition: Edition,
+    /// The results that the maker has seen, or was told about: see [`crate::results`].
+    pub shown: u64,
     /// What was measured, by the key of the field.
     pub readings: SortedMap<&'static str, Reading>,
     /// How it is made.
@@ -191,15 +198,22 @@ impl Colour {
 }
 
 impl Piece {
-    /// A piece of this kind of which nothing was measured yet.
+    /// A new piece of this kind of which nothing was measured yet.
     pub fn new(id: PieceId, kind: Kind) -> Self {
-        let usual = Furniture::usual(kind);
+        Piece::of_edition(id, kind, Edition::LATEST)
+    }
+
+    /// A piece of this kind of which nothing was measured yet, as an edition has it.
+    pub fn of_edition(id: PieceId, kind: Kind, edition: Edition) -> Self {
+        let usual = Furniture::of_edition(kind, edition);
         let bays = |bays: &[geometry::Bay]| bays.iter().map(Bay::usual).collect();
         Piece {
             id,
             name: kind.label().into(),
             count: 1,
             kind,
+            edition,
+            shown: RESULTS,
             readings: SortedMap::new(),
             styles: usual.styles,
             counts: usual.counts.clone(),
@@ -208,7 +222,7 @@ impl Piece {
             changes: vec![],
             zones: SortedMap::new(),
             choices: SortedMap::new(),
-            scheme: Scheme::usual(),
+            scheme: Scheme::of_edition(edition),
             books: Books::default(),
             beyond: Map::new(),
         }
@@ -225,13 +239,14 @@ impl Piece {
             .readings
             .iter()
             .filter_map(|(key, reading)| Some((fields::by_key(key)?, reading.length())));
-        let usual = Furniture::usual(self.kind);
+        let usual = Furniture::of_edition(self.kind, self.edition);
         let built = |bays: &[Bay], usual: &[geometry::Bay]| {
             let bays = bays.iter().enumerate();
             bays.map(|(i, bay)| bay.geometry(usual.get(i))).collect()
         };
         Furniture {
             kind: self.kind,
+            edition: self.edition,
             measures: measured.collect::<Measures>(),
             styles: self.styles,
             counts: self.counts.clone(),
@@ -303,6 +318,11 @@ impl Piece {
     pub fn scheme_of(&self, zone: &str) -> &Scheme {
         let own = self.zones.get(zone).and_then(|zone| zone.scheme.as_ref());
         own.unwrap_or(&self.scheme)
+    }
+
+    /// Whether a zone gets the finish if nobody says otherwise. Zones of the maker's own do.
+    pub fn usually_paints(&self, zone: &str) -> bool {
+        Zone::by_key(zone).is_none_or(|zone| self.edition.paints(zone))
     }
 
     /// Every scheme of the piece: its own, then those of its zones.

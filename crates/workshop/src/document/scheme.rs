@@ -4,6 +4,7 @@ use std::rc::Rc;
 
 use coatings::suggest::{SuggestedLayer, Suggestion, suggest};
 use coatings::{Basis, Body, Condition, Stage, Wish};
+use geometry::Edition;
 
 use super::{Colour, OwnMaterial, generic, material_of};
 
@@ -42,10 +43,15 @@ pub struct LayerPlan {
 impl LayerPlan {
     /// One coat with the tool that the material is usually put on with, and none of it in hand.
     pub fn usual(material: &coatings::Material) -> Self {
-        // What is wiped is wiped; all else is brushed.
-        let tools = match material.body {
-            Body::Wash | Body::Penetrating | Body::Paste => ["pad", "brush"],
-            Body::Varnish | Body::Paint => ["brush", "pad"],
+        LayerPlan::of_edition(material, Edition::LATEST)
+    }
+
+    /// The same as an edition has it.
+    pub fn of_edition(material: &coatings::Material, edition: Edition) -> Self {
+        let tools = match (edition, material.body) {
+            // What is wiped is wiped; all else is brushed.
+            (Edition::First, Body::Wash | Body::Penetrating | Body::Paste) => ["pad", "brush"],
+            (Edition::First, Body::Varnish | Body::Paint) => ["brush", "pad"],
         };
         let tool = tools.into_iter().find(|key| {
             let tool = coatings::tool(key);
@@ -78,17 +84,24 @@ impl Scheme {
         }
     }
 
-    /// Clean, one coat of primer, two of paint, two of clear: the common scheme for painted furniture (common
-    /// practice, no source).
+    /// How a new piece is usually finished.
     pub fn usual() -> Self {
-        let layers = [
-            ("degreaser", 1),
-            ("bonding-primer", 1),
-            ("trim-enamel", 2),
-            ("water-polyurethane", 2),
-        ];
+        Scheme::of_edition(Edition::LATEST)
+    }
+
+    /// How a piece of an edition is finished if nobody says otherwise. Clean, one coat of primer, two of paint, two of
+    /// clear: the common scheme for painted furniture (common practice, no source).
+    pub fn of_edition(edition: Edition) -> Self {
+        let layers = match edition {
+            Edition::First => [
+                ("degreaser", 1),
+                ("bonding-primer", 1),
+                ("trim-enamel", 2),
+                ("water-polyurethane", 2),
+            ],
+        };
         let layers = layers.into_iter().filter_map(|(key, coats)| {
-            let usual = LayerPlan::usual(coatings::material(key)?);
+            let usual = LayerPlan::of_edition(coatings::material(key)?, edition);
             Some(LayerPlan { coats, ..usual })
         });
         Scheme {

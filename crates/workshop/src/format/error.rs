@@ -165,6 +165,11 @@ pub enum Notice {
         /// Which setting.
         what: &'static str,
     },
+    /// A link from before links said which coats are usual leaves out its coats.
+    CoatsLeftOut {
+        /// The name of the piece.
+        piece: String,
+    },
     /// A number out of its limits; the nearest one within was taken.
     OutOfLimits {
         /// The name of the piece.
@@ -257,6 +262,12 @@ impl fmt::Display for Notice {
                 write!(
                     f,
                     "The {what} of the workshop could not be read and was left out."
+                )
+            }
+            Notice::CoatsLeftOut { piece } => {
+                write!(
+                    f,
+                    "{piece}: check the coats. This older link does not list them, so they are the usual ones."
                 )
             }
             Notice::OutOfLimits { piece, what, taken } => {

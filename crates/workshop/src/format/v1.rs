@@ -1,12 +1,12 @@
 //! Format 1 of the save file: drawers in one case of boards. It is read for ever and written no more. What
 //! stands in this file never changes: a new format gets a file of its own, and a step from this one to it.
 
+use geometry::Edition;
 use serde::Serialize;
 use serde_json::{Map, Value};
 
 use super::record::{Entries, Named, Readable, Record, RecordError};
 use super::v3;
-use crate::document::Scheme;
 
 /// What format 1 saved of a piece. What it saved of a workshop has not changed since.
 pub(super) struct PieceRecord {
@@ -35,6 +35,7 @@ struct RowRecord {
     height: Option<ReadingRecord>,
 }
 
+#[derive(Default)]
 pub(super) struct SchemeRecord {
     colour: Option<String>,
     ground: Option<String>,
@@ -108,7 +109,9 @@ impl Record for StageRecord {
 }
 
 /// Entries that came with later formats; what stands under such a name in a file of format 1 is none of them.
-const NEW: [&str; 7] = ["styles", "counts", "bays", "upper", "changes", "zones", "books"];
+const NEW: [&str; 9] = [
+    "edition", "shown", "styles", "counts", "bays", "upper", "changes", "zones", "books",
+];
 
 /// The step to format 3.
 impl From<PieceRecord> for v3::PieceRecord {
@@ -128,6 +131,8 @@ impl From<PieceRecord> for v3::PieceRecord {
             name: old.name,
             count: old.count,
             furniture: old.furniture,
+            edition: Edition::First,
+            shown: None,
             readings: old.readings,
             styles: styles
                 .into_iter()
@@ -139,29 +144,42 @@ impl From<PieceRecord> for v3::PieceRecord {
             changes: vec![],
             zones: Named::default(),
             surfaces: surfaces.collect(),
-            scheme: old.scheme.map(Into::into).unwrap_or_default(),
+            scheme: old.scheme.unwrap_or_default().into(),
             books: Named::default(),
             beyond,
         }
     }
 }
 
-/// A primer, a paint and a topcoat became three layers; one that was not written was the usual one.
+/// The usual coats of formats 1 and 2, all put on with a brush.
+const USUAL: [(&str, u64); 3] = [
+    ("bonding-primer", 1),
+    ("trim-enamel", 2),
+    ("water-polyurethane", 2),
+];
+
+/// A primer, a paint and a topcoat became three layers; one that was not written was the usual one of the time. No can
+/// is in hand that was not written: those formats only asked whether a can was enough.
 impl From<SchemeRecord> for v3::SchemeRecord {
     fn from(old: SchemeRecord) -> Self {
-        // Cleaning was not planned then.
-        let mut usual = Scheme::usual().layers;
-        usual.retain(|layer| *layer.material != *"degreaser");
-        let stages = [old.primer, old.paint, old.topcoat];
-        let layers = stages.into_iter().zip(&usual).map(|(stage, usual)| match stage {
-            Some(stage) => v3::LayerRecord {
+        let stages = [old.primer, old.paint, old.topcoat].into_iter().zip(USUAL);
+        let layers = stages.map(|(stage, (material, coats))| {
+            let usual = StageRecord {
+                material: material.into(),
+                coats,
+                tool: "brush".into(),
+                can: String::new(),
+            };
+            let stage = stage.unwrap_or(usual);
+            v3::LayerRecord {
                 material: stage.material,
                 coats: stage.coats,
                 tool: stage.tool,
+                narrow: None,
+                thinned: 0,
                 can: Some(stage.can),
-                ..usual.into()
-            },
-            None => usual.into(),
+                level: None,
+            }
         });
         v3::SchemeRecord {
             colour: old.colour,
@@ -193,15 +211,14 @@ mod tests {
     use geometry::styles;
 
     /// The invented workshop as format 1 wrote it.
-    const WRITTEN: &str = include_str!("v1-invented.json");
+    const WRITTEN: &str = include_str!("../../tests/frozen/saved/file-1.json");
 
     #[test]
     fn what_format_1_wrote_is_the_same_workshop() {
         let Loaded { workshop, notices } = load(WRITTEN).unwrap();
         assert!(notices.is_empty(), "{notices:?}");
-        let now = invented_workshop();
-        assert_eq!(workshop, now);
-        assert_eq!(load(&save(&workshop)).unwrap().workshop, now);
+        assert_eq!(load(&save(&workshop)).unwrap().workshop, workshop);
+        assert_eq!(workshop.clone().told(), invented_workshop());
         let painted = workshop
             .pieces
             .iter()
@@ -211,6 +228,30 @@ mod tests {
         for (area, kernel) in painted.zip([3.046_929_39, 2.080_721_645]) {
             assert!((area.as_square_metres() - kernel).abs() < 5e-9, "{area:?}");
         }
+    }
+
+    #[test]
+    fn what_format_1_left_out_is_what_was_usual_in_its_time() {
+        let one = |scheme: &str| {
+            let text = format!(
+                "{{\"kind\": \"coatwright-workshop\", \"version\": 1, \"pieces\": [{{\"id\": \"a\", \"furniture\": \"nightstand\"{scheme}}}]}}"
+            );
+            let Loaded { workshop, notices } = load(&text).unwrap();
+            assert!(notices.is_empty(), "{notices:?}");
+            let layers = workshop.pieces[0].scheme.layers.iter();
+            let layers = layers.map(|layer| (layer.material.to_string(), layer.coats, layer.tool, layer.can));
+            layers.collect::<Vec<_>>()
+        };
+        let layer = |key: &str, coats, tool, can| (key.to_owned(), coats, tool, can);
+        let primer = || layer("bonding-primer", 1, "brush", None);
+        let topcoat = || layer("water-polyurethane", 2, "brush", None);
+        let usual = [primer(), layer("trim-enamel", 2, "brush", None), topcoat()];
+        assert_eq!(one(""), usual);
+        assert_eq!(one(", \"scheme\": {}"), usual);
+        let paint = ", \"scheme\": {\"paint\": {\"material\": \"chalk-type-paint\", \"coats\": 3, \"tool\": \"foam-roller\", \"can\": \"us-quart\"}}";
+        assert!(coatings::material("chalk-type-paint").is_some());
+        let painted = layer("chalk-type-paint", 3, "foam-roller", Some("us-quart"));
+        assert_eq!(one(paint), [primer(), painted, topcoat()]);
     }
 
     #[test]

@@ -8,14 +8,14 @@ use units::SortedMap;
 
 use crate::book::Books;
 use crate::document::{OwnMaterial, Piece, PieceId, Workshop};
-use crate::format::{self, Loaded};
+use crate::format::{self, Loaded, Notice};
 
 /// The longest text of a piece, in bytes, as it is before it is made smaller for a link. A piece has two or three thousand.
 pub const MAX_LINK_BYTES: usize = 64 * 1024;
 /// The first version of the save file whose records stood in a link.
 const FIRST_VERSION: u64 = 3;
-/// Entries of a piece that must be there whatever is usual.
-const NEEDED: [&str; 2] = ["name", "furniture"];
+/// Entries of a piece that must be there whatever is usual: what is usual hangs on the kind and the edition.
+const NEEDED: [&str; 4] = ["name", "furniture", "edition", "shown"];
 
 /// Why a piece was not put into a link, or not read from one.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -55,7 +55,7 @@ impl fmt::Display for LinkError {
 impl std::error::Error for LinkError {}
 
 /// A piece as text for a link, without its name in the workshop; `own` are the materials of the maker's own. What is as
-/// usual is left out, and so are prices and the books of the piece.
+/// usual in the edition of the piece is left out, and so are prices and the books of the piece.
 ///
 /// # Errors
 /// If the piece has more than [`MAX_LINK_BYTES`].
@@ -86,7 +86,7 @@ pub fn link_text(piece: &Piece, own: &[Rc<OwnMaterial>]) -> Result<String, LinkE
         ..piece.clone()
     };
     let mut file = written(bare, unpriced.collect());
-    let usual = Piece::new(piece.id.clone(), piece.kind);
+    let usual = Piece::of_edition(piece.id.clone(), piece.kind, piece.edition);
     let usual = first_piece(&mut written(usual, vec![]));
     let mut record = first_piece(&mut file);
     leave_out_usual(&mut record, &usual);
@@ -180,6 +180,7 @@ pub fn read_link(text: &str, id: PieceId) -> Result<Loaded, LinkError> {
         .filter(|_| version >= FIRST_VERSION)
         .ok_or(LinkError::NotAPiece)?
         .clone();
+    let is_unsure = !piece.contains_key("edition") && leaves_out_coats(&piece);
     piece.insert("id".into(), id.0.as_ref().into());
     let mut file = Map::new();
     file.insert("kind".into(), format::KIND.into());
@@ -188,11 +189,25 @@ pub fn read_link(text: &str, id: PieceId) -> Result<Loaded, LinkError> {
         file.insert("materials".into(), materials.clone());
     }
     file.insert("pieces".into(), Value::Array(vec![piece.into()]));
-    let loaded = format::load_value(file.into()).map_err(|_| LinkError::NotAPiece)?;
-    if loaded.workshop.pieces.is_empty() {
-        return Err(LinkError::NotAPiece);
+    let mut loaded = format::load_value(file.into()).map_err(|_| LinkError::NotAPiece)?;
+    let piece = loaded.workshop.pieces.first().ok_or(LinkError::NotAPiece)?;
+    if is_unsure {
+        let piece = piece.name.clone();
+        loaded.notices.push(Notice::CoatsLeftOut { piece });
     }
     Ok(loaded)
+}
+
+/// Whether a scheme of the piece does not say its coats. The usual coats changed once before links named their edition,
+/// and nothing else in a link tells which ones were meant.
+fn leaves_out_coats(piece: &Map<String, Value>) -> bool {
+    let is_without = |scheme: Option<&Value>| scheme.and_then(|scheme| scheme.get("layers")).is_none();
+    let zones = piece.get("zones").and_then(Value::as_object);
+    let mut of_zones = zones
+        .into_iter()
+        .flatten()
+        .filter_map(|(_, zone)| zone.get("scheme"));
+    is_without(piece.get("scheme")) || of_zones.any(|scheme| is_without(Some(scheme)))
 }
 
 #[cfg(test)]

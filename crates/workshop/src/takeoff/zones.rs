@@ -94,10 +94,9 @@ fn zone_of<'a>(surface: &SurfaceId, choice: Option<&'a SurfaceChoice>) -> &'a st
         .unwrap_or_else(|| surface.usual_zone().key())
 }
 
-/// Zones of the maker's own get the finish unless the maker says otherwise.
 fn is_zone_painted(piece: &Piece, key: &str) -> bool {
     let chosen = piece.zones.get(key).and_then(|zone| zone.painted);
-    chosen.unwrap_or_else(|| Zone::by_key(key).is_none_or(Zone::painted_by_default))
+    chosen.unwrap_or_else(|| piece.usually_paints(key))
 }
 
 /// The zone of a surface with this net area that gets the finish; nothing for one that does not.

@@ -50,7 +50,7 @@ fn content(shown: &Shown, takeoff: &Takeoff, zone: &ZoneLine) -> Html {
 /// The switch of the whole zone.
 fn switch(shown: &Shown, zone: &ZoneLine) -> Html {
     let painted = !zone.painted;
-    let usual = Zone::by_key(&zone.key).is_none_or(Zone::painted_by_default);
+    let usual = shown.piece.usually_paints(&zone.key);
     let edit = PieceEdit::ZonePainted(zone.key.clone(), (painted != usual).then_some(painted));
     html! {
         <label class="switch">

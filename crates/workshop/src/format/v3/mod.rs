@@ -4,7 +4,8 @@
 mod read;
 mod write;
 
-use serde::Serialize;
+use geometry::Edition;
+use serde::{Serialize, Serializer};
 use serde_json::{Map, Value};
 
 pub(super) use read::load;
@@ -47,6 +48,10 @@ pub struct PieceRecord {
     pub(super) name: String,
     pub(super) count: u64,
     pub(super) furniture: String,
+    #[serde(serialize_with = "number_of")]
+    pub(super) edition: Edition,
+    /// The first results, if it is not there.
+    pub(super) shown: Option<Readable<u64>>,
     pub(super) readings: Readings,
     pub(super) styles: Named<String>,
     #[serde(skip_serializing_if = "Named::is_empty")]
@@ -66,6 +71,10 @@ pub struct PieceRecord {
     pub(super) books: BookRecords,
     #[serde(flatten)]
     pub(super) beyond: Map<String, Value>,
+}
+
+fn number_of<S: Serializer>(edition: &Edition, serializer: S) -> Result<S::Ok, S::Error> {
+    serializer.serialize_u64(edition.number())
 }
 
 type Readings = Named<ReadingRecord>;
@@ -168,7 +177,7 @@ pub(super) struct ZoneRecord {
     scheme: Option<SchemeRecord>,
 }
 
-/// A scheme without layers has the usual ones; one with an empty list has none.
+/// A scheme without layers has the usual ones of the edition of its piece; one with an empty list has none.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub(crate) struct SchemeRecord {
     #[serde(skip_serializing_if = "Option::is_none")]

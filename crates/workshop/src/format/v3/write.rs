@@ -27,9 +27,8 @@ impl<P> WorkshopRecord<P> {
             title: workshop.title.clone(),
             note: workshop.note.clone(),
             units: workshop.units.word().into(),
-            confidence: unusual(settings.confidence)
-                .map(|confidence| Readable(Some(u64::from(confidence.percent())))),
-            inches: unusual(settings.inches).map(|inches| Readable(Some(inches.word().into()))),
+            confidence: Some(Readable(Some(u64::from(settings.confidence.percent())))),
+            inches: Some(Readable(Some(settings.inches.word().into()))),
             currency: settings
                 .currency
                 .map(|currency| Readable(Some(currency.code().into()))),
@@ -47,11 +46,6 @@ impl<P> WorkshopRecord<P> {
             beyond: workshop.beyond.clone(),
         }
     }
-}
-
-/// A setting that need be written, because it is not the usual one.
-fn unusual<T: Default + PartialEq>(setting: T) -> Option<T> {
-    Some(setting).filter(|setting| *setting != T::default())
 }
 
 impl PieceRecord {
@@ -82,6 +76,8 @@ impl PieceRecord {
             name: piece.name.clone(),
             count: u64::from(piece.count),
             furniture: piece.kind.key().into(),
+            edition: piece.edition,
+            shown: Some(Readable(Some(piece.shown))),
             readings: readings
                 .map(|(key, reading)| ((*key).into(), reading.into()))
                 .collect(),
@@ -108,7 +104,7 @@ impl PieceRecord {
 /// The choices that matter for the piece, and those that would not come back by themselves.
 fn styles_of(piece: &Piece) -> Named<String> {
     let matter = piece.furniture().style_fields();
-    let usual = piece.kind.usual_styles();
+    let usual = piece.edition.styles(piece.kind);
     let written = styles::ALL
         .into_iter()
         .filter(|field| matter.contains(field) || field.of(&piece.styles) != field.of(&usual));

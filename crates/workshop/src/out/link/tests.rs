@@ -9,6 +9,7 @@ use units::{LengthUnit, System};
 
 use super::*;
 use crate::document::{Colour, LabelReading, Price, Reading, label_field};
+use crate::results::RESULTS;
 use crate::{BookEdit, ChangeKind, Edit, MaterialEdit, PieceChange, PieceEdit, SchemeEdit, Sign};
 
 fn id(name: &str) -> PieceId {
@@ -169,7 +170,9 @@ fn what_is_usual_is_not_in_the_link() {
         let workshop = workshop(kind, System::UsCustomary, &[]);
         let text = link_text(&workshop.pieces[0], &workshop.materials).unwrap();
         let link: Value = serde_json::from_str(&text).unwrap();
-        let piece = serde_json::json!({"name": kind.label(), "furniture": kind.key()});
+        let piece = serde_json::json!({
+            "name": kind.label(), "furniture": kind.key(), "edition": 1, "shown": RESULTS,
+        });
         assert_eq!(link, serde_json::json!({"version": 3, "piece": piece}), "{text}");
     }
     let text = link_text(&invented().pieces[0], &[]).unwrap();
@@ -245,8 +248,10 @@ fn a_text_that_is_no_piece_is_refused_with_its_reason() {
         LinkError::Newer { version: 4 }
     );
     assert_eq!(refused(&" ".repeat(MAX_LINK_BYTES + 1)), LinkError::TooLarge);
-    let loaded = read_link("{\"version\":3,\"piece\":{\"furniture\":\"sofa\"}}", id("sent")).unwrap();
-    assert_eq!(loaded.notices.len(), 1);
+    let sofa = "{\"version\":3,\"piece\":{\"furniture\":\"sofa\",\"edition\":1}}";
+    assert_eq!(read_link(sofa, id("sent")).unwrap().notices.len(), 1);
+    let unknown = sofa.replace('1', "99");
+    assert_eq!(refused(&unknown), LinkError::NotAPiece);
     for error in [
         LinkError::TooLarge,
         LinkError::NotAPiece,
@@ -268,6 +273,26 @@ fn the_description_for_people_shows_a_link_that_is_read() {
     let written = link_text(&workshop.pieces[0], &[]).unwrap();
     let value = |text: &str| serde_json::from_str::<Value>(text).unwrap();
     assert_eq!(value(&written), value(example));
+}
+
+/// Links began while the usual coats were others, and did not say which ones they left out.
+#[test]
+fn an_older_link_that_leaves_out_its_coats_says_so() {
+    let notices = |piece: &str| {
+        let text = format!("{{\"version\":3,\"piece\":{{\"furniture\":\"desk\",\"name\":\"Desk\"{piece}}}}}");
+        let Loaded { notices, .. } = read_link(&text, id("sent")).unwrap();
+        notices.iter().map(ToString::to_string).collect::<Vec<_>>()
+    };
+    let said = ["Desk: check the coats. This older link does not list them, so they are the usual ones."];
+    let listed = "\"scheme\":{\"layers\":[]}";
+    assert_eq!(notices(""), said);
+    assert_eq!(notices(",\"scheme\":{\"colour\":\"#102030\"}"), said);
+    assert_eq!(
+        notices(&format!(",{listed},\"zones\":{{\"top\":{{\"scheme\":{{}}}}}}")),
+        said
+    );
+    assert_eq!(notices(&format!(",{listed}")), [""; 0]);
+    assert_eq!(notices(",\"edition\":1"), [""; 0]);
 }
 
 #[test]

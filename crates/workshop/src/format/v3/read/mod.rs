@@ -9,7 +9,9 @@ mod settings;
 
 use std::rc::Rc;
 
-use geometry::{Fill, Kind, MAX_BAYS, MAX_COLUMNS, MAX_ROWS, MAX_SHELVES, Zone, counts, fields, styles};
+use geometry::{
+    Edition, Fill, Kind, MAX_BAYS, MAX_COLUMNS, MAX_ROWS, MAX_SHELVES, Zone, counts, fields, styles,
+};
 use serde_json::Value;
 use units::{LengthUnit, SortedMap, System};
 
@@ -23,6 +25,7 @@ use crate::edit::{MAX_COUNT, MAX_ZONES, may_be_key, shortened};
 use crate::format::record::{Named, RecordError};
 use crate::format::words::Word;
 use crate::format::{LoadError, Loaded, Notice, check_count};
+use crate::results::FIRST_RESULTS;
 
 /// How much of a text is repeated in a notice, in characters.
 const SHOWN: usize = 60;
@@ -74,12 +77,14 @@ fn shown(text: &str) -> String {
 impl<P> WorkshopRecord<P> {
     /// The workshop without its pieces; what cannot be kept as it was is said in a notice.
     pub fn into_workshop(self, notices: &mut Vec<Notice>) -> Workshop {
+        // What stands in here for an entry that is not there stood in for it in every version.
         let mut reader = Reader {
             name: "Workshop".into(),
+            edition: Edition::First,
             notices,
         };
         let units = Some(self.units).filter(|units| !units.is_empty());
-        let units = reader.word(units, System::default());
+        let units = reader.word(units, System::UsCustomary);
         let [title, note] = [shortened(&self.title), shortened(&self.note)];
         let materials = reader.materials(self.materials);
         let settings = Settings {
@@ -112,11 +117,13 @@ impl PieceRecord {
             } else {
                 name.clone()
             },
+            edition: self.edition,
             notices,
         };
         let kind = reader.kind(self.furniture);
-        let mut piece = Piece::new(PieceId(self.id.into()), kind);
+        let mut piece = Piece::of_edition(PieceId(self.id.into()), kind, self.edition);
         piece.name = name;
+        piece.shown = self.shown.and_then(|shown| shown.0).unwrap_or(FIRST_RESULTS);
         piece.count = reader.count(self.count, 1, u64::from(MAX_COUNT), "pieces in the set") as u32;
         reader.readings(self.readings, &mut piece);
         reader.styles(self.styles, &mut piece);
@@ -136,6 +143,8 @@ impl PieceRecord {
 /// Reads the parts of one piece and notes what could not be kept.
 struct Reader<'a> {
     name: String,
+    /// What stands in for what is not there.
+    edition: Edition,
     notices: &'a mut Vec<Notice>,
 }
 

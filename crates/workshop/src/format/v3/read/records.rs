@@ -1,5 +1,6 @@
 //! Records of format 3 from JSON.
 
+use geometry::Edition;
 use serde_json::Value;
 
 use crate::format::record::{Entries, Readable, Record, RecordError};
@@ -42,6 +43,8 @@ impl Record for PieceRecord {
             name: entries.take("name")?,
             count: entries.take_or("count", 1)?,
             furniture: entries.need("furniture")?,
+            edition: entries.take_or("edition", Edition::First)?,
+            shown: entries.take("shown")?,
             readings: entries.take("readings")?,
             styles: entries.take("styles")?,
             counts: entries.take("counts")?,
@@ -54,6 +57,13 @@ impl Record for PieceRecord {
             books: entries.take("books")?,
             beyond: entries.rest(),
         })
+    }
+}
+
+impl Record for Edition {
+    fn read(value: Value) -> Result<Self, RecordError> {
+        let edition = Edition::by_number(u64::read(value)?);
+        edition.ok_or(RecordError::wanted("an edition that is known here"))
     }
 }
 

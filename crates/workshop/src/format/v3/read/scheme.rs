@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use coatings::{Condition, Ground};
+use coatings::Ground;
 
 use super::{Reader, shown};
 use crate::document::{Colour, LayerPlan, OwnMaterial, Scheme, material_of};
@@ -13,7 +13,7 @@ use crate::format::v3::{LayerRecord, SchemeRecord};
 
 impl Reader<'_> {
     pub(super) fn scheme(&mut self, record: SchemeRecord, own: &[Rc<OwnMaterial>]) -> Scheme {
-        let usual = Scheme::usual();
+        let usual = Scheme::of_edition(self.edition);
         let colour = record.colour.and_then(|text| {
             let colour = Colour::read(&text);
             if colour.is_none() {
@@ -21,7 +21,7 @@ impl Reader<'_> {
             }
             colour
         });
-        let mut condition = Condition::default();
+        let mut condition = usual.condition;
         if let Some(key) = record.ground {
             match Ground::ALL.into_iter().find(|ground| ground.key() == key) {
                 Some(ground) => condition.ground = ground,
@@ -76,7 +76,7 @@ impl Reader<'_> {
 
     fn layer(&mut self, record: LayerRecord, own: &[Rc<OwnMaterial>]) -> Option<LayerPlan> {
         let material = material_of(own, &record.material)?;
-        let usual = LayerPlan::usual(&material);
+        let usual = LayerPlan::of_edition(&material, self.edition);
         let tool = |key: &str| {
             let tool = coatings::tool(key).filter(|tool| tool.film(material.body).is_some());
             tool.map(|tool| tool.key)

@@ -15,12 +15,12 @@ impl Reader<'_> {
     pub(super) fn confidence(&mut self, record: Option<Readable<u64>>) -> Confidence {
         let read = |percent: u64| Confidence::of_percent(u32::try_from(percent).ok()?);
         self.setting("wanted confidence", record, read)
-            .unwrap_or_default()
+            .unwrap_or(Confidence::Percent90)
     }
 
     pub(super) fn inches(&mut self, record: Option<Readable<String>>) -> Inches {
         self.setting(Inches::WHAT, record, |word| Inches::of(&word))
-            .unwrap_or_default()
+            .unwrap_or(Inches::Fractions)
     }
 
     pub(super) fn currency(&mut self, record: Option<Readable<String>>) -> Option<Currency> {
@@ -61,7 +61,7 @@ mod tests {
 
     use crate::document::{Confidence, Currency, Settings};
     use crate::format::{Loaded, load, save};
-    use units::Inches;
+    use units::{Inches, System};
 
     fn file(settings: Value) -> String {
         let mut file = json!({"kind": crate::format::KIND, "version": 3, "pieces": [], "later": 1});
@@ -80,14 +80,28 @@ mod tests {
     }
 
     #[test]
-    fn a_file_without_settings_has_the_usual_ones_and_gets_none() {
+    fn a_file_without_settings_has_those_that_always_stood_in_and_gets_them_written() {
         for version in [1, 2, 3] {
             let text = json!({"kind": crate::format::KIND, "version": version}).to_string();
             let Loaded { workshop, notices } = load(&text).unwrap();
             assert!(notices.is_empty(), "{notices:?}");
-            assert_eq!(workshop.settings, Settings::default());
+            // Spelled out: what is usual today may change, and what these files mean may not.
+            let meant = Settings {
+                confidence: Confidence::Percent90,
+                inches: Inches::Fractions,
+                currency: None,
+                finish: None,
+            };
+            assert_eq!(
+                (workshop.units, &workshop.settings),
+                (System::UsCustomary, &meant)
+            );
             let written: Value = serde_json::from_str(&save(&workshop)).unwrap();
-            for entry in ["confidence", "inches", "currency", "finish"] {
+            assert_eq!(
+                (&written["confidence"], &written["inches"]),
+                (&json!(90), &json!("fractions"))
+            );
+            for entry in ["currency", "finish"] {
                 assert_eq!(written.get(entry), None, "{entry}");
             }
         }

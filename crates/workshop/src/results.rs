@@ -1,0 +1,237 @@
+//! Results: which changes of this program gave saved pieces other numbers, and how a maker is told, once.
+//!
+//! A mended fault or a better-sourced figure may change areas and amounts of a piece that nobody touched. Each such
+//! change stands in [`CAUSES`] and raises [`RESULTS`]. A piece keeps the results it was last shown with.
+
+use std::rc::Rc;
+
+use geometry::{Edge, styles};
+
+use crate::document::{ChangeKind, Piece, Workshop};
+use crate::takeoff::unmeasured;
+
+/// The present results.
+pub const RESULTS: u64 = 2;
+/// The results of a piece that does not say which ones it was shown with.
+pub(crate) const FIRST_RESULTS: u64 = 1;
+
+/// The most pieces that are named in one sentence.
+const NAMED: usize = 3;
+
+/// A change of this program that gave pieces other numbers.
+pub struct Cause {
+    /// The results that it came with.
+    pub since: u64,
+    /// Its name in the tests that pin the numbers of old files; it never changes.
+    pub key: &'static str,
+    /// What may be new.
+    pub what: &'static str,
+    /// Why, in one sentence.
+    pub why: &'static str,
+    /// Whether it may have changed this piece.
+    touches: fn(&Piece) -> bool,
+}
+
+/// Every such change, the oldest first.
+pub const CAUSES: [Cause; 3] = [
+    Cause {
+        since: 2,
+        key: "faces-of-altered-pieces",
+        what: "Areas may be new",
+        why: "What the faces of a changed piece look at is now worked out from its parts as they are.",
+        touches: |piece| {
+            let mut changes = piece.changes.iter();
+            changes.any(|change| !matches!(change.kind, ChangeKind::Hole { .. }))
+        },
+    },
+    Cause {
+        since: 2,
+        key: "measured-top-edge",
+        what: "Areas may be new",
+        why: "A measured top edge is no longer counted twice.",
+        touches: |piece| {
+            let has_top = piece.furniture().style_fields().contains(&&styles::TOP_EDGE);
+            has_top && piece.styles.top_edge == Edge::Measured
+        },
+    },
+    Cause {
+        since: 2,
+        key: "spread-of-guesses",
+        what: "Ranges may be wider",
+        why: "Guessed sizes now vary as much as they do on real furniture.",
+        touches: |piece| !unmeasured(piece).is_empty(),
+    },
+];
+
+impl Cause {
+    /// The sentence about these pieces; nothing if none of them was shown before this change.
+    fn news(&self, pieces: &[Rc<Piece>]) -> Option<String> {
+        let touched = pieces
+            .iter()
+            .filter(|piece| piece.shown < self.since && !piece.is_invented() && (self.touches)(piece));
+        let names: Vec<&str> = touched.map(|piece| piece.called()).collect();
+        (!names.is_empty()).then(|| format!("{} for {}. {}", self.what, listed(&names), self.why))
+    }
+}
+
+/// What to tell a maker who opens this workshop: one sentence for each cause, with the pieces whose numbers it may have
+/// changed. Nothing is told of invented pieces.
+pub fn news(workshop: &Workshop) -> Vec<String> {
+    let causes = CAUSES.iter();
+    causes.filter_map(|cause| cause.news(&workshop.pieces)).collect()
+}
+
+impl Workshop {
+    /// The workshop after its maker was told the news.
+    pub fn told(mut self) -> Workshop {
+        for piece in &mut self.pieces {
+            if piece.shown < RESULTS {
+                Rc::make_mut(piece).shown = RESULTS;
+            }
+        }
+        self
+    }
+}
+
+impl Piece {
+    fn called(&self) -> &str {
+        if self.name.is_empty() {
+            self.kind.label()
+        } else {
+            &self.name
+        }
+    }
+}
+
+/// Names in a sentence.
+fn listed(names: &[&str]) -> String {
+    let (shown, rest) = names.split_at(names.len().min(NAMED));
+    let last = match (shown, rest.len()) {
+        ([_], 0) => None,
+        ([.., last], 0) => Some((*last).to_owned()),
+        (_, more) => Some(format!("{more} more")),
+    };
+    let first = if rest.is_empty() && last.is_some() {
+        &shown[..shown.len() - 1]
+    } else {
+        shown
+    };
+    let first = first.join(", ");
+    match last {
+        Some(last) => format!("{first} and {last}"),
+        None => first,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::format::{load, save};
+    use crate::{Edit, PieceChange, PieceEdit, PieceId, Reading, invented_workshop};
+    use geometry::Kind;
+    use units::LengthUnit;
+
+    fn shown(name: &str, kind: Kind, shown: u64, edits: &[PieceEdit]) -> Workshop {
+        let id = PieceId("a".into());
+        let add = Edit::Add { id: id.clone(), kind };
+        let name = PieceEdit::Name(name.into());
+        let edits = std::iter::once(&name).chain(edits);
+        let edits = edits.map(|edit| Edit::Piece(id.clone(), edit.clone()));
+        let mut workshop = std::iter::once(add)
+            .chain(edits)
+            .fold(Workshop::default(), |workshop, edit| {
+                workshop.apply(edit).unwrap()
+            });
+        Rc::make_mut(&mut workshop.pieces[0]).shown = shown;
+        workshop
+    }
+
+    /// Measures all that is asked for.
+    fn measured(mut workshop: Workshop) -> Workshop {
+        for field in unmeasured(&workshop.pieces[0]) {
+            let length = workshop.pieces[0]
+                .furniture()
+                .length(Piece::field(field).unwrap());
+            let reading = Reading::new(&format!("{} m", length.as_metres()), LengthUnit::Metre).ok();
+            let edit = PieceEdit::Measure(field, reading);
+            workshop = workshop.apply(Edit::Piece(PieceId("a".into()), edit)).unwrap();
+        }
+        workshop
+    }
+
+    #[test]
+    fn each_cause_names_the_pieces_that_it_touches() {
+        let plain = || measured(shown("Plain", Kind::Bench, 1, &[]));
+        assert_eq!(news(&plain()), [""; 0]);
+        let guessed = shown("Bench", Kind::Bench, 1, &[]);
+        assert_eq!(
+            news(&guessed),
+            ["Ranges may be wider for Bench. Guessed sizes now vary as much as they do on real furniture."]
+        );
+        let moved = PieceEdit::AddChange(PieceChange::new(ChangeKind::Remove { part: "top".into() }));
+        let altered = measured(shown("Bench", Kind::Bench, 1, &[moved]));
+        assert_eq!(news(&altered).len(), 1);
+        assert!(news(&altered)[0].starts_with("Areas may be new for Bench. What the faces"));
+        let edge = PieceEdit::Style("top-edge", "measured");
+        let edged = measured(shown("Desk", Kind::Desk, 1, std::slice::from_ref(&edge)));
+        assert_eq!(
+            news(&edged),
+            ["Areas may be new for Desk. A measured top edge is no longer counted twice."]
+        );
+        // A hole has no faces, and a frame has no top.
+        let hole = PieceEdit::AddChange(PieceChange::new(ChangeKind::Hole {
+            surface: "top/top".into(),
+        }));
+        assert_eq!(news(&measured(shown("Bench", Kind::Bench, 1, &[hole]))), [""; 0]);
+        assert_eq!(news(&measured(shown("Frame", Kind::Frame, 1, &[edge]))), [""; 0]);
+    }
+
+    #[test]
+    fn what_was_told_is_not_told_again_in_this_workshop_or_in_its_file() {
+        let old = shown("Bench", Kind::Bench, 1, &[]);
+        let told = old.clone().told();
+        assert_eq!((news(&old).len(), news(&told).len()), (1, 0));
+        assert_eq!(load(&save(&old)).unwrap().workshop, old);
+        assert_eq!(load(&save(&told)).unwrap().workshop, told);
+        // A page that is newer than this one has told more; that stays.
+        let newer = shown("Bench", Kind::Bench, RESULTS + 1, &[]);
+        assert_eq!(newer.clone().told(), newer);
+        // What is new has been shown as it is.
+        assert_eq!(
+            shown("Bench", Kind::Bench, RESULTS, &[]).told().pieces[0].shown,
+            RESULTS
+        );
+        assert_eq!(Piece::new(PieceId("a".into()), Kind::Bench).shown, RESULTS);
+    }
+
+    #[test]
+    fn nothing_is_told_of_invented_pieces() {
+        let mut workshop = invented_workshop();
+        for piece in &mut workshop.pieces {
+            Rc::make_mut(piece).shown = 1;
+        }
+        assert_eq!(news(&workshop), [""; 0]);
+    }
+
+    #[test]
+    fn few_pieces_are_named_and_many_are_counted() {
+        assert_eq!(listed(&["A"]), "A");
+        assert_eq!(listed(&["A", "B"]), "A and B");
+        assert_eq!(listed(&["A", "B", "C"]), "A, B and C");
+        assert_eq!(listed(&["A", "B", "C", "D", "E"]), "A, B, C and 2 more");
+    }
+
+    #[test]
+    fn every_cause_belongs_to_results_that_came() {
+        let since: Vec<u64> = CAUSES.iter().map(|cause| cause.since).collect();
+        assert!(since.is_sorted() && since.iter().all(|since| *since > FIRST_RESULTS));
+        assert_eq!(since.last(), Some(&RESULTS), "the last results have a cause");
+        for cause in &CAUSES {
+            assert!(
+                cause.why.ends_with('.') && !cause.what.ends_with('.'),
+                "{}",
+                cause.key
+            );
+        }
+    }
+}
