@@ -146,6 +146,10 @@ impl Keeper {
                 *self.0.wanted.borrow_mut() = workshop.clone();
                 self.0.tell.emit(Act::Loaded(workshop));
                 self.0.tell.emit(Act::Keeping(Keeping::Kept));
+                // Nothing is written over what could not be read whole until the maker changes it.
+                if notices.is_empty() {
+                    self.0.tell.emit(Act::Told);
+                }
                 for notice in notices {
                     self.0.tell.emit(Act::Tell(Message::Plain(notice.to_string())));
                 }

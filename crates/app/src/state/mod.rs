@@ -10,6 +10,7 @@ use std::rc::Rc;
 use crate::standing::{News, Standing};
 use geometry::FieldId;
 use units::{Length, SortedMap, SortedSet, show_length_in};
+use workshop::results::news;
 use workshop::{BookEdit, BrushTo, Edit, EditError, Piece, PieceEdit, PieceId, Workshop};
 
 pub use look::Look;
@@ -171,6 +172,8 @@ pub struct App {
 pub enum Act {
     /// The document came out of the database, or was changed in another tab.
     Loaded(Rc<Workshop>),
+    /// The maker was told which pieces have other numbers; the document keeps that.
+    Told,
     /// The maker changes the document.
     Edit(Edit),
     /// The maker adds a piece and opens it.
@@ -271,10 +274,18 @@ impl App {
         let mut next = self.clone();
         match act {
             Act::Loaded(workshop) => {
+                next.tell_news(&workshop);
                 next.workshop = workshop;
                 next.past.forget();
                 next.forget_typing();
                 next.keep_open_piece();
+            }
+            Act::Told => {
+                let told = Workshop::clone(&next.workshop).told();
+                if told != *next.workshop {
+                    next.workshop = Rc::new(told);
+                    next.is_to_be_kept();
+                }
             }
             Act::Edit(edit) => {
                 // Only a change of the open piece leaves what is being typed meaning what it meant.
@@ -333,7 +344,13 @@ impl App {
             Act::Finished(zone) => next.finished = zone,
             Act::Tell(message) => {
                 next.messages.retain(|other| !matches!(other, Message::Done(_)));
-                next.messages.push(message);
+                next.messages.push(match message {
+                    Message::Opened(workshop) => {
+                        next.tell_news(&workshop);
+                        Message::Opened(Box::new(workshop.told()))
+                    }
+                    message => message,
+                });
             }
             Act::PutAway(place) => {
                 if place < next.messages.len() {
@@ -395,6 +412,16 @@ impl App {
                 self.keep_open_piece();
             }
             Err(error) => self.messages.push(Message::Plain(error.to_string())),
+        }
+    }
+
+    /// Says which pieces have other numbers than they were last shown with, and why.
+    fn tell_news(&mut self, workshop: &Workshop) {
+        for sentence in news(workshop) {
+            let message = Message::Plain(sentence);
+            if !self.messages.contains(&message) {
+                self.messages.push(message);
+            }
         }
     }
 
@@ -575,6 +602,44 @@ pub(crate) mod tests {
         let failed = Keeping::Failed("full".into());
         let app = app.update(Act::Keeping(failed.clone()));
         assert_eq!(super::tests::typed(&app, &["33"]).keeping, failed);
+    }
+
+    /// A workshop with a piece as it was kept before results had numbers.
+    fn of_old() -> Workshop {
+        let mut old = Workshop::clone(&with_piece().workshop);
+        Rc::make_mut(&mut old.pieces[0]).shown = 1;
+        old
+    }
+
+    #[test]
+    fn other_numbers_are_told_once_and_that_is_kept() {
+        let loaded = Act::Loaded(Rc::new(of_old()));
+        let app = App::default()
+            .update(loaded.clone())
+            .update(Act::Keeping(Keeping::Kept));
+        assert!(matches!(&app.messages[..], [Message::Plain(sentence)] if sentence.contains("Dresser")));
+        assert_eq!(
+            *app.workshop,
+            of_old(),
+            "what could not be read whole is not written over"
+        );
+        // Another tab kept something meanwhile.
+        assert_eq!(app.update(loaded).messages.len(), 1);
+        let told = app.update(Act::Told);
+        assert_eq!((told.keeping.clone(), told.can_undo()), (Keeping::Writing, false));
+        let next = App::default().update(Act::Loaded(Rc::clone(&told.workshop)));
+        assert!(next.messages.is_empty());
+        let kept = next.update(Act::Keeping(Keeping::Kept));
+        assert_eq!(kept.update(Act::Told).keeping, Keeping::Kept, "nothing to write");
+    }
+
+    #[test]
+    fn other_numbers_of_a_file_are_told_when_it_is_opened_and_not_when_it_comes_in() {
+        let app = App::default().update(Act::Tell(Message::Opened(Box::new(of_old()))));
+        let [Message::Plain(_), Message::Opened(opened)] = &app.messages[..] else {
+            panic!("{:?}", app.messages)
+        };
+        assert_eq!(news(opened), [""; 0]);
     }
 
     #[test]
