@@ -156,6 +156,7 @@ async fn records_of_the_second_version_are_still_read() {
     let (found, notices) = store.load().await.unwrap().unwrap();
     assert!(notices.is_empty(), "{notices:?}");
     assert_eq!(found.pieces.len(), pieces.len());
-    let whole = workshop::format::load(include_str!("../../workshop/tests/frozen/saved/file-2.json")).unwrap();
+    let whole =
+        workshop::format::load(include_str!("../../workshop/tests/frozen/saved/file-2.json")).unwrap();
     assert_eq!(found, whole.workshop);
 }

@@ -24,7 +24,7 @@ pub struct Cause {
     pub since: u64,
     /// Its name in the tests that pin the numbers of old files; it never changes.
     pub key: &'static str,
-    /// What may be new.
+    /// What it may have changed, in the words that the page begins with.
     pub what: &'static str,
     /// Why, in one sentence.
     pub why: &'static str,
@@ -37,8 +37,8 @@ pub const CAUSES: [Cause; 3] = [
     Cause {
         since: 2,
         key: "faces-of-altered-pieces",
-        what: "Areas may be new",
-        why: "What the faces of a changed piece look at is now worked out from its parts as they are.",
+        what: "Areas may have changed",
+        why: "After a part is changed, the page now works out again which faces show.",
         touches: |piece| {
             let mut changes = piece.changes.iter();
             changes.any(|change| !matches!(change.kind, ChangeKind::Hole { .. }))
@@ -47,7 +47,7 @@ pub const CAUSES: [Cause; 3] = [
     Cause {
         since: 2,
         key: "measured-top-edge",
-        what: "Areas may be new",
+        what: "Areas may have changed",
         why: "A measured top edge is no longer counted twice.",
         touches: |piece| {
             let has_top = piece.furniture().style_fields().contains(&&styles::TOP_EDGE);
@@ -105,21 +105,14 @@ impl Piece {
 
 /// Names in a sentence.
 fn listed(names: &[&str]) -> String {
-    let (shown, rest) = names.split_at(names.len().min(NAMED));
-    let last = match (shown, rest.len()) {
-        ([_], 0) => None,
-        ([.., last], 0) => Some((*last).to_owned()),
-        (_, more) => Some(format!("{more} more")),
-    };
-    let first = if rest.is_empty() && last.is_some() {
-        &shown[..shown.len() - 1]
-    } else {
-        shown
-    };
-    let first = first.join(", ");
-    match last {
-        Some(last) => format!("{first} and {last}"),
-        None => first,
+    let mut shown: Vec<String> = names.iter().take(NAMED).map(|name| (*name).to_owned()).collect();
+    let more = names.len() - shown.len();
+    if more > 0 {
+        shown.push(format!("{more} more"));
+    }
+    match shown.as_slice() {
+        [first @ .., last] if !first.is_empty() => format!("{} and {last}", first.join(", ")),
+        _ => shown.concat(),
     }
 }
 
@@ -171,12 +164,12 @@ mod tests {
         let moved = PieceEdit::AddChange(PieceChange::new(ChangeKind::Remove { part: "top".into() }));
         let altered = measured(shown("Bench", Kind::Bench, 1, &[moved]));
         assert_eq!(news(&altered).len(), 1);
-        assert!(news(&altered)[0].starts_with("Areas may be new for Bench. What the faces"));
+        assert!(news(&altered)[0].starts_with("Areas may have changed for Bench. After a part is changed"));
         let edge = PieceEdit::Style("top-edge", "measured");
         let edged = measured(shown("Desk", Kind::Desk, 1, std::slice::from_ref(&edge)));
         assert_eq!(
             news(&edged),
-            ["Areas may be new for Desk. A measured top edge is no longer counted twice."]
+            ["Areas may have changed for Desk. A measured top edge is no longer counted twice."]
         );
         // A hole has no faces, and a frame has no top.
         let hole = PieceEdit::AddChange(PieceChange::new(ChangeKind::Hole {

@@ -344,13 +344,14 @@ impl App {
             Act::Finished(zone) => next.finished = zone,
             Act::Tell(message) => {
                 next.messages.retain(|other| !matches!(other, Message::Done(_)));
-                next.messages.push(match message {
+                let message = match message {
                     Message::Opened(workshop) => {
                         next.tell_news(&workshop);
                         Message::Opened(Box::new(workshop.told()))
                     }
                     message => message,
-                });
+                };
+                next.messages.push(message);
             }
             Act::PutAway(place) => {
                 if place < next.messages.len() {
