@@ -98,20 +98,6 @@ fn changes(criterion: &mut Criterion) {
         criterion.bench_function(&format!("built with {name}"), |bench| {
             bench.iter(|| piece.assembly());
         });
-        criterion.bench_function(&format!("net areas with {name}"), |bench| {
-            bench.iter(|| piece.assembly().map(|piece| piece.net_areas()));
-        });
-        let whole = built(&piece);
-        criterion.bench_function(&format!("overlaps with {name}"), |bench| {
-            bench.iter(|| whole.overlaps());
-        });
-        criterion.bench_function(&format!("edges with {name}"), |bench| {
-            bench.iter(|| whole.edges(|surface| surface.sense == Sense::Outside));
-        });
-        let surfaces = whole.surfaces();
-        criterion.bench_function(&format!("drawing with {name}"), |bench| {
-            bench.iter(|| Drawing::of(&surfaces, View::Front));
-        });
     }
 }
 

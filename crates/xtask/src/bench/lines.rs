@@ -40,6 +40,9 @@ static HIGHS: Program = Program {
 /// 100,000 trials 20 ms, and a workshop of a thousand pieces a second to open and a tenth of that to save.
 pub const LINES: [(&str, &[Against]); 23] = [
     ("takeoff of ten drawers", &[Time(200e-6)]),
+    ("takeoff with 10 changes", &[Bench("takeoff with 0 changes", 2.0)]),
+    ("built with 200 boards moved", &[Time(50e-3)]),
+    ("built with 150 mouldings", &[Time(50e-3)]),
     ("surfaces of one dresser", &[]),
     (
         "surfaces of ten dressers",
