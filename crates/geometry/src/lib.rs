@@ -38,7 +38,7 @@ pub use face::{Face, Facet, Patch, Plane, Side};
 pub use furniture::change::{Added, AddedShape, Along, Change, MAX_CHANGES, MAX_REPEATS, MAX_STEPS, Towards};
 pub use furniture::{
     Bay, BayPlace, Construction, CountField, Counts, Edge, Edition, FieldId, Fill, Furniture, Kind,
-    LengthField, MAX_BAYS, MAX_COLUMNS, MAX_ROWS, MAX_SHELVES, Measures, Problem, Row, StandIn, StyleField,
+    LengthField, MAX_BAYS, MAX_COLUMNS, MAX_ROWS, MAX_SHELVES, Measures, Problem, Row, Spread, StandIn, StyleField,
     StyleOption, Styles, counts, fields, styles,
 };
 pub use overlap::Overlap;

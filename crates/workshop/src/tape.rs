@@ -1,10 +1,6 @@
-//! How sure a tape reading is, and how unsure a measurement that nobody took.
+//! How sure a tape reading is.
 
 use units::Length;
-
-/// How much of a usual size a piece may differ from it where nothing was measured, as a share of the size
-/// (common practice, no source).
-const UNMEASURED: f64 = 0.2;
 
 /// A sixteenth of an inch: what a person reads off a tape (common practice, no source).
 const DIVISION: Length = Length::inches(1.0 / 16.0);
@@ -24,13 +20,10 @@ fn permissible_error(length: Length) -> Length {
 /// ```
 /// use units::Length;
 /// // The tape's part alone is 0.52 mm at 1.2 m; reading to 1/16 in adds 0.46 mm at right angles.
-/// let u = workshop::standard_uncertainty(Length::metres(1.2), true);
+/// let u = workshop::standard_uncertainty(Length::metres(1.2));
 /// assert!((u.as_millimetres() - 0.693).abs() < 0.001);
 /// ```
-pub fn standard_uncertainty(length: Length, measured: bool) -> Length {
-    if !measured {
-        return length * (UNMEASURED / 3f64.sqrt());
-    }
+pub fn standard_uncertainty(length: Length) -> Length {
     let tape = permissible_error(length).as_metres() / 3f64.sqrt();
     let division = DIVISION.as_metres() / 12f64.sqrt();
     Length::metres((tape * tape + division * division).sqrt())

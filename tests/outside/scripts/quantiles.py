@@ -3,7 +3,8 @@
 
 The chain stands apart from the crates. Painted area: the faces that look at the room in the fixtures of the CAD
 kernel (`tests/cad/*.json`). Its uncertainty: the law of propagation (JCGM 100, 5.1.2), with the kernel measuring
-the piece again with each measurement a standard uncertainty longer and shorter. Volume:
+the piece again with each measurement a standard uncertainty longer and shorter, and with each guessed size at several
+real ones. Volume:
 
     litres = area x wet film x coats / transfer efficiency + what the tool keeps
 
@@ -79,9 +80,23 @@ def tape_uncertainty(mm):
     return math.hypot(permissible / math.sqrt(3), 25.4 / 16 / math.sqrt(12))
 
 
-def guess_uncertainty(mm):
-    """What nobody measured may be a fifth more or less (common practice, no source)."""
-    return 0.2 * mm / math.sqrt(3)
+# Sizes of real pieces where nobody measured, inches: low, high, and the share of pieces that have none (common practice, no
+# source). Between low and high none is likelier than another.
+REAL = {"board": (0.5, 1, 0), "front-thickness": (0.5, 1, 0), "top-thickness": (0.625, 1.5, 0),
+        "overhang-front": (0.25, 2, 0.3), "overhang-side": (0.25, 2, 0.3), "gap": (0.0625, 0.25, 0),
+        "frame": (0.25, 1, 0.25), "back-thickness": (0.125, 0.5, 0), "back-recess": (0.125, 1, 0),
+        "plinth-height": (2, 6, 0), "plinth-setback": (0.25, 3, 0.3), "leg-height": (3, 10, 0),
+        "leg-width": (1.25, 2.75, 0), "leg-inset": (0.25, 2, 0.3)}
+
+# Three points and weights of Gauss and Legendre on the interval from 0 to 1: exact for an area up to the fifth power of a size.
+POINTS = [(0.5 - math.sqrt(0.15), 5 / 18), (0.5, 8 / 18), (0.5 + math.sqrt(0.15), 5 / 18)]
+
+
+def real_sizes(key):
+    """What a size is on real pieces, mm, each with its probability."""
+    low, high, none = REAL[key]
+    there = [((low + (high - low) * at) * 25.4, (1 - none) * weight) for at, weight in POINTS]
+    return there + ([(0.0, none)] if none else [])
 
 
 def what_counts(piece):
@@ -116,15 +131,19 @@ def changed(piece, key, mm):
 
 
 def area_steps(piece):
-    """How much larger each zone, and all, is for each measurement that is a standard uncertainty larger."""
+    """How much larger each zone, and all, is for each measurement that is a standard uncertainty larger; of a size that nobody
+    measured, a step for each real size, so that their squares add up to the mean square of what the area is off by."""
     tape = Tape(piece)
     keys = ALWAYS + [key for make in ("fronts", "back", "base") for key in BY_MAKE[tape.style(make)]]
     (bay,) = piece["bays"]
     assert "width" not in bay, "a bay alone takes all there is"
-    terms = []
+    terms, guessed = [], []
     for key in keys:
-        mm = float(tape[key])
-        terms.append((key, mm, tape_uncertainty(mm) if key in piece["readings"] else guess_uncertainty(mm)))
+        if key in piece["readings"]:
+            mm = float(tape[key])
+            terms.append((key, mm, tape_uncertainty(mm)))
+        else:
+            guessed.append(key)
     for number, row in enumerate(bay["rows"]):
         if "height" in row:
             mm = float(size(row["height"]))
@@ -133,6 +152,11 @@ def area_steps(piece):
     for key, mm, u in terms:
         longer, shorter = (outside_areas(changed(piece, key, Fraction(mm + sign * u))) for sign in (1, -1))
         steps.append({zone: (longer[zone] - shorter[zone]) / 2 for zone in longer})
+    now = outside_areas(piece)
+    for key in guessed:
+        for mm, probability in real_sizes(key):
+            real = outside_areas(changed(piece, key, Fraction(mm)))
+            steps.append({zone: math.sqrt(probability) * (real[zone] - now[zone]) for zone in now})
     return steps
 
 

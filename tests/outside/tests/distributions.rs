@@ -263,7 +263,7 @@ fn one_tape_is_wrong_for_all_faces_at_once() {
 /// The public function adds the division of a sixteenth of an inch at right angles (rectangular); it is taken
 /// off again, by the arithmetic of JCGM 100.
 fn tape_error(metres: f64) -> f64 {
-    let u = standard_uncertainty(Length::metres(metres), true).as_millimetres();
+    let u = standard_uncertainty(Length::metres(metres)).as_millimetres();
     let division = 25.4 / 16.0 / 12f64.sqrt();
     (u * u - division * division).sqrt() * 3f64.sqrt()
 }

@@ -20,6 +20,7 @@ mod legs;
 mod planted;
 mod problem;
 mod spaces;
+mod spread;
 mod stand_in;
 pub mod styles;
 mod table;
@@ -36,6 +37,7 @@ pub use edition::Edition;
 pub use fields::{BayPlace, FieldId, LengthField, Measures};
 pub use kind::{Construction, Kind};
 pub use problem::Problem;
+pub use spread::Spread;
 pub use stand_in::StandIn;
 pub use styles::{Edge, StyleField, StyleOption, Styles};
 

@@ -1,7 +1,7 @@
 //! The painted areas of a piece by zone and by the width of the parts, with what measuring does to each of them.
 
 use coatings::{Estimate, Patch};
-use geometry::{Assembly, BayPlace, FieldId, Furniture, PartId, SurfaceId};
+use geometry::{Assembly, BayPlace, FieldId, Furniture, PartId, Spread, SurfaceId};
 use units::{Area, Length};
 
 use super::zones::{self, SurfaceLine};
@@ -46,14 +46,18 @@ impl Areas<'_> {
                 .map(|patch| patch.steps[cause].as_square_metres());
             steps.sum()
         };
-        let squares: Vec<f64> = (0..self.causes.len())
-            .map(|cause| step(cause) * step(cause))
-            .collect();
+        let squares = (0..self.causes.len()).map(|cause| step(cause) * step(cause));
+        let squares: Vec<f64> = squares.collect();
         let all: f64 = squares.iter().sum();
-        let shares = squares
-            .iter()
-            .map(|square| if all > 0.0 { square / all } else { 0.0 });
-        let mut shares: Vec<(FieldId, f64)> = self.causes.iter().copied().zip(shares).collect();
+        let mut shares: Vec<(FieldId, f64)> = Vec::new();
+        for (field, square) in self.causes.iter().zip(squares) {
+            let share = if all > 0.0 { square / all } else { 0.0 };
+            // The causes of one measurement stand together.
+            match shares.last_mut() {
+                Some((last, sum)) if last == field => *sum += share,
+                _ => shares.push((*field, share)),
+            }
+        }
         units::sort_few(&mut shares, |one, other| one.1 > other.1);
         shares
     }
@@ -98,7 +102,10 @@ impl<'a> Division<'a> {
 }
 
 /// The areas of the whole set, and by how much each changes with each measurement (JCGM 100, 5.1.2): the sensitivity to a
-/// measurement is found by measuring the piece once more with that measurement larger by its standard uncertainty.
+/// reading is found by measuring the piece once more with that reading larger by its standard uncertainty. A guessed size
+/// goes to the end of its range on real pieces instead, and the change of the area is scaled to their root mean square
+/// distance. Where some pieces have none of it, that is a cause of its own: legs that are not set in end at the wall, and the
+/// area jumps.
 pub(super) fn measured<'a>(
     piece: &Piece,
     furniture: &Furniture,
@@ -123,28 +130,37 @@ pub(super) fn measured<'a>(
         })
         .collect();
     let mut causes = Vec::new();
-    let mut add = |cause: FieldId, changed: Option<Vec<Area>>| {
+    let mut add = |cause: FieldId, step: Option<Step>| {
         causes.push(cause);
         for (place, patch) in patches.iter_mut().enumerate() {
-            let change = changed
+            let change = step
                 .as_ref()
-                .map_or(Area::ZERO, |areas| areas[place] - now[place]);
+                .map_or(Area::ZERO, |step| (step.areas[place] - now[place]) * step.times);
             patch.steps.push(change * count);
         }
     };
     for field in furniture.fields() {
         let length = furniture.length(field);
-        let step = standard_uncertainty(length, furniture.measures.get(field).is_some());
-        let changed = stepped(step, |step| {
+        let at = |to: Length| {
             let mut changed = furniture.clone();
-            changed.measures.set(field, length + step);
+            changed.measures.set(field, to);
             again(&changed)
-        });
-        add(field.id(), changed);
+        };
+        if furniture.measures.get(field).is_some() {
+            let step = stepped(standard_uncertainty(length), |step| at(length + step));
+            add(field.id(), step);
+            continue;
+        }
+        let spread = furniture.spread(field);
+        add(field.id(), guessed(&spread, length, at));
+        if spread.none > 0.0 && length > Length::ZERO {
+            let times = spread.none.sqrt();
+            add(field.id(), at(Length::ZERO).map(|areas| Step { areas, times }));
+        }
     }
     // Rows, bays and changes that were not measured take what is left, or were not asked for.
     for (field, length) in measured_apart(piece) {
-        let changed = stepped(standard_uncertainty(length, true), |step| {
+        let changed = stepped(standard_uncertainty(length), |step| {
             let mut changed = piece.clone();
             changed.stretch(field, step);
             again(&changed.furniture())
@@ -188,7 +204,30 @@ fn measured_apart(piece: &Piece) -> Vec<(FieldId, Length)> {
     list
 }
 
+/// The areas of the piece measured once more with one size changed.
+struct Step {
+    areas: Vec<Area>,
+    /// How many such changes a standard uncertainty is.
+    times: f64,
+}
+
 /// A step up, or down where a step up does not fit.
-fn stepped(step: Length, areas: impl Fn(Length) -> Option<Vec<Area>>) -> Option<Vec<Area>> {
-    areas(step).or_else(|| areas(step * -1.0))
+fn stepped(step: Length, areas: impl Fn(Length) -> Option<Vec<Area>>) -> Option<Step> {
+    let areas = areas(step).or_else(|| areas(step * -1.0))?;
+    Some(Step { areas, times: 1.0 })
+}
+
+/// A guessed size at an end of its range; where neither end fits beside the other sizes, closer to the guess.
+fn guessed(spread: &Spread, guess: Length, areas: impl Fn(Length) -> Option<Vec<Area>>) -> Option<Step> {
+    let around = spread.around(guess) * (1.0 - spread.none).sqrt();
+    let mut closer = [1.0, 0.5, 0.25, 0.125].into_iter();
+    closer.find_map(|share| {
+        let mut ends = spread.ends(guess).into_iter();
+        ends.find_map(|end| {
+            let off = (end - guess) * share;
+            let areas = areas(guess + off)?;
+            let times = around / off;
+            Some(Step { areas, times })
+        })
+    })
 }
