@@ -42,7 +42,8 @@ pub use hours::read_hours;
 pub use palette::palette;
 pub use takeoff::{
     Buy, ComparedAt, InHand, MaterialLine, Shopping, SurfaceLine, Takeoff, WayColumn, WayFigure, WayWhole,
-    ZoneLine, about_as_soon, are_finished, bought_for, cans_to_buy, coated, compare, edges_by_zone, on_shelf,
-    shopping, side_faces, soonest_and_least, takeoff, takeoff_in, takeoffs, unmeasured,
+    ZoneLine, about_as_soon, are_finished, bought_for, cans_to_buy, coated, compare, edges_by_zone,
+    enough_on_hand, on_shelf, shopping, side_faces, soonest_and_least, takeoff, takeoff_in, takeoffs,
+    unmeasured,
 };
 pub use tape::standard_uncertainty;

@@ -1,12 +1,12 @@
 //! What a piece takes of each material, as a table for a spreadsheet.
 
-use coatings::Verdict;
 use coatings::can::show_price;
+use coatings::{Contents, Verdict};
 use units::{System, Volume, VolumeUnit};
 
 use super::csv::{Cell, Table, number, text};
 use crate::document::{Colour, Workshop};
-use crate::takeoff::{InHand, MaterialLine, Takeoff, cans_to_buy};
+use crate::takeoff::{InHand, MaterialLine, Takeoff, cans_to_buy, enough_on_hand, on_shelf};
 
 /// The unit of volumes in the table, its sign and its decimals.
 fn unit(system: System) -> (VolumeUnit, &'static str, usize) {
@@ -17,8 +17,9 @@ fn unit(system: System) -> (VolumeUnit, &'static str, usize) {
 }
 
 /// What the whole set of a piece takes of each material as CSV (RFC 4180): coats, tools, the low, likely and high amount,
-/// the can in hand with the answer and its probability, which cans to buy and what they cost. Volumes are in US
-/// fluid ounces or millilitres, as the heading says; prices in the currency of the workshop, if it has one.
+/// the can in hand with the answer and its probability, how much is on the shelf and how likely all that is on hand is
+/// enough, which cans to buy besides and what they cost. Volumes are in US fluid ounces or millilitres, as the heading
+/// says; prices in the currency of the workshop, if it has one.
 ///
 /// # Example
 /// ```
@@ -30,6 +31,7 @@ fn unit(system: System) -> (VolumeUnit, &'static str, usize) {
 pub fn amounts_csv(workshop: &Workshop, takeoff: &Takeoff) -> String {
     let (_, sign, _) = unit(workshop.units);
     let [low, likely, high] = ["Low", "Likely", "High"].map(|what| format!("{what} ({sign})"));
+    let on_shelf = format!("On the shelf ({sign})");
     let buy = format!("Cans to buy for {} %", workshop.settings.confidence.percent());
     let price = match &workshop.settings.currency {
         Some(currency) => format!("Price ({})", currency.code()),
@@ -47,6 +49,8 @@ pub fn amounts_csv(workshop: &Workshop, takeoff: &Takeoff) -> String {
         "How full",
         "Verdict",
         "Probability (%)",
+        &on_shelf,
+        "Probability with the shelf (%)",
         &buy,
         &price,
     ]);
@@ -59,9 +63,14 @@ pub fn amounts_csv(workshop: &Workshop, takeoff: &Takeoff) -> String {
 fn cells(workshop: &Workshop, line: &MaterialLine) -> Vec<Cell> {
     let (unit, _, decimals) = unit(workshop.units);
     let volume = |volume: Volume| number(unit.count(volume), decimals);
+    // Two decimals are every one of the trials.
+    let percent = |probability: f64| number(probability * 100.0, 2);
+    let nothing = || text("");
     let need = &line.need;
     let in_hand = line.in_hand.as_ref();
+    let shelf = on_shelf(workshop, need);
     let (cans, price) = match cans_to_buy(workshop, line) {
+        Ok(buy) if buy.cans.is_empty() => ("none".into(), String::new()),
         Ok(buy) => {
             let cans: Vec<String> = buy
                 .cans
@@ -91,8 +100,12 @@ fn cells(workshop: &Workshop, line: &MaterialLine) -> Vec<Cell> {
             Verdict::Tight => "tight",
             Verdict::Short => "not enough",
         })),
-        // Two decimals are every one of the trials.
-        in_hand.map_or_else(|| text(""), |hand| number(hand.enough.probability * 100.0, 2)),
+        in_hand.map_or_else(nothing, |hand| percent(hand.enough.probability)),
+        volume(shelf.iter().map(Contents::likely).sum()),
+        match shelf.is_empty() {
+            true => nothing(),
+            false => enough_on_hand(workshop, line).map_or_else(nothing, percent),
+        },
         text(&cans),
         text(&price),
     ]
@@ -146,7 +159,7 @@ mod tests {
             let (unit, sign, decimals) = unit(system);
             assert_eq!(heading[5], format!("Likely ({sign})"));
             assert_eq!(
-                (&*heading[11], &*heading[12]),
+                (&*heading[13], &*heading[14]),
                 ("Cans to buy for 95 %", "Price (USD)")
             );
             assert_eq!(lines.len(), 4);
@@ -168,9 +181,52 @@ mod tests {
             );
             let paint = &lines[2];
             assert_eq!(paint[0], "'=2, \"green\"");
-            let count: u64 = paint[11].split(" x ").next().unwrap().parse().unwrap();
-            assert_eq!(paint[12], show_price(count * 2450));
-            assert_eq!(lines[0][12], "");
+            let count: u64 = paint[13].split(" x ").next().unwrap().parse().unwrap();
+            assert_eq!(paint[14], show_price(count * 2450));
+            assert_eq!(lines[0][14], "");
+            assert_eq!(
+                (&*paint[11], &*paint[12]),
+                (format!("{:.decimals$}", 0.0).as_str(), "")
+            );
+        }
+    }
+
+    /// Two full gallons of each material on the shelf: nothing to buy, and nothing has no price.
+    #[test]
+    fn what_is_on_the_shelf_is_not_bought_and_not_priced() {
+        let mut workshop = Workshop::default()
+            .apply(Edit::Add {
+                id: PieceId("a".into()),
+                kind: Kind::Nightstand,
+            })
+            .unwrap();
+        let layers = workshop.pieces[0].scheme.layers.clone();
+        let colour = Colour(workshop.pieces[0].scheme.colour.0).write();
+        for (place, layer) in layers.iter().enumerate() {
+            let values = [
+                ("material", layer.material.to_string()),
+                ("colour", colour.clone()),
+                ("can", "us-gallon".into()),
+                ("level", "nearly-full".into()),
+            ];
+            let add = crate::BookEdit::Add("shelf", format!("can-{place}").into(), values.to_vec());
+            workshop = workshop.apply(Edit::Book(add)).unwrap();
+            let price = Price::new("30").ok();
+            let price = MaterialEdit::Price("us-quart", price);
+            workshop = workshop
+                .apply(Edit::Material(layer.material.clone(), price))
+                .unwrap();
+        }
+        let taken = crate::takeoff(&workshop.pieces[0], &workshop.materials, Confidence::default()).unwrap();
+        let table = read(&amounts_csv(&workshop, &taken));
+        assert_eq!(table.len(), layers.len() + 1);
+        for line in &table[1..] {
+            assert!(line[11].parse::<f64>().unwrap() > 100.0, "{line:?}");
+            assert_eq!(
+                (&*line[12], &*line[13], &*line[14]),
+                ("100.00", "none", ""),
+                "{line:?}"
+            );
         }
     }
 }

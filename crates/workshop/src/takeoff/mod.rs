@@ -20,7 +20,7 @@ use areas::{Division, measured};
 use finish::{can_in_hand, job, layer_of};
 
 pub(crate) use buy::cans_for;
-pub use buy::{Buy, Shopping, bought_for, cans_to_buy, coated, on_shelf, shopping, takeoffs};
+pub use buy::{Buy, Shopping, bought_for, cans_to_buy, coated, enough_on_hand, on_shelf, shopping, takeoffs};
 pub use compare::{ComparedAt, WayColumn, WayFigure, WayWhole, about_as_soon, compare, soonest_and_least};
 pub use zones::{SurfaceLine, ZoneLine, are_finished, side_faces};
 
@@ -664,5 +664,19 @@ mod tests {
             .insert("height", Reading::new("2", LengthUnit::Inch).unwrap());
         let problems = takeoff(&piece, &[]).unwrap_err();
         assert_eq!(problems[0].field(), Some(fields::HEIGHT.id()));
+    }
+
+    /// The same piece entered twice, or on two devices, gets the same answer: its name decides nothing.
+    #[test]
+    fn pieces_that_are_alike_get_the_same_amounts() {
+        let of = |id: &str| {
+            let mut piece = Piece::new(PieceId(id.into()), Kind::Dresser);
+            piece.name = id.into();
+            takeoff(&piece, &[]).unwrap().materials
+        };
+        let first = of("0b0f2a5e-5a0c-4bb0-9f0e-2f6f3f0f6a11");
+        for other in ["b", "invented-dresser", "7"] {
+            assert_eq!(of(other), first);
+        }
     }
 }
