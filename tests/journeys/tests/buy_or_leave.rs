@@ -43,6 +43,13 @@ async fn buy_or_leave() -> Result<()> {
         page.type_in("#facts-only-bought", "75").await?;
         page.begins("#buy-or-leave", "Too dear at 75.00: sold at 110.00")
             .await?;
+        // The price that pays: 75 + 12 + 40 and the 10 wanted besides.
+        page.begins("#wanted", "137.00").await?;
+        page.type_in("#facts-only-sold", "130").await?;
+        page.begins("#buy-or-leave", "Sold for 130.00. It paid less than you wanted")
+            .await?;
+        page.type_in("#facts-only-sold", "137").await?;
+        page.begins("#buy-or-leave", "Sold for 137.00. It paid:").await?;
         page.keeps(|document| {
             let notes = document.books.lines("prices").len();
             ensure!(notes == 5, "{notes} notes are kept");

@@ -22,7 +22,7 @@ pub fn sheet(shown: &Shown) -> Html {
     html! {
         <section aria-label="Money" class="money">
             { verdict(&account, &money) }
-            <h3>{ "This piece" }</h3>
+            <h3>{ words::together(account.count).map_or("This piece".into(), words::sentence) }</h3>
             { only(app, send, "facts", &["bought", "asking", "sold", "sold-on", "hours", "materials", "delivery"]) }
             <h3>{ "Every piece" }</h3>
             { only(app, send, "habits", &["hourly", "profit", "fee-share", "fee", "wear", "delivery"]) }
@@ -53,7 +53,7 @@ fn verdict(account: &Account, money: Money<'_>) -> Html {
             <p class="verdict" id="buy-or-leave" role="status">{ words::buy_or_leave(account, money) }</p>
             <dl class="totals">
                 <div><dt>{ "Break-even, your hours unpaid" }</dt><dd id="lowest">{ price(account.lowest.filter(|lowest| *lowest > 0)) }</dd></div>
-                <div><dt>{ "Price that pays your hours" }</dt><dd id="wanted">{ price(account.wanted.filter(|_| is_paid)) }</dd></div>
+                <div><dt>{ format!("Price that pays {}", words::wanted_for(account)) }</dt><dd id="wanted">{ price(account.wanted.filter(|_| is_paid)) }</dd></div>
                 <div><dt>{ most }</dt><dd id="most">{ price(account.most) }</dd></div>
                 <div><dt>{ "An hour of yours brings" }</dt><dd id="per-hour">{ hour }</dd></div>
             </dl>
@@ -85,7 +85,7 @@ fn more_coats(account: &Account, money: Money<'_>) -> Html {
     };
     html! { <>
         if !account.more_coats.is_empty() {
-            <p>{ "One more coat adds to the price that pays your hours:" }</p>
+            <p>{ format!("One more coat adds to the price that pays {}:", words::wanted_for(account)) }</p>
             <ul id="more-coats">{ for account.more_coats.iter().map(line) }</ul>
         }
         if !account.of_art.is_empty() {

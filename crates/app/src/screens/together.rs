@@ -222,9 +222,11 @@ fn earns(app: &App, (each, together): &(Vec<Earning>, Option<(i64, Option<i64>)>
     let money = money(app);
     let signed = |sum: i64| words::signed(sum, &money);
     let row = |of: &Earning| {
+        let together = words::together(of.count).map(|together| format!(", {together}"));
+        let how = if of.is_sold { " sold" } else { " asked" };
         html! {
             <tr>
-                <th scope="row">{ &of.name }<span class="with">{ if of.is_sold { " sold" } else { " asked" } }</span></th>
+                <th scope="row">{ &of.name }<span class="with">{ how }{ together }</span></th>
                 <td>{ money(of.outcome.price) }</td>
                 <td>{ words::hours_of(of.minutes) }</td>
                 <td>{ signed(of.outcome.left) }</td>

@@ -35,7 +35,10 @@ pub use learning::{by_own_jobs, changed, taught, weighed};
 pub use list::{coated, good, good_here, list, one_less, price_of_list, sheets};
 pub use local::{local, write_decimals_with};
 pub use mixing::{against, binder, chalk, dose, drift, mind, thinned};
-pub use money::{buy_or_leave, hours_of, lacking, nearby, outcome, part_of_costs, points, signed, unpriced};
+pub use money::{
+    buy_or_leave, hours_of, lacking, nearby, outcome, part_of_costs, points, signed, together, unpriced,
+    wanted_for,
+};
 pub use preparing::{day, much};
 pub use shelf::{left, on_shelf, store};
 pub use standing::{file_saved, offline, safety};
@@ -116,6 +119,23 @@ pub fn sureness(piece: &Piece, takeoff: &Takeoff) -> String {
         heavy => format!("most of it from {}", and(heavy)),
     };
     format!("The area, give or take {share} %: {rest}, {why}.")
+}
+
+/// The answer as a screen reader says it: the area, and for each material the likely amount and whether the can in hand is
+/// enough.
+pub fn spoken(takeoff: &Takeoff, system: System) -> String {
+    let (figure, unit) = show_area(takeoff.painted.value, system);
+    let mut said = format!("Area {} {unit}.", local(figure));
+    for line in &takeoff.materials {
+        let amount = volume(line.need.likely(), system);
+        said.push_str(&format!(" {} {amount}", short_name(takeoff, line)));
+        if let Some(hand) = &line.in_hand {
+            let verdict = verdict(hand.enough.verdict).to_ascii_lowercase();
+            said.push_str(&format!(", {verdict}"));
+        }
+        said.push('.');
+    }
+    said
 }
 
 /// From this share of the variance on a measurement is named.

@@ -1,14 +1,66 @@
 //! What a piece costs and brings, in sentences.
 
 use workshop::market::{FEWEST, Row, Told};
-use workshop::money::{Account, Part, Reckoning};
+use workshop::money::{Account, Outcome, Part, Reckoning};
 
 use super::{local, whole};
 
 type Money<'a> = &'a dyn Fn(u64) -> String;
 
-/// The answer to whether the piece pays, from what is known of it.
+/// The answer to whether the piece pays, or whether it paid, and of a set how many pieces the prices are for.
 pub fn buy_or_leave(account: &Account, money: Money<'_>) -> String {
+    let answer = match &account.outcome {
+        Some(outcome) if account.is_sold => sold(account, outcome, money),
+        _ => not_sold(account, money),
+    };
+    match together(account.count) {
+        Some(together) => format!("{answer} Prices are for {together}."),
+        None => answer,
+    }
+}
+
+/// How many pieces a price is for: `both together`; nothing for a single piece.
+pub fn together(count: u32) -> Option<String> {
+    match count {
+        0 | 1 => None,
+        2 => Some("both together".into()),
+        count => Some(format!("all {count} together")),
+    }
+}
+
+/// The result of a sale. There is nothing left to decide.
+fn sold(account: &Account, outcome: &Outcome, money: Money<'_>) -> String {
+    let hour = outcome
+        .per_hour
+        .map(|hour| format!(", {} an hour", signed(hour, money)));
+    let left = format!(
+        "{} for your work{}",
+        money(outcome.left.unsigned_abs()),
+        hour.unwrap_or_default()
+    );
+    let result = match account.costs.wanted() {
+        _ if outcome.left < 0 => format!("You lost {}.", money(outcome.left.unsigned_abs())),
+        Some(0) => format!("It left {left}."),
+        Some(wanted) if i128::from(outcome.left) >= i128::from(wanted) => format!("It paid: {left}."),
+        _ => format!("It paid less than you wanted: {left}."),
+    };
+    let unpriced = match account.unpriced.is_empty() {
+        true => "",
+        false => " Materials without a price are not counted.",
+    };
+    format!("Sold for {}. {result}{unpriced}", money(outcome.price))
+}
+
+/// What the wanted price pays: `your hours and profit`.
+pub fn wanted_for(account: &Account) -> &'static str {
+    match account.costs.profit {
+        0 => "your hours",
+        _ => "your hours and profit",
+    }
+}
+
+/// The answer to whether a piece pays that was not sold yet.
+fn not_sold(account: &Account, money: Money<'_>) -> String {
     let Some(brings) = account.brings else {
         let must = account.wanted.filter(|_| account.costs.hourly > 0);
         let without = match (account.unpriced.is_empty(), account.costs.materials_used) {
@@ -16,7 +68,8 @@ pub fn buy_or_leave(account: &Account, money: Money<'_>) -> String {
             (false, 0) => ", before its materials, which have no price yet",
             (false, _) => ", before those materials that have no price yet",
         };
-        let must = must.map(|price| format!("It must bring {} to pay your hours{without}. ", money(price)));
+        let pays = wanted_for(account);
+        let must = must.map(|price| format!("It must bring {} to pay {pays}{without}. ", money(price)));
         return format!(
             "{}Say what you would ask for it, or note {FEWEST} prices of its kind: then the most to pay stands here.",
             must.unwrap_or_default()
@@ -195,6 +248,7 @@ pub fn part_of_costs(part: Part, account: &Account) -> String {
             )),
             None => format!("Work, {hours}"),
         },
+        Part::Profit => "Profit wanted".into(),
         Part::Fees => "Fees".into(),
     }
 }
@@ -309,6 +363,53 @@ mod tests {
         unpriced.costs.materials_used = 500;
         assert!(
             buy_or_leave(&unpriced, &money).starts_with("Before those materials that have no price yet, buy")
+        );
+    }
+
+    #[test]
+    fn after_a_sale_the_answer_is_what_it_left() {
+        let mut account = of("100", "70");
+        account.is_sold = true;
+        assert_eq!(
+            buy_or_leave(&account, &money),
+            "Sold for 100. It paid less than you wanted: 30 for your work, 15 an hour."
+        );
+        let mut account = of("100", "20");
+        account.is_sold = true;
+        assert_eq!(
+            buy_or_leave(&account, &money),
+            "Sold for 100. It paid: 80 for your work, 40 an hour."
+        );
+        account.costs.profit = 4_001;
+        assert!(buy_or_leave(&account, &money).contains("less than you wanted"));
+        let mut account = of("10", "20");
+        account.is_sold = true;
+        account.unpriced.push("Paint".into());
+        assert_eq!(
+            buy_or_leave(&account, &money),
+            "Sold for 10. You lost 10. Materials without a price are not counted."
+        );
+    }
+
+    #[test]
+    fn prices_of_a_set_say_what_they_are_for() {
+        let mut account = of("100", "50");
+        account.count = 2;
+        assert!(buy_or_leave(&account, &money).ends_with(" Prices are for both together."));
+        account.count = 4;
+        account.is_sold = true;
+        assert!(buy_or_leave(&account, &money).ends_with(" Prices are for all 4 together."));
+    }
+
+    #[test]
+    fn a_wanted_profit_is_part_of_what_it_must_bring() {
+        let mut account = of("", "50");
+        account.costs.profit = 1_000;
+        account.wanted = Some(10_000);
+        let said = buy_or_leave(&account, &money);
+        assert!(
+            said.starts_with("It must bring 100 to pay your hours and profit."),
+            "{said}"
         );
     }
 

@@ -16,6 +16,10 @@ use crate::takeoff::{Takeoff, cans_for, timed_job};
 /// What a piece, or a set, costs and must bring. All money is in hundredths.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Account {
+    /// How many pieces all prices here are for together.
+    pub count: u32,
+    /// Whether it was sold: then nothing is left to decide.
+    pub is_sold: bool,
     /// The costs, with the materials that stay on the piece or are lost on the way.
     pub costs: Costs,
     /// How far the hours may be off and what hangs on it, when they are reckoned from preparing and coats, as the maker wrote
@@ -25,9 +29,10 @@ pub struct Account {
     pub unpriced: Vec<String>,
     /// The lowest price, with nothing for the work.
     pub lowest: Option<u64>,
-    /// The price that pays the wanted hour.
+    /// The price that pays the wanted hour and the wanted profit.
     pub wanted: Option<u64>,
-    /// The price that it is likely to bring: what it was sold for, what is asked, or else what its kind was sold for nearby.
+    /// The price that it is likely to bring: what it was sold for, what is asked, or else what its kind was sold for nearby,
+    /// for each piece of the set.
     pub brings: Option<u64>,
     /// What comes of it at that price.
     pub outcome: Option<Outcome>,
@@ -66,6 +71,8 @@ impl Reckoning {
 pub struct Earning {
     /// The name of the piece.
     pub name: String,
+    /// How many pieces the price is for together.
+    pub count: u32,
     /// Whether it was sold.
     pub is_sold: bool,
     /// Minutes of work.
@@ -94,6 +101,7 @@ pub fn earnings(
         }
         all.extend(result(&costs, price).map(|outcome| Earning {
             name: piece.name.clone(),
+            count: piece.count,
             is_sold: sale.is_some(),
             minutes: costs.minutes,
             outcome,
@@ -171,6 +179,7 @@ fn reckon(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Reckoned {
         delivery: facts.money("delivery").or(habits.money("delivery")).unwrap_or(0),
         minutes: own.unwrap_or(reckoned),
         hourly: habits.money("hourly").unwrap_or(0),
+        profit: habits.money("profit").unwrap_or(0),
         fees: Fees {
             share: (share * 10_000.0).round() as u32,
             fixed: habits.money("fee").unwrap_or(0),
@@ -188,7 +197,7 @@ fn reckon(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Reckoned {
 
 /// The account of a piece; `today` says how long pieces have stood that are not gone.
 pub fn account(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, today: Day) -> Account {
-    let (habits, facts) = (workshop.books.only("habits"), piece.books.only("facts"));
+    let facts = piece.books.only("facts");
     let Reckoned {
         costs,
         materials,
@@ -199,22 +208,21 @@ pub fn account(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, today: Day
     } = reckon(workshop, piece, takeoff);
     let (notes, _) = market::notes(workshop);
     let nearby = market::row(&notes, Some(piece.kind), today);
+    // A note is of one piece.
+    let of_all = |price: u64| price.saturating_mul(u64::from(piece.count));
     let usual = match &nearby.sold {
-        Told::Known(prices) => Some(prices.quartiles.median.round() as u64),
+        Told::Known(prices) => Some(of_all(prices.quartiles.median.round() as u64)),
         Told::TooFew { .. } => None,
     };
-    let brings = facts.money("sold").or(facts.money("asking")).or(usual);
-    let plan = Plan {
-        costs,
-        materials,
-        profit: habits.money("profit").unwrap_or(0),
-    };
+    let sale = facts.money("sold");
+    let brings = sale.or(facts.money("asking")).or(usual);
+    let plan = Plan { costs, materials };
     let sold: Vec<u64> = match usual {
         Some(_) => nearby
             .points
             .iter()
             .filter(|(_, _, side)| *side == Side::Sold)
-            .map(|(_, price, _)| *price)
+            .map(|(_, price, _)| of_all(*price))
             .collect(),
         None => Vec::new(),
     };
@@ -223,6 +231,8 @@ pub fn account(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, today: Day
         brings.and_then(|price| highest_buying_price(&Plan { costs, ..plan }, price))
     };
     Account {
+        count: piece.count,
+        is_sold: sale.is_some(),
         reckoned: minutes.map(|(least, most)| Reckoning {
             minutes: (least, most),
             most: (at_most(least), at_most(most)),
@@ -387,6 +397,7 @@ mod tests {
             delivery: 500,
             minutes: 360,
             hourly: 1500,
+            profit: 0,
             fees: Fees {
                 share: 1000,
                 fixed: 50,
@@ -420,6 +431,45 @@ mod tests {
         assert_eq!(account.chance, Some(1.0));
         let dear = of(&written(&[("bought", "200")], &[], &notes));
         assert_eq!(dear.chance, Some(0.0));
+    }
+
+    /// Notes are of single pieces; of a pair, everything is for both.
+    #[test]
+    fn a_pair_brings_twice_what_is_noted_of_one() {
+        let notes = ["90", "100", "110", "120", "130"];
+        let one = written(
+            &[("bought", "150"), ("hours", "2 h"), ("materials", "10")],
+            &[],
+            &notes,
+        );
+        let id = one.pieces[0].id.clone();
+        let pair = one.apply(Edit::Piece(id, PieceEdit::Count(2))).unwrap();
+        let (one, pair) = (of(&one), of(&pair));
+        assert_eq!((one.count, one.brings, one.chance), (1, Some(11_000), Some(0.0)));
+        assert_eq!(
+            (pair.count, pair.brings, pair.chance),
+            (2, Some(22_000), Some(1.0))
+        );
+    }
+
+    #[test]
+    fn the_price_that_pays_the_hours_pays_the_profit_too() {
+        let facts = [
+            ("bought", "20"),
+            ("hours", "2 h"),
+            ("materials", "0"),
+            ("asking", "70"),
+        ];
+        let account = of(&written(&facts, &[("hourly", "20"), ("profit", "15")], &[]));
+        // 20 paid, 40 for the work, 15 besides.
+        assert_eq!(account.wanted, Some(7_500));
+        assert_eq!(account.most, Some(1_500), "20 is too dear, as 70 is under 75");
+    }
+
+    #[test]
+    fn a_sold_piece_is_known_as_sold() {
+        assert!(!of(&written(&[("asking", "100")], &[], &[])).is_sold);
+        assert!(of(&written(&[("asking", "100"), ("sold", "80")], &[], &[])).is_sold);
     }
 
     /// A degreaser takes the time of the step of cleaning, which is there with it or without it.

@@ -20,8 +20,6 @@ pub struct Plan {
     pub costs: Costs,
     /// The materials.
     pub materials: Materials,
-    /// What it must bring beyond the hours at their rate.
-    pub profit: u64,
 }
 
 impl Plan {
@@ -32,7 +30,7 @@ impl Plan {
             materials_used: 0,
             ..self.costs
         };
-        let all = [rest.fees.of(price)?, rest.outlay()?, rest.work()?, self.profit];
+        let all = [rest.fees.of(price)?, rest.outlay()?, rest.wanted()?];
         Some(i128::from(price) - all.into_iter().map(i128::from).sum::<i128>())
     }
 }
@@ -80,8 +78,9 @@ fn at_most(materials: Materials, room: i128) -> f64 {
 
 #[cfg(test)]
 mod tests {
-    use super::super::Fees;
+    use super::super::{Fees, wanted_price};
     use super::*;
+    use proptest::prelude::*;
 
     /// At 100.00: fees 10.00, four hours at 10.00, profit 5.00, delivery 5.00; 40.00 of room, less 15.00 of materials.
     /// At 60.00: fees 6.00; 60 - 6 - 40 - 5 - 5 = 4.00 of room, less than the materials.
@@ -92,6 +91,7 @@ mod tests {
                 delivery: 500,
                 minutes: 240,
                 hourly: 1000,
+                profit: 500,
                 fees: Fees {
                     share: 1000,
                     fixed: 0,
@@ -103,7 +103,6 @@ mod tests {
                 likely: 1500,
                 high: 2000,
             },
-            profit: 500,
         };
         assert_eq!(highest_buying_price(&plan, 10_000), Some(2500));
         assert_eq!(highest_buying_price(&plan, 6000), None);
@@ -114,5 +113,28 @@ mod tests {
         assert_eq!(chance(&plan, 2750, &[10_000]), Some(0.125));
         assert_eq!(chance(&plan, 2000, &[10_000]), Some(1.0));
         assert_eq!(chance(&plan, 0, &[]), None);
+    }
+
+    proptest! {
+        /// The two answers never contradict each other: a piece may be bought for at most `most` at a price exactly where
+        /// that price is at least the one that pays everything wanted.
+        #[test]
+        fn the_most_to_pay_and_the_price_that_pays_agree(
+            bought in 0u64..100_000, used in 0u64..20_000, profit in 0u64..50_000, minutes in 0u32..3_000,
+            share in 0u32..9_000, price in 0u64..300_000,
+        ) {
+            let costs = Costs {
+                bought,
+                materials_used: used,
+                minutes,
+                hourly: 1700,
+                profit,
+                fees: Fees { share, fixed: 30 },
+                ..Costs::default()
+            };
+            let plan = Plan { costs, materials: Materials { low: used, likely: used, high: used } };
+            let pays = highest_buying_price(&plan, price).is_some_and(|most| bought <= most);
+            prop_assert_eq!(pays, price >= wanted_price(&costs).unwrap());
+        }
     }
 }

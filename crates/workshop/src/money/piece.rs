@@ -49,6 +49,8 @@ pub struct Costs {
     pub minutes: u32,
     /// Wanted for an hour.
     pub hourly: u64,
+    /// Wanted beyond the hours.
+    pub profit: u64,
     /// Fees of selling.
     pub fees: Fees,
 }
@@ -66,6 +68,8 @@ pub enum Part {
     Delivery,
     /// Hours at the wanted rate.
     Work,
+    /// Profit beyond the hours.
+    Profit,
     /// Fees at the price.
     Fees,
 }
@@ -100,13 +104,14 @@ impl Costs {
     }
 
     /// All that goes into it, one line each; fees are those at a price.
-    pub fn lines(&self, price: Option<u64>) -> [Line; 6] {
+    pub fn lines(&self, price: Option<u64>) -> [Line; 7] {
         let lines = [
             (Part::Bought, Some(self.bought)),
             (Part::Materials, Some(self.materials_used)),
             (Part::Wear, Some(self.wear)),
             (Part::Delivery, Some(self.delivery)),
             (Part::Work, self.work()),
+            (Part::Profit, Some(self.profit)),
             (Part::Fees, price.and_then(|price| self.fees.of(price))),
         ];
         lines.map(|(part, amount)| Line { part, amount })
@@ -116,6 +121,11 @@ impl Costs {
     pub fn work(&self) -> Option<u64> {
         u64::try_from((u128::from(self.minutes) * u128::from(self.hourly)).div_ceil(60)).ok()
     }
+
+    /// What a price must leave to count as paying: the work at the wanted rate, and the profit; nothing if too large.
+    pub fn wanted(&self) -> Option<u64> {
+        self.work()?.checked_add(self.profit)
+    }
 }
 
 /// The lowest price that covers all that is paid out, fees included, with nothing for the work.
@@ -123,11 +133,11 @@ pub fn lowest_price(costs: &Costs) -> Option<u64> {
     costs.fees.price_that_leaves(costs.outlay()?)
 }
 
-/// The lowest price that pays the wanted hourly rate as well.
+/// The lowest price that pays the wanted hourly rate and the wanted profit as well.
 pub fn wanted_price(costs: &Costs) -> Option<u64> {
     costs
         .fees
-        .price_that_leaves(costs.outlay()?.checked_add(costs.work()?)?)
+        .price_that_leaves(costs.outlay()?.checked_add(costs.wanted()?)?)
 }
 
 /// What is left for the work at a price.
@@ -186,6 +196,7 @@ mod tests {
             delivery: 500,
             minutes: 360,
             hourly: 1500,
+            profit: 0,
             fees: Fees {
                 share: 1000,
                 fixed: 50,
@@ -193,15 +204,22 @@ mod tests {
         };
         assert_eq!(lowest_price(&costs), Some(5056));
         assert_eq!(wanted_price(&costs), Some(15_056));
+        // 18.00 of profit: (135.00 + 18.00 + 0.50) / 0.9 = 170.555..., so 170.56.
+        let with_profit = Costs {
+            profit: 1800,
+            ..costs
+        };
+        assert_eq!(wanted_price(&with_profit), Some(17_056));
+        assert_eq!(lowest_price(&with_profit), Some(5056));
         let found = result(&costs, 12_000).unwrap();
         assert_eq!((found.left, found.per_hour), (6250, Some(1041)));
         let amounts = |price| costs.lines(price).map(|line| line.amount);
         let (work, fees) = (Some(9000), Some(1250));
         assert_eq!(
             amounts(Some(12_000)),
-            [Some(2000), Some(1850), Some(150), Some(500), work, fees]
+            [Some(2000), Some(1850), Some(150), Some(500), work, Some(0), fees]
         );
-        assert_eq!(amounts(None)[5], None);
+        assert_eq!(amounts(None)[6], None);
         assert_eq!(
             sum(&[(costs, 12_000), (costs, 12_000)]),
             Some((12_500, Some(1041)))
