@@ -68,21 +68,24 @@ pub fn to_head() {
     found().unwrap_or_default();
 }
 
-/// Puts the cursor into the element with this name and brings it into view.
-pub fn focus(element: &str) {
+/// Puts the cursor into the element with this name and brings it into view. Returns whether the cursor is there then.
+pub fn focus(element: &str) -> bool {
     use wasm_bindgen::JsCast;
-    let found = web_sys::window()
-        .and_then(|w| w.document())
-        .and_then(|d| d.get_element_by_id(element));
-    if let Some(element) = found.and_then(|e| e.dyn_into::<web_sys::HtmlElement>().ok()) {
-        // If it cannot be focused the maker still sees it; there is nothing else to do.
-        let _ = element.focus();
-    }
+    let found = || {
+        let document = web_sys::window()?.document()?;
+        let found = document.get_element_by_id(element)?;
+        found.dyn_into::<web_sys::HtmlElement>().ok()?.focus().ok()?;
+        Some(document.active_element()?.id() == element)
+    };
+    found().unwrap_or_default()
 }
 
 /// The same for an element that is there once the page was drawn anew.
 pub fn focus_soon(element: String) {
-    gloo::timers::callback::Timeout::new(0, move || focus(&element)).forget();
+    gloo::timers::callback::Timeout::new(0, move || {
+        focus(&element);
+    })
+    .forget();
 }
 
 /// Marks all that stands in the field with this name, if the cursor is in it: what is typed next takes its place.

@@ -14,5 +14,5 @@ pub use choice::choice;
 pub use fold::fold;
 pub use icon::{Icon, icon};
 pub use palette::palette;
-pub use select::select;
+pub use select::{option, select};
 pub use stepper::stepper;

@@ -2,6 +2,7 @@
 
 use web_sys::HtmlSelectElement;
 use yew::prelude::*;
+use yew::virtual_dom::{VTag, VText};
 
 /// A labelled list. Each option is its key and its word; `on_choose` is told the key.
 pub fn select<'a>(
@@ -14,10 +15,20 @@ pub fn select<'a>(
     let mut is_long = false;
     let option = |(key, word): (&str, &str)| {
         is_long |= key == value && word.chars().count() > LONG;
-        html! { <option value={key.to_owned()} selected={key == value}>{ word }</option> }
+        self::option(key, word, key == value)
     };
     let options: Html = options.into_iter().map(option).collect();
     framed(label, id, options, is_long, on_choose)
+}
+
+/// An option of a list. Whether it is chosen is set as a property, not as an attribute: once a maker chose from the list the
+/// browser passes over the attribute, and the list of the next piece would still show the choice for the last one.
+pub fn option(key: &str, word: &str, is_chosen: bool) -> Html {
+    let mut option = VTag::new("option");
+    option.add_attribute("value", key.to_owned());
+    option.add_property("selected", is_chosen);
+    option.add_child(VText::new(word.to_owned()).into());
+    option.into()
 }
 
 /// A chosen word of more letters than this is cut off in a list of the usual width.

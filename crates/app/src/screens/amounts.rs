@@ -169,7 +169,7 @@ fn can(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine) -> Html {
                     { select("It is", format!("level-{id}"), levels, hand.level.unwrap_or_default(), fill) }
                 }
             </div>
-            <p aria-live="polite">
+            <p>
                 if let Some(hand) = in_hand {
                     <strong id={format!("verdict-{id}")}>{ words::verdict(hand.enough.verdict) }</strong>
                     <span id={format!("answer-{id}")}>{ words::enough(&hand.enough, system) }</span>{ " " }
@@ -178,6 +178,12 @@ fn can(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine) -> Html {
             </p>
         </div>
     }
+}
+
+/// The area and the amounts in a few words, for one who hears the page.
+pub fn in_words(shown: &Shown) -> String {
+    let of = |takeoff| words::spoken(takeoff, shown.app.workshop.units);
+    shown.takeoff().map(of).unwrap_or_default()
 }
 
 /// The amounts in one line, always in sight on a narrow screen; it leads to the full answer.

@@ -7,6 +7,7 @@ use web_sys::{HtmlInputElement, HtmlSelectElement};
 use yew::prelude::*;
 
 use super::Send;
+use crate::parts::option;
 use crate::state::{Act, App, FigureId, read_figure};
 
 /// What is to be said of a figure.
@@ -92,9 +93,7 @@ pub fn figure_field(app: &App, send: &Send, asked: &Asked) -> Html {
             known.map_or(unit, |(key, ..)| *key),
         )
     });
-    let option = |(key, sign, _): &(&'static str, &'static str, f64)| {
-        html! { <option value={*key} selected={*key == unit}>{ *sign }</option> }
-    };
+    let sign_of = |(key, sign, _): &(&'static str, &'static str, f64)| option(key, sign, *key == unit);
     html! {
         <div class={classes!("field", is_wrong.then_some("wrong"))}>
             <label for={element.clone()}>{ label }</label>
@@ -104,7 +103,7 @@ pub fn figure_field(app: &App, send: &Send, asked: &Asked) -> Html {
                     aria-invalid={is_wrong.then_some("true")} oninput={type_in} onblur={leave} />
                 if !units.is_empty() {
                     <select id={format!("{element}-unit")} aria-label={format!("Unit of {label}")} onchange={choose}>
-                        { for units.iter().map(option) }
+                        { for units.iter().map(sign_of) }
                     </select>
                 }
             </div>

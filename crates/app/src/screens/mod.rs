@@ -22,6 +22,7 @@ mod prepare;
 mod prices;
 mod settings;
 mod shelf;
+mod spoken;
 mod start;
 mod surfaces;
 mod tape;
@@ -39,7 +40,7 @@ use yew::prelude::*;
 
 use crate::browser::{self, Shortcut, keeper::Keeper};
 use crate::parts::{button, choice};
-use crate::state::{Act, App, Keeping, Room, Sheet};
+use crate::state::{Act, App, Basis, Keeping, Room, Sheet};
 use crate::words;
 
 /// The state as Yew keeps it.
@@ -142,20 +143,13 @@ pub fn Page() -> Html {
     links::use_links(&send, state.0.keeping == Keeping::Opening);
     let app = state.0.clone();
     use_effect_with(app.workshop.clone(), move |workshop| keeper.keep(workshop));
-    let piece = app.piece().cloned();
-    let of = (
-        piece.clone(),
-        app.workshop.materials.clone(),
-        app.workshop.settings.confidence,
-        app.workshop.books.lines("weighings").to_vec(),
-        app.workshop.books.only("habits"),
-    );
-    let result = {
-        let workshop = Rc::clone(&app.workshop);
-        use_memo(of.clone(), move |(piece, ..)| {
-            Some(takeoff_in(&workshop, piece.as_deref()?))
-        })
-    };
+    // In the rooms nothing of the open piece is shown.
+    let piece = app.piece().filter(|_| app.room == Room::Board).cloned();
+    let basis = piece.as_ref().map(|piece| Basis::of(&app, piece));
+    let result = use_memo(basis.clone(), |basis| {
+        let Basis { workshop, piece } = basis.as_ref()?;
+        Some(takeoff_in(workshop, piece))
+    });
     use_effect_with(app.sheet, |sheet| browser::keep_last_sheet(words::sheet(*sheet)));
     // A piece that is opened is seen from its head, wherever the page stood before.
     let is_there = app.keeping != Keeping::Opening;
@@ -178,17 +172,11 @@ pub fn Page() -> Html {
     let measured = piece.clone().filter(|_| needs_edges);
     let edges = use_memo(measured, |piece| edges_by_zone(piece.as_deref()?).ok());
     // So do all the ways of doing it.
-    let compared =
-        (app.sheet == Sheet::Tools).then_some((of, app.workshop.units, app.workshop.settings.clone()));
-    let workshop = Rc::clone(&app.workshop);
-    let ways_of_doing = use_memo(compared, |of| {
+    let compared = basis.filter(|_| app.sheet == Sheet::Tools);
+    let ways_of_doing = use_memo(compared, |basis| {
+        let Basis { workshop, piece } = basis.as_ref()?;
         let takeoff = result.as_ref().as_ref()?.as_ref().ok()?;
-        Some(workshop::compare(
-            &workshop,
-            of.as_ref()?.0.0.as_deref()?,
-            takeoff,
-            edges.as_deref()?,
-        ))
+        Some(workshop::compare(workshop, piece, takeoff, edges.as_deref()?))
     });
     // Beside the keys the field of the list stays in sight, wherever the tape was taken out.
     use_effect_with(app.field, |field| {
@@ -356,9 +344,11 @@ fn board(shown: &Shown, drawn: &drawing::Drawn, ways: &[WayColumn]) -> Html {
                         Sheet::Card => out::out(shown),
                     } }
                 </div>
-                <aside class="answers" id="answers" aria-label="Amounts">
+                // It scrolls, and while one measures nothing in it takes the focus.
+                <aside class="answers" id="answers" aria-label="Amounts" tabindex="0">
                     { amounts::amounts(shown) }
                 </aside>
+                <spoken::Spoken text={amounts::in_words(shown)} />
             </main>
             if app.printing && app.sheet != Sheet::Card { { card::card(shown) } }
             <div class="foot">

@@ -6,7 +6,7 @@ use web_sys::HtmlInputElement;
 use workshop::Piece;
 use yew::prelude::*;
 
-use super::tape_keys::READING;
+use super::tape_keys::{self, READING};
 use super::{Send, Shown};
 use crate::browser::focus;
 use crate::state::Act;
@@ -133,7 +133,12 @@ fn input(props: &FieldProps, described: String) -> Html {
     let entered = send.reform(move |event: FocusEvent| {
         event.target_unchecked_into::<HtmlInputElement>().select();
         // What is marked is replaced, by whatever keys.
-        if is_reading { Act::Marked } else { Act::Enter(id) }
+        if is_reading {
+            tape_keys::come_from(&event);
+            Act::Marked
+        } else {
+            Act::Enter(id)
+        }
     });
     // The tape keys are on the page; the device's own keyboard would lie over them.
     let inputmode = if props.own_keyboard { "text" } else { "none" };
@@ -145,7 +150,8 @@ fn input(props: &FieldProps, described: String) -> Html {
     }
 }
 
-/// Enter goes on to the next measurement, with the shift key back to the one before; Escape puts the tape away.
+/// Enter goes on to the next measurement, with the shift key back to the one before; Escape puts the tape away and goes back
+/// to where the cursor came from.
 fn keys(props: &FieldProps) -> Callback<KeyboardEvent> {
     let send = props.send.clone();
     let is_reading = props.element == READING;
@@ -161,10 +167,12 @@ fn keys(props: &FieldProps) -> Callback<KeyboardEvent> {
                 Some(_) if is_reading => {
                     event.target_unchecked_into::<HtmlInputElement>().set_value("");
                 }
-                Some(next) => focus(&words::field_element(next)),
-                None => focus("drawing"),
+                next => {
+                    focus(&next.map_or("drawing".into(), words::field_element));
+                }
             }
         }
+        "Escape" if is_reading => tape_keys::back(&send),
         "Escape" => send.emit(Act::PutTapeAway),
         _ => {}
     })

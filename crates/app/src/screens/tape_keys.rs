@@ -1,8 +1,12 @@
 //! The tape keys: what a tape reading needs, at the foot of the screen while a measurement is taken. The fractions lie
 //! along an inch as they do on the tape.
 
+use std::cell::RefCell;
+
 use geometry::FieldId;
 use units::System;
+use wasm_bindgen::JsCast;
+use web_sys::Element;
 use yew::prelude::*;
 
 use super::measure::CHOICES;
@@ -117,6 +121,33 @@ fn reading(shown: &Shown, id: FieldId) -> Html {
     field(shown, tape, READING.into())
 }
 
+thread_local! {
+    /// The element that the cursor was in before it came to the reading; empty where it was in none.
+    static CAME_FROM: RefCell<String> = const { RefCell::new(String::new()) };
+}
+
+/// Notes where the cursor comes from as it goes into the reading. From key to key it comes from nowhere new.
+pub fn come_from(event: &FocusEvent) {
+    let from = event
+        .related_target()
+        .and_then(|from| from.dyn_into::<Element>().ok());
+    let is_key = |from: &Element| from.closest("#tape-keys").is_ok_and(|keys| keys.is_some());
+    if !from.as_ref().is_some_and(is_key) {
+        CAME_FROM.set(from.map(|from| from.id()).unwrap_or_default());
+    }
+}
+
+/// Puts the tape away; the cursor goes back to where it came from, or to the drawing if that is not there any more. Otherwise
+/// it would be at the head of the page.
+pub fn back(send: &Send) {
+    let from = CAME_FROM.take();
+    if !focus(&from) {
+        focus("drawing");
+    }
+    // A measurement of the list takes the tape out again as the cursor comes there.
+    send.emit(Act::PutTapeAway);
+}
+
 /// On to the next measurement, back to the one before, and away with the tape.
 fn moves(shown: &Shown) -> Html {
     let app = &shown.app;
@@ -127,6 +158,10 @@ fn moves(shown: &Shown) -> Html {
             send.emit(Act::GoOn(on));
             focus(READING);
         })
+    };
+    let away = || {
+        let send = send.clone();
+        Callback::from(move |_: MouseEvent| back(&send))
     };
     let keyboard = !app.keyboard;
     let swap = {
@@ -140,7 +175,7 @@ fn moves(shown: &Shown) -> Html {
     let (next, on) = match app.next_field(true) {
         _ if app.comes_to_choices() => ("How it is made", to_choices(send)),
         Some(_) => ("Next", go(true)),
-        None => ("Done", go(true)),
+        None => ("Done", away()),
     };
     html! {
         <div class="moves">
@@ -150,7 +185,7 @@ fn moves(shown: &Shown) -> Html {
             <button type="button" id="tape-keyboard" aria-pressed={app.keyboard.to_string()}
                 aria-label="Keyboard of the device" onclick={swap}>{ icon(Icon::Keyboard) }</button>
             <button type="button" id="tape-away" aria-label="Close: put the tape away"
-                onclick={send.reform(|_| Act::PutTapeAway)}>{ "Close" }</button>
+                onclick={away()}>{ "Close" }</button>
         </div>
     }
 }

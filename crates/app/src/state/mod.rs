@@ -1,5 +1,6 @@
 //! The state of the page and the one function that changes it.
 
+mod basis;
 mod look;
 mod past;
 mod typing;
@@ -13,6 +14,7 @@ use units::{Length, SortedMap, SortedSet, show_length_in};
 use workshop::results::news;
 use workshop::{BookEdit, BrushTo, Edit, EditError, Piece, PieceEdit, PieceId, Workshop};
 
+pub use basis::Basis;
 pub use look::Look;
 pub use typing::{BACK, FigureId, has_free_bays, in_order, read_figure};
 
