@@ -6,7 +6,7 @@ from math import asin, pi, radians
 from bases import base
 from fronts import Fronts
 from layout import Members, bays, middles
-from profiles import Arc, Line, members
+from profiles import Arc, Line, measured_edge, members
 from solids import LEVEL, Place, block, mitred, ring, run, worked_board
 
 HALF = Fraction(1, 2)
@@ -17,6 +17,9 @@ RAIL_REACH = Fraction(60)
 def top(tape, x, y, z, worked):
     """The top board; its upper arris is worked along some edges."""
     shape = tape.style("top-edge")
+    if shape == "measured" and tape["edge-girth"] > z[1] - z[0]:
+        profile = [("{}", curve) for curve in measured_edge(tape["edge-girth"], tape["edge-width"], z[1] - z[0])]
+        return worked_board(LEVEL, x, y, z, profile, worked)
     if shape in ("square", "measured"):
         return block(x, y, z)
     w, h = tape["edge-width"], tape["edge-height"]

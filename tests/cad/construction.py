@@ -4,6 +4,7 @@ from fractions import Fraction
 
 from bases import foot_height
 from case import Unit, top
+from profiles import girth, measured_edge
 from solids import block
 from spaces import FAR, floor, wall
 from tables import blanket_box, frame, headboard, table
@@ -80,6 +81,10 @@ def worked_ends(piece):
         return {}
     board = "lid" if tape.kind == "blanket-box" else "top"
     ends = ("front", "left", "right", *(("back",) if tape.kind in TABLES else ()))
-    factor = tape["edge-girth"] / tape["top-thickness"]
+    strip, thick = tape["edge-girth"], tape["top-thickness"]
+    drawn = girth(measured_edge(strip, tape["edge-width"], thick)) if strip > thick else thick
+    factor = float(strip) / float(drawn)
+    if abs(factor - 1) < 1e-6:
+        return {}
     boards = (board, "upper-top") if tape.kind == "hutch" else (board,)
     return {f"{board}/{end}": factor for board in boards for end in ends}

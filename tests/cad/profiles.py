@@ -5,7 +5,7 @@ A curve is straight (`Line`) or a piece of an ellipse (`Arc`). The same two stan
 
 from dataclasses import dataclass
 from fractions import Fraction
-from math import cos, pi, sin
+from math import cos, hypot, pi, sin
 
 HALF = Fraction(1, 2)
 
@@ -123,6 +123,35 @@ def members(shape, w, h, crown=False):
         at = to
     assert at == (w, h)
     return found
+
+
+def girth(curves, steps=2000):
+    """The length of curves in the plane, by many straight lines."""
+    points = [point for curve in curves for point in curve.points(steps)]
+    return sum(hypot(*minus(one, other)) for one, other in zip(points[1:], points))
+
+
+def halved(low, high, is_beyond):
+    """Where in a span something begins to hold, found by halving it, as an exact fraction."""
+    for _ in range(40):
+        middle = (low + high) / 2
+        low, high = (low, middle) if is_beyond(middle) else (middle, high)
+    return Fraction(high)
+
+
+def measured_edge(strip, w, thick):
+    """A worked edge over the whole thickness that is known by the length of a strip of paper and its width."""
+    def of_height(h):
+        straight = [Line((0, 0), (0, thick - h))] if h < thick else []
+        return [*straight, quarter((0, thick - h), (w, h), True)]
+    if not girth(of_height(thick)) < strip < w + thick:
+        return of_height(thick)
+    return of_height(halved(0.0, float(thick), lambda h: girth(of_height(Fraction(h))) < strip))
+
+
+def likely_width(strip, thick):
+    """How far an edge of this girth reaches in if nobody measured it: a round-over of the whole thickness."""
+    return halved(0.0, float(strip), lambda w: girth([quarter((0, 0), (Fraction(w), thick), True)]) > strip)
 
 
 def lying(curves):

@@ -3,6 +3,8 @@
 import re
 from fractions import Fraction
 
+from profiles import girth, likely_width, quarter
+
 # Sizes in millimetres.
 UNITS = {"in": Fraction(254, 10), "ft": Fraction(3048, 10), "mm": Fraction(1), "cm": Fraction(10), "m": Fraction(1000)}
 
@@ -100,10 +102,17 @@ class Tape:
 
     def usual(self, key):
         """The size that a piece has where it was not measured."""
+        if key == "edge-width" and self.style("top-edge") == "measured" and self.kind != "frame":
+            return max(likely_width(self["edge-girth"], self["top-thickness"]), Fraction(1))
         if key == "edge-width":
             return self["edge-height"]
         if key == "edge-girth":
-            return self["top-thickness"]
+            width, thick = "edge-width" in self.readings, self["top-thickness"]
+            return Fraction(girth([quarter((0, 0), (self["edge-width"], thick), True)])) if width else thick
+        if key == "column-diameter":
+            return min(number(self.usual_inches(key)) * UNITS["in"], self["stile"] * 5 / 6)
+        if key == "frame" and self.style("face-frame") == "frame" and self.style("corner-columns") != "none":
+            return max(number(self.usual_inches(key)) * UNITS["in"], (self["stile"] + self["column-diameter"]) / 2)
         return number(self.usual_inches(key)) * UNITS["in"]
 
     def usual_inches(self, key):

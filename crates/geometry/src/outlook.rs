@@ -87,7 +87,7 @@ impl<'a> Outlook<'a> {
                 side: face.side,
                 sense,
             },
-            is_edge: false,
+            is_edge: face.is_edge,
             facets: Facets::Many(placed.iter().map(|p| p.facet.clone()).collect()),
             multiplier: face.multiplier,
             gross: area,

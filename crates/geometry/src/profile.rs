@@ -266,13 +266,35 @@ impl Profile {
         Self::begun_at(start, members)
     }
 
-    /// A crown: it goes away from the wall and up, `projection` by `height`, metres; *in* counts negative.
+    /// A crown, or a member of a moulding: it goes away from the wall and up, `projection` by `height`, metres; *in* counts
+    /// negative.
     ///
-    /// A `cove` is hollow and a `roundover` is full here too. `bead-and-cove` and `half-round` are not offered
-    /// for crowns, since their beads would turn into hollows. Source: `tests/cad/CONSTRUCTION.md`.
+    /// A `cove` is hollow and a `roundover` is full here too, and a bead bulges away from the wall. Source:
+    /// `tests/cad/CONSTRUCTION.md`.
     pub fn crown(shape: Shape, projection: f64, height: f64) -> Self {
-        let (start, members) = shape.members(projection, height);
-        Self::begun_at(-start, members.into_iter().map(Member::outward).collect())
+        let quarter = |inward, up, first| Member::Quarter { inward, up, first };
+        let (half_out, quarter_up) = (projection / 2.0, height / 4.0);
+        // Turned outwards like the others a bead would become a hollow.
+        let members = match shape {
+            Shape::HalfRound => vec![
+                quarter(-projection, height / 2.0, First::In),
+                quarter(projection, height / 2.0, First::Up),
+            ],
+            Shape::BeadAndCove => vec![
+                Member::Straight {
+                    inward: -half_out,
+                    up: 0.0,
+                },
+                quarter(-half_out, quarter_up, First::In),
+                quarter(half_out, quarter_up, First::Up),
+                quarter(-half_out, height / 2.0, First::Up),
+            ],
+            _ => {
+                let (_, members) = shape.members(projection, height);
+                members.into_iter().map(Member::outward).collect()
+            }
+        };
+        Self::begun_at(0.0, members)
     }
 
     /// Any members one after the other, from the stated edge.
@@ -695,6 +717,17 @@ mod tests {
         assert_eq!(
             Profile::crown(Shape::Roundover, 0.03, 0.05),
             quarter(-0.03, 0.05, First::In)
+        );
+        // Half an ellipse; and half of the block with a bead before it, and a hollow above.
+        assert_near(
+            Profile::crown(Shape::HalfRound, 0.03, 0.05).area_within(),
+            -FRAC_PI_4 * 0.0015,
+            1e-14,
+        );
+        assert_near(
+            Profile::crown(Shape::BeadAndCove, 0.03, 0.05).area_within(),
+            -0.75 * 0.0015,
+            1e-14,
         );
         // A hollow crown keeps close to the wall, a full one fills more than the half of its block.
         assert_near(cove.area_within(), -(1.0 - FRAC_PI_4) * 0.0015, 1e-14);

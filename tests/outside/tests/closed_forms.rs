@@ -405,3 +405,82 @@ fn bevels_of_a_raised_panel() {
     assert_eq!(bevels.len(), 4);
     assert_near(bevels.iter().sum(), 41.0 * 2.0 * (across + up), 1e-6);
 }
+
+/// A top whose edge was measured by a strip of paper, from the flat of the top to the underside: pressed around a
+/// quarter round of radius r the strip is the rest of the thickness and pi r / 2 long, and top, edges and underside are
+/// those of a round-over that is known by its shape. Calculated, from the circumference of a circle.
+#[test]
+fn a_measured_quarter_round_is_a_round_over() {
+    for kind in [
+        Kind::Dresser,
+        Kind::SideTable,
+        Kind::BlanketBox,
+        Kind::PedestalDesk,
+    ] {
+        for (thick, radius) in [(25.0, 25.0), (25.0, 10.0), (20.0, 3.0)] {
+            let size = [("top-thickness", thick), ("edge-width", radius)];
+            let worked = [&size[..], &[("edge-height", radius)]].concat();
+            let strip = [&size[..], &[("edge-girth", thick - radius + FRAC_PI_2 * radius)]].concat();
+            let known = furniture(kind, &[("top-edge", "roundover")], &worked);
+            let measured = furniture(kind, &[("top-edge", "measured")], &strip);
+            let board = if kind == Kind::BlanketBox { "lid/" } else { "top/" };
+            for face in ["top", "bottom", "front", "left", "right", "back"] {
+                let sum = |piece: &Furniture| -> f64 {
+                    let faces = [format!("{board}{face}"), format!("{board}moulded-{face}")];
+                    faces.iter().flat_map(|name| areas(piece, name, "")).sum()
+                };
+                assert!(sum(&known) > 0.0);
+                assert_near(sum(&measured), sum(&known), 1e-4);
+            }
+        }
+    }
+}
+
+/// The same top in one formula: a table of a by b with a quarter round of r over its whole thickness all around has, but for
+/// its underside, (a - 2 r)(b - 2 r) + pi r / 2 (2 a + 2 b) - 8 r^2 (pi / 2 - 1). Calculated: the arc lies on average
+/// r (1 - 2 / pi) within the edge (centroid of a quarter circle, from memory), and each mitre takes so much off a run.
+#[test]
+fn a_measured_edge_takes_its_share_off_the_flat() {
+    let (a, b, r) = (800.0, 500.0, 25.0);
+    let measured = [
+        ("top-width", a),
+        ("top-depth", b),
+        ("top-thickness", r),
+        ("edge-width", r),
+        ("edge-girth", FRAC_PI_2 * r),
+    ];
+    let piece = furniture(Kind::SideTable, &[("top-edge", "measured")], &measured);
+    let sum: f64 = ["top", "front", "left", "right", "back"]
+        .map(|face| areas(&piece, &format!("top/{face}"), "").iter().sum::<f64>())
+        .iter()
+        .sum();
+    let edges = FRAC_PI_2 * r * 2.0 * (a + b) - 8.0 * r * r * (FRAC_PI_2 - 1.0);
+    assert_near(sum, (a - 2.0 * r) * (b - 2.0 * r) + edges, 1e-4);
+}
+
+/// A moulding that is half round: half an ellipse before the wall, so that its section is pi w h / 4. A moulding of bead
+/// and cove: a body w / 2 deep, before its lower half a bead of half an ellipse, pi (w / 2) (h / 2) / 4, before its upper
+/// half a hollow that leaves 1 - pi / 4 of its block: 3 w h / 4 together. Calculated from the area of an ellipse; the way
+/// around a half round as deep as half its height is pi h / 2.
+#[test]
+fn beads_of_a_moulding_stand_out() {
+    let (out, up, long) = (12.0, 24.0, 1000.0);
+    let of = |shape| {
+        let mut moulding = with(AddedShape::Moulding, &[("part-length", long)]);
+        moulding.members = vec![(shape, mm(out), mm(up))];
+        moulding
+    };
+    assert_near(added(of(Shape::HalfRound), "left"), PI * out * up / 4.0, 1e-6);
+    assert_near(added(of(Shape::HalfRound), "moulded"), PI * up / 2.0 * long, 1e-6);
+    assert_near(added(of(Shape::HalfRound), "back"), up * long, 1e-6);
+    assert_near(added(of(Shape::HalfRound), "top"), 0.0, EXACT);
+    assert_near(added(of(Shape::BeadAndCove), "left"), 0.75 * out * up, 1e-6);
+    assert_near(added(of(Shape::BeadAndCove), "top"), out * long, 1e-6);
+    let around = out / 2.0 + PI * up / 4.0 + girth(Shape::Cove, out / 2.0, up / 2.0);
+    assert_near(added(of(Shape::BeadAndCove), "moulded"), around * long, 1e-6);
+    // A member above a bead begins at the wall again.
+    let mut both = of(Shape::HalfRound);
+    both.members.push((Shape::Chamfer, mm(30.0), mm(40.0)));
+    assert_near(added(both.clone(), "left"), PI * out * up / 4.0 + 600.0, 1e-6);
+    assert_near(added(both, "moulded"), (PI * up / 2.0 + 50.0) * long, 1e-6);
+}

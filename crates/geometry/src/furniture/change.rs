@@ -632,17 +632,19 @@ fn moulding(id: PartId, added: &Added, [x, y, z]: [f64; 3]) -> Part {
         let [inward, rise] = profile.size();
         (out, up, girth) = (out - inward, up + rise, girth + profile.girth());
     }
+    let mut outline = vec![Run::curved(Side::Moulded, points, girth, 0.0).with_multiplier(girth / up)];
+    // What ends in a bead comes back to the wall.
+    if out > 0.0 {
+        outline.push(Run::straight(Side::Top, vec![[out, up], [0.0, up]]));
+    }
+    outline.push(Run::straight(Side::Back, vec![[0.0, up], [0.0, 0.0]]));
     let prism = Prism {
         plane: Plane {
             origin: Point3::new(x + added.metres(&PART_LENGTH), y, z),
             u: -Vector3::y(),
             v: Vector3::z(),
         },
-        outline: vec![
-            Run::curved(Side::Moulded, points, girth, 0.0).with_multiplier(girth / up),
-            Run::straight(Side::Top, vec![[out, up], [0.0, up]]),
-            Run::straight(Side::Back, vec![[0.0, up], [0.0, 0.0]]),
-        ],
+        outline,
         holes: vec![],
         start: Cut::square(0.0),
         end: Cut::square(added.metres(&PART_LENGTH)),

@@ -253,11 +253,11 @@ pub const EDGE_WIDTH: LengthField = field(
     1.0,
     100.0,
 );
-/// Edge, girth: press a strip of paper around the edge and measure the strip.
+/// Edge, girth: press a strip of paper around the edge, from the flat of the top to the underside, and measure the strip.
 pub const EDGE_GIRTH: LengthField = field(
     "edge-girth",
     "Edge, girth",
-    "Press a strip of paper around the edge and measure the strip",
+    "Press a strip of paper around the edge, from the flat of the top to the underside, and measure it",
     1.0,
     300.0,
 );

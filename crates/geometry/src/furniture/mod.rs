@@ -43,7 +43,10 @@ pub use styles::{Edge, StyleField, StyleOption, Styles};
 
 use crate::assembly::Assembly;
 use crate::drawing::{Dimension, View};
-use styles::BaseStyle;
+use styles::{BaseStyle, CornerColumns, FaceFrame};
+
+/// How wide a half column usually is at most, as a share of the stile that it is planted on (common practice, no source).
+const COLUMN_OF_STILE: f64 = 5.0 / 6.0;
 
 /// A piece of furniture as measured.
 ///
@@ -121,8 +124,21 @@ impl Furniture {
     /// The length that was not measured, in the first edition.
     fn usual_length(&self, field: &LengthField) -> Length {
         match field.key {
+            key if key == fields::EDGE_WIDTH.key && self.has_measured_edge() => {
+                let [girth, thick] = [&fields::EDGE_GIRTH, &fields::TOP_THICKNESS].map(|f| self.length(f));
+                top::likely_width(girth, thick).max(fields::EDGE_WIDTH.min)
+            }
             key if key == fields::EDGE_WIDTH.key => self.length(&fields::EDGE_HEIGHT),
-            key if key == fields::EDGE_GIRTH.key => self.length(&fields::TOP_THICKNESS),
+            key if key == fields::EDGE_GIRTH.key => {
+                let thick = self.length(&fields::TOP_THICKNESS);
+                let width = self.measures.get(&fields::EDGE_WIDTH);
+                width.map_or(thick, |width| top::round_over_girth(width, thick))
+            }
+            key if key == fields::FRAME.key => self.kind.usual(field).max(self.frame_beside_columns()),
+            key if key == fields::COLUMN_DIAMETER.key => {
+                let stile = self.length(&fields::STILE);
+                self.kind.usual(field).min(stile * COLUMN_OF_STILE)
+            }
             key if key == fields::LEG_WIDTH.key && self.has_bun_feet() => Length::inches(3.0),
             key if key == fields::LEG_HEIGHT.key && self.has_bun_feet() => Length::inches(2.0),
             key if key == fields::PLINTH_SETBACK.key && self.styles.base != BaseStyle::Plinth => {
@@ -130,6 +146,20 @@ impl Furniture {
             }
             _ => self.kind.usual(field),
         }
+    }
+
+    /// How far within the outside of the case fronts end that lie on a frame with half columns: beside the columns, which
+    /// are planted on the middle of the stiles. Nothing without columns.
+    fn frame_beside_columns(&self) -> Length {
+        let styles = &self.styles;
+        if styles.face_frame == FaceFrame::None || styles.corner_columns == CornerColumns::None {
+            return Length::ZERO;
+        }
+        (self.length(&fields::STILE) + self.length(&fields::COLUMN_DIAMETER)) / 2.0
+    }
+
+    fn has_measured_edge(&self) -> bool {
+        self.styles.top_edge == Edge::Measured && self.kind.construction() != Construction::Frame
     }
 
     fn has_bun_feet(&self) -> bool {
@@ -225,6 +255,61 @@ impl Furniture {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::{Added, AddedShape};
+
+    /// Half columns are only offered with a face frame, and fronts that lie on the frame end beside them.
+    #[test]
+    fn columns_fit_at_usual_sizes() {
+        for kind in Kind::ALL {
+            for columns in ["plain", "fluted"] {
+                for fronts in ["overlay", "inset"] {
+                    let mut piece = Furniture::usual(kind);
+                    for (key, option) in [
+                        ("face-frame", "frame"),
+                        ("corner-columns", columns),
+                        ("fronts", fronts),
+                    ] {
+                        assert!(
+                            styles::by_key(key).is_some_and(|field| field.choose(&mut piece.styles, option))
+                        );
+                    }
+                    let offers = piece
+                        .style_fields()
+                        .iter()
+                        .any(|field| field.key == "corner-columns");
+                    let built = piece.assembly();
+                    let what = format!("{} {columns} {fronts}", kind.key());
+                    assert!(built.is_ok(), "{what}: {:?}", built.unwrap_err());
+                    let parts = built.unwrap().parts;
+                    let count = parts
+                        .iter()
+                        .filter(|part| part.id.kind == crate::PartKind::Column)
+                        .count();
+                    assert_eq!(count > 0, offers, "{what}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn columns_of_ones_own_fit_at_usual_sizes() {
+        for shape in [AddedShape::Column, AddedShape::HalfColumn] {
+            for flutes in 0..=16 {
+                let mut piece = Furniture::usual(Kind::Dresser);
+                let column = Added {
+                    flutes,
+                    ..Added::usual(1, shape)
+                };
+                piece.changes = vec![Change::Add(column)];
+                assert!(
+                    piece.assembly().is_ok(),
+                    "{} {flutes}: {:?}",
+                    shape.key(),
+                    piece.assembly()
+                );
+            }
+        }
+    }
 
     /// Before anything was measured a maker can choose any style and see the piece at once.
     #[test]

@@ -73,7 +73,7 @@ fn top_edge(furniture: &Furniture) -> Fields {
     match furniture.styles.top_edge {
         Edge::Plain | Edge::Shaped(Shape::HalfRound) => vec![],
         Edge::Shaped(_) => vec![&f::EDGE_HEIGHT, &f::EDGE_WIDTH],
-        Edge::Measured => vec![&f::EDGE_GIRTH],
+        Edge::Measured => vec![&f::EDGE_GIRTH, &f::EDGE_WIDTH],
     }
 }
 

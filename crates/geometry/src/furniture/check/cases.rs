@@ -9,7 +9,7 @@ use super::super::fronts::least_box_room;
 use super::super::layout::{Layout, Members, ROW_SLIP, Unit, length_of};
 use super::super::styles::{BackStyle, BaseStyle, CornerColumns, DoorStyle, DrawerBoxes, Edge, FrontStyle};
 use super::super::wanted::has_slabs;
-use super::super::{Construction, Furniture, Problem, case, columns, legs};
+use super::super::{Construction, Furniture, Problem, case, columns, legs, top};
 use super::{Claim, LEAST_ROOM, too_small, unmet};
 use crate::profile::Shape;
 
@@ -63,27 +63,35 @@ fn whole(furniture: &Furniture) -> Vec<Problem> {
     unmet(furniture, claims)
 }
 
+/// How much further than its girth allows a measured profile may reach into the face: a sixteenth of an inch, the slip of
+/// a tape, for each of the two readings (common practice, no source).
+const EDGE_SLIP: Length = Length::inches(2.0 / 16.0);
+
 /// What the worked edge of a top must fit into.
 pub(super) fn top_edge(furniture: &Furniture) -> Vec<Claim> {
     let metres = |field| furniture.length(field).as_metres();
+    let [wide, deep] = match furniture.kind.construction() {
+        Construction::Pedestals | Construction::Table => [&f::TOP_WIDTH, &f::TOP_DEPTH],
+        _ => [&f::WIDTH, &f::DEPTH],
+    };
+    let beside_other: Claim = (
+        &f::EDGE_WIDTH,
+        metres(wide).min(metres(deep)) / 2.0 - LEAST_ROOM,
+        "the other edge of the top",
+    );
     match furniture.styles.top_edge {
-        Edge::Shaped(shape) if shape != Shape::HalfRound => {
-            let [wide, deep] = match furniture.kind.construction() {
-                Construction::Pedestals | Construction::Table => [&f::TOP_WIDTH, &f::TOP_DEPTH],
-                _ => [&f::WIDTH, &f::DEPTH],
-            };
-            vec![
-                (
-                    &f::EDGE_HEIGHT,
-                    metres(&f::TOP_THICKNESS),
-                    "the thickness of the top",
-                ),
-                (
-                    &f::EDGE_WIDTH,
-                    metres(wide).min(metres(deep)) / 2.0 - LEAST_ROOM,
-                    "the other edge of the top",
-                ),
-            ]
+        Edge::Shaped(shape) if shape != Shape::HalfRound => vec![
+            (
+                &f::EDGE_HEIGHT,
+                metres(&f::TOP_THICKNESS),
+                "the thickness of the top",
+            ),
+            beside_other,
+        ],
+        Edge::Measured => {
+            let [girth, thick] = [&f::EDGE_GIRTH, &f::TOP_THICKNESS].map(|field| furniture.length(field));
+            let widest = top::widest_of_girth(girth, thick) + EDGE_SLIP.as_metres();
+            vec![(&f::EDGE_WIDTH, widest, "the girth of the edge"), beside_other]
         }
         _ => vec![],
     }
