@@ -38,8 +38,8 @@ pub use face::{Face, Facet, Patch, Plane, Side};
 pub use furniture::change::{Added, AddedShape, Along, Change, MAX_CHANGES, MAX_REPEATS, MAX_STEPS, Towards};
 pub use furniture::{
     Bay, BayPlace, Construction, CountField, Counts, Edge, Edition, FieldId, Fill, Furniture, Kind,
-    LengthField, MAX_BAYS, MAX_COLUMNS, MAX_ROWS, MAX_SHELVES, Measures, Problem, Row, Spread, StandIn, StyleField,
-    StyleOption, Styles, counts, fields, styles,
+    LengthField, MAX_BAYS, MAX_COLUMNS, MAX_ROWS, MAX_SHELVES, Measures, Notice, Problem, Row, Spread,
+    StandIn, StyleField, StyleOption, Styles, counts, fields, styles, surface_words,
 };
 pub use overlap::Overlap;
 pub use part::{Part, PartId};

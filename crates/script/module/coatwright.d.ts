@@ -145,6 +145,9 @@ export interface MeasuredPiece {
   edgesEach: Edges;
   /** Parts that run into each other: the areas of both are too large. */
   overlaps: Overlap[];
+  /** What was entered and does not count, or not wholly, in sentences: rows that are stretched to fit, holes and choices
+   * for surfaces that are not there. Empty if all counts. */
+  notices: string[];
   materials: Material[];
   /** The same finish done with other tools. */
   ways: Way[];

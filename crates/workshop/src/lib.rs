@@ -41,9 +41,9 @@ pub use edit::{BookEdit, BrushTo, Edit, EditError, MaterialEdit, PieceEdit, Sche
 pub use hours::read_hours;
 pub use palette::palette;
 pub use takeoff::{
-    Buy, ComparedAt, InHand, MaterialLine, Shopping, SurfaceLine, Takeoff, WayColumn, WayFigure, WayWhole,
-    ZoneLine, about_as_soon, are_finished, bought_for, cans_to_buy, coated, compare, edges_by_zone,
-    enough_on_hand, on_shelf, shopping, side_faces, soonest_and_least, takeoff, takeoff_in, takeoffs,
-    unmeasured,
+    Buy, ComparedAt, InHand, MaterialLine, Notice, Shopping, SurfaceLine, Takeoff, WayColumn, WayFigure,
+    WayWhole, ZoneLine, about_as_soon, are_finished, bought_for, cans_to_buy, coated, compare, edges_by_zone,
+    enough_on_hand, on_shelf, shopping, side_faces, soonest_and_least, switched, takeoff, takeoff_in,
+    takeoffs, touched_faces, unmeasured,
 };
 pub use tape::standard_uncertainty;

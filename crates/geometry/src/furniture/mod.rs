@@ -17,6 +17,8 @@ mod headboard;
 mod kind;
 mod layout;
 mod legs;
+mod notice;
+mod openings;
 mod planted;
 mod problem;
 mod spaces;
@@ -36,6 +38,7 @@ pub use counts::{CountField, Counts};
 pub use edition::Edition;
 pub use fields::{BayPlace, FieldId, LengthField, Measures};
 pub use kind::{Construction, Kind};
+pub use notice::{Notice, surface_words};
 pub use problem::Problem;
 pub use spread::Spread;
 pub use stand_in::StandIn;
@@ -43,6 +46,7 @@ pub use styles::{Edge, StyleField, StyleOption, Styles};
 
 use crate::assembly::Assembly;
 use crate::drawing::{Dimension, View};
+use crate::surface::Surface;
 use styles::{BaseStyle, CornerColumns, FaceFrame};
 
 /// How wide a half column usually is at most, as a share of the stile that it is planted on (common practice, no source).
@@ -242,6 +246,21 @@ impl Furniture {
             }
         }
         Ok(list)
+    }
+
+    /// What the piece does not have as it was entered: rows that are stretched to fit, holes that are not deducted, or not
+    /// wholly, from these surfaces of it.
+    ///
+    /// # Errors
+    /// As for [`Furniture::assembly`].
+    pub fn notices(&self, assembly: &Assembly, surfaces: &[Surface]) -> Result<Vec<Notice>, Vec<Problem>> {
+        let problems = check::problems(self);
+        if !problems.is_empty() {
+            return Err(problems);
+        }
+        let mut found = self.slips();
+        found.extend(notice::of_holes(&assembly.holes, surfaces));
+        Ok(found)
     }
 
     fn units(&self) -> Vec<layout::Unit<'_>> {

@@ -257,7 +257,7 @@ fn of_bay(place: BayPlace) -> String {
 }
 
 /// The beginning of a sentence about a bay.
-fn in_bay(place: BayPlace) -> String {
+pub(super) fn in_bay(place: BayPlace) -> String {
     match (place.upper, place.bay) {
         (false, bay) => format!("In section {bay} "),
         (true, bay) => format!("In section {bay} of the upper case "),

@@ -4,6 +4,7 @@ mod areas;
 mod buy;
 mod compare;
 mod finish;
+mod notice;
 mod zones;
 
 use std::rc::Rc;
@@ -22,7 +23,8 @@ use finish::{can_in_hand, job, layer_of};
 pub(crate) use buy::cans_for;
 pub use buy::{Buy, Shopping, bought_for, cans_to_buy, coated, enough_on_hand, on_shelf, shopping, takeoffs};
 pub use compare::{ComparedAt, WayColumn, WayFigure, WayWhole, about_as_soon, compare, soonest_and_least};
-pub use zones::{SurfaceLine, ZoneLine, are_finished, side_faces};
+pub use notice::Notice;
+pub use zones::{SurfaceLine, ZoneLine, are_finished, side_faces, switched, touched_faces};
 
 /// What a piece needs of one material, in one colour.
 #[derive(Clone, Debug, PartialEq)]
@@ -78,6 +80,8 @@ pub struct Takeoff {
     pub zones: Vec<ZoneLine>,
     /// Parts that run into each other: the areas of both are too large by what is within the other.
     pub overlaps: Vec<Overlap>,
+    /// What was entered and does not count, or not wholly.
+    pub notices: Vec<Notice>,
     /// The painted area of one piece.
     pub painted_each: Area,
     /// The painted area of the whole set with its uncertainty.
@@ -165,8 +169,9 @@ pub fn takeoff(
 fn of_stores(piece: &Piece, stores: Stores<'_>, confidence: Confidence) -> Result<Takeoff, Vec<Problem>> {
     let furniture = piece.furniture();
     let assembly = furniture.assembly()?;
-    let surfaces: Vec<SurfaceLine> = assembly
-        .surfaces()
+    let surfaces = assembly.surfaces();
+    let notices = furniture.notices(&assembly, &surfaces)?;
+    let surfaces: Vec<SurfaceLine> = surfaces
         .into_iter()
         .map(|surface| zones::surface_line(piece, surface))
         .collect();
@@ -179,6 +184,11 @@ fn of_stores(piece: &Piece, stores: Stores<'_>, confidence: Confidence) -> Resul
     Ok(Takeoff {
         zones: zones::zones(piece, &surfaces),
         overlaps: assembly.overlaps(),
+        notices: notices
+            .into_iter()
+            .map(Notice::Piece)
+            .chain(zones::idle_choices(piece, &surfaces))
+            .collect(),
         painted_each: painted.value / f64::from(piece.count),
         surfaces,
         painted,
@@ -324,7 +334,7 @@ pub fn unmeasured(piece: &Piece) -> Vec<FieldId> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::document::{PieceId, Reading, SurfaceChoice};
+    use crate::document::{ChangeKind, PieceChange, PieceId, Reading, SurfaceChoice};
     use crate::{Edit, PieceEdit, SchemeEdit, Workshop};
     use coatings::{Ground, Stage};
     use geometry::{Kind, fields};
@@ -627,6 +637,75 @@ mod tests {
         let left = takeoff(&edited([PieceEdit::Brush(names, crate::BrushTo::Left)]), &[]).unwrap();
         let gone = before.painted_each - left.painted_each - area;
         assert!(gone.as_square_metres().abs() < 1e-12);
+    }
+
+    /// Nothing that was entered goes without a word.
+    #[test]
+    fn what_does_not_count_says_so() {
+        let notices = |piece: &Piece| takeoff(piece, &[]).unwrap().notices;
+        assert_eq!(notices(&nightstand()), []);
+        let mut piece = nightstand();
+        let left = SurfaceChoice {
+            zone: None,
+            painted: Some(false),
+        };
+        for name in ["top/top", "top/moulded-front"] {
+            piece.choices.insert(name.into(), left.clone());
+        }
+        let mut hole = PieceChange::new(ChangeKind::Hole {
+            surface: "top/moulded-left".into(),
+        });
+        for field in [fields::PART_WIDTH, fields::PART_HEIGHT] {
+            let reading = Reading::new("2", LengthUnit::Inch).unwrap();
+            hole.readings.insert((0, field.key), reading);
+        }
+        piece.changes = vec![hole];
+        let found = notices(&piece);
+        assert!(
+            matches!(
+                &found[..],
+                [Notice::Piece(geometry::Notice::NoSurfaceForHole { surface, .. }), Notice::NoSurface { surface: choice }]
+                    if surface == "top/moulded-left" && choice == "top/moulded-front"
+            ),
+            "{found:?}"
+        );
+        // The profile that both are about.
+        piece.styles.top_edge = geometry::Edge::Shaped(geometry::Shape::Ogee);
+        assert_eq!(notices(&piece), []);
+    }
+
+    /// A touch on the back of an open row leaves all that one sees in it, and another brings all of it back.
+    #[test]
+    fn an_open_cubby_is_left_and_comes_back_at_one_touch() {
+        let mut open = nightstand();
+        open.bays[0].rows[0].fill = geometry::Fill::Open;
+        let touch = |piece: &Piece| {
+            let lines = takeoff(piece, &[]).unwrap().surfaces;
+            let faces = touched_faces(piece, &lines, "back/front");
+            let area: Area = faces.iter().map(|line| line.surface.net).sum();
+            let names = faces.iter().map(|line| line.surface.id.to_string()).collect();
+            let finished = faces.iter().any(|line| line.painted);
+            let edit = PieceEdit::Brush(names, switched(&faces, finished));
+            let workshop = Workshop {
+                pieces: vec![Rc::new(piece.clone())],
+                ..Workshop::default()
+            };
+            let workshop = workshop.apply(Edit::Piece(piece.id.clone(), edit)).unwrap();
+            ((*workshop.pieces[0]).clone(), area)
+        };
+        let painted = |piece: &Piece| takeoff(piece, &[]).unwrap().painted_each;
+        let (left, area) = touch(&open);
+        let back = takeoff(&open, &[]).unwrap();
+        let back = back
+            .surfaces
+            .iter()
+            .find(|line| line.surface.id.to_string() == "back/front");
+        // Beside the back there are floor, ceiling and two sides.
+        assert!(area > back.unwrap().surface.net * 2.0);
+        let gone = painted(&open) - painted(&left) - area;
+        assert!(gone.as_square_metres().abs() < 1e-12);
+        let (again, _) = touch(&left);
+        assert_eq!(again, open);
     }
 
     /// Without its board the side is left, though its legs still go with it.

@@ -3,7 +3,9 @@
 use geometry::{Sense, Side, Surface, SurfaceId, View, Zone};
 use units::Area;
 
+use super::notice::Notice;
 use crate::document::{Piece, SurfaceChoice};
+use crate::edit::BrushTo;
 
 /// A surface and whether it is painted.
 #[derive(Clone, Debug, PartialEq)]
@@ -69,6 +71,41 @@ pub fn side_faces(surfaces: &[SurfaceLine], side: Side) -> impl Iterator<Item = 
     faces
         .into_iter()
         .filter(move |line| near(line) >= (low + high) / 2.0)
+}
+
+/// The faces that one touch of a face in the drawing is about: all that one sees in the opening of an open row, if it is its
+/// back; otherwise the face alone. Only faces that take a finish.
+pub fn touched_faces<'a>(piece: &Piece, surfaces: &'a [SurfaceLine], touched: &str) -> Vec<&'a SurfaceLine> {
+    let all = surfaces.iter().map(|line| &line.surface);
+    let Some(face) = all.clone().find(|surface| surface.id.to_string() == touched) else {
+        return vec![];
+    };
+    let together = piece.furniture().touched_with(all, &face.id);
+    let together = together.unwrap_or_else(|_| vec![face.id]);
+    let is_meant = |line: &&SurfaceLine| line.surface.takes_finish() && together.contains(&line.surface.id);
+    surfaces.iter().filter(is_meant).collect()
+}
+
+/// What a switch does with these faces: it leaves them if they are finished, and brings them back as they were before.
+pub fn switched(faces: &[&SurfaceLine], finished: bool) -> BrushTo {
+    match finished {
+        true => BrushTo::Left,
+        false if faces.iter().all(|line| line.painted_with_zone) => BrushTo::WithZone,
+        false => BrushTo::Painted,
+    }
+}
+
+/// The maker's choices for surfaces that the piece does not have.
+pub(super) fn idle_choices(piece: &Piece, surfaces: &[SurfaceLine]) -> Vec<Notice> {
+    if piece.choices.is_empty() {
+        return vec![];
+    }
+    let known: Vec<String> = surfaces.iter().map(|line| line.surface.id.to_string()).collect();
+    let idle = piece.choices.keys().filter(|name| !known.contains(name));
+    idle.map(|surface| Notice::NoSurface {
+        surface: surface.clone(),
+    })
+    .collect()
 }
 
 pub(super) fn surface_line(piece: &Piece, surface: Surface) -> SurfaceLine {

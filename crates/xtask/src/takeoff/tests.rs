@@ -6,7 +6,8 @@ use geometry::{AddedShape, Kind, styles};
 use std::rc::Rc;
 use units::System;
 use workshop::{
-    ChangeKind, Edit, MaterialEdit, Piece, PieceChange, PieceEdit, PieceId, Price, SchemeEdit, Workshop,
+    ChangeKind, Edit, MaterialEdit, Piece, PieceChange, PieceEdit, PieceId, Price, SchemeEdit, SurfaceChoice,
+    Workshop,
 };
 
 fn invented() -> Loaded {
@@ -124,6 +125,23 @@ fn parts_that_run_into_each_other_are_named() {
     assert!(warned, "{text}");
     let value = json(&workshop);
     assert_eq!(value["pieces"][0]["overlaps"][0]["parts"][1], "added-1");
+}
+
+#[test]
+fn what_does_not_count_is_named() {
+    let mut piece = usual(Kind::Bench);
+    let left = SurfaceChoice {
+        zone: None,
+        painted: Some(false),
+    };
+    piece.choices.insert("top/moulded-front".into(), left);
+    let workshop = workshop_of([piece]);
+    let text = text::of(&workshop, false);
+    assert_fits(&text);
+    let warned = |line: &str| line.starts_with("Warning: ") && line.contains("top, moulded front");
+    assert!(text.lines().any(warned), "{text}");
+    let notices = &json(&workshop)["pieces"][0]["notices"];
+    assert_eq!(notices.as_array().map(Vec::len), Some(1), "{notices}");
 }
 
 #[test]

@@ -4,7 +4,7 @@ use std::cell::RefCell;
 use std::rc::Rc;
 
 use web_sys::Element;
-use workshop::PieceEdit;
+use workshop::{PieceEdit, touched_faces};
 use yew::prelude::*;
 
 use super::super::Shown;
@@ -15,10 +15,17 @@ const TAP: f64 = 12.0;
 /// How far to drag for one step of turning, in pixels.
 const STEP: f64 = 44.0;
 
-/// What the brush does to a face; all faces of one movement are taken back together.
-fn stroke(shown: &Shown, face: &str) -> Option<Act> {
+/// What the brush does to a face and to what goes with it, if it is in the hand; all faces of one movement are taken back
+/// together. What that is shows when the brush comes there.
+fn stroke(shown: &Shown, face: &str) -> Option<impl Fn() -> Act + 'static> {
     let to = shown.app.brush.clone()?;
-    Some(Act::Stroke(PieceEdit::Brush(vec![face.to_owned()], to), "brush"))
+    let (shown, face) = (shown.clone(), face.to_owned());
+    Some(move || {
+        let lines = shown.takeoff().map_or(&[][..], |takeoff| &takeoff.surfaces);
+        let faces = touched_faces(&shown.piece, lines, &face);
+        let names = faces.iter().map(|line| line.surface.id.to_string()).collect();
+        Act::Stroke(PieceEdit::Brush(names, to.clone()), "brush")
+    })
 }
 
 /// Where the hand is. It changes many times a second and means nothing once it is lifted, so it is no part of the state.
@@ -94,7 +101,7 @@ impl Hand {
             // alone is brushed.
             let face: Element = event.target_unchecked_into();
             let _ = face.release_pointer_capture(event.pointer_id());
-            send.emit(act.clone());
+            send.emit(act());
         }))
     }
 
@@ -103,7 +110,7 @@ impl Hand {
         let (act, send, hand) = (stroke(shown, face)?, shown.send.clone(), self.clone());
         Some(Callback::from(move |_: PointerEvent| {
             if hand.is_down() {
-                send.emit(act.clone());
+                send.emit(act());
             }
         }))
     }

@@ -11,7 +11,7 @@ mod svg;
 
 use std::rc::Rc;
 
-use workshop::{Piece, SurfaceLine, Takeoff, as_far_as_it_fits, takeoff};
+use workshop::{Piece, SurfaceLine, Takeoff, as_far_as_it_fits, takeoff, touched_faces};
 use yew::prelude::*;
 
 pub use card::CardDrawings;
@@ -88,6 +88,7 @@ pub fn board(shown: &Shown, drawn: &Drawn) -> Html {
             { sheet }
             { views(shown.app.look, &shown.send) }
             { takeoff.map(|takeoff| overlaps(shown, takeoff)) }
+            { takeoff.map(|takeoff| notices(shown, takeoff)) }
             { picked(shown) }
         </section>
     }
@@ -141,16 +142,34 @@ fn overlaps(shown: &Shown, takeoff: &Takeoff) -> Html {
     }
 }
 
+/// What was entered and does not count; the first few in full.
+fn notices(shown: &Shown, takeoff: &Takeoff) -> Html {
+    let system = shown.app.workshop.units;
+    let all = &takeoff.notices;
+    if all.is_empty() {
+        return Html::default();
+    }
+    let sentences = all.iter().take(OVERLAPS).map(|notice| notice.message(system));
+    let more = all.len().saturating_sub(OVERLAPS);
+    let more = (more > 0).then(|| format!("{more} more of these."));
+    html! {
+        <ul id="notices" class="overlaps" role="status">
+            { for sentences.chain(more).map(|sentence| html! { <li>{ sentence }</li> }) }
+        </ul>
+    }
+}
+
 /// The working of the surface that was tapped.
 fn picked(shown: &Shown) -> Html {
     let Some(line) = picked_line(shown) else {
         return Html::default();
     };
     let system = shown.app.workshop.units;
+    let lines = shown.takeoff().map_or(&[][..], |takeoff| &takeoff.surfaces);
     html! {
         <div class="picked" aria-live="polite">
             <b>{ line.surface.id.part.label() }</b>
-            { switch_or_word(shown, line) }
+            { switch_or_word(shown, line, &touched_faces(&shown.piece, lines, &line.surface.id.to_string())) }
             { zone_list(shown, line, "picked-zone".into()) }
             <span class="figure">{ words::area(line.surface.net, system) }</span>
             <span class="working">{ words::working(&line.surface, system) }</span>

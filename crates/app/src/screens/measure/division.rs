@@ -1,7 +1,7 @@
 //! How the front is divided: bays from the left, in each of them rows from the top.
 
 use geometry::{
-    BayPlace, FieldId, Fill, Furniture, MAX_BAYS, MAX_COLUMNS, MAX_ROWS, MAX_SHELVES, Problem, fields,
+    BayPlace, FieldId, Fill, Furniture, MAX_BAYS, MAX_COLUMNS, MAX_ROWS, MAX_SHELVES, Notice, Problem, fields,
 };
 use units::Length;
 use workshop::{Bay, PieceEdit, Row};
@@ -54,6 +54,7 @@ fn case(shown: &Shown, upper: bool, shared: &Shared) -> Html {
                 { stepper(("Sections side by side", ""), id, bays.len() as u32, (1, MAX_BAYS as u32), change) }
             }
             { error(shown, &of_bays) }
+            { slip(shown, &|notice| matches!(notice, Notice::BaysStretched { upper: u, .. } if *u == upper)) }
             <p class="hint">{ format!("Rows from the top. {}.", fields::ROW_HEIGHT.hint) }</p>
             { for bays.iter().enumerate().map(|(i, of)| bay(shown, BayPlace { upper, bay: i + 1 }, of, shared)) }
         </>
@@ -78,12 +79,27 @@ fn bay(shown: &Shown, place: BayPlace, bay: &Bay, shared: &Shared) -> Html {
                 }
             </div>
             { error(shown, &of_rows) }
+            { slip(shown, &|notice| matches!(notice, Notice::RowsStretched { place: p, .. } if *p == place)) }
             { opens(bay) }
             <div class="rows">
                 { for bay.rows.iter().enumerate().map(|(i, of)| row(shown, place, (i + 1, bay.rows.len() > 1), of, shared)) }
             </div>
         </div>
     }
+}
+
+/// What became of rows or sections that do not quite add up.
+fn slip(shown: &Shown, is_about: &dyn Fn(&Notice) -> bool) -> Html {
+    let notices = shown.takeoff().map_or(&[][..], |takeoff| &takeoff.notices);
+    let found = notices.iter().find_map(|notice| match notice {
+        workshop::Notice::Piece(notice) if is_about(notice) => Some(notice),
+        _ => None,
+    });
+    let sentence = found.map(|notice| notice.message(shown.app.workshop.units));
+    sentence.map_or_else(
+        Html::default,
+        |sentence| html! { <p class="hint slip" role="status">{ sentence }</p> },
+    )
 }
 
 /// What an open row brings with it.

@@ -1,6 +1,6 @@
 //! One surface: its switch, its zone, its working.
 
-use workshop::{PieceEdit, SurfaceLine};
+use workshop::{PieceEdit, SurfaceLine, switched};
 use yew::prelude::*;
 
 use super::super::Shown;
@@ -14,7 +14,7 @@ pub fn surface(shown: &Shown, line: &SurfaceLine) -> Html {
     let name = line.surface.id.to_string();
     html! {
         <li key={name.clone()}>
-            { switch_or_word(shown, line) }
+            { switch_or_word(shown, line, &[line]) }
             <span class="figure">{ words::area(line.surface.net, system) }</span>
             <span class="working">{ words::working(&line.surface, system) }</span>
             { zone_list(shown, line, format!("zone-of-{name}")) }
@@ -22,14 +22,19 @@ pub fn surface(shown: &Shown, line: &SurfaceLine) -> Html {
     }
 }
 
-/// The switch of a surface; only its name if there is nothing to finish.
-pub fn switch_or_word(shown: &Shown, line: &SurfaceLine) -> Html {
+/// The switch of a surface and of those that go together with it; only its name if there is nothing to finish.
+pub fn switch_or_word(shown: &Shown, line: &SurfaceLine, together: &[&SurfaceLine]) -> Html {
     if !line.surface.takes_finish() {
         return html! { <span class="covered">{ line.surface.side_label() }</span> };
     }
     let painted = !line.painted;
-    let choice = (painted != line.painted_with_zone).then_some(painted);
-    let edit = PieceEdit::Painted(line.surface.id.to_string(), choice);
+    let edit = if together.len() > 1 {
+        let names = together.iter().map(|line| line.surface.id.to_string()).collect();
+        PieceEdit::Brush(names, switched(together, line.painted))
+    } else {
+        let choice = (painted != line.painted_with_zone).then_some(painted);
+        PieceEdit::Painted(line.surface.id.to_string(), choice)
+    };
     html! {
         <label class="switch">
             <input type="checkbox" checked={line.painted} onchange={shown.change(move |_: Event| Some(edit.clone()))} />

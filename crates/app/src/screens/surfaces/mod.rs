@@ -6,7 +6,7 @@ mod zone;
 
 use geometry::{Edges, Side};
 use units::Area;
-use workshop::{BrushTo, PieceEdit, Takeoff, are_finished, side_faces};
+use workshop::{PieceEdit, Takeoff, are_finished, side_faces, switched};
 use yew::prelude::*;
 
 use super::Shown;
@@ -41,12 +41,7 @@ fn sides(shown: &Shown, takeoff: &Takeoff) -> Html {
         let faces: Vec<_> = side_faces(&takeoff.surfaces, side).collect();
         let painted = are_finished(&faces);
         let names = faces.iter().map(|line| line.surface.id.to_string()).collect();
-        let to = match painted {
-            true => BrushTo::Left,
-            false if faces.iter().all(|line| line.painted_with_zone) => BrushTo::WithZone,
-            false => BrushTo::Painted,
-        };
-        let edit = PieceEdit::Brush(names, to);
+        let edit = PieceEdit::Brush(names, switched(&faces, painted));
         let id = format!("side-{}", side.word());
         html! {
             <label class="switch">

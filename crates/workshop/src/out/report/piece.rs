@@ -44,6 +44,7 @@ pub(super) struct Measured {
     scheme: SchemeRecord,
     edges_each: EdgesReport,
     overlaps: Vec<OverlapReport>,
+    notices: Vec<String>,
     materials: Vec<MaterialReport>,
     ways: Vec<WayReport>,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -98,6 +99,11 @@ impl PieceReport {
             scheme: (&piece.scheme).into(),
             edges_each: EdgesReport::of(edges.into_iter().map(|(_, edges)| edges).sum()),
             overlaps: takeoff.overlaps.iter().map(OverlapReport::of).collect(),
+            notices: takeoff
+                .notices
+                .iter()
+                .map(|notice| notice.message(workshop.units))
+                .collect(),
             materials: takeoff
                 .materials
                 .iter()

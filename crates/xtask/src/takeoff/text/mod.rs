@@ -11,10 +11,10 @@ mod zones;
 
 use geometry::{Edges, Overlap};
 use units::{System, show_length};
-use workshop::{Piece, Takeoff, Workshop, compare, edges_by_zone, takeoff_in};
+use workshop::{Notice, Piece, Takeoff, Workshop, compare, edges_by_zone, takeoff_in};
 
 use super::plain;
-use show::{area, long};
+use show::{area, long, wrapped};
 
 /// The takeoff of every piece; with the working of each amount if that is wanted.
 pub fn of(workshop: &Workshop, working: bool) -> String {
@@ -81,9 +81,10 @@ fn head(piece: &Piece, takeoff: &Takeoff, edges: Edges, system: System) -> Strin
     let name = plain(&piece.name);
     let line = "=".repeat(name.chars().count());
     format!(
-        "{name}\n{line}\nPainted area {painted}; standard uncertainty {uncertainty}\n{}{}",
+        "{name}\n{line}\nPainted area {painted}; standard uncertainty {uncertainty}\n{}{}{}",
         edge_lengths(edges, system),
         overlaps(&takeoff.overlaps, system),
+        notices(&takeoff.notices, system),
     )
 }
 
@@ -94,6 +95,12 @@ fn edge_lengths(edges: Edges, system: System) -> String {
     format!(
         "Painted edges of one: {arrises} of arrises, {corners} of inner corners, {borders} to cut in or mask\n"
     )
+}
+
+/// What was entered and does not count.
+fn notices(notices: &[Notice], system: System) -> String {
+    let warning = |notice: &Notice| wrapped(&format!("Warning: {}", plain(&notice.message(system))), 2);
+    notices.iter().map(warning).collect()
 }
 
 /// The most overlaps that are listed.
