@@ -3,6 +3,8 @@
 //! This library only reads the fixtures; the checks stand in `tests/`, each file with its outside source at
 //! the top. How the fixtures are made is written in `tests/cad/README.md` and in the scripts themselves.
 
+pub mod seen;
+
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 use std::rc::Rc;

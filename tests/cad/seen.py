@@ -1,0 +1,458 @@
+#!/usr/bin/env python3
+"""Says of every surface of many pieces what it looks at, by rays cast at their finished solids.
+
+The solids come from Coatwright itself (`tests/outside/examples/solids.rs`); what they look at is worked out here from
+nothing but them, by the definition in `CONSTRUCTION.md`, "What a face looks at".
+
+    cargo run -q --release -p outside --example solids > target/solids.jsonl
+    python tests/cad/seen.py target/solids.jsonl            # writes tests/outside/fixtures/seen.json
+    python tests/cad/seen.py target/solids.jsonl --compare   # fails if the committed fixture would change
+    python tests/cad/seen.py target/solids.jsonl --show NAME # says what each surface of one piece looks at
+
+Needs `pip install trimesh embreex numpy scipy mapbox_earcut`.
+"""
+
+import json
+import sys
+import zlib
+from pathlib import Path
+
+import mapbox_earcut
+import numpy as np
+import trimesh
+from scipy import ndimage
+from trimesh.ray.ray_pyembree import RayMeshIntersector
+
+HERE = Path(__file__).resolve().parent
+FIXTURE = HERE.parent / "outside" / "fixtures" / "seen.json"
+
+LABELS = ("outside", "inside", "wall", "floor", "underneath")
+OUTSIDE, INSIDE, WALL, FLOOR, UNDERNEATH = range(5)
+COVERED = -1
+# How far off a face its rays begin, and how near a floor or wall is touched; meters.
+OFF, TOUCH = 0.001, 0.0006
+# Gaps below this are closed, unless the gap around the fronts is wider.
+CLOSED = 0.006
+# Air before a wall that belongs to the wall.
+BEFORE_WALL = 0.1
+BOARDS = {"left-side", "right-side", "bottom", "back", "front", "back-board", "top-rail", "rail", "divider", "partition",
+          "shelf", "modesty", "frame-stile", "frame-mid-stile", "frame-top", "frame-bottom", "frame-rail", "frame-divider"}
+# Stand at a wall: cases, chests, headboards and frames. Have no floor: frames.
+AT_WALL = {"Case", "TwoCases", "Pedestals", "Chest", "Headboard", "Frame"}
+GLUED = {"moulding": ("back", "left", "right"), "half-column": ("back",)}
+
+
+def fan(count, elevations):
+    """Directions around the horizon at these elevations, in degrees."""
+    around = np.radians(np.arange(count) * 360.0 / count)
+    rows = [np.stack([np.cos(around) * np.cos(e), np.sin(around) * np.cos(e), np.full(count, np.sin(e))], 1)
+            for e in np.radians(elevations)]
+    return np.concatenate(rows)
+
+
+# The likeliest first, so that most points are done after a few rays.
+FIRST = np.array([[0, -1, 0], [1, 0, 0], [-1, 0, 0], [0, 0, 1], [0, 1, 0], [0, -0.8, 0.6], [0.6, -0.8, 0],
+                  [-0.6, -0.8, 0]], float)
+UPWARDS = np.concatenate([FIRST, fan(24, [0, 7, 20, 35, 50, 65, 80])])
+LEVEL = np.concatenate([FIRST[[0, 1, 2, 4, 6, 7]], fan(48, [0])])
+
+
+def triangles_of(contours, normal):
+    """Triangles of a flat region with holes, and its corners in a plane of its own."""
+    first = np.asarray(contours[0][0])
+    axis = int(np.argmax(abs(normal)))
+    u = np.zeros(3)
+    u[(axis + 1) % 3] = 1.0
+    u -= normal * (u @ normal)
+    u /= np.linalg.norm(u)
+    v = np.cross(normal, u)
+    flat = [np.stack([(np.asarray(c) - first) @ u, (np.asarray(c) - first) @ v], 1) for c in contours]
+    turn = [float(np.sum(c[:, 0] * np.roll(c[:, 1], -1) - c[:, 1] * np.roll(c[:, 0], -1))) for c in flat]
+    outer = [n for n, area in enumerate(turn) if area > 0]
+    found = []
+    for n in outer:
+        holes = [m for m, area in enumerate(turn) if area < 0 and within(flat[m][:1], [flat[n]])[0]]
+        rings = [flat[n], *(flat[m] for m in holes)]
+        corners = np.concatenate(rings)
+        places = np.concatenate([np.asarray(contours[m]) for m in (n, *holes)])
+        ends = np.cumsum([len(ring) for ring in rings]).astype(np.uint32)
+        index = mapbox_earcut.triangulate_float64(corners, ends).reshape(-1, 3)
+        found.append(places[index])
+    return np.concatenate(found) if found else np.zeros((0, 3, 3)), (first, u, v, flat)
+
+
+def within(points, contours):
+    """Whether points of a plane lie within contours, by the rule of even and odd."""
+    inside = np.zeros(len(points), bool)
+    for contour in contours:
+        other = np.roll(contour, -1, 0)
+        for (x0, y0), (x1, y1) in zip(contour, other):
+            crosses = (y0 > points[:, 1]) != (y1 > points[:, 1])
+            if y0 != y1:
+                inside ^= crosses & (points[:, 0] < (x1 - x0) * (points[:, 1] - y0) / (y1 - y0) + x0)
+    return inside
+
+
+class Boxes:
+    """Upright boxes, and which points lie in one of them."""
+
+    def __init__(self, boxes):
+        self.low = np.array([box[0] for box in boxes]).reshape(-1, 3)
+        self.high = np.array([box[1] for box in boxes]).reshape(-1, 3)
+
+    def hold(self, points):
+        """Whether each point lies in any box."""
+        found = np.zeros(len(points), bool)
+        if not len(points):
+            return found
+        near = np.flatnonzero(np.all((self.low < points.max(0)) & (self.high > points.min(0)), 1))
+        for low, high in zip(self.low[near], self.high[near]):
+            found |= np.all((points > low) & (points < high), 1)
+        return found
+
+
+class Part:
+    """A solid with its faces."""
+
+    def __init__(self, given):
+        self.name, self.kind = given["name"], given["kind"]
+        self.faces = []
+        for face in given["faces"]:
+            facets = []
+            for facet in face["facets"]:
+                normal = np.array(facet["normal"])
+                triangles, plane = triangles_of(facet["contours"], normal)
+                facets.append((normal, triangles, plane))
+            self.faces.append((face["side"], face["curved"], facets))
+        every = np.concatenate([t for _, _, facets in self.faces for _, t, _ in facets])
+        self.triangles = every
+        self.low, self.high = every.reshape(-1, 3).min(0), every.reshape(-1, 3).max(0)
+        normals = [n for _, _, facets in self.faces for n, _, _ in facets]
+        volume = np.prod(self.high - self.low)
+        own = np.einsum("ij,ij->i", every[:, 0], np.cross(every[:, 1], every[:, 2])).sum() / 6
+        self.is_block = len(normals) == 6 and abs(own - volume) < 1e-9 + 1e-6 * volume
+        self.mesh = None
+
+    def boxes(self):
+        """The boxes between which gaps are looked for: a block, or the upright rectangles of any other solid."""
+        if self.is_block:
+            return [(self.low, self.high)]
+        flat = [t.reshape(-1, 3) for _, curved, facets in self.faces for n, t, _ in facets
+                if not curved and abs(n).max() > 0.999 and len(t) == 2]
+        return [(self.low, self.high), *((corners.min(0), corners.max(0)) for corners in flat)]
+
+    def holds(self, points):
+        """Whether points lie in the solid."""
+        found = np.all((points > self.low) & (points < self.high), 1)
+        if self.is_block or not found.any():
+            return found
+        if self.mesh is None:
+            self.mesh = RayMeshIntersector(soup(self.triangles))
+        at = np.flatnonzero(found)
+        found[at] = self.mesh.contains_points(points[at])
+        return found
+
+
+def soup(triangles):
+    """A mesh of triangles as they come."""
+    return trimesh.Trimesh(triangles.reshape(-1, 3), np.arange(3 * len(triangles)).reshape(-1, 3), process=False)
+
+
+def box_triangles(low, high):
+    """The twelve triangles of a box."""
+    return trimesh.creation.box(bounds=[low, high]).triangles
+
+
+def between(boxes, width):
+    """Boxes in the gaps between boxes that are narrower than this, along each axis."""
+    low, high = np.array([b[0] for b in boxes]), np.array([b[1] for b in boxes])
+    found = []
+    for axis in range(3):
+        gap = low[None, :, axis] - high[:, None, axis]
+        pairs = np.argwhere((gap > TOUCH) & (gap < width))
+        for a, b in pairs:
+            start, end = np.maximum(low[a], low[b]), np.minimum(high[a], high[b])
+            start[axis], end[axis] = high[a][axis], low[b][axis]
+            if np.all(end - start > TOUCH):
+                found.append((start, end))
+    return found
+
+
+def drawers(parts, rear):
+    """What drawers fill behind their fronts, back to the first solid."""
+    found = []
+    for front in (part for part in parts if part.kind == "drawer-front"):
+        behind = [part for part in parts if part is not front and part.high[1] > front.high[1] + TOUCH
+                  and np.all(part.low[[0, 2]] < front.high[[0, 2]]) and np.all(part.high[[0, 2]] > front.low[[0, 2]])]
+        cuts = []
+        for axis in (0, 2):
+            ends = [front.low[axis], front.high[axis]]
+            ends += [end for part in behind for end in (part.low[axis], part.high[axis]) if ends[0] < end < ends[1]]
+            cuts.append(np.unique(np.round(ends, 6)))
+        for x0, x1 in zip(cuts[0], cuts[0][1:]):
+            for z0, z1 in zip(cuts[1], cuts[1][1:]):
+                x, z = (x0 + x1) / 2, (z0 + z1) / 2
+                hit = [part.low[1] for part in behind
+                       if part.low[0] < x < part.high[0] and part.low[2] < z < part.high[2]]
+                end = min(hit, default=rear)
+                if end > front.high[1] + TOUCH:
+                    found.append((np.array([x0, front.high[1], z0]), np.array([x1, end, z1])))
+    return found
+
+
+class Piece:
+    """The solids of a piece in the room."""
+
+    def __init__(self, given):
+        self.name = given["name"]
+        self.loose = [(Part(part), part.get("shape")) for part in given["parts"] if part["loose"]]
+        self.parts = [Part(part) for part in given["parts"] if not part["loose"]]
+        self.low = np.min([part.low for part in self.parts], 0)
+        self.high = np.max([part.high for part in self.parts], 0)
+        self.wall = self.high[1] if given["construction"] in AT_WALL else None
+        self.floor = None if given["construction"] == "Frame" else self.low[2]
+        solids = [part for part in self.parts if part.kind != "door-glass"]
+        boxes = [box for part in solids for box in part.boxes()]
+        width = max(CLOSED, given["gap"] * 1.01)
+        # Where gaps cross, a hole is left between what closes them.
+        gaps = between(boxes, width)
+        gaps += between(gaps, width) if gaps else []
+        self.gaps = Boxes(gaps)
+        own = [part.triangles for part in solids]
+        self.bare = RayMeshIntersector(soup(np.concatenate(own)))
+        fill = [box_triangles(low, high) for low, high in gaps + drawers(solids, self.high[1])]
+        self.closed = RayMeshIntersector(soup(np.concatenate([*own, *fill])))
+
+    def free(self, points, directions):
+        """Whether each ray leaves the piece without hitting anything, or the wall."""
+        free = np.ones(len(points), bool)
+        if self.wall is not None:
+            with np.errstate(divide="ignore", invalid="ignore"):
+                reach = [np.where(directions[:, axis] > 0, (self.high[axis] + 0.01 - points[:, axis]),
+                                  (self.low[axis] - 0.01 - points[:, axis])) / directions[:, axis] for axis in (0, 2)]
+                reach = np.minimum(*(np.where(np.isfinite(r), r, np.inf) for r in reach))
+                to_wall = np.where(directions[:, 1] > 1e-9, (self.wall - points[:, 1]) / directions[:, 1], np.inf)
+            free = to_wall > reach
+        at = np.flatnonzero(free)
+        if len(at):
+            free[at] = ~self.closed.intersects_any(points[at], directions[at])
+        return free
+
+    def seen(self, points, normals):
+        """Whether an eye, level or above, sees each point."""
+        seen = np.zeros(len(points), bool)
+        down = normals[:, 2] < -1e-6
+        for rays, which in ((LEVEL, down), (UPWARDS, ~down)):
+            for start in range(0, len(rays), 12):
+                some = rays[start:start + 12]
+                at = np.flatnonzero(which & ~seen)
+                if not len(at):
+                    break
+                directions = np.tile(some, (len(at), 1))
+                origins = np.repeat(at, len(some))
+                facing = np.einsum("ij,ij->i", directions, normals[origins])
+                ok = facing > (-1e-9 if rays is LEVEL else 1e-6)
+                hit = np.zeros(len(ok), bool)
+                hit[ok] = self.free(points[origins[ok]], directions[ok])
+                seen[at] |= hit.reshape(len(at), len(some)).any(1)
+        return seen
+
+    def alone(self, points, direction, reach=np.inf):
+        """Whether there is only air from each point in one direction, to the end of the piece or so far."""
+        directions = np.tile(np.array(direction, float), (len(points), 1))
+        if not len(points):
+            return np.zeros(0, bool)
+        if reach is np.inf:
+            return ~self.bare.intersects_any(points, directions)
+        return self.distance(points, directions) > reach
+
+    def distance(self, points, directions):
+        """How far it is to the first solid."""
+        far = np.full(len(points), np.inf)
+        places, rays, _ = self.bare.intersects_location(points, directions, multiple_hits=False)
+        far[rays] = np.linalg.norm(places - points[rays], axis=1)
+        return far
+
+    def labels(self, points, normals, is_board):
+        """What each point of air looks at from a face with this normal."""
+        count = len(points)
+        label = np.full(count, INSIDE)
+        seen = self.seen(points, normals)
+        below = self.alone(points, (0, 0, -1)) if self.floor is not None else np.zeros(count, bool)
+        label[below] = UNDERNEATH
+        if self.wall is not None:
+            near = (self.wall - points[:, 1] <= BEFORE_WALL) & self.alone(points, (0, 1, 0))
+            label[near & ~self.alone(points, (0, -1, 0))] = WALL
+        label[seen] = OUTSIDE
+        looks_down = normals[:, 2] < -0.999
+        label[seen & looks_down & is_board & below] = UNDERNEATH
+        if self.wall is not None:
+            label[near & (normals[:, 1] > 0.999)] = WALL
+        return label
+
+    def in_gaps(self, points, normals, is_board):
+        """What points within closed gaps look at: what the gap runs to."""
+        label = np.full(len(points), INSIDE)
+        axes = np.eye(3)
+        for n, (point, normal) in enumerate(zip(points, normals)):
+            runs = [d for d in (*axes, *-axes) if abs(d @ normal) < 0.5]
+            ends, ways, far = [], [], []
+            for way in runs:
+                reach = self.distance(point[None], way[None])[0]
+                steps = np.arange(0.001, min(reach, 3.0), 0.001)
+                # Most gaps are soon left.
+                for some in (steps[:40], steps[40:]):
+                    line = point + some[:, None] * way
+                    out = np.flatnonzero(~self.gaps.hold(line))
+                    if len(out):
+                        ends.append(line[out[0]] + way * 0.0005)
+                        ways.append(way)
+                        far.append(some[out[0]])
+                        break
+            if ends:
+                found = self.labels(np.array(ends), np.array(ways), np.full(len(ends), is_board))
+                label[n] = OUTSIDE if (found == OUTSIDE).any() else found[int(np.argmin(far))]
+        return label
+
+    def at_points(self, part, points, normals):
+        """The label of each point of a face of a part, or that it is covered."""
+        label = np.full(len(points), INSIDE)
+        off = points + OFF * normals
+        covered = np.zeros(len(points), bool)
+        least, most = off.min(0), off.max(0)
+        for other in self.parts:
+            if other is not part and np.all(other.low < most) and np.all(other.high > least):
+                covered |= other.holds(off)
+        floor = np.zeros(len(points), bool)
+        wall = np.zeros(len(points), bool)
+        if self.floor is not None:
+            floor = (normals[:, 2] < -0.999) & (points[:, 2] < self.floor + TOUCH)
+        if self.wall is not None:
+            wall = (normals[:, 1] > 0.999) & (points[:, 1] > self.wall - TOUCH)
+        gap = self.gaps.hold(off) & ~covered & ~floor & ~wall
+        free = ~(covered | floor | wall | gap)
+        is_board = np.full(len(points), part.kind in BOARDS)
+        label[free] = self.labels(off[free], normals[free], is_board[free])
+        # A few points tell what a gap is.
+        at = np.flatnonzero(gap)
+        few = at[np.linspace(0, len(at) - 1, min(len(at), 6)).astype(int)] if len(at) else at
+        found = self.in_gaps(off[few], normals[few], part.kind in BOARDS)
+        for n in at:
+            label[n] = found[int(np.argmin(np.linalg.norm(points[few] - points[n], axis=1)))]
+        label[floor], label[wall], label[covered] = FLOOR, WALL, COVERED
+        return label
+
+    def faces(self):
+        """Every face with the shares of what it looks at."""
+        for part in self.parts:
+            rng = np.random.default_rng(zlib.crc32(f"{part.name}".encode()))
+            for side, curved, facets in part.faces:
+                yield f"{part.name}/{side}", self.curved(part, facets, rng) if curved else self.flat(part, facets)
+        for part, shape in self.loose:
+            for side, *_ in part.faces:
+                yield f"{part.name}/{side}", {INSIDE if side in GLUED.get(shape, ()) else OUTSIDE: 1.0}
+
+    def curved(self, part, facets, rng):
+        """A curved face looks where most of it looks."""
+        triangles = np.concatenate([t for _, t, _ in facets])
+        normals = np.concatenate([np.tile(n, (len(t), 1)) for n, t, _ in facets])
+        area = np.linalg.norm(np.cross(triangles[:, 1] - triangles[:, 0], triangles[:, 2] - triangles[:, 0]), axis=1)
+        picked = rng.choice(len(area), 60, p=area / area.sum())
+        a, b = rng.random((2, 60))
+        a, b = np.where(a + b > 1, 1 - a, a), np.where(a + b > 1, 1 - b, b)
+        t = triangles[picked]
+        points = t[:, 0] + a[:, None] * (t[:, 1] - t[:, 0]) + b[:, None] * (t[:, 2] - t[:, 0])
+        label = self.at_points(part, points, normals[picked])
+        label = label[label != COVERED]
+        return {int(np.bincount(label).argmax()): 1.0} if len(label) else {}
+
+    def flat(self, part, facets):
+        """A flat face, by points on a grid."""
+        sums = {}
+        for facet in facets:
+            looks_down = facet[0][2] < -0.999
+            label, cell = self.on_grid(part, facet, *((0.02, 1600) if looks_down else (0.025, 80)))
+            if looks_down and (label == OUTSIDE).any() and (label == UNDERNEATH).any():
+                # What divides an underside into bits must not fall between the points.
+                label, cell = self.on_grid(part, facet, 0.008, 16000)
+                label = larger_part(label)
+            for n, times in zip(*np.unique(label[label != COVERED], return_counts=True)):
+                sums[int(n)] = sums.get(int(n), 0.0) + times * cell
+        whole = sum(sums.values())
+        return {n: area / whole for n, area in sums.items()}
+
+    def on_grid(self, part, facet, step, most):
+        """The labels of points on a grid over a facet, so far apart or so many, and the area of each."""
+        normal, _, (first, u, v, contours) = facet
+        low, high = np.min([c.min(0) for c in contours], 0), np.max([c.max(0) for c in contours], 0)
+        size = high - low
+        count = np.maximum(np.ceil(size / max(step, np.sqrt(np.prod(size) / most))).astype(int), 5)
+        at = [low[n] + size[n] * (np.arange(count[n]) + 0.5) / count[n] for n in (0, 1)]
+        grid = np.stack(np.meshgrid(*at, indexing="ij"), -1).reshape(-1, 2)
+        inside = within(grid, contours)
+        points = first + grid[:, :1] * u + grid[:, 1:] * v
+        label = np.full(len(grid), COVERED)
+        label[inside] = self.at_points(part, points[inside], np.tile(normal, (inside.sum(), 1)))
+        return label.reshape(count), np.prod(size / count)
+
+
+def larger_part(label):
+    """One connected bit that is partly outside and partly underneath is what the larger part of it is."""
+    bits, count = ndimage.label(label != COVERED)
+    for bit in range(1, count + 1):
+        own = bits == bit
+        outside, underneath = (np.count_nonzero(label[own] == n) for n in (OUTSIDE, UNDERNEATH))
+        if outside and underneath:
+            label[own & ((label == OUTSIDE) | (label == UNDERNEATH))] = OUTSIDE if outside > underneath else UNDERNEATH
+    return label
+
+
+def told(piece):
+    """What each surface looks at: the label, or the shares in hundredths where there are several."""
+    found = {}
+    for name, shares in piece.faces():
+        shares = {LABELS[n]: round(float(share), 2) for n, share in shares.items() if share >= 0.02}
+        if len(shares) == 1:
+            found[name] = next(iter(shares))
+        elif shares:
+            found[name] = shares
+    return found
+
+
+def main():
+    """Writes the fixture, compares it, or shows one piece."""
+    path, *rest = sys.argv[1:]
+    shown = rest[1] if rest[:1] == ["--show"] else None
+    all_found, usual = {}, {}
+    for line in Path(path).open():
+        given = json.loads(line)
+        if shown and given["name"] != shown:
+            continue
+        found = told(Piece(given))
+        if shown:
+            for name, of in found.items():
+                print(name, of)
+            return
+        kind = given["kind"]
+        # A piece that differs from the usual one of its kind says only how.
+        base = usual.setdefault(kind, found)
+        differs = {name: of for name, of in found.items() if found is base or base.get(name) != of}
+        entry = {}
+        for label in LABELS:
+            names = [name for name, of in differs.items() if of == label]
+            if names:
+                entry[label] = " ".join(names)
+        mixed = {name: of for name, of in differs.items() if isinstance(of, dict)}
+        all_found[given["name"]] = {"kind": kind, **entry, **({"mixed": mixed} if mixed else {})}
+        print(given["name"], len(found), len(mixed), flush=True)
+    if "--compare" in rest:
+        before = json.loads(FIXTURE.read_text())["pieces"]
+        assert before == all_found, "differs from the committed fixture"
+        return
+    lines = ",\n".join(f"{json.dumps(name)}: {json.dumps(of)}" for name, of in all_found.items())
+    versions = f"trimesh {trimesh.__version__} with Embree"
+    FIXTURE.write_text(f'{{"rays": {json.dumps(versions)}, "pieces": {{\n{lines}\n}}}}\n')
+
+
+if __name__ == "__main__":
+    main()
