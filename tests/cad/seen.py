@@ -26,17 +26,21 @@ from trimesh.ray.ray_pyembree import RayMeshIntersector
 HERE = Path(__file__).resolve().parent
 FIXTURE = HERE.parent / "outside" / "fixtures" / "seen.json"
 
-LABELS = ("outside", "inside", "wall", "floor", "underneath")
-OUTSIDE, INSIDE, WALL, FLOOR, UNDERNEATH = range(5)
+LABELS = ("outside", "inside", "wall", "floor", "underneath", "glued")
+OUTSIDE, INSIDE, WALL, FLOOR, UNDERNEATH, GLUE = range(6)
 COVERED = -1
 # How far off a face its rays begin, and how near a floor or wall is touched; meters.
 OFF, TOUCH = 0.001, 0.0006
-# Gaps below this are closed, unless the gap around the fronts is wider.
-CLOSED = 0.006
+# Gaps below this are closed; so is a wider one that was measured around the fronts, up to the second.
+CLOSED, WIDEST = 0.006, 0.012
+# How far in a gap around a front is still the room's.
+INTO_GAP = 0.05
 # Air before a wall that belongs to the wall.
 BEFORE_WALL = 0.1
 BOARDS = {"left-side", "right-side", "bottom", "back", "front", "back-board", "top-rail", "rail", "divider", "partition",
-          "shelf", "modesty", "frame-stile", "frame-mid-stile", "frame-top", "frame-bottom", "frame-rail", "frame-divider"}
+          "shelf", "frame-stile", "frame-mid-stile", "frame-top", "frame-bottom", "frame-rail", "frame-divider"}
+FRONTS = ("drawer-front", "tongue", "door", "sticking", "applied")
+BASE = ("plinth", "foot", "leg", "apron", "stretcher", "lower-shelf")
 # Stand at a wall: cases, chests, headboards and frames. Have no floor: frames.
 AT_WALL = {"Case", "TwoCases", "Pedestals", "Chest", "Headboard", "Frame"}
 GLUED = {"moulding": ("back", "left", "right"), "half-column": ("back",)}
@@ -54,7 +58,7 @@ def fan(count, elevations):
 FIRST = np.array([[0, -1, 0], [1, 0, 0], [-1, 0, 0], [0, 0, 1], [0, 1, 0], [0, -0.8, 0.6], [0.6, -0.8, 0],
                   [-0.6, -0.8, 0]], float)
 UPWARDS = np.concatenate([FIRST, fan(24, [0, 7, 20, 35, 50, 65, 80])])
-LEVEL = np.concatenate([FIRST[[0, 1, 2, 4, 6, 7]], fan(48, [0])])
+EVERYWHERE = np.concatenate([np.eye(3), -np.eye(3), fan(8, [-40, 0, 40])])
 
 
 def triangles_of(contours, normal):
@@ -164,7 +168,7 @@ def box_triangles(low, high):
 
 
 def between(boxes, width):
-    """Boxes in the gaps between boxes that are narrower than this, along each axis."""
+    """Boxes in the gaps between boxes that are narrower than this, along each axis, and whether a front is beside them."""
     low, high = np.array([b[0] for b in boxes]), np.array([b[1] for b in boxes])
     found = []
     for axis in range(3):
@@ -174,7 +178,7 @@ def between(boxes, width):
             start, end = np.maximum(low[a], low[b]), np.minimum(high[a], high[b])
             start[axis], end[axis] = high[a][axis], low[b][axis]
             if np.all(end - start > TOUCH):
-                found.append((start, end))
+                found.append((start, end, boxes[a][2] or boxes[b][2]))
     return found
 
 
@@ -212,15 +216,17 @@ class Piece:
         self.wall = self.high[1] if given["construction"] in AT_WALL else None
         self.floor = None if given["construction"] == "Frame" else self.low[2]
         solids = [part for part in self.parts if part.kind != "door-glass"]
-        boxes = [box for part in solids for box in part.boxes()]
-        width = max(CLOSED, given["gap"] * 1.01)
+        boxes = [(*box, part.kind.startswith(FRONTS)) for part in solids for box in part.boxes()]
+        width = max(CLOSED, given["gap"] * 1.01) if given["gap"] <= WIDEST else CLOSED
         # Where gaps cross, a hole is left between what closes them.
         gaps = between(boxes, width)
         gaps += between(gaps, width) if gaps else []
-        self.gaps = Boxes(gaps)
+        self.gaps, self.at_fronts = Boxes(gaps), Boxes([gap for gap in gaps if gap[2]])
         own = [part.triangles for part in solids]
         self.bare = RayMeshIntersector(soup(np.concatenate(own)))
-        fill = [box_triangles(low, high) for low, high in gaps + drawers(solids, self.high[1])]
+        fill = [box_triangles(*box[:2]) for box in gaps + drawers(solids, self.high[1])]
+        above = [part.triangles for part in solids if not part.kind.startswith(BASE)]
+        self.above_base = RayMeshIntersector(soup(np.concatenate(above or own)))
         self.closed = RayMeshIntersector(soup(np.concatenate([*own, *fill])))
 
     def free(self, points, directions):
@@ -238,80 +244,105 @@ class Piece:
             free[at] = ~self.closed.intersects_any(points[at], directions[at])
         return free
 
-    def seen(self, points, normals):
-        """Whether an eye, level or above, sees each point."""
+    def seen(self, points):
+        """Whether an eye, level or above, sees each point of the air."""
         seen = np.zeros(len(points), bool)
-        down = normals[:, 2] < -1e-6
-        for rays, which in ((LEVEL, down), (UPWARDS, ~down)):
-            for start in range(0, len(rays), 12):
-                some = rays[start:start + 12]
-                at = np.flatnonzero(which & ~seen)
-                if not len(at):
-                    break
-                directions = np.tile(some, (len(at), 1))
-                origins = np.repeat(at, len(some))
-                facing = np.einsum("ij,ij->i", directions, normals[origins])
-                ok = facing > (-1e-9 if rays is LEVEL else 1e-6)
-                hit = np.zeros(len(ok), bool)
-                hit[ok] = self.free(points[origins[ok]], directions[ok])
-                seen[at] |= hit.reshape(len(at), len(some)).any(1)
+        for start in range(0, len(UPWARDS), 12):
+            some = UPWARDS[start:start + 12]
+            at = np.flatnonzero(~seen)
+            if not len(at):
+                break
+            hit = self.free(np.repeat(points[at], len(some), 0), np.tile(some, (len(at), 1)))
+            seen[at] = hit.reshape(len(at), len(some)).any(1)
         return seen
 
-    def alone(self, points, direction, reach=np.inf):
-        """Whether there is only air from each point in one direction, to the end of the piece or so far."""
-        directions = np.tile(np.array(direction, float), (len(points), 1))
-        if not len(points):
-            return np.zeros(0, bool)
-        if reach is np.inf:
-            return ~self.bare.intersects_any(points, directions)
-        return self.distance(points, directions) > reach
-
-    def distance(self, points, directions):
+    def distance(self, points, directions, solids):
         """How far it is to the first solid."""
         far = np.full(len(points), np.inf)
-        places, rays, _ = self.bare.intersects_location(points, directions, multiple_hits=False)
-        far[rays] = np.linalg.norm(places - points[rays], axis=1)
+        if len(points):
+            places, rays, _ = solids.intersects_location(points, directions, multiple_hits=False)
+            far[rays] = np.linalg.norm(places - points[rays], axis=1)
         return far
 
-    def labels(self, points, normals, is_board):
-        """What each point of air looks at from a face with this normal."""
-        count = len(points)
-        label = np.full(count, INSIDE)
-        seen = self.seen(points, normals)
-        below = self.alone(points, (0, 0, -1)) if self.floor is not None else np.zeros(count, bool)
-        label[below] = UNDERNEATH
-        if self.wall is not None:
-            near = (self.wall - points[:, 1] <= BEFORE_WALL) & self.alone(points, (0, 1, 0))
-            label[near & ~self.alone(points, (0, -1, 0))] = WALL
-        label[seen] = OUTSIDE
-        looks_down = normals[:, 2] < -0.999
-        label[seen & looks_down & is_board & below] = UNDERNEATH
-        if self.wall is not None:
-            label[near & (normals[:, 1] > 0.999)] = WALL
+    def towards(self, points, direction, solids):
+        """How far it is in one direction."""
+        return self.distance(points, np.tile(np.array(direction, float), (len(points), 1)), solids)
+
+    def above_floor(self, points):
+        """Whether there is only air down to the floor, or what the piece stands on."""
+        if self.floor is None:
+            return np.zeros(len(points), bool)
+        return np.isinf(self.towards(points, (0, 0, -1), self.above_base))
+
+    def before_wall(self, points):
+        """Whether there is only air to the wall, before a solid that is near it."""
+        if self.wall is None:
+            return np.zeros(len(points), bool)
+        to_wall = self.wall - points[:, 1]
+        found = (to_wall <= BEFORE_WALL) & np.isinf(self.towards(points, (0, 1, 0), self.bare))
+        found[found] = self.towards(points[found], (0, -1, 0), self.bare) + to_wall[found] <= BEFORE_WALL
+        return found
+
+    def beside(self, points, fractions):
+        """Points of the air that a straight line connects with each point, as rows of one for each."""
+        directions = np.tile(EVERYWHERE, (len(points), 1))
+        origins = np.repeat(points, len(EVERYWHERE), 0)
+        far = np.minimum(self.distance(origins, directions, self.closed), 1.0)
+        return np.stack([origins + directions * (far * f)[:, None] for f in fractions], 1).reshape(len(points), -1, 3)
+
+    def in_room(self, points):
+        """Whether the air is seen, or what is seen is connected with it; nothing spreads where only the floor is below."""
+        room = self.seen(points)
+        open_to = ~room
+        open_to[open_to] = ~self.above_floor(points[open_to]) & ~self.before_wall(points[open_to])
+        at = np.flatnonzero(open_to)
+        if not len(at):
+            return room
+        # What a few points are connected with the others beside them are too.
+        few = at[np.unique(np.linspace(0, len(at) - 1, 10).astype(int))]
+        found = np.zeros(len(few), bool)
+        for n, point in enumerate(points[few]):
+            near = self.beside(point[None], (0.2, 0.5, 0.9))[0]
+            found[n] = self.opens(near)
+            if not found[n]:
+                found[n] = self.opens(self.beside(near[1::9], (0.5, 0.9)).reshape(-1, 3))
+        for n in at:
+            room[n] = found[int(np.argmin(np.linalg.norm(points[few] - points[n], axis=1)))]
+        return room
+
+    def opens(self, points):
+        """Whether any of these points of one space is seen from the room."""
+        points = points[~self.above_floor(points)]
+        points = points[~self.before_wall(points)]
+        return bool(len(points)) and bool(self.seen(points).any())
+
+    def labels(self, points, normals, kind):
+        """What each point of air looks at from a face with this normal, of a part of this kind."""
+        room = self.in_room(points)
+        below, wall = self.above_floor(points), self.before_wall(points)
+        label = np.where(below, UNDERNEATH, INSIDE)
+        label[wall] = WALL
+        label[room & ~wall] = OUTSIDE
+        if kind.startswith(BASE) or kind == "added":
+            label[wall] = OUTSIDE
+        if kind in BOARDS:
+            label[(normals[:, 2] < -0.7) & below] = UNDERNEATH
         return label
 
-    def in_gaps(self, points, normals, is_board):
-        """What points within closed gaps look at: what the gap runs to."""
+    def in_gaps(self, points, normals):
+        """What points within closed gaps look at: the room if a gap around a front runs straight to it and not far."""
         label = np.full(len(points), INSIDE)
         axes = np.eye(3)
+        at_front = self.at_fronts.hold(points)
         for n, (point, normal) in enumerate(zip(points, normals)):
             runs = [d for d in (*axes, *-axes) if abs(d @ normal) < 0.5]
-            ends, ways, far = [], [], []
-            for way in runs:
-                reach = self.distance(point[None], way[None])[0]
-                steps = np.arange(0.001, min(reach, 3.0), 0.001)
-                # Most gaps are soon left.
-                for some in (steps[:40], steps[40:]):
-                    line = point + some[:, None] * way
-                    out = np.flatnonzero(~self.gaps.hold(line))
-                    if len(out):
-                        ends.append(line[out[0]] + way * 0.0005)
-                        ways.append(way)
-                        far.append(some[out[0]])
-                        break
-            if ends:
-                found = self.labels(np.array(ends), np.array(ways), np.full(len(ends), is_board))
-                label[n] = OUTSIDE if (found == OUTSIDE).any() else found[int(np.argmin(far))]
+            for way in runs if at_front[n] else ():
+                reach = self.distance(point[None], way[None], self.bare)[0]
+                steps = np.arange(0.001, min(reach, INTO_GAP), 0.001)
+                out = np.flatnonzero(~self.gaps.hold(point + steps[:, None] * way))
+                if len(out) and self.in_room((point + (steps[out[0]] + 0.0005) * way)[None])[0]:
+                    label[n] = OUTSIDE
+                    break
         return label
 
     def at_points(self, part, points, normals):
@@ -331,12 +362,11 @@ class Piece:
             wall = (normals[:, 1] > 0.999) & (points[:, 1] > self.wall - TOUCH)
         gap = self.gaps.hold(off) & ~covered & ~floor & ~wall
         free = ~(covered | floor | wall | gap)
-        is_board = np.full(len(points), part.kind in BOARDS)
-        label[free] = self.labels(off[free], normals[free], is_board[free])
+        label[free] = self.labels(off[free], normals[free], part.kind)
         # A few points tell what a gap is.
         at = np.flatnonzero(gap)
         few = at[np.linspace(0, len(at) - 1, min(len(at), 6)).astype(int)] if len(at) else at
-        found = self.in_gaps(off[few], normals[few], part.kind in BOARDS)
+        found = self.in_gaps(off[few], normals[few])
         for n in at:
             label[n] = found[int(np.argmin(np.linalg.norm(points[few] - points[n], axis=1)))]
         label[floor], label[wall], label[covered] = FLOOR, WALL, COVERED
@@ -350,7 +380,7 @@ class Piece:
                 yield f"{part.name}/{side}", self.curved(part, facets, rng) if curved else self.flat(part, facets)
         for part, shape in self.loose:
             for side, *_ in part.faces:
-                yield f"{part.name}/{side}", {INSIDE if side in GLUED.get(shape, ()) else OUTSIDE: 1.0}
+                yield f"{part.name}/{side}", {GLUE if side in GLUED.get(shape, ()) else OUTSIDE: 1.0}
 
     def curved(self, part, facets, rng):
         """A curved face looks where most of it looks."""
@@ -372,8 +402,9 @@ class Piece:
         for facet in facets:
             looks_down = facet[0][2] < -0.999
             label, cell = self.on_grid(part, facet, *((0.02, 1600) if looks_down else (0.025, 80)))
-            if looks_down and (label == OUTSIDE).any() and (label == UNDERNEATH).any():
-                # What divides an underside into bits must not fall between the points.
+            settles = not part.kind.startswith(BASE)
+            if settles and (label == OUTSIDE).any() and (label == UNDERNEATH).any():
+                # What divides a face into bits must not fall between the points.
                 label, cell = self.on_grid(part, facet, 0.008, 16000)
                 label = larger_part(label)
             for n, times in zip(*np.unique(label[label != COVERED], return_counts=True)):

@@ -41,6 +41,8 @@ struct Seen {
     #[serde(default)]
     underneath: String,
     #[serde(default)]
+    glued: String,
+    #[serde(default)]
     mixed: BTreeMap<String, BTreeMap<String, f64>>,
 }
 
@@ -49,7 +51,11 @@ type Shares = BTreeMap<String, f64>;
 impl Seen {
     fn of(&self, face: &str) -> Option<Shares> {
         if let Some(shares) = self.mixed.get(face) {
-            return Some(shares.clone());
+            let mut sums = Shares::new();
+            for (label, share) in shares {
+                *sums.entry(unseen(label).to_owned()).or_default() += share;
+            }
+            return Some(sums);
         }
         let lists = [
             ("outside", &self.outside),
@@ -57,12 +63,18 @@ impl Seen {
             ("wall", &self.wall),
             ("floor", &self.floor),
             ("underneath", &self.underneath),
+            ("glued", &self.glued),
         ];
         let found = lists
             .into_iter()
             .find(|(_, list)| list.split(' ').any(|name| name == face));
-        found.map(|(label, _)| Shares::from([(label.to_owned(), 1.0)]))
+        found.map(|(label, _)| Shares::from([(unseen(label).to_owned(), 1.0)]))
     }
+}
+
+/// Which of the two a surface looks at that nobody sees hangs on what is opened, and no paint hangs on it.
+fn unseen(label: &str) -> &str {
+    if label == "underneath" { "inside" } else { label }
 }
 
 /// The shares of each face by what it looks at, and its bare area.
@@ -73,7 +85,9 @@ fn faces(surfaces: &[Surface]) -> BTreeMap<String, (Shares, f64)> {
         let (shares, whole) = faces
             .entry(format!("{}/{}", surface.id.part, surface.id.side.word()))
             .or_default();
-        *shares.entry(surface.id.sense.key().to_owned()).or_default() += area;
+        *shares
+            .entry(unseen(surface.id.sense.key()).to_owned())
+            .or_default() += area;
         *whole += area;
     }
     for (shares, whole) in faces.values_mut() {
@@ -115,7 +129,9 @@ fn what_each_surface_looks_at_is_what_rays_say() {
     let mut reasons = BTreeMap::<&str, usize>::new();
     let (mut compared, mut painted) = (0, Vec::new());
     for (name, piece) in &pieces {
-        let Some(theirs) = fixture.pieces.get(name) else { continue }; //DEV
+        let Some(theirs) = fixture.pieces.get(name) else {
+            continue;
+        }; //DEV
         let usual = &fixture.pieces[&theirs.kind];
         let mut sums = [0.0; 2];
         for (face, (shares, area)) in faces(&surfaces(piece)) {
