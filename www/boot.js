@@ -1,4 +1,5 @@
-// Starts the page. It is a file of its own because the content security policy forbids inline script.
+// Starts the page, and says when it stopped. It is a file of its own because the content security policy forbids inline
+// script.
 
 // The light that was chosen last, before anything is seen; light.rs keeps it.
 try {
@@ -6,6 +7,48 @@ try {
 } catch {
   // A browser that keeps nothing shows the light of the device.
 }
+
+// What fails without anybody having foreseen it ends the page: nothing of it answers any more, and nothing is saved. This
+// has to work without the page's own code.
+function stop() {
+  if (document.getElementById("stopped")) return;
+  const saving = document.getElementById("keeping");
+  const state = saving?.dataset.state;
+  if (saving) {
+    saving.dataset.state = "stopped";
+    saving.textContent = "";
+  }
+  const words = document.createElement("p");
+  const lost = state === "failed" || state === "held" ? "Changes that were not saved are lost." : "The last change may be missing.";
+  words.textContent = `This page stopped. Your saved work is safe. ${lost}`;
+  const button = document.createElement("button");
+  button.type = "button";
+  button.id = "reload-stopped";
+  button.textContent = "Reload";
+  button.onclick = () => location.reload();
+  const box = document.createElement("section");
+  box.id = "stopped";
+  box.className = "notice";
+  box.setAttribute("role", "alert");
+  box.append(words, button);
+  document.body.prepend(box);
+  document.getElementById("app").inert = true;
+  scrollTo(0, 0);
+}
+
+// What goes wrong in an extension of the browser is not the page's, and two things are no faults: that a box changed its
+// size twice in one frame, and that the person thought better of it.
+function isOurs(message, error, file) {
+  const where = `${file} ${error?.stack}`;
+  return !/-extension:/.test(where) && !/^ResizeObserver loop|^Script error/.test(message) && error?.name !== "AbortError";
+}
+
+addEventListener("error", ({ message, error, filename }) => {
+  if (isOurs(message, error, filename)) stop();
+});
+addEventListener("unhandledrejection", ({ reason }) => {
+  if (isOurs(reason?.message, reason)) stop();
+});
 
 const { js, wasm } = document.querySelector("script[data-wasm]").dataset;
 const address = (relative) => new URL(relative, document.baseURI).href;

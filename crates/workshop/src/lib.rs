@@ -23,6 +23,7 @@ pub mod out;
 mod palette;
 pub mod preparing;
 mod prices;
+pub mod records;
 pub mod results;
 #[cfg(test)]
 mod samples;
@@ -37,7 +38,9 @@ pub use document::{
     LabelReading, LayerPlan, OwnMaterial, Piece, PieceChange, PieceId, Price, Reading, Row, Scheme, Settings,
     SurfaceChoice, Workshop, ZoneChoice, as_far_as_it_fits, label_field, material_of,
 };
-pub use edit::{BookEdit, BrushTo, Edit, EditError, MaterialEdit, PieceEdit, SchemeEdit, SettingEdit, Sign};
+pub use edit::{
+    Along, BookEdit, BrushTo, Edit, EditError, MaterialEdit, PieceEdit, SchemeEdit, SettingEdit, Sign,
+};
 pub use hours::read_hours;
 pub use palette::palette;
 pub use takeoff::{

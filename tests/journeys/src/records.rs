@@ -17,6 +17,10 @@ const READ: &str = "
     opening.onerror = () => done({fault: String(opening.error)});
     opening.onsuccess = () => {
         const database = opening.result;
+        if (!database.objectStoreNames.length) {
+            database.close();
+            return done({fault: 'there is no record yet'});
+        }
         const reading = database.transaction(['pieces', 'workshops']);
         const pieces = reading.objectStore('pieces');
         const [keys, values] = [pieces.getAllKeys(), pieces.getAll()];
@@ -25,6 +29,21 @@ const READ: &str = "
             database.close();
             const each = keys.result.map((key, i) => [key, values.result[i]]);
             done({pieces: each, workshop: workshop.result ?? null});
+        };
+    };
+";
+
+/// Puts a value into a store in the place of a record, past the page.
+const PUT: &str = "
+    const [store, key, record, done] = arguments;
+    const opening = indexedDB.open('coatwright');
+    opening.onsuccess = () => {
+        const database = opening.result;
+        const writing = database.transaction(store, 'readwrite');
+        writing.objectStore(store).put(record, key);
+        writing.oncomplete = () => {
+            database.close();
+            done();
         };
     };
 ";
@@ -72,6 +91,24 @@ impl Page {
     /// If the browser does not read them.
     pub async fn records(&self) -> Result<Records> {
         self.kept().await?;
+        self.records_now().await
+    }
+
+    /// Puts a value in the place of a record, past the page, which does not hear of it.
+    ///
+    /// # Errors
+    /// If the browser does not write it.
+    pub async fn put_record(&self, store: &str, key: &str, record: &Value) -> Result<()> {
+        let of = vec![store.into(), key.into(), record.clone()];
+        self.driver().execute_async(PUT, of).await?;
+        Ok(())
+    }
+
+    /// The records of the database as they are now.
+    ///
+    /// # Errors
+    /// If the browser does not read them.
+    pub async fn records_now(&self) -> Result<Records> {
         let found = self.driver().execute_async(READ, vec![]).await?;
         serde_json::from_value(found.json().clone()).with_context(|| found.json().to_string())
     }

@@ -22,8 +22,8 @@ async fn files_and_refusals() -> Result<()> {
 
         refused(page, "letter.txt", "Dear maker,", "line 1, character 1", &names).await?;
         refused(page, "newer.json", NEWER, "format 4", &names).await?;
-        let large = " ".repeat(17 * 1024 * 1024);
-        refused(page, "large.json", &large, "17 MB", &names).await?;
+        let large = " ".repeat(workshop::format::MAX_BYTES + (1 << 20));
+        refused(page, "large.json", &large, "129 MB", &names).await?;
 
         let text = fs::read_to_string(ONE_PIECE)?;
         let given = workshop::format::load(&text).map_err(|error| anyhow::anyhow!("{error}"))?;

@@ -34,13 +34,17 @@ async fn two_tabs() -> Result<()> {
         for tab in [0, 1] {
             tabs.to(tab).await?.reload().await?;
         }
-        tabs.both_show(&[0, 1]).await.context("after loading anew")
+        tabs.both_show(&[0, 1]).await.context("after loading anew")?;
+        tabs.in_one_moment().await.context("in one moment")
     })
     .await
 }
 
 /// A field and what it is the measurement of.
 type Field = (&'static str, &'static geometry::LengthField);
+
+/// From now on the other tab does not hear what this one saves, as it does not in the moment in which both save.
+const MUTE: &str = "BroadcastChannel.prototype.postMessage = () => {}";
 
 const WIDTH: Field = ("#field-width", &fields::WIDTH);
 const DEPTH: Field = ("#field-depth", &fields::DEPTH);
@@ -99,6 +103,23 @@ impl<'a> Tabs<'a> {
         let edit = PieceEdit::Measure(of.id(), Some(reading));
         self.document = self.document.apply(Edit::Piece(self.id(piece)?, edit))?;
         Ok(())
+    }
+
+    /// Each tab changes another field of one piece before it hears of the other tab: both changes are there.
+    async fn in_one_moment(&mut self) -> Result<()> {
+        for tab in [0, 1] {
+            self.to(tab).await?.ask(MUTE).await?;
+        }
+        self.change(0, 0, WIDTH, "63").await?;
+        self.change(1, 0, DEPTH, "18 1/2").await?;
+        self.page
+            .keeps(|document| {
+                ensure!(*document == self.document, "there is kept {document:?}");
+                Ok(())
+            })
+            .await?;
+        self.to(0).await?.reload().await?;
+        self.both_show(&[0]).await
     }
 
     /// Both tabs show these pieces as all changes make them, and the database holds all of them.

@@ -1,22 +1,34 @@
 //! The keeper: writes each change of the document into the database, one after the other, and listens to what
 //! other tabs have written.
+//!
+//! Nothing is written before all that is saved was read, or the maker decided what becomes of the rest: what could not be
+//! read once may be whole.
 
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 
+use gloo::timers::callback::Timeout;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::spawn_local;
-use workshop::Workshop;
+use workshop::records::Saved;
+use workshop::{Edit, Workshop};
 use yew::Callback;
 
 use super::device::after_next_frame;
 use super::standing;
-use super::store::{Store, StoreError};
-use crate::state::{Act, Keeping, Message};
+use super::store::{DATABASE, Store, StoreError};
+use crate::state::{Act, Keeping, Load, Message};
 
-/// Whether the database is read for the first time.
+/// How long the database may take before the maker is told, milliseconds.
+const SLOW: u32 = 8_000;
+
+/// How often a database that was closed under the page is opened again, and how long after the last time, milliseconds.
+const REOPENINGS: u32 = 10;
+const BETWEEN_OPENINGS: u32 = 300;
+
+/// Whether what is saved is read because another tab has written.
 #[derive(Clone, Copy, PartialEq)]
-enum First {
+enum Heard {
     Yes,
     No,
 }
@@ -27,13 +39,19 @@ pub struct Keeper(Rc<Inner>);
 
 struct Inner {
     tell: Callback<Act>,
+    /// The name of the database.
+    name: &'static str,
     store: RefCell<Option<Rc<Store>>>,
-    /// What the database holds.
+    /// The document as it was when the page and the database last agreed. Changes are made from it to what is wanted.
     kept: RefCell<Rc<Workshop>>,
-    /// What it should hold.
+    /// What the database should hold.
     wanted: RefCell<Rc<Workshop>>,
+    /// Whether anything was read at all.
+    was_read: Cell<bool>,
+    /// Whether the database may be written.
+    may_write: Cell<bool>,
     writing: Cell<bool>,
-    /// Whether another tab has kept something that was not read yet.
+    /// Whether there is something saved that was not read yet, such as what another tab wrote.
     heard: Cell<bool>,
     /// Whether the browser was asked to clear nothing by itself.
     asked: Cell<bool>,
@@ -43,65 +61,179 @@ struct Inner {
 impl Keeper {
     /// Opens the database and loads the document; everything that happens is told to `tell`.
     pub fn start(tell: Callback<Act>) -> Self {
+        Self::start_with(DATABASE, tell)
+    }
+
+    /// The same with a database of another name, for tests.
+    pub fn start_with(name: &'static str, tell: Callback<Act>) -> Self {
         let keeper = Keeper(Rc::new(Inner {
             tell,
+            name,
             store: RefCell::default(),
             kept: RefCell::default(),
             wanted: RefCell::default(),
+            was_read: Cell::new(false),
+            may_write: Cell::new(false),
             writing: Cell::new(false),
             heard: Cell::new(false),
             asked: Cell::new(false),
-            channel: web_sys::BroadcastChannel::new("coatwright").ok(),
+            channel: web_sys::BroadcastChannel::new(name).ok(),
         }));
         keeper.listen();
-        let opening = keeper.clone();
+        keeper.try_again();
+        let waiting = keeper.clone();
+        Timeout::new(SLOW, move || waiting.tell(Act::Load(Load::Slow))).forget();
+        keeper
+    }
+
+    /// Reads what is saved, once more if that failed.
+    pub fn try_again(&self) {
+        let keeper = self.clone();
         spawn_local(async move {
-            match Store::open().await {
-                Ok(store) => {
-                    *opening.0.store.borrow_mut() = Some(Rc::new(store));
-                    opening.read(First::Yes).await;
+            if keeper.0.store.borrow().is_none()
+                && let Err(error) = keeper.open().await
+            {
+                return keeper.tell(Act::Load(Load::Failed(error.reason)));
+            }
+            keeper.read(Heard::No).await;
+        });
+    }
+
+    /// The maker lets go of what cannot be read: the document takes the place of all that is saved.
+    pub fn leave_out(&self) {
+        let Some(store) = self.0.store.borrow().clone() else {
+            return;
+        };
+        let keeper = self.clone();
+        spawn_local(async move {
+            let wanted = keeper.0.wanted.borrow().clone();
+            match store.save_whole(&wanted).await {
+                Ok(()) => {
+                    *keeper.0.kept.borrow_mut() = wanted;
+                    keeper.0.may_write.set(true);
+                    keeper.tell(Act::Load(Load::Whole));
+                    keeper.done();
+                    // The maker may have gone on meanwhile.
+                    keeper.write_soon();
                 }
-                Err(error) => opening.fail(error),
+                Err(error) => keeper.fail(error),
             }
         });
-        keeper
     }
 
     /// Keeps this document as soon as the one before is written, and the page has shown what it comes to.
     pub fn keep(&self, workshop: &Rc<Workshop>) {
         *self.0.wanted.borrow_mut() = workshop.clone();
-        if self.0.writing.get() || self.0.store.borrow().is_none() {
-            return;
+        if self.0.may_write.get() && !self.0.writing.get() && self.is_kept() {
+            return self.tell(Act::Keeping(Keeping::Kept));
         }
-        if self.is_kept() {
-            return self.0.tell.emit(Act::Keeping(Keeping::Kept));
-        }
-        self.0.writing.set(true);
-        let keeper = self.clone();
-        after_next_frame(move || {
-            spawn_local(async move { keeper.write().await });
-        });
+        self.write_soon();
+    }
+
+    fn tell(&self, act: Act) {
+        self.0.tell.emit(act);
     }
 
     fn is_kept(&self) -> bool {
         Rc::ptr_eq(&self.0.kept.borrow(), &self.0.wanted.borrow())
     }
 
-    async fn write(&self) {
-        let Some(store) = self.0.store.borrow().clone() else {
+    /// Opens the database.
+    async fn open(&self) -> Result<Rc<Store>, StoreError> {
+        let keeper = self.clone();
+        let store = Store::open(self.0.name, move || keeper.lost()).await?;
+        let store = Rc::new(store);
+        *self.0.store.borrow_mut() = Some(store.clone());
+        Ok(store)
+    }
+
+    /// The database was closed under the page, as when someone clears the data of the site. It is opened again, and gets
+    /// the whole document if nothing is left there.
+    fn lost(&self) {
+        if self.0.store.borrow_mut().take().is_none() {
+            // It is being opened again already.
             return;
-        };
-        while !self.is_kept() {
-            let (wanted, kept) = (self.0.wanted.borrow().clone(), self.0.kept.borrow().clone());
-            if let Err(error) = store.keep(&wanted, &kept).await {
-                self.0.writing.set(false);
-                return self.fail(error);
+        }
+        self.tell(Act::Keeping(Keeping::Writing));
+        self.reopen(REOPENINGS);
+    }
+
+    /// Opens the database again. While the browser still clears, it refuses; so that is tried some times.
+    fn reopen(&self, tries: u32) {
+        let keeper = self.clone();
+        spawn_local(async move {
+            let found = match keeper.open().await {
+                Ok(store) => store.load().await,
+                Err(error) => Err(error),
+            };
+            match found {
+                Err(_) if tries > 0 => {
+                    let again = move || keeper.reopen(tries - 1);
+                    Timeout::new(BETWEEN_OPENINGS, again).forget();
+                    return;
+                }
+                Ok(None) => {
+                    *keeper.0.kept.borrow_mut() = Rc::default();
+                    // Nothing is there that could be written over.
+                    if !keeper.0.may_write.replace(true) {
+                        keeper.tell(Act::Load(Load::Whole));
+                    }
+                }
+                Ok(Some(_)) => keeper.0.heard.set(true),
+                Err(error) => return keeper.fail(error),
             }
-            *self.0.kept.borrow_mut() = wanted;
+            if keeper.is_quiet() {
+                keeper.done();
+            }
+            keeper.write_soon();
+            keeper.read_what_was_heard();
+        });
+    }
+
+    /// Writes what is wanted, unless that is done already.
+    fn write_soon(&self) {
+        let inner = &self.0;
+        if inner.writing.get() || !inner.may_write.get() || inner.store.borrow().is_none() || self.is_kept() {
+            return;
+        }
+        inner.writing.set(true);
+        let keeper = self.clone();
+        after_next_frame(move || {
+            spawn_local(async move { keeper.write().await });
+        });
+    }
+
+    async fn write(&self) {
+        while !self.is_kept() {
+            let Some(store) = self.0.store.borrow().clone() else {
+                return self.0.writing.set(false);
+            };
+            let (wanted, kept) = (self.0.wanted.borrow().clone(), self.0.kept.borrow().clone());
+            match store.save(&wanted, &kept).await {
+                Ok(is_mixed) => {
+                    *self.0.kept.borrow_mut() = wanted;
+                    // There is more now than this page knows.
+                    if is_mixed {
+                        self.0.heard.set(true);
+                    }
+                }
+                Err(error) => {
+                    self.0.writing.set(false);
+                    return match error.is_closed {
+                        true => self.lost(),
+                        false => self.fail(error),
+                    };
+                }
+            }
         }
         self.0.writing.set(false);
-        self.0.tell.emit(Act::Keeping(Keeping::Kept));
+        self.done();
         self.read_what_was_heard();
+    }
+
+    /// All is kept.
+    fn done(&self) {
+        self.tell(Act::Keeping(Keeping::Kept));
         self.ask_once();
         if let Some(channel) = &self.0.channel {
             // The other tabs only miss a hint; they read the database when they are opened again.
@@ -114,7 +246,7 @@ impl Keeper {
         if self.0.heard.get() && self.is_quiet() {
             self.0.heard.set(false);
             let keeper = self.clone();
-            spawn_local(async move { keeper.read(First::No).await });
+            spawn_local(async move { keeper.read(Heard::Yes).await });
         }
     }
 
@@ -131,31 +263,55 @@ impl Keeper {
         self.is_kept() && !self.0.writing.get()
     }
 
-    async fn read(&self, first: First) {
+    async fn read(&self, heard: Heard) {
         let Some(store) = self.0.store.borrow().clone() else {
             return;
         };
         match store.load().await {
             // What the maker changed while the database was read is newer than what was read: it is read again when that
             // is kept.
-            Ok(_) if first == First::No && !self.is_quiet() => self.0.heard.set(true),
-            Ok(found) => {
-                let (workshop, notices) = found.unwrap_or_default();
-                let workshop = Rc::new(workshop);
-                *self.0.kept.borrow_mut() = workshop.clone();
-                *self.0.wanted.borrow_mut() = workshop.clone();
-                self.0.tell.emit(Act::Loaded(workshop));
-                self.0.tell.emit(Act::Keeping(Keeping::Kept));
-                // Nothing is written over what could not be read whole until the maker changes it.
-                if notices.is_empty() {
-                    self.0.tell.emit(Act::Told);
-                }
-                for notice in notices {
-                    self.0.tell.emit(Act::Tell(Message::Plain(notice.to_string())));
-                }
-            }
+            Ok(_) if heard == Heard::Yes && !self.is_quiet() => self.0.heard.set(true),
+            Ok(saved) => self.take(saved.unwrap_or_default()),
+            Err(error) if heard == Heard::No => self.tell(Act::Load(Load::Failed(error.reason))),
             Err(error) => self.fail(error),
         }
+    }
+
+    /// Takes over what was read.
+    fn take(&self, Saved { workshop, unread }: Saved) {
+        let load = unread.map_or(Load::Whole, |unread| Load::Partly(Rc::new(unread)));
+        self.0.may_write.set(load == Load::Whole);
+        let is_first = !self.0.was_read.replace(true);
+        let (wanted, kept) = (self.0.wanted.borrow().clone(), self.0.kept.borrow().clone());
+        let is_changed = !self.is_kept() && *wanted != *kept;
+        if is_changed && !is_first {
+            // What was changed while nothing could be written is made on what is there now, and that is read then.
+            self.0.heard.set(true);
+            self.tell(Act::Load(load));
+            return self.write_soon();
+        }
+        let saved = Rc::new(workshop);
+        *self.0.kept.borrow_mut() = saved.clone();
+        // What was begun while nothing could be read comes in beside what is there.
+        let both = match is_changed {
+            true => saved.apply(Edit::Gather((*wanted).clone())).map(Rc::new),
+            false => Ok(saved.clone()),
+        };
+        let document = both.unwrap_or_else(|error| {
+            self.tell(Act::Tell(Message::Plain(error.to_string())));
+            saved
+        });
+        *self.0.wanted.borrow_mut() = document.clone();
+        self.tell(Act::Loaded(document));
+        self.tell(Act::Load(load));
+        if self.0.may_write.get() {
+            if self.is_kept() {
+                self.tell(Act::Keeping(Keeping::Kept));
+            }
+            // Nothing is written over what could not be read whole.
+            self.tell(Act::Told);
+        }
+        self.write_soon();
     }
 
     /// Listens to what other tabs keep.
@@ -171,7 +327,7 @@ impl Keeper {
         heard.forget();
     }
 
-    fn fail(&self, StoreError(reason): StoreError) {
-        self.0.tell.emit(Act::Keeping(Keeping::Failed(reason)));
+    fn fail(&self, error: StoreError) {
+        self.tell(Act::Keeping(Keeping::Failed(error.reason)));
     }
 }

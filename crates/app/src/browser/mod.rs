@@ -13,7 +13,9 @@ pub mod store;
 use timetable::Moment;
 use units::Day;
 
-pub use last_place::{keep_last_piece, keep_last_sheet, last_piece, last_sheet};
+pub use last_place::{
+    keep_last_piece, keep_last_sheet, last_piece, last_sheet, mark_opening, unfinished, unmark_opening_soon,
+};
 pub use light::{light, shine};
 pub use print::{on_print, print};
 pub use shortcuts::{Shortcut, on_shortcut};
@@ -48,6 +50,12 @@ pub fn now() -> Moment {
 pub fn utc() -> Moment {
     let minutes = js_sys::Date::now() / 60_000.0;
     Moment::new(Day::since_1970(0), 0).after(minutes as i64)
+}
+
+/// Loads the page anew.
+pub fn reload() {
+    // A browser that does not let it leaves the maker its own button.
+    let _ = web_sys::window().map(|window| window.location().reload());
 }
 
 /// Goes back to the head of the page's main part, if the page stands below it. Where the maker was led to a field, the page

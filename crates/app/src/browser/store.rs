@@ -1,19 +1,37 @@
 //! The browser's own database: each piece is a record, and one record says how they hang together.
 //!
-//! A change is written in one transaction that holds the changed pieces and the record of the workshop; it
-//! counts as kept when the transaction is complete, not when the requests are.
+//! A change is written in one transaction that reads the changed records first: what another tab saved meanwhile stays
+//! (`workshop::records`). `store.js` talks with the browser.
 
+use std::cell::Cell;
 use std::rc::Rc;
 
-use idb::{Database, DatabaseEvent, Factory, ObjectStoreParams, TransactionMode, TransactionResult};
-use serde::Serialize;
-use serde_json::Value;
+use js_sys::Array;
 use units::SortedMap;
-use wasm_bindgen::{JsCast, JsValue};
-use workshop::format::{Notice, PieceRecord, RecordError, WorkshopRecord, piece_record};
-use workshop::{Piece, Workshop};
+use wasm_bindgen::prelude::*;
+use workshop::records::{Changes, Found, Key, Saved, read};
+use workshop::{PieceId, Workshop};
 
-const DATABASE: &str = "coatwright";
+#[wasm_bindgen(module = "/src/browser/store.js")]
+extern "C" {
+    #[wasm_bindgen(catch, js_name = open)]
+    async fn open_database(name: &str, version: u32, lost: &JsValue) -> Result<JsValue, JsValue>;
+    #[wasm_bindgen(js_name = close)]
+    fn close_database(database: &JsValue);
+    #[wasm_bindgen(catch, js_name = load)]
+    async fn load_all(database: &JsValue) -> Result<JsValue, JsValue>;
+    #[wasm_bindgen(catch)]
+    async fn rewrite(
+        database: &JsValue,
+        keys: Array,
+        written: &Closure<dyn Fn(Array) -> Array>,
+    ) -> Result<(), JsValue>;
+    #[wasm_bindgen(catch)]
+    async fn replace(database: &JsValue, records: Array) -> Result<(), JsValue>;
+}
+
+/// The name of the database of the page.
+pub const DATABASE: &str = "coatwright";
 /// The version of the records. An older page must not write into newer ones, so the browser refuses it the database.
 const VERSION: u32 = 3;
 const PIECES: &str = "pieces";
@@ -23,173 +41,131 @@ const THE_WORKSHOP: &str = "workshop";
 
 /// Why the database did not do as asked, in words for the maker.
 #[derive(Clone, Debug, PartialEq)]
-pub struct StoreError(pub String);
-
-impl From<idb::Error> for StoreError {
-    fn from(error: idb::Error) -> Self {
-        let text = error.to_string();
-        if text.contains("QuotaExceeded") {
-            return StoreError("the browser's storage is full".into());
-        }
-        if text.contains("VersionError") || text.contains("InvalidState") {
-            return StoreError("another tab has a newer version of this page; load this one again".into());
-        }
-        StoreError(text)
-    }
+pub struct StoreError {
+    /// The words.
+    pub reason: String,
+    /// Whether the database was closed under the page: then it can be opened again.
+    pub is_closed: bool,
 }
 
-impl From<RecordError> for StoreError {
-    fn from(error: RecordError) -> Self {
-        StoreError(error.to_string())
-    }
-}
-
-impl From<serde_json::Error> for StoreError {
-    fn from(error: serde_json::Error) -> Self {
-        StoreError(error.to_string())
+impl From<JsValue> for StoreError {
+    fn from(error: JsValue) -> Self {
+        let error = js_sys::Error::from(error);
+        let name = String::from(error.name());
+        let reason = match name.as_str() {
+            "QuotaExceededError" => "the browser\u{2019}s storage is full".into(),
+            "VersionError" => "another tab has a newer version of this page. Reload this one".into(),
+            _ => format!(
+                "the browser says \u{201c}{}\u{201d}",
+                String::from(error.message())
+            ),
+        };
+        StoreError {
+            reason,
+            is_closed: name == "InvalidStateError",
+        }
     }
 }
 
 /// The open database.
 pub struct Store {
-    database: Database,
+    database: JsValue,
+    /// The browser calls it as long as the database is open.
+    _lost: Closure<dyn Fn()>,
+}
+
+impl Drop for Store {
+    fn drop(&mut self) {
+        close_database(&self.database);
+    }
 }
 
 impl Store {
-    /// Opens the database, and makes it if it is not there.
+    /// Opens the database of this name, and makes it if it is not there. `lost` is called when what it held is gone, or may
+    /// be; the database is closed then.
     ///
     /// # Errors
     /// If the browser refuses it, as in some private windows.
-    pub async fn open() -> Result<Self, StoreError> {
-        Self::open_named(DATABASE).await
+    pub async fn open(name: &str, lost: impl Fn() + 'static) -> Result<Self, StoreError> {
+        let lost = Closure::<dyn Fn()>::new(lost);
+        let database = open_database(name, VERSION, lost.as_ref()).await?;
+        Ok(Store {
+            database,
+            _lost: lost,
+        })
     }
 
-    /// Opens a database of another name, for tests.
-    ///
-    /// # Errors
-    /// As for [`Store::open`].
-    pub async fn open_named(name: &str) -> Result<Self, StoreError> {
-        let mut request = Factory::new()?.open(name, Some(VERSION))?;
-        request.on_upgrade_needed(|event| {
-            // Where the stores are there already, they stay; any other failure makes the opening fail, which is told
-            // there. Records of the version before are read as they are and brought over when they are written.
-            if let Ok(database) = event.database() {
-                for store in [PIECES, WORKSHOPS] {
-                    let _ = database.create_object_store(store, ObjectStoreParams::new());
-                }
-            }
-        });
-        let mut database = request.await?;
-        // A page of a newer version waits until this one lets go.
-        database.on_version_change(|event| {
-            if let Some(database) = event
-                .target()
-                .and_then(|t| t.dyn_into::<web_sys::IdbDatabase>().ok())
-            {
-                database.close();
-            }
-        });
-        Ok(Store { database })
-    }
-
-    /// The workshop as it was last kept, with what could not be read of it; nothing if none was ever kept.
+    /// The workshop as it was last saved, with what could not be read of it; nothing if none was ever saved.
     ///
     /// # Errors
     /// If the browser cannot read.
-    pub async fn load(&self) -> Result<Option<(Workshop, Vec<Notice>)>, StoreError> {
-        let transaction = self
-            .database
-            .transaction(&[PIECES, WORKSHOPS], TransactionMode::ReadOnly)?;
-        let workshops = transaction.object_store(WORKSHOPS)?;
-        let Some(record) = workshops.get(JsValue::from_str(THE_WORKSHOP))?.await? else {
-            return Ok(None);
-        };
-        let values = transaction.object_store(PIECES)?.get_all(None, None)?.await?;
-        let record = WorkshopRecord::read(from_js(&record)?)?;
-        let mut notices = Vec::new();
-        let listed: Vec<String> = record
-            .pieces
-            .iter()
-            .filter_map(|id| Some(id.as_str()?.to_owned()))
-            .collect();
-        let mut workshop = record.into_workshop(&mut notices);
-        let mut pieces: SortedMap<Rc<str>, Rc<Piece>> = SortedMap::new();
-        for (index, value) in values.into_iter().enumerate() {
-            match from_js(&value).and_then(|value| Ok(piece_record(value)?)) {
-                Ok(record) => {
-                    let piece = record.into_piece(&workshop.materials, &mut notices);
-                    pieces.insert(piece.id.0.clone(), Rc::new(piece));
-                }
-                Err(StoreError(reason)) => notices.push(Notice::PieceLeftOut {
-                    number: index + 1,
-                    reason,
-                }),
-            }
-        }
-        workshop.pieces = listed
-            .iter()
-            .filter_map(|id| pieces.remove(id.as_str()))
-            .collect();
-        // A piece that another tab added while this one wrote its list stands in no list: it comes last.
-        workshop.pieces.extend(pieces.into_iter().map(|(_, piece)| piece));
-        Ok(Some((workshop, notices)))
+    pub async fn load(&self) -> Result<Option<Saved>, StoreError> {
+        // In the order of the stores in `store.js`.
+        let [pieces, workshops] = pair(&load_all(&self.database).await?);
+        let mut others = records(&workshops);
+        Ok(read(&Found {
+            workshop: others.remove(THE_WORKSHOP),
+            pieces: records(&pieces).into_iter().collect(),
+        }))
     }
 
-    /// Keeps a workshop: writes what differs from `kept`, in one transaction.
+    /// Saves a workshop: makes the change from `before` to it on the newest records. Tells whether someone else had
+    /// changed one of them: then there is more saved than this workshop has.
     ///
     /// # Errors
     /// If the browser cannot write, for instance because its storage is full. Nothing was changed then.
-    pub async fn keep(&self, workshop: &Workshop, kept: &Workshop) -> Result<(), StoreError> {
-        let transaction = self
-            .database
-            .transaction(&[PIECES, WORKSHOPS], TransactionMode::ReadWrite)?;
-        let store = transaction.object_store(PIECES)?;
-        let mut before = SortedMap::new();
-        for piece in &kept.pieces {
-            before.insert(&piece.id, piece);
+    pub async fn save(&self, workshop: &Workshop, before: &Workshop) -> Result<bool, StoreError> {
+        let keys = Changes::between(before, workshop).keys();
+        if keys.is_empty() {
+            return Ok(false);
         }
-        for piece in &workshop.pieces {
-            if before.get(&piece.id).is_none_or(|old| !Rc::ptr_eq(old, piece)) {
-                let record = to_js(&PieceRecord::of(piece))?;
-                store.put(&record, Some(&JsValue::from_str(&piece.id.0)))?.await?;
-            }
-        }
-        for old in &kept.pieces {
-            if workshop.piece(&old.id).is_none() {
-                store.delete(JsValue::from_str(&old.id.0))?.await?;
-            }
-        }
-        // Another tab may have changed the settings since: they are written only if they were changed here.
-        let record = |of: &Workshop| to_text(&WorkshopRecord::of(of, |piece| piece.id.0.to_string()));
-        let now = record(workshop)?;
-        if now != record(kept)? {
-            transaction
-                .object_store(WORKSHOPS)?
-                .put(&parsed(&now)?, Some(&JsValue::from_str(THE_WORKSHOP)))?
-                .await?;
-        }
-        match transaction.await? {
-            TransactionResult::Committed => Ok(()),
-            TransactionResult::Aborted => Err(StoreError("the browser took the change back".into())),
-        }
+        let keys: Array = keys.iter().map(|key| listed(key, [])).collect();
+        let is_mixed = Rc::new(Cell::new(false));
+        let written = {
+            let (workshop, before, is_mixed) = (workshop.clone(), before.clone(), is_mixed.clone());
+            Closure::<dyn Fn(Array) -> Array>::new(move |newest: Array| {
+                let newest: Vec<Option<String>> = newest.iter().map(|text| text.as_string()).collect();
+                let (texts, mixed) = Changes::between(&before, &workshop).on(&newest);
+                is_mixed.set(mixed);
+                texts.into_iter().map(js_text).collect()
+            })
+        };
+        rewrite(&self.database, keys, &written).await?;
+        Ok(is_mixed.get())
+    }
+
+    /// Saves a workshop in place of all that there is.
+    ///
+    /// # Errors
+    /// As for [`Store::save`].
+    pub async fn save_whole(&self, workshop: &Workshop) -> Result<(), StoreError> {
+        let records = Changes::whole(workshop).into_iter();
+        let records: Array = records.map(|(key, text)| listed(&key, [text.into()])).collect();
+        Ok(replace(&self.database, records).await?)
     }
 }
 
-/// A record as a plain object, so that a person can read the database in the browser's own tools. It goes by the same
-/// text as a save file: the page is lighter for it.
-fn to_js(record: &impl Serialize) -> Result<JsValue, StoreError> {
-    parsed(&to_text(record)?)
+/// A list for `store.js`: the store of a record, its name, and what else there is to say of it.
+fn listed(key: &Key, more: impl IntoIterator<Item = JsValue>) -> Array {
+    let (store, name) = match key {
+        Key::Workshop => (WORKSHOPS, THE_WORKSHOP),
+        Key::Piece(PieceId(name)) => (PIECES, &**name),
+    };
+    [store.into(), name.into()].into_iter().chain(more).collect()
 }
 
-fn to_text(record: &impl Serialize) -> Result<String, StoreError> {
-    Ok(serde_json::to_string_pretty(record)?)
+fn js_text(text: Option<String>) -> JsValue {
+    text.map_or(JsValue::UNDEFINED, JsValue::from)
 }
 
-fn parsed(text: &str) -> Result<JsValue, StoreError> {
-    js_sys::JSON::parse(text).map_err(|_| StoreError("the browser did not take a record".into()))
+fn pair(of: &JsValue) -> [Array; 2] {
+    let of = Array::from(of);
+    [0, 1].map(|place| Array::from(&of.get(place)))
 }
 
-fn from_js(record: &JsValue) -> Result<Value, StoreError> {
-    let text = js_sys::JSON::stringify(record).map_err(|_| StoreError("a record is no record".into()))?;
-    Ok(serde_json::from_str(&String::from(text))?)
+/// The records of a store by their names, each with its text, if it has one.
+fn records(of: &Array) -> SortedMap<String, Option<String>> {
+    let [names, texts] = pair(of);
+    let names = names.iter().map(|name| name.as_string().unwrap_or_default());
+    names.zip(texts.iter().map(|text| text.as_string())).collect()
 }

@@ -5,7 +5,7 @@ use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::spawn_local;
 use web_sys::HtmlInputElement;
-use workshop::format;
+use workshop::{Workshop, format};
 use yew::prelude::*;
 
 use super::Send;
@@ -29,16 +29,24 @@ pub fn files(app: &Rc<App>, send: &Send) -> Html {
 fn save(app: &Rc<App>, send: &Send) -> Callback<MouseEvent> {
     let (app, send) = (app.clone(), send.clone());
     Callback::from(move |_| {
-        let name = files::file_name(&app.workshop.title, files::WORKSHOP);
-        let (text, send) = (format::save(&app.workshop), send.clone());
-        spawn_local(async move {
-            let saved = device::save(&name, "application/json", &text).await;
-            if matches!(saved, Ok(Saved::As(_) | Saved::Downloaded(_))) {
-                standing::file_saved();
-            }
-            tell_saved(&send, saved);
-        });
+        let (app, send) = (app.clone(), send.clone());
+        spawn_local(async move { save_workshop(&app.workshop, &send).await });
     })
+}
+
+/// Saves a workshop to a file and says what became of it.
+pub async fn save_workshop(workshop: &Workshop, send: &Send) {
+    let name = files::file_name(&workshop.title, files::WORKSHOP);
+    let text = format::save(workshop);
+    let saved = match text.len() > format::MAX_BYTES {
+        false => device::save(&name, "application/json", &text).await,
+        // A file that cannot be opened again is none.
+        true => Err(words::too_large(text.len())),
+    };
+    if matches!(saved, Ok(Saved::As(_) | Saved::Downloaded(_))) {
+        standing::file_saved();
+    }
+    tell_saved(send, saved);
 }
 
 /// Says what became of a file.

@@ -23,7 +23,7 @@ pub fn head(app: &Rc<App>, send: &Send) -> Html {
         <header class="head">
             <div class="name">
                 <h1>{ "Coatwright" }</h1>
-                { keeping(&app.keeping) }
+                { keeping(app) }
                 <p id="stepped" role="status" class={app.field.map(|_| "above")}>
                     { for app.stepped.iter().map(|step| stepped(words::stepped(step, &app.workshop))) }
                 </p>
@@ -48,13 +48,8 @@ fn room(app: &App, send: &Send, room: Room, id: &'static str, icon: Icon, word: 
     held(id, icon, word, is_here, send.reform(move |_| Act::Room(next)))
 }
 
-fn keeping(keeping: &Keeping) -> Html {
-    let (state, words) = match keeping {
-        Keeping::Opening => ("opening", "Opening\u{2026}".into()),
-        Keeping::Writing => ("writing", "Keeping\u{2026}".into()),
-        Keeping::Kept => ("kept", "Kept on this device".into()),
-        Keeping::Failed(reason) => ("failed", format!("Not kept: {reason}. Save to a file now.")),
-    };
+fn keeping(app: &App) -> Html {
+    let (state, words) = words::saving(&app.load, &app.keeping);
     html! { <p id="keeping" role="status" data-state={state}>{ words }</p> }
 }
 
@@ -91,7 +86,8 @@ fn pieces(app: &App, send: &Send) -> Html {
         html! {
             <button type="button" key={&*piece.id.0} class="piece" aria-current={current.then_some("true")}
                 onclick={send.reform(move |_| Act::Open(id.clone()))}>
-                <Silhouette piece={piece.clone()} />
+                // A piece that made the page hang is not drawn either before it is chosen.
+                if app.skipped.as_ref() != Some(&piece.id) { <Silhouette piece={piece.clone()} /> }
                 <span>{ &piece.name }</span>
             </button>
         }

@@ -5,6 +5,7 @@ use yew::prelude::*;
 
 use super::Send;
 use crate::state::{Act, App, Message};
+use crate::words;
 
 /// The list of messages; empty most of the time.
 pub fn messages(app: &App, send: &Send) -> Html {
@@ -14,18 +15,31 @@ pub fn messages(app: &App, send: &Send) -> Html {
             Message::Plain(words) | Message::Done(words) => html! {
                 <li><p>{ words }</p><button type="button" onclick={away}>{ "Put away" }</button></li>
             },
-            Message::Opened(workshop) => opened(workshop, place, send, away),
+            Message::Opened(workshop) => opened(app, workshop, place, send, away),
         }
     };
     html! { <div id="messages" role="alert"><ul>{ for app.messages.iter().enumerate().map(message) }</ul></div> }
 }
 
-fn opened(workshop: &Workshop, place: usize, send: &Send, away: Callback<MouseEvent>) -> Html {
+fn opened(app: &App, workshop: &Workshop, place: usize, send: &Send, away: Callback<MouseEvent>) -> Html {
     let take = |edit: fn(Workshop) -> Edit| {
         let (send, workshop) = (send.clone(), workshop.clone());
-        move |_: MouseEvent| {
+        move || {
             send.emit(Act::PutAway(place));
             send.emit(Act::Edit(edit(workshop.clone())));
+        }
+    };
+    let (gather, replace) = (take(Edit::Gather), take(Edit::Replace));
+    let gather = {
+        let (send, ours, theirs) = (send.clone(), app.workshop.clone(), workshop.clone());
+        move |_: MouseEvent| {
+            let fits = ours.apply(Edit::Gather(theirs.clone())).is_ok();
+            gather();
+            // What does not come along is said; where nothing came in, the edit says why.
+            let words = words::gathered(&ours.along(&theirs)).filter(|_| fits);
+            if let Some(words) = words {
+                send.emit(Act::Tell(Message::Done(words)));
+            }
         }
     };
     let names: Vec<&str> = workshop
@@ -42,10 +56,10 @@ fn opened(workshop: &Workshop, place: usize, send: &Send, away: Callback<MouseEv
     };
     html! {
         <li>
-            <p>{ format!("Come in: {}{more}.", names.join(", ")) }</p>
-            <button type="button" id="gather-file" class="main" onclick={take(Edit::Gather)}>{ "Add to this workshop" }</button>
-            <button type="button" id="replace-file" onclick={take(Edit::Replace)}>{ "Put it in place of this workshop" }</button>
-            <button type="button" onclick={away}>{ "Leave it" }</button>
+            <p>{ format!("Ready to add: {}{more}.", names.join(", ")) }</p>
+            <button type="button" id="gather-file" class="main" onclick={gather}>{ "Add to this workshop" }</button>
+            <button type="button" id="replace-file" onclick={move |_: MouseEvent| replace()}>{ "Replace this workshop" }</button>
+            <button type="button" onclick={away}>{ "Do not add" }</button>
         </li>
     }
 }

@@ -28,6 +28,7 @@ mod surfaces;
 mod tape;
 mod tape_keys;
 mod together;
+mod unread;
 mod vessel;
 mod weighed;
 
@@ -40,7 +41,7 @@ use yew::prelude::*;
 
 use crate::browser::{self, Shortcut, keeper::Keeper};
 use crate::parts::{button, choice};
-use crate::state::{Act, App, Basis, Keeping, Room, Sheet};
+use crate::state::{Act, App, Basis, Room, Sheet};
 use crate::words;
 
 /// The state as Yew keeps it.
@@ -57,6 +58,7 @@ impl Default for State {
         State(Rc::new(App::begun(
             browser::light(),
             browser::last_piece(),
+            browser::unfinished(),
             sheet,
         )))
     }
@@ -140,9 +142,24 @@ pub fn Page() -> Html {
         let send = send.clone();
         |()| browser::standing::start_telling(send)
     });
-    links::use_links(&send, state.0.keeping == Keeping::Opening);
     let app = state.0.clone();
-    use_effect_with(app.workshop.clone(), move |workshop| keeper.keep(workshop));
+    let is_there = app.is_there();
+    links::use_links(&send, !is_there);
+    use_effect_with(app.workshop.clone(), {
+        let keeper = keeper.clone();
+        move |workshop| keeper.keep(workshop)
+    });
+    let opens = app.piece().map(|piece| piece.id.clone());
+    let opened = use_mut_ref(|| None);
+    if let Some(id) = opens.as_ref().filter(|_| *opened.borrow() != opens) {
+        browser::mark_opening(id);
+        *opened.borrow_mut() = opens.clone();
+    }
+    use_effect_with(opens, |opens| {
+        if opens.is_some() {
+            browser::unmark_opening_soon();
+        }
+    });
     // In the rooms nothing of the open piece is shown.
     let piece = app.piece().filter(|_| app.room == Room::Board).cloned();
     let basis = piece.as_ref().map(|piece| Basis::of(&app, piece));
@@ -152,7 +169,6 @@ pub fn Page() -> Html {
     });
     use_effect_with(app.sheet, |sheet| browser::keep_last_sheet(words::sheet(*sheet)));
     // A piece that is opened is seen from its head, wherever the page stood before.
-    let is_there = app.keeping != Keeping::Opening;
     use_effect_with((app.open.clone(), is_there), |(open, _)| {
         browser::keep_last_piece(open.as_ref());
         browser::bring_piece_into_sight();
@@ -203,8 +219,8 @@ pub fn Page() -> Html {
     use_effect_with((), move |()| {
         browser::on_print(move |printing_now| printing.emit(Act::Printing(printing_now)))
     });
-    if app.keeping == Keeping::Opening {
-        return html! { <p class="opening">{ "Opening the workshop\u{2026} If it takes long, close its other tabs." }</p> };
+    if !is_there {
+        return unread::instead(&app, &send, &keeper);
     }
     let room = match (room(&app, &send), piece) {
         (Some(room), _) => html! {
@@ -235,6 +251,7 @@ pub fn Page() -> Html {
         <div class="page" onclick={turned_away::<MouseEvent>(&app, &send)}
             onfocusin={turned_away::<FocusEvent>(&app, &send)}>
             { head::head(&app, &send) }
+            { unread::notice(&app, &send, &keeper) }
             { room }
         </div>
     }

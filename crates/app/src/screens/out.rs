@@ -73,12 +73,12 @@ fn tell(send: &Send, reason: Option<String>) {
     }
 }
 
-/// The piece as a link that holds all of it, and as a code that a telephone or tablet reads from the screen.
+/// The piece as a link that holds its sizes, parts and finish, and as a code that a telephone or tablet reads from the screen.
 fn link(shown: &Shown) -> Html {
     let Some(link) = &shown.app.link else {
         return html! {
             <div class="buttons">
-                { button("make-link", "Hand this piece on as a link", make(shown)) }
+                { button("make-link", "Share link", make(shown)) }
             </div>
         };
     };
@@ -95,7 +95,7 @@ fn link(shown: &Shown) -> Html {
     html! {
         <div class="link" role="group" aria-label="This piece as a link">
             <div class="field">
-                <label for="link">{ "This link holds the whole piece; whoever opens it can add it to their workshop. No server keeps it." }</label>
+                <label for="link">{ "This link holds the sizes, parts and finish of the piece. Its money, photos, notes and checked-off steps stay here. No server saves it." }</label>
                 <input id="link" type="text" readonly={true} value={link.to_string()} />
             </div>
             <div class="buttons">

@@ -11,6 +11,7 @@ use std::rc::Rc;
 use crate::standing::{News, Standing};
 use geometry::FieldId;
 use units::{Length, SortedMap, SortedSet, show_length_in};
+use workshop::records::Unread;
 use workshop::results::news;
 use workshop::{BookEdit, BrushTo, Edit, EditError, Piece, PieceEdit, PieceId, Workshop};
 
@@ -76,6 +77,22 @@ pub enum Light {
     Dark,
     /// Black on white with heavy lines, for bright sun and for eyes that ask for it.
     Contrast,
+}
+
+/// How far what is saved was read. Nothing is written before all of it was, or the maker let go of the rest.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub enum Load {
+    /// Nothing was read yet.
+    #[default]
+    Opening,
+    /// Nothing was read yet, and that takes long.
+    Slow,
+    /// Nothing could be read; the reason in words.
+    Failed(String),
+    /// Some of it could not be read.
+    Partly(Rc<Unread>),
+    /// All of it was read.
+    Whole,
 }
 
 /// How the document stands in the browser's database.
@@ -152,6 +169,12 @@ pub struct App {
     pub entries: SortedMap<EntryId, String>,
     /// What to tell the maker.
     pub messages: Vec<Message>,
+    /// How far what is saved was read.
+    pub load: Load,
+    /// Whether the maker goes on though nothing could be read and nothing is saved.
+    pub goes_on: bool,
+    /// The piece that is not opened by itself, because its last opening did not come to an end.
+    pub skipped: Option<PieceId>,
     /// How the document stands in the database.
     pub keeping: Keeping,
     /// How the page stands on this device.
@@ -242,6 +265,10 @@ pub enum Act {
     Tell(Message),
     /// The maker puts away what was told, by its place.
     PutAway(usize),
+    /// What is saved was read, or could not be.
+    Load(Load),
+    /// The maker goes on though nothing could be read.
+    GoOnUnsaved,
     /// The database answered.
     Keeping(Keeping),
     /// There is news about how the page stands on this device.
@@ -261,11 +288,13 @@ pub enum Act {
 }
 
 impl App {
-    /// How the page begins: so light, and with this piece on the board if it is still there, on this sheet.
-    pub fn begun(light: Light, open: Option<PieceId>, sheet: Sheet) -> App {
+    /// How the page begins: so light, and with this piece on the board if it is still there, on this sheet; but never with
+    /// the piece whose last opening did not come to an end.
+    pub fn begun(light: Light, open: Option<PieceId>, unfinished: Option<PieceId>, sheet: Sheet) -> App {
         App {
             light,
-            open,
+            open: open.filter(|open| Some(open) != unfinished.as_ref()),
+            skipped: unfinished,
             sheet,
             ..App::default()
         }
@@ -281,6 +310,7 @@ impl App {
                 next.past.forget();
                 next.forget_typing();
                 next.keep_open_piece();
+                next.tell_skipped(&self.workshop);
             }
             Act::Told => {
                 let told = Workshop::clone(&next.workshop).told();
@@ -360,6 +390,10 @@ impl App {
                     next.messages.remove(place);
                 }
             }
+            // Once there was an answer, it is not slow any more.
+            Act::Load(Load::Slow) if next.load != Load::Opening => {}
+            Act::Load(load) => next.load = load,
+            Act::GoOnUnsaved => next.goes_on = true,
             Act::Keeping(keeping) => next.keeping = keeping,
             Act::Hear(news) => next.standing.hear(news),
             Act::Light(light) => next.light = light,
@@ -464,6 +498,7 @@ impl App {
         self.adding = false;
         self.room = Room::Board;
         self.link = None;
+        self.skipped = self.skipped.take().filter(|skipped| *skipped != id);
         self.open = Some(id);
     }
 
@@ -495,8 +530,29 @@ impl App {
         if self.piece().is_none() {
             self.pick(None);
             self.field = None;
-            self.open = self.workshop.pieces.first().map(|piece| piece.id.clone());
+            let mut ids = self.workshop.pieces.iter().map(|piece| &piece.id);
+            self.open = ids.find(|id| Some(*id) != self.skipped.as_ref()).cloned();
         }
+    }
+
+    /// Says once which piece was not opened.
+    fn tell_skipped(&mut self, before: &Workshop) {
+        let Some(id) = &self.skipped else { return };
+        let Some(piece) = self.workshop.piece(id) else {
+            return;
+        };
+        if before.piece(id).is_none() {
+            let words = format!(
+                "\u{201c}{}\u{201d} did not finish opening last time. Choose it to try again.",
+                piece.name
+            );
+            self.messages.push(Message::Plain(words));
+        }
+    }
+
+    /// Whether there is a document to show.
+    pub fn is_there(&self) -> bool {
+        matches!(self.load, Load::Partly(_) | Load::Whole) || self.goes_on
     }
 
     /// Both changes are one step.
@@ -761,6 +817,42 @@ pub(crate) mod tests {
         let app = with_piece().update(Act::Change(PieceEdit::Rows(FIRST_BAY, 99)));
         assert_eq!(app.messages.len(), 1);
         assert_eq!(app.update(Act::PutAway(0)).messages.len(), 0);
+    }
+
+    #[test]
+    fn a_piece_whose_opening_did_not_end_is_not_opened_by_itself() {
+        let [a, b] = ["a", "b"].map(|name| PieceId(name.into()));
+        let add = |workshop: Workshop, id: &PieceId| {
+            let (id, kind) = (id.clone(), Kind::Desk);
+            workshop.apply(Edit::Add { id, kind }).unwrap()
+        };
+        let one = Rc::new(add(Workshop::default(), &a));
+        let two = Rc::new(add((*one).clone(), &b));
+        let begun = App::begun(Light::Device, Some(a.clone()), Some(a.clone()), Sheet::Measure);
+        let alone = begun.update(Act::Loaded(one));
+        assert_eq!((alone.piece(), alone.messages.len()), (None, 1));
+        let beside = begun.update(Act::Loaded(two.clone()));
+        assert_eq!((beside.open.clone(), beside.messages.len()), (Some(b), 1));
+        assert_eq!(
+            beside.update(Act::Loaded(two)).messages.len(),
+            1,
+            "it is said once"
+        );
+        let opened = beside.update(Act::Open(a.clone()));
+        assert_eq!((opened.open, opened.skipped), (Some(a.clone()), None));
+        let usual = App::begun(Light::Device, Some(a.clone()), None, Sheet::Measure);
+        assert_eq!(usual.open, Some(a));
+    }
+
+    #[test]
+    fn there_is_a_document_once_it_was_read_or_the_maker_goes_on() {
+        let app = App::default();
+        assert!(!app.is_there() && !app.update(Act::Load(Load::Slow)).is_there());
+        let failed = app.update(Act::Load(Load::Failed("x".into())));
+        assert!(!failed.is_there() && failed.update(Act::GoOnUnsaved).is_there());
+        assert!(app.update(Act::Load(Load::Partly(Rc::default()))).is_there());
+        let whole = app.update(Act::Load(Load::Whole));
+        assert!(whole.is_there() && whole.update(Act::Load(Load::Slow)).is_there());
     }
 
     #[test]

@@ -41,7 +41,7 @@ pub use money::{
 };
 pub use preparing::{day, much};
 pub use shelf::{left, on_shelf, store};
-pub use standing::{file_saved, offline, safety};
+pub use standing::{file_saved, gathered, offline, safety, saving, too_large};
 pub use step::stepped;
 pub use surfaces::{lying, overlap, run, working};
 pub use ways::{in_hours, minutes_as, more_coats, which_way};

@@ -1,12 +1,31 @@
 //! How the page stands on this device, in words.
 
+use workshop::Along;
+use workshop::format::MAX_BYTES;
+
 use crate::standing::{Offline, Saved, Standing};
+use crate::state::{Keeping, Load};
 
 /// A day in milliseconds.
 const DAY: f64 = 86_400_000.0;
 
 /// Above this share of the room the storage counts as nearly full.
 const NEARLY_FULL: f64 = 0.9;
+
+/// Whether the work is saved: the word that names a state for style sheets and tests, and what to say of it.
+pub fn saving(load: &Load, keeping: &Keeping) -> (&'static str, String) {
+    match (load, keeping) {
+        (Load::Partly(_), _) => ("held", "Changes are not saved yet".into()),
+        (Load::Whole, Keeping::Opening) => ("opening", "Opening\u{2026}".into()),
+        (Load::Whole, Keeping::Writing) => ("writing", "Saving\u{2026}".into()),
+        (Load::Whole, Keeping::Kept) => ("kept", "Saved on this device".into()),
+        (_, Keeping::Failed(reason)) => ("failed", format!("Not saved: {reason}. Save to a file now.")),
+        _ => (
+            "failed",
+            "Changes are not saved. Save to a file before you close the page.".into(),
+        ),
+    }
+}
 
 /// The word that names a state for style sheets and tests, and what to say of it.
 pub fn offline(offline: Offline) -> (&'static str, &'static str) {
@@ -57,9 +76,63 @@ pub fn file_saved(saved: &Saved) -> String {
     }
 }
 
+/// Why a workshop of so many bytes is not saved to a file.
+pub fn too_large(bytes: usize) -> String {
+    let mb = |bytes: usize| bytes / 1_048_576;
+    format!(
+        "This workshop has {} MB. A file holds {} MB. Delete some photos, then save again.",
+        mb(bytes),
+        mb(MAX_BYTES)
+    )
+}
+
+/// What became of the settings of another workshop whose pieces came in; nothing if there is nothing to say.
+pub fn gathered(along: &Along) -> Option<String> {
+    let told = |what: &str, list: &[String], behind: &str| match list {
+        [] => String::new(),
+        list => format!("{what}: {}.{behind} ", list.join(", ")),
+    };
+    let words = told("Also taken over", &along.comes, "")
+        + &told("Not taken over", &along.stays, " Your own settings stay.");
+    Some(words.trim_end().to_owned()).filter(|words| !words.is_empty())
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn what_does_not_come_along_is_said_in_one_line() {
+        let list = |words: &[&str]| words.iter().map(|word| (*word).to_owned()).collect();
+        let along = |comes: &[&str], stays: &[&str]| Along {
+            comes: list(comes),
+            stays: list(stays),
+        };
+        assert_eq!(gathered(&along(&[], &[])), None);
+        assert_eq!(
+            gathered(&along(&["Wanted for an hour"], &["Currency", "Working hours"])).unwrap(),
+            "Also taken over: Wanted for an hour. Not taken over: Currency, Working hours. Your own settings stay."
+        );
+    }
+
+    #[test]
+    fn only_what_was_read_and_written_is_called_saved() {
+        let all = [
+            Keeping::Opening,
+            Keeping::Writing,
+            Keeping::Kept,
+            Keeping::Failed("full".into()),
+        ];
+        let partly = Load::Partly(Default::default());
+        for load in [Load::Opening, Load::Slow, Load::Failed("x".into()), partly] {
+            assert!(
+                all.iter().all(|keeping| saving(&load, keeping).0 != "kept"),
+                "{load:?}"
+            );
+        }
+        let states = all.map(|keeping| saving(&Load::Whole, &keeping).0);
+        assert_eq!(states, ["opening", "writing", "kept", "failed"]);
+    }
 
     #[test]
     fn what_is_not_known_is_not_said() {

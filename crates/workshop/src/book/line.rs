@@ -91,6 +91,19 @@ impl Books {
         self.lines(book).iter().find(|line| &*line.id == id)
     }
 
+    /// How many pictures there are.
+    pub(crate) fn pictures(&self) -> usize {
+        let is_picture = |key: &str, field: &str| {
+            let field = book(key).and_then(|book| book.field(field));
+            field.is_some_and(|field| field.kind == FieldKind::Picture)
+        };
+        let in_book = |(key, lines): &(String, Vec<Rc<Line>>)| -> usize {
+            let fields = lines.iter().flat_map(|line| line.values.keys());
+            fields.filter(|field| is_picture(key, field)).count()
+        };
+        self.0.iter().map(in_book).sum()
+    }
+
     /// The only line of a book that has one.
     pub fn only(&self, book: &str) -> Line {
         let line = self.lines(book).first();

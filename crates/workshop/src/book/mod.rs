@@ -22,5 +22,7 @@ pub const MAX_LINES: usize = 2000;
 pub(crate) const MAX_TEXT: usize = 1000;
 /// The largest picture, in characters of its address.
 pub const MAX_PICTURE: usize = 160_000;
+/// The most pictures in a workshop: 80 MB. A save file holds them beside the most pieces.
+pub(crate) const MAX_PICTURES: usize = 500;
 /// The most values in a line, known or not.
 pub(crate) const MAX_VALUES: usize = 60;

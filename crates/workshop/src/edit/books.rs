@@ -5,7 +5,7 @@ use std::rc::Rc;
 use units::System;
 
 use super::EditError;
-use crate::book::{BOOKS, Book, Books, Line, MAX_LINES, ONLY, book};
+use crate::book::{Book, Books, Line, MAX_LINES, ONLY, book};
 
 /// A change of a book, which is named by its key.
 #[derive(Clone, Debug, PartialEq)]
@@ -69,19 +69,8 @@ impl Books {
         }
     }
 
-    /// Takes in the lines of the same books of another workshop that are not here yet.
-    pub(super) fn gather(&mut self, other: &Books) -> Result<(), EditError> {
-        for book in BOOKS.iter().filter(|book| !book.is_single) {
-            for line in other.lines(book.key) {
-                if self.line(book.key, &line.id).is_none() {
-                    self.add(book, (**line).clone())?;
-                }
-            }
-        }
-        Ok(())
-    }
-
-    fn add(&mut self, book: &Book, line: Line) -> Result<(), EditError> {
+    /// A line comes in at the end of a book.
+    pub(super) fn add(&mut self, book: &Book, line: Line) -> Result<(), EditError> {
         if self.line(book.key, &line.id).is_some() {
             return Err(EditError::IdTaken);
         }

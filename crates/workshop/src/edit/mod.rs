@@ -5,6 +5,7 @@ mod books;
 mod brush;
 mod changes;
 mod division;
+mod gather;
 mod materials;
 mod scheme;
 mod settings;
@@ -21,6 +22,7 @@ use units::System;
 pub use books::BookEdit;
 pub use brush::BrushTo;
 pub(crate) use changes::MAX_FLUTES;
+pub use gather::Along;
 pub(crate) use materials::MAX_MATERIALS;
 pub use materials::MaterialEdit;
 pub(crate) use scheme::{MAX_COATS, MAX_LAYERS, MAX_THINNED};
@@ -28,7 +30,7 @@ pub use scheme::{SchemeEdit, Sign};
 pub use settings::SettingEdit;
 pub(crate) use zones::{MAX_ZONES, may_be_key};
 
-use crate::book::ValueError;
+use crate::book::{MAX_PICTURES, ValueError};
 use crate::document::{ChangeKind, OwnMaterial, Piece, PieceChange, PieceId, Reading, Workshop, material_of};
 
 /// The most pieces in a set.
@@ -214,6 +216,10 @@ impl Workshop {
     /// ```
     pub fn apply(&self, edit: Edit) -> Result<Workshop, EditError> {
         let mut next = self.clone();
+        let may_bring_pictures = matches!(
+            edit,
+            Edit::Copy { .. } | Edit::Gather(_) | Edit::Book(_) | Edit::Piece(_, PieceEdit::Book(_))
+        );
         match edit {
             Edit::Units(units) => next.units = units,
             Edit::Settings(edit) => next.set(edit)?,
@@ -260,7 +266,19 @@ impl Workshop {
                 next.pieces[place] = Rc::new(piece);
             }
         }
+        // A workshop that has more, from before there was a most, keeps them.
+        if may_bring_pictures && next.pictures() > MAX_PICTURES.max(self.pictures()) {
+            return Err(EditError::TooMany {
+                what: "photos",
+                most: MAX_PICTURES,
+            });
+        }
         Ok(next)
+    }
+
+    fn pictures(&self) -> usize {
+        let of_pieces: usize = self.pieces.iter().map(|piece| piece.books.pictures()).sum();
+        self.books.pictures() + of_pieces
     }
 
     fn place(&self, id: &PieceId) -> Result<usize, EditError> {
@@ -268,28 +286,6 @@ impl Workshop {
             .iter()
             .position(|piece| piece.id == *id)
             .ok_or(EditError::NoSuchPiece)
-    }
-
-    /// Takes in pieces; one whose name is taken gets a new one.
-    fn gather(&mut self, mut other: Workshop) -> Result<(), EditError> {
-        self.gather_materials(&mut other);
-        self.books.gather(&other.books)?;
-        for piece in other.pieces {
-            let base = piece.id.0.clone();
-            let names = std::iter::once(base.clone()).chain((2..).map(|n| format!("{base}-{n}").into()));
-            let id = names
-                .map(PieceId)
-                .find(|id| self.piece(id).is_none())
-                .ok_or(EditError::IdTaken)?;
-            self.insert(
-                self.pieces.len(),
-                Piece {
-                    id,
-                    ..(*piece).clone()
-                },
-            )?;
-        }
-        Ok(())
     }
 
     fn insert(&mut self, place: usize, piece: Piece) -> Result<(), EditError> {

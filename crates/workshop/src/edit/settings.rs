@@ -181,8 +181,11 @@ mod tests {
             ],
         );
         assert_eq!(other.settings.currency, Some(euro));
-        let both = done(Workshop::default(), [Edit::Gather(other.clone())]);
-        assert_eq!((both.pieces.len(), &both.settings), (1, &Default::default()));
+        let dollar = Currency::new("USD").unwrap();
+        let ours = Edit::Settings(SettingEdit::Currency(Some(dollar)));
+        let ours = done(Workshop::default(), [ours]);
+        let both = done(ours.clone(), [Edit::Gather(other.clone())]);
+        assert_eq!((both.pieces.len(), &both.settings), (1, &ours.settings));
         let replaced = done(Workshop::default(), [Edit::Replace(other.clone())]);
         assert_eq!(replaced.settings, other.settings);
         let none = done(other, [Edit::Settings(SettingEdit::Currency(None))]);

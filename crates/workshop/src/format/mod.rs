@@ -11,6 +11,9 @@ mod v2;
 mod v3;
 mod words;
 
+use std::rc::Rc;
+
+use serde::{Serialize, Serializer};
 use serde_json::Value;
 
 pub use error::{LoadError, Notice};
@@ -20,15 +23,16 @@ pub use v3::{PieceRecord, WorkshopRecord};
 pub use words::system_of;
 
 use self::record::Record;
-use crate::document::Workshop;
+use crate::document::{Piece, Workshop};
 use crate::edit::MAX_PIECES;
 
 /// What every save file names itself.
 pub const KIND: &str = "coatwright-workshop";
 /// The version that is written.
 pub const VERSION: u64 = 3;
-/// The largest file that is read. A workshop of a thousand pieces has about two megabytes.
-pub const MAX_BYTES: usize = 16 * 1024 * 1024;
+/// The largest file that is read. A full workshop fits with room to spare: 500 photos come to 80 MB at the most, and 5,000
+/// pieces to 10 to 20 MB. What is larger would take more memory than a tablet gives a page.
+pub const MAX_BYTES: usize = 128 * 1024 * 1024;
 
 /// A workshop read from a file, with what could not be kept as it was.
 #[derive(Clone, Debug, PartialEq)]
@@ -83,10 +87,20 @@ pub(crate) fn load_value(value: Value) -> Result<Loaded, LoadError> {
 
 /// Writes a save file, with a line break for each entry so that two versions can be compared by eye.
 pub fn save(workshop: &Workshop) -> String {
-    let mut text =
-        serde_json::to_string_pretty(&WorkshopRecord::of(workshop, PieceRecord::of)).unwrap_or_default();
+    let record = WorkshopRecord::of(workshop, |piece| Written(Rc::clone(piece)));
+    let mut text = serde_json::to_string_pretty(&record).unwrap_or_default();
     text.push('\n');
     text
+}
+
+/// A piece that becomes its record when it is written: the records of all pieces at once would take the memory of all
+/// photos once more.
+struct Written(Rc<Piece>);
+
+impl Serialize for Written {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        PieceRecord::of(&self.0).serialize(serializer)
+    }
 }
 
 /// The record of a piece that was kept on its own, as in a database, by this version or an older one.

@@ -1,5 +1,7 @@
 //! Records of format 3 from the document.
 
+use std::rc::Rc;
+
 use geometry::styles;
 
 use super::{
@@ -19,7 +21,7 @@ use crate::format::{KIND, VERSION};
 
 impl<P> WorkshopRecord<P> {
     /// What is saved of this workshop, with its pieces as `piece` gives them.
-    pub fn of(workshop: &Workshop, piece: impl Fn(&Piece) -> P) -> Self {
+    pub fn of(workshop: &Workshop, piece: impl Fn(&Rc<Piece>) -> P) -> Self {
         let settings = &workshop.settings;
         WorkshopRecord {
             kind: KIND.into(),
@@ -42,7 +44,7 @@ impl<P> WorkshopRecord<P> {
                 .map(|own| Readable(Some(own.as_ref().into())))
                 .collect(),
             books: (&workshop.books).into(),
-            pieces: workshop.pieces.iter().map(|p| piece(p)).collect(),
+            pieces: workshop.pieces.iter().map(piece).collect(),
             beyond: workshop.beyond.clone(),
         }
     }

@@ -1,0 +1,113 @@
+//! What stands on the page while what is saved could not be read, or not all of it.
+
+use std::rc::Rc;
+
+use wasm_bindgen_futures::spawn_local;
+use workshop::records::Unread;
+use yew::prelude::*;
+
+use super::Send;
+use super::files::save_workshop;
+use crate::browser::{self, keeper::Keeper};
+use crate::parts::button;
+use crate::state::{Act, App, Load};
+
+/// How many faults are told one by one.
+const TOLD: usize = 6;
+
+/// What stands in place of the page while there is nothing to show.
+pub fn instead(app: &App, send: &Send, keeper: &Keeper) -> Html {
+    let (title, words, way) = match &app.load {
+        Load::Failed(reason) => (
+            "Your saved work could not be read",
+            format!("Nothing was changed. The reason: {reason}."),
+            try_again(keeper),
+        ),
+        Load::Slow => (
+            "Your saved work does not open",
+            "The browser does not answer yet. Close the other tabs of this page; this one opens then.".into(),
+            button("reload", "Reload", Callback::from(|_| browser::reload())),
+        ),
+        _ => {
+            return html! { <p class="opening">{ "Opening\u{2026}" }</p> };
+        }
+    };
+    html! {
+        <main class="room opening">
+            <section role="alert" aria-labelledby="unread-title">
+                <h2 id="unread-title">{ title }</h2>
+                <p>{ words }</p>
+                <div class="buttons">
+                    { way }
+                    { button("go-on-unsaved", "Go on without saving", send.reform(|_| Act::GoOnUnsaved)) }
+                </div>
+            </section>
+        </main>
+    }
+}
+
+fn try_again(keeper: &Keeper) -> Html {
+    let keeper = keeper.clone();
+    button(
+        "try-again",
+        "Try again",
+        Callback::from(move |_| keeper.try_again()),
+    )
+}
+
+/// What stands above the page while nothing is saved.
+pub fn notice(app: &Rc<App>, send: &Send, keeper: &Keeper) -> Html {
+    let (words, faults) = match &app.load {
+        Load::Whole => return Html::default(),
+        Load::Partly(unread) => (
+            "Some of your saved work can\u{2019}t be read. Nothing is written over it until you choose.",
+            Some(unread),
+        ),
+        _ => (
+            "Your saved work could not be read. What you do now is not saved.",
+            None,
+        ),
+    };
+    html! {
+        <section id="unread" class="notice" role="alert" aria-label="Not saved">
+            <p>{ words }</p>
+            if let Some(unread) = faults { { told(unread) } }
+            <div class="buttons">
+                { try_again(keeper) }
+                if let Some(unread) = faults {
+                    { button("save-unread", "Save what is there to a file", save(app, send, unread)) }
+                    { leave_out(keeper) }
+                }
+            </div>
+        </section>
+    }
+}
+
+fn told(unread: &Unread) -> Html {
+    let faults = unread.faults.iter().take(TOLD);
+    let more = unread.faults.len().saturating_sub(TOLD);
+    html! {
+        <ul>
+            { for faults.map(|fault| html! { <li>{ fault.to_string() }</li> }) }
+            if more > 0 { <li>{ format!("And {more} more.") }</li> }
+        </ul>
+    }
+}
+
+/// What could be read, with what could not beside it.
+fn save(app: &Rc<App>, send: &Send, unread: &Rc<Unread>) -> Callback<MouseEvent> {
+    let (app, send, unread) = (app.clone(), send.clone(), unread.clone());
+    Callback::from(move |_| {
+        let (whole, send) = (unread.beside(&app.workshop), send.clone());
+        spawn_local(async move { save_workshop(&whole, &send).await });
+    })
+}
+
+fn leave_out(keeper: &Keeper) -> Html {
+    let keeper = keeper.clone();
+    button(
+        "leave-out",
+        "Delete what can\u{2019}t be read, and go on",
+        Callback::from(move |_| keeper.leave_out()),
+    )
+}

@@ -1,0 +1,221 @@
+//! Pieces of another workshop come in: what comes along with them, and what does not.
+
+use std::rc::Rc;
+
+use super::EditError;
+use crate::book::{BOOKS, Line, ONLY, book};
+use crate::document::{Confidence, Piece, PieceId, Workshop};
+
+/// What a maker settled once about money. It decides whether a piece pays, so it comes along with pieces where this
+/// workshop has nothing of its own. Everything else that is settled once is of the other place: its hours, its air, its
+/// scale.
+const OF_MONEY: [&str; 6] = ["hourly", "profit", "fee-share", "fee", "wear", "delivery"];
+
+/// The book of what is settled once.
+const HABITS: &str = "habits";
+
+/// What becomes of the settings of another workshop whose pieces come in, by what a maker calls them.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Along {
+    /// What is taken over, because this workshop has none.
+    pub comes: Vec<String>,
+    /// What is not taken over, though it is not as it is here.
+    pub stays: Vec<String>,
+}
+
+impl Workshop {
+    /// What becomes of the settings of another workshop when its pieces come in ([`crate::Edit::Gather`]).
+    pub fn along(&self, other: &Workshop) -> Along {
+        let mut along = Along::default();
+        let [ours, theirs] = [self, other].map(|workshop| workshop.books.only(HABITS));
+        for field in book(HABITS).map_or(&[][..], |book| book.fields) {
+            let [here, there] = [&ours, &theirs].map(|line| line.text(field.key));
+            if there.is_empty() || here == there {
+                continue;
+            }
+            let list = match OF_MONEY.contains(&field.key) && here.is_empty() {
+                true => &mut along.comes,
+                false => &mut along.stays,
+            };
+            let label = called(field.key).unwrap_or(field.label).to_owned();
+            if !list.contains(&label) {
+                list.push(label);
+            }
+        }
+        match (self.settings.currency, other.settings.currency) {
+            (None, Some(_)) => along.comes.push("Currency".into()),
+            (Some(here), Some(there)) if here != there => along.stays.push("Currency".into()),
+            _ => {}
+        }
+        let sure = other.settings.confidence;
+        if sure != self.settings.confidence && sure != Confidence::default() {
+            along.stays.push("How sure a can must be".into());
+        }
+        let prices = other.books.lines("cans").iter();
+        let others = prices.filter(|line| {
+            let here = self.books.line("cans", &line.id);
+            here.is_some_and(|here| here.text("price") != line.text("price"))
+        });
+        match others.count() {
+            0 => {}
+            1 => along.stays.push("The price of 1 can".into()),
+            many => along.stays.push(format!("The prices of {many} cans")),
+        }
+        along
+    }
+
+    /// Takes in pieces; one whose name is taken gets a new one.
+    pub(super) fn gather(&mut self, mut other: Workshop) -> Result<(), EditError> {
+        self.gather_materials(&mut other);
+        self.books.gather(&other.books)?;
+        self.gather_money(&other);
+        for piece in other.pieces {
+            let base = piece.id.0.clone();
+            let names = std::iter::once(base.clone()).chain((2..).map(|n| format!("{base}-{n}").into()));
+            let id = names
+                .map(PieceId)
+                .find(|id| self.piece(id).is_none())
+                .ok_or(EditError::IdTaken)?;
+            self.insert(
+                self.pieces.len(),
+                Piece {
+                    id,
+                    ..(*piece).clone()
+                },
+            )?;
+        }
+        Ok(())
+    }
+
+    fn gather_money(&mut self, other: &Workshop) {
+        let theirs = other.books.only(HABITS);
+        let mut line = self.books.only(HABITS);
+        for key in OF_MONEY {
+            let text = theirs.text(key);
+            if line.text(key).is_empty() && !text.is_empty() {
+                line.values.insert(key.into(), text.into());
+            }
+        }
+        if line != Line::new(ONLY.into()) {
+            self.books.0.insert(HABITS.into(), vec![Rc::new(line)]);
+        }
+        self.settings.currency = self.settings.currency.or(other.settings.currency);
+    }
+}
+
+/// What fields are called together that stand beside each other.
+fn called(key: &str) -> Option<&'static str> {
+    match key {
+        "mon" | "tue" | "wed" | "thu" | "fri" | "sat" | "sun" => Some("Working hours"),
+        "temperature" | "surface" | "humidity" => Some("Temperature and humidity"),
+        _ => None,
+    }
+}
+
+impl crate::book::Books {
+    /// Takes in the lines of the same books of another workshop that are not here yet.
+    fn gather(&mut self, other: &crate::book::Books) -> Result<(), EditError> {
+        for book in BOOKS.iter().filter(|book| !book.is_single) {
+            for line in other.lines(book.key) {
+                if self.line(book.key, &line.id).is_none() {
+                    self.add(book, (**line).clone())?;
+                }
+            }
+        }
+        Ok(())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{BookEdit, Currency, Edit, PieceEdit, SettingEdit, money};
+    use geometry::Kind;
+    use units::Day;
+
+    fn with(edits: impl IntoIterator<Item = Edit>) -> Workshop {
+        let done = |workshop: Workshop, edit| workshop.apply(edit).unwrap();
+        edits.into_iter().fold(Workshop::default(), done)
+    }
+
+    fn habit(key: &str, text: &str) -> Edit {
+        Edit::Book(BookEdit::Write(HABITS, ONLY.into(), key.into(), text.into()))
+    }
+
+    fn theirs() -> Workshop {
+        let id = PieceId("a".into());
+        let fact = |key: &str, text: &str| {
+            let write = BookEdit::Write("facts", ONLY.into(), key.into(), text.into());
+            Edit::Piece(PieceId("a".into()), PieceEdit::Book(write))
+        };
+        with([
+            Edit::Add {
+                id,
+                kind: Kind::Dresser,
+            },
+            fact("bought", "60"),
+            fact("asking", "150"),
+            fact("hours", "4 h"),
+            habit("hourly", "60"),
+            habit("fee", "3"),
+            habit("mon", "9:00-12:00"),
+            habit("tue", "9:00-12:00"),
+            Edit::Settings(SettingEdit::Currency(Currency::new("EUR").ok())),
+        ])
+    }
+
+    /// Whether the piece pays its hours.
+    fn verdict(workshop: &Workshop) -> String {
+        let piece = &workshop.pieces[0];
+        let takeoff = crate::takeoff_in(workshop, piece).unwrap();
+        let account = money::account(workshop, piece, &takeoff, Day::since_1970(20_000));
+        assert!(account.outcome.is_some());
+        format!("{:?} {:?}", account.outcome, account.most)
+    }
+
+    #[test]
+    fn what_decides_whether_a_piece_pays_comes_along() {
+        let theirs = theirs();
+        let both = with([Edit::Gather(theirs.clone())]);
+        assert_eq!(both.books.only(HABITS).money("hourly"), Some(6000));
+        assert_eq!(both.settings.currency, theirs.settings.currency);
+        assert_eq!(verdict(&both), verdict(&theirs));
+        assert_eq!(
+            both.books.only(HABITS).text("mon"),
+            "",
+            "the hours are of the other place"
+        );
+        let along = Workshop::default().along(&theirs);
+        assert_eq!(
+            along.comes,
+            ["Wanted for an hour", "Fee for each sale", "Currency"]
+        );
+        assert_eq!(along.stays, ["Working hours"]);
+    }
+
+    #[test]
+    fn what_this_workshop_has_of_its_own_stays_and_is_said() {
+        let dollar = Currency::new("USD").ok();
+        let ours = with([
+            habit("hourly", "45"),
+            habit("fee", "3"),
+            Edit::Settings(SettingEdit::Currency(dollar)),
+        ]);
+        let both = ours.apply(Edit::Gather(theirs())).unwrap();
+        assert_eq!(both.books.only(HABITS).money("hourly"), Some(4500));
+        assert_eq!(both.settings.currency, dollar);
+        let along = ours.along(&theirs());
+        assert!(along.comes.is_empty(), "{along:?}");
+        assert_eq!(along.stays, ["Wanted for an hour", "Working hours", "Currency"]);
+    }
+
+    #[test]
+    fn a_link_has_nothing_to_leave_behind() {
+        let link = with([Edit::Add {
+            id: PieceId("a".into()),
+            kind: Kind::Dresser,
+        }]);
+        assert_eq!(theirs().along(&link), Along::default());
+        assert_eq!(theirs().along(&theirs()), Along::default());
+    }
+}

@@ -1,0 +1,247 @@
+//! Two changes of one record, put together: what one page changed is done again on what another page saved meanwhile.
+
+use serde_json::{Map, Value};
+
+/// What comes of `ours` and `theirs`, two changes of the same `base`. Where both changed one and the same value, ours
+/// stays, because it is the later one; nothing stands for a value that is not there.
+pub(super) fn merged(base: Option<Value>, ours: Option<Value>, theirs: Option<Value>) -> Option<Value> {
+    if ours == base || ours == theirs {
+        return theirs;
+    }
+    if theirs == base {
+        return ours;
+    }
+    match (base, ours, theirs) {
+        (base, Some(Value::Object(ours)), Some(Value::Object(theirs))) if may_mix(&ours, &theirs) => {
+            let base = match base {
+                Some(Value::Object(base)) => base,
+                _ => Map::new(),
+            };
+            Some(Value::Object(objects(base, ours, theirs)))
+        }
+        (Some(Value::Array(base)), Some(Value::Array(ours)), Some(Value::Array(theirs))) => {
+            Some(Value::Array(lists(base, ours, theirs)))
+        }
+        (None, Some(Value::Array(ours)), Some(Value::Array(theirs))) => {
+            Some(Value::Array(lists(vec![], ours, theirs)))
+        }
+        // A change is not lost to a record that went meanwhile.
+        (_, ours, _) => ours,
+    }
+}
+
+/// Entries that say what the other entries of an object mean. A reading is one value with its unit: half of each would be
+/// a size that nobody typed.
+const MEANING: [&str; 5] = ["change", "part", "shape", "surface", "typed"];
+
+fn may_mix(ours: &Map<String, Value>, theirs: &Map<String, Value>) -> bool {
+    MEANING.iter().all(|entry| ours.get(*entry) == theirs.get(*entry))
+        && !(ours.contains_key("typed") && ours != theirs)
+}
+
+fn objects(
+    mut base: Map<String, Value>,
+    mut ours: Map<String, Value>,
+    theirs: Map<String, Value>,
+) -> Map<String, Value> {
+    let mut both = Map::new();
+    for (entry, theirs) in theirs {
+        let value = merged(base.remove(&entry), ours.remove(&entry), Some(theirs));
+        both.extend(value.map(|value| (entry, value)));
+    }
+    for (entry, ours) in ours {
+        let value = merged(base.remove(&entry), Some(ours), None);
+        both.extend(value.map(|value| (entry, value)));
+    }
+    both
+}
+
+/// The name that a line of a list has, or the whole of a list of names.
+fn name(line: &Value) -> Option<&str> {
+    line.as_str().or_else(|| line.get("id")?.as_str())
+}
+
+fn lists(base: Vec<Value>, ours: Vec<Value>, theirs: Vec<Value>) -> Vec<Value> {
+    let all = || base.iter().chain(&ours).chain(&theirs);
+    if all().all(|line| name(line).is_some()) {
+        named(base, ours, theirs)
+    } else {
+        placed(&base, ours, theirs)
+    }
+}
+
+/// Lists whose lines have names: in the order of theirs, with what came in here at the end.
+fn named(base: Vec<Value>, ours: Vec<Value>, theirs: Vec<Value>) -> Vec<Value> {
+    let by_name = |lines: Vec<Value>| -> Map<String, Value> {
+        let named = lines.into_iter();
+        named
+            .filter_map(|line| Some((name(&line)?.to_owned(), line)))
+            .collect()
+    };
+    let order: Vec<String> = theirs
+        .iter()
+        .chain(&ours)
+        .filter_map(|line| Some(name(line)?.to_owned()))
+        .collect();
+    let [mut base, mut ours, mut theirs] = [base, ours, theirs].map(by_name);
+    let lines = order.iter().filter_map(|name| {
+        let of = (base.remove(name), ours.remove(name), theirs.remove(name));
+        merged(of.0, of.1, of.2)
+    });
+    lines.collect()
+}
+
+/// Where a list differs from another: how many lines are the same before and behind that.
+fn same_around(base: &[Value], changed: &[Value]) -> (usize, usize) {
+    let pairs = base.iter().zip(changed);
+    let before = pairs.take_while(|(a, b)| a == b).count();
+    let most = base.len().min(changed.len()) - before;
+    let pairs = base.iter().rev().zip(changed.iter().rev()).take(most);
+    (before, pairs.take_while(|(a, b)| a == b).count())
+}
+
+/// Lists whose lines go by their places. Changes in different places are both made; in one place each line is put
+/// together if none came or went there, and otherwise ours stays.
+fn placed(base: &[Value], ours: Vec<Value>, theirs: Vec<Value>) -> Vec<Value> {
+    let of = |changed: &[Value]| {
+        let (before, behind) = same_around(base, changed);
+        (before, base.len() - behind, before..changed.len() - behind)
+    };
+    let (our_start, our_end, our_lines) = of(&ours);
+    let (their_start, their_end, their_lines) = of(&theirs);
+    let [our_new, their_new] = [&ours[our_lines], &theirs[their_lines]];
+    let parts: [&[Value]; 5] = if their_end <= our_start {
+        let between = &base[their_end..our_start];
+        [
+            &base[..their_start],
+            their_new,
+            between,
+            our_new,
+            &base[our_end..],
+        ]
+    } else if our_end <= their_start {
+        let between = &base[our_end..their_start];
+        [
+            &base[..our_start],
+            our_new,
+            between,
+            their_new,
+            &base[their_end..],
+        ]
+    } else if ours.len() == base.len() && theirs.len() == base.len() {
+        let lines = base.iter().cloned().zip(ours).zip(theirs);
+        return lines
+            .filter_map(|((base, ours), theirs)| merged(Some(base), Some(ours), Some(theirs)))
+            .collect();
+    } else {
+        return ours;
+    };
+    parts.concat()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use serde_json::json;
+
+    #[track_caller]
+    fn comes_to(base: Value, ours: Value, theirs: Value, expected: Value) {
+        let of = |value: &Value| Some(value.clone()).filter(|value| !value.is_null());
+        let found = merged(of(&base), of(&ours), of(&theirs)).unwrap_or_default();
+        assert_eq!(found, expected, "{base} to {ours} and {theirs}");
+    }
+
+    #[test]
+    fn changes_of_two_entries_are_both_made() {
+        comes_to(
+            json!({"a": 1, "b": 1, "c": {"d": 1}, "gone": 1}),
+            json!({"a": 2, "b": 1, "c": {"d": 1, "e": 5}, "gone": 1}),
+            json!({"a": 1, "b": 3, "c": {"d": 4}}),
+            json!({"a": 2, "b": 3, "c": {"d": 4, "e": 5}}),
+        );
+        comes_to(json!({"a": 1}), json!({"a": 2}), json!({"a": 3}), json!({"a": 2}));
+        comes_to(
+            json!({"a": 1}),
+            json!({}),
+            json!({"a": 1, "b": 2}),
+            json!({"b": 2}),
+        );
+    }
+
+    #[test]
+    fn a_reading_stays_whole() {
+        let reading = |typed: &str, unit: &str| json!({"width": {"typed": typed, "unit": unit}});
+        comes_to(
+            reading("33", "in"),
+            reading("34", "in"),
+            reading("33", "mm"),
+            reading("34", "in"),
+        );
+        // Nor does a change get the measurements of another one.
+        let cut = json!([{"change": "remove", "part": "back"}]);
+        let moved = json!([{"change": "move", "part": "top", "towards": "up"}]);
+        comes_to(
+            json!([{"change": "move", "part": "top", "towards": "left"}]),
+            cut.clone(),
+            moved,
+            cut,
+        );
+    }
+
+    #[test]
+    fn what_came_in_on_both_sides_is_there() {
+        comes_to(json!([7]), json!([7, 8]), json!([7, 9]), json!([7, 9, 8]));
+        comes_to(
+            json!(["a", "b"]),
+            json!(["b", "c"]),
+            json!(["a", "b", "d"]),
+            json!(["b", "d", "c"]),
+        );
+        let line = |id: &str, price: u32| json!({"id": id, "price": price});
+        comes_to(
+            json!([line("x", 1), line("y", 1)]),
+            json!([line("x", 2), line("y", 1), line("z", 1)]),
+            json!([line("y", 3)]),
+            json!([line("y", 3), line("x", 2), line("z", 1)]),
+        );
+        comes_to(json!(null), json!([1]), json!([2]), json!([2, 1]));
+    }
+
+    #[test]
+    fn rows_keep_their_places() {
+        let row = |columns: u32, fill: &str| json!({"columns": columns, "fill": fill});
+        // One page takes the first row away, the other one changes the second.
+        comes_to(
+            json!([row(1, "a"), row(1, "b"), row(1, "c")]),
+            json!([row(1, "b"), row(1, "c")]),
+            json!([row(1, "a"), row(2, "b"), row(1, "c")]),
+            json!([row(2, "b"), row(1, "c")]),
+        );
+        // Both change the same row, each another entry.
+        comes_to(
+            json!([row(1, "a")]),
+            json!([row(2, "a")]),
+            json!([row(1, "b")]),
+            json!([row(2, "b")]),
+        );
+        // Both change all rows, and one adds some: there is no telling which is which.
+        comes_to(
+            json!([row(1, "a")]),
+            json!([row(2, "x"), row(3, "y")]),
+            json!([row(5, "b")]),
+            json!([row(2, "x"), row(3, "y")]),
+        );
+    }
+
+    #[test]
+    fn a_record_that_is_gone_comes_back_with_its_change() {
+        comes_to(json!({"a": 1}), json!({"a": 2}), json!(null), json!({"a": 2}));
+        comes_to(json!({"a": 1}), json!({"a": 1}), json!(null), json!(null));
+        comes_to(
+            json!(null),
+            json!({"a": 1}),
+            json!({"b": 1}),
+            json!({"a": 1, "b": 1}),
+        );
+    }
+}

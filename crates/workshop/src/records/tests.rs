@@ -1,0 +1,294 @@
+//! Records are read as far as they can be, and changes of two pages are both made.
+
+use geometry::{Kind, fields};
+use serde_json::json;
+use units::LengthUnit;
+
+use super::*;
+use crate::{BookEdit, Edit, PieceEdit, Reading, SettingEdit, invented_workshop};
+
+fn found(workshop: &Workshop) -> Found {
+    let mut found = Found::default();
+    for (key, text) in Changes::whole(workshop) {
+        match key {
+            Key::Workshop => found.workshop = Some(Some(text)),
+            Key::Piece(id) => found.pieces.push((id.0.to_string(), Some(text))),
+        }
+    }
+    found
+}
+
+fn faults(found: &Found) -> (Workshop, Vec<String>, Value) {
+    let Saved { workshop, unread } = read(found).unwrap();
+    let unread = unread.unwrap_or_default();
+    let faults = unread.faults.iter().map(ToString::to_string).collect();
+    let beside = unread.beside(&workshop);
+    (
+        workshop,
+        faults,
+        beside.beyond.get(UNREAD).cloned().unwrap_or_default(),
+    )
+}
+
+#[test]
+fn what_was_saved_comes_back_without_a_fault() {
+    let workshop = invented_workshop();
+    let saved = read(&found(&workshop)).unwrap();
+    assert_eq!(
+        saved,
+        Saved {
+            workshop,
+            unread: None
+        }
+    );
+    assert_eq!(read(&Found::default()), None);
+}
+
+#[test]
+fn a_workshop_that_is_missing_or_spoiled_leaves_the_pieces() {
+    let whole = found(&invented_workshop());
+    let spoiled = [
+        None,
+        Some(None),
+        Some(Some("null")),
+        Some(Some("7")),
+        Some(Some("[]")),
+        Some(Some("{")),
+    ];
+    for workshop in spoiled {
+        let found = Found {
+            workshop: workshop.map(|text| text.map(str::to_owned)),
+            ..whole.clone()
+        };
+        let (read, faults, _) = faults(&found);
+        assert_eq!(
+            read.pieces.len(),
+            invented_workshop().pieces.len(),
+            "{workshop:?}"
+        );
+        assert_eq!(faults.len(), 1, "{faults:?}");
+        assert!(faults[0].starts_with("The settings"), "{faults:?}");
+    }
+}
+
+#[test]
+fn one_bad_entry_of_the_workshop_leaves_the_others() {
+    let rate = BookEdit::Write("habits", "only".into(), "hourly".into(), "45".into());
+    let workshop = invented_workshop().apply(Edit::Book(rate)).unwrap();
+    let mut found = found(&workshop);
+    let mut record: Value = serde_json::from_str(found.workshop.as_ref().unwrap().as_ref().unwrap()).unwrap();
+    record["materials"] = json!(7);
+    record["later"] = json!("x");
+    found.workshop = Some(Some(record.to_string()));
+    let (read, faults, unread) = faults(&found);
+    assert_eq!(
+        faults,
+        ["\u{201c}materials\u{201d} of the workshop can\u{2019}t be read."]
+    );
+    assert_eq!(read.books, workshop.books);
+    assert_eq!(read.beyond["later"], json!("x"));
+    // Nothing is lost that a file can hold.
+    assert_eq!(unread["workshop"]["materials"], json!(7));
+
+    record["books"] = json!(7);
+    record["version"] = json!(99);
+    found.workshop = Some(Some(record.to_string()));
+    assert_eq!(super::tests::faults(&found).1.len(), 3);
+}
+
+#[test]
+fn a_piece_that_cannot_be_read_is_named_and_goes_into_the_file() {
+    let workshop = invented_workshop();
+    for (text, name) in [
+        (None, workshop.pieces[0].id.0.to_string()),
+        (Some("7".to_owned()), workshop.pieces[0].id.0.to_string()),
+        (
+            Some("{\"name\": \"Hall chest\", \"furniture\": 7}".to_owned()),
+            "Hall chest".to_owned(),
+        ),
+    ] {
+        let mut found = found(&workshop);
+        found.pieces[0].1 = text.clone();
+        let (read, faults, unread) = faults(&found);
+        assert_eq!(read.pieces.len(), workshop.pieces.len() - 1);
+        assert_eq!(
+            faults,
+            [format!("The piece \u{201c}{name}\u{201d} can\u{2019}t be read.")]
+        );
+        let kept = text
+            .map(|text| serde_json::from_str(&text).unwrap())
+            .unwrap_or(Value::Null);
+        assert_eq!(
+            unread.get(&*workshop.pieces[0].id.0).cloned().unwrap_or_default(),
+            kept
+        );
+    }
+}
+
+#[test]
+fn a_file_of_what_could_not_be_read_opens_and_keeps_it() {
+    let mut found = found(&invented_workshop());
+    found.pieces[0].1 = Some("{\"name\": \"Hall chest\", \"furniture\": 7}".into());
+    let Saved { workshop, unread } = read(&found).unwrap();
+    let text = crate::format::save(&unread.unwrap().beside(&workshop));
+    let loaded = crate::format::load(&text).unwrap();
+    assert_eq!(loaded.workshop.pieces, workshop.pieces);
+    assert!(crate::format::save(&loaded.workshop).contains("Hall chest"));
+}
+
+#[test]
+fn a_reading_that_was_left_out_is_a_fault_too() {
+    let mut found = found(&invented_workshop());
+    let mut piece: Value = serde_json::from_str(found.pieces[0].1.as_ref().unwrap()).unwrap();
+    piece["readings"]["depth"] = json!({"typed": "lots", "unit": "in"});
+    found.pieces[0].1 = Some(piece.to_string());
+    let (read, faults, unread) = faults(&found);
+    assert_eq!(
+        (read.pieces.len(), faults.len()),
+        (invented_workshop().pieces.len(), 1)
+    );
+    assert!(unread.to_string().contains("lots"));
+}
+
+fn id(name: &str) -> PieceId {
+    PieceId(name.into())
+}
+
+/// A database, as far as changes need one.
+#[derive(Default)]
+struct Database(Vec<(Key, String)>);
+
+impl Database {
+    fn write(&mut self, before: &Workshop, now: &Workshop) -> bool {
+        let changes = Changes::between(before, now);
+        let keys = changes.keys();
+        let newest: Vec<Option<String>> = keys
+            .iter()
+            .map(|key| Some(self.0.iter().find(|(other, _)| other == key)?.1.clone()))
+            .collect();
+        let (texts, is_mixed) = changes.on(&newest);
+        assert_eq!(texts.len(), keys.len());
+        for (key, text) in keys.into_iter().zip(texts) {
+            self.0.retain(|(other, _)| *other != key);
+            self.0.extend(text.map(|text| (key, text)));
+        }
+        is_mixed
+    }
+
+    fn read(&self) -> Workshop {
+        let mut found = Found::default();
+        for (key, text) in &self.0 {
+            match key {
+                Key::Workshop => found.workshop = Some(Some(text.clone())),
+                Key::Piece(id) => found.pieces.push((id.0.to_string(), Some(text.clone()))),
+            }
+        }
+        let Saved { workshop, unread } = read(&found).unwrap();
+        assert_eq!(unread, None);
+        workshop
+    }
+}
+
+fn measure(workshop: &Workshop, field: geometry::FieldId, text: &str) -> Workshop {
+    let reading = Reading::new(text, LengthUnit::Inch).unwrap();
+    let edit = PieceEdit::Measure(field, Some(reading));
+    workshop
+        .apply(Edit::Piece(workshop.pieces[0].id.clone(), edit))
+        .unwrap()
+}
+
+#[test]
+fn two_fields_of_one_piece_are_both_saved() {
+    let first = invented_workshop();
+    let mut database = Database::default();
+    assert!(!database.write(&Workshop::default(), &first));
+    let wide = measure(&first, fields::WIDTH.id(), "61");
+    let deep = measure(&first, fields::DEPTH.id(), "17");
+    assert!(!database.write(&first, &wide));
+    assert!(database.write(&first, &deep), "the other page is to be told");
+    assert_eq!(database.read(), measure(&wide, fields::DEPTH.id(), "17"));
+    // A change that comes before the page has heard of the other one.
+    let deeper = measure(&deep, fields::DEPTH.id(), "18");
+    database.write(&deep, &deeper);
+    assert_eq!(database.read(), measure(&wide, fields::DEPTH.id(), "18"));
+}
+
+#[test]
+fn two_settings_and_two_lines_are_both_saved() {
+    let first = invented_workshop();
+    let mut database = Database::default();
+    database.write(&Workshop::default(), &first);
+    let set = |edit| first.apply(edit).unwrap();
+    let rate =
+        |key: &str, text: &str| Edit::Book(BookEdit::Write("habits", "only".into(), key.into(), text.into()));
+    let note = |id: &str| Edit::Book(BookEdit::Add("prices", id.into(), vec![("price", "85".into())]));
+    let euro = crate::Currency::new("EUR").unwrap();
+    database.write(&first, &set(rate("hourly", "45")));
+    database.write(&first, &set(rate("profit", "10")));
+    database.write(&first, &set(note("n-1")));
+    database.write(&first, &set(note("n-2")));
+    database.write(&first, &set(Edit::Settings(SettingEdit::Currency(Some(euro)))));
+    database.write(
+        &first,
+        &set(Edit::Add {
+            id: id("new"),
+            kind: Kind::Desk,
+        }),
+    );
+    database.write(&first, &set(Edit::Remove(first.pieces[1].id.clone())));
+    let read = database.read();
+    let habits = read.books.only("habits");
+    assert_eq!(
+        (habits.money("hourly"), habits.money("profit")),
+        (Some(4500), Some(1000))
+    );
+    let notes: Vec<&str> = read.books.lines("prices").iter().map(|line| &*line.id).collect();
+    assert!(notes.contains(&"n-1") && notes.contains(&"n-2"), "{notes:?}");
+    assert_eq!(read.settings.currency, Some(euro));
+    assert!(read.piece(&id("new")).is_some() && read.piece(&first.pieces[1].id).is_none());
+}
+
+#[test]
+fn a_record_of_an_older_version_gets_the_change_whole() {
+    let old = json!({
+        "id": "a", "name": "Hall chest", "furniture": "nightstand",
+        "readings": {"width": {"typed": "19 1/4", "unit": "in"}},
+        "rows": [{"columns": 1}, {"columns": 2}], "fronts": "inset", "back": "recessed", "base": "legs"
+    });
+    let mut database = Database::default();
+    database.write(
+        &Workshop::default(),
+        &Workshop::default()
+            .apply(Edit::Add {
+                id: id("a"),
+                kind: Kind::Desk,
+            })
+            .unwrap(),
+    );
+    database.0.retain(|(key, _)| *key == Key::Workshop);
+    database.0.push((Key::Piece(id("a")), old.to_string()));
+    let first = database.read();
+    let deep = measure(&first, fields::DEPTH.id(), "17");
+    assert!(!database.write(&first, &deep));
+    assert_eq!(database.read(), deep);
+}
+
+#[test]
+fn what_did_not_change_is_not_written() {
+    let first = invented_workshop();
+    assert!(Changes::between(&first, &first.clone()).keys().is_empty());
+    let wide = measure(&first, fields::WIDTH.id(), "61");
+    assert_eq!(
+        Changes::between(&first, &wide).keys(),
+        [Key::Piece(first.pieces[0].id.clone())]
+    );
+    let nothing = Workshop::default();
+    let all = Changes::between(&nothing, &first);
+    assert_eq!(all.keys().len(), first.pieces.len() + 1);
+    let mut none = first.clone();
+    none.pieces.clear();
+    assert_eq!(
+        Changes::between(&first, &none).keys().len(),
+        first.pieces.len() + 1
+    );
+}
