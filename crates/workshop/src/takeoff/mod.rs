@@ -176,7 +176,7 @@ fn of_stores(piece: &Piece, stores: Stores<'_>, confidence: Confidence) -> Resul
         .map(|surface| zones::surface_line(piece, surface))
         .collect();
     let division = Division::of(&assembly, &surfaces);
-    let areas = measured(piece, &furniture, &surfaces, &division);
+    let areas = measured(piece, &furniture, &surfaces, &division, areas::MOST_STEPS);
     let painted = areas.together();
     let unsure_by = areas.unsure_by();
     let job = job(piece, stores, areas);
