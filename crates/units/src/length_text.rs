@@ -7,6 +7,7 @@
 use std::fmt;
 
 use crate::decimal::read_decimal;
+use crate::number_text::{Decimals, of_said, perhaps, plain_number};
 use crate::spoken::{in_figures, not_understood};
 use crate::{Length, LengthUnit};
 
@@ -52,79 +53,40 @@ pub enum LengthFault {
     PartTooLarge(LengthUnit),
     /// A minus sign.
     Negative,
-    /// `1,200` may be a thousand two hundred, or one and two tenths.
-    AmbiguousComma,
+    /// Three numbers that are a length if a line is drawn between the last two: what that is.
+    Perhaps(String),
     /// Words that were understood, but are no length: what they are in figures, and what is wrong with that.
     Said(String, Box<LengthError>),
 }
 
 impl fmt::Display for LengthError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let place = self.at + 1;
         match &self.fault {
-            LengthFault::Empty => write!(f, "Nothing written yet. Write a length such as 33 7/8 or 851 mm."),
-            LengthFault::TooLong => write!(
-                f,
-                "Too long for a tape reading. Write at most {LONGEST_TEXT} characters."
-            ),
-            LengthFault::Character(c) => {
-                write!(
-                    f,
-                    "Character {place}, \u{201c}{c}\u{201d}, does not belong in a length. Use figures, a fraction such as 7/8, and in, ft, mm, cm or m."
-                )
-            }
+            LengthFault::Empty
+            | LengthFault::TooLong
+            | LengthFault::Character(_)
+            | LengthFault::NumberMissing => f.write_str("Use a number, like 33 7/8 or 85.1 cm."),
             LengthFault::UnknownUnit(word) => {
                 write!(
                     f,
-                    "Character {place}: \u{201c}{word}\u{201d} is not a unit of length. Use in, ft, mm, cm or m."
+                    "\u{201c}{word}\u{201d} is not a unit of length. Use in, ft, mm, cm or m."
                 )
             }
-            LengthFault::NumberMissing => write!(f, "Character {place}: a number is missing here."),
-            LengthFault::DividedByZero => {
-                write!(f, "Character {place}: a fraction cannot have 0 below the line.")
-            }
-            LengthFault::FractionNotProper => {
-                write!(
-                    f,
-                    "Character {place}: a fraction must be less than 1. Write the whole number before it, such as 3 3/8."
-                )
-            }
-            LengthFault::DecimalWithFraction => {
-                write!(
-                    f,
-                    "Character {place}: write either a decimal or a fraction, not both."
-                )
-            }
+            LengthFault::DividedByZero => f.write_str("The bottom of a fraction can't be 0."),
+            LengthFault::FractionNotProper => f.write_str("Put the whole number first, like 3 3/8."),
+            LengthFault::DecimalWithFraction => f.write_str("Use a decimal or a fraction, not both."),
             LengthFault::NumbersSideBySide => {
-                write!(
-                    f,
-                    "Two numbers stand side by side. Write a fraction (33 7/8), a point (33.7) or a unit between them (2 ft 9 in)."
-                )
+                f.write_str("Use one number, like 33 7/8, or a unit between two, like 2 ft 9 in.")
             }
-            LengthFault::UnitOrder => write!(
-                f,
-                "Character {place}: write the larger unit first, and each unit once."
-            ),
-            LengthFault::MixedSystems => write!(
-                f,
-                "Character {place}: write the reading in inches or in metric, not in both."
-            ),
+            LengthFault::UnitOrder => f.write_str("Put the larger unit first, like 2 ft 9 in."),
+            LengthFault::MixedSystems => f.write_str("Use inches or metric, not both."),
             LengthFault::PartTooLarge(unit) => {
-                write!(
-                    f,
-                    "Character {place}: this part is as long as 1 {} or longer. Check the reading.",
-                    unit.sign()
-                )
+                write!(f, "The smaller part is 1 {} or more. Check it.", unit.sign())
             }
-            LengthFault::Negative => write!(f, "Character {place}: a length cannot be negative."),
-            LengthFault::AmbiguousComma => {
-                write!(
-                    f,
-                    "Character {place}: this comma can mean thousands or decimals. Leave it out, or write a point."
-                )
-            }
+            LengthFault::Negative => f.write_str("A length can't be less than 0."),
+            LengthFault::Perhaps(text) => write!(f, "Did you mean {text}?"),
             LengthFault::Said(figures, error) => {
-                write!(f, "Understood as \u{201c}{figures}\u{201d}. {error}")
+                write!(f, "Heard \u{201c}{figures}\u{201d}. {error}")
             }
         }
     }
@@ -132,7 +94,8 @@ impl fmt::Display for LengthError {
 
 impl std::error::Error for LengthError {}
 
-/// Reads a length as a person writes or says it; a lone number has the unit `tape`.
+/// Reads a length as a person writes or says it, and as a save file without values has it; a lone number has the unit
+/// `tape`.
 ///
 /// # Errors
 /// A [`LengthError`] with the place and the reason where the text is not one length.
@@ -147,14 +110,38 @@ impl std::error::Error for LengthError {}
 /// # Ok::<(), units::LengthError>(())
 /// ```
 pub fn read_length(text: &str, tape: LengthUnit) -> Result<Length, LengthError> {
+    read_length_with(text, tape, Decimals::Either)
+}
+
+/// The same where this sign stands before decimals.
+///
+/// # Errors
+/// A [`LengthError`] with the place and the reason where the text is not one length.
+///
+/// # Example
+/// ```
+/// use units::{Decimals, LengthUnit, read_length_with};
+/// let read = |decimals| read_length_with("1,250 mm", LengthUnit::Inch, decimals).map(|of| of.as_millimetres());
+/// assert_eq!(read(Decimals::Point), Ok(1250.0));
+/// assert_eq!(read(Decimals::Comma), Ok(1.25));
+/// ```
+pub fn read_length_with(text: &str, tape: LengthUnit, decimals: Decimals) -> Result<Length, LengthError> {
     let text = without_stop(text);
-    let Some(figures) = in_figures(text) else {
-        return read(text, tape).map_err(|error| match not_understood(text) {
+    let said = in_figures(text);
+    let decimals = of_said(text, said.as_deref(), decimals);
+    let read = |text: &str| {
+        read(text, tape, decimals).map_err(|error| match (&error.fault, perhaps(text)) {
+            (LengthFault::NumbersSideBySide, Some(text)) => fault(error.at, LengthFault::Perhaps(text)),
+            _ => error,
+        })
+    };
+    let Some(figures) = said else {
+        return read(text).map_err(|error| match not_understood(text) {
             Some((at, word)) => fault(at, LengthFault::UnknownUnit(word)),
             None => error,
         });
     };
-    read(&figures, tape).map_err(|error| fault(0, LengthFault::Said(figures, Box::new(error))))
+    read(&figures).map_err(|error| fault(0, LengthFault::Said(figures, Box::new(error))))
 }
 
 /// A length as it would be typed: what was said in words in figures, without the full stop that a tablet puts behind
@@ -179,8 +166,10 @@ fn without_stop(text: &str) -> &str {
         .unwrap_or(text)
 }
 
-fn read(text: &str, tape: LengthUnit) -> Result<Length, LengthError> {
-    let tokens = tokens(text)?;
+fn read(text: &str, tape: LengthUnit, decimals: Decimals) -> Result<Length, LengthError> {
+    // Nobody writes thousands of inches.
+    let spaced = metric(tape) || text.contains(['m', 'M']);
+    let tokens = tokens(text, decimals, spaced)?;
     let mut cursor = Cursor {
         tokens: &tokens,
         next: 0,
@@ -250,7 +239,8 @@ enum Token {
 
 type Placed = (usize, Token);
 
-fn tokens(text: &str) -> Result<Vec<Placed>, LengthError> {
+/// The parts of a text; where thousands may be `spaced`, three figures behind a space can belong to those before it.
+fn tokens(text: &str, decimals: Decimals, spaced: bool) -> Result<Vec<Placed>, LengthError> {
     let chars: Vec<char> = text.chars().collect();
     if chars.len() > LONGEST_TEXT {
         return Err(fault(LONGEST_TEXT, LengthFault::TooLong));
@@ -263,13 +253,11 @@ fn tokens(text: &str) -> Result<Vec<Placed>, LengthError> {
         let token = match c {
             c if c.is_whitespace() => continue,
             '0'..='9' | '.' | ',' => {
-                while chars
-                    .get(at)
-                    .is_some_and(|c| c.is_ascii_digit() || matches!(c, '.' | ','))
-                {
-                    at += 1;
+                at = end_of_number(&chars, at);
+                while spaced && is_thousands(&chars, start, at) {
+                    at = end_of_number(&chars, at + 1);
                 }
-                number(&chars[start..at], start)?
+                number(&chars[start..at], start, decimals)?
             }
             '/' | '\u{2044}' | '\u{2215}' => Token::Slash,
             '-' | '\u{2010}' | '\u{2011}' | '\u{2013}' => Token::Dash,
@@ -310,24 +298,47 @@ fn tokens(text: &str) -> Result<Vec<Placed>, LengthError> {
     Ok(found)
 }
 
-fn number(chars: &[char], at: usize) -> Result<Token, LengthError> {
-    let text: String = chars.iter().map(|&c| if c == ',' { '.' } else { c }).collect();
-    if let Some(second) = text.match_indices('.').nth(1) {
-        return Err(fault(at + second.0, LengthFault::Character(chars[second.0])));
-    }
-    if let Some(comma) = chars.iter().position(|&c| c == ',') {
-        let behind = chars.len() - comma - 1;
-        if behind == 3 && comma > 0 && chars[0] != '0' {
-            return Err(fault(at + comma, LengthFault::AmbiguousComma));
-        }
-    }
-    match read_decimal(&text) {
-        Some(value) => Ok(Token::Number {
-            value,
-            decimal: text.contains('.'),
-        }),
-        None => Err(fault(at, LengthFault::NumberMissing)),
-    }
+fn end_of_number(chars: &[char], from: usize) -> usize {
+    let rest = chars.get(from..).unwrap_or_default();
+    from + rest
+        .iter()
+        .take_while(|c| c.is_ascii_digit() || matches!(c, '.' | ','))
+        .count()
+}
+
+/// Whether `1 250` goes on behind its space: one to three figures before it, three behind it that are no fraction.
+fn is_thousands(chars: &[char], start: usize, at: usize) -> bool {
+    let group = |from: usize| {
+        let rest = chars.get(from..).unwrap_or_default();
+        rest.iter().take_while(|c| c.is_ascii_digit()).count()
+    };
+    let is_whole = chars[start..at]
+        .iter()
+        .all(|c| c.is_ascii_digit() || c.is_whitespace());
+    let behind = chars.get(at + 4).copied().unwrap_or('m');
+    is_whole
+        && (1..=3).contains(&group(start))
+        && chars.get(at).is_some_and(|c| c.is_whitespace())
+        && group(at + 1) == 3
+        && !matches!(behind, '/' | '\u{2044}' | '\u{2215}')
+}
+
+fn number(chars: &[char], at: usize, decimals: Decimals) -> Result<Token, LengthError> {
+    let text: String = chars.iter().collect();
+    let missing = || fault(at, LengthFault::NumberMissing);
+    let Some(plain) = plain_number(&text, decimals) else {
+        let second = chars
+            .iter()
+            .enumerate()
+            .filter(|(_, c)| !c.is_ascii_digit())
+            .nth(1);
+        return Err(second.map_or_else(missing, |(place, c)| {
+            fault(at + place, LengthFault::Character(*c))
+        }));
+    };
+    let value = read_decimal(&plain).ok_or_else(missing)?;
+    let decimal = plain.contains('.');
+    Ok(Token::Number { value, decimal })
 }
 
 fn unit(word: &str) -> Option<LengthUnit> {
@@ -511,15 +522,11 @@ mod tests {
             "2 feet 9 7/8 inches",
             "33.875",
             "33,875 in.",
+            "33 and 7 eighths",
             "2′ 9⅞″",
             "33 7/8''",
         ] {
-            // `33,875` could be thousands: that one is asked about, not guessed.
-            if text.contains(',') {
-                check_fault(text, 2, LengthFault::AmbiguousComma);
-            } else {
-                check_mm(text, 860.425);
-            }
+            check_mm(text, 860.425);
         }
         check_mm("2 ft 9 in", 838.2);
         check_mm("7/8", 22.225);
@@ -559,7 +566,9 @@ mod tests {
         check_fault("33 7/8 @", 7, LengthFault::Character('@'));
         check_fault("1.2.3", 3, LengthFault::Character('.'));
         check_fault("in", 0, LengthFault::NumberMissing);
-        check_fault("1,200 mm", 1, LengthFault::AmbiguousComma);
+        check_fault("33 7 8", 3, LengthFault::Perhaps("33 7/8".into()));
+        check_fault("3/0", 2, LengthFault::DividedByZero);
+        check_fault("1 250", 2, LengthFault::NumbersSideBySide);
         check_fault("1 m 5", 4, LengthFault::NumbersSideBySide);
         check_fault("33 in 7", 6, LengthFault::NumbersSideBySide);
         check_fault(".", 0, LengthFault::NumberMissing);
@@ -586,18 +595,42 @@ mod tests {
         let said = |text| read_length(text, LengthUnit::Inch).unwrap_err().to_string();
         assert_eq!(
             said("thirty yards"),
-            "Character 8: \u{201c}yards\u{201d} is not a unit of length. Use in, ft, mm, cm or m."
+            "\u{201c}yards\u{201d} is not a unit of length. Use in, ft, mm, cm or m."
         );
-        assert!(said("thirty three seven").starts_with("Understood as \u{201c}33 7\u{201d}. Two numbers"));
+        assert!(said("thirty three seven").starts_with("Heard \u{201c}33 7\u{201d}. Use one number"));
+        assert_eq!(
+            said("thirty three seven eight"),
+            "Heard \u{201c}33 7 8\u{201d}. Did you mean 33 7/8?"
+        );
+        assert_eq!(said("33 7 8"), "Did you mean 33 7/8?");
     }
 
     #[test]
-    fn the_message_tells_place_and_remedy() {
+    fn the_message_tells_the_remedy() {
         let error = read_length("33 7/0", LengthUnit::Inch).unwrap_err();
-        assert_eq!(
-            error.to_string(),
-            "Character 6: a fraction cannot have 0 below the line."
-        );
+        assert_eq!(error.to_string(), "The bottom of a fraction can't be 0.");
+    }
+
+    #[test]
+    fn thousands_and_decimals_are_told_apart() {
+        use Decimals::{Comma, Either, Point};
+        for (text, point, comma, either) in [
+            ("1,250 mm", 1250.0, 1.25, 1.25),
+            ("1.250 mm", 1.25, 1250.0, 1.25),
+            ("1,250.5 mm", 1250.5, 1250.5, 1250.5),
+            ("1.250,5 mm", 1250.5, 1250.5, 1250.5),
+            ("1 250 mm", 1250.0, 1250.0, 1250.0),
+            ("1\u{202f}250,5 mm", 1250.5, 1250.5, 1250.5),
+            ("85,1 cm", 851.0, 851.0, 851.0),
+            ("1 m 250 mm", 1250.0, 1250.0, 1250.0),
+            ("one point two five zero", 1.25, 1.25, 1.25),
+        ] {
+            for (decimals, value) in [(Point, point), (Comma, comma), (Either, either)] {
+                let read = read_length_with(text, LengthUnit::Millimetre, decimals);
+                let read = read.map(|length| (length.as_millimetres() * 1e6).round() / 1e6);
+                assert_eq!(read, Ok(value), "{text}, {decimals:?}");
+            }
+        }
     }
 
     proptest! {

@@ -10,6 +10,7 @@ mod day;
 mod decimal;
 mod length_text;
 mod number_text;
+mod numerals;
 mod quantity;
 mod show;
 mod sorted;
@@ -17,12 +18,13 @@ mod spoken;
 mod system;
 
 pub use day::Day;
-pub use length_text::{LengthError, LengthFault, as_typed, read_length};
-pub use number_text::{NumberError, read_range};
+pub use length_text::{LengthError, LengthFault, as_typed, read_length, read_length_with};
+pub use number_text::{Decimals, NumberError, in_other_signs, plain_number, read_range, read_range_with};
+pub use numerals::Numerals;
 pub use quantity::{Area, Density, Length, Mass, Volume};
 pub use show::{
     Inches, show_area, show_length, show_length_in, show_number, show_volume, show_volume_beside,
 };
 pub use sorted::{SortedMap, SortedSet, in_order, sort_few, sort_numbers};
-pub use spoken::in_figures;
+pub use spoken::{in_figures, in_figures_with};
 pub use system::{LengthUnit, System, VolumeUnit};

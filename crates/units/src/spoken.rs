@@ -49,6 +49,7 @@ enum Word<'a> {
     /// The same, for tens.
     Tens(u32),
     Hundred,
+    Thousand,
     /// Below the line of a fraction.
     Part(u32),
     /// The decimal point.
@@ -72,9 +73,21 @@ enum Word<'a> {
 /// assert_eq!(in_figures("33 7/8"), None);
 /// ```
 pub fn in_figures(text: &str) -> Option<String> {
+    in_figures_with(text, length_unit)
+}
+
+/// The same with other units: how each of their words is written, or nothing if a word is none.
+///
+/// # Example
+/// ```
+/// use units::in_figures_with;
+/// let sign = |word: &str| word.starts_with("hour").then_some("h");
+/// assert_eq!(in_figures_with("two and a half hours", sign).as_deref(), Some("2 1/2 h"));
+/// ```
+pub fn in_figures_with<'a>(text: &'a str, sign: impl Fn(&'a str) -> Option<&'a str>) -> Option<String> {
     let mut words = Vec::new();
     for word in text.split(is_between).filter(|word| !word.is_empty()) {
-        words.push(meaning(word)?);
+        words.push(meaning(word, &sign)?);
     }
     let is_said = |word: &Word<'_>| match word {
         Word::AsItIs(_) => false,
@@ -89,6 +102,7 @@ pub fn in_figures(text: &str) -> Option<String> {
 
 /// The first word that is not understood in a text that says numbers in words, and where it stands, in characters from 0.
 pub(crate) fn not_understood(text: &str) -> Option<(usize, String)> {
+    let meaning = |word| meaning(word, &length_unit);
     let is_number = |word| matches!(meaning(word), Some(Word::Ones(_) | Word::Tens(_) | Word::Part(_)));
     if !text.split(is_between).any(is_number) {
         return None;
@@ -107,7 +121,21 @@ fn is_between(c: char) -> bool {
     c.is_whitespace() || c == '-'
 }
 
-fn meaning(word: &str) -> Option<Word<'_>> {
+/// A unit of length, as it was said.
+fn length_unit(word: &str) -> Option<&str> {
+    let is = |other: &&str| word.eq_ignore_ascii_case(other);
+    let begins = |head: &&str| {
+        word.get(..head.len())
+            .is_some_and(|begin| begin.eq_ignore_ascii_case(head))
+    };
+    let is_unit = ["in", "ft", "mm", "cm", "m"].iter().any(is)
+        || ["inch", "foot", "feet", "met", "milli", "centi"]
+            .iter()
+            .any(begins);
+    is_unit.then_some(word)
+}
+
+fn meaning<'a>(word: &'a str, sign: &dyn Fn(&'a str) -> Option<&'a str>) -> Option<Word<'a>> {
     // A tablet that listens puts marks between what it heard.
     let word = if word.starts_with(|c: char| c.is_alphabetic()) {
         word.trim_end_matches(['.', ','])
@@ -127,6 +155,7 @@ fn meaning(word: &str) -> Option<Word<'_>> {
     }
     let known = [
         ("hundred", Word::Hundred),
+        ("thousand", Word::Thousand),
         ("point", Word::Point),
         ("and", Word::And),
         ("a", Word::Article),
@@ -136,15 +165,10 @@ fn meaning(word: &str) -> Option<Word<'_>> {
     if let Some((_, word)) = known.iter().find(|(other, _)| is(other)) {
         return Some(*word);
     }
-    let is_unit = ["in", "ft", "mm", "cm", "m"].iter().any(is)
-        || ["inch", "foot", "feet", "met", "milli", "centi"]
-            .iter()
-            .any(|head| {
-                word.len() >= head.len()
-                    && word.is_char_boundary(head.len())
-                    && word[..head.len()].eq_ignore_ascii_case(head)
-            });
-    (is_unit || word.starts_with(|c: char| c.is_ascii_digit())).then_some(Word::AsItIs(word))
+    if word.starts_with(|c: char| c.is_ascii_digit()) {
+        return Some(Word::AsItIs(word));
+    }
+    sign(word).map(Word::AsItIs)
 }
 
 /// The words one after the other, numbers put together.
@@ -155,6 +179,10 @@ fn written(words: &[Word<'_>]) -> String {
         let (number, after) = number(&words[place..]);
         let said = number.or(match words[place] {
             Word::Article => Some(1),
+            // `3 quarters`
+            Word::AsItIs(figures) if matches!(words.get(place + 1), Some(Word::Part(_))) => {
+                figures.parse().ok()
+            }
             _ => None,
         });
         let taken = if number.is_some() { after } else { 1 };
@@ -200,6 +228,7 @@ fn written(words: &[Word<'_>]) -> String {
 /// The whole number that the words begin with, and how many of them it takes.
 fn number(words: &[Word<'_>]) -> (Option<u32>, usize) {
     let (mut sum, mut taken, mut last) = (None, 0, u32::MAX);
+    let mut thousands = 0;
     for (place, word) in words.iter().enumerate() {
         let value = sum.unwrap_or(0);
         match *word {
@@ -207,10 +236,17 @@ fn number(words: &[Word<'_>]) -> (Option<u32>, usize) {
             Word::Ones(ones) if last > 99 || (last == 99 && (1..10).contains(&ones)) => {
                 (sum, last) = (Some(value + ones), 9);
             }
-            Word::Hundred if last == 9 && value < 10 => (sum, last) = (Some(value * 100), 999),
+            // `twelve hundred` as well as `two hundred`
+            Word::Hundred if last == 9 && value < 100 => (sum, last) = (Some(value * 100), 999),
             Word::Hundred if sum.is_none() => (sum, last) = (Some(100), 999),
+            Word::Thousand if thousands == 0 && value < 1000 => {
+                thousands = sum.unwrap_or(1) * 1000;
+                (sum, last) = (Some(0), 999);
+            }
             // `a hundred`, and `one hundred and five`
-            Word::Article if place == 0 && matches!(words.get(1), Some(Word::Hundred)) => continue,
+            Word::Article if place == 0 && matches!(words.get(1), Some(Word::Hundred | Word::Thousand)) => {
+                continue;
+            }
             Word::And
                 if last == 999
                     && matches!(words.get(place + 1), Some(Word::Ones(_) | Word::Tens(_)))
@@ -222,7 +258,7 @@ fn number(words: &[Word<'_>]) -> (Option<u32>, usize) {
         }
         taken = place + 1;
     }
-    (sum, taken)
+    (sum.map(|sum| thousands + sum), taken)
 }
 
 /// Whether the words begin with a fraction, as in `seven eighths`.
@@ -270,6 +306,9 @@ mod tests {
             ("Two feet, nine and a half inches.", "2 feet 9 1/2 inches"),
             ("an inch and a half", "1 inch 1/2"),
             ("thirty three inches and seven eighths", "33 inches 7/8"),
+            ("62 and 3 quarters", "62 3/4"),
+            ("62 3 quarters", "62 3/4"),
+            ("three and 7 eighths", "3 7/8"),
         ];
         for (words, figures) in said {
             assert_eq!(in_figures(words).as_deref(), Some(figures), "{words}");
@@ -299,6 +338,21 @@ mod tests {
             }
             assert_eq!(in_figures(&words), Some(number.to_string()), "{words}");
         }
+    }
+
+    #[test]
+    fn sums_are_understood_as_they_are_said() {
+        let none = |_| None;
+        for (words, figures) in [
+            ("twelve hundred", "1200"),
+            ("a thousand two hundred", "1200"),
+            ("one thousand and five", "1005"),
+            ("twelve thousand three hundred forty five", "12345"),
+            ("two thousand", "2000"),
+        ] {
+            assert_eq!(in_figures_with(words, none).as_deref(), Some(figures), "{words}");
+        }
+        assert_eq!(in_figures_with("two pounds", none), None);
     }
 
     #[test]
