@@ -220,7 +220,7 @@ mod tests {
         let of_bench = |key: &str, value: Value| refused(json!({"kind": "bench", "units": "us", key: value}));
         assert_eq!(
             of_bench("measurements", json!({"height": "6O"})),
-            "Height \u{201c}6O\u{201d} could not be read. Character 2: \u{201c}O\u{201d} is not a unit of length. Use in, ft, mm, cm or m."
+            "Height \u{201c}6O\u{201d} could not be read. \u{201c}O\u{201d} is not a unit of length. Use in, ft, mm, cm or m."
         );
         let unknown = of_bench("measurements", json!({"widht": "60"}));
         assert!(

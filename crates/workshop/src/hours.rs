@@ -1,14 +1,16 @@
-//! Hours of work as a maker writes them: `9:00-12:30, 13-17`, `6pm to 9pm`.
+//! Hours of work as a maker writes or says them: `9:00-12:30, 13-17`, `6pm to 9pm`, `nine to half past twelve`.
+
+use units::in_figures_with;
 
 /// The minutes of a day between which somebody works, in order; nothing if the text does not say so.
 pub fn read_hours(text: &str) -> Option<Vec<(u32, u32)>> {
     let text = text
         .to_ascii_lowercase()
-        .replace(" to ", "-")
+        .replace(" to ", "\u{2013}")
         .replace(" and ", ",");
     let mut hours: Vec<(u32, u32)> = Vec::new();
     for part in text.split(',').filter(|part| !part.trim().is_empty()) {
-        let (from, to) = part.split_once(['-', '\u{2013}'])?;
+        let (from, to) = part.split_once('\u{2013}').or_else(|| part.split_once('-'))?;
         let (from, to) = (of_day(from)?, of_day(to)?);
         // `1 to 5pm`: both are after noon.
         let (from, to) = match (from, to) {
@@ -44,9 +46,33 @@ impl Clock {
     }
 }
 
-/// `18:30`, `6.30 pm`, `9am`.
+/// `18:30`, `6.30 pm`, `9am`, `half past nine`, `six thirty pm`.
 fn of_day(text: &str) -> Option<Clock> {
     let text = text.trim();
+    let text = match text {
+        "noon" => "12",
+        "midnight" => "24",
+        text => text,
+    };
+    let (text, past) = match text.strip_prefix("half past ") {
+        Some(text) => (text, ":30"),
+        None => (text, ""),
+    };
+    let said = in_figures_with(text, |word| {
+        ["am", "pm"]
+            .into_iter()
+            .find(|known| word.eq_ignore_ascii_case(known))
+    });
+    let text = match (&said, past) {
+        (None, "") => text.to_owned(),
+        // `6 30 pm`
+        _ => {
+            let said = said.as_deref().unwrap_or(text);
+            let (clock, half) = said.split_at(said.find(char::is_alphabetic).unwrap_or(said.len()));
+            format!("{}{past}{half}", clock.trim().replacen(' ', ":", 1))
+        }
+    };
+    let text = text.as_str();
     let half = |of: &str, noon: u32| {
         let minutes = minutes(of).filter(|minutes| (60..NOON + 60).contains(minutes))?;
         Some(Clock::Half(minutes % NOON + noon))
@@ -91,6 +117,14 @@ mod tests {
             ("12am-1am", (0, 60)),
             ("10 to 4pm", (600, 960)),
             ("1 to 5pm", (780, 1020)),
+            ("nine to five pm", (540, 1020)),
+            ("nine to seventeen", (540, 1020)),
+            ("six thirty pm to nine pm", (1110, 1260)),
+            ("half past nine to noon", (570, 720)),
+            ("half past six pm to nine pm", (1110, 1260)),
+            ("half past 9 to 12", (570, 720)),
+            ("half past 6 pm to 9 pm", (1110, 1260)),
+            ("nine-ten", (540, 600)),
         ] {
             assert_eq!(read_hours(text), Some(vec![of]), "{text}");
         }
@@ -106,8 +140,9 @@ mod tests {
             "9-12, 11-13",
             "25-26",
             "9:60-10",
-            "nine-ten",
+            "nine-tin",
             "9-9",
+            "1,250",
         ] {
             assert_eq!(read_hours(none), None, "{none}");
         }

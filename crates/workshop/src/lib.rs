@@ -17,6 +17,7 @@ pub mod goods;
 mod hours;
 pub mod learning;
 pub mod market;
+mod meant;
 pub mod mixing;
 pub mod money;
 pub mod out;

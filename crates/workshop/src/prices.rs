@@ -5,7 +5,7 @@ use std::rc::Rc;
 use coatings::can::Offer;
 
 use crate::BookEdit;
-use crate::book::Line;
+use crate::book::{Entered, Line};
 use crate::document::{OwnMaterial, Price, Workshop};
 
 /// The book of prices of materials without a label of the maker's own.
@@ -39,13 +39,14 @@ impl Workshop {
             .collect()
     }
 
-    /// What was typed as the price of a can of a material; nothing where there is none.
-    pub fn price_of(&self, material: &str, can: &str) -> Option<String> {
+    /// The price of a can of a material; nothing where there is none.
+    pub fn price_of(&self, material: &str, can: &str) -> Option<Price> {
         if let Some(own) = self.own(material) {
-            return own.prices.get(can).map(|price| price.typed().to_owned());
+            return own.prices.get(can).cloned();
         }
         let line = self.books.line(BOOK, &line(material, can))?;
-        Some(line.text("price").to_owned())
+        let Entered { text, decimals } = line.entered(BOOK, "price");
+        Price::typed_with(&text, decimals).ok()
     }
 
     /// What to change in the books so that a can of a known material has this price, or none any more.
@@ -54,14 +55,14 @@ impl Workshop {
         let is_there = self.books.line(BOOK, &id).is_some();
         let strike = is_there.then(|| BookEdit::Strike(BOOK, Rc::clone(&id)));
         let add = price.map(|price| {
-            let values = vec![
-                ("material", material.to_owned()),
-                ("can", can.to_owned()),
-                ("price", price.typed().to_owned()),
-            ];
-            BookEdit::Add(BOOK, id, values)
+            let values = vec![("material", material.to_owned()), ("can", can.to_owned())];
+            let (line, key) = (Rc::clone(&id), "price".to_owned());
+            [
+                BookEdit::Add(BOOK, Rc::clone(&id), values),
+                BookEdit::Write(BOOK, line, key, price.entered()),
+            ]
         });
-        strike.into_iter().chain(add).collect()
+        strike.into_iter().chain(add.into_iter().flatten()).collect()
     }
 }
 
@@ -88,9 +89,13 @@ mod tests {
             .map(|(key, offer)| (*key, offer.price))
             .collect();
         assert_eq!(keys, [("us-quart", 2450), ("us-gallon", 7000)]);
-        assert_eq!(both.price_of("trim-enamel", "us-quart").as_deref(), Some("24.50"));
+        let typed = |of: &Workshop, can| {
+            of.price_of("trim-enamel", can)
+                .map(|price| price.typed().to_owned())
+        };
+        assert_eq!(typed(&both, "us-quart").as_deref(), Some("24.50"));
         let dearer = priced(&both, "trim-enamel", "us-gallon", Some("80"));
-        assert_eq!(dearer.price_of("trim-enamel", "us-gallon").as_deref(), Some("80"));
+        assert_eq!(typed(&dearer, "us-gallon").as_deref(), Some("80"));
         let again = priced(&dearer, "trim-enamel", "us-gallon", None);
         assert_eq!(again.offers("trim-enamel").len(), 1);
         assert!(again.offers("shellac-primer").is_empty());
@@ -104,9 +109,10 @@ mod tests {
         let with = bare
             .apply(Edit::AddMaterial(Rc::clone(&of), "trim-enamel".into()))
             .unwrap();
-        assert_eq!(with.price_of("own-1", "us-quart").as_deref(), Some("24.50"));
+        let typed = |of: &Workshop, key| of.price_of(key, "us-quart").map(|price| price.typed().to_owned());
+        assert_eq!(typed(&with, "own-1").as_deref(), Some("24.50"));
         let own = priced(&with, "own-1", "us-quart", Some("30"));
-        assert_eq!(own.price_of("own-1", "us-quart").as_deref(), Some("30"));
-        assert_eq!(own.price_of("trim-enamel", "us-quart").as_deref(), Some("24.50"));
+        assert_eq!(typed(&own, "own-1").as_deref(), Some("30"));
+        assert_eq!(typed(&own, "trim-enamel").as_deref(), Some("24.50"));
     }
 }

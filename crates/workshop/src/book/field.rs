@@ -1,14 +1,15 @@
 //! The fields of a book: what each takes.
 
 use coatings::Ground;
-use coatings::can::read_price;
+use coatings::can::read_price_with;
 use geometry::Kind;
-use units::{Day, System};
+use units::{Day, Decimals, NumberError, System, read_range_with};
 
 use super::quantity::{Quantity, ValueError};
 use super::{MAX_PICTURE, MAX_TEXT};
 use crate::document::Colour;
 use crate::hours::read_hours;
+use crate::meant::{is_near, read_meant, written_here};
 
 /// A field of a book.
 #[derive(Debug, PartialEq, Eq)]
@@ -19,6 +20,25 @@ pub struct BookField {
     pub label: &'static str,
     /// What it takes.
     pub kind: FieldKind,
+}
+
+/// A text for a field, and which sign stands before its decimals.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Entered {
+    /// The text.
+    pub text: String,
+    /// The sign where it was typed.
+    pub decimals: Decimals,
+}
+
+impl<T: Into<String>> From<T> for Entered {
+    /// A text whose number has either sign before its decimals, as a program writes it.
+    fn from(text: T) -> Self {
+        Entered {
+            text: text.into(),
+            decimals: Decimals::Either,
+        }
+    }
 }
 
 /// What a field takes.
@@ -61,52 +81,82 @@ pub enum FieldKind {
 }
 
 impl FieldKind {
-    /// The text as it is kept, with the unit behind a lone number.
+    /// The text as it is kept, with the unit behind a lone number, and its number if the text alone would come to another
+    /// one.
     ///
     /// # Errors
     /// If the field does not take it; the error says why.
-    pub fn take(self, text: &str, system: System) -> Result<String, ValueError> {
+    pub fn take(self, entered: &Entered, system: System) -> Result<(String, Option<f64>), ValueError> {
         let text = match self {
-            FieldKind::Of(quantity) => quantity.with_unit(text, system),
-            FieldKind::Scale => Quantity::Mass.with_unit(text, System::Metric),
-            _ => text.trim().to_owned(),
+            FieldKind::Of(quantity) => quantity.with_unit(&entered.text, system),
+            FieldKind::Scale => Quantity::Mass.with_unit(&entered.text, System::Metric),
+            _ => entered.text.trim().to_owned(),
         };
-        self.check(&text)?;
-        Ok(match self {
-            FieldKind::Text | FieldKind::Words => text.chars().take(MAX_TEXT).collect(),
-            _ => text,
+        let number = self.number(&text, entered.decimals)?;
+        let alone = self.number(&text, Decimals::Either).ok().flatten();
+        Ok(match (self, number) {
+            (FieldKind::Text | FieldKind::Words, _) => (text.chars().take(MAX_TEXT).collect(), None),
+            (FieldKind::Count(_), Some(number)) => (format!("{number:.0}"), None),
+            _ => (text, number.filter(|number| alone != Some(*number))),
         })
     }
 
-    /// Whether a text can stand in a field of this kind as it is.
+    /// Whether a saved text can stand in a field of this kind, with the number beside it. Tells that number if the text
+    /// alone would come to another one.
     ///
     /// # Errors
     /// If it cannot; the error says why.
-    pub fn check(self, text: &str) -> Result<(), ValueError> {
-        let answer = |is_known: bool| is_known.then_some(()).ok_or(ValueError::Answer);
+    pub fn check(self, text: &str, beside: Option<f64>) -> Result<Option<f64>, ValueError> {
+        let is_meant =
+            |number: &Option<f64>| number.zip(beside).is_some_and(|(one, other)| is_near(one, other));
+        let number = read_meant(|decimals| self.number(text, decimals), is_meant)?;
+        let alone = self.number(text, Decimals::Either).ok().flatten();
+        Ok(number.filter(|number| alone != Some(*number)))
+    }
+
+    /// A text as it is written where this sign stands before decimals; `beside` is the number beside it.
+    pub fn written_here(self, text: &str, beside: Option<f64>, decimals: Decimals) -> String {
+        let meant = beside.or_else(|| self.number(text, Decimals::Either).ok().flatten());
+        written_here(text, decimals, |text, decimals| {
+            self.number(text, decimals).ok().flatten() == meant
+        })
+    }
+
+    /// The number that a text comes to, in the tool's own unit, money in hundredths; nothing if the field is not for a
+    /// number.
+    ///
+    /// # Errors
+    /// If the field does not take the text as it is; the error says why.
+    pub fn number(self, text: &str, decimals: Decimals) -> Result<Option<f64>, ValueError> {
+        let answer = |is_known: bool| is_known.then_some(None).ok_or(ValueError::Answer);
         match self {
-            FieldKind::Text | FieldKind::Words => Ok(()),
+            FieldKind::Text | FieldKind::Words => Ok(None),
             FieldKind::Choice(answers) => answer(answers.iter().any(|(key, _)| *key == text)),
             FieldKind::Furniture => answer(Kind::by_key(text).is_some()),
-            FieldKind::Count(most) => match text.parse::<u32>() {
-                Ok(count) if count <= most => Ok(()),
-                Ok(_) => Err(ValueError::TooLarge),
-                Err(_) => Err(ValueError::Number(units::NumberError::NotANumber)),
+            FieldKind::Count(most) => match read_range_with(text, decimals).map_err(ValueError::Number)? {
+                (low, high) if low != high => Err(ValueError::Range),
+                (count, _) if count < 0.0 || count.trunc() != count => {
+                    Err(ValueError::Number(NumberError::NotANumber))
+                }
+                (count, _) if count > f64::from(most) => Err(ValueError::TooLarge),
+                (count, _) => Ok(Some(count)),
             },
-            FieldKind::Money => read_price(text).map(|_| ()).map_err(ValueError::Price),
-            FieldKind::Of(quantity) => quantity.read(text).map(|_| ()),
-            FieldKind::Scale => Quantity::Mass.read(text).map(|_| ()),
+            FieldKind::Money => read_price_with(text, decimals)
+                .map(|hundredths| Some(hundredths as f64))
+                .map_err(ValueError::Price),
+            FieldKind::Of(quantity) => quantity.read_with(text, decimals).map(Some),
+            FieldKind::Scale => Quantity::Mass.read_with(text, decimals).map(Some),
             // Materials of the maker's own come and go.
             FieldKind::Material => answer(!text.is_empty() && text.len() <= 120),
             FieldKind::Tool => answer(coatings::tool(text).is_some()),
             FieldKind::Ground => answer(Ground::ALL.iter().any(|ground| ground.key() == text)),
             FieldKind::Can => answer(coatings::can(text).is_some()),
-            FieldKind::Colour => Colour::read(text).map(|_| ()).ok_or(ValueError::Colour),
-            FieldKind::Day => Day::read(text).map(|_| ()).ok_or(ValueError::Day),
-            FieldKind::Hours => read_hours(text).map(|_| ()).ok_or(ValueError::Hours),
+            FieldKind::Colour => Colour::read(text).map(|_| None).ok_or(ValueError::Colour),
+            FieldKind::Day => Day::read(text).map(|_| None).ok_or(ValueError::Day),
+            FieldKind::Hours => read_hours(text).map(|_| None).ok_or(ValueError::Hours),
             FieldKind::Picture => {
                 let is_one = text.starts_with("data:image/jpeg;base64,") && text.len() <= MAX_PICTURE;
-                is_one.then_some(()).ok_or(ValueError::Picture)
+                is_one.then_some(None).ok_or(ValueError::Picture)
             }
             FieldKind::Tick => answer(text == "yes"),
         }
@@ -119,7 +169,10 @@ mod tests {
 
     #[test]
     fn a_field_takes_what_it_is_for() {
-        let take = |kind: FieldKind, text: &str| kind.take(text, System::UsCustomary);
+        let take = |kind: FieldKind, text: &str| {
+            let taken = kind.take(&text.into(), System::UsCustomary);
+            taken.map(|(text, _)| text)
+        };
         assert_eq!(take(FieldKind::Of(Quantity::Mass), " 12 "), Ok("12 oz".into()));
         assert_eq!(take(FieldKind::Scale, " 12 "), Ok("12 g".into()));
         assert_eq!(take(FieldKind::Colour, "green"), Err(ValueError::Colour));
@@ -130,7 +183,13 @@ mod tests {
             take(FieldKind::Count(9), "-1"),
             Err(ValueError::Number(_))
         ));
-        assert!(matches!(take(FieldKind::Money, "ten"), Err(ValueError::Price(_))));
+        assert!(matches!(take(FieldKind::Money, "tin"), Err(ValueError::Price(_))));
+        assert_eq!(take(FieldKind::Money, "ten"), Ok("ten".into()));
+        assert_eq!(take(FieldKind::Count(9), "seven"), Ok("7".into()));
+        assert_eq!(
+            take(FieldKind::Count(9), "1/2"),
+            Err(ValueError::Number(NumberError::NotANumber))
+        );
         assert_eq!(take(FieldKind::Day, "2026-02-29"), Err(ValueError::Day));
         assert_eq!(
             take(FieldKind::Picture, "data:text/html,x"),
@@ -141,5 +200,54 @@ mod tests {
             take(FieldKind::Text, &"a".repeat(5000)).map(|text| text.len()),
             Ok(MAX_TEXT)
         );
+    }
+    /// The place where it was typed decides once; the number stays with the text from then on.
+    #[test]
+    fn a_number_that_can_be_read_in_two_ways_stands_beside_its_text() {
+        let typed = |kind: FieldKind, text: &str, decimals| {
+            let text = text.to_owned();
+            kind.take(&Entered { text, decimals }, System::UsCustomary)
+                .unwrap()
+        };
+        let hours = FieldKind::Of(Quantity::Time);
+        for (kind, text, decimals, kept, beside) in [
+            (
+                FieldKind::Money,
+                "1,250",
+                Decimals::Point,
+                "1,250",
+                Some(125_000.0),
+            ),
+            (
+                FieldKind::Money,
+                "1.250",
+                Decimals::Comma,
+                "1.250",
+                Some(125_000.0),
+            ),
+            (FieldKind::Money, "1.250,00", Decimals::Point, "1.250,00", None),
+            (FieldKind::Money, "$45", Decimals::Point, "$45", None),
+            (hours, "1,250", Decimals::Point, "1,250 h", Some(1250.0)),
+            (hours, "1,250", Decimals::Comma, "1,250 h", None),
+            (hours, "1.250", Decimals::Comma, "1.250 h", Some(1250.0)),
+            (hours, "1.250", Decimals::Point, "1.250 h", None),
+        ] {
+            let taken = typed(kind, text, decimals);
+            assert_eq!(taken, (kept.into(), beside), "{text}, {decimals:?}");
+            let meant = kind
+                .number(text, decimals)
+                .unwrap_or(kind.number(kept, decimals).unwrap());
+            let of = beside.or(kind.number(kept, Decimals::Either).unwrap_or_default());
+            assert_eq!(of, meant, "{text}, {decimals:?}");
+            // Wherever it is shown, it comes to the same if it is typed once more.
+            for here in [Decimals::Point, Decimals::Comma] {
+                let shown = kind.written_here(kept, beside, here);
+                assert_eq!(kind.number(&shown, here), Ok(of), "{text} shown as {shown}");
+            }
+            assert_eq!(kind.check(kept, beside), Ok(beside), "{text}, {decimals:?}");
+        }
+        // A number that the text cannot come to is none: an older page may have changed the text.
+        assert_eq!(FieldKind::Money.check("60", Some(125_000.0)), Ok(None));
+        assert!(FieldKind::Money.check("1,250", Some(7.0)).is_err());
     }
 }

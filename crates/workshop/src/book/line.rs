@@ -3,11 +3,10 @@
 use std::rc::Rc;
 
 use coatings::can::read_price;
-use units::{Day, SortedMap};
+use units::{Day, Decimals, SortedMap};
 
 use super::books::book;
-use super::field::FieldKind;
-use super::quantity::Quantity;
+use super::field::{Entered, FieldKind};
 use crate::document::Colour;
 
 /// A line of a book: texts as they were written, by the key of the field. Values of fields that are not known here are
@@ -18,6 +17,8 @@ pub struct Line {
     pub id: Rc<str>,
     /// The texts.
     pub values: SortedMap<String, String>,
+    /// The numbers of those texts that alone would come to another number, as their fields tell them.
+    pub(crate) meant: SortedMap<String, f64>,
 }
 
 impl Line {
@@ -26,6 +27,7 @@ impl Line {
         Line {
             id,
             values: SortedMap::new(),
+            meant: SortedMap::new(),
         }
     }
 
@@ -42,17 +44,47 @@ impl Line {
     /// The number in a field, in the tool's own unit, as the field of this book reads it.
     pub fn number(&self, of: &str, key: &str) -> Option<f64> {
         let text = self.values.get(key)?;
-        match book(of)?.field(key)?.kind {
-            FieldKind::Of(quantity) => quantity.read(text).ok(),
-            FieldKind::Scale => Quantity::Mass.read(text).ok(),
-            FieldKind::Count(_) => text.parse().ok(),
-            _ => None,
-        }
+        let meant = || match book(of)?.field(key)?.kind {
+            FieldKind::Money => None,
+            kind => kind.number(text, Decimals::Either).ok()?,
+        };
+        self.meant.get(key).copied().or_else(meant)
     }
 
     /// The sum of money in a field, in hundredths.
     pub fn money(&self, key: &str) -> Option<u64> {
-        read_price(self.values.get(key)?).ok()
+        let text = self.values.get(key)?;
+        let meant = self.meant.get(key).map(|hundredths| *hundredths as u64);
+        meant.or_else(|| read_price(text).ok())
+    }
+
+    /// The text in a field of this book so that it comes to its number if it is entered once more.
+    pub fn entered(&self, of: &str, key: &str) -> Entered {
+        let text = self.text(key).to_owned();
+        let kind = book(of).and_then(|book| book.field(key)).map(|field| field.kind);
+        let meant = self.meant.get(key).copied();
+        let decimals = [Decimals::Point, Decimals::Comma].into_iter().find(|decimals| {
+            let number = kind.and_then(|kind| kind.number(&text, *decimals).ok().flatten());
+            meant.is_some() && number == meant
+        });
+        Entered {
+            text,
+            decimals: decimals.unwrap_or_default(),
+        }
+    }
+
+    /// The text in a field of this book, as it is written where this sign stands before decimals.
+    pub fn written_here(&self, of: &str, key: &str, decimals: Decimals) -> String {
+        let text = self.text(key);
+        let field = book(of).and_then(|book| book.field(key));
+        field.map_or_else(
+            || text.to_owned(),
+            |field| {
+                field
+                    .kind
+                    .written_here(text, self.meant.get(key).copied(), decimals)
+            },
+        )
     }
 
     /// The whole number in a field.

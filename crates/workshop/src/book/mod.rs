@@ -12,7 +12,7 @@ mod quantity;
 
 pub(crate) use books::ONLY;
 pub use books::{BOOKS, Book, book};
-pub use field::{BookField, FieldKind};
+pub use field::{BookField, Entered, FieldKind};
 pub use line::{Books, Line};
 pub use quantity::{Quantity, ValueError};
 

@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use units::{NumberError, System, read_range};
+use units::{Decimals, NumberError, System, in_figures_with, read_range_with};
 
 /// What is measured, with the units that it may be written in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -89,23 +89,46 @@ impl Quantity {
             .map(|(_, (sign, ..))| *sign)
     }
 
-    /// Reads a number with its unit, in the tool's own unit.
+    /// Reads a number with its unit, in the tool's own unit; as a save file without values has it.
     ///
     /// # Errors
     /// If there is no plain number, the unit is not one of this quantity, or the value is less than there can be.
     pub fn read(self, text: &str) -> Result<f64, ValueError> {
-        let (number, unit) = parted(text);
-        let unit = unit.replace('\u{b2}', "2").replace('\u{b0}', "");
-        let same = |sign: &str| sign.eq_ignore_ascii_case(&unit);
-        let (_, factor, nought) = *self
-            .units()
-            .iter()
-            .find(|(sign, ..)| same(sign))
-            .ok_or(ValueError::Unit(self))?;
-        let value = match read_range(number).map_err(ValueError::Number)? {
-            (low, high) if low == high => (low - nought) * factor,
-            _ => return Err(ValueError::Range),
-        };
+        self.read_with(text, Decimals::Either)
+    }
+
+    /// The same where this sign stands before decimals. Of some quantities a smaller unit may follow a larger one, as in
+    /// `2 lb 14 oz`.
+    ///
+    /// # Errors
+    /// If there is no plain number, the unit is not one of this quantity, or the value is less than there can be.
+    pub fn read_with(self, text: &str, decimals: Decimals) -> Result<f64, ValueError> {
+        let said = self.in_figures(text);
+        let text = said.replace('\u{b2}', "2").replace('\u{b0}', "");
+        let mut rest = text.trim();
+        let (mut value, mut before) = (0.0, f64::INFINITY);
+        loop {
+            let (number, behind) = parted(rest);
+            let (unit, behind) = self.unit(behind).ok_or(ValueError::Unit(self))?;
+            let (_, factor, nought) = unit;
+            let number = match read_range_with(number, decimals).map_err(ValueError::Number)? {
+                (low, high) if low == high => low,
+                _ => return Err(ValueError::Range),
+            };
+            let part = (number - nought) * factor;
+            if before.is_finite() && (factor >= before || part >= before || number < 0.0) {
+                return Err(ValueError::Order);
+            }
+            value += part;
+            if behind.is_empty() {
+                break;
+            }
+            // A density has one unit, and so has all else of which nobody says two.
+            if !matches!(self, Quantity::Mass | Quantity::Time | Quantity::Length) {
+                return Err(ValueError::Unit(self));
+            }
+            (rest, before) = (behind, factor);
+        }
         let least = match self {
             Quantity::Temperature => -40.0,
             _ => 0.0,
@@ -119,16 +142,93 @@ impl Quantity {
         Ok(value)
     }
 
-    /// What was written, with the usual unit behind it if there is none.
+    /// The unit that a text begins with, and what comes behind it.
+    fn unit(self, text: &str) -> Option<(Unit, &str)> {
+        let is_letter = |c: char| c.is_alphabetic();
+        let starts = |word: &str| {
+            let begin = text.get(..word.len())?;
+            let rest = &text[word.len()..];
+            let is_whole = !rest.starts_with(|c: char| is_letter(c) || matches!(c, '/'));
+            (begin.eq_ignore_ascii_case(word) && is_whole).then_some(rest)
+        };
+        let end = |rest: &str| rest.trim_start_matches(['.', ',']).trim().len();
+        let signs = self
+            .units()
+            .iter()
+            .filter_map(|unit| Some((*unit, starts(unit.0)?)));
+        let words = WORDS.iter().filter_map(|(word, sign)| {
+            let unit = self.units().iter().find(|(known, ..)| known == sign)?;
+            Some((*unit, starts(word)?))
+        });
+        // `ft2` begins with `ft`, and `m2` with `m`: the longest is meant.
+        let found = signs.chain(words).min_by_key(|(_, rest)| rest.len())?;
+        Some((found.0, &text[text.len() - end(found.1)..]))
+    }
+
+    /// What was said in words in figures; any other text as it is.
+    fn in_figures(self, text: &str) -> String {
+        let said = in_figures_with(text, |word| {
+            let known = WORDS.iter().find(|(known, _)| word.eq_ignore_ascii_case(known));
+            let signs = self.units().iter().map(|(sign, ..)| *sign).chain(["fl"]);
+            let mut signs = known.map(|(_, sign)| *sign).into_iter().chain(signs);
+            signs.find(|sign| known.is_some() || word.eq_ignore_ascii_case(sign))
+        });
+        said.unwrap_or_else(|| text.trim().to_owned())
+    }
+
+    /// What was written, with the usual unit behind it if there is none; what was said in words is in figures.
     pub fn with_unit(self, text: &str, system: System) -> String {
-        match parted(text) {
+        let text = self.in_figures(text);
+        match parted(&text) {
             (number, "") => format!("{} {}", number.trim(), self.usual_unit(system)),
-            _ => text.trim().into(),
+            _ => text,
         }
     }
 }
 
-/// The number and the unit behind it.
+/// Units as they are said, with how they are written.
+const WORDS: [(&str, &str); 38] = [
+    ("gram", "g"),
+    ("grams", "g"),
+    ("kilogram", "kg"),
+    ("kilograms", "kg"),
+    ("kilo", "kg"),
+    ("kilos", "kg"),
+    ("ounce", "oz"),
+    ("ounces", "oz"),
+    ("pound", "lb"),
+    ("pounds", "lb"),
+    ("lbs", "lb"),
+    ("fluid", "fl"),
+    ("fl ounces", "fl oz"),
+    ("milliliters", "mL"),
+    ("liter", "L"),
+    ("liters", "L"),
+    ("cups", "cup"),
+    ("pint", "pt"),
+    ("pints", "pt"),
+    ("quart", "qt"),
+    ("quarts", "qt"),
+    ("gallon", "gal"),
+    ("gallons", "gal"),
+    ("inch", "in"),
+    ("inches", "in"),
+    ("foot", "ft"),
+    ("feet", "ft"),
+    ("hour", "h"),
+    ("hours", "h"),
+    ("hr", "h"),
+    ("hrs", "h"),
+    ("minute", "min"),
+    ("minutes", "min"),
+    ("mins", "min"),
+    ("day", "d"),
+    ("days", "d"),
+    ("percent", "%"),
+    ("degrees", ""),
+];
+
+/// The number and what begins with its unit.
 fn parted(text: &str) -> (&str, &str) {
     let text = text.trim();
     let at = text.find(|c: char| c.is_alphabetic() || matches!(c, '%' | '\u{b0}'));
@@ -145,6 +245,8 @@ pub enum ValueError {
     Range,
     /// The unit is not one of this quantity.
     Unit(Quantity),
+    /// Parts of which the smaller one does not come last, or is as much as one of the larger unit.
+    Order,
     /// Less than there can be.
     TooSmall,
     /// More than can be believed.
@@ -167,23 +269,22 @@ impl fmt::Display for ValueError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             ValueError::Number(error) => error.fmt(f),
-            ValueError::Range => f.write_str("One number is wanted here, not a range."),
+            ValueError::Range => f.write_str("Use one number, not a range."),
             ValueError::Unit(quantity) => {
-                f.write_str("That unit does not belong here. Use ")?;
+                f.write_str("Use ")?;
                 let signs: Vec<&str> = quantity.signs().collect();
                 f.write_str(&signs.join(", "))?;
                 f.write_str(".")
             }
-            ValueError::TooSmall => f.write_str("That is less than there can be. Look at the figure again."),
-            ValueError::TooLarge => f.write_str("That is more than there can be. Look at the figure again."),
+            ValueError::Order => f.write_str("Put the larger unit first, like 2 lb 14 oz."),
+            ValueError::TooSmall => f.write_str("That's less than there can be. Check it."),
+            ValueError::TooLarge => f.write_str("That's more than there can be. Check it."),
             ValueError::Price(error) => error.fmt(f),
-            ValueError::Day => f.write_str("That is no day. Write year, month and day, such as 2026-05-03."),
-            ValueError::Answer => f.write_str("That answer is not known here. Choose one from the list."),
-            ValueError::Picture => f.write_str("That is no picture, or too large a one."),
-            ValueError::Colour => f.write_str("That is no colour. Write it such as #4a6b61."),
-            ValueError::Hours => {
-                f.write_str("Those are no hours. Write from and to, such as 9:00-12:30, with commas between.")
-            }
+            ValueError::Day => f.write_str("Use a date, like 2026-05-03."),
+            ValueError::Answer => f.write_str("Pick one from the list."),
+            ValueError::Picture => f.write_str("Pick a smaller photo."),
+            ValueError::Colour => f.write_str("Use a color, like #4a6b61."),
+            ValueError::Hours => f.write_str("Use from and to, like 9:00-12:30, 13-17."),
         }
     }
 }
@@ -211,6 +312,19 @@ mod tests {
         near(Quantity::Volume, "16 fl oz", 0.473_176_473);
         near(Quantity::Volume, "1/2 cup", 0.118_294_118_25);
         near(Quantity::Volume, "750 mL", 0.75);
+        near(Quantity::Mass, "2 lb 14 oz", 1.304_078_063_75);
+        near(Quantity::Mass, "2lb14oz", 1.304_078_063_75);
+        near(Quantity::Mass, "2 lb, 14 oz", 1.304_078_063_75);
+        near(Quantity::Mass, "two pounds fourteen ounces", 1.304_078_063_75);
+        near(Quantity::Mass, "2 pounds 14 ounces", 1.304_078_063_75);
+        near(Quantity::Mass, "1 kg 250 g", 1.25);
+        near(Quantity::Time, "1 h 30 min", 1.5);
+        near(Quantity::Time, "two and a half hours", 2.5);
+        near(Quantity::Time, "2 and 3 quarter hours", 2.75);
+        near(Quantity::Length, "three quarters inch", 0.01905);
+        near(Quantity::Volume, "eight fluid ounces", 0.236_588_236_5);
+        near(Quantity::Share, "thirteen percent", 0.13);
+        near(Quantity::Density, "10.9 lb/gal", 1.306_108_057_754_17);
     }
 
     #[test]
@@ -218,6 +332,16 @@ mod tests {
         assert_eq!(Quantity::Mass.with_unit(" 850 ", System::Metric), "850 g");
         assert_eq!(Quantity::Mass.with_unit("30", System::UsCustomary), "30 oz");
         assert_eq!(Quantity::Mass.with_unit("2 kg", System::UsCustomary), "2 kg");
+        let said = Quantity::Mass.with_unit("two pounds fourteen ounces", System::UsCustomary);
+        assert_eq!(said, "2 lb 14 oz");
+        assert_eq!(
+            Quantity::Time.with_unit("two and a half", System::UsCustomary),
+            "2 1/2 h"
+        );
+        assert_eq!(
+            Quantity::Volume.with_unit("eight fluid ounces", System::UsCustomary),
+            "8 fl oz"
+        );
         assert!(
             Quantity::Mass
                 .read(&Quantity::Mass.with_unit("850", System::Metric))
@@ -228,17 +352,35 @@ mod tests {
     #[test]
     fn what_cannot_be_so_says_why() {
         let error = |quantity: Quantity, text: &str| quantity.read(text).unwrap_err().to_string();
-        assert_eq!(
-            error(Quantity::Density, "1.3 g"),
-            "That unit does not belong here. Use kg/l, lb/gal."
-        );
-        assert_eq!(
-            error(Quantity::Time, "3 lb"),
-            "That unit does not belong here. Use h, min, d."
-        );
+        assert_eq!(error(Quantity::Density, "1.3 g"), "Use kg/l, lb/gal.");
+        assert_eq!(error(Quantity::Time, "3 lb"), "Use h, min, d.");
         assert_eq!(Quantity::Mass.read("-3 g"), Err(ValueError::TooSmall));
         assert_eq!(Quantity::Share.read("130 %"), Err(ValueError::TooLarge));
         assert_eq!(Quantity::Mass.read("3-4 g"), Err(ValueError::Range));
         assert!(matches!(Quantity::Mass.read("g"), Err(ValueError::Number(_))));
+        for wrong in ["14 oz 2 lb", "2 lb 20 oz", "2 lb 2 lb", "2 lb -3 oz"] {
+            assert_eq!(Quantity::Mass.read(wrong), Err(ValueError::Order), "{wrong}");
+        }
+        assert_eq!(
+            Quantity::Area.read("2 ft2 3 in2"),
+            Err(ValueError::Unit(Quantity::Area))
+        );
+        assert_eq!(
+            Quantity::Time.read("33 7 8 h").unwrap_err().to_string(),
+            "Did you mean 33 7/8?"
+        );
+    }
+
+    #[test]
+    fn thousands_of_hours_are_those_of_the_place() {
+        for (text, point, comma) in [("1,250 h", 1250.0, 1.25), ("1.250 h", 1.25, 1250.0)] {
+            assert_eq!(Quantity::Time.read_with(text, Decimals::Point), Ok(point));
+            assert_eq!(Quantity::Time.read_with(text, Decimals::Comma), Ok(comma));
+            assert_eq!(
+                Quantity::Time.read(text),
+                Ok(1.25),
+                "as a file without values has it"
+            );
+        }
     }
 }

@@ -14,9 +14,12 @@ use geometry::{
     BayPlace, Counts, Edition, FieldId, Furniture, Kind, LengthField, Measures, Styles, Zone, fields,
 };
 use serde_json::{Map, Value};
-use units::{Length, LengthError, LengthUnit, SortedMap, System, as_typed, read_length};
+use units::{
+    Decimals, Length, LengthError, LengthUnit, SortedMap, System, as_typed, read_length, read_length_with,
+};
 
 use crate::book::Books;
+use crate::meant::{is_near, read_meant, written_here};
 use crate::results::RESULTS;
 
 pub use bay::{Bay, Row};
@@ -66,17 +69,49 @@ pub struct Reading {
 }
 
 impl Reading {
-    /// Reads what was typed; a lone number has the unit `tape`. What was said in words is kept in figures: they fit in the
-    /// drawing, and show what was understood.
+    /// Reads what a program or an old save file has: either sign may stand before decimals. A lone number has the unit
+    /// `tape`.
     ///
     /// # Errors
     /// Where the text is not a length.
     pub fn new(typed: &str, tape: LengthUnit) -> Result<Self, LengthError> {
-        let length = read_length(typed, tape)?;
+        Self::typed_with(typed, tape, Decimals::Either)
+    }
+
+    /// Reads what was typed where this sign stands before decimals. What was said in words is kept in figures: they fit
+    /// in the drawing, and show what was understood.
+    ///
+    /// # Errors
+    /// Where the text is not a length.
+    pub fn typed_with(typed: &str, tape: LengthUnit, decimals: Decimals) -> Result<Self, LengthError> {
+        let length = read_length_with(typed, tape, decimals)?;
         Ok(Reading {
             typed: as_typed(typed),
             unit: tape,
             length,
+        })
+    }
+
+    /// Reads what was saved, with the metres beside it.
+    ///
+    /// # Errors
+    /// Where the text is not a length.
+    pub fn saved(typed: &str, tape: LengthUnit, beside: Option<f64>) -> Result<Self, LengthError> {
+        let is_meant =
+            |reading: &Reading| beside.is_some_and(|metres| is_near(reading.length.as_metres(), metres));
+        read_meant(|decimals| Self::typed_with(typed, tape, decimals), is_meant)
+    }
+
+    /// Its metres, if the text alone would come to others.
+    pub fn beside(&self) -> Option<f64> {
+        let alone = read_length(&self.typed, self.unit);
+        (alone != Ok(self.length)).then(|| self.length.as_metres())
+    }
+
+    /// As it is written where this sign stands before decimals.
+    pub fn written_here(&self, decimals: Decimals) -> String {
+        written_here(&self.typed, decimals, |text, decimals| {
+            read_length_with(text, self.unit, decimals) == Ok(self.length)
         })
     }
 
@@ -97,14 +132,19 @@ impl Reading {
 
     /// As typed, with the unit behind it if none was typed.
     pub fn with_unit(&self) -> String {
-        let bare = self
-            .typed
+        self.with_unit_here(Decimals::Either)
+    }
+
+    /// The same as it is written where this sign stands before decimals.
+    pub fn with_unit_here(&self, decimals: Decimals) -> String {
+        let typed = self.written_here(decimals);
+        let bare = typed
             .chars()
             .all(|c| !c.is_alphabetic() && !matches!(c, '\'' | '"' | '′' | '″' | '’' | '”'));
         if bare {
-            format!("{} {}", self.typed, self.unit.sign())
+            format!("{typed} {}", self.unit.sign())
         } else {
-            self.typed.clone()
+            typed
         }
     }
 }
@@ -388,6 +428,32 @@ mod tests {
         assert_eq!(Colour::read(&colour.write()), Some(colour));
         for bad in ["", "#12345", "123456", "#12345g", "#1234567", "#+12345"] {
             assert_eq!(Colour::read(bad), None, "{bad}");
+        }
+    }
+    #[test]
+    fn a_reading_means_everywhere_what_it_meant_where_it_was_typed() {
+        let mm = |reading: &Reading| (reading.length().as_millimetres() * 1e6).round() / 1e6;
+        for (text, decimals, millimetres, has_value) in [
+            ("1,250", Decimals::Point, 1250.0, true),
+            ("1.250", Decimals::Comma, 1250.0, true),
+            ("1,250", Decimals::Comma, 1.25, false),
+            ("1.250", Decimals::Point, 1.25, false),
+            ("1.250,5", Decimals::Point, 1250.5, false),
+            ("33,8", Decimals::Point, 33.8, false),
+        ] {
+            let reading = Reading::typed_with(text, LengthUnit::Millimetre, decimals).unwrap();
+            assert_eq!(
+                (mm(&reading), reading.beside().is_some()),
+                (millimetres, has_value),
+                "{text}"
+            );
+            let again = Reading::saved(reading.typed(), reading.unit(), reading.beside()).unwrap();
+            assert_eq!(again, reading);
+            for here in [Decimals::Point, Decimals::Comma] {
+                let shown = reading.written_here(here);
+                let typed = Reading::typed_with(&shown, LengthUnit::Millimetre, here).unwrap();
+                assert_eq!(typed.length(), reading.length(), "{text} shown as {shown}");
+            }
         }
     }
 }

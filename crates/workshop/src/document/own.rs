@@ -3,10 +3,13 @@
 use std::fmt;
 use std::rc::Rc;
 
-use coatings::can::{Offer, PriceError, read_price};
+use coatings::can::{Offer, PriceError, read_price, read_price_with};
 use coatings::label::{Doubt, Fault, Field};
 use coatings::{Figure, Label, Material};
-use units::{NumberError, SortedMap, System, read_range};
+use units::{Decimals, NumberError, SortedMap, System, read_range, read_range_with};
+
+use crate::book::Entered;
+use crate::meant::{is_near, read_meant, written_here};
 
 /// A figure of a label that a maker can enter.
 #[derive(Debug, PartialEq)]
@@ -97,6 +100,9 @@ pub fn label_field(key: &str) -> Option<&'static LabelField> {
 pub struct LabelReading {
     typed: String,
     unit: &'static str,
+    /// In its unit.
+    numbers: (f64, f64),
+    /// In the tool's own unit.
     range: (f64, f64),
 }
 
@@ -128,25 +134,71 @@ impl fmt::Display for LabelError {
 impl std::error::Error for LabelError {}
 
 impl LabelReading {
-    /// Reads what was typed, in a unit of the field.
+    /// Reads what a program or an old save file has, in a unit of the field: either sign may stand before decimals.
     ///
     /// # Errors
     /// Where the text is no number or range, or the field has no such unit. Whether the figure can be so is asked
     /// later, of the whole label.
     pub fn new(field: &'static LabelField, typed: &str, unit: &str) -> Result<Self, LabelError> {
+        Self::typed_with(field, typed, unit, Decimals::Either)
+    }
+
+    /// Reads what was typed where this sign stands before decimals.
+    ///
+    /// # Errors
+    /// As [`LabelReading::new`].
+    pub fn typed_with(
+        field: &'static LabelField,
+        typed: &str,
+        unit: &str,
+        decimals: Decimals,
+    ) -> Result<Self, LabelError> {
         let known = field.units.iter().find(|(key, ..)| *key == unit);
         let (unit, _, factor) = *known.ok_or(LabelError::Unit(field))?;
-        let (low, high) = read_range(typed).map_err(LabelError::Number)?;
+        let (low, high) = read_range_with(typed, decimals).map_err(LabelError::Number)?;
         Ok(LabelReading {
             typed: typed.trim().into(),
             unit,
+            numbers: (low, high),
             range: (low * factor, high * factor),
         })
+    }
+
+    /// Reads what was saved, with the number and the upper one of a range beside it, in the unit.
+    ///
+    /// # Errors
+    /// As [`LabelReading::new`].
+    pub fn saved(
+        field: &'static LabelField,
+        typed: &str,
+        unit: &str,
+        beside: Option<(f64, f64)>,
+    ) -> Result<Self, LabelError> {
+        let is_meant = |reading: &Self| {
+            let (low, high) = reading.numbers;
+            beside.is_some_and(|of| is_near(low, of.0) && is_near(high, of.1))
+        };
+        read_meant(
+            |decimals| Self::typed_with(field, typed, unit, decimals),
+            is_meant,
+        )
     }
 
     /// As it was typed.
     pub fn typed(&self) -> &str {
         &self.typed
+    }
+
+    /// As it is written where this sign stands before decimals.
+    pub fn written_here(&self, decimals: Decimals) -> String {
+        written_here(&self.typed, decimals, |text, decimals| {
+            read_range_with(text, decimals) == Ok(self.numbers)
+        })
+    }
+
+    /// Its numbers in its unit, if the text alone would come to others.
+    pub fn beside(&self) -> Option<(f64, f64)> {
+        (read_range(&self.typed) != Ok(self.numbers)).then_some(self.numbers)
     }
 
     /// The unit, by its name in saved files.
@@ -163,20 +215,59 @@ pub struct Price {
 }
 
 impl Price {
-    /// Reads a price.
+    /// Reads the price that a program or an old save file has: either sign may stand before decimals.
     ///
     /// # Errors
     /// Where the text is not a price, or is less than nothing.
     pub fn new(typed: &str) -> Result<Self, PriceError> {
+        Self::typed_with(typed, Decimals::Either)
+    }
+
+    /// Reads what was typed where this sign stands before decimals.
+    ///
+    /// # Errors
+    /// Where the text is not a price, or is less than nothing.
+    pub fn typed_with(typed: &str, decimals: Decimals) -> Result<Self, PriceError> {
         Ok(Price {
-            minor: read_price(typed)?,
+            minor: read_price_with(typed, decimals)?,
             typed: typed.trim().into(),
         })
+    }
+
+    /// Reads what was saved, with the hundredths beside it.
+    ///
+    /// # Errors
+    /// Where the text is not a price, or is less than nothing.
+    pub fn saved(typed: &str, beside: Option<u64>) -> Result<Self, PriceError> {
+        let is_meant = |price: &Price| Some(price.minor) == beside;
+        read_meant(|decimals| Self::typed_with(typed, decimals), is_meant)
     }
 
     /// As it was typed.
     pub fn typed(&self) -> &str {
         &self.typed
+    }
+
+    /// As it is written where this sign stands before decimals.
+    pub fn written_here(&self, decimals: Decimals) -> String {
+        written_here(&self.typed, decimals, |text, decimals| {
+            read_price_with(text, decimals) == Ok(self.minor)
+        })
+    }
+
+    /// The text so that it comes to the same price if it is entered once more.
+    pub fn entered(&self) -> Entered {
+        let both = [Decimals::Either, Decimals::Point, Decimals::Comma];
+        let is_meant = |decimals: &Decimals| read_price_with(&self.typed, *decimals) == Ok(self.minor);
+        Entered {
+            text: self.typed.clone(),
+            decimals: both.into_iter().find(is_meant).unwrap_or_default(),
+        }
+    }
+
+    /// Its hundredths, if the text alone would come to others.
+    pub fn beside(&self) -> Option<u64> {
+        (read_price(&self.typed) != Ok(self.minor)).then_some(self.minor)
     }
 
     /// In hundredths of the currency.
@@ -224,6 +315,18 @@ impl OwnMaterial {
     /// Figures that cannot be so; they are not used then.
     pub fn check(&self) -> Result<Vec<Doubt>, Vec<Fault>> {
         coatings::material(self.of).map_or(Ok(vec![]), |of| self.label().check(of))
+    }
+
+    /// Whether a figure can stand on the label.
+    ///
+    /// # Errors
+    /// Why it cannot.
+    pub fn may_be(&self, field: &LabelField, reading: &LabelReading) -> Result<(), Fault> {
+        let mut with = self.clone();
+        with.label.insert(field.key, reading.clone());
+        let faults = with.check().err().unwrap_or_default();
+        let fault = faults.into_iter().find(|fault| fault.field() == field.field);
+        fault.map_or(Ok(()), Err)
     }
 
     /// The material with the figures of its label; with those of the known one while the label cannot be so.

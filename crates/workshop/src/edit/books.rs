@@ -5,7 +5,7 @@ use std::rc::Rc;
 use units::System;
 
 use super::EditError;
-use crate::book::{Book, Books, Line, MAX_LINES, ONLY, book};
+use crate::book::{Book, Books, Entered, Line, MAX_LINES, ONLY, book};
 
 /// A change of a book, which is named by its key.
 #[derive(Clone, Debug, PartialEq)]
@@ -14,7 +14,7 @@ pub enum BookEdit {
     Add(&'static str, Rc<str>, Vec<(&'static str, String)>),
     /// A value of a line, by its name and the key of the field; an empty text takes the value away. The only line of a
     /// book that has one comes with its first value.
-    Write(&'static str, Rc<str>, String, String),
+    Write(&'static str, Rc<str>, String, Entered),
     /// A line goes.
     Strike(&'static str, Rc<str>),
 }
@@ -37,17 +37,20 @@ impl Books {
             BookEdit::Add(_, id, values) => {
                 let mut line = Line::new(id);
                 for (key, text) in values {
-                    write(book, &mut line, key.into(), &text, system)?;
+                    write(book, &mut line, key.into(), &text.into(), system)?;
                 }
                 self.add(book, line)
             }
-            BookEdit::Write(_, id, key, text) => {
+            BookEdit::Write(_, id, key, entered) => {
                 let known = self.line(book.key, &id).cloned();
                 if known.is_none() && !(book.is_single && &*id == ONLY) {
                     return Err(EditError::Unknown("line"));
                 }
+                if known.is_none() && entered.text.trim().is_empty() {
+                    return Ok(());
+                }
                 let mut line = known.map_or_else(|| Line::new(id), |line| (*line).clone());
-                write(book, &mut line, key, &text, system)?;
+                write(book, &mut line, key, &entered, system)?;
                 self.put(book, line)
             }
             BookEdit::Strike(_, id) => {
@@ -94,12 +97,20 @@ impl Books {
     }
 }
 
-fn write(book: &Book, line: &mut Line, key: String, text: &str, system: System) -> Result<(), EditError> {
+fn write(
+    book: &Book,
+    line: &mut Line,
+    key: String,
+    entered: &Entered,
+    system: System,
+) -> Result<(), EditError> {
     let field = book.field(&key).ok_or(EditError::Unknown("field"))?;
-    if text.trim().is_empty() {
+    line.meant.remove(&key);
+    if entered.text.trim().is_empty() {
         line.values.remove(&key);
     } else {
-        let text = field.kind.take(text, system).map_err(EditError::Value)?;
+        let (text, number) = field.kind.take(entered, system).map_err(EditError::Value)?;
+        line.meant.extend(number.map(|number| (key.clone(), number)));
         line.values.insert(key, text);
     }
     Ok(())
@@ -145,7 +156,7 @@ mod tests {
         let error = |edit| apply(&Workshop::default(), edit).unwrap_err().to_string();
         assert_eq!(
             error(write("habits", "only", "fee-share", "130")),
-            "That is more than there can be. Look at the figure again."
+            "That's more than there can be. Check it."
         );
         assert_eq!(
             apply(&Workshop::default(), write("habits", "two", "fee", "1")),

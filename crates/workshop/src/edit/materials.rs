@@ -36,8 +36,7 @@ impl Workshop {
         }
         let mut prices = SortedMap::default();
         for (can, _) in self.offers(of) {
-            let typed = self.price_of(of, can);
-            if let Some(price) = typed.and_then(|typed| Price::new(&typed).ok()) {
+            if let Some(price) = self.price_of(of, can) {
                 prices.insert(can, price);
             }
         }

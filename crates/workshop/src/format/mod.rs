@@ -202,7 +202,7 @@ mod tests {
             notices(&text),
             [
                 "A: the measurement \u{201c}girth\u{201d} is not known here and was left out.",
-                "A: the width \u{201c}6O\u{201d} could not be read and was left out. Character 2: \u{201c}O\u{201d} is not a unit of length. Use in, ft, mm, cm or m.",
+                "A: the width \u{201c}6O\u{201d} could not be read and was left out. \u{201c}O\u{201d} is not a unit of length. Use in, ft, mm, cm or m.",
             ]
         );
     }

@@ -80,6 +80,12 @@ impl Record for bool {
     }
 }
 
+impl Record for f64 {
+    fn read(value: Value) -> Result<Self, RecordError> {
+        value.as_f64().ok_or(RecordError::wanted("a number"))
+    }
+}
+
 impl<T: Record> Record for Option<T> {
     fn read(value: Value) -> Result<Self, RecordError> {
         if value.is_null() {

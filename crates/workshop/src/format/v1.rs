@@ -2,11 +2,10 @@
 //! stands in this file never changes: a new format gets a file of its own, and a step from this one to it.
 
 use geometry::Edition;
-use serde::Serialize;
 use serde_json::{Map, Value};
 
 use super::record::{Entries, Named, Readable, Record, RecordError};
-use super::v3;
+use super::v3::{self, ReadingRecord};
 
 /// What format 1 saved of a piece. What it saved of a workshop has not changed since.
 pub(super) struct PieceRecord {
@@ -22,12 +21,6 @@ pub(super) struct PieceRecord {
     surfaces: Named<bool>,
     scheme: Option<SchemeRecord>,
     beyond: Map<String, Value>,
-}
-
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub(super) struct ReadingRecord {
-    pub(super) typed: String,
-    pub(super) unit: String,
 }
 
 struct RowRecord {

@@ -12,9 +12,6 @@ pub(super) use read::load;
 
 use super::record::{Named, Readable};
 
-// This has not changed since format 1.
-use super::v1::ReadingRecord;
-
 /// What is saved of a workshop; its pieces are given in full in a file, by name in the database.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct WorkshopRecord<P> {
@@ -77,6 +74,16 @@ fn number_of<S: Serializer>(edition: &Edition, serializer: S) -> Result<S::Ok, S
     serializer.serialize_u64(edition.number())
 }
 
+/// A reading; its text and unit have not changed since format 1.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub(super) struct ReadingRecord {
+    typed: String,
+    unit: String,
+    /// Only where the text alone would come to another number.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    value: Option<Value>,
+}
+
 type Readings = Named<ReadingRecord>;
 
 /// Lines of books by the keys of the books; a line that is none is left out alone.
@@ -86,6 +93,9 @@ pub(super) type BookRecords = Named<Vec<Readable<LineRecord>>>;
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub(super) struct LineRecord {
     id: String,
+    /// The numbers of those texts that alone would come to another number.
+    #[serde(rename = "values", skip_serializing_if = "Named::is_empty")]
+    meant: Named<Readable<f64>>,
     #[serde(flatten)]
     values: Named<Readable<String>>,
 }
@@ -218,6 +228,9 @@ struct MaterialRecord {
     label: Readings,
     #[serde(skip_serializing_if = "Named::is_empty")]
     prices: Named<String>,
+    /// Hundredths of those prices whose text alone would come to others.
+    #[serde(rename = "values", skip_serializing_if = "Named::is_empty")]
+    meant: Named<u64>,
 }
 
 #[derive(Clone, Debug, PartialEq, Serialize)]

@@ -120,6 +120,7 @@ impl From<&Reading> for ReadingRecord {
         ReadingRecord {
             typed: reading.typed().into(),
             unit: reading.unit().word().into(),
+            value: reading.beside().map(Into::into),
         }
     }
 }
@@ -249,10 +250,18 @@ impl From<&OwnMaterial> for MaterialRecord {
             let record = ReadingRecord {
                 typed: reading.typed().into(),
                 unit: reading.unit().into(),
+                value: reading.beside().map(|(low, high)| match low == high {
+                    true => low.into(),
+                    false => vec![low, high].into(),
+                }),
             };
             ((*key).into(), record)
         });
         let prices = own.prices.iter();
+        let meant = prices
+            .clone()
+            .filter_map(|(key, price)| Some(((*key).into(), price.beside()?)));
+        let meant = meant.collect();
         let prices = prices.map(|(key, price): &(&str, Price)| ((*key).into(), price.typed().into()));
         MaterialRecord {
             id: own.key.to_string(),
@@ -260,6 +269,7 @@ impl From<&OwnMaterial> for MaterialRecord {
             name: own.name.clone(),
             label: label.collect(),
             prices: prices.collect(),
+            meant,
         }
     }
 }
@@ -270,8 +280,11 @@ impl From<&Books> for BookRecords {
             let lines = lines.iter().map(|line| {
                 let values = line.values.iter();
                 let values = values.map(|(key, text)| (key.clone(), Readable(Some(text.clone()))));
+                let meant = line.meant.iter();
+                let meant = meant.map(|(key, number)| (key.clone(), Readable(Some(*number))));
                 Readable(Some(LineRecord {
                     id: line.id.to_string(),
+                    meant: meant.collect(),
                     values: values.collect(),
                 }))
             });

@@ -52,13 +52,18 @@ impl Reader<'_> {
         let mut line = Line::new(record.id.into());
         for (key, text) in record.values.0 {
             let field = book.and_then(|book| book.field(&key));
+            let beside = record.meant.0.get(&key).and_then(|number| number.0);
             let text = text.0.filter(|text| {
-                let fits =
-                    key.len() <= MAX_KEY && text.len() <= MAX_PICTURE && line.values.len() < MAX_VALUES;
-                fits && field.is_none_or(|field| field.kind.check(text).is_ok())
+                key.len() <= MAX_KEY && text.len() <= MAX_PICTURE && line.values.len() < MAX_VALUES
             });
-            match text {
-                Some(text) => {
+            let taken = text.and_then(|text| match field {
+                Some(field) => Some((field.kind.check(&text, beside).ok()?, text)),
+                // What stands beside a text is kept where nothing is known of its field.
+                None => Some((beside, text)),
+            });
+            match taken {
+                Some((beside, text)) => {
+                    line.meant.extend(beside.map(|number| (key.clone(), number)));
                     line.values.insert(key, text);
                 }
                 None => self.notices.push(Notice::ValueLeftOut {
@@ -91,7 +96,7 @@ mod tests {
     fn books_come_back_and_what_is_not_known_is_kept() {
         let of_workshop = json!({
             "prices": [{"id": "n1", "furniture": "dresser", "price": "85", "weather": "fine"}],
-            "looms": [{"id": "x", "warp": "3"}],
+            "looms": [{"id": "x", "warp": "3", "values": "even"}],
         });
         let of_piece =
             json!({"facts": [{"id": "only", "bought": "20"}], "log": [{"id": "1", "note": "dull"}]});
@@ -101,6 +106,30 @@ mod tests {
         let written: Value = serde_json::from_str(&save(&workshop)).unwrap();
         assert_eq!(written["books"], of_workshop);
         assert_eq!(written["pieces"][0]["books"], of_piece);
+    }
+
+    #[test]
+    fn a_number_beside_a_text_says_which_is_meant() {
+        let of_piece = json!({"facts": [{"id": "only", "asking": "1,250", "hours": "1,250 h", "bought": "1,5",
+            "values": {"asking": 125_000.0, "hours": 1250.0}}]});
+        let Loaded { workshop, notices } = read(json!({}), of_piece.clone());
+        assert!(notices.is_empty(), "{notices:?}");
+        let facts = workshop.pieces[0].books.only("facts");
+        assert_eq!(facts.money("asking"), Some(125_000));
+        assert_eq!(facts.number("facts", "hours"), Some(1250.0));
+        assert_eq!(
+            facts.money("bought"),
+            Some(150),
+            "without a number the comma stands before decimals"
+        );
+        let written: Value = serde_json::from_str(&save(&workshop)).unwrap();
+        assert_eq!(written["pieces"][0]["books"], of_piece);
+        // An old file has none, and is read as it was.
+        let Loaded { workshop, .. } = read(json!({}), json!({"facts": [{"id": "only", "hours": "1,250 h"}]}));
+        assert_eq!(
+            workshop.pieces[0].books.only("facts").number("facts", "hours"),
+            Some(1.25)
+        );
     }
 
     #[test]

@@ -2,6 +2,7 @@
 
 use std::rc::Rc;
 
+use serde_json::Value;
 use units::SortedMap;
 
 use super::{Reader, shown};
@@ -43,7 +44,7 @@ impl Reader<'_> {
                 );
                 continue;
             };
-            match LabelReading::new(field, &reading.typed, &reading.unit) {
+            match LabelReading::saved(field, &reading.typed, &reading.unit, both(&reading.value)) {
                 Ok(reading) => {
                     label.insert(field.key, reading);
                 }
@@ -57,7 +58,8 @@ impl Reader<'_> {
         }
         let mut prices = SortedMap::new();
         for (key, typed) in record.prices.0 {
-            let price = coatings::can(&key).map(|can| (can, Price::new(&typed)));
+            let price =
+                coatings::can(&key).map(|can| (can, Price::saved(&typed, record.meant.0.get(&key).copied())));
             match price {
                 Some((can, Ok(price))) => {
                     prices.insert(can.key, price);
@@ -95,4 +97,11 @@ impl Reader<'_> {
             reason,
         });
     }
+}
+
+/// A number, or the lower and the upper one of a range.
+fn both(value: &Option<Value>) -> Option<(f64, f64)> {
+    let of = value.as_ref()?;
+    let one = of.as_f64().map(|number| (number, number));
+    one.or_else(|| Some((of.get(0)?.as_f64()?, of.get(1)?.as_f64()?)))
 }

@@ -219,7 +219,8 @@ impl Reader<'_> {
 
     fn reading(&mut self, record: ReadingRecord, field: &str) -> Option<Reading> {
         let unit = self.word(Some(record.unit), LengthUnit::Inch);
-        match Reading::new(&record.typed, unit) {
+        let beside = record.value.as_ref().and_then(Value::as_f64);
+        match Reading::saved(&record.typed, unit, beside) {
             Ok(reading) => Some(reading),
             Err(error) => {
                 self.notices.push(Notice::ReadingLeftOut {

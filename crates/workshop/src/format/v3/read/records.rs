@@ -3,11 +3,11 @@
 use geometry::Edition;
 use serde_json::Value;
 
-use crate::format::record::{Entries, Readable, Record, RecordError};
-use crate::format::v1::ReadingRecord;
+use crate::format::record::{Entries, Named, Readable, Record, RecordError};
 use crate::format::v3::{
     BayRecord, ChangeKindRecord, ChangeRecord, LayerRecord, LineRecord, MaterialRecord, MemberRecord,
-    PieceRecord, PointRecord, RowRecord, SchemeRecord, SurfaceRecord, WorkshopRecord, ZoneRecord,
+    PieceRecord, PointRecord, ReadingRecord, RowRecord, SchemeRecord, SurfaceRecord, WorkshopRecord,
+    ZoneRecord,
 };
 
 impl WorkshopRecord<Value> {
@@ -73,6 +73,7 @@ impl Record for ReadingRecord {
         Ok(ReadingRecord {
             typed: entries.need("typed")?,
             unit: entries.need("unit")?,
+            value: entries.take("value")?,
         })
     }
 }
@@ -221,6 +222,7 @@ impl Record for MaterialRecord {
             name: entries.take("name")?,
             label: entries.take("label")?,
             prices: entries.take("prices")?,
+            meant: entries.take("values")?,
         })
     }
 }
@@ -229,11 +231,20 @@ impl Record for LineRecord {
     fn read(value: Value) -> Result<Self, RecordError> {
         let mut entries = Entries::of(value)?;
         let id = entries.need("id")?;
+        let beside: Value = entries.take("values")?;
         let values = entries.rest().into_iter();
         let values = values.map(|(key, value)| Ok((key, Readable::read(value)?)));
-        Ok(LineRecord {
-            id,
-            values: values.collect::<Result<_, _>>()?,
-        })
+        let mut values: Named<_> = values.collect::<Result<_, _>>()?;
+        let meant = match Named::read(beside.clone()) {
+            Ok(meant) => meant,
+            // A book that is not known here may have a field of this name.
+            Err(_) => {
+                if !beside.is_null() {
+                    values.0.insert("values".into(), Readable::read(beside)?);
+                }
+                Named::default()
+            }
+        };
+        Ok(LineRecord { id, meant, values })
     }
 }
