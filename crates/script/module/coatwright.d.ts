@@ -486,6 +486,8 @@ export interface SavedPiece {
 export interface Reading {
   typed: string;
   unit: "in" | "ft" | "mm" | "cm" | "m";
+  /** In meters, where the text alone could mean another length. */
+  value?: number;
 }
 
 export interface Bay {
@@ -541,10 +543,12 @@ export interface OwnMaterial {
   /** The key of the known material. */
   of: string;
   name?: string;
-  label?: Record<string, { typed: string; unit: string }>;
+  label?: Record<string, { typed: string; unit: string; value?: number | [number, number] }>;
   /** What a can costs, as typed, by the key of the can. */
   prices?: Record<string, string>;
+  /** Hundredths of those prices whose text alone could mean another one. */
+  values?: Record<string, number>;
 }
 
-/** What a maker writes down in lines: texts by the key of their field. */
-export type Books = Record<string, ({ id: string } & Record<string, string>)[]>;
+/** What a maker writes down in lines: texts by the key of their field; `values` has the numbers of those that could mean another. */
+export type Books = Record<string, ({ id: string } & Record<string, string | Record<string, number>>)[]>;

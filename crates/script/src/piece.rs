@@ -2,7 +2,7 @@
 
 use geometry::{Furniture, Kind, LengthField, styles};
 use serde_json::Value;
-use units::System;
+use units::{Decimals, System};
 use workshop::format::{PieceRecord, WorkshopRecord, system_of};
 use workshop::{Edit, PieceEdit, PieceId, Reading, Workshop};
 
@@ -162,7 +162,8 @@ impl Making {
                 field.label
             )
         })?;
-        let reading = Reading::new(typed, self.workshop.units.tape_unit());
+        // A script has no place of its own: it writes as the tool does.
+        let reading = Reading::typed_with(typed, self.workshop.units.tape_unit(), Decimals::Point);
         let reading = reading.map_err(|error| {
             format!(
                 "{} \u{201c}{typed}\u{201d} could not be read. {error}",

@@ -39,3 +39,123 @@ pub(crate) fn written_here(
 pub(crate) fn is_near(one: f64, other: f64) -> bool {
     (one - other).abs() <= 1e-9 * one.abs().max(other.abs())
 }
+
+#[cfg(test)]
+mod tests {
+    use serde_json::{Value, json};
+    use units::{Decimals, Length, LengthUnit};
+
+    use crate::book::Entered;
+    use crate::format::{Loaded, PieceRecord, load, piece_record, save};
+    use crate::out::{link_text, read_link};
+    use crate::{
+        BookEdit, Edit, LabelReading, MaterialEdit, PieceEdit, PieceId, Price, Reading, SchemeEdit, Workshop,
+        label_field,
+    };
+    use geometry::{Kind, fields};
+
+    /// A piece and a can of which every number is typed where a point stands before decimals, and means thousands.
+    fn typed() -> Workshop {
+        let id = PieceId("a".into());
+        let on_piece = |edit| Edit::Piece(id.clone(), edit);
+        let here = |text: &str| Entered {
+            text: text.into(),
+            decimals: Decimals::Point,
+        };
+        let width = Reading::typed_with("1,250", LengthUnit::Millimetre, Decimals::Point).unwrap();
+        let rate = label_field("rate").unwrap();
+        let rate = LabelReading::typed_with(rate, "1,250-1,300", "ft2/gal", Decimals::Point).unwrap();
+        let price = Price::typed_with("1,250", Decimals::Point).unwrap();
+        let fact = |key: &str, text: &str| {
+            PieceEdit::Book(BookEdit::Write("facts", "only".into(), key.into(), here(text)))
+        };
+        [
+            Edit::Add {
+                id: id.clone(),
+                kind: Kind::Dresser,
+            },
+            Edit::AddMaterial("own-1".into(), "trim-enamel".into()),
+            Edit::Material("own-1".into(), MaterialEdit::Label("rate", Some(rate))),
+            Edit::Material(
+                "own-1".into(),
+                MaterialEdit::Price("us-quart", Some(price.clone())),
+            ),
+            Edit::Material(
+                "shellac-primer".into(),
+                MaterialEdit::Price("us-quart", Some(price)),
+            ),
+            on_piece(PieceEdit::Finish(None, SchemeEdit::Material(2, "own-1".into()))),
+            on_piece(PieceEdit::Measure(fields::WIDTH.id(), Some(width))),
+            on_piece(fact("asking", "1,250")),
+            on_piece(fact("hours", "1,250")),
+        ]
+        .into_iter()
+        .fold(Workshop::default(), |workshop, edit| {
+            workshop.apply(edit).unwrap()
+        })
+    }
+
+    #[test]
+    fn a_saved_number_means_what_it_meant_in_file_link_and_database() {
+        let workshop = typed();
+        let piece = &workshop.pieces[0];
+        assert_eq!(piece.readings["width"].length(), Length::millimetres(1250.0));
+        let Loaded {
+            workshop: again,
+            notices,
+        } = load(&save(&workshop)).unwrap();
+        assert!(notices.is_empty(), "{notices:?}");
+        assert_eq!(again, workshop);
+        assert_eq!(again.materials[0].prices["us-quart"].minor(), 125_000);
+        assert_eq!(again.offers("shellac-primer")[0].1.price, 125_000);
+        assert_eq!(again.pieces[0].books.only("facts").money("asking"), Some(125_000));
+
+        let record = serde_json::to_value(PieceRecord::of(piece)).unwrap();
+        let mut notices = vec![];
+        let kept = piece_record(record)
+            .unwrap()
+            .into_piece(&workshop.materials, &mut notices);
+        assert_eq!((&kept, notices.len()), (&**piece, 0));
+
+        let link = link_text(piece, &workshop.materials).unwrap();
+        let sent = read_link(&link, PieceId("sent".into())).unwrap();
+        assert!(sent.notices.is_empty(), "{:?}", sent.notices);
+        assert_eq!(sent.workshop.pieces[0].readings, piece.readings);
+        assert_eq!(sent.workshop.materials[0].label, workshop.materials[0].label);
+    }
+
+    /// The same texts without a number beside them are read as they were before there was one: the comma stands before
+    /// decimals. A text that reads the same everywhere has none.
+    #[test]
+    fn an_old_file_keeps_its_comma() {
+        let mut file: Value = serde_json::from_str(&save(&typed())).unwrap();
+        let piece = &mut file["pieces"][0];
+        assert_eq!(piece["readings"]["width"]["value"], json!(1.25));
+        let width = json!({"typed": "85,1 cm", "unit": "mm"});
+        piece["readings"] = json!({ "width": width.clone() });
+        piece["books"]["facts"][0]
+            .as_object_mut()
+            .unwrap()
+            .remove("values");
+        piece["books"]["facts"][0]["asking"] = json!("12,5");
+        let label = &mut file["materials"][0]["label"]["rate"];
+        assert_eq!(label["value"], json!([1250.0, 1300.0]));
+        *label = json!({"typed": "1,250", "unit": "ft2/gal"});
+        let old = load(&file.to_string()).unwrap().workshop;
+        assert_eq!(
+            old.pieces[0].readings["width"].length(),
+            Length::millimetres(851.0)
+        );
+        let facts = old.pieces[0].books.only("facts");
+        assert_eq!(
+            (facts.money("asking"), facts.number("facts", "hours")),
+            (Some(1250), Some(1.25))
+        );
+        let (figure, factor) = label_field("rate")
+            .unwrap()
+            .figure(&old.materials[0].material().unwrap(), "ft2/gal");
+        assert!((figure.middle() / factor - 1.25).abs() < 1e-9);
+        let written: Value = serde_json::from_str(&save(&old)).unwrap();
+        assert_eq!(written["pieces"][0]["readings"]["width"], width);
+    }
+}

@@ -51,6 +51,10 @@ impl Books {
                 }
                 let mut line = known.map_or_else(|| Line::new(id), |line| (*line).clone());
                 write(book, &mut line, key, &entered, system)?;
+                if book.is_single && line.values.is_empty() {
+                    self.0.remove(book.key);
+                    return Ok(());
+                }
                 self.put(book, line)
             }
             BookEdit::Strike(_, id) => {
