@@ -19,7 +19,7 @@ pub fn start(element: &str) {
         .and_then(|w| w.document())
         .and_then(|d| d.get_element_by_id(element));
     if let Some(root) = root {
-        words::write_decimals_with(browser::device::decimal_sign());
+        words::write_numbers_as(browser::device::numerals());
         root.set_text_content(None);
         yew::Renderer::<screens::Page>::with_root(root).render();
     }

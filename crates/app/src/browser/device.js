@@ -78,13 +78,15 @@ export async function dots(svg) {
   return new Uint8Array(await blob.arrayBuffer());
 }
 
-// A price as people write it here, and the sign between whole numbers and decimals.
+// A price as people write it here, and three numbers from which the signs of decimals and thousands can be read.
 export function money(amount, currency) {
   return new Intl.NumberFormat(undefined, { style: "currency", currency }).format(amount);
 }
 
-export function decimalSign() {
-  return new Intl.NumberFormat(undefined, { useGrouping: false }).format(1.5).charAt(1);
+export function numerals() {
+  // The figures are those of Europe, as they are in all else that the page writes.
+  const here = new Intl.NumberFormat(undefined, { numberingSystem: "latn" });
+  return [1.5, 1000, 10000].map((number) => here.format(number)).join("|");
 }
 
 // Calls back when the page has been drawn once more, or is about to be put away.

@@ -1,6 +1,7 @@
 //! What the device can do with things that leave the page or come in; `device.js` does it.
 
 use crate::standing::Saved;
+use units::{Decimals, Numerals};
 use wasm_bindgen::prelude::*;
 use workshop::Currency;
 use workshop::book::MAX_PICTURE;
@@ -30,8 +31,8 @@ extern "C" {
     fn call_after_next_frame(call: JsValue);
     #[wasm_bindgen(js_name = whenInSight)]
     fn call_when_in_sight(element: &web_sys::Element, call: JsValue);
-    #[wasm_bindgen(js_name = decimalSign)]
-    fn decimal_sign_here() -> String;
+    #[wasm_bindgen(js_name = numerals)]
+    fn numerals_here() -> String;
 }
 
 /// What stands before the piece in the fragment of a link.
@@ -150,14 +151,19 @@ pub async fn copy(text: &str) -> Result<(), String> {
 
 /// A price, in hundredths, as people write it here; a plain number where the maker named no currency.
 pub fn money(hundredths: u64, currency: Option<Currency>) -> String {
-    let plain = || crate::words::local(coatings::can::show_price(hundredths));
+    let plain = || crate::words::number(&coatings::can::show_price(hundredths));
     let here = |currency: Currency| money_here(hundredths as f64 / 100.0, currency.code()).ok();
     currency.and_then(here).unwrap_or_else(plain)
 }
 
-/// The sign between whole numbers and decimals here.
-pub fn decimal_sign() -> char {
-    decimal_sign_here().chars().next().unwrap_or('.')
+/// How numbers are written here.
+pub fn numerals() -> Numerals {
+    Numerals::of(&numerals_here())
+}
+
+/// Which sign stands before decimals here.
+pub fn decimals() -> Decimals {
+    numerals().decimals()
 }
 
 /// Does something when the page has been drawn once more, or is about to be put away.

@@ -7,9 +7,9 @@ use workshop::shelf::also_planned_for;
 use workshop::{Buy, Colour, MaterialLine, PieceEdit, Takeoff, cans_to_buy, on_shelf};
 use yew::prelude::*;
 
-use super::{Shown, detail, money, vessel};
+use super::{Shown, detail, money, refused, vessel};
 use crate::parts::{fold, select};
-use crate::state::Act;
+use crate::state::{Act, DraftId};
 use crate::words;
 
 /// Which cans to buy of a material, or why that cannot be said.
@@ -18,16 +18,16 @@ type Bought = Result<Buy, ChoiceError>;
 /// Area and amounts in full.
 pub fn amounts(shown: &Shown) -> Html {
     match shown.takeoff() {
-        Some(takeoff) => answer(shown, takeoff),
+        Some(takeoff) => refused::answer(&shown.app, DraftId::is_of_amounts, || answer(shown, takeoff)),
         None => {
-            let problems = shown.problems();
-            let sentences = problems
-                .iter()
-                .map(|p| html! { <li>{ p.message(|l| shown.app.length(l)) }</li> });
+            let problems = shown.problems().iter();
+            let sentences = problems.map(|problem| problem.message(|length| shown.app.length(length)));
+            let refused = shown.app.refused(DraftId::is_of_amounts);
+            let sentences = refused.iter().map(words::refused).chain(sentences);
             html! {
                 <section class="against" role="alert">
-                    <h2>{ "The measurements do not fit yet" }</h2>
-                    <ul>{ for sentences }</ul>
+                    <h2>{ words::no_answer(shown.problems().is_empty()) }</h2>
+                    <ul>{ for sentences.map(|sentence| html! { <li>{ sentence }</li> }) }</ul>
                 </section>
             }
         }
@@ -54,7 +54,7 @@ fn answer(shown: &Shown, takeoff: &Takeoff) -> Html {
         <>
             <section class="area">
                 <h2 class="unseen">{ "Area" }</h2>
-                <p class="big"><span id="painted-area"><b>{ words::local(figure) }</b>{ " " }<span>{ unit }</span></span>{ " " }
+                <p class="big"><span id="painted-area"><b>{ words::number(&figure) }</b>{ " " }<span>{ unit }</span></span>{ " " }
                     <span class="what">{ what }</span></p>
                 <p class="range">{ words::sureness(&shown.piece, takeoff) }</p>
             </section>
@@ -96,7 +96,7 @@ fn material(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, buy: &Bought,
                     <span class="with">{ format!("{}, {}{}", words::coats(line.coats), words::tools(&line.tools), words::by_own_jobs(line.jobs)) }</span>
                 </h2>
                 <div class="figures">
-                    <p id={format!("amount-{id}")} class="big"><b>{ words::local(figure) }</b>{ " " }<span>{ unit }</span></p>
+                    <p id={format!("amount-{id}")} class="big"><b>{ words::number(&figure) }</b>{ " " }<span>{ unit }</span></p>
                     <p id={format!("range-{id}")} class="range">{ words::range(&line.need, system) }</p>
                 </div>
             </div>
@@ -207,7 +207,11 @@ pub fn in_short(shown: &Shown) -> Html {
                 }
             })
             .collect::<Html>(),
-        None => html! { <span class="one">{ "The measurements do not fit yet" }</span> },
+        None => html! { <span class="one">{ words::no_answer(shown.problems().is_empty()) }</span> },
     };
-    html! { <a class="in-short" href="#answers"><span class="unseen">{ "To the amounts: " }</span>{ figures }</a> }
+    let refused = shown.app.refused(DraftId::is_of_amounts);
+    let refused = refused
+        .iter()
+        .map(|refused| html! { <span class="one refused">{ words::refused(refused) }</span> });
+    html! { <a class={classes!("in-short", shown.waits())} href="#answers"><span class="unseen">{ "To the amounts: " }</span>{ figures }{ for refused }</a> }
 }

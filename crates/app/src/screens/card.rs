@@ -8,7 +8,8 @@ use yew::prelude::*;
 
 use super::amounts::swatch;
 use super::drawing::CardDrawings;
-use super::{Shown, money, prepare};
+use super::{Shown, money, prepare, refused};
+use crate::state::DraftId;
 use crate::words;
 
 /// The card of the open piece; nothing while its measurements do not fit.
@@ -25,6 +26,7 @@ pub fn card(shown: &Shown) -> Html {
                 <p>{ about(shown, takeoff) }</p>
                 <p class="by-hand">{ "Begun" }<span></span>{ "Done" }<span></span></p>
             </header>
+            { refused::lines(&shown.app, DraftId::is_of_amounts) }
             <CardDrawings app={shown.app.clone()} piece={shown.piece.clone()} result={shown.result.clone()} />
             <h3>{ "What it takes" }</h3>
             <table>

@@ -9,12 +9,12 @@ use workshop::days::{Days, WEEK, air, days, written_hours};
 use workshop::{Edit, PieceEdit, takeoffs};
 use yew::prelude::*;
 
-use super::Send;
 use super::book::{only, tick_off};
 use super::files::tell_saved;
+use super::{Send, refused};
 use crate::browser::{device, now, utc};
 use crate::parts::{button, fold};
-use crate::state::{Act, App, Room};
+use crate::state::{Act, App, DraftId, Room};
 use crate::words;
 
 /// The days that the picture shows at most.
@@ -40,11 +40,13 @@ pub fn DaysRoom(props: &Props) -> Html {
             if days.jobs.is_empty() {
                 <p>{ "No piece waits for work. Describe one, then its days stand here." }</p>
             } else {
-                <ul id="ready">{ for (0..days.jobs.len()).map(|job| html! { <li>{ words::ready(&app.workshop, days, job) }</li> }) }</ul>
-                { drawn(days) }
+                { refused::answer(app, DraftId::is_of_days, || html! { <>
+                    <ul id="ready">{ for (0..days.jobs.len()).map(|job| html! { <li>{ words::ready(&app.workshop, days, job) }</li> }) }</ul>
+                    { drawn(days) }
+                </> }) }
             }
             { given(app, send, days) }
-            if !days.jobs.is_empty() {
+            if !days.jobs.is_empty() && !app.is_blocked(DraftId::is_of_days) {
                 { list(app, send, days) }
                 { calendar(send, days) }
             }

@@ -103,7 +103,7 @@ fn quantity(quantity: &Quantity, system: System) -> Html {
     let either_way = words::either_way(quantity.standard_uncertainty);
     let figure = format!(
         "{}{either_way} {}",
-        show_number(quantity.value),
+        words::number(&show_number(quantity.value)),
         quantity.measure.sign()
     );
     let source = quantity

@@ -8,7 +8,7 @@ use yew::prelude::*;
 
 use super::Send;
 use crate::parts::option;
-use crate::state::{Act, App, FigureId, read_figure};
+use crate::state::{Act, App, DraftId, FigureId};
 
 /// What is to be said of a figure.
 #[derive(Clone)]
@@ -25,8 +25,6 @@ pub struct Asked {
     pub id: FigureId,
     /// What it is called.
     pub label: String,
-    /// What was read last, as typed.
-    pub typed: Option<String>,
     /// The unit in which it was written, or in which it usually is; nothing where it has none.
     pub unit: &'static str,
     /// The units that it may be written in: key, sign and factor.
@@ -37,18 +35,11 @@ pub struct Asked {
     pub remark: Option<Remark>,
 }
 
-/// The field of the price of a can of a material, by its key; `typed` is what was read last.
-pub fn price_field(
-    app: &App,
-    send: &Send,
-    material: Rc<str>,
-    can: &'static CanSize,
-    typed: Option<String>,
-) -> Html {
+/// The field of the price of a can of a material, by its key.
+pub fn price_field(app: &App, send: &Send, material: Rc<str>, can: &'static CanSize) -> Html {
     let asked = Asked {
         id: FigureId::Price(material, can.key),
         label: format!("Price of {}", can.label),
-        typed,
         unit: "",
         units: &[],
         usual: String::new(),
@@ -60,13 +51,11 @@ pub fn price_field(
 /// The field of one figure, with its unit and with what is wrong with it.
 pub fn figure_field(app: &App, send: &Send, asked: &Asked) -> Html {
     let Asked { id, label, units, .. } = asked;
-    let draft = app.figures.get(id);
-    let typed = || asked.typed.clone().unwrap_or_default();
-    let (text, unit) = draft.cloned().unwrap_or_else(|| (typed(), asked.unit));
-    let remark = match read_figure(id, &text, unit) {
-        Err(fault) => Some(Remark::Error(fault)),
-        Ok(_) => asked.remark.clone(),
-    };
+    let draft = DraftId::Figure(id.clone());
+    let text = app.text_of(&draft);
+    let unit = app.draft(&draft).map_or(asked.unit, |draft| draft.unit);
+    let fault = app.fault(&draft).map(Remark::Error);
+    let remark = fault.or_else(|| asked.remark.clone());
     let is_wrong = matches!(remark, Some(Remark::Error(_)));
     let element = id.element();
     let error = format!("{element}-error");

@@ -20,6 +20,7 @@ mod money;
 mod out;
 mod prepare;
 mod prices;
+mod refused;
 mod settings;
 mod shelf;
 mod spoken;
@@ -35,13 +36,14 @@ mod weighed;
 use std::rc::Rc;
 
 use geometry::{Edges, Problem};
+use gloo::timers::callback::Timeout;
 use wasm_bindgen::JsCast;
 use workshop::{Piece, PieceEdit, Takeoff, WayColumn, edges_by_zone, takeoff_in};
 use yew::prelude::*;
 
 use crate::browser::{self, Shortcut, keeper::Keeper};
 use crate::parts::{button, choice};
-use crate::state::{Act, App, Basis, Room, Sheet};
+use crate::state::{Act, App, Basis, DraftId, Room, Sheet};
 use crate::words;
 
 /// The state as Yew keeps it.
@@ -57,6 +59,7 @@ impl Default for State {
             .map_or_else(Sheet::default, |(sheet, _)| *sheet);
         State(Rc::new(App::begun(
             browser::light(),
+            browser::device::decimals(),
             browser::last_piece(),
             browser::unfinished(),
             sheet,
@@ -107,9 +110,24 @@ pub struct Shown {
     pub edges: Rc<Option<Vec<(String, Edges)>>>,
     /// Where to say what was done.
     pub send: Send,
+    /// The piece of which the answers tell, if they wait for a text that is not whole yet.
+    pub waiting: Option<Rc<Piece>>,
 }
 
 impl Shown {
+    /// What the answers tell: as long as a text is not whole, the last that they told.
+    pub fn told(&self) -> Shown {
+        Shown {
+            piece: self.waiting.clone().unwrap_or_else(|| self.piece.clone()),
+            ..self.clone()
+        }
+    }
+
+    /// The words for the classes of what waits.
+    pub fn waits(&self) -> Option<&'static str> {
+        self.waiting.is_some().then_some("waiting")
+    }
+
     /// The takeoff of the open piece, if its measurements fit.
     pub fn takeoff(&self) -> Option<&Takeoff> {
         self.result.as_ref().as_ref()?.as_ref().ok()
@@ -167,6 +185,17 @@ pub fn Page() -> Html {
         let Basis { workshop, piece } = basis.as_ref()?;
         Some(takeoff_in(workshop, piece))
     });
+    let held = use_answer(&app, piece.as_ref(), &result);
+    let typed = app.typing.clone().map(|id| (app.text_of(&id), id));
+    use_effect_with(typed, {
+        let send = send.clone();
+        move |typed| {
+            let pause = typed
+                .is_some()
+                .then(|| Timeout::new(PAUSE, move || send.emit(Act::Pause)));
+            move || drop(pause)
+        }
+    });
     use_effect_with(app.sheet, |sheet| browser::keep_last_sheet(words::sheet(*sheet)));
     // A piece that is opened is seen from its head, wherever the page stood before.
     use_effect_with((app.open.clone(), is_there), |(open, _)| {
@@ -178,7 +207,7 @@ pub fn Page() -> Html {
     });
     // So is a sheet or a room.
     use_effect_with((app.sheet, app.room), |_| browser::to_head());
-    let drawn = drawing::use_drawn(piece.as_ref(), &result, app.look);
+    let drawn = drawing::use_drawn(held.piece.as_ref(), &held.result, app.look);
     // Edges take longer than areas and are shown on some sheets only.
     let needs_edges = app.printing
         || matches!(
@@ -234,9 +263,13 @@ pub fn Page() -> Html {
             let shown = Shown {
                 app: app.clone(),
                 piece,
-                result,
+                result: match app.is_blocked(DraftId::is_of_amounts) {
+                    true => Rc::default(),
+                    false => held.result,
+                },
                 edges,
                 send: send.clone(),
+                waiting: held.piece.filter(|_| held.waits),
             };
             board(&shown, &drawn, ways_of_doing.as_deref().unwrap_or_default())
         }
@@ -255,6 +288,43 @@ pub fn Page() -> Html {
             { room }
         </div>
     }
+}
+
+/// So long nobody types before something is said against a text, in milliseconds.
+const PAUSE: u32 = 1500;
+
+/// A piece and what is told of it.
+#[derive(Clone, Default)]
+struct Answer {
+    piece: Option<Rc<Piece>>,
+    result: Rc<Option<Result>>,
+    /// Whether it is the last that could be told, while somebody types what cannot be read or does not fit yet.
+    waits: bool,
+}
+
+/// What is told of the open piece. Of a size of 26 the first figure alone fits nowhere: as long as somebody is typing, what
+/// was told last stays.
+#[hook]
+fn use_answer(app: &App, piece: Option<&Rc<Piece>>, result: &Rc<Option<Result>>) -> Answer {
+    let last = use_mut_ref(Answer::default);
+    let mut last = last.borrow_mut();
+    let is_good = matches!(**result, Some(Ok(_)));
+    let is_of_it = last.piece.as_ref().map(|of| &of.id) == piece.map(|of| &of.id);
+    if is_of_it && app.typing.is_some() && (app.is_half_typed() || !is_good) {
+        return Answer {
+            waits: true,
+            ..last.clone()
+        };
+    }
+    let now = Answer {
+        piece: piece.cloned(),
+        result: Rc::clone(result),
+        waits: false,
+    };
+    if is_good {
+        *last = now.clone();
+    }
+    now
 }
 
 /// The room that is open besides the board; of an empty workshop some have nothing to show.
@@ -336,6 +406,7 @@ fn board(shown: &Shown, drawn: &drawing::Drawn, ways: &[WayColumn]) -> Html {
     let word = SHEETS.iter().find(|(other, _)| *other == app.sheet);
     let word = word.map_or("", |(_, word)| *word);
     let taking = app.field.is_some().then_some("taking");
+    let told = shown.told();
     // Where nothing is measured or coloured, the drawing would only be in the way.
     let is_drawn = shown.takeoff().is_none()
         || matches!(
@@ -362,14 +433,15 @@ fn board(shown: &Shown, drawn: &drawing::Drawn, ways: &[WayColumn]) -> Html {
                     } }
                 </div>
                 // It scrolls, and while one measures nothing in it takes the focus.
-                <aside class="answers" id="answers" aria-label="Amounts" tabindex="0">
-                    { amounts::amounts(shown) }
+                <aside class={classes!("answers", shown.waits())} id="answers" aria-label="Amounts" tabindex="0"
+                    aria-busy={shown.waiting.is_some().to_string()}>
+                    { amounts::amounts(&told) }
                 </aside>
                 <spoken::Spoken text={amounts::in_words(shown)} />
             </main>
             if app.printing && app.sheet != Sheet::Card { { card::card(shown) } }
             <div class="foot">
-                { amounts::in_short(shown) }
+                { amounts::in_short(&told) }
                 { tape_keys::tape_keys(shown) }
             </div>
         </>

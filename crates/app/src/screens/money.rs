@@ -4,10 +4,10 @@ use workshop::money::{Account, Line, account};
 use yew::prelude::*;
 
 use super::book::only;
-use super::{Shown, money as prices_of};
+use super::{Shown, money as prices_of, refused};
 use crate::browser::today;
 use crate::parts::button;
-use crate::state::{Act, Room};
+use crate::state::{Act, DraftId, Room};
 use crate::words;
 
 /// The sheet of money.
@@ -19,19 +19,20 @@ pub fn sheet(shown: &Shown) -> Html {
     let account = account(&app.workshop, &shown.piece, takeoff, today());
     let money = prices_of(app);
     let notes = send.reform(|_: MouseEvent| Act::Room(Room::Prices));
+    let is_blocked = app.is_blocked(DraftId::is_of_money);
     html! {
         <section aria-label="Money" class="money">
-            { verdict(&account, &money) }
+            { refused::answer(app, DraftId::is_of_money, || verdict(shown, &account, &money)) }
             <h3>{ words::together(account.count).map_or("This piece".into(), words::sentence) }</h3>
             { only(app, send, "facts", &["bought", "asking", "sold", "sold-on", "hours", "materials", "delivery"]) }
             <h3>{ "Every piece" }</h3>
             { only(app, send, "habits", &["hourly", "profit", "fee-share", "fee", "wear", "delivery"]) }
             // What comes and goes with an answer stands below the fields, so that none moves from under a finger.
             <p class="against">{ words::unpriced(&account.unpriced) }</p>
-            { sum(&account, &money) }
+            if !is_blocked { { sum(&account, &money) } }
             <p id="nearby">{ words::nearby(&account.nearby, &money) }</p>
             { button("price-notes", "Price notes", notes) }
-            { more_coats(&account, &money) }
+            if !is_blocked { { more_coats(&account, &money) } }
         </section>
     }
 }
@@ -39,7 +40,7 @@ pub fn sheet(shown: &Shown) -> Html {
 type Money<'a> = &'a dyn Fn(u64) -> String;
 
 /// The prices that decide, and what an hour brings.
-fn verdict(account: &Account, money: Money<'_>) -> Html {
+fn verdict(shown: &Shown, account: &Account, money: Money<'_>) -> Html {
     let price = |price: Option<u64>| price.map_or_else(|| "\u{2013}".into(), money);
     let is_paid = account.costs.hourly > 0;
     let most = match is_paid {
@@ -50,8 +51,8 @@ fn verdict(account: &Account, money: Money<'_>) -> Html {
     let hour = hour.map_or_else(|| "\u{2013}".into(), |hour| words::signed(hour, money));
     html! {
         <>
-            <p class="verdict" id="buy-or-leave" role="status">{ words::buy_or_leave(account, money) }</p>
-            <dl class="totals">
+            <p class={classes!("verdict", shown.waits())} aria-busy={shown.waiting.is_some().to_string()} id="buy-or-leave" role="status">{ words::buy_or_leave(account, money) }</p>
+            <dl class={classes!("totals", shown.waits())}>
                 <div><dt>{ "Break-even, your hours unpaid" }</dt><dd id="lowest">{ price(account.lowest.filter(|lowest| *lowest > 0)) }</dd></div>
                 <div><dt>{ format!("Price that pays {}", words::wanted_for(account)) }</dt><dd id="wanted">{ price(account.wanted.filter(|_| is_paid)) }</dd></div>
                 <div><dt>{ most }</dt><dd id="most">{ price(account.most) }</dd></div>

@@ -9,10 +9,10 @@ use yew::prelude::*;
 
 use super::book::{Form, add, only, tick_off};
 use super::days::Ready;
-use super::{Send, Shown, weighed};
+use super::{Send, Shown, refused, weighed};
 use crate::browser::today;
 use crate::parts::fold;
-use crate::state::{Act, App};
+use crate::state::{Act, App, DraftId};
 use crate::words;
 
 /// The steps of the open piece; nothing while its measurements do not fit.
@@ -41,11 +41,16 @@ pub fn prepare(shown: &Shown) -> Html {
             <Ready app={app.clone()} send={send.clone()} />
             <h3>{ "Step by step" }<span class="with" id="steps-done">{ format!(" {done} of {} done", steps.len()) }</span></h3>
             <p class="with">{ "How far a sheet, a cloth or a litre goes is a rule of thumb here: common practice, no source. What you write down of your own sheets is used instead." }</p>
-            <ol class="steps">{ for steps.iter().map(|of| step(shown, of)) }</ol>
+            { refused::answer(app, is_of_steps, || html! { <ol class="steps">{ for steps.iter().map(|of| step(shown, of)) }</ol> }) }
             { weighed::of_piece(shown) }
             { log(app, send) }
         </section>
     }
+}
+
+/// Whether what the steps take rests on a field.
+fn is_of_steps(id: &DraftId) -> bool {
+    id.is_of("facts") || id.is_of("art") || id.is_one_of("habits", &["sheet-yield", "dilution"])
 }
 
 /// What may have been found on a piece.

@@ -6,8 +6,8 @@ use workshop::book::Line;
 use workshop::market::{FEWEST, Row, Side, notes, what_sells};
 use yew::prelude::*;
 
-use super::Send;
 use super::book::{Form, add};
+use super::{Send, refused};
 use crate::browser::today;
 use crate::state::App;
 use crate::words;
@@ -36,7 +36,9 @@ pub fn prices(app: &Rc<App>, send: &Send) -> Html {
             <p role="status">{ words::lacking(lacking) }</p>
             if !known.is_empty() {
                 <h3>{ "What sells here" }</h3>
-                <div class="rows">{ for what_sells(&known, today()).iter().map(|of| row(of, &money)) }</div>
+                { refused::answer(app, |id| id.is_of("prices"), || {
+                    html! { <div class="rows">{ for what_sells(&known, today()).iter().map(|of| row(of, &money)) }</div> }
+                }) }
             }
         </section>
     }

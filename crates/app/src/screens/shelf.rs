@@ -11,7 +11,7 @@ use yew::prelude::*;
 use super::amounts::swatch;
 use super::book::{Form, add};
 use super::prepare::sentences;
-use super::{Send, weighed};
+use super::{Send, refused, weighed};
 use crate::browser::today;
 use crate::state::App;
 use crate::words;
@@ -59,7 +59,7 @@ fn besides(app: &App, send: &Send, taken: &[Option<Takeoff>]) -> Html {
         Some(html! {
             <li key={&*line.id} class="entry">
                 { form.fields(fields) }
-                <p class="left">{ words::store(known) }</p>
+                { refused::answer(app, |id| id.is_of_line("stores", &line.id), || html! { <p class="left">{ words::store(known) }</p> }) }
                 { form.strike(line.text("name")) }
             </li>
         })
@@ -93,7 +93,9 @@ fn entry(app: &App, send: &Send, line: &Rc<Line>, known: Option<&Stock>, taken: 
                 { form.palette("colour", known.and_then(|stock| stock.colour).map(Colour)) }
             }
             { form.fields(&["weight", "tare", "density", "opened", "frozen", "note"]) }
-            { known.map(|stock| says(app, stock, taken)).unwrap_or_default() }
+            { refused::answer(app, |id| id.is_of_line("shelf", &line.id), || {
+                known.map(|stock| says(app, stock, taken)).unwrap_or_default()
+            }) }
             { form.strike(name) }
         </li>
     }

@@ -9,7 +9,7 @@ use yew::prelude::*;
 use super::tape_keys::{self, READING};
 use super::{Send, Shown};
 use crate::browser::focus;
-use crate::state::Act;
+use crate::state::{Act, DraftId};
 use crate::words;
 
 /// What a field asks.
@@ -41,7 +41,9 @@ pub fn field(shown: &Shown, tape: Tape, element: String) -> Html {
     let here = here.map_or_else(String::new, |reading| {
         format!(": {}", app.length(reading.length()))
     });
-    let doubt = doubt(shown, id).filter(|_| tape.with_hint);
+    // The first figure of a size is far from the usual one.
+    let is_typed = app.typing == Some(DraftId::Field(id));
+    let doubt = doubt(shown, id).filter(|_| tape.with_hint && !is_typed);
     let is_taken = app.field == Some(id);
     let key = element.clone();
     html! {
@@ -50,7 +52,7 @@ pub fn field(shown: &Shown, tape: Tape, element: String) -> Html {
             is_doubt={doubt.is_some()}
             hint={doubt.or_else(|| tape.with_hint.then(|| Piece::field(id).map_or("", |field| field.hint).to_owned()))}
             fault={fault(shown, id)}
-            text={app.text(id)}
+            text={app.text_of(&DraftId::Field(id))}
             placeholder={tape.usual.map(|(length, from)| format!("{} ({})", app.length(length), words::stand_in(from)))}
             is_guessed={reading.is_none()}
             {is_taken}
@@ -194,8 +196,8 @@ pub fn stands_in(
 
 /// What is wrong with a field: its text, or its value among the others.
 fn fault(shown: &Shown, id: FieldId) -> Option<String> {
-    if let Some(error) = shown.app.fault(id) {
-        return Some(error.to_string());
+    if let Some(error) = shown.app.fault(&DraftId::Field(id)) {
+        return Some(error);
     }
     let mut problems = shown.problems().iter();
     let problem = problems.find(|problem| problem.field() == Some(id))?;

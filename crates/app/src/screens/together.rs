@@ -14,10 +14,10 @@ use yew::prelude::*;
 use super::book::tick_off;
 use super::drawing::Silhouette;
 use super::figure::price_field;
-use super::{Send, amounts::swatch, money};
+use super::{Send, amounts::swatch, money, refused};
 use crate::browser::{device, print};
 use crate::parts::{button, fold};
-use crate::state::{Act, App, Message};
+use crate::state::{Act, App, DraftId, Message};
 use crate::words;
 
 #[derive(Properties, PartialEq)]
@@ -58,14 +58,25 @@ pub fn Together(props: &Props) -> Html {
                 { button("print-list", "Print the list", Callback::from(|_: MouseEvent| print())) }
                 { hand_on(send, &text) }
             </div>
+            { refused::lines(app, is_of_list) }
             { list(app, send, bought) }
             <p class="hint">{ words::coated(coated) }</p>
-            <p id="list-price">{ words::price_of_list(bought, &money(app)) }</p>
+            if !app.is_blocked(is_of_list) {
+                <p id="list-price">{ words::price_of_list(bought, &money(app)) }</p>
+            }
             <p class="hint">{ "Have gloves, eye protection and the mask that the labels ask for, brushes, rags for what is wiped, and masking tape where a zone or something left ends." }</p>
             { besides(app, send, goods) }
-            { earns(app, earned) }
+            { refused::answer(app, DraftId::is_of_money, || earns(app, earned)) }
         </section>
     }
+}
+
+/// Whether what is bought rests on a field.
+fn is_of_list(id: &DraftId) -> bool {
+    id.is_of_amounts()
+        || ["facts", "shelf", "stores", "art"]
+            .iter()
+            .any(|book| id.is_of(book))
 }
 
 /// The painted area of each piece, its whole set; nothing where the measurements do not fit.
@@ -91,7 +102,7 @@ fn piece(app: &App, send: &Send, piece: &Rc<Piece>, area: Option<Area>) -> Html 
                 <Silhouette piece={piece.clone()} />
                 <span>{ &piece.name }{ (piece.count > 1).then(|| format!(", {} alike", piece.count)) }</span>
             </button>
-            <span class="figure">{ words::local(figure) }{ " " }{ unit }</span>
+            <span class="figure">{ words::number(&figure) }{ " " }{ unit }</span>
             <label class="switch" for={id.clone()}>
                 <input {id} type="checkbox" checked={is_bought} onchange={leave_out} />
                 <span>{ "on the list" }<span class="unseen">{ format!(": {}", piece.name) }</span></span>
@@ -148,10 +159,7 @@ fn prices(app: &App, send: &Send, lot: &Shopping) -> Html {
     };
     let sizes = can_sizes(app.workshop.units).iter();
     let sizes = sizes.filter(|can| lot.material.cans.contains(&can.key) || buys(can));
-    let field = |can: &'static CanSize| {
-        let typed = app.workshop.price_of(key, can.key);
-        price_field(app, send, key.to_string().into(), can, typed)
-    };
+    let field = |can: &'static CanSize| price_field(app, send, key.to_string().into(), can);
     let is_open = app.unfolded.contains(&name);
     fold(
         &name,

@@ -8,7 +8,7 @@ use workshop::{BookEdit, MaterialLine, Takeoff};
 use yew::prelude::*;
 
 use super::book::Form;
-use super::{Send, Shown};
+use super::{Send, Shown, refused};
 use crate::browser::{focus_soon, new_name, today};
 use crate::parts::button_for;
 use crate::state::{Act, App, Sheet};
@@ -94,9 +94,11 @@ fn entry(app: &App, send: &Send, id: &Rc<str>, known: &[Weighed], taken: Option<
             <h4>{ name }</h4>
             { form.fields(&["before", "after", "coats", "area", "share"]) }
             { form.fields(&["day", "material", "tool", "ground"]) }
-            <p class="left" id={format!("observed-{id}")} role="status">
-                { said }{ changes.map(|both| words::changed(both, app.workshop.units)) }
-            </p>
+            <div class="left" id={format!("observed-{id}")} role="status">
+                { refused::answer(app, |of| of.is_of_line("weighings", id), || html! { <>
+                    { said }{ changes.map(|both| words::changed(both, app.workshop.units)) }
+                </> }) }
+            </div>
             { if asks { form.fields(&["sure"]) } else { html! { <div class="row" /> } } }
             { form.strike(name) }
         </li>

@@ -1,6 +1,7 @@
 //! The state of the page and the one function that changes it.
 
 mod basis;
+mod drafts;
 mod look;
 mod past;
 mod typing;
@@ -9,15 +10,17 @@ mod writing;
 use std::rc::Rc;
 
 use crate::standing::{News, Standing};
+use crate::words::measured;
 use geometry::FieldId;
-use units::{Length, SortedMap, SortedSet, show_length_in};
+use units::{Decimals, Inches, Length, SortedMap, SortedSet, System, show_length_in};
 use workshop::records::Unread;
 use workshop::results::news;
 use workshop::{BookEdit, BrushTo, Edit, EditError, Piece, PieceEdit, PieceId, Workshop};
 
 pub use basis::Basis;
+pub use drafts::{Draft, DraftId, Refused};
 pub use look::Look;
-pub use typing::{BACK, FigureId, has_free_bays, in_order, read_figure};
+pub use typing::{BACK, FigureId, has_free_bays, in_order};
 
 pub use writing::EntryId;
 
@@ -161,12 +164,12 @@ pub struct App {
     pub fresh: bool,
     /// Whether the device's own keyboard comes up for a measurement, instead of the tape keys alone.
     pub keyboard: bool,
-    /// Texts that are being typed, as typed; they are no part of the document until they can be read.
-    pub drafts: SortedMap<FieldId, String>,
-    /// Figures that are being typed, as typed, and their units.
-    pub figures: SortedMap<FigureId, (String, &'static str)>,
-    /// Texts that are being written into books, as written.
-    pub entries: SortedMap<EntryId, String>,
+    /// Which sign stands before decimals where the page is open.
+    pub decimals: Decimals,
+    /// Texts that are being typed, or were and are not taken.
+    drafts: SortedMap<DraftId, Draft>,
+    /// Where somebody is typing at this moment.
+    pub typing: Option<DraftId>,
     /// What to tell the maker.
     pub messages: Vec<Message>,
     /// How far what is saved was read.
@@ -224,6 +227,8 @@ pub enum Act {
     Write(EntryId, String),
     /// The maker leaves a field of a book.
     LeaveEntry(EntryId),
+    /// The maker types no further for a while.
+    Pause,
     /// A line of a book comes or goes, or a value changes that is chosen and not written.
     Book(BookEdit),
     /// A layer of the open piece, or of one of its zones, gets a material of the maker's own, a copy of the one that it
@@ -288,11 +293,18 @@ pub enum Act {
 }
 
 impl App {
-    /// How the page begins: so light, and with this piece on the board if it is still there, on this sheet; but never with
-    /// the piece whose last opening did not come to an end.
-    pub fn begun(light: Light, open: Option<PieceId>, unfinished: Option<PieceId>, sheet: Sheet) -> App {
+    /// How the page begins: so light, where this sign stands before decimals, and with this piece on the board if it is
+    /// still there, on this sheet; but never with the piece whose last opening did not come to an end.
+    pub fn begun(
+        light: Light,
+        decimals: Decimals,
+        open: Option<PieceId>,
+        unfinished: Option<PieceId>,
+        sheet: Sheet,
+    ) -> App {
         App {
             light,
+            decimals,
             open: open.filter(|open| Some(open) != unfinished.as_ref()),
             skipped: unfinished,
             sheet,
@@ -338,10 +350,11 @@ impl App {
                     next.type_in(field, text);
                 }
             }
-            Act::Figure(id, text, unit) => next.type_figure(id, text, unit),
-            Act::LeaveFigure(id) => next.leave_figure(&id),
-            Act::Write(id, text) => next.write(id, text),
-            Act::LeaveEntry(id) => next.leave_entry(&id),
+            Act::Figure(id, text, unit) => next.type_into(DraftId::Figure(id), text, unit),
+            Act::LeaveFigure(id) => next.leave_other(DraftId::Figure(id)),
+            Act::Write(id, text) => next.type_into(DraftId::Entry(id), text, ""),
+            Act::LeaveEntry(id) => next.leave_other(DraftId::Entry(id)),
+            Act::Pause => next.typing = None,
             Act::Book(edit) => next.change_book(edit, None),
             Act::OwnLabel(zone, place) => next.own_label(zone, place),
             Act::Key(text) => next.press(text),
@@ -429,7 +442,13 @@ impl App {
 
     /// A length in the units and in the way that the maker reads.
     pub fn length(&self, length: Length) -> String {
-        show_length_in(length, self.workshop.units, self.workshop.settings.inches)
+        let (units, inches) = (self.workshop.units, self.workshop.settings.inches);
+        let shown = show_length_in(length, units, inches);
+        // Nobody writes thousands of millimetres with a sign between them.
+        match (units, inches) {
+            (System::UsCustomary, Inches::Decimals) => measured(&shown),
+            _ => shown,
+        }
     }
 
     /// Changes the document. Changes that follow each other `about` the same thing are one step.
@@ -447,6 +466,7 @@ impl App {
                 self.is_to_be_kept();
                 self.past.note(before, about);
                 self.keep_open_piece();
+                self.keep_drafts();
             }
             Err(error) => self.messages.push(Message::Plain(error.to_string())),
         }
@@ -472,7 +492,8 @@ impl App {
     fn change(&mut self, edit: PieceEdit, about: Option<String>) {
         if moves_fields(&edit) {
             let stays = |field: &FieldId| matches!(field, FieldId::Of(_));
-            self.drafts.retain(|field, _| stays(field));
+            let goes = |id: &DraftId| matches!(id, DraftId::Field(field) if !stays(field));
+            self.drafts.retain(|id, _| !goes(id));
             self.field = self.field.filter(stays);
         }
         if let Some(id) = self.open.clone() {
@@ -520,8 +541,7 @@ impl App {
 
     fn forget_typing(&mut self) {
         self.drafts.clear();
-        self.figures.clear();
-        self.entries.clear();
+        self.typing = None;
         self.field = None;
     }
 
@@ -589,8 +609,7 @@ impl App {
         self.link = None;
         self.is_to_be_kept();
         self.drafts.clear();
-        self.figures.clear();
-        self.entries.clear();
+        self.typing = None;
         self.keep_open_piece();
         self.follow(&before);
         self.stepped = Some(Stepped {
@@ -640,6 +659,10 @@ pub(crate) mod tests {
         texts.iter().fold(app.clone(), |app, text| {
             app.update(Act::Type(fields::WIDTH.id(), (*text).into()))
         })
+    }
+
+    pub fn text(app: &App, field: FieldId) -> String {
+        app.text_of(&DraftId::Field(field))
     }
 
     pub fn width(app: &App) -> Option<String> {
@@ -743,16 +766,15 @@ pub(crate) mod tests {
         let type_in = |app: &App, text: &str| app.update(Act::Figure(rate.clone(), text.into(), "ft2/gal"));
         let app = type_in(&type_in(&app, "350"), "350-");
         let typed = |app: &App| app.workshop.materials[0].label["rate"].typed().to_owned();
-        assert_eq!(
-            typed(&app),
-            "350",
-            "what cannot be read yet leaves the last reading"
+        assert!(
+            app.workshop.materials[0].label.is_empty(),
+            "a part of what cannot be read is no figure"
         );
         let left = app.update(Act::LeaveFigure(rate.clone()));
-        assert_eq!(left.figures.len(), 1, "and stays to be mended");
+        assert_eq!(left.drafts.len(), 1, "and stays to be mended");
         let app = type_in(&left, "350-450").update(Act::LeaveFigure(rate.clone()));
-        assert_eq!((typed(&app).as_str(), app.figures.len()), ("350-450", 0));
-        let back = (0..3).fold(app, |app, _| app.update(Act::Undo));
+        assert_eq!((typed(&app).as_str(), app.drafts.len()), ("350-450", 0));
+        let back = (0..2).fold(app, |app, _| app.update(Act::Undo));
         assert_eq!(back.workshop, before.workshop);
     }
 
@@ -763,12 +785,12 @@ pub(crate) mod tests {
         let depth = |app: &App, text: &str| app.update(Act::Type(fields::DEPTH.id(), text.into()));
         let app = depth(&depth(&app, "1"), "18");
         let back = app.update(Act::Undo);
-        assert_eq!(back.text(fields::DEPTH.id()), "", "the whole reading went");
+        assert_eq!(text(&back, fields::DEPTH.id()), "", "the whole reading went");
         assert_eq!(width(&back).as_deref(), Some("33 7/8"));
         let before = back.update(Act::Undo);
         assert_eq!(width(&before), None);
         let again = before.update(Act::Redo).update(Act::Redo);
-        assert_eq!(again.text(fields::DEPTH.id()), "18");
+        assert_eq!(text(&again, fields::DEPTH.id()), "18");
         let empty = (0..9).fold(app, |app, _| app.update(Act::Undo));
         assert!(empty.workshop.pieces.is_empty() && !empty.can_undo() && empty.can_redo());
     }

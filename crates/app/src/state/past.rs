@@ -36,6 +36,14 @@ impl Past {
         self.at = None;
     }
 
+    /// A step that ended where it began is none.
+    pub fn forget_nothing(&mut self, now: &Rc<Workshop>) {
+        if self.before.last() == Some(now) {
+            self.before.pop();
+        }
+        self.at = None;
+    }
+
     /// Nothing can be taken back any more.
     pub fn forget(&mut self) {
         *self = Past::default();

@@ -3,11 +3,9 @@
 use std::rc::Rc;
 
 use geometry::{BayPlace, Construction, FieldId, LengthField};
-use units::{LengthError, read_length};
-use workshop::{Edit, LabelReading, MaterialEdit, Piece, PieceEdit, Price, Reading, Workshop, label_field};
+use workshop::{Piece, Reading, Workshop};
 
-use super::App;
-use crate::words::field_element;
+use super::{App, DraftId};
 
 /// The tape key that takes the last character away.
 pub const BACK: &str = "\u{8}";
@@ -32,31 +30,6 @@ impl FigureId {
 }
 
 impl App {
-    /// What stands in a field: what is being typed, or else what was measured.
-    pub fn text(&self, field: FieldId) -> String {
-        let tape = self.workshop.units.tape_unit();
-        // A reading that was taken in other units says so; without its unit it would be read as another length.
-        let written = |reading: &Reading| {
-            if reading.unit() == tape {
-                reading.typed().to_owned()
-            } else {
-                reading.with_unit()
-            }
-        };
-        let measured = || self.piece()?.reading(field).map(written);
-        self.drafts
-            .get(&field)
-            .cloned()
-            .or_else(measured)
-            .unwrap_or_default()
-    }
-
-    /// Why the text in a field cannot be read, if it cannot.
-    pub fn fault(&self, field: FieldId) -> Option<LengthError> {
-        let draft = self.drafts.get(&field).filter(|text| !text.trim().is_empty())?;
-        read_length(draft, self.workshop.units.tape_unit()).err()
-    }
-
     /// The maker takes this measurement now; the drawing turns to where it is taken.
     pub(super) fn enter(&mut self, field: FieldId) {
         if self.field != Some(field) {
@@ -71,9 +44,13 @@ impl App {
     }
 
     pub(super) fn leave(&mut self, field: FieldId) {
-        if self.fault(field).is_none() {
-            self.drafts.remove(&field);
-        }
+        self.leave_draft(&DraftId::Field(field));
+    }
+
+    /// The maker leaves another field than that of a measurement.
+    pub(super) fn leave_other(&mut self, id: DraftId) {
+        self.leave_draft(&id);
+        self.past.part();
     }
 
     /// The measurement that comes behind the present one, or before it.
@@ -117,16 +94,7 @@ impl App {
     }
 
     pub(super) fn type_in(&mut self, field: FieldId, text: String) {
-        let reading = match text.trim() {
-            "" => Some(None),
-            typed => Reading::new(typed, self.workshop.units.tape_unit())
-                .ok()
-                .map(Some),
-        };
-        if let Some(reading) = reading {
-            self.change(PieceEdit::Measure(field, reading), Some(field_element(field)));
-        }
-        self.drafts.insert(field, text);
+        self.type_into(DraftId::Field(field), text, "");
         self.field = Some(field);
         self.fresh = false;
     }
@@ -154,7 +122,7 @@ impl App {
         let before = if self.fresh && (is_digit || text == BACK) {
             String::new()
         } else {
-            self.text(field)
+            self.text_of(&DraftId::Field(field))
         };
         let text = match text {
             BACK => before
@@ -168,26 +136,6 @@ impl App {
             text => format!("{before}{text}"),
         };
         self.type_in(field, text);
-    }
-
-    pub(super) fn type_figure(&mut self, id: FigureId, text: String, unit: &'static str) {
-        if let Ok(edit) = read_figure(&id, &text, unit) {
-            let (FigureId::Label(material, _) | FigureId::Price(material, _)) = &id;
-            let edit = Edit::Material(Rc::clone(material), edit);
-            self.edit(edit, Some(id.element()));
-        }
-        self.figures.insert(id, (text, unit));
-    }
-
-    pub(super) fn leave_figure(&mut self, id: &FigureId) {
-        let is_read = self
-            .figures
-            .get(id)
-            .is_some_and(|(text, unit)| !text.trim().is_empty() && read_figure(id, text, unit).is_ok());
-        if is_read {
-            self.figures.remove(id);
-        }
-        self.past.part();
     }
 }
 
@@ -227,29 +175,6 @@ pub fn has_free_bays(construction: Construction) -> bool {
     matches!(construction, Construction::Case | Construction::TwoCases)
 }
 
-/// The change that a typed figure means; an empty one takes the figure away.
-///
-/// # Errors
-/// Why it cannot be read, in words.
-pub fn read_figure(id: &FigureId, text: &str, unit: &str) -> Result<MaterialEdit, String> {
-    let typed = Some(text).filter(|text| !text.trim().is_empty());
-    match id {
-        FigureId::Label(_, key) => {
-            let field = label_field(key).ok_or_else(String::new)?;
-            let read = typed.map(|text| LabelReading::new(field, text, unit)).transpose();
-            let reading = read.map_err(|error| error.to_string())?;
-            Ok(MaterialEdit::Label(field.key, reading))
-        }
-        FigureId::Price(_, can) => {
-            let price = typed
-                .map(Price::new)
-                .transpose()
-                .map_err(|error| error.to_string())?;
-            Ok(MaterialEdit::Price(can, price))
-        }
-    }
-}
-
 fn ends_with_digit(text: &str) -> bool {
     text.ends_with(|c: char| c.is_ascii_digit())
 }
@@ -260,22 +185,27 @@ fn begins_with_digit(text: &str) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use super::super::tests::{FIRST_BAY, typed, width, with_piece};
+    use super::super::tests::{FIRST_BAY, text, typed, width, with_piece};
     use super::*;
     use crate::state::Act;
     use geometry::fields;
+    use workshop::{Edit, PieceEdit};
 
     #[test]
     fn a_half_typed_fraction_stays_in_the_field_and_the_last_good_reading_in_the_piece() {
         let app = typed(&with_piece(), &["33", "33 ", "33 7", "33 7/"]);
         assert_eq!(
-            (app.text(fields::WIDTH.id()).as_str(), width(&app).as_deref()),
-            ("33 7/", Some("33"))
+            (text(&app, fields::WIDTH.id()).as_str(), width(&app).as_deref()),
+            ("33 7/", None),
+            "a part of what cannot be read is no reading"
         );
-        assert!(app.fault(fields::WIDTH.id()).is_some());
+        let is_wrong = |app: &App| app.fault(&DraftId::Field(fields::WIDTH.id())).is_some();
+        assert!(!is_wrong(&app), "while somebody is typing nothing is said");
+        assert!(is_wrong(&app.update(Act::Pause)));
         let app = app.update(Act::Leave(fields::WIDTH.id()));
+        assert!(is_wrong(&app));
         assert_eq!(
-            app.text(fields::WIDTH.id()),
+            text(&app, fields::WIDTH.id()),
             "33 7/",
             "a text that cannot be read is not thrown away"
         );
@@ -286,7 +216,7 @@ mod tests {
     #[test]
     fn a_text_that_cannot_be_read_outlives_a_change_elsewhere() {
         let app = typed(&with_piece(), &["33 7/"]).update(Act::Type(fields::DEPTH.id(), "18".into()));
-        assert_eq!(app.text(fields::WIDTH.id()), "33 7/");
+        assert_eq!(text(&app, fields::WIDTH.id()), "33 7/");
     }
 
     #[test]
@@ -295,8 +225,8 @@ mod tests {
         let app = typed(&with_piece(), &["33 7/"])
             .update(Act::Type(row, "7 1/".into()))
             .update(Act::Change(PieceEdit::RepeatRow(FIRST_BAY, 1)));
-        assert_eq!((app.text(row).as_str(), app.field), ("", None));
-        assert_eq!(app.text(fields::WIDTH.id()), "33 7/");
+        assert_eq!((text(&app, row).as_str(), app.field), ("", None));
+        assert_eq!(text(&app, fields::WIDTH.id()), "33 7/");
     }
 
     #[test]
@@ -309,8 +239,8 @@ mod tests {
     fn a_reading_keeps_its_unit_when_the_maker_changes_units() {
         let app = typed(&with_piece(), &["33 7/8"]).update(Act::Leave(fields::WIDTH.id()));
         let metric = app.update(Act::Edit(Edit::Units(units::System::Metric)));
-        assert_eq!(metric.text(fields::WIDTH.id()), "33 7/8 in");
-        let again = metric.update(Act::Type(fields::WIDTH.id(), metric.text(fields::WIDTH.id())));
+        assert_eq!(text(&metric, fields::WIDTH.id()), "33 7/8 in");
+        let again = metric.update(Act::Type(fields::WIDTH.id(), text(&metric, fields::WIDTH.id())));
         let length = |app: &App| app.piece().unwrap().reading(fields::WIDTH.id()).unwrap().length();
         assert_eq!(length(&again), length(&app));
     }
@@ -333,9 +263,9 @@ mod tests {
         for again in [Act::Enter(fields::WIDTH.id()), Act::Marked] {
             let app = typed(&with_piece().update(Act::Enter(fields::WIDTH.id())), &["52 1/4"]);
             let app = app.update(Act::Key("1"));
-            assert_eq!(app.text(fields::WIDTH.id()), "52 1/41");
+            assert_eq!(text(&app, fields::WIDTH.id()), "52 1/41");
             assert_eq!(
-                app.update(again).update(Act::Key("9")).text(fields::WIDTH.id()),
+                text(&app.update(again).update(Act::Key("9")), fields::WIDTH.id()),
                 "9"
             );
         }
@@ -348,17 +278,17 @@ mod tests {
             .update(Act::Enter(width))
             .update(Act::Key("1"))
             .update(Act::Key("0"));
-        assert_eq!(app.text(width), "10");
+        assert_eq!(text(&app, width), "10");
         let again = app.update(Act::Enter(depth)).update(Act::Enter(width));
         assert_eq!(
-            again.update(Act::Key("1")).update(Act::Key("9")).text(width),
+            text(&again.update(Act::Key("1")).update(Act::Key("9")), width),
             "19"
         );
         // What is added to a reading is added: a fraction. What is marked goes as a whole; then it is a character less.
-        assert_eq!(again.update(Act::Key("7/8")).text(width), "10 7/8");
-        assert_eq!(again.update(Act::Key(BACK)).text(width), "");
+        assert_eq!(text(&again.update(Act::Key("7/8")), width), "10 7/8");
+        assert_eq!(text(&again.update(Act::Key(BACK)), width), "");
         let typed = again.update(Act::Key("1")).update(Act::Key("2"));
-        assert_eq!(typed.update(Act::Key(BACK)).text(width), "1");
+        assert_eq!(text(&typed.update(Act::Key(BACK)), width), "1");
     }
 
     #[test]
@@ -370,16 +300,8 @@ mod tests {
             .update(Act::GoOn(true));
         assert_eq!(app.field, Some(depth));
         let back = app.update(Act::Undo);
-        assert_eq!((back.field, back.text(width).as_str()), (Some(width), ""));
+        assert_eq!((back.field, text(&back, width).as_str()), (Some(width), ""));
         let away = app.update(Act::PutTapeAway).update(Act::Undo);
         assert_eq!(away.field, None, "the tape stays away");
-    }
-
-    #[test]
-    fn a_price_that_is_none_says_so() {
-        let price = FigureId::Price("own-1".into(), "us-quart");
-        assert!(read_figure(&price, "-3", "").is_err_and(|reason| !reason.is_empty()));
-        let nothing = MaterialEdit::Price("us-quart", None);
-        assert_eq!(read_figure(&price, " ", ""), Ok(nothing));
     }
 }

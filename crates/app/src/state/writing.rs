@@ -1,9 +1,8 @@
-//! What is being written into books. A text that its field does not take is no part of the document, and stays in the
-//! field until it is mended.
+//! The fields of books.
 
 use std::rc::Rc;
 
-use workshop::book::{Books, Line, ValueError, book};
+use workshop::book::{Books, Line, book};
 use workshop::{BookEdit, Edit, PieceEdit};
 
 use super::App;
@@ -42,39 +41,6 @@ impl App {
         books.map_or_else(|| Books::default().only(key), |books| books.only(key))
     }
 
-    /// What stands in a field: what is being written, or else what was.
-    pub fn entry(&self, id: &EntryId) -> String {
-        let written = || {
-            let books = self.books(book(id.book)?.of_piece)?;
-            Some(books.line(id.book, &id.line)?.text(&id.field).to_owned())
-        };
-        let draft = self.entries.get(id).cloned();
-        draft.or_else(written).unwrap_or_default()
-    }
-
-    /// Why the text in a field is not taken, if it is not.
-    pub fn entry_fault(&self, id: &EntryId) -> Option<ValueError> {
-        let draft = self.entries.get(id).filter(|text| !text.trim().is_empty())?;
-        let field = book(id.book)?.field(&id.field)?;
-        field.kind.take(draft, self.workshop.units).err()
-    }
-
-    pub(super) fn write(&mut self, id: EntryId, text: String) {
-        self.entries.insert(id.clone(), text.clone());
-        if self.entry_fault(&id).is_none() {
-            let about = id.element();
-            let (line, field) = (Rc::clone(&id.line), id.field.clone());
-            self.change_book(BookEdit::Write(id.book, line, field, text), Some(about));
-        }
-    }
-
-    pub(super) fn leave_entry(&mut self, id: &EntryId) {
-        if self.entry_fault(id).is_none() {
-            self.entries.remove(id);
-        }
-        self.past.part();
-    }
-
     pub(super) fn change_book(&mut self, edit: BookEdit, about: Option<String>) {
         let (BookEdit::Add(key, ..) | BookEdit::Write(key, ..) | BookEdit::Strike(key, _)) = &edit;
         if book(key).is_some_and(|book| book.of_piece) {
@@ -91,7 +57,7 @@ impl App {
 mod tests {
     use super::super::tests::with_piece;
     use super::*;
-    use crate::state::Act;
+    use crate::state::{Act, DraftId};
 
     fn id(book: &'static str, field: &str) -> EntryId {
         EntryId {
@@ -105,19 +71,31 @@ mod tests {
         app.update(Act::Write(id.clone(), text.into()))
     }
 
+    fn entry(app: &App, id: &EntryId) -> String {
+        app.text_of(&DraftId::Entry(id.clone()))
+    }
+
     #[test]
     fn what_is_written_stands_in_the_book_as_soon_as_its_field_takes_it() {
         let bought = id("facts", "bought");
         let app = write(&write(&with_piece(), &bought, "2"), &bought, "20");
         assert_eq!(app.only("facts").money("bought"), Some(2000));
         let app = write(&app, &bought, "20.");
-        assert_eq!(app.entry(&bought), "20.");
-        assert_eq!(app.only("facts").money("bought"), Some(2000));
-        let app = app.update(Act::LeaveEntry(bought.clone()));
-        assert!(
-            app.entry_fault(&bought).is_some(),
-            "what is wrong stays to be mended"
+        assert_eq!(entry(&app, &bought), "20.");
+        assert_eq!(
+            app.only("facts").money("bought"),
+            None,
+            "a part of what cannot be read is no price"
         );
+        let app = app.update(Act::LeaveEntry(bought.clone()));
+        let wrong = DraftId::Entry(bought.clone());
+        assert!(app.fault(&wrong).is_some(), "what is wrong stays to be mended");
+        assert!(
+            !app.can_undo() || app.update(Act::Undo).piece().is_none(),
+            "nothing changed"
+        );
+        let app = write(&app, &bought, "20.5").update(Act::LeaveEntry(bought.clone()));
+        assert_eq!(app.only("facts").money("bought"), Some(2050));
         assert_eq!(
             app.update(Act::Undo).only("facts").money("bought"),
             None,
@@ -129,8 +107,8 @@ mod tests {
     fn a_quantity_gets_its_unit_when_the_maker_is_done() {
         let lasts = id("habits", "sheet-yield");
         let app = write(&with_piece(), &lasts, "20");
-        assert_eq!(app.entry(&lasts), "20");
+        assert_eq!(entry(&app, &lasts), "20");
         let app = app.update(Act::LeaveEntry(lasts.clone()));
-        assert_eq!(app.entry(&lasts), "20 ft2");
+        assert_eq!(entry(&app, &lasts), "20 ft2");
     }
 }

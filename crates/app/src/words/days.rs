@@ -6,7 +6,7 @@ use workshop::Workshop;
 use workshop::days::{AirToday, Days, USUAL_HOURS};
 use workshop::preparing::OldFinish;
 
-use super::{day, local};
+use super::{day, number};
 
 /// When a piece is ready, or what stands in its way. With lead in its old finish nobody can say.
 pub fn ready(workshop: &Workshop, days: &Days, job: usize) -> String {
@@ -193,18 +193,18 @@ pub fn air(air: Option<&AirToday>, system: System) -> Vec<String> {
         let (point, margin) = (dew.dew_point, dew.margin);
         let below = match system {
             System::UsCustomary => format!(
-                "The dew point is {:.0} \u{b0}F, {:.0} \u{b0}F below {surface}; {:.1} \u{b0}F are wanted ({LEAST_MARGIN:.0} \
+                "The dew point is {:.0} \u{b0}F, {:.0} \u{b0}F below {surface}; {} \u{b0}F are wanted ({LEAST_MARGIN:.0} \
                  \u{b0}C, ISO 8502-4, by analogy; UFC 3-190-06 has 5 \u{b0}F).",
                 point * 1.8 + 32.0,
                 margin * 1.8,
-                LEAST_MARGIN * 1.8
+                number(&format!("{:.1}", LEAST_MARGIN * 1.8))
             ),
             System::Metric => format!(
                 "The dew point is {point:.0} \u{b0}C, {margin:.0} \u{b0}C below {surface}; {LEAST_MARGIN:.0} \u{b0}C are \
                  wanted (ISO 8502-4, by analogy; UFC 3-190-06 has 5 \u{b0}F)."
             ),
         };
-        all.push(format!("{} {}", dew.condensation.message(), local(below)));
+        all.push(format!("{} {}", dew.condensation.message(), below));
     }
     // How long a coat takes that must not go on is no question.
     let cautions = air.cautions.iter();

@@ -5,7 +5,7 @@ use coatings::learn::{Doubt, Learned};
 use units::{System, Volume};
 use workshop::learning::Weighed;
 
-use super::{figure, local, volume};
+use super::{figure, volume, whole};
 
 /// Square metres to the litre of one square foot to the US gallon; exact.
 pub(super) const FEET_A_GALLON: f64 = 0.092_903_04 / 3.785_411_784;
@@ -25,7 +25,7 @@ pub fn weighed(weighed: &Weighed, system: System) -> String {
         Err(fault) => return fault.to_string(),
     };
     let at = Figure::own(seen.rate(), seen.rate());
-    let sure = local(format!("{:.0}", seen.uncertainty() * 200.0));
+    let sure = whole(seen.uncertainty() * 200.0);
     let doubts: Vec<String> = weighed.doubts().iter().map(|of| doubt(of, system)).collect();
     let used = weighed
         .used

@@ -8,7 +8,7 @@ use workshop::mixing::chalk::Chalk;
 use workshop::mixing::thin::ThinnedPaint;
 use workshop::mixing::{Pouring, Shade};
 
-use super::local;
+use super::{measured, number};
 
 /// What weighing does to the shade, and which part decides.
 pub fn drift(shade: &Shade, pouring: &Pouring) -> String {
@@ -23,12 +23,12 @@ pub fn drift(shade: &Shade, pouring: &Pouring) -> String {
         let part = shade.recipe.components().get(step.component)?;
         Some(format!(" {} decides: weigh it with the most care.", part.name))
     });
-    local(format!(
-        "By weighing, 19 batches in 20 stay within {:.1} of the shade meant (CIEDE2000): {}.{}",
-        drift.high,
+    format!(
+        "By weighing, 19 batches in 20 stay within {} of the shade meant (CIEDE2000): {}.{}",
+        number(&format!("{:.1}", drift.high)),
         Seen::of(drift.high).label(),
         decides.unwrap_or_default()
-    ))
+    )
 }
 
 /// What a batch of chalk-type paint comes to, each with its name.
@@ -52,11 +52,12 @@ pub fn chalk(of: &Chalk, system: System) -> Vec<(&'static str, String)> {
 /// A share, and how far it may be off where it may: `36.3 %, give or take 3.2`.
 fn share(of: Estimate<f64>) -> String {
     let (value, give) = (of.value * 100.0, of.standard_uncertainty * 200.0);
+    let tenths = |value: f64| number(&format!("{value:.1}"));
     let give = match give < 0.05 {
         true => String::new(),
-        false => format!(", give or take {give:.1}"),
+        false => format!(", give or take {}", tenths(give)),
     };
-    local(format!("{value:.1} %{give}"))
+    format!("{} %{give}", tenths(value))
 }
 
 /// Whether the binder covers the powder, and how little cups say about it.
@@ -68,21 +69,21 @@ pub fn binder(of: &Chalk, scale: &Scale) -> String {
     let cups = of.in_cups.map(|(least, most)| {
         format!(
             " In cups the powder would weigh {} to {}, by how it lies in them.",
-            scale.show(least),
-            scale.show(most)
+            measured(&scale.show(least)),
+            measured(&scale.show(most))
         )
     });
-    local(format!("{binder}{}", cups.unwrap_or_default()))
+    format!("{binder}{}", cups.unwrap_or_default())
 }
 
 /// A dose of a batch: its weight, or its volume with the weight beside it where it is measured in a jug.
 pub fn dose(of: &Chalk, step: &Step, scale: &Scale, system: System) -> String {
-    let weight = scale.show(step.display);
+    let weight = measured(&scale.show(step.display));
     match of.jug {
         Some((part, volume)) if part == step.component => {
             format!("{} by volume, some {weight}", super::volume(volume, system))
         }
-        _ => local(weight),
+        _ => weight,
     }
 }
 
@@ -93,7 +94,7 @@ pub fn thinned(of: &ThinnedPaint, scale: &Scale, system: System) -> Vec<(&'stati
         "{} of {}, {}",
         super::volume(thinned.thinner, system),
         of.thinner.label,
-        scale.show(thinned.thinner_mass.value)
+        measured(&scale.show(thinned.thinner_mass.value))
     );
     let (planned, wanted) = of.coats;
     let mut lines = vec![

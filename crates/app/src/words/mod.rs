@@ -6,9 +6,9 @@ mod days;
 mod fields;
 mod learning;
 mod list;
-mod local;
 mod mixing;
 mod money;
+mod numerals;
 mod preparing;
 mod shelf;
 mod standing;
@@ -17,7 +17,7 @@ mod surfaces;
 mod ways;
 mod worked;
 
-use crate::state::Sheet;
+use crate::state::{Refused, Sheet};
 use coatings::can::ChoiceError;
 use coatings::suggest::{SuggestedLayer, Suggestion};
 use coatings::{Certainty, Enough, Estimate, Figure, Need, Stage, Verdict, in_sentence};
@@ -33,12 +33,12 @@ pub use days::{
 pub use fields::{bay_label, field_element, field_label, place_prefix, stand_in};
 pub use learning::{by_own_jobs, changed, taught, weighed};
 pub use list::{coated, good, good_here, list, one_less, price_of_list, sheets};
-pub use local::{local, write_decimals_with};
 pub use mixing::{against, binder, chalk, dose, drift, mind, thinned};
 pub use money::{
     buy_or_leave, hours_of, lacking, nearby, outcome, part_of_costs, points, signed, together, unpriced,
     wanted_for,
 };
+pub use numerals::{measured, number, reading, write_numbers_as};
 pub use preparing::{day, much};
 pub use shelf::{left, on_shelf, store};
 pub use standing::{file_saved, gathered, offline, safety, saving, too_large};
@@ -61,6 +61,28 @@ pub fn sheet(sheet: Sheet) -> &'static str {
     }
 }
 
+/// Why there is no answer: because of texts that are not taken, or of measurements that do not fit.
+pub fn no_answer(fits: bool) -> &'static str {
+    match fits {
+        true => "No amounts yet",
+        false => "The measurements do not fit yet",
+    }
+}
+
+/// What is used in place of a text that its field does not take, or what to do about it.
+pub fn refused(refused: &Refused) -> String {
+    let Refused {
+        label,
+        text,
+        used,
+        error,
+    } = refused;
+    match used {
+        Some(used) => format!("{label}: using {used}, not \u{201c}{text}\u{201d}."),
+        None => format!("{label}: {error}"),
+    }
+}
+
 /// A volume with its unit, as in `8.0 fl oz`; no line breaks within it.
 pub fn volume(volume: Volume, system: System) -> String {
     volume_beside(volume, volume, system)
@@ -69,31 +91,28 @@ pub fn volume(volume: Volume, system: System) -> String {
 /// A volume in the unit of the least of those beside it.
 pub fn volume_beside(volume: Volume, least: Volume, system: System) -> String {
     let (figure, unit) = show_volume_beside(volume, least, system);
-    local(format!("{figure} {unit}").replace(' ', "\u{a0}"))
+    format!("{} {unit}", number(&figure)).replace(' ', "\u{a0}")
 }
 
 /// An area with its unit, as in `25.2 ft²`.
 pub fn area(area: Area, system: System) -> String {
     let (figure, unit) = show_area(area, system);
-    local(format!("{figure} {unit}"))
+    format!("{} {unit}", number(&figure))
 }
 
 /// The range of an amount, in the unit of what is likely: `9.8 to 15 fl oz`.
 pub fn range(need: &Need, system: System) -> String {
     let show = |volume| show_volume_beside(volume, need.likely(), system);
     let ((low, unit), (high, _)) = (show(need.low()), show(need.high()));
-    local(
-        format!("{low} to {high} {unit}")
-            .replace(' ', "\u{a0}")
-            .replace("\u{a0}to\u{a0}", " to "),
-    )
+    let [low, high] = [low, high].map(|figure| number(&figure).replace(' ', "\u{a0}"));
+    format!("{low} to {high}\u{a0}{}", unit.replace(' ', "\u{a0}"))
 }
 
 /// How sure the area of a piece is, and what makes it unsure.
 pub fn sureness(piece: &Piece, takeoff: &Takeoff) -> String {
     let share = takeoff.painted.give_or_take() * 100.0;
     let share = if share < 1.0 {
-        local(format!("{share:.1}"))
+        number(&format!("{share:.1}"))
     } else {
         format!("{share:.0}")
     };
@@ -125,7 +144,7 @@ pub fn sureness(piece: &Piece, takeoff: &Takeoff) -> String {
 /// enough.
 pub fn spoken(takeoff: &Takeoff, system: System) -> String {
     let (figure, unit) = show_area(takeoff.painted.value, system);
-    let mut said = format!("Area {} {unit}.", local(figure));
+    let mut said = format!("Area {} {unit}.", number(&figure));
     for line in &takeoff.materials {
         let amount = volume(line.need.likely(), system);
         said.push_str(&format!(" {} {amount}", short_name(takeoff, line)));
@@ -373,7 +392,7 @@ pub fn hours(figure: Figure) -> String {
     } else {
         (1.0, "h")
     };
-    let [low, high] = [figure.low, figure.high].map(|hours| local(show_number(hours * factor)));
+    let [low, high] = [figure.low, figure.high].map(|hours| number(&show_number(hours * factor)));
     if low == high {
         format!("{low} {unit}")
     } else {
@@ -391,7 +410,7 @@ pub fn wet_film(film: Figure, system: System) -> String {
 
 /// A whole number.
 fn whole(value: f64) -> String {
-    format!("{value:.0}")
+    number(&format!("{value:.0}"))
 }
 
 fn range_of(low: f64, high: f64) -> String {
@@ -410,7 +429,7 @@ fn to_two_digits(value: f64) -> String {
         v if v >= 0.995 => 1,
         _ => 2,
     };
-    local(format!("{value:.decimals$}"))
+    number(&format!("{value:.decimals$}"))
 }
 
 /// A stage in one word.
@@ -430,7 +449,8 @@ pub fn film(film: Estimate<Length>, system: System) -> String {
         System::UsCustomary => {
             let mils = |length: Length| length.as_inches() * 1000.0;
             let (film, either_way) = (mils(film.value), mils(film.standard_uncertainty) * 2.0);
-            local(format!("{film:.1} \u{b1} {either_way:.1} mil"))
+            let [film, either_way] = [film, either_way].map(|mils| number(&format!("{mils:.1}")));
+            format!("{film} \u{b1} {either_way} mil")
         }
         System::Metric => {
             let micrometres = |length: Length| length.as_millimetres() * 1000.0;

@@ -3,7 +3,7 @@
 use workshop::market::{FEWEST, Row, Told};
 use workshop::money::{Account, Outcome, Part, Reckoning};
 
-use super::{local, whole};
+use super::{number, whole};
 
 type Money<'a> = &'a dyn Fn(u64) -> String;
 
@@ -219,7 +219,7 @@ pub fn nearby(row: &Row, money: Money<'_>) -> String {
     if sides.is_empty() {
         return format!("{kind}: no price noted nearby yet.");
     }
-    local(format!("{kind}:{sides}{}{pace}", reached.unwrap_or_default()))
+    format!("{kind}:{sides}{}{pace}", reached.unwrap_or_default())
 }
 
 /// What the points of a picture of notes are.
@@ -242,10 +242,10 @@ pub fn part_of_costs(part: Part, account: &Account) -> String {
         Part::Wear => "Wear of tools".into(),
         Part::Delivery => "Delivery".into(),
         Part::Work => match &account.reckoned {
-            Some(Reckoning { minutes, .. }) => local(format!(
+            Some(Reckoning { minutes, .. }) => format!(
                 "Work, {hours} for preparing and coats, perhaps {}",
                 from_to(*minutes)
-            )),
+            ),
             None => format!("Work, {hours}"),
         },
         Part::Profit => "Profit wanted".into(),
@@ -293,7 +293,8 @@ pub fn signed(sum: i64, money: Money<'_>) -> String {
 
 /// Minutes as hours, not torn apart at the end of a line: `3.5 h`.
 pub fn hours_of(minutes: u32) -> String {
-    super::local(format!("{:.1}\u{a0}h", f64::from(minutes) / 60.0))
+    let hours = format!("{:.1}", f64::from(minutes) / 60.0);
+    format!("{}\u{a0}h", number(&hours))
 }
 
 /// Notes that tell nothing yet.

@@ -3,7 +3,7 @@
 use units::{Day, Mass, System, Volume, show_number};
 use workshop::preparing::Much;
 
-use super::{area, local, run, volume};
+use super::{area, number, run, volume};
 
 /// From so many hours on, days are easier to read.
 const IN_DAYS: f64 = 48.0;
@@ -15,7 +15,7 @@ const A_LITTLE: Volume = Volume::millilitres(5.0);
 pub fn much(much: Much, system: System) -> String {
     match much {
         Much::Area(of) => area(of, system),
-        Much::Length(of) => local(run(of, system)),
+        Much::Length(of) => run(of, system),
         Much::Volume(_, high) if high < A_LITTLE => "a little".into(),
         Much::Volume(low, high) => range(volume(low, system), volume(high, system)),
         Much::Mass(low, high) => range(mass(low, system), mass(high, system)),
@@ -45,10 +45,11 @@ fn sheets(count: u32) -> &'static str {
 }
 
 fn mass(mass: Mass, system: System) -> String {
-    local(match system {
-        System::UsCustomary => format!("{} oz", show_number(to_a_tenth(mass.as_grams() / 28.349_523_125))),
-        System::Metric => format!("{} g", show_number(mass.as_grams().round())),
-    })
+    let (count, unit) = match system {
+        System::UsCustomary => (to_a_tenth(mass.as_grams() / 28.349_523_125), "oz"),
+        System::Metric => (mass.as_grams().round(), "g"),
+    };
+    format!("{} {unit}", number(&show_number(count)))
 }
 
 fn to_a_tenth(value: f64) -> f64 {
@@ -56,8 +57,8 @@ fn to_a_tenth(value: f64) -> f64 {
 }
 
 fn span(low: f64, high: f64) -> String {
-    let number = |value: f64| local(show_number(to_a_tenth(value)));
-    range(number(low), number(high))
+    let tenths = |value: f64| number(&show_number(to_a_tenth(value)));
+    range(tenths(low), tenths(high))
 }
 
 /// A unit that both have stands once.

@@ -98,7 +98,7 @@ fn reading(from: &Piece, now: &Piece) -> Option<String> {
     let field = fields.find(|field| from.reading(*field) != now.reading(*field))?;
     let label = coatings::in_sentence(&field_label(now.kind, field));
     Some(match now.reading(field) {
-        Some(reading) => format!("{label}, now {},", reading.with_unit()),
+        Some(reading) => format!("{label}, now {},", super::reading(reading)),
         None => format!("{label}, not measured now,"),
     })
 }

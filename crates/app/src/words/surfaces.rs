@@ -3,12 +3,12 @@
 use geometry::{Deduction, Orientation, Overlap, PartKind, Surface};
 use units::{Area, Length, System, show_length};
 
-use super::area;
+use super::{area, number};
 
 /// The working of a surface: gross area with its profile multiplier, less each deduction with what causes it, and
 /// what that leaves.
 pub fn working(surface: &Surface, system: System) -> String {
-    let multiplier = format!("{:.2}", surface.multiplier);
+    let multiplier = number(&format!("{:.2}", surface.multiplier));
     let is_plain = multiplier == "1.00";
     let mut text = match surface.rectangle().filter(|_| is_plain) {
         Some([long, short]) => format!(
@@ -62,9 +62,13 @@ pub fn overlap(overlap: &Overlap, system: System) -> String {
 /// The sum of many lengths: feet where inches are read, metres elsewhere.
 pub fn run(length: Length, system: System) -> String {
     match system {
-        System::UsCustomary => format!("{:.1} ft", length.as_inches() / 12.0),
-        System::Metric => format!("{:.1} m", length.as_metres()),
+        System::UsCustomary => format!("{} ft", tenths(length.as_inches() / 12.0)),
+        System::Metric => format!("{} m", tenths(length.as_metres())),
     }
+}
+
+fn tenths(value: f64) -> String {
+    number(&format!("{value:.1}"))
 }
 
 #[cfg(test)]

@@ -4,7 +4,7 @@ use coatings::Estimate;
 use units::System;
 use workshop::{ComparedAt, MaterialLine, WayColumn, about_as_soon, soonest_and_least};
 
-use super::{and, local, sentence, volume};
+use super::{and, number, sentence, volume};
 
 /// Which way is soonest and which takes the least.
 pub fn which_way(columns: &[WayColumn], compared: ComparedAt, system: System) -> String {
@@ -64,11 +64,9 @@ pub fn in_hours(minutes: impl IntoIterator<Item = Estimate<f64>>) -> bool {
 pub fn minutes_as(minutes: Estimate<f64>, in_hours: bool) -> String {
     let (value, either_way) = (minutes.value, minutes.standard_uncertainty * 2.0);
     if in_hours {
-        local(format!(
-            "{:.1}\u{a0}\u{b1}\u{a0}{:.1}\u{a0}h",
-            value / 60.0,
-            either_way / 60.0
-        ))
+        let [value, either_way] =
+            [value, either_way].map(|minutes| number(&format!("{:.1}", minutes / 60.0)));
+        format!("{value}\u{a0}\u{b1}\u{a0}{either_way}\u{a0}h")
     } else {
         format!("{value:.0}\u{a0}\u{b1}\u{a0}{either_way:.0}\u{a0}min")
     }

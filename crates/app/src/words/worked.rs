@@ -4,7 +4,7 @@ use coatings::{LayerWorking, Measure, Quantity};
 use units::{Area, System, Volume, show_number};
 
 use super::learning::FEET_A_GALLON;
-use super::{area, coats, local, to_two_digits, volume};
+use super::{area, coats, number, to_two_digits, volume};
 
 /// An uncertainty behind its value, to the two digits that it is given with (JCGM 100, 7.2.6): ` ± 0.000014`; nothing where
 /// there is none.
@@ -19,7 +19,10 @@ pub fn either_way(uncertainty: f64) -> String {
     while uncertainty / unit < 9.95 && unit > 1e-12 {
         unit /= 10.0;
     }
-    format!(" \u{b1} {}", show_number((uncertainty / unit).round() * unit))
+    format!(
+        " \u{b1} {}",
+        number(&show_number((uncertainty / unit).round() * unit))
+    )
 }
 
 /// A number of a formula in the units of the maker: `8.1 fl oz`; nothing where the maker reads that of the formula.
@@ -42,7 +45,7 @@ pub fn in_brief(layer: &LayerWorking, system: System) -> String {
     let told = |quantity: &Quantity| {
         here(quantity, system).unwrap_or_else(|| {
             let sign = quantity.measure.sign();
-            local(format!("{} {sign}", to_two_digits(quantity.value)))
+            format!("{} {sign}", to_two_digits(quantity.value))
         })
     };
     let term = |symbol| layer.litres.terms.iter().find(|term| term.symbol == symbol);

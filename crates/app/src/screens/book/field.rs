@@ -10,7 +10,7 @@ use yew::prelude::*;
 use super::Form;
 use crate::browser::mark_all_soon;
 use crate::parts::{palette, select};
-use crate::state::Act;
+use crate::state::{Act, DraftId};
 
 impl Form<'_> {
     /// The field with this key.
@@ -28,7 +28,7 @@ impl Form<'_> {
             }
             FieldKind::Scale => format!("{}, g", field.label),
             // A browser shows black where no colour is chosen.
-            FieldKind::Colour if self.app.entry(&self.id(key)).is_empty() => {
+            FieldKind::Colour if self.text(key).is_empty() => {
                 format!("{}: not said", field.label)
             }
             _ => field.label.into(),
@@ -64,17 +64,22 @@ impl Form<'_> {
         }
     }
 
+    /// What stands in the field with this key.
+    pub(super) fn text(&self, key: &str) -> String {
+        self.app.text_of(&DraftId::Entry(self.id(key)))
+    }
+
     /// A field that is written in; where it `marks`, what stands in it is marked first, so that a new number takes the place
     /// of the old one.
     fn written(&self, key: &str, label: &str, mode: &'static str, marks: bool) -> Html {
         let id = self.id(key);
         let element = id.element();
         let error = format!("{element}-error");
-        let fault = self.app.entry_fault(&id);
+        let fault = self.app.fault(&DraftId::Entry(id.clone()));
         let said = fault.as_ref().map(|fault| {
             html! {
                 <span class="error" id={error.clone()}>
-                    <span class="unseen">{ "Error: " }</span>{ fault.to_string() }
+                    <span class="unseen">{ "Error: " }</span>{ fault }
                 </span>
             }
         });
@@ -89,7 +94,7 @@ impl Form<'_> {
         html! {
             <div class={classes!("field", fault.is_some().then_some("wrong"))}>
                 <label for={element.clone()}>{ label }</label>
-                <input id={element.clone()} type="text" inputmode={mode} onfocus={marks.then(|| mark_all_soon(element))} autocomplete="off" value={self.app.entry(&id)}
+                <input id={element.clone()} type="text" inputmode={mode} onfocus={marks.then(|| mark_all_soon(element))} autocomplete="off" value={self.text(key)}
                     aria-describedby={fault.is_some().then_some(error)}
                     aria-invalid={fault.is_some().then_some("true")} oninput={write} onblur={leave} />
                 // Always one node, or the field beside it would be made anew and lose the focus.
@@ -112,7 +117,7 @@ impl Form<'_> {
         html! {
             <div class="field wide">
                 <label for={element.clone()}>{ label }</label>
-                <textarea id={element} rows="2" value={self.app.entry(&id)} oninput={write} onblur={leave} />
+                <textarea id={element} rows="2" value={self.text(key)} oninput={write} onblur={leave} />
             </div>
         }
     }
@@ -124,7 +129,7 @@ impl Form<'_> {
         let set = self
             .set(key)
             .reform(|event: Event| event.target_unchecked_into::<HtmlInputElement>().value());
-        let written = self.app.entry(&id);
+        let written = self.text(key);
         let unsaid = written.is_empty().then_some("unsaid");
         // A field of colours takes no empty value.
         let value = match kind {
@@ -153,7 +158,7 @@ impl Form<'_> {
     fn tick(&self, key: &str, label: &str) -> Html {
         let id = self.id(key);
         let element = id.element();
-        let is_set = !self.app.entry(&id).is_empty();
+        let is_set = !self.text(key).is_empty();
         let next = if is_set { "" } else { "yes" };
         let set = self.set(key).reform(move |_: Event| next.into());
         html! {
@@ -166,7 +171,7 @@ impl Form<'_> {
     fn chosen<'b>(&self, key: &str, label: &str, answers: impl Iterator<Item = (&'b str, &'b str)>) -> Html {
         let id = self.id(key);
         let options = std::iter::once(("", "Not said")).chain(answers);
-        select(label, id.element(), options, &self.app.entry(&id), self.set(key))
+        select(label, id.element(), options, &self.text(key), self.set(key))
     }
 
     fn material(&self, key: &str, label: &str) -> Html {

@@ -49,8 +49,14 @@ impl<'a> Form<'a> {
     /// A change that is chosen and not written.
     fn set(&self, key: &str) -> Callback<String> {
         let EntryId { book, line, field } = self.id(key);
-        self.send
-            .reform(move |text| Act::Book(BookEdit::Write(book, Rc::clone(&line), field.clone(), text)))
+        self.send.reform(move |text| {
+            Act::Book(BookEdit::Write(
+                book,
+                Rc::clone(&line),
+                field.clone(),
+                String::into(text),
+            ))
+        })
     }
 
     /// A button that strikes the line out. Where two stand near each other it says what goes.

@@ -13,7 +13,7 @@ impl Form<'_> {
     pub(super) fn picture(&self, key: &str, label: &str) -> Html {
         let id = self.id(key);
         let element = id.element();
-        let picture = self.app.entry(&id);
+        let picture = self.text(key);
         let is_taken = !picture.is_empty();
         let gone = self.set(key).reform(|_: MouseEvent| String::new());
         html! {

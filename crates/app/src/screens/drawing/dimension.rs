@@ -3,7 +3,7 @@
 
 use geometry::{Dimension, FieldId, Point2};
 use units::Length;
-use workshop::{Piece, Reading};
+use workshop::Piece;
 use yew::prelude::*;
 
 use super::super::tape::stands_in;
@@ -11,7 +11,8 @@ use super::super::tape_keys::READING;
 use super::super::{Send, Shown};
 use super::picture::{Picture, Scale};
 use crate::browser::focus_soon;
-use crate::state::Act;
+use crate::state::{Act, DraftId};
+use crate::words;
 
 /// How far the first dimension line stands from the piece, and each further one from the one before.
 const DIMENSION_STEP: f64 = 44.0;
@@ -84,7 +85,7 @@ pub fn lines(
 ) -> Vec<Line> {
     let mut taken = Vec::new();
     let line = |line: &Dimension| {
-        let measured = piece.reading(line.field).map(Reading::with_unit);
+        let measured = piece.reading(line.field).map(words::reading);
         let is_guessed = measured.is_none();
         let text = draft(line.field).or(measured).unwrap_or_else(|| {
             let stand_in = stands_in(&picture.furniture, &picture.shared, line.field);
@@ -130,8 +131,12 @@ fn placed(
 
 /// The dimension lines on the page, each a way to its measurement.
 pub fn dimension_lines(shown: &Shown, picture: &Picture) -> Html {
-    let drafts = &shown.app.drafts;
-    let draft = |field| drafts.get(&field).filter(|draft| !draft.is_empty()).cloned();
+    let app = &shown.app;
+    // A text that is not taken stands in its field alone: the drawing shows what is drawn.
+    let draft = |field| {
+        let draft = app.draft(&DraftId::Field(field)).map(|draft| draft.text.clone());
+        draft.filter(|text| !text.is_empty() && app.fault(&DraftId::Field(field)).is_none())
+    };
     let all = lines(&shown.piece, picture, &|length| shown.app.length(length), &draft);
     all.into_iter().map(|line| dimension_line(shown, line)).collect()
 }

@@ -8,6 +8,7 @@ use workshop::preparing::Much;
 use yew::prelude::*;
 
 use super::super::book::{Form, add};
+use super::super::refused;
 use super::Shown;
 use crate::words;
 
@@ -24,7 +25,9 @@ pub fn of_piece(shown: &Shown) -> Html {
                 <h4>{ name }</h4>
                 { form.fields(&["kind", "place", "width", "height", "count", "cover"]) }
                 { form.fields(&["sheet-width", "sheet-height", "price", "hours"]) }
-                { known.map_or_else(|| html! { <p role="status">{ "Choose what it is." }</p> }, |art| takes(shown, art)) }
+                { refused::answer(app, |id| id.is_of_line("art", &line.id), || {
+                    known.map_or_else(|| html! { <p role="status">{ "Choose what it is." }</p> }, |art| takes(shown, art))
+                }) }
                 { form.strike(name) }
             </li>
         })

@@ -97,10 +97,7 @@ fn entered(planned: &Planned<'_>, own: &Rc<OwnMaterial>, material: &Material) ->
                     <input id={name} type="text" value={own.name.clone()} onchange={rename} />
                 </div>
                 { for LABEL_FIELDS.iter().map(|field| of_label(planned, own, field)) }
-                { for cans.map(|can| {
-                    let typed = own.prices.get(can.key).map(|price| price.typed().to_owned());
-                    price_field(&planned.shown.app, send, Rc::clone(&own.key), can, typed)
-                }) }
+                { for cans.map(|can| price_field(&planned.shown.app, send, Rc::clone(&own.key), can)) }
             </div>
             { button(format!("usual-{}", own.key), "Go back to the usual figures", remove) }
         </>
@@ -122,7 +119,6 @@ fn of_label(planned: &Planned<'_>, own: &Rc<OwnMaterial>, field: &'static LabelF
         &Asked {
             id: FigureId::Label(Rc::clone(&own.key), field.key),
             label: field.field.label().into(),
-            typed: reading.map(|reading| reading.typed().to_owned()),
             unit,
             units: field.units,
             usual: usual.unwrap_or_default(),

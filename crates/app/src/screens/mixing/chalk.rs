@@ -11,7 +11,7 @@ use yew::prelude::*;
 
 use super::super::Send;
 use super::super::book::{Form, add};
-use super::{batches as batches_of, done, label_of_jar, rows, steps};
+use super::{answer, batches as batches_of, done, label_of_jar, rows, steps};
 use crate::browser::today;
 use crate::parts::fold;
 use crate::state::{Act, App};
@@ -54,7 +54,7 @@ fn batch(app: &App, send: &Send, line: &Rc<Line>) -> Html {
         "" => NAMELESS,
         name => name,
     };
-    let comes_to = match chalk(&app.workshop, line) {
+    let comes_to = || match chalk(&app.workshop, line) {
         Ok(of) => {
             let scale = scale(&app.workshop);
             let made = of.steps.iter().map(|step| step.dose).sum();
@@ -67,7 +67,7 @@ fn batch(app: &App, send: &Send, line: &Rc<Line>) -> Html {
             <h3>{ name }</h3>
             { form.fields(&["name", "volume", "paint", "recipe", "powder", "water", "wanted"]) }
             { form.fields(&["sheen", "material", "density", "solids", "cup", "note"]) }
-            { comes_to }
+            { answer(app, "chalk", line, comes_to) }
             { batches_of(app, send, line) }
             { form.strike(name) }
         </li>

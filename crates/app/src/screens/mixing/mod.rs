@@ -14,12 +14,12 @@ use workshop::book::Line;
 use workshop::mixing::{PARTS, Pouring, Shade, label, pouring, scale, shade};
 use yew::prelude::*;
 
-use super::Send;
 use super::amounts::swatch;
 use super::book::{Form, add, only};
+use super::{Send, refused};
 use crate::browser::{new_name, print, today};
 use crate::parts::{button, button_for, fold};
-use crate::state::{Act, App};
+use crate::state::{Act, App, DraftId};
 use crate::words;
 
 /// The room of the mixing bench.
@@ -64,11 +64,17 @@ fn recipe(app: &App, send: &Send, line: &Rc<Line>) -> Html {
             { for PARTS.iter().take(3).map(|keys| form.fields(keys)) }
             { fold(&more, ("More parts".into(), String::new()), is_open, send.reform(Act::Fold), &last_parts) }
             { form.fields(&["wanted", "rest", "note"]) }
-            { mixed(app, send, line) }
+            { answer(app, "recipes", line, || mixed(app, send, line)) }
             { batches(app, send, line) }
             { form.strike(name) }
         </li>
     }
+}
+
+/// What a line of a book comes to, if all of its fields are taken.
+fn answer(app: &App, book: &str, line: &Rc<Line>, content: impl FnOnce() -> Html) -> Html {
+    let is_asked = |id: &DraftId| id.is_of_line(book, &line.id) || id.is_one_of("habits", &["scale-step"]);
+    refused::answer(app, is_asked, content)
 }
 
 /// What to pour now.
@@ -96,7 +102,7 @@ fn poured(shade: &Shade, scale: &Scale, pouring: &Pouring) -> Html {
     let colour = |part: usize| shade.colours.get(part).copied().flatten();
     html! {
         <>
-            { steps(&shade.recipe, &pouring.steps, &colour, &|step| scale.show(step.display)) }
+            { steps(&shade.recipe, &pouring.steps, &colour, &|step| words::measured(&scale.show(step.display))) }
             <p class="drift">{ pouring.colour.map(swatch) }{ words::drift(shade, pouring) }</p>
         </>
     }

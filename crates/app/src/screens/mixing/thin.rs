@@ -10,7 +10,7 @@ use yew::prelude::*;
 
 use super::super::Send;
 use super::super::book::{Form, add};
-use super::rows;
+use super::{answer, rows};
 use crate::state::App;
 use crate::words;
 
@@ -45,7 +45,7 @@ fn entry(app: &App, send: &Send, line: &Rc<Line>) -> Html {
     };
     let found = thinned(&app.workshop, line);
     let name = found.as_ref().map_or("Paint", |of| &*of.material.name).to_owned();
-    let comes_to = match &found {
+    let comes_to = || match &found {
         Ok(of) => comes_to(app, of),
         Err(fault) => html! { <p role="status">{ fault.to_string() }</p> },
     };
@@ -53,7 +53,7 @@ fn entry(app: &App, send: &Send, line: &Rc<Line>) -> Html {
         <li key={&*line.id} class="entry">
             <h3>{ &name }</h3>
             { form.fields(&["material", "paint", "share", "most", "thinner", "solids", "coats"]) }
-            { comes_to }
+            { answer(app, "thinning", line, comes_to) }
             { form.strike(&name) }
         </li>
     }
