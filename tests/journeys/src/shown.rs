@@ -37,6 +37,7 @@ impl Shown {
             other => anyhow::bail!("`{text}` has the unit `{other}`, which is not known here"),
         };
         let value: f64 = figure
+            .replace(',', "")
             .parse()
             .with_context(|| format!("`{text}` has no figure"))?;
         let decimals = figure.split_once('.').map_or(0, |(_, decimals)| decimals.len());

@@ -28,7 +28,7 @@ async fn a_page_of_ones_own() -> Result<()> {
         types(page, "6O").await?;
         answers(
             page,
-            "Width \u{201c}6O\u{201d} could not be read. Character 2: \u{201c}O\u{201d} is not a unit of length. Use in, \
+            "Width \u{201c}6O\u{201d} could not be read. \u{201c}O\u{201d} is not a unit of length. Use in, \
              ft, mm, cm or m.",
         )
         .await?;

@@ -93,7 +93,7 @@ async fn half_typed(page: &Page) -> Result<()> {
     page.has_value(HEIGHT, "33 7/").await?;
     page.reads("#field-height-error", |text| {
         ensure!(
-            text.ends_with("Character 6: a number is missing here."),
+            text.ends_with("Use a number, like 33 7/8 or 85.1 cm."),
             "this is another error"
         );
         Ok(())
