@@ -44,7 +44,8 @@ async fn leaf_on_a_drawer() -> Result<()> {
         page.begins("#list-price", "Together 24.50").await?;
         page.keeps(|document| {
             let price = document.price_of("trim-enamel", "us-quart");
-            ensure!(price.as_deref() == Some("24.50"), "{price:?} is kept");
+            let typed = price.as_ref().map(|price| price.typed());
+            ensure!(typed == Some("24.50"), "{price:?} is kept");
             Ok(())
         })
         .await?;

@@ -347,7 +347,11 @@ impl App {
 
     /// Somebody types in a field. What can be read counts at once; else what the field had before counts.
     pub(super) fn type_into(&mut self, id: DraftId, text: String, unit: &'static str) {
-        let known = self.drafts.get(&id).map(|draft| (draft.back.clone(), draft.had));
+        let known = self
+            .drafts
+            .get(&id)
+            .filter(|draft| !self.is_another(&id, draft, &text));
+        let known = known.map(|draft| (draft.back.clone(), draft.had));
         let (back, had) = known.unwrap_or_else(|| self.present(&id));
         let edit = self.read(&id, &text, unit).unwrap_or_else(|_| back.clone());
         self.edit(edit, Some(id.element()));
@@ -359,6 +363,14 @@ impl App {
         };
         self.drafts.insert(id.clone(), draft);
         self.typing = Some(id);
+    }
+
+    /// Whether a text takes the place of one that was taken, and neither goes on with it nor takes back some of it: then the
+    /// other was whole, and is what the field had before.
+    fn is_another(&self, id: &DraftId, draft: &Draft, text: &str) -> bool {
+        let (before, text) = (draft.text.trim(), text.trim());
+        let goes_on = before.starts_with(text) || text.starts_with(before);
+        !goes_on && self.read(id, before, draft.unit).is_ok()
     }
 
     /// Somebody leaves a field: a text that was taken stands in the document, another one stays to be mended.
@@ -519,6 +531,25 @@ mod tests {
                 .as_millimetres(),
             1250.0
         );
+    }
+
+    /// A device that listens puts one text in the place of another; a slow hand adds to it or takes from it.
+    #[test]
+    fn a_text_that_is_replaced_was_whole() {
+        let said = typed(&with_piece(), &["eighteen and a half", "eighteen and a calf"]);
+        assert_eq!(width(&said).as_deref(), Some("18 1/2"));
+        let paused = said.update(Act::Pause);
+        assert_eq!(paused.refused(|_| true)[0].used.as_deref(), Some("18 1/2 in"));
+        for texts in [
+            vec!["3", "3/", "3/0"],
+            vec!["26", "2", "", "a"],
+            vec!["33 7/8", "33 7/"],
+        ] {
+            let app = typed(&with_piece(), &texts);
+            assert_eq!(width(&app), None, "{texts:?}");
+        }
+        let slow = typed(&typed(&with_piece(), &["3"]).update(Act::Pause), &["3/"]);
+        assert_eq!(width(&slow), None);
     }
 
     #[test]
