@@ -160,16 +160,16 @@ pub(super) fn measured<'a>(
         }
     }
     // Rows, bays and changes that were not measured take what is left, or were not asked for.
-    let apart = |readings: &[(FieldId, Length)], share: f64| {
+    let apart = |steps: &[(FieldId, Length)], times: f64| {
         let mut changed = piece.clone();
-        for (place, (field, length)) in readings.iter().enumerate() {
-            changed.stretch(*field, standard_uncertainty(*length) * (share * sign(place)));
+        for (field, step) in steps {
+            changed.stretch(*field, *step * times);
         }
         again(&changed.furniture())
     };
-    for readings in in_groups(measured_apart(piece), most_steps) {
-        let areas = apart(&readings, 1.0).or_else(|| apart(&readings, -1.0));
-        add(readings[0].0, areas.map(|areas| Step { areas, times: 1.0 }));
+    for steps in in_groups(measured_apart(piece), most_steps) {
+        let areas = apart(&steps, 1.0).or_else(|| apart(&steps, -1.0));
+        add(steps[0].0, areas.map(|areas| Step { areas, times: 1.0 }));
     }
     Areas {
         zones: division.zones.clone(),
@@ -181,24 +181,27 @@ pub(super) fn measured<'a>(
 /// The most steps for readings of rows, bays and changes: each takes the piece to be measured once more, at every key press.
 pub(super) const MOST_STEPS: usize = 48;
 
-/// Readings that step together: each alone, and of a piece with very many of them several in one step. They step up and down
-/// by turns without a pattern, so that the squares of such steps add up to those of single ones but for chance, which is small
-/// among so many.
+/// The steps of readings, their standard uncertainties: each alone, and for a piece with very many of them several together.
+/// Those go up and down without a pattern, so that the squares of such steps add up to those of single ones but for chance,
+/// which is small among so many.
 fn in_groups(readings: Vec<(FieldId, Length)>, most: usize) -> Vec<Vec<(FieldId, Length)>> {
     let mut groups: Vec<Vec<_>> = Vec::new();
-    for (place, reading) in readings.into_iter().enumerate() {
+    for (place, (field, length)) in readings.into_iter().enumerate() {
+        let step = standard_uncertainty(length);
         match groups.get_mut(place % most) {
-            Some(group) if place >= most => group.push(reading),
-            _ => groups.push(vec![reading]),
+            Some(group) if place >= most => group.push((field, step * sign(place))),
+            _ => groups.push(vec![(field, step)]),
         }
     }
     groups
 }
 
-/// Up or down, by the bits of the golden ratio.
+/// Up or down, by a bit of the place that is mixed well (the finisher of SplitMix64).
 fn sign(place: usize) -> f64 {
-    let bits = (place as u64).wrapping_mul(0x9e37_79b9_7f4a_7c15);
-    if bits >> 63 == 0 { 1.0 } else { -1.0 }
+    let mut bits = (place as u64).wrapping_mul(0x9e37_79b9_7f4a_7c15);
+    bits = (bits ^ (bits >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
+    bits = (bits ^ (bits >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
+    if (bits ^ (bits >> 31)) & 1 == 0 { 1.0 } else { -1.0 }
 }
 
 /// Every measured length of rows, bays and changes.
