@@ -40,6 +40,8 @@ pub enum Field {
     Cure,
     /// The most thinner.
     Thinning,
+    /// The least temperature of the air.
+    Coldest,
 }
 
 impl Field {
@@ -52,6 +54,7 @@ impl Field {
             Field::Recoat => "Recoat time",
             Field::Cure => "Cure time",
             Field::Thinning => "Thinning",
+            Field::Coldest => "Least temperature",
         }
     }
 }
@@ -72,6 +75,8 @@ pub struct Label {
     pub cure_hours: Option<(f64, f64)>,
     /// How much thinner may be added, as a fraction of its volume.
     pub thinning: Option<(f64, f64)>,
+    /// The least temperature of the air, degrees Celsius; of a range the lower one.
+    pub coldest: Option<(f64, f64)>,
 }
 
 impl Label {
@@ -141,6 +146,9 @@ impl Label {
                 *figure = Figure::own(low, high);
             }
         }
+        if let Some((low, high)) = self.coldest {
+            own.coldest = Some(Figure::own(low, high));
+        }
         Ok(own)
     }
 
@@ -152,6 +160,7 @@ impl Label {
             (Field::Recoat, self.recoat_hours),
             (Field::Cure, self.cure_hours),
             (Field::Thinning, self.thinning),
+            (Field::Coldest, self.coldest),
         ]
         .into_iter()
         .filter_map(|(field, range)| Fault::of(field, range?))

@@ -190,21 +190,23 @@ fn any_label() -> impl Strategy<Value = Label> {
         any_range(),
         any_range(),
         any_range(),
+        any_range(),
     )
         .prop_map(
-            |(rate, volume_solids, density, recoat_hours, cure_hours, thinning)| Label {
+            |(rate, volume_solids, density, recoat_hours, cure_hours, thinning, coldest)| Label {
                 rate,
                 volume_solids,
                 density,
                 recoat_hours,
                 cure_hours,
                 thinning,
+                coldest,
             },
         )
 }
 
 /// The ranges of a label with their fields.
-fn stated(label: &Label) -> [(Field, Option<(f64, f64)>); 6] {
+fn stated(label: &Label) -> [(Field, Option<(f64, f64)>); 7] {
     [
         (Field::Rate, label.rate),
         (Field::VolumeSolids, label.volume_solids),
@@ -212,6 +214,7 @@ fn stated(label: &Label) -> [(Field, Option<(f64, f64)>); 6] {
         (Field::Recoat, label.recoat_hours),
         (Field::Cure, label.cure_hours),
         (Field::Thinning, label.thinning),
+        (Field::Coldest, label.coldest),
     ]
 }
 
@@ -602,6 +605,7 @@ proptest! {
                     recoat_hours: range,
                     cure_hours: range,
                     thinning: range,
+                    coldest: range,
                 };
                 is_judged(&label, of, &text)?;
             }

@@ -3,7 +3,7 @@
 //! A [`Job`] is a list of [`Step`]s, each after the one before it or after those it names, with the least waits that labels
 //! ask for. [`schedule`] lays the steps of all
 //! jobs into the [`Hours`] of the maker; [`picture`] and [`calendar_file`] show the outcome. [`dew_check`] and
-//! [`air_cautions`] say whether the air and the surface are fit for a coat.
+//! [`air_cautions`] say whether the air and the surface are fit for a coat; [`Job::in_air`] has it stop or wait longer.
 //!
 //! Time is civil time of one place, in whole minutes: no clock, no time zones, no change to summer time.
 //!
@@ -27,7 +27,7 @@ mod text_line;
 mod wait;
 
 pub use calendar::{Event, calendar_file};
-pub use climate::{Air, AirCaution, AirLimits, LabelAir, air_cautions};
+pub use climate::{Air, AirCaution, AirLimits, LabelAir, air_cautions, drying_percent, forbidden};
 pub use dew::{Condensation, DewCheck, LEAST_MARGIN, dew_check, dew_point};
 pub use events::events;
 pub use hours::{Hours, Opening};

@@ -43,6 +43,19 @@ impl Minutes {
         }
     }
 
+    /// Every guess at `percent` of itself, rounded up, up to [`MOST_MINUTES`].
+    pub(crate) fn times(self, percent: u32) -> Self {
+        let times = |minutes: u32| {
+            let longer = (u64::from(minutes) * u64::from(percent)).div_ceil(100);
+            longer.min(u64::from(MOST_MINUTES)) as u32
+        };
+        Minutes {
+            low: times(self.low),
+            likely: times(self.likely),
+            high: times(self.high),
+        }
+    }
+
     /// The guess that goes with a pace.
     pub fn at(self, pace: Pace) -> u32 {
         match pace {

@@ -1,5 +1,6 @@
 //! How a job ends: when its coats have dried so far, or what stands in its way.
 
+use crate::climate::AirCaution;
 use crate::minutes::Pace;
 use crate::moment::Moment;
 use crate::step::Job;
@@ -26,6 +27,13 @@ pub enum Stuck {
     TooLong {
         /// Which of its steps.
         step: usize,
+    },
+    /// The air is not fit for the next step.
+    Air {
+        /// Which of its steps.
+        step: usize,
+        /// What the air has against it.
+        caution: AirCaution,
     },
 }
 
@@ -66,6 +74,7 @@ impl Stuck {
             Stuck::TooLong { .. } => {
                 "No stretch of working hours is long enough for this step. Enter longer hours, or let it be split."
             }
+            Stuck::Air { caution, .. } => caution.message(),
         }
     }
 }

@@ -53,7 +53,10 @@ pub(crate) fn run(jobs: &[Job], hours: &Hours, start: Moment, rules: Rules, hold
         holds,
         lines: lines(jobs, start, rules.order),
         works: Vec::new(),
+        wet: None,
     };
+    let done = jobs.iter().flat_map(|job| job.steps.iter().zip(&job.done));
+    pass.wet = done.filter_map(|(step, &end)| step.wet_until(end)).max();
     let mut now = start;
     loop {
         pass.go_by_themselves();
@@ -171,6 +174,8 @@ struct Pass<'a> {
     holds: &'a [Hold],
     lines: Vec<Line<'a>>,
     works: Vec<Work>,
+    /// Until when dust would settle in a coat that is on.
+    wet: Option<Moment>,
 }
 
 impl Pass<'_> {
@@ -209,7 +214,7 @@ impl Pass<'_> {
     fn offers(&mut self, now: Moment) -> Vec<Offer> {
         let mut offers = Vec::new();
         for at in 0..self.lines.len() {
-            match self.offer(at, now) {
+            match self.offer(at, now, self.wet) {
                 Ok(offer) => offers.extend(offer),
                 Err(stuck) => self.lines[at].stuck = Some(stuck),
             }
@@ -217,12 +222,19 @@ impl Pass<'_> {
         offers
     }
 
-    fn offer(&self, at: usize, now: Moment) -> Result<Option<Offer>, Stuck> {
+    /// What a job would do next from a moment on, where a coat takes dust until `wet`.
+    fn offer(&self, at: usize, now: Moment, wet: Option<Moment>) -> Result<Option<Offer>, Stuck> {
         let line = &self.lines[at];
         let Some(step) = line.next() else {
             return Ok(None);
         };
-        let from = self.may_begin(line).max(now);
+        if let Some(caution) = step.stopped {
+            let step = line.ends.len();
+            return Err(Stuck::Air { step, caution });
+        }
+        let may_begin = self.may_begin(line).max(now);
+        let clear = wet.map_or(may_begin, |wet| wet.max(may_begin));
+        let from = if step.dusty { clear } else { may_begin };
         let stuck = || {
             let is_shut = self.hours.next(from).is_none();
             let step = line.ends.len();
@@ -232,8 +244,8 @@ impl Pass<'_> {
                 Stuck::TooLong { step }
             }
         };
-        let place = |minutes, may_split| self.hours.place(minutes, may_split, from).ok_or_else(stuck);
-        let mut stretches = place(step.minutes.at(self.rules.pace), step.may_split)?;
+        let place = |minutes, may_split, from| self.hours.place(minutes, may_split, from).ok_or_else(stuck);
+        let mut stretches = place(step.minutes.at(self.rules.pace), step.may_split, from)?;
         let start_of = |stretches: &[Opening]| stretches.first().map_or(from, |stretch| stretch.from);
         let mut start = start_of(&stretches);
         let mut kind = WorkKind::Hands;
@@ -242,7 +254,7 @@ impl Pass<'_> {
             .filter(|_| line.window.is_some_and(|window| start > window))
         {
             kind = WorkKind::Scuff;
-            stretches = place(scuff.minutes.at(self.rules.pace), true)?;
+            stretches = place(scuff.minutes.at(self.rules.pace), true, clear)?;
             start = start_of(&stretches);
         }
         let window = line.window.filter(|_| !line.scuffed && kind == WorkKind::Hands);
@@ -271,9 +283,17 @@ impl Pass<'_> {
             if end <= other.start {
                 return false;
             }
-            let then = self.offer(other.line, end);
+            let wet = self.wet_after(offer.line, end, offer.kind);
+            let then = self.offer(other.line, end, wet);
             !matches!(then, Ok(Some(then)) if then.kind == other.kind && then.start <= deadline)
         })
+    }
+
+    /// Until when dust would settle in a coat, once the next step of a job has ended too.
+    fn wet_after(&self, line: usize, end: Moment, kind: WorkKind) -> Option<Moment> {
+        let step = self.lines[line].next().filter(|_| kind != WorkKind::Scuff);
+        // `None` is less than any moment.
+        self.wet.max(step.and_then(|step| step.wet_until(end)))
     }
 
     /// Which of the offers that could begin at a moment does; none if the hands had better rest.
@@ -301,8 +321,9 @@ impl Pass<'_> {
             let line = &self.lines[offer.line];
             self.hold(line).is_some_and(|hold| hold > line.ready)
         };
-        let line = &mut self.lines[offer.line];
         let end = offer.stretches.last().map_or(offer.start, |stretch| stretch.to);
+        self.wet = self.wet_after(offer.line, end, offer.kind);
+        let line = &mut self.lines[offer.line];
         let (step, is_scuff) = (line.ends.len(), offer.kind == WorkKind::Scuff);
         self.works.push(Work {
             job: line.index,

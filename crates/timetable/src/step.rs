@@ -2,8 +2,8 @@
 
 use units::Day;
 
-use crate::climate::AirLimits;
-use crate::minutes::Minutes;
+use crate::climate::{Air, AirCaution, AirLimits, LabelAir, drying_percent, forbidden};
+use crate::minutes::{Minutes, Pace};
 use crate::moment::Moment;
 use crate::outcome::Stage;
 use crate::wait::{Scuff, Wait};
@@ -28,8 +28,14 @@ pub struct Step {
     pub after: Option<Vec<usize>>,
     /// What its material says of when it is dry, ready and cured.
     pub cure: Cure,
-    /// The air that its material may be put on in.
-    pub limits: AirLimits,
+    /// The air that its material may be put on in; nothing of a step that puts nothing on.
+    pub limits: Option<AirLimits>,
+    /// What the air has against it: it is not begun. See [`Job::in_air`].
+    pub stopped: Option<AirCaution>,
+    /// Whether it raises dust that would settle in a wet coat.
+    pub dusty: bool,
+    /// For how many minutes after it dust sticks to what it put on; nothing is sanded in the room meanwhile.
+    pub wet: u32,
 }
 
 /// When a coat has come so far, in minutes from the end of its step; nothing where the label does not say.
@@ -79,14 +85,23 @@ impl Cure {
     /// Whether the stages that are given follow each other, in every guess.
     pub fn is_in_order(&self) -> bool {
         let given: Vec<Minutes> = Stage::ALL.iter().filter_map(|&stage| self.to(stage)).collect();
-        let paces = [
-            crate::minutes::Pace::Low,
-            crate::minutes::Pace::Likely,
-            crate::minutes::Pace::High,
-        ];
+        let paces = [Pace::Low, Pace::Likely, Pace::High];
         given
             .windows(2)
             .all(|pair| paces.iter().all(|&pace| pair[0].at(pace) <= pair[1].at(pace)))
+    }
+}
+
+impl Cure {
+    /// Every time longer: `percent` of what the label says, never less than that.
+    fn slower(self, percent: u32) -> Self {
+        let slower = |time: Option<Minutes>| time.map(|minutes| minutes.times(percent.max(100)));
+        Cure {
+            touch: slower(self.touch),
+            recoat: slower(self.recoat),
+            sell: slower(self.sell),
+            full: slower(self.full),
+        }
     }
 }
 
@@ -102,7 +117,10 @@ impl Step {
             wait: Wait::none(),
             after: None,
             cure: Cure::default(),
-            limits: AirLimits::default(),
+            limits: None,
+            stopped: None,
+            dusty: false,
+            wet: 0,
         }
     }
 
@@ -122,6 +140,11 @@ impl Step {
     pub fn after(mut self, steps: Vec<usize>) -> Self {
         self.after = Some(steps);
         self
+    }
+
+    /// Until when dust settles in what it put on, if it ends then; nothing of a step that puts on nothing wet.
+    pub(crate) fn wet_until(&self, end: Moment) -> Option<Moment> {
+        (self.wet > 0).then(|| end.after(i64::from(self.wet)))
     }
 
     /// Goes on by itself, without hands or bench.
@@ -144,6 +167,19 @@ impl Job {
     pub(crate) fn scuff_before(&self, step: usize) -> Option<&Scuff> {
         let mut before = self.before(step).into_iter();
         before.find_map(|before| self.steps.get(before)?.wait.scuff.as_ref())
+    }
+
+    /// The job in this air, with pieces as warm as `surface`, degrees Celsius: what dries takes longer where it is cold or
+    /// damp, and a coat that must not go on in it is stopped.
+    pub fn in_air(mut self, air: Air, surface: f64) -> Self {
+        let percent = drying_percent(air, LabelAir::USUAL);
+        for step in &mut self.steps {
+            step.wait = std::mem::take(&mut step.wait).slower(percent);
+            step.cure = step.cure.slower(percent);
+            step.wet = Minutes::one(step.wet).times(percent).at(Pace::Likely);
+            step.stopped = step.limits.and_then(|limits| forbidden(air, surface, limits));
+        }
+        self
     }
 
     /// A job of which nothing is done, that may begin at once and has no day to be ready on; its key is its name.
@@ -175,5 +211,43 @@ mod tests {
         assert!(cure.is_in_order() && Cure::default().is_in_order());
         cure.touch = hour(5);
         assert!(!cure.is_in_order());
+    }
+
+    /// 13 C: twice as long by the rule of thumb. A coat of 10 C goes on, one of 15 C does not; what is no coat is not stopped.
+    #[test]
+    fn a_job_in_cold_air_takes_longer_or_stops() {
+        let coat = |coldest| Step {
+            limits: Some(AirLimits {
+                coldest: Some(coldest),
+                ..AirLimits::default()
+            }),
+            cure: Cure {
+                full: Some(Minutes::one(600)),
+                ..Cure::default()
+            },
+            wet: 60,
+            ..Step::new("coat", Minutes::one(30)).then(Wait::at_least(120))
+        };
+        let job = Job::new(
+            "chest",
+            vec![Step::new("sand", Minutes::one(30)), coat(10.0), coat(15.0)],
+        );
+        let air = Air {
+            celsius: 13.0,
+            humidity: 40.0,
+        };
+        let steps = job.clone().in_air(air, 13.0).steps;
+        let stopped: Vec<_> = steps.iter().map(|step| step.stopped).collect();
+        assert_eq!(stopped, [None, None, Some(AirCaution::TooCold)]);
+        let of = &steps[1];
+        assert_eq!((of.wait.least(), of.wet), (240, 120));
+        assert_eq!(of.cure.full, Some(Minutes::one(1200)));
+        // Work takes as long as ever.
+        assert_eq!(of.minutes, Minutes::one(30));
+        let usual = Air {
+            celsius: 25.0,
+            humidity: 50.0,
+        };
+        assert_eq!(job.clone().in_air(usual, 25.0), job);
     }
 }

@@ -58,9 +58,8 @@ impl Wait {
         self
     }
 
-    /// The least wait, longer by the maker's own experience of cold or damp days: `percent` of the label's, which is
-    /// never gone below. There is no neutral law for this, so the number can only be the maker's. The window and the
-    /// longest wait stay as on the label, and the least wait ends where the first of them does.
+    /// The least wait, longer in the cold or the damp: `percent` of the label's, which is never gone below. The window and
+    /// the longest wait stay as on the label, and the least wait ends where the first of them does.
     pub fn slower(mut self, percent: u32) -> Self {
         let longer = (u64::from(self.least) * u64::from(percent.max(100))).div_ceil(100);
         let most = self.window.or(self.longest).unwrap_or(MOST_MINUTES);

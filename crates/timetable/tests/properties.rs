@@ -180,6 +180,29 @@ proptest! {
         }
     }
 
+    /// What raises dust stays away from every coat that is still wet; everything else holds as before.
+    #[test]
+    fn no_dust_beside_a_wet_coat(mut jobs in jobs(false, 4, 4), hours in hours(), kinds in any::<u64>()) {
+        let steps = jobs.iter_mut().flat_map(|job| &mut job.steps);
+        for (place, step) in steps.enumerate() {
+            match (kinds >> (2 * place)) & 3 {
+                0 => step.dusty = true,
+                1 => step.wet = 150,
+                _ => {}
+            }
+        }
+        let timetable = schedule(&jobs, &hours, start(), Rules::default());
+        check(&jobs, &hours, &timetable);
+        let step = |work: &Work| &jobs[work.job].steps[work.step];
+        let hands = hands(&timetable);
+        for dusty in hands.iter().filter(|work| step(work).dusty) {
+            for wet in hands.iter().filter(|work| step(work).wet > 0) {
+                let since = dusty.start().unwrap().since(wet.end().unwrap());
+                prop_assert!(since < 0 || since >= i64::from(step(wet).wet), "{dusty:?} {wet:?}");
+            }
+        }
+    }
+
     /// A job alone: the timetable is the chain laid out step by step.
     #[test]
     fn one_job_alone_is_its_chain(jobs in jobs(false, 1, 6), hours in hours()) {

@@ -2,15 +2,17 @@
 
 mod coats;
 
-use coatings::Stage;
+use std::rc::Rc;
+
+use coatings::{Material, Stage};
 use timetable::{
     Air, AirCaution, AirLimits, Cure, DewCheck, Hours, Job, LabelAir, Minutes, Moment, Rules, Step,
-    Timetable, Wait, air_cautions, dew_check, schedule,
+    Timetable, Wait, air_cautions, dew_check, drying_percent, forbidden, schedule,
 };
 use units::Day;
 
 use self::coats::{Coat, coats};
-use crate::document::{Piece, Workshop};
+use crate::document::{Piece, Scheme, Workshop, material_of};
 use crate::hours::read_hours;
 use crate::preparing::{Held, OldFinish, PrepareStep, When, prepare};
 use crate::takeoff::{Takeoff, timed_job};
@@ -33,13 +35,18 @@ pub struct Days {
 }
 
 /// Lays the work of all pieces into the maker's hours, from a moment on; `takeoffs` are those of [`takeoffs`](crate::takeoffs).
-/// The waits are the longest that the label's range names, never less.
+/// The waits are the longest that the label's range names, never less; longer in the cold or the damp that the maker measured,
+/// and a coat that must not go on in it is not laid out.
 pub fn days(workshop: &Workshop, takeoffs: &[Option<Takeoff>], from: Moment) -> Days {
     let taken = workshop.pieces.iter().zip(takeoffs);
-    let of_piece = |(piece, takeoff): (&std::rc::Rc<Piece>, &Option<Takeoff>)| {
-        let is_sold = !piece.books.only("facts").text("sold-on").is_empty();
-        let takeoff = takeoff.as_ref().filter(|_| !is_sold)?;
-        Some(job(workshop, piece, takeoff))
+    let air = measured(workshop);
+    let of_piece = |(piece, takeoff): (&Rc<Piece>, &Option<Takeoff>)| {
+        let takeoff = takeoff.as_ref().filter(|_| !is_sold(piece))?;
+        let job = job(workshop, piece, takeoff);
+        Some(match &air {
+            Some(of) => job.in_air(of.air, of.surface),
+            None => job,
+        })
     };
     let jobs: Vec<Job> = taken.filter_map(of_piece).collect();
     let (hours, usual_hours) = hours(workshop);
@@ -58,32 +65,127 @@ pub struct AirToday {
     pub dew: Option<DewCheck>,
     /// Whether the surface was measured; otherwise it is taken to be as warm as the air.
     pub is_surface_measured: bool,
+    /// The planned coats by the least air that they need; never empty.
+    pub coats: Vec<CoatsInAir>,
     /// What else there is to mind, the gravest first.
     pub cautions: Vec<AirCaution>,
+    /// How long coats take to dry, in hundredths of what their labels say.
+    pub drying_percent: u32,
+}
+
+/// Coats that need the same air.
+pub struct CoatsInAir {
+    /// The materials, by name.
+    pub names: Vec<String>,
+    /// The least temperature, degrees Celsius.
+    pub coldest: f64,
+    /// For how many hours after a coat it has to stay as warm.
+    pub warm_after: u32,
+    /// Why none of them goes on now; nothing where they may.
+    pub stopped: Option<AirCaution>,
 }
 
 impl AirToday {
     /// Whether no coat should go on in it.
     pub fn forbids(&self) -> bool {
-        let is_too_near = self.dew.as_ref().is_some_and(|dew| !dew.condensation.allows());
-        is_too_near || self.cautions.iter().any(|caution| caution.forbids())
+        self.coats.iter().all(|coats| coats.stopped.is_some())
+    }
+
+    /// Whether some coat should not go on in it.
+    pub fn forbids_some(&self) -> bool {
+        self.coats.iter().any(|coats| coats.stopped.is_some())
     }
 }
 
-/// What the air that the maker measured says of coating; nothing without temperature and humidity. A piece of which the
-/// surface was not measured is as warm as the air.
-pub fn air(workshop: &Workshop) -> Option<AirToday> {
+/// The air that the maker measured, and how warm the pieces are, degrees Celsius.
+struct Measured {
+    air: Air,
+    surface: f64,
+    is_surface_measured: bool,
+}
+
+/// Nothing without temperature and humidity. A piece of which the surface was not measured is as warm as the air.
+fn measured(workshop: &Workshop) -> Option<Measured> {
     let habits = workshop.books.only("habits");
     let air = Air {
         celsius: habits.number("habits", "temperature")?,
         humidity: habits.number("habits", "humidity")? * 100.0,
     };
     let surface = habits.number("habits", "surface");
-    Some(AirToday {
-        dew: dew_check(air, surface.unwrap_or(air.celsius)),
+    Some(Measured {
+        air,
+        surface: surface.unwrap_or(air.celsius),
         is_surface_measured: surface.is_some(),
-        cautions: air_cautions(air, AirLimits::default(), LabelAir::USUAL),
     })
+}
+
+/// What the air that the maker measured says of the coats that are planned, or of the usual ones where none is; nothing
+/// without temperature and humidity.
+pub fn air(workshop: &Workshop) -> Option<AirToday> {
+    let Measured {
+        air,
+        surface,
+        is_surface_measured,
+    } = measured(workshop)?;
+    let mut coats: Vec<CoatsInAir> = Vec::new();
+    for material in planned(workshop) {
+        let Some(coldest) = material.coldest.map(|coldest| coldest.low) else {
+            continue;
+        };
+        let warm_after = material.warm_after();
+        let alike = |of: &&mut CoatsInAir| (of.coldest, of.warm_after) == (coldest, warm_after);
+        match coats.iter_mut().find(alike) {
+            Some(of) => of.names.push(material.name.to_string()),
+            None => coats.push(CoatsInAir {
+                names: vec![material.name.to_string()],
+                coldest,
+                warm_after,
+                stopped: forbidden(air, surface, limits(&material)),
+            }),
+        }
+    }
+    Some(AirToday {
+        dew: dew_check(air, surface),
+        is_surface_measured,
+        coats,
+        cautions: air_cautions(air, AirLimits::default(), LabelAir::USUAL),
+        drying_percent: drying_percent(air, LabelAir::USUAL),
+    })
+}
+
+/// The air that a material may be put on in.
+fn limits(material: &Material) -> AirLimits {
+    AirLimits {
+        coldest: material.coldest.map(|coldest| coldest.low),
+        ..AirLimits::default()
+    }
+}
+
+/// Every material that goes onto a piece that is still to be finished; the usual ones where there is none.
+fn planned(workshop: &Workshop) -> Vec<Rc<Material>> {
+    let usual = Scheme::usual();
+    let ahead = workshop.pieces.iter().filter(|piece| !is_sold(piece));
+    let mut schemes: Vec<&Scheme> = ahead.flat_map(|piece| piece.schemes()).collect();
+    let coats = |schemes: &[&Scheme]| {
+        let mut all: Vec<Rc<Material>> = Vec::new();
+        let layers = schemes.iter().flat_map(|scheme| &scheme.layers);
+        for layer in layers.filter(|layer| layer.coats > 0) {
+            let known = material_of(&workshop.materials, &layer.material);
+            let is_new = |of: &Rc<Material>| all.iter().all(|other| other.key != of.key);
+            all.extend(known.filter(|of| of.coldest.is_some()).filter(is_new));
+        }
+        all
+    };
+    let found = coats(&schemes);
+    if !found.is_empty() {
+        return found;
+    }
+    schemes = vec![&usual];
+    coats(&schemes)
+}
+
+fn is_sold(piece: &Piece) -> bool {
+    !piece.books.only("facts").text("sold-on").is_empty()
 }
 
 /// The hours that are written down, day by day from Monday on; what cannot be read counts as none.
@@ -166,7 +268,8 @@ fn job(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Job {
     job
 }
 
-/// The first steps that were ticked off, each done by the noon of its day, and none before the one before it.
+/// The first steps that were ticked off, each done by the noon of its day, and none before the one before it. A test without
+/// its result is not done.
 fn done(piece: &Piece, steps: &[Step]) -> Vec<Moment> {
     let mut last: Option<Day> = None;
     let ticked = steps
@@ -188,6 +291,7 @@ fn of_preparing(step: &PrepareStep) -> Step {
     };
     let mut of = Step::new(&name, guesses(low, high)).split();
     of.key.clone_from(&step.key);
+    of.dusty = step.dusty;
     of.then(Wait::at_least(whole(step.wait * 60.0)))
 }
 
@@ -212,6 +316,10 @@ fn of_coat(job: &coatings::Job, coat: &Coat<'_>, name: &str, sanding: f64) -> St
     }
     let mut step = Step::new(&name, guesses(least + sanding, most + sanding));
     step.key = line.coat_key(coat);
+    step.limits = Some(limits(material));
+    step.dusty = sanding > 0.0;
+    // No label says when dust stops sticking. What may be coated again takes none (common practice, no source).
+    step.wet = whole(material.recoat.low * 60.0);
     let hours = |hours: f64| Minutes::one(whole(hours * 60.0));
     let recoat = material.recoat;
     step.cure = Cure {
@@ -514,6 +622,7 @@ mod tests {
         );
         let dew = air(&damp).unwrap().dew.unwrap();
         assert!((dew.dew_point - 16.7).abs() < 0.1 && !dew.condensation.allows());
+        assert!(air(&damp).unwrap().forbids());
         let warm = written_down(&[], &[("temperature", "77 F"), ("humidity", "50 %")]);
         let fine = air(&warm).unwrap();
         assert!(fine.dew.unwrap().condensation.allows() && fine.cautions.is_empty());

@@ -59,6 +59,14 @@ async fn days_of_the_work() -> Result<()> {
         page.type_in("#habits-only-temperature", "55 F").await?;
         page.type_in("#habits-only-humidity", "85 %").await?;
         page.begins("#air", "Coat nothing now.").await?;
+        // Freezing air is dry, and stops every coat: what is laid out ends before the first of them.
+        page.type_in("#habits-only-temperature", "35 F").await?;
+        page.type_in("#habits-only-humidity", "40 %").await?;
+        page.begins("#air", "Coat nothing now.").await?;
+        coats(page, 0).await?;
+        page.type_in("#habits-only-temperature", "77 F").await?;
+        page.begins("#air", "A coat may go on.").await?;
+        page.gone(".works:not(:has([id*=-coat-]))").await?;
 
         // What is ticked off is not laid out again, and can be taken back.
         let before = steps.len() as u64;
@@ -85,6 +93,18 @@ async fn days_of_the_work() -> Result<()> {
             .await?;
         }
         laid_out(page, before).await
+    })
+    .await
+}
+
+/// So many coats are to come.
+async fn coats(page: &Page, coats: u64) -> Result<()> {
+    page.eventually(async || {
+        let now = page
+            .ask("return document.querySelectorAll('[id^=tick-][id*=-coat-]').length")
+            .await?;
+        ensure!(now.as_u64() == Some(coats), "{now} of {coats} coats");
+        Ok(())
     })
     .await
 }

@@ -228,7 +228,7 @@ fn list(app: &App, send: &Send, days: &Days) -> Html {
     html! {
         <>
             <h3>{ "Step by step" }</h3>
-            <p>{ "Tick off what is done, in its order. Between coats stands the longest wait that the label names, never less." }</p>
+            <p>{ "Tick off what is done, in its order. Between coats stands the longest wait that the label names, never less. Nothing is sanded while a coat is wet." }</p>
             <ol class="works">{ for works.iter().filter_map(line) }</ol>
             { ticked(app, send, days) }
         </>

@@ -1,9 +1,10 @@
 //! Days, hours and air in words.
 
-use timetable::{LEAST_MARGIN, Late, Moment, Stage, Work};
+use coatings::in_sentence;
+use timetable::{AirCaution, LEAST_MARGIN, Late, Moment, Stage, Stuck, Work};
 use units::{Day, System};
 use workshop::Workshop;
-use workshop::days::{AirToday, Days, USUAL_HOURS};
+use workshop::days::{AirToday, CoatsInAir, Days, USUAL_HOURS};
 use workshop::preparing::OldFinish;
 
 use super::{day, number};
@@ -23,7 +24,7 @@ pub fn ready(workshop: &Workshop, days: &Days, job: usize) -> String {
         return String::new();
     };
     if let Some(stuck) = &outcome.stuck {
-        return format!("{name}: {}", stuck.message());
+        return format!("{name}: {}", stopped(workshop, days, job, stuck));
     }
     let on = |stage: Stage| outcome.at(stage).map(|at| day(at.day()));
     let ready = on(Stage::Sell).map_or_else(
@@ -50,6 +51,34 @@ pub fn ready(workshop: &Workshop, days: &Days, job: usize) -> String {
         _ => String::new(),
     };
     format!("{name}: {ready}{late}.{later}")
+}
+
+/// What stands in the way of a piece: of a coat that waits for better air, which, and what it needs.
+fn stopped(workshop: &Workshop, days: &Days, job: usize, stuck: &Stuck) -> String {
+    let Stuck::Air { step, caution } = stuck else {
+        return stuck.message().to_owned();
+    };
+    let step = days.jobs.get(job).and_then(|job| job.steps.get(*step));
+    let coat = step.map_or("", |step| step.name.as_str());
+    let limits = step.and_then(|step| step.limits);
+    match limits.and_then(|limits| limits.coldest) {
+        Some(coldest) if *caution == AirCaution::TooCold => {
+            let least = temperature(coldest, workshop.units);
+            format!("the schedule stops at \u{201c}{coat}\u{201d}. It needs {least} or more.")
+        }
+        _ => format!(
+            "the schedule stops at \u{201c}{coat}\u{201d}. {}",
+            caution.message()
+        ),
+    }
+}
+
+/// A temperature in the maker's unit: `50 °F`.
+fn temperature(celsius: f64, system: System) -> String {
+    local(match system {
+        System::UsCustomary => format!("{:.0} \u{b0}F", celsius * 1.8 + 32.0),
+        System::Metric => format!("{celsius:.0} \u{b0}C"),
+    })
 }
 
 /// The day on which a piece is ready: `ready 14 Dec 2026`; nothing where that is not known.
@@ -167,10 +196,11 @@ pub fn stretch(work: &Work) -> String {
 
 /// What the air says of coating, in a word or two.
 pub fn air_in_brief(air: Option<&AirToday>) -> &'static str {
-    match air.map(AirToday::forbids) {
+    match air {
         None => "not measured",
-        Some(true) => "coat nothing now",
-        Some(false) => "a coat may go on",
+        Some(air) if air.forbids() => "coat nothing now",
+        Some(air) if air.forbids_some() => "too cold for some coats",
+        Some(_) => "a coat may go on",
     }
 }
 
@@ -181,10 +211,12 @@ pub fn air(air: Option<&AirToday>, system: System) -> Vec<String> {
     };
     let forbids = air.forbids();
     let mut all = Vec::new();
-    all.push(match forbids {
-        true => "Coat nothing now. What follows below has to wait for better air.".to_owned(),
-        false => "A coat may go on.".into(),
+    all.push(match (forbids, air.forbids_some()) {
+        (true, _) => "Coat nothing now. The schedule stops at the next coat.".to_owned(),
+        (false, true) => "Some coats may go on.".into(),
+        (false, false) => "A coat may go on.".into(),
     });
+    all.extend(air.coats.iter().map(|coats| least_air(coats, system)));
     if let Some(dew) = &air.dew {
         let surface = match air.is_surface_measured {
             true => "the surface",
@@ -210,7 +242,29 @@ pub fn air(air: Option<&AirToday>, system: System) -> Vec<String> {
     let cautions = air.cautions.iter();
     let cautions = cautions.filter(|caution| caution.forbids() == forbids);
     all.extend(cautions.map(|caution| caution.message().to_owned()));
+    if !forbids && air.drying_percent > 100 {
+        let times = f64::from(air.drying_percent) / 100.0;
+        all.push(local(format!(
+            "The schedule waits {times:.1} times the label's longest. That is common practice, no source."
+        )));
+    }
     all
+}
+
+/// What coats need of the air: `Alkyd enamel: 39 °F or more.`
+fn least_air(coats: &CoatsInAir, system: System) -> String {
+    let names: Vec<String> = coats.names.iter().map(|name| in_sentence(name)).collect();
+    let names: Vec<&str> = names.iter().map(String::as_str).collect();
+    let names = super::and(&names);
+    let names = match coats.stopped {
+        Some(AirCaution::TooCold) => format!("Too cold for {names}"),
+        _ => super::sentence(names),
+    };
+    let after = match coats.warm_after {
+        0 => String::new(),
+        hours => format!(", and for {hours} hours after"),
+    };
+    format!("{names}: {} or more{after}.", temperature(coats.coldest, system))
 }
 
 #[cfg(test)]
@@ -286,11 +340,42 @@ mod tests {
         assert!(!damp.contains("Allow longer"), "{damp}");
         let dry = say("50 %", System::Metric);
         assert!(
-            dry.starts_with("A coat may go on.") && dry.contains("colder than the label"),
+            dry.starts_with("A coat may go on.") && dry.contains("Colder than the label"),
             "{dry}"
+        );
+        // 13 C is 10 C below what labels are for.
+        assert!(
+            dry.contains("waits 2.0 times") && dry.contains("10 \u{b0}C or more, and for 24 hours after")
         );
         assert!(dry.contains("3 \u{b0}C are wanted") && dry.contains("as warm as the air"));
         assert_eq!(air_in_brief(None), "not measured");
+    }
+
+    /// 35 F at 40 %: the panel, its head and the line of the piece all say that nothing goes on, and what is needed.
+    #[test]
+    fn freezing_air_is_a_stop_and_no_warning() {
+        let mut workshop = workshop::invented_workshop();
+        workshop.units = System::UsCustomary;
+        for (key, text) in [("temperature", "35 F"), ("humidity", "40 %")] {
+            let write = workshop::BookEdit::Write("habits", "only".into(), key.into(), text.into());
+            workshop = workshop.apply(workshop::Edit::Book(write)).unwrap();
+        }
+        let today = workshop::days::air(&workshop);
+        assert_eq!(air_in_brief(today.as_ref()), "coat nothing now");
+        let told = air(today.as_ref(), System::UsCustomary);
+        assert!(told[0].starts_with("Coat nothing now."), "{told:?}");
+        assert!(
+            told.iter()
+                .any(|line| line.starts_with("Too cold for") && line.contains("50 \u{b0}F or more"))
+        );
+        let from = Moment::read("2026-05-04T08:00").unwrap();
+        let days = workshop::days::days(&workshop, &workshop::takeoffs(&workshop), from);
+        let line = ready(&workshop, &days, 0);
+        assert!(
+            line.contains("the schedule stops at") && line.ends_with("It needs 50 \u{b0}F or more."),
+            "{line}"
+        );
+        assert_eq!(ready_on(&days, 0), "");
     }
 
     #[test]

@@ -7,6 +7,8 @@ use super::{Field, shown};
 /// Outside these no label states anything, in the units of [`Label`](super::Label), and amounts would run over.
 const SMALLEST: f64 = 1e-6;
 const LARGEST: f64 = 1e6;
+/// No label asks for air colder or warmer than this at least, degrees Celsius. A number in the other unit lies outside.
+const COLDEST: (f64, f64) = (-10.0, 35.0);
 
 /// Why a figure of a label cannot be used.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -55,6 +57,9 @@ impl Fault {
             Field::Rate | Field::Density | Field::Recoat | Field::Cure if least <= 0.0 => {
                 Some(Fault::NotPositive { field })
             }
+            Field::Coldest if least < COLDEST.0 || most > COLDEST.1 => Some(Fault::Extreme { field }),
+            Field::Coldest if low > high => Some(Fault::Reversed { field, low, high }),
+            Field::Coldest => None,
             _ if field != Field::Thinning && !(SMALLEST <= least && most <= LARGEST) => {
                 Some(Fault::Extreme { field })
             }

@@ -23,17 +23,19 @@ fn with(field: Field, range: Range) -> Label {
         Field::Recoat => label.recoat_hours = range,
         Field::Cure => label.cure_hours = range,
         Field::Thinning => label.thinning = range,
+        Field::Coldest => label.coldest = range,
     }
     label
 }
 
-const FIELDS: [Field; 6] = [
+const FIELDS: [Field; 7] = [
     Field::Rate,
     Field::VolumeSolids,
     Field::Density,
     Field::Recoat,
     Field::Cure,
     Field::Thinning,
+    Field::Coldest,
 ];
 
 fn fault(field: Field, range: Range) -> Fault {
@@ -89,6 +91,7 @@ fn usual_figures_are_not_doubted() {
             recoat_hours: range(material.recoat),
             cure_hours: range(material.cure),
             thinning: range(material.thinning),
+            coldest: material.coldest.and_then(range),
         };
         assert_eq!(label.check(material), Ok(vec![]), "{}", material.key);
     }
@@ -165,6 +168,7 @@ fn every_faulty_field_is_named() {
         recoat_hours: Some((4.0, 2.0)),
         cure_hours: one(-1.0),
         thinning: one(2.0),
+        coldest: one(50.0),
     };
     let fields: Vec<Field> = label
         .check(enamel())
@@ -295,6 +299,7 @@ fn single_claims_are_widened_and_ranges_are_kept() {
         recoat_hours: one(3.0),
         cure_hours: one(500.0),
         thinning: one(0.05),
+        coldest: one(2.0),
     });
     assert!((single.label_rate.low - 9.0).abs() < 1e-12 && (single.label_rate.high - 11.0).abs() < 1e-12);
     assert!(
@@ -305,6 +310,7 @@ fn single_claims_are_widened_and_ranges_are_kept() {
         (single.recoat, 3.0),
         (single.cure, 500.0),
         (single.thinning, 0.05),
+        (single.coldest.unwrap(), 2.0),
     ] {
         assert_eq!((figure.low, figure.high), (value, value));
     }

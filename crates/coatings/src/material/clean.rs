@@ -17,6 +17,7 @@ pub(super) static MATERIALS: [Material; 2] = [
         density: Figure::memory(1.0, 1.1),
         recoat: Figure::practice(1.0, 4.0),
         cure: Figure::practice(2.0, 24.0),
+        coldest: None,
         thinner: Thinner::Water,
         thinning: shared::unthinned(),
         cans: &[
@@ -41,6 +42,7 @@ pub(super) static MATERIALS: [Material; 2] = [
         density: Figure::memory(0.85, 1.05),
         recoat: Figure::memory(0.25, 1.0),
         cure: Figure::memory(0.5, 1.0),
+        coldest: None,
         thinner: Thinner::None,
         thinning: shared::unthinned(),
         cans: &["us-pint", "us-quart", "us-gallon", "metric-500-ml", "metric-1-l"],

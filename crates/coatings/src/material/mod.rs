@@ -127,6 +127,8 @@ pub struct Material {
     pub recoat: Figure,
     /// Hours until it is as hard as it gets.
     pub cure: Figure,
+    /// The least temperature of the air that it may be put on in, degrees Celsius; nothing for what is no coat.
+    pub coldest: Option<Figure>,
     /// What thins it and cleans its tools.
     pub thinner: Thinner,
     /// How much thinner may be added for a sprayer, as a share of its volume, where a label says nothing.
@@ -137,6 +139,30 @@ pub struct Material {
     pub purpose: &'static str,
     /// What to mind when using it; short, and second to the label.
     pub caution: &'static str,
+}
+
+impl Material {
+    /// Whether the maker entered the rate from the label of the can.
+    pub fn states_rate(&self) -> bool {
+        self.label_rate.certainty == Certainty::Maker
+    }
+
+    /// What its volume is worked out from where this is planned: what is on the can in the hand goes before.
+    pub fn basis(&self, planned: Basis) -> Basis {
+        match self.states_rate() {
+            true => Basis::LabelRate,
+            false => planned,
+        }
+    }
+
+    /// For how many hours after a coat the air has to stay as warm: a day for what water thins (Wood Handbook FPL-GTR-190
+    /// p. 378).
+    pub fn warm_after(&self) -> u32 {
+        match self.thinner {
+            Thinner::Water if self.coldest.is_some() => 24,
+            _ => 0,
+        }
+    }
 }
 
 /// Every generic material, stage after stage.

@@ -57,6 +57,32 @@ pub(super) const fn cure_of_oil() -> Figure {
     Figure::memory(168.0, 720.0)
 }
 
+/// The least air for what water thins, degrees Celsius. It is read of latex; other water-borne films close the same way.
+pub(super) const WATER_BORNE_AIR: Figure = Figure::read(
+    10.0,
+    10.0,
+    "latex: at least 10 °C (50 °F), and for 24 h after, Wood Handbook FPL-GTR-190 p. 378",
+);
+const FORTY_FAHRENHEIT: f64 = 8.0 / 1.8;
+/// The least air for oil-alkyd paint, degrees Celsius.
+pub(super) const ALKYD_AIR: Figure = Figure::read(
+    FORTY_FAHRENHEIT,
+    FORTY_FAHRENHEIT,
+    "oil-alkyd paint: at least 4 °C (40 °F), Wood Handbook FPL-GTR-190 p. 378",
+);
+/// The least air for varnish and shellac, degrees Celsius.
+pub(super) const VARNISH_AIR: Figure = Figure::read(
+    10.0,
+    10.0,
+    "paint and varnish: not below 10 °C (50 °F), TB 43-0209 s. 31 and TM 43-0139 s. 5-31, which count shellac as a varnish",
+);
+/// The least air for stain, oil and wax, degrees Celsius: lent by varnish, as no source names these.
+pub(super) const OTHER_AIR: Figure = Figure::assumed(
+    10.0,
+    10.0,
+    "no source for stain, oil or wax; the limit of varnish (TB 43-0209 s. 31)",
+);
+
 pub(super) const WATER_BASED: &str = "Ventilate. Keep from freezing. Follow the label.";
 pub(super) const ALCOHOL: &str =
     "Alcohol vapour burns: no flame or spark, ventilate well, gloves. Follow the label.";

@@ -17,6 +17,7 @@ pub(super) static MATERIALS: [Material; 2] = [
         density: Figure::memory(0.82, 0.95),
         recoat: Figure::memory(8.0, 24.0),
         cure: Figure::memory(24.0, 72.0),
+        coldest: Some(shared::OTHER_AIR),
         thinner: Thinner::MineralSpirits,
         thinning: shared::unthinned(),
         cans: shared::HALF_PINT_TO_QUART,
@@ -34,6 +35,7 @@ pub(super) static MATERIALS: [Material; 2] = [
         density: Figure::memory(0.85, 1.05),
         recoat: Figure::memory(4.0, 24.0),
         cure: Figure::memory(72.0, 336.0),
+        coldest: Some(shared::OTHER_AIR),
         thinner: Thinner::MineralSpirits,
         thinning: Figure::memory(0.0, 0.10),
         cans: &[

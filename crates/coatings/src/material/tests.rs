@@ -57,6 +57,23 @@ fn every_figure_has_a_range_and_a_source() {
     }
 }
 
+/// Wood Handbook FPL-GTR-190 p. 378: 50 F for latex and for a day after, 40 F for oil-alkyd paint. Varnish and shellac 10 C by
+/// TB 43-0209.
+#[test]
+fn every_coat_has_its_least_temperature() {
+    for material in materials() {
+        let coldest = material.coldest.map(|figure| figure.low);
+        let expected = match (material.stage, material.thinner, material.body) {
+            (Stage::Clean, ..) => None,
+            (_, Thinner::MineralSpirits, Body::Paint) => Some((40.0 - 32.0) / 1.8),
+            _ => Some(10.0),
+        };
+        assert_eq!(coldest, expected, "{}", material.key);
+        let day_after = material.thinner == Thinner::Water && material.stage != Stage::Clean;
+        assert_eq!(material.warm_after() == 24, day_after, "{}", material.key);
+    }
+}
+
 #[test]
 fn keys_are_unique_and_kebab_case() {
     let keys: Vec<&str> = materials().map(|material| material.key.as_ref()).collect();

@@ -29,7 +29,7 @@ const SQUARE_FEET_PER_GALLON: f64 = 0.092_903_04 / 3.785_411_784;
 const POUNDS_PER_GALLON: f64 = 0.453_592_37 / 3.785_411_784;
 
 /// Every figure of a label.
-pub static LABEL_FIELDS: [LabelField; 6] = [
+pub static LABEL_FIELDS: [LabelField; 7] = [
     LabelField {
         key: "rate",
         field: Field::Rate,
@@ -63,20 +63,39 @@ pub static LABEL_FIELDS: [LabelField; 6] = [
         field: Field::Thinning,
         units: &[("%", "%", 0.01)],
     },
+    LabelField {
+        key: "coldest",
+        field: Field::Coldest,
+        units: &[("C", "\u{b0}C", 1.0), (FAHRENHEIT, "\u{b0}F", 1.0 / 1.8)],
+    },
 ];
+
+/// The unit whose nought is not that of the tool's own unit.
+const FAHRENHEIT: &str = "F";
+/// Where it lies, degrees Celsius.
+const NOUGHT_FAHRENHEIT: f64 = -32.0 / 1.8;
+
+/// Where the nought of a unit lies in the tool's own unit.
+fn nought(unit: &str) -> f64 {
+    if unit == FAHRENHEIT {
+        NOUGHT_FAHRENHEIT
+    } else {
+        0.0
+    }
+}
 
 impl LabelField {
     /// The unit that a label of this trade states it in, by its name in saved files.
     pub fn usual_unit(&self, system: System) -> &'static str {
         let place = match (self.field, system) {
-            (Field::Rate | Field::Density, System::UsCustomary) => 1,
+            (Field::Rate | Field::Density | Field::Coldest, System::UsCustomary) => 1,
             _ => 0,
         };
         self.units.get(place).map_or("", |(key, ..)| key)
     }
 
-    /// The figure of a material, and how much of its unit one of the unit with this name is.
-    pub fn figure(&self, material: &Material, unit: &str) -> (Figure, f64) {
+    /// The figure of a material in the unit with this name; nothing where it has none.
+    pub fn figure(&self, material: &Material, unit: &str) -> Option<Figure> {
         let figure = match self.field {
             Field::Rate => material.label_rate,
             Field::VolumeSolids => material.volume_solids,
@@ -84,9 +103,16 @@ impl LabelField {
             Field::Recoat => material.recoat,
             Field::Cure => material.cure,
             Field::Thinning => material.thinning,
+            Field::Coldest => material.coldest?,
         };
         let known = self.units.iter().find(|(key, ..)| *key == unit);
-        (figure, known.map_or(1.0, |(.., factor)| *factor))
+        let factor = known.map_or(1.0, |(.., factor)| *factor);
+        let in_unit = |value: f64| (value - nought(unit)) / factor;
+        Some(Figure {
+            low: in_unit(figure.low),
+            high: in_unit(figure.high),
+            ..figure
+        })
     }
 }
 
@@ -160,7 +186,7 @@ impl LabelReading {
             typed: typed.trim().into(),
             unit,
             numbers: (low, high),
-            range: (low * factor, high * factor),
+            range: (low * factor + nought(unit), high * factor + nought(unit)),
         })
     }
 
@@ -303,6 +329,7 @@ impl OwnMaterial {
                 Some(Field::Recoat) => label.recoat_hours = range,
                 Some(Field::Cure) => label.cure_hours = range,
                 Some(Field::Thinning) => label.thinning = range,
+                Some(Field::Coldest) => label.coldest = range,
                 None => {}
             }
         }
@@ -329,7 +356,8 @@ impl OwnMaterial {
         fault.map_or(Ok(()), Err)
     }
 
-    /// The material with the figures of its label; with those of the known one while the label cannot be so.
+    /// The material with the figures of its label; with those of the known one while the label cannot be so. A rate that was
+    /// likely meant in the other unit is left out until that is settled: the amounts rest on it.
     pub fn material(&self) -> Option<Material> {
         let of = coatings::material(self.of)?;
         let named = || Material {
@@ -337,7 +365,7 @@ impl OwnMaterial {
             name: self.name.clone().into(),
             ..of.clone()
         };
-        let applied = self.label().applied(of, self.key.to_string(), self.name.clone());
+        let applied = label.applied(of, self.key.to_string(), self.name.clone());
         Some(applied.unwrap_or_else(|_| named()))
     }
 
@@ -412,8 +440,19 @@ mod tests {
         let hours = label_field("recoat").unwrap();
         assert_eq!(hours.usual_unit(System::UsCustomary), "h");
         let material = own("rate", "400", "ft2/gal").material().unwrap();
-        let (figure, factor) = rate.figure(&material, "ft2/gal");
-        assert!((figure.middle() / factor - 400.0).abs() < 1e-9, "{figure:?}");
+        let figure = rate.figure(&material, "ft2/gal").unwrap();
+        assert!((figure.middle() - 400.0).abs() < 1e-9, "{figure:?}");
+        // 35 F are 1.67 C; a number in the other unit is no temperature of a label.
+        let coldest = label_field("coldest").unwrap();
+        assert_eq!(coldest.usual_unit(System::UsCustomary), "F");
+        let cold = own("coldest", "35", "F").material().unwrap();
+        assert!(
+            (cold.coldest.unwrap().low - 5.0 / 3.0).abs() < 1e-12,
+            "{:?}",
+            cold.coldest
+        );
+        assert!((coldest.figure(&cold, "F").unwrap().low - 35.0).abs() < 1e-9);
+        assert!(own("coldest", "50", "C").check().is_err() && own("coldest", "10", "F").check().is_err());
     }
 
     #[test]

@@ -78,6 +78,11 @@ pub(super) const CHILD: Reason = Reason::read(
      sold may hold more lead than 90 parts in a million.",
     "16 CFR 1303.1",
 );
+/// Warmth.
+pub(super) const WARM: Reason = Reason::read(
+    "Keep the room at 50 °F (10 °C) or more for 24 hours after each water-based coat.",
+    "Wood Handbook FPL-GTR-190 p. 378, of latex",
+);
 /// Air.
 pub(super) const AIR: Reason = Reason::read(
     "Air the room: it is needed for you, and for the coat to cure.",

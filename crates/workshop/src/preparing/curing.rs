@@ -1,8 +1,8 @@
 //! How long a piece waits before it is used or sold.
 
-use coatings::{Reason, Stage, Thinner};
+use coatings::{Material, Reason, Stage, Thinner};
 
-use super::cautions::{AIR, CHILD, RAGS};
+use super::cautions::{AIR, CHILD, RAGS, WARM};
 use super::{Much, Of, PrepareStep, When};
 
 const CURE: Reason = Reason::practice(
@@ -29,9 +29,15 @@ pub(super) fn cure(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
                 "the longest cure of all coats",
             )
             .mind([AIR, CHILD]);
-        let mut layers = of.takeoff.job.zones.iter().flat_map(|zone| &zone.layers);
-        let has_oil =
-            layers.any(|layer| layer.coats > 0 && layer.material.thinner == Thinner::MineralSpirits);
-        steps.push(step.mind(has_oil.then_some(RAGS)));
+        let has = |is_so: fn(&Material) -> bool| {
+            let mut layers = of.takeoff.job.zones.iter().flat_map(|zone| &zone.layers);
+            layers.any(|layer| layer.coats > 0 && is_so(&layer.material))
+        };
+        let has_oil = has(|material| material.thinner == Thinner::MineralSpirits);
+        let must_stay_warm = has(|material| material.warm_after() > 0);
+        steps.push(
+            step.mind(must_stay_warm.then_some(WARM))
+                .mind(has_oil.then_some(RAGS)),
+        );
     }
 }

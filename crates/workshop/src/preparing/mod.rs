@@ -47,6 +47,8 @@ pub struct PrepareStep {
     pub minutes: (f64, f64),
     /// Hours after it until the next step.
     pub wait: f64,
+    /// Whether it raises dust, so that no coat may be wet beside it.
+    pub dusty: bool,
 }
 
 /// Where a step stands among the coats.
@@ -196,6 +198,7 @@ impl PrepareStep {
             held: None,
             minutes: (0.0, 0.0),
             wait: 0.0,
+            dusty: false,
         }
     }
 
@@ -242,6 +245,11 @@ impl PrepareStep {
 
     fn held(mut self, held: Option<Held>) -> Self {
         self.held = held;
+        self
+    }
+
+    fn dusty(mut self) -> Self {
+        self.dusty = true;
         self
     }
 

@@ -77,6 +77,7 @@ pub(super) fn strip(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         let step = PrepareStep::new("loose", "Take off what is loose")
             .how([LOOSE])
             .lasts(time::on(of.takeoff.painted.value, time::LOOSE))
+            .dusty()
             .held(held(of, true))
             .mind([LEAD_TEST]);
         steps.push(step);
@@ -86,6 +87,7 @@ pub(super) fn strip(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         let step = PrepareStep::new(format!("strip{behind}"), format!("Take the old finish off{on}"))
             .how([STRIP])
             .lasts(time::on(area, time::STRIP))
+            .dusty()
             .waits(A_DAY)
             .takes("Surface", Much::Area(area), "as to be finished")
             .buys(
@@ -121,7 +123,7 @@ pub(super) fn sand(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         for grit in alike.ladder.grits {
             step = abrasive(of, step, grit, &alike).lasts(time::on(area, time::GRIT));
         }
-        steps.push(step.held(held(of, is_old)).mind([DUST]));
+        steps.push(step.held(held(of, is_old)).mind([DUST]).dusty());
     }
     let area = of.takeoff.painted.value;
     let step = PrepareStep::new("dust", "Take off the dust")
@@ -134,7 +136,8 @@ pub(super) fn sand(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
             "one for 3 to 6 m² (32 to 65 ft²)",
         )
         .held(held(of, false))
-        .mind([DUST]);
+        .mind([DUST])
+        .dusty();
     steps.push(step);
 }
 
@@ -193,7 +196,12 @@ pub(super) fn between(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
             for grit in ladder.grits {
                 step = by_hand(of, step, grit, &sum, BETWEEN_LASTS);
             }
-            steps.push(step.when(When::Between).held(held(of, false)).mind([DUST]));
+            steps.push(
+                step.when(When::Between)
+                    .held(held(of, false))
+                    .mind([DUST])
+                    .dusty(),
+            );
         }
     }
 }

@@ -2,6 +2,7 @@
 
 use std::rc::Rc;
 
+use coatings::label::Field;
 use coatings::{Figure, Material, can_sizes};
 use web_sys::HtmlInputElement;
 use workshop::{Edit, LABEL_FIELDS, LabelField, LayerPlan, MaterialEdit, OwnMaterial};
@@ -39,11 +40,11 @@ pub fn label(planned: &Planned<'_>, place: usize, plan: &LayerPlan, material: &M
 /// What is usual for such a material, with the sources.
 fn usual(planned: &Planned<'_>, place: usize, plan: &LayerPlan, material: &Material) -> Html {
     let system = planned.shown.app.workshop.units;
-    let of_label = LABEL_FIELDS.iter().map(|field| {
+    let of_label = LABEL_FIELDS.iter().filter_map(|field| {
         let unit = field.usual_unit(system);
-        let (figure, factor) = field.figure(material, unit);
-        let text = format!("{} {}", words::figure(figure, factor), sign(field, unit));
-        line(field.field.label(), text, figure)
+        let figure = field.figure(material, unit)?;
+        let text = format!("{} {}", words::figure(figure, 1.0), sign(field, unit));
+        Some(line(field.field.label(), text, figure))
     });
     let film = coatings::tool(plan.tool).and_then(|tool| tool.film(material.body));
     let film = film.map(|film| line("Wet thickness by tool", words::wet_film(film, system), film));
@@ -89,6 +90,9 @@ fn entered(planned: &Planned<'_>, own: &Rc<OwnMaterial>, material: &Material) ->
     let cans = can_sizes(planned.shown.app.workshop.units).iter();
     let cans = cans.filter(|can| material.cans.contains(&can.key));
     let name = format!("name-{}", own.key);
+    // What is no coat has no least temperature.
+    let fields = LABEL_FIELDS.iter();
+    let fields = fields.filter(|field| field.field != Field::Coldest || material.coldest.is_some());
     html! {
         <>
             <div class="fields">
@@ -96,7 +100,7 @@ fn entered(planned: &Planned<'_>, own: &Rc<OwnMaterial>, material: &Material) ->
                     <label for={name.clone()}>{ "What you call it" }</label>
                     <input id={name} type="text" value={own.name.clone()} onchange={rename} />
                 </div>
-                { for LABEL_FIELDS.iter().map(|field| of_label(planned, own, field)) }
+                { for fields.map(|field| of_label(planned, own, field)) }
                 { for cans.map(|can| price_field(&planned.shown.app, send, Rc::clone(&own.key), can)) }
             </div>
             { button(format!("usual-{}", own.key), "Go back to the usual figures", remove) }
@@ -109,10 +113,8 @@ fn of_label(planned: &Planned<'_>, own: &Rc<OwnMaterial>, field: &'static LabelF
     let reading = own.label.get(field.key);
     let usual_unit = field.usual_unit(planned.shown.app.workshop.units);
     let unit = reading.map_or(usual_unit, |reading| reading.unit());
-    let usual = coatings::material(own.of).map(|of| {
-        let (figure, factor) = field.figure(of, unit);
-        words::figure(figure, factor)
-    });
+    let usual = coatings::material(own.of).and_then(|of| field.figure(of, unit));
+    let usual = usual.map(|figure| words::figure(figure, 1.0));
     figure_field(
         &planned.shown.app,
         send,
