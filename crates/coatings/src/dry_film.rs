@@ -39,7 +39,7 @@ impl DryFilm {
         let film = tool.film(material.body)?;
         // What a maker's own sprayer takes from the can is not what comes to lie on the piece.
         let own = layer.own_rate(tool).filter(|_| tool.kind != ToolKind::Sprayer);
-        let by_rate = own.is_some() || basis == Basis::LabelRate;
+        let by_rate = own.is_some() || material.basis(basis) == Basis::LabelRate;
         // The same input as that of the volume, so that both have the same draws.
         let wet = match own {
             Some(own) => Known::own_rate(material, tool, own.rate),

@@ -10,7 +10,7 @@ use crate::ground::Ground;
 use crate::material::{Material, Stage};
 use crate::tool::{Tool, ToolKind};
 
-/// What the volume is worked out from.
+/// What the volume is worked out from, unless the maker entered the rate of the can; see [`Material::basis`].
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub enum Basis {
     /// The wet film that the tool leaves.

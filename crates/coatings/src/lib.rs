@@ -54,7 +54,7 @@ pub use job::{Basis, Job, Layer, OwnRate, Rgb, ZoneWork};
 pub use label::Label;
 pub use material::{Body, Material, Stage, Thinner, material, materials};
 pub use minutes::minutes;
-pub use need::{Contribution, Need, Share, TRIALS, needs, together};
+pub use need::{Contribution, Need, Share, TRIALS, by_tools, needs, together};
 pub use propagate::{Input, Linear, draw, linear, monte_carlo};
 pub use species::{Bleed, LatexClass, Pores, SPECIES, Species, Stated, species};
 pub use spread::Spread;

@@ -12,7 +12,7 @@ use std::rc::Rc;
 
 use crate::area::{Patch, loadings};
 use crate::cause::Known;
-use crate::job::{Basis, Job, Layer, Rgb, ZoneWork};
+use crate::job::{Basis, Job, Layer, Rgb};
 use crate::material::Material;
 use crate::tool::{Tool, ToolKind};
 
@@ -80,6 +80,11 @@ pub(crate) struct Part {
 
 impl Model {
     pub(crate) fn of(job: &Job) -> Self {
+        Model::by(job, |material, planned| material.basis(planned))
+    }
+
+    /// The model of a job whose volumes are worked out from what `basis` says of a material and of what is planned.
+    pub(crate) fn by(job: &Job, basis: impl Fn(&Material, Basis) -> Basis) -> Self {
         let all: Vec<(usize, &Patch)> = job
             .zones
             .iter()
@@ -100,21 +105,23 @@ impl Model {
             });
             let work = &job.zones[*zone];
             let place = model.patches.len() - 1;
-            for layer in 0..work.layers.len() {
-                model.add(job, (*zone, layer, place), work, patch.narrow);
+            for (layer, on) in work.layers.iter().enumerate() {
+                let basis = basis(&on.material, work.basis);
+                model.add(job, (*zone, layer, place), basis, patch.narrow);
             }
         }
         model
     }
 
-    fn add(&mut self, job: &Job, place: (usize, usize, usize), work: &ZoneWork, narrow: bool) {
+    fn add(&mut self, job: &Job, place: (usize, usize, usize), basis: Basis, narrow: bool) {
         let (zone, layer, patch) = place;
+        let work = &job.zones[zone];
         let on = &work.layers[layer];
         let tool = on.tool_on(narrow);
         if on.coats == 0 || self.patches[patch].area <= 0.0 {
             return;
         }
-        let Some((consumption, losses, gain)) = self.consumption(work.basis, on, tool, narrow) else {
+        let Some((consumption, losses, gain)) = self.consumption(basis, on, tool, narrow) else {
             return;
         };
         let ground = work.ground_under(layer);

@@ -6,7 +6,7 @@ use units::Volume;
 
 use crate::cause::Cause;
 use crate::estimate::Estimate;
-use crate::job::{Job, Layer, Rgb};
+use crate::job::{Basis, Job, Layer, Rgb};
 use crate::material::Material;
 use crate::model::{Lot, Model};
 use crate::propagate::{Linear, of_steps, steps};
@@ -115,6 +115,22 @@ impl Trials {
         };
         model.lots.iter().zip(self.litres()).map(of_lot).collect()
     }
+}
+
+/// What the tools would lay on of each material whose rate the maker entered from a label, with what they keep: the best
+/// estimate, to stand beside the amount by that label.
+pub fn by_tools(job: &Job) -> Vec<(Rc<Material>, Option<Rgb>, Volume)> {
+    let stated = |material: &Material, planned: Basis| match material.states_rate() {
+        true => Basis::WetFilm,
+        false => planned,
+    };
+    let model = Model::by(job, stated);
+    let of_lot = |lot: &Lot| {
+        let volume: Volume = shares(&model, lot).into_iter().map(|share| share.volume).sum();
+        (Rc::clone(&lot.material), lot.colour, volume)
+    };
+    let lots = model.lots.iter().filter(|lot| lot.material.states_rate());
+    lots.map(of_lot).collect()
 }
 
 /// Litres of each term at the best estimates: on the piece, and in all.
@@ -294,6 +310,30 @@ mod tests {
         let by_hand = 2.0 * 2.0 * 0.1 / 0.975 + 0.010;
         close(need.likely(), by_hand, 0.01);
         close(need.linear().value, by_hand, 1e-12);
+    }
+
+    /// A rate of 250 ft2/gal that the maker entered: by hand, 4 m2 at 6.1356 m2/L and the 10 mL that a brush keeps. By the brush
+    /// alone it would be the film of the test above.
+    #[test]
+    fn the_label_in_the_hand_goes_before_the_tool() {
+        let label = crate::Label {
+            rate: Some((6.1356, 6.1356)),
+            ..crate::Label::default()
+        };
+        let mut job = enamel("brush", 2);
+        let of = Rc::clone(&job.zones[0].layers[0].material);
+        let own = label.applied(&of, "own".into(), "Own".into()).unwrap();
+        job.zones[0].layers[0].material = Rc::new(own);
+        let need = one(&job);
+        close(need.linear().value, 4.0 / 6.1356 + 0.010, 0.004);
+        let (material, colour, by_tool) = by_tools(&job).remove(0);
+        assert_eq!((&*material.key, colour), ("own", None));
+        close(by_tool, 2.0 * 2.0 * 0.1 / 0.975 + 0.010, 1e-12);
+        // What a label does not say stays with the tool.
+        assert!(by_tools(&enamel("brush", 2)).is_empty());
+        job.zones[0].basis = Basis::LabelRate;
+        assert_eq!(one(&job).linear(), need.linear());
+        assert_eq!(by_tools(&job)[0].2, by_tool);
     }
 
     /// The relative variances of a product add up (JCGM 100, 5.1.6): film 25/100/sqrt(3), transfer 0.025/0.975/sqrt(3).

@@ -98,6 +98,9 @@ fn material(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, buy: &Bought,
                 <div class="figures">
                     <p id={format!("amount-{id}")} class="big"><b>{ words::number(&figure) }</b>{ " " }<span>{ unit }</span></p>
                     <p id={format!("range-{id}")} class="range">{ words::range(&line.need, system) }</p>
+                    if let Some(both) = words::by_label(line, system) {
+                        <p id={format!("label-{id}")} class="range">{ both }</p>
+                    }
                 </div>
             </div>
             { can(shown, takeoff, line) }

@@ -157,6 +157,17 @@ pub fn spoken(takeoff: &Takeoff, system: System) -> String {
     said
 }
 
+/// What the label says beside what the tool usually lays on: `Your label: 22 fl oz. With the brush usually: 17 fl oz.`
+pub fn by_label(line: &MaterialLine, system: System) -> Option<String> {
+    let by_tools = line.by_tools?;
+    Some(format!(
+        "Your label: {}. With {} usually: {}.",
+        volume(line.need.likely(), system),
+        tools(&line.tools),
+        volume(by_tools, system)
+    ))
+}
+
 /// From this share of the variance on a measurement is named.
 const HEAVY: f64 = 0.1;
 

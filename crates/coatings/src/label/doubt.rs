@@ -107,6 +107,14 @@ pub enum Doubt {
 }
 
 impl Doubt {
+    /// Whether a rate was likely meant in the other unit, so that nothing should rest on it before that is settled.
+    pub fn asks_for_unit(&self) -> bool {
+        matches!(
+            self,
+            Doubt::SquareFeetPerGallon { .. } | Doubt::SquareMetresPerLitre { .. }
+        )
+    }
+
     pub(super) fn of_rate(given: (f64, f64), usual: (f64, f64)) -> Option<Self> {
         if times_off(given, usual) <= RATE_OFF {
             return None;
@@ -199,14 +207,14 @@ impl fmt::Display for Doubt {
         match *self {
             Doubt::SquareFeetPerGallon { given, meant, usual } => write!(
                 f,
-                "Spreading rate: {given} m²/L is far above the usual {} m²/L. If the label says {given} ft²/gal, that is {} m²/L. Which is it?",
+                "Spreading rate: {given} m²/L is far above the usual {} m²/L. If the label says {given} ft²/gal, that is {} m²/L. It isn't used yet. Which is it?",
                 shown_range(usual),
                 shown_range(meant),
                 given = shown_range(given),
             ),
             Doubt::SquareMetresPerLitre { given, meant, usual } => write!(
                 f,
-                "Spreading rate: {meant} ft²/gal is {} m²/L, far below the usual {} m²/L. If the label says {meant} m²/L, choose that unit. Which is it?",
+                "Spreading rate: {meant} ft²/gal is {} m²/L, far below the usual {} m²/L. If the label says {meant} m²/L, choose that unit. It isn't used yet. Which is it?",
                 shown_range(given),
                 shown_range(usual),
                 meant = shown_range(meant),

@@ -189,7 +189,7 @@ fn a_rate_in_the_wrong_unit_is_asked_about() {
     assert!((meant.0 - 9.816_955).abs() < 1e-5 && meant.0 == meant.1);
     assert_eq!(
         too_high[0].to_string(),
-        "Spreading rate: 400 m²/L is far above the usual 9.2 to 11.8 m²/L. If the label says 400 ft²/gal, that is 9.82 m²/L. Which is it?"
+        "Spreading rate: 400 m²/L is far above the usual 9.2 to 11.8 m²/L. If the label says 400 ft²/gal, that is 9.82 m²/L. It isn't used yet. Which is it?"
     );
 
     let too_low = doubts(Field::Rate, one(film::from_square_feet_per_gallon(10.0)));

@@ -12,7 +12,8 @@ mod topcoat;
 
 use std::borrow::Cow;
 
-use crate::figure::Figure;
+use crate::figure::{Certainty, Figure};
+use crate::job::Basis;
 
 pub(crate) use shared::COAT_ON_WOOD;
 

@@ -360,6 +360,11 @@ impl OwnMaterial {
     /// likely meant in the other unit is left out until that is settled: the amounts rest on it.
     pub fn material(&self) -> Option<Material> {
         let of = coatings::material(self.of)?;
+        let mut label = self.label();
+        let asks_for_unit = |doubts: Vec<Doubt>| doubts.iter().any(Doubt::asks_for_unit);
+        if label.check(of).is_ok_and(asks_for_unit) {
+            label.rate = None;
+        }
         let named = || Material {
             key: self.key.to_string().into(),
             name: self.name.clone().into(),
@@ -428,7 +433,9 @@ mod tests {
         assert!(absurd.check().is_err());
         let usual = coatings::material("trim-enamel").unwrap();
         assert_eq!(absurd.material().unwrap().volume_solids, usual.volume_solids);
-        assert_eq!(own("rate", "400", "m2/L").check().unwrap().len(), 1);
+        let unsettled = own("rate", "400", "m2/L");
+        assert_eq!(unsettled.check().unwrap().len(), 1);
+        assert_eq!(unsettled.material().unwrap().label_rate, usual.label_rate);
         assert_eq!(own("rate", "400", "ft2/gal").check().unwrap(), []);
     }
 

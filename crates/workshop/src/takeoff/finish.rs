@@ -40,12 +40,12 @@ fn layers(scheme: &Scheme, stores: Stores<'_>) -> Vec<Layer> {
         let tool = coatings::tool(plan.tool)?;
         Some(Layer {
             colour: material.coloured.then_some(scheme.colour.0),
+            own_rates: own_rates(stores.lessons, &plan.material, material.basis(scheme.basis)),
             material,
             coats: plan.coats,
             tool,
             narrow_tool: plan.narrow_tool.and_then(coatings::tool).unwrap_or(tool),
             thinned: f64::from(plan.thinned) / 100.0,
-            own_rates: own_rates(stores.lessons, &plan.material, scheme.basis),
         })
     };
     scheme.layers.iter().filter_map(layer).collect()

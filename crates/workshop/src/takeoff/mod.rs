@@ -10,10 +10,11 @@ mod zones;
 use std::rc::Rc;
 
 use coatings::{
-    CanSize, Contents, Enough, Estimate, Job, Need, NeedWorking, OwnRate, TRIALS, Trials, workings,
+    CanSize, Contents, Enough, Estimate, Job, Material, Need, NeedWorking, OwnRate, TRIALS, Trials, by_tools,
+    workings,
 };
 use geometry::{Edges, FieldId, LengthField, Overlap, Problem, SurfaceId};
-use units::{Area, Length};
+use units::{Area, Length, Volume};
 
 use crate::document::{Confidence, OwnMaterial, Piece, Workshop};
 use crate::learning::{Lesson, lessons};
@@ -39,6 +40,8 @@ pub struct MaterialLine {
     pub tools: Vec<&'static str>,
     /// How many weighed jobs of the maker's own it rests on.
     pub jobs: u32,
+    /// What the tools would usually lay on, where the amount is by a label that the maker entered.
+    pub by_tools: Option<Volume>,
     /// The can in hand, if there is one.
     pub in_hand: Option<InHand>,
 }
@@ -201,6 +204,7 @@ fn of_stores(piece: &Piece, stores: Stores<'_>, confidence: Confidence) -> Resul
 fn material_lines(piece: &Piece, job: &Job, confidence: Confidence) -> Vec<MaterialLine> {
     let mut lines: Vec<MaterialLine> = Vec::new();
     let trials = Trials::of(job, TRIALS);
+    let by_tools = by_tools(job);
     let mut all = trials.needs();
     // In the order of the stages, whichever zone comes first.
     units::sort_few(&mut all, |one, other| one.material.stage < other.material.stage);
@@ -221,8 +225,15 @@ fn material_lines(piece: &Piece, job: &Job, confidence: Confidence) -> Vec<Mater
             .filter(|line| line.need.material.stage.key() == stage)
             .count();
         let (coats, tools) = how(job, &need);
+        let jobs = jobs_behind(job, &need);
+        let is_it = |material: &Material, colour| material.key == need.material.key && colour == need.colour;
+        let by_tools = by_tools
+            .iter()
+            .find(|(material, colour, _)| is_it(material, *colour));
         lines.push(MaterialLine {
-            jobs: jobs_behind(job, &need),
+            jobs,
+            // What was weighed goes before label and tool.
+            by_tools: by_tools.filter(|_| jobs == 0).map(|(.., volume)| *volume),
             id: if number == 1 {
                 stage.into()
             } else {

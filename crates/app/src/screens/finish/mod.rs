@@ -7,7 +7,7 @@ mod layer;
 
 use coatings::{Basis, Stage};
 use web_sys::HtmlSelectElement;
-use workshop::{Edit, PieceEdit, PieceId, Scheme, SchemeEdit};
+use workshop::{Edit, PieceEdit, PieceId, Scheme, SchemeEdit, material_of};
 use yew::prelude::*;
 
 use super::Shown;
@@ -147,9 +147,19 @@ fn plan(planned: &Planned<'_>) -> Html {
                 { add(planned) }
                 { choice("Amounts by", "basis", &basis, scheme.basis,
                     planned.change(|basis| Some(SchemeEdit::Basis(basis)))) }
+                if states_rate(planned) {
+                    <p class="hint">{ "A rate you entered from a label always counts." }</p>
+                }
             </div>
         </>
     }
+}
+
+/// Whether the maker entered the rate of a can that is planned.
+fn states_rate(planned: &Planned<'_>) -> bool {
+    let own = &planned.shown.app.workshop.materials;
+    let mut layers = planned.scheme.layers.iter();
+    layers.any(|layer| material_of(own, &layer.material).is_some_and(|material| material.states_rate()))
 }
 
 /// A list of everything that can go on, stage by stage; what is chosen comes in behind its stage.
