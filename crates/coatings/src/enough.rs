@@ -107,6 +107,28 @@ pub fn besides_in_hand(needs: &[&Need], cans: &[Contents], confidence: f64) -> V
     besides(&Spread::of(&left_over(needs, cans)), confidence)
 }
 
+/// What is left over in the end.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Left {
+    /// As often more as less than this.
+    pub likely: Volume,
+    /// With the wanted confidence at least this.
+    pub least: Volume,
+}
+
+impl Left {
+    /// What is left over of what is in hand and so much more, for several jobs; `confidence` is the probability that the maker
+    /// wants.
+    pub fn of(needs: &[&Need], cans: &[Contents], more: Volume, confidence: f64) -> Self {
+        let rest = Spread::of(&left_over(needs, cans));
+        let at = |probability| (Volume::litres(rest.quantile(probability)) + more).max(Volume::ZERO);
+        Left {
+            likely: at(0.5),
+            least: at(1.0 - confidence),
+        }
+    }
+}
+
 /// The probability that what is in hand and so much more are enough for several jobs.
 pub fn enough_with(needs: &[&Need], cans: &[Contents], more: Volume) -> f64 {
     let mut rest = left_over(needs, cans);
@@ -317,6 +339,22 @@ mod tests {
         }
         let plenty = Contents::full(need.high() * 2.0).unwrap();
         assert_eq!(Enough::judge(&job, &need, &plenty, 0.9).besides, Volume::ZERO);
+    }
+
+    /// A can of twice the high amount: the middle of what is left is the can less the middle of the need, not less its high
+    /// value.
+    #[test]
+    fn what_is_left_is_told_as_likely_and_as_least() {
+        let need = needs(&enamel("brush", 2), TRIALS).remove(0);
+        let can = need.high() * 2.0;
+        let left = Left::of(&[&need], &[], can, 0.9);
+        let close = |one: Volume, other: Volume| (one.as_litres() - other.as_litres()).abs() < 1e-4;
+        assert!(close(left.likely, can - need.likely()), "{left:?}");
+        assert!(close(left.least, can - need.at(0.9)), "{left:?}");
+        // In hand or bought is the same to what is left.
+        let in_hand = Contents::full(can).unwrap();
+        assert_eq!(Left::of(&[&need], &[in_hand], Volume::ZERO, 0.9), left);
+        assert_eq!(Left::of(&[&need], &[], Volume::ZERO, 0.9), Left::default());
     }
 
     #[test]

@@ -46,7 +46,7 @@ pub use cause::{Cause, in_sentence};
 pub use compare::Way;
 pub use distribution::Distribution;
 pub use dry_film::{DryFilm, usual_film};
-pub use enough::{Enough, Verdict, besides_in_hand, enough_with};
+pub use enough::{Enough, Left, Verdict, besides_in_hand, enough_with};
 pub use estimate::Estimate;
 pub use figure::{Certainty, Figure};
 pub use ground::Ground;

@@ -329,8 +329,10 @@ export interface CansToBuy {
   cans: Cans[];
   /** What they cost in hundredths of the currency; `null` where no price is known. */
   priceHundredths: number | null;
-  /** What is left over then, litres. */
+  /** What is likely left over then, of the cans and of what is in hand, litres. */
   leftLitres: number;
+  /** What is at least left over then, as surely as is wanted, litres. */
+  leftAtLeastLitres: number;
   /** Whether no better set can be. */
   proven: boolean;
 }

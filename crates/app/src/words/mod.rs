@@ -20,7 +20,7 @@ mod worked;
 use crate::state::{Refused, Sheet};
 use coatings::can::ChoiceError;
 use coatings::suggest::{SuggestedLayer, Suggestion};
-use coatings::{Certainty, Enough, Estimate, Figure, Need, Stage, Verdict, in_sentence};
+use coatings::{Certainty, Enough, Estimate, Figure, Left, Need, Stage, Verdict, in_sentence};
 use units::{Area, Length, System, Volume, show_area, show_number, show_volume_beside};
 use workshop::{Buy, InHand, MaterialLine, Piece, Takeoff, Workshop, unmeasured};
 
@@ -322,19 +322,34 @@ pub fn buy(buy: &Result<Buy, ChoiceError>, in_hand: bool, workshop: &Workshop, m
     if buy.cans.is_empty() {
         return "Nothing: what is in hand is enough.".into();
     }
-    let besides = if in_hand { " besides what is in hand" } else { "" };
-    let sure = workshop.settings.confidence.percent();
+    let besides = if in_hand { " besides what you have" } else { "" };
     let smaller = if buy.no_smaller {
         " It is not usually sold in less."
     } else {
         ""
     };
     format!(
-        "{cans}. {}{besides} are enough {sure} times in 100; {} is left over.{smaller}",
+        "{cans}. Plan on {}{besides}.{}{smaller}",
         volume(buy.need, workshop.units),
-        volume(buy.purchase.left, workshop.units)
+        buy.left
+            .map_or_else(String::new, |of| left_over(of, workshop.units))
     )
 }
+
+/// What is left over in the end: ` About 11 fl oz left over, at least 6.8 fl oz.`
+fn left_over(left: Left, system: System) -> String {
+    let likely = volume(left.likely, system);
+    match left.least > A_DROP {
+        true => format!(
+            " About {likely} left over, at least {}.",
+            volume(left.least, system)
+        ),
+        false => format!(" About {likely} left over, perhaps none."),
+    }
+}
+
+/// Less than this is nothing to keep.
+const A_DROP: Volume = Volume::millilitres(1.0);
 
 /// The cans in hand: ` In hand: 1 quart, about half, and 8 fl oz, full.`
 pub fn in_hand(cans: &[InHand]) -> String {
@@ -497,6 +512,19 @@ mod tests {
         assert_eq!(in_a_hundred(0.9999), "more than 99 times in 100");
         assert_eq!(in_a_hundred(0.011), "once in 100 times");
         assert_eq!(in_a_hundred(0.874), "87 times in 100");
+    }
+
+    #[test]
+    fn what_is_left_is_told_as_likely_and_as_least() {
+        let left = |likely, least| {
+            let [likely, least] = [likely, least].map(Volume::millilitres);
+            left_over(Left { likely, least }, System::Metric)
+        };
+        assert_eq!(
+            left(330.0, 200.0),
+            " About 330\u{a0}mL left over, at least 200\u{a0}mL."
+        );
+        assert_eq!(left(30.0, 0.0), " About 30\u{a0}mL left over, perhaps none.");
     }
 
     #[test]

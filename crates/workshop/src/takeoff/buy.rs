@@ -4,7 +4,8 @@ use std::rc::Rc;
 
 use coatings::can::{ChoiceError, Purchase, choose, fewest};
 use coatings::{
-    CanSize, Contents, Material, Need, Rgb, Stage, ZoneWork, besides_in_hand, can, can_sizes, enough_with,
+    CanSize, Contents, Left, Material, Need, Rgb, Stage, ZoneWork, besides_in_hand, can, can_sizes,
+    enough_with,
 };
 use units::{Area, Volume};
 
@@ -24,6 +25,8 @@ pub struct Buy {
     pub no_smaller: bool,
     /// The purchase that it is.
     pub purchase: Purchase,
+    /// What is left over of it and of what is in hand, where it was asked what they are for.
+    pub left: Option<Left>,
     /// What it costs, in hundredths of the currency, where the maker gave prices.
     pub price: Option<u64>,
 }
@@ -83,8 +86,26 @@ pub fn cans_to_buy(workshop: &Workshop, line: &MaterialLine) -> Result<Buy, Choi
         (Some(in_hand), [only]) if *only == in_hand.contents => in_hand.enough.besides,
         _ => besides_in_hand(&[&line.need], &contents, sure),
     };
+    if let (Some(in_hand), true) = (&line.in_hand, contents.is_empty()) {
+        contents.push(in_hand.contents);
+    }
     let had: Vec<&CanSize> = line.in_hand.iter().map(|in_hand| in_hand.can).collect();
-    cans_for(workshop, &line.need.material, need, &had)
+    let buy = cans_for(workshop, &line.need.material, need, &had)?;
+    Ok(buy.leaving(&[&line.need], &contents, sure))
+}
+
+impl Buy {
+    /// What all the cans hold.
+    fn volume(&self) -> Volume {
+        let each = self.cans.iter();
+        each.map(|(can, count)| can.volume() * f64::from(*count)).sum()
+    }
+
+    /// With what is left over of it and of what is in hand.
+    fn leaving(mut self, needs: &[&Need], in_hand: &[Contents], confidence: f64) -> Self {
+        self.left = Some(Left::of(needs, in_hand, self.volume(), confidence));
+        self
+    }
 }
 
 /// The cheapest cans where the maker gave prices, otherwise the fewest cans of the trade; what the maker had in a can of
@@ -130,6 +151,7 @@ fn counted(need: Volume, sizes: &[&'static CanSize], purchase: Purchase, priced:
         cans,
         price: priced.then_some(purchase.price),
         purchase,
+        left: None,
     }
 }
 
@@ -264,7 +286,8 @@ pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Shoppi
                 .iter()
                 .filter_map(|line| Some(line.in_hand.as_ref()?.can))
                 .collect();
-            let buy = cans_for(workshop, &first.material, besides, &had);
+            let buy = cans_for(workshop, &first.material, besides, &had)
+                .map(|buy| buy.leaving(&needs, &contents, confidence.probability()));
             Some(Shopping {
                 one_less: buy.as_ref().ok().and_then(|buy| one_less(buy, &needs, &contents)),
                 material: Rc::clone(&first.material),
@@ -283,16 +306,9 @@ pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Shoppi
 
 /// The smallest can of a purchase, and how likely it is enough without it.
 fn one_less(buy: &Buy, needs: &[&Need], contents: &[Contents]) -> Option<(&'static CanSize, f64)> {
-    let mut smallest: Option<&'static CanSize> = None;
-    let mut all = Volume::ZERO;
-    for (can, count) in &buy.cans {
-        all += can.volume() * f64::from(*count);
-        if smallest.is_none_or(|other| can.volume() < other.volume()) {
-            smallest = Some(can);
-        }
-    }
-    let can = smallest?;
-    let likely = enough_with(needs, contents, all - can.volume());
+    let cans = buy.cans.iter().map(|(can, _)| *can);
+    let can = cans.reduce(|one, other| if other.volume() < one.volume() { other } else { one })?;
+    let likely = enough_with(needs, contents, buy.volume() - can.volume());
     (likely >= MAY_DO).then_some((can, likely))
 }
 

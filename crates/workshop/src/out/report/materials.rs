@@ -82,6 +82,7 @@ pub(super) struct Cans {
     cans: Vec<CanReport>,
     price_hundredths: Option<u64>,
     left_litres: f64,
+    left_at_least_litres: f64,
     proven: bool,
 }
 
@@ -183,7 +184,8 @@ impl ToBuy {
                     })
                     .collect(),
                 price_hundredths: buy.price,
-                left_litres: buy.purchase.left.as_litres(),
+                left_litres: buy.left.unwrap_or_default().likely.as_litres(),
+                left_at_least_litres: buy.left.unwrap_or_default().least.as_litres(),
                 proven: buy.purchase.proven,
             }),
             Err(error) => ToBuy::Problem {

@@ -133,7 +133,7 @@ fn bought(what: &str, lines: Vec<(String, Result<Buy, ChoiceError>)>, workshop: 
                     shown(buy.need),
                     short(&cans.join(", "), CANS),
                     buy.price.map_or_else(|| "-".into(), show_price),
-                    some(buy.purchase.left, Volume::ZERO, shown),
+                    some(buy.left.unwrap_or_default().likely, Volume::ZERO, shown),
                 ]);
             }
             Err(error) => remarks.push_str(&wrapped(&format!("{name}: {error}"), 2)),
