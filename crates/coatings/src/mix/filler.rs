@@ -70,6 +70,23 @@ pub static SHEENS: [Sheen; 5] = [
     sheen("flat", "flat", 0.40, 0.80),
 ];
 
+impl Sheen {
+    /// How a film with this share of pigment dries: the glossiest sheen that has so much.
+    ///
+    /// # Example
+    /// ```
+    /// use coatings::mix::Sheen;
+    /// assert_eq!([0.10, 0.17, 0.25, 0.41].map(|pvc| Sheen::of(pvc).key), ["gloss", "semi-gloss", "semi-gloss", "eggshell"]);
+    /// ```
+    pub fn of(pvc: f64) -> &'static Sheen {
+        let [.., flattest] = &SHEENS;
+        SHEENS
+            .iter()
+            .find(|sheen| pvc <= sheen.pvc.high)
+            .unwrap_or(flattest)
+    }
+}
+
 /// A powder that flattens paint.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Powder {
@@ -150,7 +167,7 @@ impl Binder {
     /// What it means for the maker.
     pub fn words(self) -> &'static str {
         match self {
-            Binder::Covers => "The binder covers the powder. The film is matt and can be wiped.",
+            Binder::Covers => "The binder covers the powder. The film can be wiped.",
             Binder::Near => {
                 "The binder just covers the powder, or just fails to. The film is chalky; give it a clear coat or wax."
             }
@@ -183,6 +200,23 @@ mod tests {
         ] {
             assert_eq!(Binder::judge(pvc), binder, "{pvc}");
         }
+    }
+
+    /// A PVC of 17 or 25 % is no matt film.
+    #[test]
+    fn a_film_dries_as_its_pigment_has_it() {
+        for (pvc, key) in [
+            (0.0, "gloss"),
+            (0.15, "gloss"),
+            (0.17, "semi-gloss"),
+            (0.25, "semi-gloss"),
+            (0.27, "satin"),
+            (0.46, "flat"),
+            (0.95, "flat"),
+        ] {
+            assert_eq!(Sheen::of(pvc).key, key, "{pvc}");
+        }
+        assert!(!Binder::judge(0.25).words().contains("matt"));
     }
 
     #[test]

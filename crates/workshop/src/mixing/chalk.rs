@@ -5,7 +5,7 @@ use std::fmt;
 
 use coatings::mix::{
     Bench, Binder, By, CALCIUM_CARBONATE, ChalkBatch, ChalkError, ChalkMix, Component, DUST, Jug, Latex,
-    Order, Paint, Recipe, RecipeError, SHEENS, Scale, Step, Tag, Tare, WATER_DENSITY, chalk_recipe,
+    Order, Paint, Recipe, RecipeError, SHEENS, Scale, Sheen, Step, Tag, Tare, WATER_DENSITY, chalk_recipe,
     jug_limits, pour, powder_limits,
 };
 use coatings::{Body, Figure, Thinner};
@@ -17,6 +17,14 @@ use crate::document::{Workshop, material_of};
 
 /// What a jar is called that nobody gave a name.
 pub const NAMELESS: &str = "Chalk-type paint";
+
+/// What goes in besides the powder.
+const WATER: &str = "Water";
+const PAINT: &str = "Paint";
+/// How it is stirred with water, and without.
+const STIR_WITH_WATER: &str = "Stir powder and water smooth before the paint goes in.";
+const STIR_DRY: &str =
+    "Stir the powder into the paint a little at a time. Too thick? Add water by the spoon.";
 
 /// A batch that can be mixed.
 #[derive(Clone, Debug, PartialEq)]
@@ -33,6 +41,10 @@ pub struct Chalk {
     pub mix: ChalkMix,
     /// Whether the binder still covers the powder; nothing while the sheen of the paint is not said.
     pub binder: Option<Binder>,
+    /// How it dries, where the binder covers the powder.
+    pub dries: Option<&'static Sheen>,
+    /// How powder and paint come together.
+    pub stir: &'static str,
     /// The least and the most that the powder can weigh if it is measured in cups and spoons, as the recipe has it and
     /// nobody knows how it lies in them.
     pub in_cups: Option<(Mass, Mass)>,
@@ -121,12 +133,17 @@ pub fn chalk(workshop: &Workshop, line: &Line) -> Result<Chalk, ChalkFault> {
         Paint::Volume(volume) => (volume * density(latex.density), Some(volume)),
     };
     let water = batch.water * density(WATER_DENSITY);
-    // Powder and water first: stirred smooth they leave no lumps in the paint (hobby pages agree on that).
-    let parts = [
+    let (powder_part, water_part, paint_part) = (
         ("Calcium carbonate", batch.powder),
-        ("Water", water),
-        ("Paint", paint),
-    ];
+        (WATER, water),
+        (PAINT, paint),
+    );
+    // Powder and water first: stirred smooth they leave no lumps in the paint (hobby pages agree on that). Without water the
+    // powder goes into the paint.
+    let (parts, stir) = match water > Mass::ZERO {
+        true => ([powder_part, water_part, paint_part], STIR_WITH_WATER),
+        false => ([paint_part, powder_part, water_part], STIR_DRY),
+    };
     let parts = parts.into_iter().filter(|(_, mass)| *mass > Mass::ZERO);
     let (components, doses): (Vec<_>, Vec<_>) = parts
         .map(|(name, mass)| {
@@ -150,15 +167,27 @@ pub fn chalk(workshop: &Workshop, line: &Line) -> Result<Chalk, ChalkFault> {
     };
     let measuring = scale.difference(weighed, Mass::ZERO) / mix.density.value;
     mix.volume.standard_uncertainty = together([mix.volume.standard_uncertainty, measuring, of_jug(jug)]);
+    let place = |name: &str| components.iter().position(|part| part.name == name);
+    let (paint_place, water_place) = (place(PAINT), place(WATER));
+    let mut steps = pour(&doses, &bench)?;
+    // A little more or less water only thins it; recipes themselves leave half as much again open.
+    let of_water = |step: &&mut Step| Some(step.component) == water_place;
+    steps
+        .iter_mut()
+        .filter(of_water)
+        .for_each(|step| step.warning = None);
+    let binder = line.is("sheen").then_some(mix.binder);
     Ok(Chalk {
         name: match line.text("name") {
             "" => NAMELESS.to_owned(),
             name => name.to_owned(),
         },
-        jug: jug.map(|volume| (components.len() - 1, volume)),
+        jug: paint_place.zip(jug),
         recipe: Recipe::new(components, By::Weight)?,
-        steps: pour(&doses, &bench)?,
-        binder: line.is("sheen").then_some(mix.binder),
+        steps,
+        binder,
+        dries: (binder == Some(Binder::Covers)).then(|| Sheen::of(mix.pvc.value)),
+        stir,
         in_cups: (powder.is_none() && cup.is_none())
             .then(|| powder_limits(batch.powder / bulk, CALCIUM_CARBONATE.bulk_any_grade)),
         mix,
@@ -236,7 +265,7 @@ mod tests {
         of.steps.iter().map(|step| step.dose.as_grams().round()).collect()
     }
 
-    const PAINT: [(&str, &str); 4] = [
+    const SATIN: [(&str, &str); 4] = [
         ("paint", "650 g"),
         ("density", "1.3 kg/l"),
         ("solids", "36 %"),
@@ -248,7 +277,7 @@ mod tests {
     /// paint, (0.063 + 0.0369) / (0.18 + 0.0369) = 0.4606.
     #[test]
     fn own_weights_come_to_their_true_volume() {
-        let found = of(&[&PAINT[..], &[("powder", "100"), ("water", "60")]].concat()).unwrap();
+        let found = of(&[&SATIN[..], &[("powder", "100"), ("water", "60")]].concat()).unwrap();
         let mix = &found.mix;
         assert!((mix.volume.value.as_litres() - 0.597_02).abs() < 1e-4, "{mix:?}");
         assert!((mix.volume_solids.value - 0.3633).abs() < 1e-4);
@@ -266,7 +295,7 @@ mod tests {
     /// 0.4 and 1.2 kg/L they are 67 to 200 g; water between 1/8 and 3/16 of half a litre, 78 g.
     #[test]
     fn cups_become_weights() {
-        let third = [&PAINT[..], &[("recipe", "chalk-third")]].concat();
+        let third = [&SATIN[..], &[("recipe", "chalk-third")]].concat();
         let found = of(&third).unwrap();
         assert_eq!(doses(&found), [167.0, 78.0, 650.0]);
         let (least, most) = found.in_cups.unwrap();
@@ -307,8 +336,9 @@ mod tests {
         assert!((jug.as_millilitres() - 236.588).abs() < 1e-3);
         let unsure = found.mix.volume.standard_uncertainty.as_millilitres();
         assert!((unsure - 5.791).abs() < 2e-3, "{unsure}");
-        // The scale is too coarse for 30 g of water, and says so.
-        assert!(found.steps[1].warning.is_some() && found.steps[2].warning.is_none());
+        // The scale is coarse for 47 g of powder, and for 30 g of water, where it does not matter.
+        let is_warned: Vec<bool> = found.steps.iter().map(|step| step.warning.is_some()).collect();
+        assert_eq!(is_warned, [true, false, false]);
         // Weighed goes before measured.
         let both = of(&[&cup[..], &[("paint", "650 g")]].concat()).unwrap();
         assert_eq!((both.jug, doses(&both)[2]), (None, 650.0));
@@ -333,11 +363,48 @@ mod tests {
         }
     }
 
+    /// Two parts of paint to one of powder, and no water: the powder goes into the paint.
+    #[test]
+    fn a_recipe_without_water_has_none_to_stir() {
+        let cup = [
+            ("volume", "8 fl oz"),
+            ("density", "1.3 kg/l"),
+            ("cup", "189.27 g"),
+        ];
+        let dry = of(&[&cup[..], &[("recipe", "chalk-half")]].concat()).unwrap();
+        assert!(!dry.stir.contains("powder and water"));
+        let names: Vec<_> = dry.recipe.components().iter().map(|part| &*part.name).collect();
+        assert_eq!(names, ["Paint", "Calcium carbonate"]);
+        assert_eq!(dry.jug.unwrap().0, 0);
+        let wet = of(&[&cup[..], &[("recipe", "chalk-third")]].concat()).unwrap();
+        assert!(wet.stir.contains("powder and water"));
+        assert_eq!(wet.jug.unwrap().0, 2);
+    }
+
+    /// By hand, of a half litre of gloss paint with 7.5 % of its 180 mL solids pigment: 50 g of powder, 18.45 mL, make
+    /// (13.5 + 18.45) / 198.45 = 16.1 %, which is semi-gloss and no matt film.
+    #[test]
+    fn little_powder_makes_no_matt_film() {
+        let gloss = [
+            SATIN[0],
+            SATIN[1],
+            SATIN[2],
+            ("sheen", "gloss"),
+            ("powder", "50 g"),
+        ];
+        let found = of(&gloss).unwrap();
+        assert!((found.mix.pvc.value - 0.161).abs() < 5e-4, "{:?}", found.mix.pvc);
+        assert_eq!(found.binder, Some(Binder::Covers));
+        assert_eq!(found.dries.unwrap().key, "semi-gloss");
+        let chalky = of(&[&SATIN[..], &[("powder", "100")]].concat()).unwrap();
+        assert_eq!((chalky.binder, chalky.dries), (Some(Binder::Near), None));
+    }
+
     #[test]
     fn what_is_lacking_is_asked_for() {
         assert_eq!(of(&[("name", "Chalk")]), Err(ChalkFault::Paint));
-        assert_eq!(of(&PAINT), Err(ChalkFault::Powder));
-        let absurd = [&PAINT[..1], &[("powder", "10"), ("density", "50 kg/l")]].concat();
+        assert_eq!(of(&SATIN), Err(ChalkFault::Powder));
+        let absurd = [&SATIN[..1], &[("powder", "10"), ("density", "50 kg/l")]].concat();
         assert!(matches!(
             of(&absurd),
             Err(ChalkFault::Chalk(ChalkError::Figure(_)))
@@ -347,7 +414,7 @@ mod tests {
     #[test]
     fn the_label_of_the_jar_minds_the_dust() {
         let lines = |name| {
-            let found = of(&[&PAINT[..], &[("name", name), ("powder", "100")]].concat()).unwrap();
+            let found = of(&[&SATIN[..], &[("name", name), ("powder", "100")]].concat()).unwrap();
             label(&found, &Scale::KITCHEN, Day::since_1970(20_000), System::Metric)
         };
         // 750 g, and 500 + 36.9 mL.

@@ -79,7 +79,7 @@ fn mixed(app: &App, of: &Chalk, scale: &Scale) -> Html {
     html! {
         <>
             { steps(&of.recipe, &of.steps, &|_| None, &|step| words::dose(of, step, scale, system)) }
-            <p>{ "Stir powder and water smooth before the paint goes in." }</p>
+            <p>{ of.stir }</p>
             { rows(words::chalk(of, system)) }
             <p class="left">{ words::binder(of, scale) }</p>
             { label_of_jar(label(of, scale, today(), system)) }
