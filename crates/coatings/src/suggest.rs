@@ -6,6 +6,8 @@ mod reasons;
 #[cfg(test)]
 mod tests;
 
+pub use reasons::WIPE_BARE;
+
 use crate::figure::{Certainty, GENERIC, NO_SOURCE};
 use crate::ground::Ground;
 use crate::material::Stage;
@@ -148,7 +150,7 @@ pub fn suggest(condition: &Condition, wish: Wish) -> Suggestion {
         true => &stripped,
         false => condition,
     };
-    let mut layers = cleaners(condition);
+    let mut layers = cleaners(condition, found.ground);
     let mut topcoat_reasons = vec![reasons::TWO_CLEAR];
     match wish {
         Wish::Painted { light } => {
@@ -176,6 +178,11 @@ pub fn suggest(condition: &Condition, wish: Wish) -> Suggestion {
         suggestion.notes.retain(|note| !of_old.contains(note));
     }
     suggestion
+}
+
+/// Whether a degreaser may go onto a ground: it is caustic, so not onto bare wood (common practice, no source).
+pub fn may_degrease(ground: Ground) -> bool {
+    !ground.is_open()
 }
 
 /// Whether a primer is one that keeps back what would come through.
@@ -207,12 +214,16 @@ fn layer(stage: Stage, material: &'static str, coats: u32, reasons: Vec<Reason>)
     }
 }
 
-fn cleaners(condition: &Condition) -> Vec<SuggestedLayer> {
-    let mut why = vec![reasons::CLEAN];
-    if condition.waxed {
-        why.push(reasons::WAX_CLEAN);
+/// What takes off grease and gloss; `found` is the ground that is cleaned, before anything comes off it.
+fn cleaners(condition: &Condition, found: Ground) -> Vec<SuggestedLayer> {
+    let mut layers = Vec::new();
+    if may_degrease(found) {
+        let mut why = vec![reasons::CLEAN];
+        if condition.waxed {
+            why.push(reasons::WAX_CLEAN);
+        }
+        layers.push(layer(Stage::Clean, "degreaser", 1, why));
     }
-    let mut layers = vec![layer(Stage::Clean, "degreaser", 1, why)];
     if condition.ground == Ground::Glossy {
         layers.push(layer(Stage::Clean, "deglosser", 1, vec![reasons::DEGLOSS]));
     }
@@ -351,6 +362,12 @@ fn notes(condition: &Condition, wish: Wish) -> Vec<Reason> {
     let mut notes = Vec::new();
     if !condition.ground.is_open() {
         notes.push(reasons::SCUFF);
+    }
+    if !may_degrease(condition.ground) {
+        notes.push(reasons::WIPE_BARE);
+        if condition.waxed {
+            notes.push(reasons::WAX_CLEAN);
+        }
     }
     if condition.ground == Ground::PaintedSound {
         notes.push(reasons::SOUND_PAINT);

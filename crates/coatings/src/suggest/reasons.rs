@@ -18,6 +18,10 @@ const fn memory(text: &'static str) -> Reason {
 // Cleaning and sanding.
 pub(super) const CLEAN: Reason =
     practice("Grease, polish and dust keep every coat from holding: clean first.");
+/// How bare wood is cleaned.
+pub const WIPE_BARE: Reason = practice(
+    "Bare wood: brush and vacuum it, then wipe off grease with mineral spirits. No degreaser: it is caustic and darkens wood.",
+);
 pub(super) const WAX_CLEAN: Reason = practice(
     "Wax and silicone polish make craters: wipe with mineral spirits too, turning to clean cloths, before anything is sanded.",
 );

@@ -731,6 +731,28 @@ mod tests {
         assert_eq!(piece.scheme.condition.ground, Ground::Glossy);
     }
 
+    /// A degreaser is caustic: it is planned on an old finish, not on bare wood, and again on an old finish.
+    #[test]
+    fn the_degreaser_goes_with_the_ground() {
+        let degreased = |grounds: &[Ground]| {
+            let piece = with(grounds.iter().map(|ground| finish(SchemeEdit::Ground(*ground))));
+            let layer = piece
+                .scheme
+                .layers
+                .iter()
+                .find(|layer| &*layer.material == "degreaser");
+            layer.unwrap().coats
+        };
+        assert_eq!(degreased(&[Ground::Glossy]), 1);
+        assert_eq!(degreased(&[Ground::Bare]), 0);
+        assert_eq!(
+            degreased(&[Ground::Bare, Ground::Porous, Ground::PaintedSound]),
+            1
+        );
+        let bare = with([finish(SchemeEdit::Ground(Ground::Bare))]).scheme;
+        assert!(bare.is_as_suggested(&[], &bare.suggestion(&[])));
+    }
+
     #[test]
     fn a_can_is_that_of_the_material_in_its_colour() {
         let red = Colour([200, 0, 0]);

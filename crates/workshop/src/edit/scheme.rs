@@ -2,6 +2,7 @@
 
 use std::rc::Rc;
 
+use coatings::suggest::may_degrease;
 use coatings::{Basis, Condition, Ground, Material, Rgb, Stage, Tool, Wish, suggest};
 
 use super::EditError;
@@ -114,7 +115,7 @@ impl Scheme {
     pub(super) fn apply(&mut self, edit: SchemeEdit, own: &[Rc<OwnMaterial>]) -> Result<(), EditError> {
         match edit {
             SchemeEdit::Colour(colour) => self.colour = colour,
-            SchemeEdit::Ground(ground) => self.condition.ground = ground,
+            SchemeEdit::Ground(ground) => self.found(ground, own),
             SchemeEdit::Species(None) => self.condition.species = None,
             SchemeEdit::Species(Some(key)) => {
                 let species = coatings::species(key).ok_or(EditError::Unknown("wood"))?;
@@ -185,6 +186,20 @@ impl Scheme {
             }
         }
         Ok(())
+    }
+
+    /// Another ground. The degreaser goes with it: onto bare wood none, and on the others one coat again.
+    fn found(&mut self, ground: Ground, own: &[Rc<OwnMaterial>]) {
+        let (before, after) = (may_degrease(self.condition.ground), may_degrease(ground));
+        self.condition.ground = ground;
+        let is_degreaser = |layer: &&mut LayerPlan| generic(own, &layer.material) == "degreaser";
+        for layer in self.layers.iter_mut().filter(is_degreaser) {
+            match (before, after) {
+                (_, false) => layer.coats = 0,
+                (false, true) => layer.coats = layer.coats.max(1),
+                (true, true) => {}
+            }
+        }
     }
 
     fn layer(&mut self, place: usize) -> Result<&mut LayerPlan, EditError> {

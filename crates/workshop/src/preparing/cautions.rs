@@ -63,8 +63,8 @@ pub(super) const HOT_VINEGAR: Reason = Reason::memory(
      or lacquered hardware may lose its skin: try one piece.",
 );
 /// Vinegar and sun on what stays.
-pub(super) const SUN_AND_VINEGAR: Reason = Reason::practice(
-    "Never onto a finish that stays: vinegar dulls it, and a day in the sun can crack and bleach it.",
+pub(super) const VINEGAR_AND_SUN: Reason = Reason::practice(
+    "Keep vinegar off a finish that stays: it dulls it. Keep the piece out of the sun, which cracks and bleaches a finish.",
 );
 /// Paint strippers.
 pub(super) const STRIPPER: Reason = Reason::read(

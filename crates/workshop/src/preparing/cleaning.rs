@@ -1,10 +1,11 @@
 //! Clean first, always: grease, the glue of stickers, smell.
 
+use coatings::suggest::{WIPE_BARE, may_degrease};
 use coatings::{Figure, Reason, Stage};
 use geometry::Sense;
 use units::{Area, Volume};
 
-use super::cautions::{ALCOHOL, CLEANER, RAGS, SOLVENT, SUN_AND_VINEGAR};
+use super::cautions::{ALCOHOL, CLEANER, RAGS, SOLVENT, VINEGAR_AND_SUN};
 use super::time::{self, A_DAY, WASHED};
 use super::{Much, Of, PrepareStep, one_for};
 use crate::document::generic;
@@ -16,7 +17,7 @@ const SPRAYED: Figure = Figure::practice(15.0, 30.0);
 
 /// What the glue of stickers takes of alcohol, litres.
 const ALCOHOL_TAKEN: Figure = Figure::practice(0.03, 0.1);
-/// How far a litre of mineral spirits goes on wax, square metres.
+/// How far a litre of mineral spirits goes on wax or bare wood, square metres.
 const SPIRITS: Figure = Figure::practice(8.0, 16.0);
 
 const CLEAN: Reason = Reason::practice(
@@ -34,11 +35,16 @@ const WAX: Reason = Reason::practice(
     "Wax and silicone polish come off with mineral spirits on cloths that are turned often.",
 );
 const SMELL: Reason = Reason::practice(
-    "Spray the inside with vinegar and water, one to one, let it dry in the sun for a full day, and air it. Shellac over \
-     the bare inside holds back what stays.",
+    "Scrub the bare inside with detergent, or spray it with vinegar and water, one to one. Let it dry for a full day in \
+     moving air. Shellac over the bare inside holds back what stays.",
+);
+const SHADE: Reason = Reason::read(
+    "Air it in the shade, not in the sun.",
+    "M. Varese, restorer, Chicago Tribune, 12 May 1991",
 );
 
-/// What is planned of deglosser, or of all other cleaners, from and to; nothing where none is.
+/// What is planned of deglosser, or of all other cleaners, from and to; nothing where none is. What is planned for bare wood
+/// is left out: it is wiped.
 fn cleaners(of: &Of<'_>, deglosser: bool) -> Option<(Volume, Volume)> {
     let own = &of.workshop.materials;
     let needs = of.takeoff.materials.iter().map(|line| &line.need);
@@ -46,9 +52,16 @@ fn cleaners(of: &Of<'_>, deglosser: bool) -> Option<(Volume, Volume)> {
         let is_deglosser = generic(own, &need.material.key) == "deglosser";
         need.material.stage == Stage::Clean && is_deglosser == deglosser
     });
+    let is_washed = |zone: &usize| {
+        let zone = of.takeoff.job.zones.get(*zone);
+        zone.is_some_and(|zone| may_degrease(of.piece.scheme_of(&zone.key).condition.ground))
+    };
     planned.fold(None, |sum: Option<(Volume, Volume)>, need| {
+        let all: Volume = need.by_zone.iter().map(|(_, volume)| *volume).sum();
+        let washed = need.by_zone.iter().filter(|(zone, _)| is_washed(zone));
+        let share = washed.map(|(_, volume)| *volume).sum::<Volume>() / all;
         let (low, high) = sum.unwrap_or_default();
-        Some((low + need.low(), high + need.high()))
+        Some((low + need.low() * share, high + need.high() * share))
     })
 }
 
@@ -72,10 +85,41 @@ pub(super) fn degloss(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     steps.push(step);
 }
 
-/// Grease off, with the degreaser that is planned or with soap; then glue and wax.
+/// The area of zones that may be degreased, and of bare ones, of the whole set.
+fn by_ground(of: &Of<'_>) -> (Area, Area) {
+    let zones = of.takeoff.job.zones.iter();
+    zones.fold((Area::ZERO, Area::ZERO), |(washed, bare), zone| {
+        let area: Area = zone.patches.iter().map(|patch| patch.area).sum();
+        match may_degrease(of.piece.scheme_of(&zone.key).condition.ground) {
+            true => (washed + area, bare),
+            false => (washed, bare + area),
+        }
+    })
+}
+
+/// Grease off: with the degreaser that is planned or with soap, and off bare wood with neither; then glue and wax.
 pub(super) fn clean(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
+    let (washed, bare) = by_ground(of);
+    if washed > Area::ZERO {
+        wash(of, washed, steps);
+    }
+    if bare > Area::ZERO {
+        steps.push(
+            PrepareStep::new("clean-bare", "Wipe the bare wood clean")
+                .how([WIPE_BARE])
+                .spirits(bare)
+                .cloths(bare)
+                .lasts(time::on(bare, time::CLEAN))
+                .waits(WASHED)
+                .mind([SOLVENT, RAGS]),
+        );
+    }
+    stickers_and_wax(of, steps);
+}
+
+fn wash(of: &Of<'_>, washed: Area, steps: &mut Vec<PrepareStep>) {
     let ready = cleaners(of, false);
-    let area = of.takeoff.painted.value.as_square_metres();
+    let area = washed.as_square_metres();
     // A cleaner that is planned stands on the list as a material.
     let (what, (low, high), from) = match ready {
         Some(ready) => ("Cleaner, ready to use", ready, "the cleaners of the finish"),
@@ -110,11 +154,14 @@ pub(super) fn clean(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
             Much::Volume(low, high),
             "as much as of the solution",
         )
-        .cloths(of.takeoff.painted.value)
-        .lasts(time::on(of.takeoff.painted.value, time::CLEAN))
+        .cloths(washed)
+        .lasts(time::on(washed, time::CLEAN))
         .waits(WASHED)
         .mind([CLEANER]);
     steps.push(step);
+}
+
+fn stickers_and_wax(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     if of.piece.books.only("facts").is("stickers") {
         steps.push(
             PrepareStep::new("stickers", "Take off stickers and their glue")
@@ -136,15 +183,7 @@ pub(super) fn clean(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         steps.push(
             PrepareStep::new("wax", "Take off wax and polish")
                 .how([WAX])
-                .buys(
-                    "spirits",
-                    "Mineral spirits",
-                    Much::Volume(
-                        Volume::litres(area / SPIRITS.high),
-                        Volume::litres(area / SPIRITS.low),
-                    ),
-                    "area / what a litre does, 8 to 16 m² (86 to 170 ft²)",
-                )
+                .spirits(of.takeoff.painted.value)
                 .cloths(of.takeoff.painted.value)
                 .lasts(time::on(of.takeoff.painted.value, time::WAX))
                 .waits(WASHED)
@@ -154,6 +193,17 @@ pub(super) fn clean(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
 }
 
 impl PrepareStep {
+    /// Mineral spirits to wipe an area with.
+    fn spirits(self, area: Area) -> Self {
+        let litres = |rate: f64| Volume::litres(area.as_square_metres() / rate);
+        self.buys(
+            "spirits",
+            "Mineral spirits",
+            Much::Volume(litres(SPIRITS.high), litres(SPIRITS.low)),
+            "area / what a litre does, 8 to 16 m² (86 to 170 ft²)",
+        )
+    }
+
     /// Cloths to wipe an area with.
     fn cloths(self, area: Area) -> Self {
         self.buys(
@@ -181,12 +231,12 @@ pub(super) fn smell(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     let much = Much::Volume(half(SPRAYED.high), half(SPRAYED.low));
     let from = "half of: inside / what a litre wets, 15 to 30 m² (160 to 320 ft²)";
     let step = PrepareStep::new("smell", "Drive out the smell")
-        .how([SMELL])
+        .how([SMELL, SHADE])
         .takes("Inside", Much::Area(area), "surfaces that look inside")
         .buys("vinegar", "Vinegar", much, from)
         .takes("Water", much, from)
         .lasts((10.0, 20.0))
         .waits(A_DAY)
-        .mind([SUN_AND_VINEGAR]);
+        .mind([VINEGAR_AND_SUN]);
     steps.push(step);
 }

@@ -144,6 +144,69 @@ fn a_gloss_is_dulled_in_a_step_of_its_own() {
     }
 }
 
+/// A top of bare wood is wiped with spirits, and the degreaser of the body is not counted for it, even where an old plan has it
+/// there. A piece that is bare all over is not washed at all.
+#[test]
+fn bare_wood_is_wiped_and_not_degreased() {
+    let top = |edit| crate::PieceEdit::Finish(Some("top".into()), edit);
+    let with = |edits: &[crate::PieceEdit]| {
+        let workshop = written_down(&[], &[]);
+        let id = workshop.pieces[0].id.clone();
+        let apply = |workshop: Workshop, edit: &crate::PieceEdit| {
+            workshop
+                .apply(crate::Edit::Piece(id.clone(), edit.clone()))
+                .unwrap()
+        };
+        edits.iter().fold(workshop, apply)
+    };
+    let apart = crate::PieceEdit::Apart("top".into(), true);
+    let painted = SchemeEdit::Suggested(Wish::Painted { light: false });
+    let painted = crate::PieceEdit::Finish(None, painted);
+    let bare_top = [painted, apart, top(SchemeEdit::Ground(Ground::Bare))];
+    let old_plan = [&bare_top[..], &[top(SchemeEdit::Coats(0, 1))]].concat();
+    let all = steps(&with(&[crate::PieceEdit::Finish(
+        None,
+        SchemeEdit::Ground(Ground::Bare),
+    )]));
+    assert!(
+        keys(&all).contains(&"clean-bare") && !keys(&all).contains(&"clean"),
+        "{:?}",
+        keys(&all)
+    );
+    let millilitres = |workshop: &Workshop| {
+        let steps = steps(workshop);
+        let Much::Volume(low, high) = much(step(&steps, "clean"), "Cleaner") else {
+            panic!()
+        };
+        let Much::Volume(spirits, _) = much(step(&steps, "clean-bare"), "Mineral spirits") else {
+            panic!()
+        };
+        (
+            low.as_millilitres(),
+            high.as_millilitres(),
+            spirits.as_millilitres(),
+        )
+    };
+    let (low, high, spirits) = millilitres(&with(&bare_top));
+    let (planned_low, planned_high, same) = millilitres(&with(&old_plan));
+    assert!(low < high && (spirits - same).abs() < 1e-9 && spirits > 0.0);
+    // The trials of a plan with one zone more are not drawn alike to the last digit.
+    assert!((planned_low / low - 1.0).abs() < 0.15 && (planned_high / high - 1.0).abs() < 0.15);
+}
+
+/// The restorer and the caution beside it agree: in the shade.
+#[test]
+fn what_smells_dries_in_the_shade() {
+    let mut workshop = written_down(&[], &[]);
+    let mut piece = (*workshop.pieces[0]).clone();
+    piece.scheme.condition.odour = true;
+    workshop.pieces[0] = Rc::new(piece);
+    let steps = steps(&workshop);
+    let how = &step(&steps, "smell").how;
+    assert!(how.iter().any(|reason| reason.text.contains("in the shade")));
+    assert!(!how.iter().any(|reason| reason.text.contains("in the sun for")));
+}
+
 /// A test decides; the year alone is the maker's word; lead stops everything that makes dust.
 #[test]
 fn an_old_finish_is_not_sanded_before_its_test() {

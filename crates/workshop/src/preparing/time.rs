@@ -31,7 +31,7 @@ pub(super) const WASHED: f64 = 2.0;
 pub(super) const FILLED: f64 = 4.0;
 /// Hours under a clamp.
 pub(super) const GLUED: f64 = 12.0;
-/// Hours of a full day: vinegar in the sun, wood after a stripper, a paste filler (NAVEDTRA 14044 p. 8-8 for that).
+/// Hours of a full day: vinegar in moving air, wood after a stripper, a paste filler (NAVEDTRA 14044 p. 8-8 for that).
 pub(super) const A_DAY: f64 = 24.0;
 
 /// Minutes on an area.
