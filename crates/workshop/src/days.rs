@@ -14,7 +14,7 @@ use units::Day;
 use self::coats::{Coat, coats};
 use crate::document::{Piece, Scheme, Workshop, material_of};
 use crate::hours::read_hours;
-use crate::preparing::{Held, OldFinish, PrepareStep, When, prepare};
+use crate::preparing::{Held, OldFinish, PrepareStep, When, asks_for_result, prepare};
 use crate::takeoff::{Takeoff, timed_job};
 
 /// The keys of the maker's hours, from Monday on.
@@ -274,6 +274,7 @@ fn done(piece: &Piece, steps: &[Step]) -> Vec<Moment> {
     let mut last: Option<Day> = None;
     let ticked = steps
         .iter()
+        .take_while(|step| !asks_for_result(&step.key))
         .map_while(|step| piece.books.line("done", &step.key)?.day("day"));
     let in_order = ticked.map(|day| {
         let day = last.map_or(day, |last| last.max(day));
@@ -574,7 +575,7 @@ mod tests {
 
     #[test]
     fn what_is_ticked_off_is_not_laid_out_again_and_a_sold_piece_needs_no_day() {
-        let workshop = invented_workshop();
+        let workshop = written_down(&[("lead", "negative")], &[]);
         let first = laid(&workshop).jobs[0].steps[0].key.clone();
         let id = workshop.pieces[0].id.clone();
         let tick = BookEdit::Add("done", first.as_str().into(), vec![("day", "2026-05-03".into())]);
@@ -584,6 +585,37 @@ mod tests {
         assert!(days.timetable.work(0, 0).is_none());
         let sold = laid(&written_down(&[("sold-on", "2026-05-01")], &[]));
         assert_eq!(sold.jobs.len(), workshop.pieces.len() - 1);
+    }
+
+    /// A test that is ticked off stays to be done until its result is there, and then sanding is free.
+    #[test]
+    fn a_ticked_lead_test_asks_for_its_result() {
+        let workshop = invented_workshop();
+        let id = workshop.pieces[0].id.clone();
+        let on_piece = |workshop: &Workshop, edit| {
+            workshop
+                .apply(Edit::Piece(id.clone(), PieceEdit::Book(edit)))
+                .unwrap()
+        };
+        let tick = BookEdit::Add("done", "lead".into(), vec![("day", "2026-05-03".into())]);
+        let ticked = on_piece(&workshop, tick);
+        let sand = |workshop: &Workshop| {
+            let mut job = laid(workshop).jobs.remove(0);
+            let done = job.done.len();
+            job.steps.retain(|step| step.key == "sand");
+            (done, job.steps.remove(0).name)
+        };
+        let (done, waits) = sand(&ticked);
+        assert_eq!(done, 0);
+        assert!(
+            waits.ends_with("(Not before the result of the lead test is entered)"),
+            "{waits}"
+        );
+        let clear = on_piece(&ticked, crate::preparing::result_of_test(false));
+        assert_eq!(sand(&clear).1, "Scuff-sand");
+        assert!(laid(&clear).jobs[0].steps.iter().all(|step| step.key != "lead"));
+        let found = on_piece(&ticked, crate::preparing::result_of_test(true));
+        assert_eq!(OldFinish::of(&found.pieces[0]), OldFinish::Lead);
     }
 
     /// What must not be sanded is in no timetable and no calendar; what waits for the test says so.
@@ -625,6 +657,102 @@ mod tests {
         assert!(air(&damp).unwrap().forbids());
         let warm = written_down(&[], &[("temperature", "77 F"), ("humidity", "50 %")]);
         let fine = air(&warm).unwrap();
-        assert!(fine.dew.unwrap().condensation.allows() && fine.cautions.is_empty());
+        assert!(fine.dew.as_ref().unwrap().condensation.allows() && fine.cautions.is_empty());
+        assert!(!fine.forbids_some() && fine.drying_percent == 100);
+    }
+
+    fn in_air(temperature: &str, humidity: &str) -> Workshop {
+        written_down(&[], &[("temperature", temperature), ("humidity", humidity)])
+    }
+
+    /// 35 F and 20 F at 40 % are far above the dew point, and no coat goes on: water-borne ones need 50 F.
+    #[test]
+    fn freezing_air_stops_every_coat() {
+        for temperature in ["35 F", "20 F", "49 F"] {
+            let cold = in_air(temperature, "40 %");
+            let today = air(&cold).unwrap();
+            assert!(today.dew.as_ref().unwrap().condensation.allows(), "{temperature}");
+            assert!(today.forbids(), "{temperature}");
+            let days = laid(&cold);
+            for (place, job) in days.jobs.iter().enumerate() {
+                let coat = job.steps.iter().position(|step| step.key.starts_with("coat-"));
+                let outcome = &days.timetable.outcomes[place];
+                let stopped = timetable::Stuck::Air {
+                    step: coat.unwrap(),
+                    caution: AirCaution::TooCold,
+                };
+                assert_eq!(outcome.stuck, Some(stopped));
+                assert_eq!(outcome.at(timetable::Stage::Sell), None);
+                assert!(days.timetable.work(place, coat.unwrap()).is_none());
+            }
+        }
+        assert!(!air(&in_air("50 F", "40 %")).unwrap().forbids_some());
+        // Before there is a piece, the usual coats are water-borne.
+        let write = |key: &str, text: &str| BookEdit::Write("habits", "only".into(), key.into(), text.into());
+        let mut bare = Workshop::default();
+        for (key, text) in [("temperature", "35 F"), ("humidity", "40 %")] {
+            bare = bare.apply(Edit::Book(write(key, text))).unwrap();
+        }
+        assert!(air(&bare).unwrap().forbids());
+    }
+
+    /// 43 F: an oil-alkyd paint may go on from 40 F, and the water-borne coats of the piece may not.
+    #[test]
+    fn each_binder_has_its_own_least_air() {
+        let cold = in_air("43 F", "40 %");
+        let id = cold.pieces[0].id.clone();
+        let alkyd = PieceEdit::Finish(None, SchemeEdit::Add("alkyd-enamel".into()));
+        let today = air(&cold.apply(Edit::Piece(id, alkyd)).unwrap()).unwrap();
+        assert!(today.forbids_some() && !today.forbids());
+        let open = today.coats.iter().filter(|coats| coats.stopped.is_none());
+        let open: Vec<_> = open
+            .map(|coats| (&coats.names[..], coats.coldest, coats.warm_after))
+            .collect();
+        assert_eq!(open, [(&["Alkyd enamel".to_owned()][..], 8.0 / 1.8, 0)]);
+        let water = today.coats.iter().find(|coats| coats.warm_after > 0).unwrap();
+        assert_eq!((water.coldest, water.warm_after), (10.0, 24));
+    }
+
+    /// 13 C is 10 C below the label's air: by the rule of thumb every wait is twice as long.
+    #[test]
+    fn cold_air_makes_every_wait_longer() {
+        let cold = laid(&in_air("13 C", "40 %"));
+        let usual = laid(&in_air("25 C", "40 %"));
+        for (cold, usual) in cold.jobs.iter().zip(&usual.jobs) {
+            for (cold, usual) in cold.steps.iter().zip(&usual.steps) {
+                assert_eq!(cold.wait.least(), 2 * usual.wait.least(), "{}", cold.name);
+            }
+        }
+        let sell = |days: &Days| days.timetable.outcomes[0].at(timetable::Stage::Sell).unwrap();
+        assert!(sell(&cold) > sell(&usual));
+        keep_their_waits(&cold, 0);
+    }
+
+    /// Nothing is sanded while a coat of any piece takes dust: its shortest recoat time after it.
+    #[test]
+    fn nothing_is_sanded_beside_a_wet_coat() {
+        let days = laid(&written_down(&[("lead", "negative")], &[]));
+        let mut beside = 0;
+        for dusty in &days.timetable.works {
+            if !days.jobs[dusty.job].steps[dusty.step].dusty {
+                continue;
+            }
+            for wet in &days.timetable.works {
+                let minutes = i64::from(days.jobs[wet.job].steps[wet.step].wet);
+                let since = dusty.start().unwrap().since(wet.end().unwrap());
+                assert!(since < 0 || since >= minutes, "{dusty:?} beside {wet:?}");
+                beside += i64::from(minutes > 0 && wet.job != dusty.job && since >= minutes);
+            }
+        }
+        assert!(beside > 0, "two pieces are worked on beside each other");
+        let makes_dust = |key: &str| {
+            days.jobs[0]
+                .steps
+                .iter()
+                .find(|step| step.key == key)
+                .unwrap()
+                .dusty
+        };
+        assert!(makes_dust("sand") && makes_dust("dust") && !makes_dust("clean"));
     }
 }

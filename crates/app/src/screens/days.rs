@@ -6,11 +6,13 @@ use timetable::{BarKind, Job, Moment, Picture, Step, Work, calendar_file, events
 use units::Day;
 use wasm_bindgen_futures::spawn_local;
 use workshop::days::{Days, WEEK, air, days, written_hours};
+use workshop::preparing::asks_for_result;
 use workshop::{Edit, PieceEdit, takeoffs};
 use yew::prelude::*;
 
 use super::book::{only, tick_off};
 use super::files::tell_saved;
+use super::prepare::result_of_test;
 use super::{Send, refused};
 use crate::browser::{device, now, utc};
 use crate::parts::{button, fold};
@@ -211,6 +213,7 @@ fn list(app: &App, send: &Send, days: &Days) -> Html {
         last = Some(day);
         let id = format!("tick-{}-{}", job.key, step.key);
         let (is_done, tick) = tick(app, send, &job.key, &step.key);
+        let is_test = asks_for_result(&step.key);
         Some(html! {
             <li key={id.clone()}>
                 if let Some(head) = head { <h4>{ head }</h4> }
@@ -219,9 +222,10 @@ fn list(app: &App, send: &Send, days: &Days) -> Html {
                     <span>
                         { words::stretch(work) }{ " " }<b>{ &step.name }</b>
                         if app.workshop.pieces.len() > 1 { <span class="with">{ format!(", {}", job.name) }</span> }
-                        { words::remarks(work.late.as_ref(), is_done) }
+                        { words::remarks(work.late.as_ref(), is_done && !is_test) }
                     </span>
                 </label>
+                if is_test { { result_of_test(send, &workshop::PieceId(job.key.as_str().into()), is_done) } }
             </li>
         })
     };

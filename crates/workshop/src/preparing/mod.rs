@@ -18,6 +18,7 @@ use coatings::Reason;
 use geometry::Edges;
 use units::{Area, Length, Mass, Volume};
 
+use crate::BookEdit;
 use crate::document::{Piece, Workshop};
 use crate::takeoff::Takeoff;
 
@@ -166,10 +167,22 @@ fn one_for(area: Area, (least, most): (f64, f64)) -> Much {
     Much::Count(count(most), count(least))
 }
 
+/// Whether a step, by its key, is a test whose result decides what comes after: to have done it is not enough, and it is
+/// there until the result is written down.
+pub fn asks_for_result(key: &str) -> bool {
+    key == repairs::LEAD_KEY
+}
+
+/// The edit that writes the result of such a test down.
+pub fn result_of_test(is_lead_found: bool) -> BookEdit {
+    let result = if is_lead_found { "positive" } else { "negative" };
+    BookEdit::Write("facts", "only".into(), "lead".into(), result.into())
+}
+
 impl PrepareStep {
     /// Whether it is a test whose result decides what comes after; to have done it is not enough.
     pub fn asks_for_result(&self) -> bool {
-        self.key == repairs::LEAD_KEY && self.may_be_done() && !self.how.is_empty()
+        asks_for_result(&self.key)
     }
 
     /// Whether it may be done, now or once what it waits for is done.

@@ -6,6 +6,7 @@ use units::{Area, Length, Volume};
 use super::abrasive::{BETWEEN_CLEAR, BETWEEN_PAINT, Ladder, USUAL_YIELD, sheets};
 use super::cautions::{DUST, LEAD_TEST, STRIPPER};
 use super::found::OldFinish;
+use super::repairs::LEAD_KEY;
 use super::time::{self, A_DAY};
 use super::{Held, Much, Of, PrepareStep, When, one_for};
 
@@ -29,6 +30,7 @@ const DUST_OFF: Reason = Reason::practice(
     "Brush and draw off the dust, then wipe with a tack rag, lightly, or its resin stays on the wood.",
 );
 const TEST_FIRST: Held = Held::Until("Not before the test for lead is done.");
+const RESULT_FIRST: Held = Held::Until("Not before the result of the lead test is entered.");
 const NEVER: Held = Held::ForGood("Lead was found: not by you, and not dry.");
 
 /// Zones that are sanded alike.
@@ -46,7 +48,10 @@ struct Alike {
 /// left of it lies in the pores of bare wood too.
 fn held(of: &Of<'_>, is_old: bool) -> Option<Held> {
     match OldFinish::of(of.piece) {
-        OldFinish::Untested if is_old => Some(TEST_FIRST),
+        OldFinish::Untested if is_old => {
+            let is_tested = of.piece.books.line("done", LEAD_KEY).is_some();
+            Some(if is_tested { RESULT_FIRST } else { TEST_FIRST })
+        }
         OldFinish::Clear | OldFinish::Untested => None,
         OldFinish::Lead => Some(NEVER),
     }
