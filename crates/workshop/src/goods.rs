@@ -3,7 +3,7 @@
 
 use crate::art::{Art, ArtKind, art};
 use crate::document::{Piece, Workshop};
-use crate::preparing::{Amount, Much, PrepareStep, prepare};
+use crate::preparing::{Amount, Much, PrepareStep, prepare, whole_sheets};
 use crate::takeoff::Takeoff;
 
 /// One thing to buy.
@@ -32,17 +32,31 @@ impl Good {
                 let (low, high) = rest((low, high));
                 (Much::Count(low, high), high)
             }
-            Much::Sheets(grit, low, high) => {
-                let (low, high) = rest((low, high));
-                (Much::Sheets(grit, low, high), high)
+            Much::Sheets(grit, likely, most) => {
+                let rest = |sheets: f64| (sheets - f64::from(self.here)).max(0.0);
+                (
+                    Much::Sheets(grit, rest(likely), rest(most)),
+                    whole_sheets(rest(most)),
+                )
             }
             other => return Some(other),
         };
         (most > 0).then_some(left)
     }
+
+    /// What that likely costs and what it costs at most, in hundredths of the currency; nothing without a price. Sheets of
+    /// abrasive have one.
+    pub fn price(&self, workshop: &Workshop) -> Option<(u64, u64)> {
+        let Some(Much::Sheets(_, likely, most)) = self.to_buy() else {
+            return None;
+        };
+        let each = workshop.books.only("habits").money("sheet-price")?;
+        let of = |sheets: f64| u64::from(whole_sheets(sheets)) * each;
+        Some((of(likely), of(most)))
+    }
 }
 
-/// All of it, in the order of the work; `takeoffs` are those of all pieces. What may not be done takes nothing, and what is
+/// All of it, in the order of the work, and abrasives together from the coarsest on; `takeoffs` are those of all pieces. What may not be done takes nothing, and what is
 /// ticked off is bought already.
 pub fn goods(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Good> {
     let mut all: Vec<Good> = Vec::new();
@@ -69,7 +83,24 @@ pub fn goods(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Good> {
     for good in &mut all {
         good.here = in_the_workshop(workshop, good);
     }
-    all
+    by_grit(all)
+}
+
+/// Abrasives together, in the place of the first of them and from the coarsest on.
+fn by_grit(all: Vec<Good>) -> Vec<Good> {
+    let grit = |good: &Good| match good.takes {
+        Much::Sheets(grit, ..) => grit.trim_start_matches('P').parse::<u32>().ok(),
+        _ => None,
+    };
+    let place = all.iter().position(|good| grit(good).is_some());
+    let (mut sheets, mut rest): (Vec<Good>, Vec<Good>) =
+        all.into_iter().partition(|good| grit(good).is_some());
+    units::sort_few(&mut sheets, |one, other| grit(one) < grit(other));
+    // Nothing before the first of them is one, so that its place stays.
+    if let Some(place) = place {
+        rest.splice(place..place, sheets);
+    }
+    rest
 }
 
 /// What one piece takes of a thing, added to what the others take of it.
@@ -209,15 +240,16 @@ mod tests {
     #[test]
     fn sheets_that_are_here_are_taken_off() {
         let bare = invented_workshop();
-        let Much::Sheets("P220", low, high) = good(&bare, "sheets-P220").takes else {
+        let Much::Sheets("P220", likely, most) = good(&bare, "sheets-P220").takes else {
             panic!("{:?}", good(&bare, "sheets-P220"));
         };
+        assert!(likely > 1.0 && likely < most);
         let one = stands(
             &bare,
             "s",
             &[("kind", "sheets"), ("grit", "P220"), ("count", "1")],
         );
-        let left = Much::Sheets("P220", low.saturating_sub(1), high - 1);
+        let left = Much::Sheets("P220", likely - 1.0, most - 1.0);
         assert_eq!(good(&one, "sheets-P220").to_buy(), Some(left));
         let many = stands(
             &one,
@@ -226,6 +258,42 @@ mod tests {
         );
         assert_eq!(good(&many, "sheets-P220").here, 901);
         assert_eq!(good(&many, "sheets-P220").to_buy(), None);
+    }
+
+    /// What is bare is sanded from P120 on and what is painted scuffed with P180 and P220: the list has them from the coarsest
+    /// on, and with the price of a sheet what they likely cost and at most.
+    #[test]
+    fn abrasives_stand_by_grit_and_have_a_price() {
+        let bare = invented_workshop();
+        let ground = crate::SchemeEdit::Ground(coatings::Ground::Bare);
+        let id = bare.pieces[1].id.clone();
+        let mixed = bare
+            .apply(Edit::Piece(id, PieceEdit::Finish(None, ground)))
+            .unwrap();
+        let grits = |workshop: &Workshop| -> Vec<u32> {
+            let keys = all(workshop).into_iter().map(|good| good.key);
+            keys.filter_map(|key| key.strip_prefix("sheets-P")?.parse().ok())
+                .collect()
+        };
+        let found = grits(&mixed);
+        assert!(found.len() > 3 && found.is_sorted(), "{found:?}");
+        // All of them stand together.
+        let places: Vec<usize> = (0..)
+            .zip(all(&mixed))
+            .filter(|(_, good)| good.key.starts_with("sheets-"))
+            .map(|(n, _)| n)
+            .collect();
+        assert_eq!(places.len(), places[places.len() - 1] - places[0] + 1);
+        let sheets = good(&mixed, "sheets-P180");
+        assert_eq!(sheets.price(&mixed), None);
+        let write = BookEdit::Write("habits", "only".into(), "sheet-price".into(), "1.50".into());
+        let priced = mixed.apply(Edit::Book(write)).unwrap();
+        let Much::Sheets(_, likely, most) = sheets.takes else {
+            panic!()
+        };
+        let of = |sheets: f64| sheets.ceil() as u64 * 150;
+        assert_eq!(sheets.price(&priced), Some((of(likely), of(most))));
+        assert_eq!(good(&priced, "tack-rags").price(&priced), None);
     }
 
     #[test]

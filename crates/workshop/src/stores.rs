@@ -6,7 +6,7 @@ use std::rc::Rc;
 use crate::book::Line;
 use crate::document::Workshop;
 use crate::goods::goods;
-use crate::preparing::Much;
+use crate::preparing::{Much, whole_sheets};
 use crate::takeoff::Takeoff;
 
 /// Something that stands there.
@@ -16,7 +16,7 @@ pub struct Store {
     pub id: Rc<str>,
     /// How many there are.
     pub have: u32,
-    /// How many all pieces take, from and to, where that is known.
+    /// How many all pieces take, from and to, where that is known; of sheets likely and at most.
     pub needed: Option<(u32, u32)>,
 }
 
@@ -40,7 +40,8 @@ pub fn stores(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Store> {
     let needed = |key: &str| {
         let good = goods.iter().find(|good| good.key == key)?;
         match good.takes {
-            Much::Sheets(_, low, high) | Much::Count(low, high) => Some((low, high)),
+            Much::Sheets(_, likely, most) => Some((whole_sheets(likely), whole_sheets(most))),
+            Much::Count(low, high) => Some((low, high)),
             _ => None,
         }
     };
@@ -82,12 +83,12 @@ mod tests {
                 .filter(|amount| amount.what == "P180, by hand");
             sheets
                 .map(|amount| match amount.much {
-                    Much::Sheets("P180", _, high) => high,
+                    Much::Sheets("P180", _, most) => most,
                     other => panic!("{other:?}"),
                 })
-                .sum::<u32>()
+                .sum::<f64>()
         };
-        let all = of_piece(0) + of_piece(1);
+        let all = (of_piece(0) + of_piece(1)).ceil() as u32;
         assert!(all > 0);
         let stocked = add(
             &bare,

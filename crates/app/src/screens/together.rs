@@ -8,10 +8,11 @@ use units::{Area, show_area};
 use wasm_bindgen_futures::spawn_local;
 use workshop::goods::{Good, goods};
 use workshop::money::{Earning, earnings};
+use workshop::preparing::Much;
 use workshop::{Piece, Shopping, Takeoff, bought_for, coated, shopping, takeoffs};
 use yew::prelude::*;
 
-use super::book::tick_off;
+use super::book::{only, tick_off};
 use super::drawing::Silhouette;
 use super::figure::price_field;
 use super::{Send, amounts::swatch, money, refused};
@@ -46,7 +47,7 @@ pub fn Together(props: &Props) -> Html {
         )
     });
     let (areas, bought, earned, goods, coated) = &*found;
-    let text = words::list(bought, goods, app.workshop.units, &money(app));
+    let text = words::list(bought, goods, &app.workshop, &money(app));
     html! {
         <section class="together" aria-labelledby="together-title">
             <h2 id="together-title">{ "All pieces together" }</h2>
@@ -62,7 +63,7 @@ pub fn Together(props: &Props) -> Html {
             { list(app, send, bought) }
             <p class="hint">{ words::coated(coated) }</p>
             if !app.is_blocked(is_of_list) {
-                <p id="list-price">{ words::price_of_list(bought, &money(app)) }</p>
+                <p id="list-price">{ words::price_of_list(bought, goods, &app.workshop, &money(app)) }</p>
             }
             <p class="hint">{ "Have gloves, eye protection and the mask that the labels ask for, brushes, rags for what is wiped, and masking tape where a zone or something left ends." }</p>
             { besides(app, send, goods) }
@@ -207,6 +208,7 @@ fn besides(app: &App, send: &Send, goods: &[Good]) -> Html {
         let text = html! {
             <span>
                 <b>{ &good.name }</b>{ ": " }{ much.clone().unwrap_or_else(|| "enough is here".into()) }
+                { words::price_of_good(good, &app.workshop, &money(app)) }
                 <span class="hint">{ format!(" for {}", words::and(&pieces)) }{ words::good_here(good) }</span>
             </span>
         };
@@ -219,7 +221,13 @@ fn besides(app: &App, send: &Send, goods: &[Good]) -> Html {
             </li>
         }
     };
-    html! { <ul id="goods">{ for goods.iter().map(line) }</ul> }
+    let has_sheets = goods.iter().any(|good| matches!(good.takes, Much::Sheets(..)));
+    html! {
+        <>
+            <ul id="goods">{ for goods.iter().map(line) }</ul>
+            if has_sheets { { only(app, send, "habits", &["sheet-price"]) } }
+        </>
+    }
 }
 
 /// What came of the pieces that were sold, and would come of those that have a price.

@@ -1,15 +1,15 @@
 //! The list of what to buy as plain text, to be handed on.
 
 use units::System;
-use workshop::Shopping;
 use workshop::art::Art;
 use workshop::goods::Good;
 use workshop::preparing::Much;
+use workshop::{Shopping, Workshop};
 
 use super::{Money, cans, colour, in_a_hundred, much};
 
 /// One line for each material that has to be bought, then one for each thing besides.
-pub fn list(bought: &[Shopping], goods: &[Good], system: System, money: Money<'_>) -> String {
+pub fn list(bought: &[Shopping], goods: &[Good], workshop: &Workshop, money: Money<'_>) -> String {
     let lots = bought
         .iter()
         .filter(|lot| lot.buy.as_ref().is_ok_and(|buy| !buy.cans.is_empty()));
@@ -19,18 +19,30 @@ pub fn list(bought: &[Shopping], goods: &[Good], system: System, money: Money<'_
             .map_or_else(String::new, |of| format!(", {}", colour(of)));
         format!("{}{tint}: {}", lot.material.name, cans(&lot.buy, money))
     });
-    let goods = goods
-        .iter()
-        .filter_map(|of| Some(format!("{}: {}", of.name, good(of, system)?)));
+    let goods = goods.iter().filter_map(|of| {
+        let price = price_of_good(of, workshop, money);
+        Some(format!("{}: {}{price}", of.name, good(of, workshop.units)?))
+    });
     lots.chain(goods).collect::<Vec<_>>().join("\n")
 }
 
-/// What the cans with a price cost together, and how many have none; nothing where none has one.
-pub fn price_of_list(bought: &[Shopping], money: Money<'_>) -> String {
+/// What a thing besides cans likely costs: `, about 4.50`; nothing without a price.
+pub fn price_of_good(good: &Good, workshop: &Workshop, money: Money<'_>) -> String {
+    let price = good.price(workshop);
+    price.map_or_else(String::new, |(likely, _)| format!(", about {}", money(likely)))
+}
+
+/// What the cans with a price cost together, and sheets of abrasive likely, and how many materials have no price; nothing where
+/// nothing has one.
+pub fn price_of_list(bought: &[Shopping], goods: &[Good], workshop: &Workshop, money: Money<'_>) -> String {
     let lots = bought.iter().filter_map(|lot| lot.buy.as_ref().ok());
     let lots: Vec<_> = lots.filter(|buy| !buy.cans.is_empty()).collect();
     let prices: Vec<u64> = lots.iter().filter_map(|buy| buy.price).collect();
-    if prices.is_empty() {
+    let of_goods: Vec<u64> = goods
+        .iter()
+        .filter_map(|good| Some(good.price(workshop)?.0))
+        .collect();
+    if prices.is_empty() && of_goods.is_empty() {
         return String::new();
     }
     let without = match lots.len() - prices.len() {
@@ -38,7 +50,10 @@ pub fn price_of_list(bought: &[Shopping], money: Money<'_>) -> String {
         1 => "; one material has no price".into(),
         many => format!("; {many} materials have no price"),
     };
-    format!("Together {}{without}.", money(prices.iter().sum()))
+    format!(
+        "Together {}{without}.",
+        money(prices.iter().chain(&of_goods).sum())
+    )
 }
 
 /// That a can less may do: ` With a can less (1 quart) it is enough 85 times in 100.`
@@ -79,7 +94,6 @@ pub fn good(good: &Good, system: System) -> Option<String> {
         Much::Volume(low, high) => (Much::Volume(low, low), Much::Volume(high, high)),
         Much::Mass(low, high) => (Much::Mass(low, low), Much::Mass(high, high)),
         Much::Count(low, high) => (Much::Count(low, low), Much::Count(high, high)),
-        Much::Sheets(grit, low, high) => (Much::Sheets(grit, low, low), Much::Sheets(grit, high, high)),
         _ => return Some(say(left)),
     };
     let (least, most) = (say(least), say(most));
@@ -136,9 +150,11 @@ mod tests {
         let workshop = workshop.apply(Edit::Piece(id, add)).unwrap();
         let taken = takeoffs(&workshop);
         let (bought, besides) = (shopping(&workshop, &taken), goods(&workshop, &taken));
-        let text = list(&bought, &besides, System::Metric, &|hundredths| {
-            hundredths.to_string()
-        });
+        let metric = Workshop {
+            units: System::Metric,
+            ..workshop
+        };
+        let text = list(&bought, &besides, &metric, &|hundredths| hundredths.to_string());
         let lines: Vec<&str> = text.lines().collect();
         let to_buy = bought
             .iter()
@@ -154,8 +170,14 @@ mod tests {
         let mut workshop = invented_workshop();
         let id = workshop.pieces[1].id.clone();
         let hundredths = |hundredths: u64| hundredths.to_string();
-        let say = |workshop: &workshop::Workshop| {
-            price_of_list(&shopping(workshop, &takeoffs(workshop)), &hundredths)
+        let say = |workshop: &Workshop| {
+            let taken = takeoffs(workshop);
+            price_of_list(
+                &shopping(workshop, &taken),
+                &goods(workshop, &taken),
+                workshop,
+                &hundredths,
+            )
         };
         assert_eq!(say(&workshop), "");
         let price = Some(Price::new("7.50").unwrap());
@@ -174,5 +196,20 @@ mod tests {
             .sum();
         assert!(pots > 0);
         assert_eq!(say(&workshop), format!("Together {}.", pots * 750));
+        // A sheet of abrasive for 1.50: each line says what it likely costs, and all of them are in the sum.
+        let write = BookEdit::Write("habits", "only".into(), "sheet-price".into(), "1.50".into());
+        let priced = workshop.apply(Edit::Book(write)).unwrap();
+        let besides = goods(&priced, &takeoffs(&priced));
+        let sheets = besides.iter().filter_map(|good| Some(good.price(&priced)?.0));
+        assert_eq!(
+            say(&priced),
+            format!("Together {}.", pots * 750 + sheets.sum::<u64>())
+        );
+        let text = list(&lots, &besides, &priced, &hundredths);
+        let line = text
+            .lines()
+            .find(|line| line.starts_with("Abrasive P180"))
+            .unwrap();
+        assert!(line.contains(" at most, about "), "{line}");
     }
 }

@@ -32,7 +32,7 @@ pub use days::{
 };
 pub use fields::{bay_label, field_element, field_label, place_prefix, stand_in};
 pub use learning::{by_own_jobs, changed, taught, weighed};
-pub use list::{coated, good, good_here, list, one_less, price_of_list, sheets};
+pub use list::{coated, good, good_here, list, one_less, price_of_good, price_of_list, sheets};
 pub use mixing::{against, binder, chalk, dose, drift, mind, thinned};
 pub use money::{
     buy_or_leave, hours_of, lacking, nearby, outcome, part_of_costs, points, signed, together, unpriced,

@@ -1,7 +1,7 @@
 //! What a step of preparing takes, in words.
 
 use units::{Day, Mass, System, Volume, show_number};
-use workshop::preparing::Much;
+use workshop::preparing::{Much, whole_sheets};
 
 use super::{area, number, run, volume};
 
@@ -20,15 +20,12 @@ pub fn much(much: Much, system: System) -> String {
         Much::Volume(low, high) => range(volume(low, system), volume(high, system)),
         Much::Mass(low, high) => range(mass(low, system), mass(high, system)),
         Much::Count(low, high) => count(low, high),
-        Much::Sheets(_, low, high) => format!("{} {}", count(low, high), sheets(high)),
-        Much::Discs {
-            discs,
-            sheets: (least, most),
-        } => {
-            let discs = format!("{} discs", count(discs.0, discs.1));
-            match most {
+        Much::Sheets(_, likely, most) => at_most((likely, most), ("sheet", "sheets")),
+        Much::Discs { discs, sheets } => {
+            let discs = at_most(discs, ("disc", "discs"));
+            match whole_sheets(sheets.1) {
                 0 => discs,
-                most => format!("{discs} and {} {}", count(least, most), sheets(most)),
+                _ => format!("{discs}; {}", at_most(sheets, ("sheet", "sheets"))),
             }
         }
         Much::Hours(low, high) if low >= IN_DAYS => format!("{} days", span(low / 24.0, high / 24.0)),
@@ -40,8 +37,14 @@ fn count(low: u32, high: u32) -> String {
     range(low.to_string(), high.to_string())
 }
 
-fn sheets(count: u32) -> &'static str {
-    if count == 1 { "sheet" } else { "sheets" }
+/// A likely number and the most: `3 sheets, 6 at most`.
+fn at_most((likely, most): (f64, f64), (one, many): (&str, &str)) -> String {
+    let (likely, most) = (whole_sheets(likely), whole_sheets(most));
+    let unit = if likely == 1 { one } else { many };
+    match likely == most {
+        true => format!("{likely} {unit}"),
+        false => format!("{likely} {unit}, {most} at most"),
+    }
 }
 
 fn mass(mass: Mass, system: System) -> String {
@@ -96,6 +99,13 @@ mod tests {
         assert_eq!(us(Much::Count(2, 2)), "2");
         assert_eq!(us(Much::Count(2, 8)), "2 to 8");
         assert_eq!(us(Much::Hours(1.0, 4.0)), "1 to 4 h");
+        assert_eq!(us(Much::Sheets("P180", 2.2, 5.0)), "3 sheets, 5 at most");
+        assert_eq!(us(Much::Sheets("P180", 0.3, 0.7)), "1 sheet");
+        let discs = Much::Discs {
+            discs: (7.6, 17.0),
+            sheets: (0.2, 1.1),
+        };
+        assert_eq!(us(discs), "8 discs, 17 at most; 1 sheet, 2 at most");
         assert_eq!(us(Much::Hours(168.0, 720.0)), "7 to 30 days");
         let ounces = |ounces: f64| Volume::millilitres(ounces * 29.573_529_562_5);
         assert_eq!(

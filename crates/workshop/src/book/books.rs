@@ -296,6 +296,7 @@ pub static BOOKS: [Book; 15] = [
             once("humidity", "Humidity of the air", Of(Share)),
             once("scale-step", "Smallest step of the scale", Scale),
             once("sheet-yield", "A sheet of abrasive lasts for", Of(Area)),
+            once("sheet-price", "A sheet of abrasive costs", Money),
             once("sprayer", "There is a sprayer in the workshop", Tick),
             once("dilution", "Parts of water to one of cleaner", Count(200)),
         ],

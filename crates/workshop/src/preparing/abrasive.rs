@@ -73,37 +73,47 @@ impl Ladder {
     }
 }
 
-/// What sanding an area takes of each grit: at least and at most.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+/// What sanding an area takes of each grit: likely, and at most. They are no whole numbers: what one piece leaves of a sheet
+/// does for the next.
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Sheets {
     /// Full sheets, if all of it is done by hand.
-    pub all_by_hand: (u32, u32),
+    pub all_by_hand: (f64, f64),
     /// Discs of 5 inches for the plane faces, if a machine does those.
-    pub discs: (u32, u32),
+    pub discs: (f64, f64),
     /// Full sheets for the profiles beside those discs.
-    pub beside_discs: (u32, u32),
+    pub beside_discs: (f64, f64),
 }
 
-/// Sheets for plane and profiled areas, where a full sheet lasts for `yields`, square metres.
+/// Sheets for plane and profiled areas, where a full sheet lasts for between two areas, square metres.
+///
+/// Likely is the middle by ratio: the range spans a factor of five, and a sheet is as easily twice as good as half as good
+/// (common practice, no source).
 ///
 /// # Example
 /// ```
 /// use units::Area;
 /// use workshop::preparing::sheets;
-/// let of = sheets(Area::square_metres(3.0), Area::square_metres(1.0), (2.0, 2.0));
-/// assert_eq!(of.all_by_hand, (2, 2));
+/// let of = sheets(Area::square_metres(3.0), Area::square_metres(1.0), (1.0, 4.0));
+/// assert_eq!(of.all_by_hand, (2.0, 4.0));
 /// ```
 pub fn sheets(plane: Area, profiled: Area, yields: (f64, f64)) -> Sheets {
     let (low, high) = yields;
-    let whole = |area: Area, of: f64| {
-        let taken = |lasts: f64| (area.as_square_metres() / (lasts * of)).ceil() as u32;
-        (taken(high), taken(low))
+    let taken = |area: Area, of: f64| {
+        let taken = |lasts: f64| area.as_square_metres() / (lasts * of);
+        (taken((low * high).sqrt()), taken(low))
     };
     Sheets {
-        all_by_hand: whole(plane + profiled, 1.0),
-        discs: whole(plane, DISC / SHEET),
-        beside_discs: whole(profiled, 1.0),
+        all_by_hand: taken(plane + profiled, 1.0),
+        discs: taken(plane, DISC / SHEET),
+        beside_discs: taken(profiled, 1.0),
     }
+}
+
+/// As many whole sheets as there have to be.
+pub fn whole_sheets(sheets: f64) -> u32 {
+    // A hair above a whole number is the noise of the division, not another sheet.
+    (sheets - 1e-9).ceil().max(0.0) as u32
 }
 
 #[cfg(test)]
@@ -114,12 +124,30 @@ mod tests {
     fn a_disc_lasts_for_its_share_of_a_sheet() {
         // 19.635 in2 of 99 in2: by hand, pi / 4 * 5^2 / (9 * 11).
         assert!((DISC / SHEET - 0.198_333).abs() < 1e-6);
-        let of = sheets(Area::square_metres(10.0), Area::square_metres(1.0), (2.0, 4.0));
-        assert_eq!(of.all_by_hand, (3, 6));
-        assert_eq!(of.discs, (13, 26));
-        assert_eq!(of.beside_discs, (1, 1));
+        // By hand: 11 m2 at 2 m2 are 5.5 sheets, at the likely 4 m2 2.75; 10 m2 by disc at a fifth of these, 12.6 and 25.2.
+        let of = sheets(Area::square_metres(10.0), Area::square_metres(1.0), (2.0, 8.0));
+        assert_eq!(of.all_by_hand, (2.75, 5.5));
+        assert_eq!([of.discs.0, of.discs.1].map(whole_sheets), [13, 26]);
+        assert_eq!([of.beside_discs.0, of.beside_discs.1].map(whole_sheets), [1, 1]);
         let none = sheets(Area::ZERO, Area::ZERO, (2.0, 4.0));
-        assert_eq!(none.all_by_hand, (0, 0));
+        assert_eq!(none.all_by_hand, (0.0, 0.0));
+        assert_eq!([0.0, 2.0 + 1e-12, 2.1].map(whole_sheets), [0, 2, 3]);
+    }
+
+    /// A rest of a sheet does for the next piece: three pieces of half a sheet take two and not three.
+    #[test]
+    fn a_range_has_its_likely_number_between() {
+        let of = sheets(
+            Area::square_metres(4.0),
+            Area::ZERO,
+            (USUAL_YIELD.low, USUAL_YIELD.high),
+        );
+        let (likely, most) = of.all_by_hand;
+        assert!(
+            (most - 5.0).abs() < 1e-12 && (likely - 5f64.sqrt()).abs() < 1e-12,
+            "{likely} {most}"
+        );
+        assert_eq!(whole_sheets(0.5 * 3.0), 2);
     }
 
     #[test]

@@ -22,7 +22,7 @@ use crate::BookEdit;
 use crate::document::{Piece, Workshop};
 use crate::takeoff::Takeoff;
 
-pub use abrasive::{Ladder, Sheets, USUAL_YIELD, sheets};
+pub use abrasive::{Ladder, Sheets, USUAL_YIELD, sheets, whole_sheets};
 pub use cautions::{LEAD, NO_LEAD, of_lead};
 pub use filler::{OVERFILL, dents, holes};
 pub use found::OldFinish;
@@ -94,7 +94,7 @@ pub struct Amount {
     pub good: Option<String>,
 }
 
-/// How much; with two values, at least and at most.
+/// How much; with two values, at least and at most where nothing else is said.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Much {
     /// A surface.
@@ -107,14 +107,14 @@ pub enum Much {
     Mass(Mass, Mass),
     /// Things that are counted.
     Count(u32, u32),
-    /// Full sheets of abrasive of this grit.
-    Sheets(&'static str, u32, u32),
-    /// Discs of abrasive, and full sheets for what they do not reach.
+    /// Full sheets of abrasive of this grit, likely and at most; see [`whole_sheets`].
+    Sheets(&'static str, f64, f64),
+    /// Discs of abrasive, and full sheets for what they do not reach, each likely and at most.
     Discs {
         /// Discs.
-        discs: (u32, u32),
+        discs: (f64, f64),
         /// Full sheets.
-        sheets: (u32, u32),
+        sheets: (f64, f64),
     },
     /// Hours to wait.
     Hours(f64, f64),
@@ -180,7 +180,7 @@ pub fn result_of_test(is_lead_found: bool) -> BookEdit {
 }
 
 impl PrepareStep {
-    /// Whether it is a test whose result decides what comes after; to have done it is not enough.
+    /// Whether it is a test whose result is not written down yet.
     pub fn asks_for_result(&self) -> bool {
         asks_for_result(&self.key)
     }

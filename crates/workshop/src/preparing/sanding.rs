@@ -223,11 +223,11 @@ fn yields(of: &Of<'_>, longer: f64) -> (f64, f64) {
 
 /// Sheets of one grit, if all is done by hand.
 fn by_hand(of: &Of<'_>, step: PrepareStep, grit: &'static str, alike: &Alike, longer: f64) -> PrepareStep {
-    let (low, high) = sheets(alike.plane, alike.profiled, yields(of, longer)).all_by_hand;
+    let (likely, most) = sheets(alike.plane, alike.profiled, yields(of, longer)).all_by_hand;
     step.buys(
         format!("sheets-{grit}"),
         format!("{grit}, by hand"),
-        Much::Sheets(grit, low, high),
+        Much::Sheets(grit, likely, most),
         "area / what a sheet lasts for",
     )
 }
@@ -236,7 +236,7 @@ fn by_hand(of: &Of<'_>, step: PrepareStep, grit: &'static str, alike: &Alike, lo
 fn abrasive(of: &Of<'_>, step: PrepareStep, grit: &'static str, alike: &Alike) -> PrepareStep {
     let step = by_hand(of, step, grit, alike, 1.0);
     let taken = sheets(alike.plane, alike.profiled, yields(of, 1.0));
-    if taken.discs.1 == 0 {
+    if taken.discs.1 <= 0.0 {
         return step;
     }
     step.takes(
