@@ -850,7 +850,13 @@ pub(crate) mod tests {
         };
         let one = Rc::new(add(Workshop::default(), &a));
         let two = Rc::new(add((*one).clone(), &b));
-        let begun = App::begun(Light::Device, units::Decimals::default(), Some(a.clone()), Some(a.clone()), Sheet::Measure);
+        let begun = App::begun(
+            Light::Device,
+            units::Decimals::default(),
+            Some(a.clone()),
+            Some(a.clone()),
+            Sheet::Measure,
+        );
         let alone = begun.update(Act::Loaded(one));
         assert_eq!((alone.piece(), alone.messages.len()), (None, 1));
         let beside = begun.update(Act::Loaded(two.clone()));
@@ -862,7 +868,13 @@ pub(crate) mod tests {
         );
         let opened = beside.update(Act::Open(a.clone()));
         assert_eq!((opened.open, opened.skipped), (Some(a.clone()), None));
-        let usual = App::begun(Light::Device, units::Decimals::default(), Some(a.clone()), None, Sheet::Measure);
+        let usual = App::begun(
+            Light::Device,
+            units::Decimals::default(),
+            Some(a.clone()),
+            None,
+            Sheet::Measure,
+        );
         assert_eq!(usual.open, Some(a));
     }
 

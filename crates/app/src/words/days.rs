@@ -75,10 +75,10 @@ fn stopped(workshop: &Workshop, days: &Days, job: usize, stuck: &Stuck) -> Strin
 
 /// A temperature in the maker's unit: `50 °F`.
 fn temperature(celsius: f64, system: System) -> String {
-    local(match system {
+    match system {
         System::UsCustomary => format!("{:.0} \u{b0}F", celsius * 1.8 + 32.0),
         System::Metric => format!("{celsius:.0} \u{b0}C"),
-    })
+    }
 }
 
 /// The day on which a piece is ready: `ready 14 Dec 2026`; nothing where that is not known.
@@ -244,9 +244,10 @@ pub fn air(air: Option<&AirToday>, system: System) -> Vec<String> {
     all.extend(cautions.map(|caution| caution.message().to_owned()));
     if !forbids && air.drying_percent > 100 {
         let times = f64::from(air.drying_percent) / 100.0;
-        all.push(local(format!(
-            "The schedule waits {times:.1} times the label's longest. That is common practice, no source."
-        )));
+        all.push(format!(
+            "The schedule waits {} times the label's longest. That is common practice, no source.",
+            number(&format!("{times:.1}"))
+        ));
     }
     all
 }

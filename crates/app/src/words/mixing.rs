@@ -74,7 +74,11 @@ pub fn binder(of: &Chalk, scale: &Scale) -> String {
         )
     });
     let dries = of.dries.map(|sheen| format!(" It dries about {}.", sheen.label));
-    format!("{binder}{}{}", dries.unwrap_or_default(), cups.unwrap_or_default())
+    format!(
+        "{binder}{}{}",
+        dries.unwrap_or_default(),
+        cups.unwrap_or_default()
+    )
 }
 
 /// A dose of a batch: its weight, or its volume with the weight beside it where it is measured in a jug.

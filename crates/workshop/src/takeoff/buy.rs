@@ -86,9 +86,6 @@ pub fn cans_to_buy(workshop: &Workshop, line: &MaterialLine) -> Result<Buy, Choi
         (Some(in_hand), [only]) if *only == in_hand.contents => in_hand.enough.besides,
         _ => besides_in_hand(&[&line.need], &contents, sure),
     };
-    if let (Some(in_hand), true) = (&line.in_hand, contents.is_empty()) {
-        contents.push(in_hand.contents);
-    }
     let had: Vec<&CanSize> = line.in_hand.iter().map(|in_hand| in_hand.can).collect();
     let buy = cans_for(workshop, &line.need.material, need, &had)?;
     Ok(buy.leaving(&[&line.need], &contents, sure))
