@@ -38,7 +38,7 @@ static HIGHS: Program = Program {
 
 /// Every benchmark. The budgets are those of the design: a tenfold piece may take fifteen times as long, an answer of
 /// 100,000 trials 20 ms, and a workshop of a thousand pieces a second to open and a tenth of that to save.
-pub const LINES: [(&str, &[Against]); 23] = [
+pub const LINES: [(&str, &[Against]); 26] = [
     ("takeoff of ten drawers", &[Time(200e-6)]),
     ("takeoff with 10 changes", &[Bench("takeoff with 0 changes", 2.0)]),
     ("built with 200 boards moved", &[Time(50e-3)]),
