@@ -94,6 +94,9 @@ impl Workshop {
             let text = theirs.text(key);
             if line.text(key).is_empty() && !text.is_empty() {
                 line.values.insert(key.into(), text.into());
+                // What the text means where it alone would be another number.
+                let meant = theirs.meant.get(key).map(|number| (key.to_owned(), *number));
+                line.meant.extend(meant);
             }
         }
         if line != Line::new(ONLY.into()) {
@@ -191,6 +194,20 @@ mod tests {
             ["Wanted for an hour", "Fee for each sale", "Currency"]
         );
         assert_eq!(along.stays, ["Working hours"]);
+    }
+
+    #[test]
+    fn a_rate_means_what_it_meant_in_the_other_workshop() {
+        let rate = crate::book::Entered {
+            text: "1,250".into(),
+            decimals: units::Decimals::Point,
+        };
+        let write = BookEdit::Write(HABITS, ONLY.into(), "hourly".into(), rate);
+        let theirs = with([Edit::Book(write)]);
+        assert_eq!(theirs.books.only(HABITS).money("hourly"), Some(125_000));
+        let both = with([Edit::Gather(theirs.clone())]);
+        assert_eq!(both.books.only(HABITS), theirs.books.only(HABITS));
+        assert!(both.along(&theirs).stays.is_empty());
     }
 
     #[test]

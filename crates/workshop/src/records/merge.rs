@@ -39,11 +39,17 @@ fn may_mix(ours: &Map<String, Value>, theirs: &Map<String, Value>) -> bool {
         && !(ours.contains_key("typed") && ours != theirs)
 }
 
+/// The entry with the numbers that are meant by texts beside it.
+const MEANT: &str = "values";
+/// The entry of a material with the texts of its prices.
+const PRICES: &str = "prices";
+
 fn objects(
     mut base: Map<String, Value>,
     mut ours: Map<String, Value>,
-    theirs: Map<String, Value>,
+    mut theirs: Map<String, Value>,
 ) -> Map<String, Value> {
+    let meant = meant(&mut base, &mut ours, &mut theirs);
     let mut both = Map::new();
     for (entry, theirs) in theirs {
         let value = merged(base.remove(&entry), ours.remove(&entry), Some(theirs));
@@ -53,7 +59,34 @@ fn objects(
         let value = merged(base.remove(&entry), Some(ours), None);
         both.extend(value.map(|value| (entry, value)));
     }
+    both.extend(meant.map(|meant| (MEANT.to_owned(), meant)));
     both
+}
+
+/// The numbers that are meant by texts, which go with the texts: taken out of all three. The number of one text beside
+/// another text would be an amount that nobody entered.
+fn meant(
+    base: &mut Map<String, Value>,
+    ours: &mut Map<String, Value>,
+    theirs: &mut Map<String, Value>,
+) -> Option<Value> {
+    let text = |of: &Map<String, Value>, key: &str| -> Option<Value> {
+        let of_price = || of.get(PRICES)?.get(key);
+        of.get(key).or_else(of_price).cloned()
+    };
+    let numbers = [&*base, &*ours, &*theirs].map(|of| of.get(MEANT).and_then(Value::as_object).cloned());
+    let [_, our_numbers, their_numbers] = numbers.map(Option::unwrap_or_default);
+    let mut meant = Map::new();
+    for key in our_numbers.keys().chain(their_numbers.keys()) {
+        let [before, here, there] = [&*base, &*ours, &*theirs].map(|of| text(of, key));
+        let is_theirs = merged(before, here.clone(), there.clone()) == there && here != there;
+        let from = if is_theirs { &their_numbers } else { &our_numbers };
+        meant.extend(from.get(key).map(|number| (key.clone(), number.clone())));
+    }
+    for of in [base, ours, theirs] {
+        of.remove(MEANT);
+    }
+    (!meant.is_empty()).then_some(Value::Object(meant))
 }
 
 /// The name that a line of a list has, or the whole of a list of names.
@@ -185,6 +218,38 @@ mod tests {
             cut.clone(),
             moved,
             cut,
+        );
+    }
+
+    #[test]
+    fn a_number_goes_with_its_text() {
+        let line = |fee: &str, hourly: &str, values: Value| json!({"id": "only", "fee": fee, "hourly": hourly, "values": values});
+        let plain = json!({"id": "only", "fee": "3", "hourly": "40"});
+        // Each page changes another text, both with a number beside it.
+        comes_to(
+            plain.clone(),
+            line("3", "1,250", json!({"hourly": 125_000.0})),
+            line("1,100", "40", json!({"fee": 110_000.0})),
+            line("1,100", "1,250", json!({"hourly": 125_000.0, "fee": 110_000.0})),
+        );
+        // Both change the same text, and only one of them has a number beside it.
+        let ours = json!({"id": "only", "fee": "3", "hourly": "45"});
+        let theirs = line("3", "1,250", json!({"hourly": 125_000.0}));
+        comes_to(plain.clone(), ours.clone(), theirs.clone(), ours.clone());
+        comes_to(plain.clone(), theirs.clone(), ours.clone(), theirs.clone());
+        // A text that was plain before is plain again.
+        comes_to(
+            theirs,
+            plain,
+            line("4", "1,250", json!({"hourly": 125_000.0})),
+            json!({"id": "only", "fee": "4", "hourly": "40"}),
+        );
+        let own = |price: &str, values: Value| json!({"id": "own-1", "prices": {"us-quart": price}, "values": values});
+        comes_to(
+            own("9", json!({})),
+            own("1,250", json!({"us-quart": 125_000})),
+            json!({"id": "own-1", "name": "Blue", "prices": {"us-quart": "9"}}),
+            json!({"id": "own-1", "name": "Blue", "prices": {"us-quart": "1,250"}, "values": {"us-quart": 125_000}}),
         );
     }
 
