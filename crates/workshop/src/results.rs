@@ -38,10 +38,13 @@ pub const CAUSES: [Cause; 3] = [
         since: 2,
         key: "faces-of-altered-pieces",
         what: "Areas may have changed",
-        why: "After a part is changed, the page now works out again which faces show.",
+        why: "The page now works out from all parts which faces show.",
         touches: |piece| {
             let mut changes = piece.changes.iter();
-            changes.any(|change| !matches!(change.kind, ChangeKind::Hole { .. }))
+            let is_altered = changes.any(|change| !matches!(change.kind, ChangeKind::Hole { .. }));
+            // Of these the backs and what is behind an apron were taken as seen.
+            let is_by_parts = matches!(piece.kind, Kind::PedestalDesk | Kind::Headboard);
+            is_altered || is_by_parts || piece.styles.base == BaseStyle::SplayedLegs
         },
     },
     Cause {
