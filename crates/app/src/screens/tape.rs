@@ -135,12 +135,7 @@ fn input(props: &FieldProps, described: String) -> Html {
     let entered = send.reform(move |event: FocusEvent| {
         event.target_unchecked_into::<HtmlInputElement>().select();
         // What is marked is replaced, by whatever keys.
-        if is_reading {
-            tape_keys::come_from(&event);
-            Act::Marked
-        } else {
-            Act::Enter(id)
-        }
+        if is_reading { Act::Marked } else { Act::Enter(id) }
     });
     // The tape keys are on the page; the device's own keyboard would lie over them.
     let inputmode = if props.own_keyboard { "text" } else { "none" };

@@ -90,7 +90,7 @@ pub fn tape_keys(shown: &Shown) -> Html {
     let is_metric = shown.app.workshop.units == System::Metric;
     let class = classes!("tape-keys", shown.app.keyboard.then_some("folded"));
     html! {
-        <section id="tape-keys" {class} aria-label="Tape keys" data-tape="">
+        <section id="tape-keys" {class} aria-label="Tape keys" data-tape="" onfocusin={come_from}>
             { reading(shown, id) }
             { moves(shown) }
             if !shown.app.keyboard {
@@ -122,12 +122,12 @@ fn reading(shown: &Shown, id: FieldId) -> Html {
 }
 
 thread_local! {
-    /// The element that the cursor was in before it came to the reading; empty where it was in none.
+    /// The element that the cursor was in before it came to the keys; empty where it was in none.
     static CAME_FROM: RefCell<String> = const { RefCell::new(String::new()) };
 }
 
-/// Notes where the cursor comes from as it goes into the reading. From key to key it comes from nowhere new.
-pub fn come_from(event: &FocusEvent) {
+/// Notes where the cursor comes from as it goes to the keys or their reading. From key to key it comes from nowhere new.
+fn come_from(event: FocusEvent) {
     let from = event
         .related_target()
         .and_then(|from| from.dyn_into::<Element>().ok());
