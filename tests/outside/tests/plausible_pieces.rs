@@ -7,7 +7,11 @@
 //! A piece is drawn whole, the tool is told some of its sizes, and its true area must lie within the give or take that the tool
 //! states, 95 times in 100 (JCGM 100, 6.3.3).
 
-#![allow(clippy::unwrap_used, reason = "a test may stop where its table lacks a size")]
+#![allow(
+    clippy::panic,
+    clippy::unwrap_used,
+    reason = "a test may stop where its table lacks a size"
+)]
 
 use geometry::{Construction, Furniture, Kind, LengthField, Sense, fields, styles::BaseStyle};
 use units::{Area, Length, LengthUnit};
