@@ -127,6 +127,10 @@ impl AirCaution {
 /// Why no coat with these limits goes onto a surface of a temperature in degrees Celsius; nothing where it may.
 pub fn forbidden(air: Air, surface: f64, limits: AirLimits) -> Option<AirCaution> {
     let is_wet = dew_check(air, surface).is_some_and(|dew| !dew.condensation.allows());
+    // A cold piece in a warm room is as cold to its coat.
+    if limits.coldest.is_some_and(|coldest| surface < coldest) {
+        return Some(AirCaution::TooCold);
+    }
     let mut cautions = air_cautions(air, limits, LabelAir::USUAL).into_iter();
     let gravest = cautions.find(|caution| caution.forbids());
     gravest.or(is_wet.then_some(AirCaution::Dew))
@@ -209,6 +213,8 @@ mod tests {
         assert_eq!(of(1.67, 40.0, 1.67, Some(10.0)), Some(AirCaution::TooCold));
         assert_eq!(of(-6.67, 40.0, -6.67, Some(4.0)), Some(AirCaution::TooCold));
         assert_eq!(of(5.0, 40.0, 5.0, Some(4.0)), None);
+        // A piece that comes in from the cold, far above the dew point of a dry room.
+        assert_eq!(of(20.0, 20.0, 6.0, Some(10.0)), Some(AirCaution::TooCold));
         assert_eq!(of(25.0, 60.0, 18.0, None), Some(AirCaution::Dew));
         assert_eq!(of(25.0, 90.0, 25.0, None), Some(AirCaution::NearlySaturated));
     }
