@@ -2,7 +2,7 @@
 """Says of every surface of many pieces what it looks at, by rays cast at their finished solids.
 
 The solids come from Coatwright itself (`tests/outside/examples/solids.rs`); what they look at is worked out here from
-nothing but them, by the definition in `CONSTRUCTION.md`, "What a face looks at".
+nothing but them, by the definition in `CONSTRUCTION.md`, "What faces look at".
 
     cargo run -q --release -p outside --example solids > target/solids.jsonl
     python tests/cad/seen.py target/solids.jsonl            # writes tests/outside/fixtures/seen.json
@@ -58,7 +58,8 @@ def fan(count, elevations):
 FIRST = np.array([[0, -1, 0], [1, 0, 0], [-1, 0, 0], [0, 0, 1], [0, 1, 0], [0, -0.8, 0.6], [0.6, -0.8, 0],
                   [-0.6, -0.8, 0]], float)
 UPWARDS = np.concatenate([FIRST, fan(24, [0, 7, 20, 35, 50, 65, 80])])
-EVERYWHERE = np.concatenate([np.eye(3), -np.eye(3), fan(8, [-40, 0, 40])])
+ROUGHLY = np.concatenate([FIRST, fan(16, [0, 25, 55])])
+EVERYWHERE = np.concatenate([np.eye(3), -np.eye(3), fan(4, [-35, 35]), fan(8, [0])[1::2]])
 
 
 def triangles_of(contours, normal):
@@ -136,6 +137,11 @@ class Part:
         own = np.einsum("ij,ij->i", every[:, 0], np.cross(every[:, 1], every[:, 2])).sum() / 6
         self.is_block = len(normals) == 6 and abs(own - volume) < 1e-9 + 1e-6 * volume
         self.mesh = None
+
+    def ends_near(self, point, normal):
+        """Whether the box around the part comes near the plane through a point."""
+        corners = np.where(normal > 0, self.low, self.high) @ normal, np.where(normal > 0, self.high, self.low) @ normal
+        return corners[0] - 0.012 < point @ normal < corners[1] + 0.012
 
     def boxes(self):
         """The boxes between which gaps are looked for: a block, or the upright rectangles of any other solid."""
@@ -224,7 +230,9 @@ class Piece:
         self.gaps, self.at_fronts = Boxes(gaps), Boxes([gap for gap in gaps if gap[2]])
         own = [part.triangles for part in solids]
         self.bare = RayMeshIntersector(soup(np.concatenate(own)))
-        fill = [box_triangles(*box[:2]) for box in gaps + drawers(solids, self.high[1])]
+        filled = drawers(solids, self.high[1])
+        self.filled = Boxes(filled)
+        fill = [box_triangles(*box[:2]) for box in gaps + filled]
         above = [part.triangles for part in solids if not part.kind.startswith(BASE)]
         self.above_base = RayMeshIntersector(soup(np.concatenate(above or own)))
         self.closed = RayMeshIntersector(soup(np.concatenate([*own, *fill])))
@@ -244,11 +252,11 @@ class Piece:
             free[at] = ~self.closed.intersects_any(points[at], directions[at])
         return free
 
-    def seen(self, points):
+    def seen(self, points, rays=UPWARDS):
         """Whether an eye, level or above, sees each point of the air."""
         seen = np.zeros(len(points), bool)
-        for start in range(0, len(UPWARDS), 12):
-            some = UPWARDS[start:start + 12]
+        for start in range(0, len(rays), 12):
+            some = rays[start:start + 12]
             at = np.flatnonzero(~seen)
             if not len(at):
                 break
@@ -292,8 +300,10 @@ class Piece:
 
     def in_room(self, points):
         """Whether the air is seen, or what is seen is connected with it; nothing spreads where only the floor is below."""
-        room = self.seen(points)
-        open_to = ~room
+        open_to = ~self.filled.hold(points)
+        room = np.zeros(len(points), bool)
+        room[open_to] = self.seen(points[open_to])
+        open_to &= ~room
         open_to[open_to] = ~self.above_floor(points[open_to]) & ~self.before_wall(points[open_to])
         at = np.flatnonzero(open_to)
         if not len(at):
@@ -302,10 +312,10 @@ class Piece:
         few = at[np.unique(np.linspace(0, len(at) - 1, 10).astype(int))]
         found = np.zeros(len(few), bool)
         for n, point in enumerate(points[few]):
-            near = self.beside(point[None], (0.2, 0.5, 0.9))[0]
+            near = self.beside(point[None], (0.5, 0.9))[0]
             found[n] = self.opens(near)
             if not found[n]:
-                found[n] = self.opens(self.beside(near[1::9], (0.5, 0.9)).reshape(-1, 3))
+                found[n] = self.opens(self.beside(near[::5], (0.6,)).reshape(-1, 3))
         for n in at:
             room[n] = found[int(np.argmin(np.linalg.norm(points[few] - points[n], axis=1)))]
         return room
@@ -314,7 +324,7 @@ class Piece:
         """Whether any of these points of one space is seen from the room."""
         points = points[~self.above_floor(points)]
         points = points[~self.before_wall(points)]
-        return bool(len(points)) and bool(self.seen(points).any())
+        return bool(len(points)) and bool(self.seen(points, ROUGHLY).any())
 
     def labels(self, points, normals, kind):
         """What each point of air looks at from a face with this normal, of a part of this kind."""
@@ -335,7 +345,7 @@ class Piece:
         axes = np.eye(3)
         at_front = self.at_fronts.hold(points)
         for n, (point, normal) in enumerate(zip(points, normals)):
-            runs = [d for d in (*axes, *-axes) if abs(d @ normal) < 0.5]
+            runs = [d for d in (*axes, *-axes) if d @ normal > -0.5]
             for way in runs if at_front[n] else ():
                 reach = self.distance(point[None], way[None], self.bare)[0]
                 steps = np.arange(0.001, min(reach, INTO_GAP), 0.001)
@@ -400,41 +410,52 @@ class Piece:
         """A flat face, by points on a grid."""
         sums = {}
         for facet in facets:
-            looks_down = facet[0][2] < -0.999
-            label, cell = self.on_grid(part, facet, *((0.02, 1600) if looks_down else (0.025, 80)))
+            label, cell = self.on_grid(part, facet, 0.03, 100)
             settles = not part.kind.startswith(BASE)
             if settles and (label == OUTSIDE).any() and (label == UNDERNEATH).any():
                 # What divides a face into bits must not fall between the points.
-                label, cell = self.on_grid(part, facet, 0.008, 16000)
-                label = larger_part(label)
-            for n, times in zip(*np.unique(label[label != COVERED], return_counts=True)):
-                sums[int(n)] = sums.get(int(n), 0.0) + times * cell
+                label, cell = self.on_grid(part, facet, 0.01, 4000)
+                label = larger_part(label, cell)
+            for n in np.unique(label[label != COVERED]):
+                sums[int(n)] = sums.get(int(n), 0.0) + cell[label == n].sum()
         whole = sum(sums.values())
         return {n: area / whole for n, area in sums.items()}
 
     def on_grid(self, part, facet, step, most):
-        """The labels of points on a grid over a facet, so far apart or so many, and the area of each."""
+        """The labels of points all over a facet, so far apart or so many at most, and the area of each."""
         normal, _, (first, u, v, contours) = facet
         low, high = np.min([c.min(0) for c in contours], 0), np.max([c.max(0) for c in contours], 0)
-        size = high - low
-        count = np.maximum(np.ceil(size / max(step, np.sqrt(np.prod(size) / most))).astype(int), 5)
-        at = [low[n] + size[n] * (np.arange(count[n]) + 0.5) / count[n] for n in (0, 1)]
+        step = max(step, np.sqrt(np.prod(high - low) / most))
+        # Where a part that is near the facet ends, another answer may begin.
+        near = [other for other in self.parts if other is not part and other.ends_near(first, normal)]
+        at, wide = [], []
+        for n, way in enumerate((u, v)):
+            ends = [low[n], high[n]]
+            for other in near:
+                corners = np.sort(np.array([other.low @ way, other.high @ way]) - first @ way)
+                ends += [end for end in corners if low[n] < end < high[n]]
+            ends = np.unique(np.round(ends, 5))
+            counts = [max(1 if len(ends) > 4 else 3, int(np.ceil(length / step))) for length in np.diff(ends)]
+            line = np.concatenate([np.linspace(a, b, count, False) for a, b, count in zip(ends, ends[1:], counts)])
+            line = np.append(line, ends[-1])
+            at.append((line[1:] + line[:-1]) / 2)
+            wide.append(np.diff(line))
         grid = np.stack(np.meshgrid(*at, indexing="ij"), -1).reshape(-1, 2)
         inside = within(grid, contours)
         points = first + grid[:, :1] * u + grid[:, 1:] * v
         label = np.full(len(grid), COVERED)
         label[inside] = self.at_points(part, points[inside], np.tile(normal, (inside.sum(), 1)))
-        return label.reshape(count), np.prod(size / count)
+        return label.reshape(len(at[0]), len(at[1])), np.outer(*wide)
 
 
-def larger_part(label):
+def larger_part(label, cell):
     """One connected bit that is partly outside and partly underneath is what the larger part of it is."""
     bits, count = ndimage.label(label != COVERED)
     for bit in range(1, count + 1):
         own = bits == bit
-        outside, underneath = (np.count_nonzero(label[own] == n) for n in (OUTSIDE, UNDERNEATH))
+        outside, underneath = (cell[own & (label == n)].sum() for n in (OUTSIDE, UNDERNEATH))
         if outside and underneath:
-            label[own & ((label == OUTSIDE) | (label == UNDERNEATH))] = OUTSIDE if outside > underneath else UNDERNEATH
+            label[own & ((label == OUTSIDE) | (label == UNDERNEATH))] = OUTSIDE if outside >= underneath else UNDERNEATH
     return label
 
 

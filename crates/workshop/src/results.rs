@@ -5,7 +5,7 @@
 
 use std::rc::Rc;
 
-use geometry::{Edge, styles};
+use geometry::{Edge, Kind, styles};
 
 use crate::document::{ChangeKind, Piece, Workshop};
 use crate::takeoff::unmeasured;
@@ -44,7 +44,7 @@ pub const CAUSES: [Cause; 3] = [
             let is_altered = changes.any(|change| !matches!(change.kind, ChangeKind::Hole { .. }));
             // Of these the backs and what is behind an apron were taken as seen.
             let is_by_parts = matches!(piece.kind, Kind::PedestalDesk | Kind::Headboard);
-            is_altered || is_by_parts || piece.styles.base == BaseStyle::SplayedLegs
+            is_altered || is_by_parts || piece.styles.base == styles::BaseStyle::SplayedLegs
         },
     },
     Cause {
