@@ -126,7 +126,7 @@ fn what_is_painted_by_default_is_what_rays_see() {
     altered.sort_by(f64::total_cmp);
     let [middle, most] = [ALTERED / 2, ALTERED * 9 / 10].map(|place| altered[place]);
     assert!(
-        middle < 0.01 && most < 0.13,
+        middle < 0.01 && most < 0.15,
         "half within {middle}, nine in ten within {most}"
     );
 }
