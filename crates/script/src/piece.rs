@@ -49,7 +49,7 @@ pub fn of(wanted: Value) -> Result<WorkshopRecord<PieceRecord>, String> {
     for (key, typed) in given.named("measurements")? {
         made.measure(&key, &typed)?;
     }
-    Ok(WorkshopRecord::of(&made.workshop, PieceRecord::of))
+    Ok(WorkshopRecord::of(&made.workshop, |piece| PieceRecord::of(piece)))
 }
 
 fn kind(given: &mut Given) -> Result<Kind, String> {
