@@ -19,9 +19,12 @@ export function withEverything() {
   const workshop = JSON.parse(invented());
   const [dresser, nightstands] = workshop.pieces;
   const paint = dresser.scheme.layers.find(({ material }) => material === "trim-enamel");
-  const own = { id: "own-1", of: "trim-enamel", name: "Left-over blue", prices: { "us-quart": "24.50", "us-pint": "13" } };
+  const own = { id: "own-1", of: "trim-enamel", name: "Left-over blue", prices: { "us-quart": "24.50", "us-pint": "13", "us-gallon": "1,250" },
+    values: { "us-gallon": 125000 } };
   Object.assign(paint, { material: own.id, can: "us-pint", level: "half" });
   dresser.zones = { top: { scheme: { ...dresser.scheme, colour: "#2c4a7a" } } };
+  // A surface that the dresser does not have.
+  dresser.surfaces = { ...dresser.surfaces, "leg-9/front": { painted: false } };
   dresser.books = { facts: [{ id: "only", bought: "20" }] };
   const [clean] = coatwright.piece({ kind: "bench", units: "us" }).pieces;
   const within = { change: "add", number: 1, shape: "board", placed: true };

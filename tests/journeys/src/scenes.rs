@@ -89,7 +89,14 @@ pub const SCENES: [Scene; 29] = [
     ),
     scene(
         "days-ticked",
-        &["#sheet-prepare", "#all-days", "[id^=tick-]", "#fold-ticked-off"],
+        &[
+            "#sheet-prepare",
+            "#all-days",
+            "[id^=tick-]",
+            "[id^=lead-negative-]",
+            "[id^=tick-]",
+            "#fold-ticked-off",
+        ],
         "[id^=ticked-]",
     ),
     scene("card", &["#sheet-card"], ".job-card"),
