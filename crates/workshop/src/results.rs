@@ -167,7 +167,7 @@ mod tests {
         let moved = PieceEdit::AddChange(PieceChange::new(ChangeKind::Remove { part: "top".into() }));
         let altered = measured(shown("Bench", Kind::Bench, 1, &[moved]));
         assert_eq!(news(&altered).len(), 1);
-        assert!(news(&altered)[0].starts_with("Areas may have changed for Bench. After a part is changed"));
+        assert!(news(&altered)[0].starts_with("Areas may have changed for Bench."));
         let edge = PieceEdit::Style("top-edge", "measured");
         let edged = measured(shown("Desk", Kind::Desk, 1, std::slice::from_ref(&edge)));
         assert_eq!(
