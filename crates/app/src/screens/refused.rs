@@ -15,7 +15,7 @@ fn listed(refused: &[Refused]) -> Html {
     let line = |refused| html! { <li>{ words::refused(refused) }</li> };
     html! {
         if !refused.is_empty() {
-            <ul class="refused" role="status">{ for refused.iter().map(line) }</ul>
+            <div role="status"><ul class="refused">{ for refused.iter().map(line) }</ul></div>
         }
     }
 }
