@@ -15,6 +15,7 @@ Needs `pip install trimesh embreex numpy scipy mapbox_earcut`.
 import json
 import sys
 import zlib
+from multiprocessing import Pool
 from pathlib import Path
 
 import mapbox_earcut
@@ -33,6 +34,8 @@ COVERED = -1
 OFF, TOUCH = 0.001, 0.0006
 # Gaps below this are closed; so is a wider one that was measured around the fronts, up to the second.
 CLOSED, WIDEST = 0.006, 0.012
+# Sight that is only had through a gap below this shows nothing but what the line hits; meters.
+SLIT = 0.04
 # How far in a gap around a front is still the room's.
 INTO_GAP = 0.05
 # Air before a wall that belongs to the wall.
@@ -236,9 +239,13 @@ class Piece:
         above = [part.triangles for part in solids if not part.kind.startswith(BASE)]
         self.above_base = RayMeshIntersector(soup(np.concatenate(above or own)))
         self.closed = RayMeshIntersector(soup(np.concatenate([*own, *fill])))
+        slits = between([*boxes, *((*box, False) for box in filled)], SLIT)
+        self.slits = Boxes(slits)
+        slits = [box_triangles(*slit[:2]) for slit in slits]
+        self.wide = RayMeshIntersector(soup(np.concatenate([*own, *fill, *slits])))
 
-    def free(self, points, directions):
-        """Whether each ray leaves the piece without hitting anything, or the wall."""
+    def free(self, points, directions, solids):
+        """Whether each ray leaves the piece without hitting these solids, or the wall."""
         free = np.ones(len(points), bool)
         if self.wall is not None:
             with np.errstate(divide="ignore", invalid="ignore"):
@@ -249,18 +256,19 @@ class Piece:
             free = to_wall > reach
         at = np.flatnonzero(free)
         if len(at):
-            free[at] = ~self.closed.intersects_any(points[at], directions[at])
+            free[at] = ~solids.intersects_any(points[at], directions[at])
         return free
 
-    def seen(self, points, rays=UPWARDS):
-        """Whether an eye, level or above, sees each point of the air."""
+    def seen(self, points, rays=UPWARDS, solids=None):
+        """Whether an eye, level or above, sees each point of the air past these solids, or all there are."""
         seen = np.zeros(len(points), bool)
         for start in range(0, len(rays), 12):
             some = rays[start:start + 12]
             at = np.flatnonzero(~seen)
             if not len(at):
                 break
-            hit = self.free(np.repeat(points[at], len(some), 0), np.tile(some, (len(at), 1)))
+            hit = self.free(np.repeat(points[at], len(some), 0), np.tile(some, (len(at), 1)),
+                            solids or self.closed)
             seen[at] = hit.reshape(len(at), len(some)).any(1)
         return seen
 
@@ -292,19 +300,21 @@ class Piece:
         return found
 
     def beside(self, points, fractions):
-        """Points of the air that a straight line connects with each point, as rows of one for each."""
+        """Points of the air that a straight line through no slit connects with each point, as rows of one for each."""
         directions = np.tile(EVERYWHERE, (len(points), 1))
         origins = np.repeat(points, len(EVERYWHERE), 0)
-        far = np.minimum(self.distance(origins, directions, self.closed), 1.0)
+        far = np.minimum(self.distance(origins, directions, self.wide), 1.0)
         return np.stack([origins + directions * (far * f)[:, None] for f in fractions], 1).reshape(len(points), -1, 3)
 
     def in_room(self, points):
-        """Whether the air is seen, or what is seen is connected with it; nothing spreads where only the floor is below."""
+        """Whether the air is seen, or what is seen is connected with it through no slit; nothing spreads where only the floor is
+        below."""
         open_to = ~self.filled.hold(points)
         room = np.zeros(len(points), bool)
         room[open_to] = self.seen(points[open_to])
         open_to &= ~room
         open_to[open_to] = ~self.above_floor(points[open_to]) & ~self.before_wall(points[open_to])
+        open_to &= ~self.slits.hold(points)
         at = np.flatnonzero(open_to)
         if not len(at):
             return room
@@ -323,8 +333,8 @@ class Piece:
     def opens(self, points):
         """Whether any of these points of one space is seen from the room."""
         points = points[~self.above_floor(points)]
-        points = points[~self.before_wall(points)]
-        return bool(len(points)) and bool(self.seen(points, ROUGHLY).any())
+        points = points[~self.before_wall(points) & ~self.slits.hold(points)]
+        return bool(len(points)) and bool(self.seen(points, ROUGHLY, self.wide).any())
 
     def labels(self, points, normals, kind):
         """What each point of air looks at from a face with this normal, of a part of this kind."""
@@ -471,21 +481,25 @@ def told(piece):
     return found
 
 
+def all_told(line):
+    """The name and kind of a piece, and what each of its surfaces looks at."""
+    given = json.loads(line)
+    return given["name"], given["kind"], told(Piece(given))
+
+
 def main():
     """Writes the fixture, compares it, or shows one piece."""
     path, *rest = sys.argv[1:]
-    shown = rest[1] if rest[:1] == ["--show"] else None
+    if rest[:1] == ["--show"]:
+        for line in Path(path).open():
+            if json.loads(line)["name"] == rest[1]:
+                for name, of in all_told(line)[2].items():
+                    print(name, of)
+        return
     all_found, usual = {}, {}
-    for line in Path(path).open():
-        given = json.loads(line)
-        if shown and given["name"] != shown:
-            continue
-        found = told(Piece(given))
-        if shown:
-            for name, of in found.items():
-                print(name, of)
-            return
-        kind = given["kind"]
+    with Pool() as pool:
+        every = list(pool.imap(all_told, Path(path).open()))
+    for name, kind, found in every:
         # A piece that differs from the usual one of its kind says only how.
         base = usual.setdefault(kind, found)
         differs = {name: of for name, of in found.items() if found is base or base.get(name) != of}
@@ -495,8 +509,7 @@ def main():
             if names:
                 entry[label] = " ".join(names)
         mixed = {name: of for name, of in differs.items() if isinstance(of, dict)}
-        all_found[given["name"]] = {"kind": kind, **entry, **({"mixed": mixed} if mixed else {})}
-        print(given["name"], len(found), len(mixed), flush=True)
+        all_found[name] = {"kind": kind, **entry, **({"mixed": mixed} if mixed else {})}
     if "--compare" in rest:
         before = json.loads(FIXTURE.read_text())["pieces"]
         assert before == all_found, "differs from the committed fixture"

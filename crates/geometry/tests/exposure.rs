@@ -238,6 +238,52 @@ fn a_front_that_is_gone_opens_its_own_compartment() {
     assert!(back(Sense::Outside) < 0.3 * back(Sense::Inside));
 }
 
+/// One sees a strip of the inside through a slit beside a door, and not the whole compartment.
+#[test]
+fn a_slit_opens_no_compartment() {
+    let whole = altered(Kind::Wardrobe, vec![]);
+    let moved = |by| {
+        let parts = whole.parts.iter().map(|part| part.id.to_string());
+        let doors = parts.filter(|part| part.starts_with("door-") && part.ends_with("-1-1"));
+        altered(
+            Kind::Wardrobe,
+            doors.map(|door| shift(&door, Towards::Left, by)).collect(),
+        )
+    };
+    let gained = |by, name: &str| seen(&moved(by), of(name)) - seen(&whole, of(name));
+    assert!(gained(30.0, "back/front") > 0.001);
+    assert!(gained(30.0, "back/front") < 0.1 * seen(&whole, of("left-side/left")));
+    assert_eq!(gained(30.0, "top/bottom"), 0.0);
+    // A wide gap does open it.
+    assert!(gained(200.0, "top/bottom") > 0.1);
+}
+
+/// The pocket between the aprons of a table stays what it is where one can peep into it at a corner.
+#[test]
+fn a_slit_beside_an_apron_does_not_show_the_underside_of_the_top() {
+    for kind in [Kind::SideTable, Kind::Desk, Kind::Bench] {
+        let usual = Furniture::usual(kind).assembly().unwrap();
+        let parts = usual.parts.iter().map(|part| part.id.to_string());
+        let heads: Vec<_> = parts.filter(|part| part.starts_with("leg-head-")).collect();
+        let changes = match heads.first() {
+            Some(head) => vec![
+                vec![resize(head, Along::Width, Length::inches(0.75))],
+                vec![remove(head)],
+            ],
+            None => vec![vec![resize("leg-1", Along::Width, Length::inches(0.75))]],
+        };
+        for changes in changes {
+            let piece = altered(kind, changes.clone());
+            let gained = seen(&piece, of("top/bottom")) - seen(&usual, of("top/bottom"));
+            assert!(
+                gained < 0.1 * seen(&usual, of("top/top")),
+                "{} {changes:?}: {gained} m2",
+                kind.key()
+            );
+        }
+    }
+}
+
 /// A top that hangs over at the back stands at the wall itself.
 #[test]
 fn a_top_that_moves_back_is_finished_as_a_whole() {

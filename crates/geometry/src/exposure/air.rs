@@ -22,6 +22,10 @@ const BEFORE_WALL: f64 = 0.1;
 /// brush reaches (common practice, no source).
 const INTO_GAP: f64 = 0.05;
 
+/// Gaps narrower than this show what a line of sight hits, and open nothing beside it, metres: no hand with a brush goes in
+/// (common practice, no source).
+const SLIT: f64 = 0.04;
+
 /// The air around a piece.
 pub(super) struct Air {
     planes: [Planes; 3],
@@ -130,12 +134,22 @@ impl Air {
         let above_floor = above_floor(&above_base, setting.has_floor);
         // Who opens a compartment to view finishes all of it, but not what lies below or behind.
         blocked.add(&before_wall);
-        let mut room = seen(&solid.neither(&blocked), open);
         let mut hidden = above_floor.clone();
         hidden.add(&blocked);
-        let mut inner = solid.neither(&hidden);
-        inner.add(&room);
-        spread(&mut room, &inner);
+        let inner = solid.neither(&hidden);
+        let mut room = seen(&solid.neither(&blocked), &planes, open);
+        let connected = connected(&room, &inner);
+        if connected != room {
+            // What is only seen through a slit opens nothing beside it.
+            let mut filled = solid.clone();
+            filled.add(&blocked);
+            let [slits, _] = closed_gaps([&filled, &fronts], &planes, SLIT);
+            filled.add(&slits);
+            let beyond = seen(&filled.neither(&slits), &planes, open);
+            let mut inner = inner;
+            inner.remove(&slits);
+            room.add(&self::connected(&beyond, &inner));
+        }
         let mut seen_shapes = room.clone();
         let mut outer = room.clone();
         outer.add(&around_shapes);
@@ -489,6 +503,15 @@ fn bounds(points: impl Iterator<Item = Point3>) -> [[f64; 3]; 2] {
             ]
         },
     )
+}
+
+/// Some cells, and what is connected with them within the inner air.
+fn connected(cells: &Cells, inner: &Cells) -> Cells {
+    let mut free = inner.clone();
+    free.add(cells);
+    let mut connected = cells.clone();
+    spread(&mut connected, &free);
+    connected
 }
 
 fn cells_of(planes: &[Planes; 3], [low, high]: &[[f64; 3]; 2]) -> [[usize; 2]; 3] {

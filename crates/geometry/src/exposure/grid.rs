@@ -83,7 +83,7 @@ impl Planes {
 }
 
 /// How many cells there are along each axis.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Shape {
     pub(super) cells: [usize; 3],
     /// The words of 64 bits that a column of cells takes.
@@ -130,7 +130,7 @@ impl Shape {
 }
 
 /// A set of cells, in upright columns.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub(super) struct Cells {
     shape: Shape,
     bits: Vec<u64>,
