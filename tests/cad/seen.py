@@ -195,7 +195,7 @@ def drawers(parts, rear):
     """What drawers fill behind their fronts, back to the first solid."""
     found = []
     for front in (part for part in parts if part.kind == "drawer-front"):
-        behind = [part for part in parts if part is not front and part.high[1] > front.high[1] + TOUCH
+        behind = [part for part in parts if part.low[1] > front.high[1] - TOUCH
                   and np.all(part.low[[0, 2]] < front.high[[0, 2]]) and np.all(part.high[[0, 2]] > front.low[[0, 2]])]
         cuts = []
         for axis in (0, 2):
@@ -227,9 +227,9 @@ class Piece:
         solids = [part for part in self.parts if part.kind != "door-glass"]
         boxes = [(*box, part.kind.startswith(FRONTS)) for part in solids for box in part.boxes()]
         width = max(CLOSED, given["gap"] * 1.01) if given["gap"] <= WIDEST else CLOSED
-        # Where gaps cross, a hole is left between what closes them.
+        # Where gaps cross, a hole is left between what closes them and the solids around it.
         gaps = between(boxes, width)
-        gaps += between(gaps, width) if gaps else []
+        gaps += between([*boxes, *gaps], width) if gaps else []
         self.gaps, self.at_fronts = Boxes(gaps), Boxes([gap for gap in gaps if gap[2]])
         own = [part.triangles for part in solids]
         self.bare = RayMeshIntersector(soup(np.concatenate(own)))
@@ -326,6 +326,18 @@ class Piece:
             found[n] = self.opens(near)
             if not found[n]:
                 found[n] = self.opens(self.beside(near[::5], (0.6,)).reshape(-1, 3))
+        # What is in sight of a point that is open to the room is open to it too.
+        for _ in few:
+            lines = [(n, m) for n in np.flatnonzero(found) for m in np.flatnonzero(~found)]
+            if not lines:
+                break
+            start, end = points[few[[n for n, _ in lines]]], points[few[[m for _, m in lines]]]
+            far = np.linalg.norm(end - start, axis=1)
+            reach = self.distance(start, (end - start) / np.maximum(far, 1e-9)[:, None], self.wide)
+            linked = [m for (_, m), r, f in zip(lines, reach, far) if r > f]
+            if not linked:
+                break
+            found[linked] = True
         for n in at:
             room[n] = found[int(np.argmin(np.linalg.norm(points[few] - points[n], axis=1)))]
         return room

@@ -167,6 +167,11 @@ fn of(name: &str) -> impl Fn(&SurfaceId) -> bool + '_ {
     move |id| id.to_string() == name
 }
 
+/// All surfaces of a part.
+fn of_part(name: &str) -> impl Fn(&SurfaceId) -> bool + '_ {
+    move |id| id.part.to_string() == name
+}
+
 fn resize(part: &str, along: Along, to: Length) -> Change {
     let part = part.to_owned();
     Change::Resize { part, along, to }
@@ -326,6 +331,27 @@ fn a_loose_part_does_not_depend_on_the_piece_beside_it() {
         );
         assert!(areas[0] > 0.0, "{:?}", added.shape);
     }
+}
+
+/// A loose board that is made thinner stays loose.
+#[test]
+fn a_loose_board_of_another_size_is_still_free() {
+    let mut board = Added::usual(1, AddedShape::Board);
+    board.measures.set(&fields::PART_HEIGHT, Length::inches(0.75));
+    let piece = altered(
+        Kind::Headboard,
+        vec![
+            Change::Add(board),
+            resize("added-1", Along::Height, Length::inches(0.5)),
+        ],
+    );
+    let whole = nets(&piece).into_iter().filter(|(id, _)| of_part("added-1")(id));
+    let whole: f64 = whole.map(|(_, area)| area).sum();
+    assert!(whole > 0.1);
+    assert!((seen(&piece, of_part("added-1")) - whole).abs() < 1e-9);
+    // Nor is it what stands at the wall.
+    let posts = |piece: &Assembly| seen(piece, of_part("post-1"));
+    assert!((posts(&piece) - posts(&altered(Kind::Headboard, vec![]))).abs() < 1e-9);
 }
 
 /// A moulding is glued with its back and meets the next one at its ends; a half column is glued with its flat side.

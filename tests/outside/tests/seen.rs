@@ -13,14 +13,14 @@ use outside::seen::{ALTERED, pieces};
 use serde::Deserialize;
 
 #[derive(Deserialize)]
-struct Fixture {
-    pieces: BTreeMap<String, Seen>,
+pub struct Fixture {
+    pub pieces: BTreeMap<String, Seen>,
 }
 
 /// What the rays say of a piece, where it is not as in the usual one of its kind: surfaces by what they look at.
 #[derive(Deserialize)]
-struct Seen {
-    kind: String,
+pub struct Seen {
+    pub kind: String,
     #[serde(default)]
     outside: String,
     #[serde(default)]
@@ -37,10 +37,10 @@ struct Seen {
     mixed: BTreeMap<String, BTreeMap<String, f64>>,
 }
 
-type Shares = BTreeMap<String, f64>;
+pub type Shares = BTreeMap<String, f64>;
 
 impl Seen {
-    fn of(&self, face: &str) -> Option<Shares> {
+    pub fn of(&self, face: &str) -> Option<Shares> {
         if let Some(shares) = self.mixed.get(face) {
             let mut sums = Shares::new();
             for (label, share) in shares {
@@ -69,7 +69,7 @@ fn unseen(label: &str) -> &str {
 }
 
 /// The shares of each face by what it looks at, and its bare area.
-fn faces(surfaces: &[Surface]) -> BTreeMap<String, (Shares, f64)> {
+pub fn faces(surfaces: &[Surface]) -> BTreeMap<String, (Shares, f64)> {
     let mut faces = BTreeMap::<String, (Shares, f64)>::new();
     for surface in surfaces {
         let area = surface.net.as_square_metres();
@@ -90,7 +90,7 @@ fn faces(surfaces: &[Surface]) -> BTreeMap<String, (Shares, f64)> {
 }
 
 /// What is painted of a piece, square meters: by the geometry, and by the rays on the same bare areas.
-fn painted(piece: &Furniture, theirs: &Seen, usual: &Seen) -> [f64; 2] {
+pub fn painted(piece: &Furniture, theirs: &Seen, usual: &Seen) -> [f64; 2] {
     let mut sums = [0.0; 2];
     for (face, (shares, area)) in faces(&surfaces(piece)) {
         let seen = theirs.of(&face).or_else(|| usual.of(&face));
@@ -131,6 +131,6 @@ fn what_is_painted_by_default_is_what_rays_see() {
     );
 }
 
-fn surfaces(piece: &Furniture) -> Vec<Surface> {
+pub fn surfaces(piece: &Furniture) -> Vec<Surface> {
     piece.assembly().unwrap().surfaces()
 }

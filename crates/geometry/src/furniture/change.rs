@@ -558,7 +558,11 @@ fn resized(part: &Part, along: Along, to: f64) -> Option<Part> {
     };
     let middle = (low[axis] + high[axis]) / 2.0;
     (low[axis], high[axis]) = (middle - to / 2.0, middle + to / 2.0);
-    Some(Part::block(part.id, low, high))
+    Some(Part {
+        is_loose: part.is_loose,
+        glued: part.glued,
+        ..Part::block(part.id, low, high)
+    })
 }
 
 /// The part to the right of everything that is there.
