@@ -4,7 +4,7 @@ use nalgebra::Isometry3;
 
 use super::Setting;
 use super::grid::{Cells, Planes, Shape, add, keep, main_axis};
-use super::sight::{seen, spread};
+use super::sight::{look_down, seen, spread};
 use crate::contact::Placed;
 use crate::face::{Face, Facet, Side};
 use crate::part::Part;
@@ -137,18 +137,18 @@ impl Air {
         let mut hidden = above_floor.clone();
         hidden.add(&blocked);
         let inner = solid.neither(&hidden);
-        let mut room = seen(&solid.neither(&blocked), &planes, open);
-        let connected = connected(&room, &inner);
+        let free = solid.neither(&blocked);
+        let mut room = seen(&free, &planes, open);
+        let connected = connected(&room, &free, &inner);
         if connected != room {
-            // What is only seen through a slit opens nothing beside it.
+            // What is only seen through a slit opens nothing beside or below it.
             let mut filled = solid.clone();
             filled.add(&blocked);
             let [slits, _] = closed_gaps([&filled, &fronts], &planes, SLIT);
-            filled.add(&slits);
-            let beyond = seen(&filled.neither(&slits), &planes, open);
+            let free = filled.neither(&slits);
             let mut inner = inner;
             inner.remove(&slits);
-            room.add(&self::connected(&beyond, &inner));
+            room.add(&self::connected(&seen(&free, &planes, open), &free, &inner));
         }
         let mut seen_shapes = room.clone();
         let mut outer = room.clone();
@@ -505,12 +505,13 @@ fn bounds(points: impl Iterator<Item = Point3>) -> [[f64; 3]; 2] {
     )
 }
 
-/// Some cells, and what is connected with them within the inner air.
-fn connected(cells: &Cells, inner: &Cells) -> Cells {
-    let mut free = inner.clone();
-    free.add(cells);
+/// Some cells, the free ones straight below them, and what is connected with all of these within the inner air.
+fn connected(cells: &Cells, free: &Cells, inner: &Cells) -> Cells {
     let mut connected = cells.clone();
-    spread(&mut connected, &free);
+    look_down(&mut connected, free);
+    let mut open = inner.clone();
+    open.add(&connected);
+    spread(&mut connected, &open);
     connected
 }
 

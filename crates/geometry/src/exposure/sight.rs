@@ -30,13 +30,17 @@ pub(super) fn seen(free: &Cells, planes: &[Planes; 3], open: [[bool; 2]; 3]) -> 
         reached.add(&swept(free, open, way));
     }
     slanting(free, &reached, planes, open, &mut seen);
+    seen
+}
+
+/// Adds the free cells that lie straight below some.
+pub(super) fn look_down(from: &mut Cells, free: &Cells) {
     let [nx, ny, _] = free.shape().cells;
     for x in 0..nx {
         for y in 0..ny {
-            fall(seen.column_mut(x, y), free.column(x, y));
+            fall(from.column_mut(x, y), free.column(x, y));
         }
     }
-    seen
 }
 
 /// Adds what is seen from straight above.
@@ -50,6 +54,7 @@ fn from_above(free: &Cells, seen: &mut Cells) {
             let (column, around) = (seen.column_mut(x, y), free.column(x, y));
             column.copy_from_slice(&top);
             keep(column, around);
+            fall(column, around);
         }
     }
 }
