@@ -8,7 +8,7 @@ use std::rc::Rc;
 use coatings::{Figure, Reason};
 use units::{Area, Length, Volume};
 
-use crate::book::Line;
+use crate::book::{ArtLine, Share};
 use crate::document::Piece;
 use crate::takeoff::Takeoff;
 
@@ -107,7 +107,7 @@ const SEALER_RATE: Figure = Figure::practice(8.0, 12.0);
 const STENCIL_FILM: Figure = Figure::practice(30e-6, 70e-6);
 
 impl ArtKind {
-    fn by_key(key: &str) -> Option<Self> {
+    pub(crate) fn by_key(key: &str) -> Option<Self> {
         Some(match key {
             "leaf" => ArtKind::Leaf,
             "stencil" => ArtKind::Stencil,
@@ -178,29 +178,30 @@ impl ArtKind {
 
 /// The art of a piece, one for each line whose kind is chosen.
 pub fn art(piece: &Piece) -> Vec<Art> {
-    let of = |line: &Rc<Line>| {
-        let kind = ArtKind::by_key(line.text("kind"))?;
+    let of = |line: ArtLine| {
+        let kind = line.kind?;
         Some(Art {
-            id: Rc::clone(&line.id),
             kind,
-            place: line.text("place").to_owned(),
-            takes: takes(kind, line, piece.count),
+            takes: takes(kind, &line, piece.count),
+            place: line.place,
+            id: line.id,
         })
     };
-    piece.books.lines("art").iter().filter_map(of).collect()
+    piece.books.all().filter_map(of).collect()
 }
 
-fn takes(kind: ArtKind, line: &Line, pieces: u32) -> Result<Takes, ArtFault> {
-    let length = |key: &str| line.number("art", key).filter(|metres| *metres > 0.0);
-    let (Some(width), Some(height)) = (length("width"), length("height")) else {
+fn takes(kind: ArtKind, line: &ArtLine, pieces: u32) -> Result<Takes, ArtFault> {
+    let metres = |length: Option<Length>| length.map(Length::as_metres).filter(|metres| *metres > 0.0);
+    let (Some(width), Some(height)) = (metres(line.width), metres(line.height)) else {
         return Err(ArtFault::Size);
     };
-    let count = line.count("count").unwrap_or(1) * pieces;
-    let cover = line.number("art", "cover").unwrap_or(1.0);
+    let count = line.count.unwrap_or(1) * pieces;
+    let Share(cover) = line.cover.unwrap_or(Share(1.0));
     let whole = width * height * f64::from(count);
     let area = whole * cover;
-    let sheet = match (length("sheet-width"), length("sheet-height")) {
-        (Some(width), Some(height)) => Some([width, height]),
+    let own_sheet = metres(line.sheet_width).zip(metres(line.sheet_height));
+    let sheet = match own_sheet {
+        Some((width, height)) => Some([width, height]),
         _ if kind == ArtKind::Leaf => Some([LEAF.as_metres(); 2]),
         _ => None,
     };
@@ -232,17 +233,14 @@ fn takes(kind: ArtKind, line: &Line, pieces: u32) -> Result<Takes, ArtFault> {
             film(STENCIL_FILM.high),
         ));
     }
-    let own = line
-        .number("art", "hours")
-        .map(|hours| (hours * 60.0, hours * 60.0));
+    let own = line.hours.map(|time| (time.minutes(), time.minutes()));
     let usual = kind.minutes();
-    let price = line.money("price");
     Ok(Takes {
         area: Area::square_metres(area),
-        usual_leaf: (kind == ArtKind::Leaf && length("sheet-width").zip(length("sheet-height")).is_none())
-            .then_some(LEAF),
+        usual_leaf: (kind == ArtKind::Leaf && own_sheet.is_none()).then_some(LEAF),
         minutes: own.unwrap_or((whole * usual.low, whole * usual.high)),
-        price: price
+        price: line
+            .price
             .zip(sheets)
             .and_then(|(one, (_, most))| one.checked_mul(u64::from(most))),
         sheets,

@@ -12,8 +12,8 @@ use timetable::{
 use units::Day;
 
 use self::coats::{Coat, coats};
+use crate::book::{Celsius, DoneStep, Facts, Habits, Share, WorkingHours};
 use crate::document::{Piece, Scheme, Workshop, material_of};
-use crate::hours::read_hours;
 use crate::preparing::{Held, OldFinish, PrepareStep, When, asks_for_result, prepare};
 use crate::takeoff::{Takeoff, timed_job};
 
@@ -106,12 +106,13 @@ struct Measured {
 
 /// Nothing without temperature and humidity. A piece of which the surface was not measured is as warm as the air.
 fn measured(workshop: &Workshop) -> Option<Measured> {
-    let habits = workshop.books.only("habits");
+    let habits: Habits = workshop.books.one();
+    let (Celsius(celsius), Share(humidity)) = habits.temperature.zip(habits.humidity)?;
     let air = Air {
-        celsius: habits.number("habits", "temperature")?,
-        humidity: habits.number("habits", "humidity")? * 100.0,
+        celsius,
+        humidity: humidity * 100.0,
     };
-    let surface = habits.number("habits", "surface");
+    let surface = habits.surface.map(|Celsius(surface)| surface);
     Some(Measured {
         air,
         surface: surface.unwrap_or(air.celsius),
@@ -185,18 +186,17 @@ fn planned(workshop: &Workshop) -> Vec<Rc<Material>> {
 }
 
 fn is_sold(piece: &Piece) -> bool {
-    !piece.books.only("facts").text("sold-on").is_empty()
+    piece.books.one::<Facts>().sold_on.is_some()
 }
 
 /// The hours that are written down, day by day from Monday on; what cannot be read counts as none.
 pub fn written_hours(workshop: &Workshop) -> [Vec<(u32, u32)>; 7] {
-    let habits = workshop.books.only("habits");
-    WEEK.map(|day| read_hours(habits.text(day)).unwrap_or_default())
+    let week = workshop.books.one::<Habits>().week();
+    week.map(|day| day.map_or_else(Vec::new, |WorkingHours(hours)| hours))
 }
 
 fn hours(workshop: &Workshop) -> (Hours, bool) {
-    let habits = workshop.books.only("habits");
-    let is_usual = WEEK.iter().all(|day| habits.text(day).is_empty());
+    let is_usual = workshop.books.one::<Habits>().week().iter().all(Option::is_none);
     let usual = |place: usize| match place < 5 {
         true => USUAL_HOURS.to_vec(),
         false => Vec::new(),
@@ -259,11 +259,11 @@ fn job(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Job {
     if OldFinish::of(piece) == OldFinish::Lead {
         steps.iter_mut().for_each(|step| step.cure = Cure::default());
     }
-    let facts = piece.books.only("facts");
+    let facts: Facts = piece.books.one();
     let mut job = Job::new(&piece.name, steps);
     job.key = piece.id.0.to_string();
-    job.begin = facts.day("begin").map(|day| Moment::new(day, 0));
-    job.due = facts.day("due");
+    job.begin = facts.begin.map(|day| Moment::new(day, 0));
+    job.due = facts.due;
     job.done = done(piece, &job.steps);
     job
 }
@@ -275,7 +275,7 @@ fn done(piece: &Piece, steps: &[Step]) -> Vec<Moment> {
     let ticked = steps
         .iter()
         .take_while(|step| !asks_for_result(&step.key))
-        .map_while(|step| piece.books.line("done", &step.key)?.day("day"));
+        .map_while(|step| piece.books.find::<DoneStep>(&step.key)?.day);
     let in_order = ticked.map(|day| {
         let day = last.map_or(day, |last| last.max(day));
         last = Some(day);

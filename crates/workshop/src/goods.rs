@@ -2,6 +2,7 @@
 //! pieces together, less what stands in the workshop.
 
 use crate::art::{Art, ArtKind, art};
+use crate::book::{DoneStep, Habits, Supply, SupplyKind};
 use crate::document::{Piece, Workshop};
 use crate::preparing::{Amount, Much, PrepareStep, prepare, whole_sheets};
 use crate::takeoff::Takeoff;
@@ -50,7 +51,7 @@ impl Good {
         let Some(Much::Sheets(_, likely, most)) = self.to_buy() else {
             return None;
         };
-        let each = workshop.books.only("habits").money("sheet-price")?;
+        let each = workshop.books.one::<Habits>().sheet_price?;
         let of = |sheets: f64| u64::from(whole_sheets(sheets)) * each;
         Some((of(likely), of(most)))
     }
@@ -64,8 +65,7 @@ pub fn goods(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Good> {
         let steps = takeoff
             .iter()
             .flat_map(|takeoff| prepare(workshop, piece, takeoff, &[]));
-        let is_ahead =
-            |step: &PrepareStep| step.may_be_done() && piece.books.line("done", &step.key).is_none();
+        let is_ahead = |step: &PrepareStep| step.may_be_done() && !piece.books.has::<DoneStep>(&step.key);
         for amount in steps.filter(is_ahead).flat_map(|step| step.amounts) {
             let Amount { what, much, good, .. } = amount;
             if let Some(key) = good {
@@ -148,13 +148,13 @@ fn decor(all: &mut Vec<Good>, piece: &Piece, of: &Art) {
 
 /// How many of a thing were put down as standing in the workshop.
 fn in_the_workshop(workshop: &Workshop, good: &Good) -> u32 {
-    let lines = workshop.books.lines("stores").iter();
-    let same = lines.filter(|line| match (line.text("kind"), good.takes) {
-        ("sheets", Much::Sheets(grit, ..)) => line.text("grit") == grit,
-        ("leaf", _) => good.key == "leaf",
+    let same = |supply: &Supply| match (supply.kind, good.takes) {
+        (Some(SupplyKind::Sheets), Much::Sheets(grit, ..)) => supply.grit == grit,
+        (Some(SupplyKind::Leaf), _) => good.key == "leaf",
         _ => false,
-    });
-    same.filter_map(|line| line.count("count")).sum()
+    };
+    let supplies = workshop.books.all().filter(same);
+    supplies.filter_map(|supply| supply.count).sum()
 }
 
 impl Much {

@@ -6,9 +6,9 @@ use std::rc::Rc;
 
 use coatings::learn::{Doubt, Fault, Learned, Observed, Use, learn, usual_rate};
 use coatings::{Basis, Estimate, Ground, Material, OwnRate, Tool};
-use units::{Area, Mass, System, Volume};
+use units::{Area, System, Volume};
 
-use crate::book::{Line, book};
+use crate::book::{Share, Weighing, label};
 use crate::document::{Piece, Workshop, material_of};
 use crate::edit::{BookEdit, Edit};
 use crate::mixing::scale;
@@ -106,63 +106,51 @@ impl Lesson {
 
 /// Every weighed can whose material and tool are known.
 pub fn weighed(workshop: &Workshop) -> Vec<Weighed> {
-    let of = |line: &Rc<Line>| {
-        let material = material_of(&workshop.materials, line.text("material"))?;
-        let tool = coatings::tool(line.text("tool"))?;
+    let of = |line: Weighing| {
+        let material = material_of(&workshop.materials, &line.material)?;
+        let tool = line.tool?;
         Some(Weighed {
-            id: Rc::clone(&line.id),
-            used: used(line, &material),
-            observed: observed(workshop, line, &material, tool),
-            is_confirmed: line.is("sure"),
+            used: used(&line, &material),
+            observed: observed(workshop, &line, &material, tool),
+            is_confirmed: line.sure,
+            id: line.id,
             material,
             tool,
         })
     };
-    workshop.books.lines("weighings").iter().filter_map(of).collect()
+    workshop.books.all().filter_map(of).collect()
 }
 
-fn used(line: &Line, material: &Material) -> Option<Volume> {
-    let mass = |key: &str| line.number("weighings", key).map(Mass::kilograms);
-    let (before, after) = (mass("before")?, mass("after")?);
+fn used(line: &Weighing, material: &Material) -> Option<Volume> {
+    let (before, after) = line.before.zip(line.after)?;
     let litres = (before - after).as_kilograms() / material.density.middle();
     (litres > 0.0).then(|| Volume::litres(litres))
 }
 
 fn observed(
     workshop: &Workshop,
-    line: &Line,
+    line: &Weighing,
     material: &Material,
     tool: &Tool,
 ) -> Result<Observed, Unweighed> {
-    let number = |key: &'static str| {
-        let label = || {
-            book("weighings")
-                .and_then(|book| book.field(key))
-                .map_or(key, |field| field.label)
-        };
-        line.number("weighings", key)
-            .ok_or_else(|| Unweighed::Lacking(label()))
-    };
-    let ground = Ground::ALL
-        .into_iter()
-        .find(|ground| ground.key() == line.text("ground"));
     // What is wanted from the scale stands last: all else is known before.
-    let (area, coats) = (number("area")?, number("coats")?);
-    let (before, after) = (number("before")?, number("after")?);
-    let share = line
-        .number("weighings", "share")
-        .map_or(USUAL_SHARE, |share| share / 2.0);
+    let lacking = |key| Unweighed::Lacking(label::<Weighing>(key));
+    let area = line.area.ok_or_else(|| lacking("area"))?;
+    let coats = line.coats.ok_or_else(|| lacking("coats"))?;
+    let before = line.before.ok_or_else(|| lacking("before"))?;
+    let after = line.after.ok_or_else(|| lacking("after"))?;
+    let share = line.share.map_or(USUAL_SHARE, |Share(share)| share / 2.0);
     let job = Use {
-        before: Mass::kilograms(before),
-        after: Mass::kilograms(after),
+        before,
+        after,
         scale: scale(workshop),
         density: material.density,
         area: Estimate {
-            value: Area::square_metres(area),
-            standard_uncertainty: Area::square_metres(area * share),
+            value: area,
+            standard_uncertainty: area * share,
         },
-        coats: coats as u32,
-        ground: ground.unwrap_or(Ground::Sealed),
+        coats,
+        ground: line.ground.unwrap_or(Ground::Sealed),
         kept: tool.keeps.iter().map(|keeps| keeps.litres).collect(),
     };
     Observed::of(&job).map_err(Unweighed::Fault)

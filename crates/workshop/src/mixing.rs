@@ -7,7 +7,7 @@ use coatings::mix::{Bench, By, Component, Order, Recipe, RecipeError, Scale, Ste
 use colour::{Drift, Part, Rgb, Weighing, drift, mixed};
 use units::{Day, Mass, System};
 
-use crate::book::Line;
+use crate::book::{Habits, Line, MixRecipe, Record};
 use crate::document::Workshop;
 
 /// The most parts of a recipe.
@@ -58,23 +58,24 @@ pub struct Pouring {
 pub fn shade(line: &Line) -> Result<Shade, RecipeError> {
     let (mut components, mut colours) = (Vec::new(), Vec::new());
     let mut written = Mass::ZERO;
-    for (place, [name, weight, colour]) in PARTS.iter().enumerate() {
-        let Some(kilograms) = line.number("recipes", weight).filter(|weight| *weight > 0.0) else {
+    let mixed = MixRecipe::read(line);
+    for (place, (name, weight, colour)) in mixed.parts().into_iter().enumerate() {
+        let Some(weight) = weight.filter(|weight| *weight > Mass::ZERO) else {
             continue;
         };
-        let name = match line.text(name) {
+        let name = match name {
             "" => format!("Part {}", place + 1),
             name => name.to_owned(),
         };
         components.push(Component {
             name,
-            share: kilograms,
+            share: weight.as_kilograms(),
         });
-        colours.push(line.colour(colour).map(|colour| colour.0));
-        written += Mass::kilograms(kilograms);
+        colours.push(colour.map(|colour| colour.0));
+        written += weight;
     }
     Ok(Shade {
-        name: line.text("name").to_owned(),
+        name: mixed.name,
         recipe: Recipe::new(components, By::Weight)?,
         colours,
         written,
@@ -83,8 +84,8 @@ pub fn shade(line: &Line) -> Result<Shade, RecipeError> {
 
 /// The maker's scale: by the step of its display, as true as such scales are.
 pub fn scale(workshop: &Workshop) -> Scale {
-    let own = workshop.books.only("habits").number("habits", "scale-step");
-    match own.filter(|step| *step > 0.0).map(Mass::kilograms) {
+    let own = workshop.books.one::<Habits>().scale_step;
+    match own.filter(|step| *step > Mass::ZERO) {
         None => Scale::KITCHEN,
         Some(resolution) => Scale {
             resolution,

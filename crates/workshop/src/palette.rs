@@ -2,6 +2,7 @@
 
 use coatings::Rgb;
 
+use crate::book::ShelfCan;
 use crate::document::{Colour, Workshop};
 
 /// Colours that furniture is often painted in: white, warm white, greys, black, dark blue, dark green, grey green.
@@ -24,11 +25,11 @@ const OWN: usize = 8;
 /// finger when another is chosen.
 pub fn palette(workshop: &Workshop) -> Vec<Colour> {
     let schemes = workshop.pieces.iter().flat_map(|piece| piece.schemes());
-    let cans = workshop.books.lines("shelf").iter();
+    let cans = workshop.books.all::<ShelfCan>();
     let mut palette: Vec<Colour> = Vec::new();
     let own = schemes
         .map(|scheme| scheme.colour)
-        .chain(cans.filter_map(|line| line.colour("colour")));
+        .chain(cans.filter_map(|can| can.colour));
     for colour in USUAL.into_iter().map(Colour).chain(own) {
         if palette.len() < USUAL.len() + OWN && !palette.contains(&colour) {
             palette.push(colour);

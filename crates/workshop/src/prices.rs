@@ -5,11 +5,10 @@ use std::rc::Rc;
 use coatings::can::Offer;
 
 use crate::BookEdit;
-use crate::book::{Entered, Line};
+use crate::book::{CanPrice, Entered, Record};
 use crate::document::{OwnMaterial, Price, Workshop};
 
-/// The book of prices of materials without a label of the maker's own.
-pub(crate) const BOOK: &str = "cans";
+const BOOK: &str = CanPrice::BOOK;
 
 /// The name of the line for a can of a material.
 pub(crate) fn line(material: &str, can: &str) -> String {
@@ -27,16 +26,13 @@ impl Workshop {
         if let Some(own) = self.own(material) {
             return own.offers();
         }
-        let lines = self.books.lines(BOOK).iter();
-        let offer = |line: &Rc<Line>| {
-            let can = coatings::can(line.text("can"))?;
-            let (size, price) = (can.volume(), line.money("price")?);
+        let offer = |of: CanPrice| {
+            let (can, price) = of.can.zip(of.price)?;
+            let size = can.volume();
             Some((can.key, Offer { size, price }))
         };
-        lines
-            .filter(|line| line.text("material") == material)
-            .filter_map(offer)
-            .collect()
+        let prices = self.books.all().filter(|of: &CanPrice| of.material == material);
+        prices.filter_map(offer).collect()
     }
 
     /// The price of a can of a material; nothing where there is none.

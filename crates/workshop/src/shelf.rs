@@ -4,9 +4,9 @@ use std::rc::Rc;
 
 use coatings::can::{ContentsError, Weighing};
 use coatings::{CanSize, Contents, Enough, Figure, Material, Need, Reason, Rgb, Thinner};
-use units::{Day, Mass};
+use units::{Day, Density, Mass};
 
-use crate::book::Line;
+use crate::book::ShelfCan;
 use crate::document::{PieceId, Scheme, Workshop, material_of};
 use crate::mixing::scale;
 use crate::takeoff::Takeoff;
@@ -72,38 +72,35 @@ impl Stock {
 
 /// Every can on the shelf whose material is known.
 pub fn stock(workshop: &Workshop) -> Vec<Stock> {
-    let of = |line: &Rc<Line>| {
-        let material = material_of(&workshop.materials, line.text("material"))?;
-        let colour = line
-            .colour("colour")
-            .map(|colour| colour.0)
-            .filter(|_| material.coloured);
+    let of = |can: ShelfCan| {
+        let material = material_of(&workshop.materials, &can.material)?;
+        let colour = can.colour.map(|colour| colour.0);
         Some(Stock {
-            id: Rc::clone(&line.id),
-            can: coatings::can(line.text("can")),
-            contents: contents(workshop, line, &material),
+            contents: contents(workshop, &can, &material),
+            can: can.can,
+            id: can.id,
+            colour: colour.filter(|_| material.coloured),
             material,
-            colour,
         })
     };
-    workshop.books.lines("shelf").iter().filter_map(of).collect()
+    workshop.books.all().filter_map(of).collect()
 }
 
 /// What is left: weighed with the can and without, by the density of the label or else of its kind; else as full as it
 /// looks; a can of which only the size is known is full.
-fn contents(workshop: &Workshop, line: &Line, material: &Material) -> Result<Contents, StockFault> {
-    let can = coatings::can(line.text("can")).map(|can| can.volume());
-    let mass = |key: &str| line.number("shelf", key).map(Mass::kilograms);
-    let Some(gross) = mass("weight") else {
+fn contents(workshop: &Workshop, shelf: &ShelfCan, material: &Material) -> Result<Contents, StockFault> {
+    let can = shelf.can.map(|can| can.volume());
+    let Some(gross) = shelf.weight else {
         let can = can.ok_or(StockFault::Unknown)?;
-        let contents = match coatings::can::level(line.text("level")) {
+        let contents = match shelf.level {
             Some(level) => Contents::part(can, level.share.low, level.share.high),
             None => Contents::full(can),
         };
         return contents.map_err(StockFault::Contents);
     };
-    let tare = mass("tare").ok_or(StockFault::NoTare)?;
-    let own = line.number("shelf", "density").filter(|density| *density > 0.0);
+    let tare = shelf.tare.ok_or(StockFault::NoTare)?;
+    let own = shelf.density.map(Density::as_kilograms_per_litre);
+    let own = own.filter(|density| *density > 0.0);
     let density = own.map_or(material.density, |own| Figure::own(own, own));
     let scale = scale(workshop);
     let weighing = |mass: Mass| Weighing { mass, scale };
@@ -113,16 +110,16 @@ fn contents(workshop: &Workshop, line: &Line, material: &Material) -> Result<Con
 /// What to mind about a can: that it is old, that it has frozen.
 pub fn mind(workshop: &Workshop, stock: &Stock, today: Day) -> Vec<Reason> {
     let mut mind = Vec::new();
-    let Some(line) = workshop.books.line("shelf", &stock.id) else {
+    let Some(can) = workshop.books.find::<ShelfCan>(&stock.id) else {
         return mind;
     };
-    if line
-        .day("opened")
+    if can
+        .opened
         .is_some_and(|opened| today.days() - opened.days() > OLD)
     {
         mind.push(OLD_CAN);
     }
-    if line.is("frozen") && stock.material.thinner == Thinner::Water {
+    if can.frozen && stock.material.thinner == Thinner::Water {
         mind.push(FROZEN);
     }
     mind

@@ -3,7 +3,7 @@
 
 use std::rc::Rc;
 
-use crate::book::Line;
+use crate::book::{Supply, SupplyKind};
 use crate::document::Workshop;
 use crate::goods::goods;
 use crate::preparing::{Much, whole_sheets};
@@ -30,9 +30,9 @@ impl Store {
 
 /// Every line, in the maker's order; `takeoffs` are those of all pieces.
 pub fn stores(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Store> {
-    let lines = workshop.books.lines("stores");
-    let is_taken = |line: &Rc<Line>| ["sheets", "leaf"].contains(&line.text("kind"));
-    let goods = if lines.iter().any(is_taken) {
+    let supplies: Vec<Supply> = workshop.books.all().collect();
+    let is_taken = |supply: &Supply| matches!(supply.kind, Some(SupplyKind::Sheets | SupplyKind::Leaf));
+    let goods = if supplies.iter().any(is_taken) {
         goods(workshop, takeoffs)
     } else {
         Vec::new()
@@ -45,16 +45,16 @@ pub fn stores(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Store> {
             _ => None,
         }
     };
-    let of = |line: &Rc<Line>| Store {
-        id: Rc::clone(&line.id),
-        have: line.count("count").unwrap_or(0),
-        needed: match line.text("kind") {
-            "sheets" => needed(&format!("sheets-{}", line.text("grit"))),
-            "leaf" => needed("leaf"),
+    let of = |supply: Supply| Store {
+        have: supply.count.unwrap_or(0),
+        needed: match supply.kind {
+            Some(SupplyKind::Sheets) => needed(&format!("sheets-{}", supply.grit)),
+            Some(SupplyKind::Leaf) => needed("leaf"),
             _ => None,
         },
+        id: supply.id,
     };
-    lines.iter().map(of).collect()
+    supplies.into_iter().map(of).collect()
 }
 
 #[cfg(test)]

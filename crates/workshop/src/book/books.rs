@@ -1,7 +1,17 @@
-//! The books, and the fields of each.
+//! Every book, with its fields and the record that each of its lines is read into. A new field is one line here.
+
+use coatings::can::Level;
+use coatings::mix::{ChalkRecipe, Sheen, Thinner};
+use coatings::{CanSize, Ground, Tool};
+use geometry::Kind;
+use units::{Area, Day, Density, Length, Mass, Volume};
 
 use super::field::{BookField, FieldKind};
 use super::quantity::Quantity;
+use super::record::{Celsius, Share, WorkTime, WorkingHours, answers, records};
+use crate::art::ArtKind;
+use crate::document::Colour;
+use crate::market::Side;
 
 /// The name of the line of a book that has only one.
 pub(crate) const ONLY: &str = "only";
@@ -31,377 +41,255 @@ pub fn book(key: &str) -> Option<&'static Book> {
     BOOKS.iter().find(|book| book.key == key)
 }
 
-const fn once(key: &'static str, label: &'static str, kind: FieldKind) -> BookField {
-    BookField { key, label, kind }
+answers! {
+    /// A kind of supply besides cans.
+    SupplyKind {
+        Sheets = "sheets", "abrasive sheets";
+        Leaf = "leaf", "metal leaf";
+        Additive = "additive", "additive";
+        Decor = "decor", "decor";
+    }
+
+    /// How old an old finish is.
+    FinishAge {
+        Unknown = "unknown", "I do not know";
+        Before1978 = "before-1978", "before 1978";
+        Later = "later", "1978 or later";
+    }
+
+    /// What a lead test of the old finish found.
+    LeadTest {
+        NotDone = "none", "not done";
+        Negative = "negative", "no lead found";
+        Positive = "positive", "lead found";
+    }
+
+    /// When in the work an entry of the log was made.
+    LogTime {
+        Before = "before", "before";
+        During = "during", "during the work";
+        After = "after", "after";
+    }
 }
 
 use FieldKind::{
-    Can, Choice, Colour, Count, Day, Furniture, Ground, Hours, Material, Money, Of, Picture, Scale, Text,
-    Tick, Tool, Words,
+    Can, Choice, Colour as Color, Count, Day as OnDay, Furniture, Ground as Onto, Hours, Material, Money, Of,
+    Picture, Scale, Text, Tick, Tool as WithTool, Words,
 };
-use Quantity::{Area, Density, Length, Share, Temperature, Time, Volume};
 
-/// Every book.
-pub static BOOKS: [Book; 15] = [
-    // What pieces go for where the maker lives.
-    Book {
-        key: "prices",
-        of_piece: false,
-        is_single: false,
-        fields: &[
-            once("furniture", "Kind", Furniture),
-            once("style", "Style", Text),
-            once("price", "Price", Money),
-            once(
-                "is",
-                "That was",
-                Choice(&[("asked", "asked"), ("sold", "sold for")]),
-            ),
-            once("day", "Seen on", Day),
-            once("gone", "Gone after days", Count(3650)),
-        ],
-    },
-    // What stands in the workshop.
-    Book {
-        key: "shelf",
-        of_piece: false,
-        is_single: false,
-        fields: &[
-            once("material", "Material", Material),
-            once("colour", "Colour", Colour),
-            once("can", "Size of the can", Can),
-            once(
-                "level",
-                "How full it is",
-                Choice(&[
-                    ("nearly-full", "nearly full"),
-                    ("three-quarters", "about three quarters"),
-                    ("half", "about half"),
-                    ("quarter", "about a quarter"),
-                    ("nearly-empty", "nearly empty"),
-                ]),
-            ),
-            once("weight", "Weighs now", Scale),
-            once("tare", "Empty can weighs", Scale),
-            once("density", "Density on its label", Of(Density)),
-            once("opened", "Opened on", Day),
-            once("frozen", "It has frozen", Tick),
-            once("note", "Note", Text),
-        ],
-    },
-    // What stands there besides cans.
-    Book {
-        key: "stores",
-        of_piece: false,
-        is_single: false,
-        fields: &[
-            once(
-                "kind",
-                "What",
-                Choice(&[
-                    ("sheets", "abrasive sheets"),
-                    ("leaf", "metal leaf"),
-                    ("additive", "additive"),
-                    ("decor", "decor"),
-                ]),
-            ),
-            once(
-                "grit",
-                "Grit",
-                Choice(&[
-                    ("P80", "P80"),
-                    ("P100", "P100"),
-                    ("P120", "P120"),
-                    ("P180", "P180"),
-                    ("P220", "P220"),
-                    ("P320", "P320"),
-                    ("P400", "P400"),
-                ]),
-            ),
-            once("name", "Name", Text),
-            once("count", "How many there are", Count(10_000)),
-            once("note", "Note", Text),
-        ],
-    },
-    // What is in the basket already, by material and colour.
-    Book {
-        key: "basket",
-        of_piece: false,
-        is_single: false,
-        fields: &[once("day", "On", Day)],
-    },
-    // What cans cost of materials without a label of the maker's own; the name of a line is `prices::line`.
-    Book {
-        key: "cans",
-        of_piece: false,
-        is_single: false,
-        fields: &[
-            once("material", "Material", Material),
-            once("can", "Can", Can),
-            once("price", "Price", Money),
-        ],
-    },
-    // What is mixed, by weight.
-    Book {
-        key: "recipes",
-        of_piece: false,
-        is_single: false,
-        fields: &[
-            once("name", "Name", Text),
-            once("colour", "Colour when dry", Colour),
-            once("photo", "Photo", Picture),
-            once("part-1", "Part 1", Text),
-            once("weight-1", "Weight of part 1", Scale),
-            once("colour-1", "Colour of part 1, dry", Colour),
-            once("part-2", "Part 2", Text),
-            once("weight-2", "Weight of part 2", Scale),
-            once("colour-2", "Colour of part 2, dry", Colour),
-            once("part-3", "Part 3", Text),
-            once("weight-3", "Weight of part 3", Scale),
-            once("colour-3", "Colour of part 3, dry", Colour),
-            once("part-4", "Part 4", Text),
-            once("weight-4", "Weight of part 4", Scale),
-            once("colour-4", "Colour of part 4, dry", Colour),
-            once("part-5", "Part 5", Text),
-            once("weight-5", "Weight of part 5", Scale),
-            once("colour-5", "Colour of part 5, dry", Colour),
-            once("part-6", "Part 6", Text),
-            once("weight-6", "Weight of part 6", Scale),
-            once("colour-6", "Colour of part 6, dry", Colour),
-            once("wanted", "Batch wanted", Scale),
-            once("rest", "Left in the jar", Scale),
-            once("note", "Note", Words),
-        ],
-    },
-    // Chalk-type paint, by weight.
-    Book {
-        key: "chalk",
-        of_piece: false,
-        is_single: false,
-        fields: &[
-            once("name", "Name", Text),
-            once("paint", "Paint by weight instead", Scale),
-            once("volume", "Paint by volume", Of(Volume)),
-            once(
-                "recipe",
-                "How much powder",
-                Choice(&[
-                    ("chalk-eighth", "1/2 cup and 1/4 cup water to a quart"),
-                    ("chalk-quarter", "4 tbsp and 2 tbsp water to a cup"),
-                    ("chalk-third", "1/3 cup and 2 to 3 tbsp water to a cup"),
-                    ("chalk-half", "one part to two of paint"),
-                ]),
-            ),
-            once("powder", "Powder of your own", Scale),
-            once("water", "Water of your own", Scale),
-            once("wanted", "Batch wanted", Of(Volume)),
-            once(
-                "sheen",
-                "Sheen of the paint",
-                Choice(&[
-                    ("gloss", "gloss"),
-                    ("semi-gloss", "semi-gloss"),
-                    ("satin", "satin"),
-                    ("eggshell", "eggshell"),
-                    ("flat", "flat"),
-                ]),
-            ),
-            once("material", "Kind of paint", Material),
-            once("density", "Density on its label", Of(Density)),
-            once("solids", "Volume solids on its label", Of(Share)),
-            once("cup", "A US cup (237 mL) of powder weighs", Scale),
-            once("note", "Note", Words),
-        ],
-    },
-    // Paint thinned for the sprayer.
-    Book {
-        key: "thinning",
-        of_piece: false,
-        is_single: false,
-        fields: &[
-            once("material", "Material", Material),
-            once("paint", "Paint", Of(Volume)),
-            once("share", "Thinner, of that", Of(Share)),
-            once("most", "Its label allows", Of(Share)),
-            once("solids", "Volume solids on its label", Of(Share)),
-            once(
-                "thinner",
-                "Thinned with",
-                Choice(&[
-                    ("water", "water"),
-                    ("mineral-spirits", "mineral spirits"),
-                    ("alcohol", "denatured alcohol"),
-                ]),
-            ),
-            once("coats", "Coats without thinner", Count(20)),
-        ],
-    },
-    // What was mixed; each names its recipe.
-    Book {
-        key: "batches",
-        of_piece: false,
-        is_single: false,
-        fields: &[
-            once("recipe", "Recipe", Text),
-            once("day", "Mixed on", Day),
-            once("made", "Made", Scale),
-            once("left", "Left", Scale),
-        ],
-    },
-    // Cans weighed before and after a job; each names the piece.
-    Book {
-        key: "weighings",
-        of_piece: false,
-        is_single: false,
-        fields: &[
-            once("day", "Day", Day),
-            once("of", "Name of the piece in the file", Text),
-            once("piece", "Piece", Text),
-            once("material", "Material", Material),
-            once("tool", "Tool", Tool),
-            once("coats", "Coats", Count(20)),
-            once(
-                "ground",
-                "What its first coat went onto (primed counts as sound)",
-                Ground,
-            ),
-            once("area", "Area that it coated", Of(Area)),
-            once("share", "Give or take", Of(Share)),
-            once("before", "Can before the job", Scale),
-            once("after", "Can after the job", Scale),
-            once("sure", "It is right all the same", Tick),
-        ],
-    },
-    // What the maker settles once.
-    Book {
-        key: "habits",
-        of_piece: false,
-        is_single: true,
-        fields: &[
-            once("hourly", "Wanted for an hour", Money),
-            once("profit", "Profit wanted besides", Money),
-            once("fee-share", "Fee of the marketplace", Of(Share)),
-            once("fee", "Fee for each sale", Money),
-            once("wear", "Wear of tools for a piece", Money),
-            once("delivery", "Delivery of a piece", Money),
-            once("mon", "Monday", Hours),
-            once("tue", "Tuesday", Hours),
-            once("wed", "Wednesday", Hours),
-            once("thu", "Thursday", Hours),
-            once("fri", "Friday", Hours),
-            once("sat", "Saturday", Hours),
-            once("sun", "Sunday", Hours),
-            once("temperature", "Air of the workshop", Of(Temperature)),
-            once("surface", "Surface of the piece", Of(Temperature)),
-            once("humidity", "Humidity of the air", Of(Share)),
-            once("scale-step", "Smallest step of the scale", Scale),
-            once("sheet-yield", "A sheet of abrasive lasts for", Of(Area)),
-            once("sheet-price", "A sheet of abrasive costs", Money),
-            once("sprayer", "There is a sprayer in the workshop", Tick),
-            once("dilution", "Parts of water to one of cleaner", Count(200)),
-        ],
-    },
-    // What is known of a piece besides its measurements.
-    Book {
-        key: "facts",
-        of_piece: true,
-        is_single: true,
-        fields: &[
-            once("bought", "Paid for it, or asked", Money),
-            once("asking", "What you would ask for it", Money),
-            once("sold", "Sold for", Money),
-            once("sold-on", "Sold on", Day),
-            once("begin", "Work begins on", Day),
-            once("due", "To be ready on", Day),
-            once("hours", "Hours of work", Of(Time)),
-            once("materials", "Materials for it, all", Money),
-            once("delivery", "Delivery of this piece", Money),
-            once(
-                "age",
-                "The old finish is from",
-                Choice(&[
-                    ("unknown", "I do not know"),
-                    ("before-1978", "before 1978"),
-                    ("later", "1978 or later"),
-                ]),
-            ),
-            once(
-                "lead",
-                "Lead test of the old finish",
-                Choice(&[
-                    ("none", "not done"),
-                    ("negative", "no lead found"),
-                    ("positive", "lead found"),
-                ]),
-            ),
-            once("stickers", "Stickers or their glue", Tick),
-            once("loose", "Old finish comes off in places", Tick),
-            once("loose-joints", "Loose joints", Tick),
-            once("rust", "Rusty hardware", Tick),
-            once("hardware", "Knobs, pulls, hinges", Count(500)),
-            once("holes", "Holes to fill", Count(500)),
-            once("hole-width", "Width of a hole", Of(Length)),
-            once("hole-depth", "Depth of a hole", Of(Length)),
-            once("dents", "Dents to fill", Count(500)),
-            once("dent-width", "Width of a dent", Of(Length)),
-            once("dent-depth", "Depth of a dent", Of(Length)),
-        ],
-    },
-    // Leaf, stencils, transfers and paper on it.
-    Book {
-        key: "art",
-        of_piece: true,
-        is_single: false,
-        fields: &[
-            once(
-                "kind",
-                "What",
-                Choice(&[
-                    ("leaf", "metal leaf"),
-                    ("stencil", "stencil"),
-                    ("transfer", "transfer"),
-                    ("paper", "glued paper"),
-                ]),
-            ),
-            once("place", "Where", Text),
-            once("width", "Width of it", Of(Length)),
-            once("height", "Height of it", Of(Length)),
-            once("count", "How many", Count(500)),
-            once("cover", "Covered of that", Of(Share)),
-            once("sheet-width", "One sheet, width", Of(Length)),
-            once("sheet-height", "One sheet, height", Of(Length)),
-            once("price", "Price of one sheet", Money),
-            once("hours", "Time for it", Of(Time)),
-        ],
-    },
-    // How it went.
-    Book {
-        key: "log",
-        of_piece: true,
-        is_single: false,
-        fields: &[
-            once("day", "Day", Day),
-            once(
-                "when",
-                "When",
-                Choice(&[
-                    ("before", "before"),
-                    ("during", "during the work"),
-                    ("after", "after"),
-                ]),
-            ),
-            once("photo", "Photo", Picture),
-            once("note", "Note", Words),
-        ],
-    },
-    // What was done, by the name of the step.
-    Book {
-        key: "done",
-        of_piece: true,
-        is_single: false,
-        fields: &[once("day", "Done on", Day)],
-    },
-];
+records! {
+    /// What pieces go for where the maker lives.
+    PriceNote = "prices" (of_piece: false, is_single: false) {
+        furniture: Option<Kind> = "furniture", "Kind", Furniture;
+        style: String = "style", "Style", Text;
+        price: Option<u64> = "price", "Price", Money;
+        side: Option<Side> = "is", "That was", Choice(&[("asked", "asked"), ("sold", "sold for")]);
+        day: Option<Day> = "day", "Seen on", OnDay;
+        gone: Option<u32> = "gone", "Gone after days", Count(3650);
+    }
+    /// What stands in the workshop.
+    ShelfCan = "shelf" (of_piece: false, is_single: false) {
+        material: String = "material", "Material", Material;
+        colour: Option<Colour> = "colour", "Colour", Color;
+        can: Option<&'static CanSize> = "can", "Size of the can", Can;
+        level: Option<&'static Level> = "level", "How full it is", Choice(&[("nearly-full", "nearly full"), ("three-quarters", "about three quarters"), ("half", "about half"), ("quarter", "about a quarter"), ("nearly-empty", "nearly empty")]);
+        weight: Option<Mass> = "weight", "Weighs now", Scale;
+        tare: Option<Mass> = "tare", "Empty can weighs", Scale;
+        density: Option<Density> = "density", "Density on its label", Of(Quantity::Density);
+        opened: Option<Day> = "opened", "Opened on", OnDay;
+        frozen: bool = "frozen", "It has frozen", Tick;
+        note: String = "note", "Note", Text;
+    }
+    /// What stands there besides cans.
+    Supply = "stores" (of_piece: false, is_single: false) {
+        kind: Option<SupplyKind> = "kind", "What", Choice(SupplyKind::ANSWERS);
+        grit: String = "grit", "Grit", Choice(&[("P80", "P80"), ("P100", "P100"), ("P120", "P120"), ("P180", "P180"), ("P220", "P220"), ("P320", "P320"), ("P400", "P400")]);
+        name: String = "name", "Name", Text;
+        count: Option<u32> = "count", "How many there are", Count(10_000);
+        note: String = "note", "Note", Text;
+    }
+    /// What is in the basket already, by material and colour.
+    InBasket = "basket" (of_piece: false, is_single: false) {
+        day: Option<Day> = "day", "On", OnDay;
+    }
+    /// What cans cost of materials without a label of the maker's own; the name of a line is `prices::line`.
+    CanPrice = "cans" (of_piece: false, is_single: false) {
+        material: String = "material", "Material", Material;
+        can: Option<&'static CanSize> = "can", "Can", Can;
+        price: Option<u64> = "price", "Price", Money;
+    }
+    /// What is mixed, by weight.
+    MixRecipe = "recipes" (of_piece: false, is_single: false) {
+        name: String = "name", "Name", Text;
+        colour: Option<Colour> = "colour", "Colour when dry", Color;
+        photo: bool = "photo", "Photo", Picture;
+        part_1: String = "part-1", "Part 1", Text;
+        weight_1: Option<Mass> = "weight-1", "Weight of part 1", Scale;
+        colour_1: Option<Colour> = "colour-1", "Colour of part 1, dry", Color;
+        part_2: String = "part-2", "Part 2", Text;
+        weight_2: Option<Mass> = "weight-2", "Weight of part 2", Scale;
+        colour_2: Option<Colour> = "colour-2", "Colour of part 2, dry", Color;
+        part_3: String = "part-3", "Part 3", Text;
+        weight_3: Option<Mass> = "weight-3", "Weight of part 3", Scale;
+        colour_3: Option<Colour> = "colour-3", "Colour of part 3, dry", Color;
+        part_4: String = "part-4", "Part 4", Text;
+        weight_4: Option<Mass> = "weight-4", "Weight of part 4", Scale;
+        colour_4: Option<Colour> = "colour-4", "Colour of part 4, dry", Color;
+        part_5: String = "part-5", "Part 5", Text;
+        weight_5: Option<Mass> = "weight-5", "Weight of part 5", Scale;
+        colour_5: Option<Colour> = "colour-5", "Colour of part 5, dry", Color;
+        part_6: String = "part-6", "Part 6", Text;
+        weight_6: Option<Mass> = "weight-6", "Weight of part 6", Scale;
+        colour_6: Option<Colour> = "colour-6", "Colour of part 6, dry", Color;
+        wanted: Option<Mass> = "wanted", "Batch wanted", Scale;
+        rest: Option<Mass> = "rest", "Left in the jar", Scale;
+        note: String = "note", "Note", Words;
+    }
+    /// Chalk-type paint, by weight.
+    ChalkLine = "chalk" (of_piece: false, is_single: false) {
+        name: String = "name", "Name", Text;
+        paint: Option<Mass> = "paint", "Paint by weight instead", Scale;
+        volume: Option<Volume> = "volume", "Paint by volume", Of(Quantity::Volume);
+        recipe: Option<&'static ChalkRecipe> = "recipe", "How much powder", Choice(&[("chalk-eighth", "1/2 cup and 1/4 cup water to a quart"), ("chalk-quarter", "4 tbsp and 2 tbsp water to a cup"), ("chalk-third", "1/3 cup and 2 to 3 tbsp water to a cup"), ("chalk-half", "one part to two of paint")]);
+        powder: Option<Mass> = "powder", "Powder of your own", Scale;
+        water: Option<Mass> = "water", "Water of your own", Scale;
+        wanted: Option<Volume> = "wanted", "Batch wanted", Of(Quantity::Volume);
+        sheen: Option<&'static Sheen> = "sheen", "Sheen of the paint", Choice(&[("gloss", "gloss"), ("semi-gloss", "semi-gloss"), ("satin", "satin"), ("eggshell", "eggshell"), ("flat", "flat")]);
+        material: String = "material", "Kind of paint", Material;
+        density: Option<Density> = "density", "Density on its label", Of(Quantity::Density);
+        solids: Option<Share> = "solids", "Volume solids on its label", Of(Quantity::Share);
+        cup: Option<Mass> = "cup", "A US cup (237 mL) of powder weighs", Scale;
+        note: String = "note", "Note", Words;
+    }
+    /// Paint thinned for the sprayer.
+    ThinLine = "thinning" (of_piece: false, is_single: false) {
+        material: String = "material", "Material", Material;
+        paint: Option<Volume> = "paint", "Paint", Of(Quantity::Volume);
+        share: Option<Share> = "share", "Thinner, of that", Of(Quantity::Share);
+        most: Option<Share> = "most", "Its label allows", Of(Quantity::Share);
+        solids: Option<Share> = "solids", "Volume solids on its label", Of(Quantity::Share);
+        thinner: Option<&'static Thinner> = "thinner", "Thinned with", Choice(&[("water", "water"), ("mineral-spirits", "mineral spirits"), ("alcohol", "denatured alcohol")]);
+        coats: Option<u32> = "coats", "Coats without thinner", Count(20);
+    }
+    /// What was mixed; each names its recipe.
+    MixedBatch = "batches" (of_piece: false, is_single: false) {
+        recipe: String = "recipe", "Recipe", Text;
+        day: Option<Day> = "day", "Mixed on", OnDay;
+        made: Option<Mass> = "made", "Made", Scale;
+        left: Option<Mass> = "left", "Left", Scale;
+    }
+    /// Cans weighed before and after a job; each names the piece.
+    Weighing = "weighings" (of_piece: false, is_single: false) {
+        day: Option<Day> = "day", "Day", OnDay;
+        piece_id: String = "of", "Name of the piece in the file", Text;
+        piece: String = "piece", "Piece", Text;
+        material: String = "material", "Material", Material;
+        tool: Option<&'static Tool> = "tool", "Tool", WithTool;
+        coats: Option<u32> = "coats", "Coats", Count(20);
+        ground: Option<Ground> = "ground", "What its first coat went onto (primed counts as sound)", Onto;
+        area: Option<Area> = "area", "Area that it coated", Of(Quantity::Area);
+        share: Option<Share> = "share", "Give or take", Of(Quantity::Share);
+        before: Option<Mass> = "before", "Can before the job", Scale;
+        after: Option<Mass> = "after", "Can after the job", Scale;
+        sure: bool = "sure", "It is right all the same", Tick;
+    }
+    /// What the maker settles once.
+    Habits = "habits" (of_piece: false, is_single: true) {
+        hourly: Option<u64> = "hourly", "Wanted for an hour", Money;
+        profit: Option<u64> = "profit", "Profit wanted besides", Money;
+        fee_share: Option<Share> = "fee-share", "Fee of the marketplace", Of(Quantity::Share);
+        fee: Option<u64> = "fee", "Fee for each sale", Money;
+        wear: Option<u64> = "wear", "Wear of tools for a piece", Money;
+        delivery: Option<u64> = "delivery", "Delivery of a piece", Money;
+        mon: Option<WorkingHours> = "mon", "Monday", Hours;
+        tue: Option<WorkingHours> = "tue", "Tuesday", Hours;
+        wed: Option<WorkingHours> = "wed", "Wednesday", Hours;
+        thu: Option<WorkingHours> = "thu", "Thursday", Hours;
+        fri: Option<WorkingHours> = "fri", "Friday", Hours;
+        sat: Option<WorkingHours> = "sat", "Saturday", Hours;
+        sun: Option<WorkingHours> = "sun", "Sunday", Hours;
+        temperature: Option<Celsius> = "temperature", "Air of the workshop", Of(Quantity::Temperature);
+        surface: Option<Celsius> = "surface", "Surface of the piece", Of(Quantity::Temperature);
+        humidity: Option<Share> = "humidity", "Humidity of the air", Of(Quantity::Share);
+        scale_step: Option<Mass> = "scale-step", "Smallest step of the scale", Scale;
+        sheet_yield: Option<Area> = "sheet-yield", "A sheet of abrasive lasts for", Of(Quantity::Area);
+        sheet_price: Option<u64> = "sheet-price", "A sheet of abrasive costs", Money;
+        sprayer: bool = "sprayer", "There is a sprayer in the workshop", Tick;
+        dilution: Option<u32> = "dilution", "Parts of water to one of cleaner", Count(200);
+    }
+    /// What is known of a piece besides its measurements.
+    Facts = "facts" (of_piece: true, is_single: true) {
+        bought: Option<u64> = "bought", "Paid for it, or asked", Money;
+        asking: Option<u64> = "asking", "What you would ask for it", Money;
+        sold: Option<u64> = "sold", "Sold for", Money;
+        sold_on: Option<Day> = "sold-on", "Sold on", OnDay;
+        begin: Option<Day> = "begin", "Work begins on", OnDay;
+        due: Option<Day> = "due", "To be ready on", OnDay;
+        hours: Option<WorkTime> = "hours", "Hours of work", Of(Quantity::Time);
+        materials: Option<u64> = "materials", "Materials for it, all", Money;
+        delivery: Option<u64> = "delivery", "Delivery of this piece", Money;
+        age: Option<FinishAge> = "age", "The old finish is from", Choice(FinishAge::ANSWERS);
+        lead: Option<LeadTest> = "lead", "Lead test of the old finish", Choice(LeadTest::ANSWERS);
+        stickers: bool = "stickers", "Stickers or their glue", Tick;
+        loose: bool = "loose", "Old finish comes off in places", Tick;
+        loose_joints: bool = "loose-joints", "Loose joints", Tick;
+        rust: bool = "rust", "Rusty hardware", Tick;
+        hardware: Option<u32> = "hardware", "Knobs, pulls, hinges", Count(500);
+        holes: Option<u32> = "holes", "Holes to fill", Count(500);
+        hole_width: Option<Length> = "hole-width", "Width of a hole", Of(Quantity::Length);
+        hole_depth: Option<Length> = "hole-depth", "Depth of a hole", Of(Quantity::Length);
+        dents: Option<u32> = "dents", "Dents to fill", Count(500);
+        dent_width: Option<Length> = "dent-width", "Width of a dent", Of(Quantity::Length);
+        dent_depth: Option<Length> = "dent-depth", "Depth of a dent", Of(Quantity::Length);
+    }
+    /// Leaf, stencils, transfers and paper on it.
+    ArtLine = "art" (of_piece: true, is_single: false) {
+        kind: Option<ArtKind> = "kind", "What", Choice(&[("leaf", "metal leaf"), ("stencil", "stencil"), ("transfer", "transfer"), ("paper", "glued paper")]);
+        place: String = "place", "Where", Text;
+        width: Option<Length> = "width", "Width of it", Of(Quantity::Length);
+        height: Option<Length> = "height", "Height of it", Of(Quantity::Length);
+        count: Option<u32> = "count", "How many", Count(500);
+        cover: Option<Share> = "cover", "Covered of that", Of(Quantity::Share);
+        sheet_width: Option<Length> = "sheet-width", "One sheet, width", Of(Quantity::Length);
+        sheet_height: Option<Length> = "sheet-height", "One sheet, height", Of(Quantity::Length);
+        price: Option<u64> = "price", "Price of one sheet", Money;
+        hours: Option<WorkTime> = "hours", "Time for it", Of(Quantity::Time);
+    }
+    /// How it went.
+    LogLine = "log" (of_piece: true, is_single: false) {
+        day: Option<Day> = "day", "Day", OnDay;
+        when: Option<LogTime> = "when", "When", Choice(LogTime::ANSWERS);
+        photo: bool = "photo", "Photo", Picture;
+        note: String = "note", "Note", Words;
+    }
+    /// What was done, by the name of the step.
+    DoneStep = "done" (of_piece: true, is_single: false) {
+        day: Option<Day> = "day", "Done on", OnDay;
+    }
+}
+
+impl MixRecipe {
+    /// Name, weight and dry color of each part; parts that are not used are empty.
+    pub fn parts(&self) -> [(&str, Option<Mass>, Option<Colour>); 6] {
+        [
+            (self.part_1.as_str(), self.weight_1, self.colour_1),
+            (self.part_2.as_str(), self.weight_2, self.colour_2),
+            (self.part_3.as_str(), self.weight_3, self.colour_3),
+            (self.part_4.as_str(), self.weight_4, self.colour_4),
+            (self.part_5.as_str(), self.weight_5, self.colour_5),
+            (self.part_6.as_str(), self.weight_6, self.colour_6),
+        ]
+    }
+}
+
+impl Habits {
+    /// The hours of each day of the week, from Monday on.
+    pub fn week(self) -> [Option<WorkingHours>; 7] {
+        [
+            self.mon, self.tue, self.wed, self.thu, self.fri, self.sat, self.sun,
+        ]
+    }
+}
 
 #[cfg(test)]
 mod tests {

@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use super::EditError;
-use crate::book::{BOOKS, Line, ONLY, book};
+use crate::book::{BOOKS, CanPrice, Line, ONLY, Record, book};
 use crate::document::{Confidence, Piece, PieceId, Workshop};
 
 /// What a maker settled once about money. It decides whether a piece pays, so it comes along with pieces where this
@@ -51,9 +51,9 @@ impl Workshop {
         if sure != self.settings.confidence && sure != Confidence::default() {
             along.stays.push("How sure a can must be".into());
         }
-        let prices = other.books.lines("cans").iter();
+        let prices = other.books.lines(CanPrice::BOOK).iter();
         let others = prices.filter(|line| {
-            let here = self.books.line("cans", &line.id);
+            let here = self.books.line(CanPrice::BOOK, &line.id);
             here.is_some_and(|here| here.text("price") != line.text("price"))
         });
         match others.count() {

@@ -5,14 +5,14 @@ use std::fmt;
 
 use coatings::mix::{
     Bench, Binder, By, CALCIUM_CARBONATE, ChalkBatch, ChalkError, ChalkMix, Component, DUST, Jug, Latex,
-    Order, Paint, Recipe, RecipeError, SHEENS, Scale, Sheen, Step, Tag, Tare, WATER_DENSITY, chalk_recipe,
-    jug_limits, pour, powder_limits,
+    Order, Paint, Recipe, RecipeError, SHEENS, Scale, Sheen, Step, Tag, Tare, WATER_DENSITY, jug_limits,
+    pour, powder_limits,
 };
 use coatings::{Body, Figure, Thinner};
 use units::{Day, Density, Mass, System, Volume, VolumeUnit};
 
 use super::scale;
-use crate::book::Line;
+use crate::book::{ChalkLine, Line, Record, Share};
 use crate::document::{Workshop, material_of};
 
 /// What a jar is called that nobody gave a name.
@@ -97,25 +97,28 @@ impl From<RecipeError> for ChalkFault {
 /// # Errors
 /// What is lacking, or cannot be so.
 pub fn chalk(workshop: &Workshop, line: &Line) -> Result<Chalk, ChalkFault> {
-    let number = |key: &str| line.number("chalk", key);
-    let above = |key: &str| number(key).filter(|number| *number > 0.0);
+    let mix = ChalkLine::read(line);
     let density = |figure: Figure| Density::kilograms_per_litre(figure.middle());
-    let by_weight = above("paint").map(|mass| Paint::Mass(Mass::kilograms(mass)));
-    let by_volume = above("volume").map(|volume| Paint::Volume(Volume::litres(volume)));
+    let by_weight = mix.paint.filter(|mass| *mass > Mass::ZERO).map(Paint::Mass);
+    let by_volume = mix
+        .volume
+        .filter(|volume| *volume > Volume::ZERO)
+        .map(Paint::Volume);
     let paint = by_weight.or(by_volume).ok_or(ChalkFault::Paint)?;
-    let latex = latex(workshop, line)?;
+    let latex = latex(workshop, &mix)?;
 
-    let cup = above("cup").map(|mass| Mass::kilograms(mass) / VolumeUnit::UsCup.of(1.0));
+    let cup = mix.cup.filter(|mass| *mass > Mass::ZERO);
+    let cup = cup.map(|mass| mass / VolumeUnit::UsCup.of(1.0));
     let bulk = cup.unwrap_or(density(CALCIUM_CARBONATE.bulk));
-    let by_cups = chalk_recipe(line.text("recipe")).map(|recipe| {
+    let by_cups = mix.recipe.map(|recipe| {
         let volume = match paint {
             Paint::Volume(volume) => volume,
             Paint::Mass(mass) => mass / density(latex.density),
         };
         recipe.batch(volume, bulk)
     });
-    let powder = number("powder").map(Mass::kilograms);
-    let water = number("water").map(|mass| Mass::kilograms(mass) / density(WATER_DENSITY));
+    let powder = mix.powder;
+    let water = mix.water.map(|mass| mass / density(WATER_DENSITY));
     let mut batch = ChalkBatch {
         paint,
         powder: powder
@@ -123,10 +126,10 @@ pub fn chalk(workshop: &Workshop, line: &Line) -> Result<Chalk, ChalkFault> {
             .ok_or(ChalkFault::Powder)?,
         water: water.or(by_cups.map(|batch| batch.water)).unwrap_or(Volume::ZERO),
     };
-    if let Some(wanted) = above("wanted").map(Volume::litres) {
+    if let Some(wanted) = mix.wanted.filter(|volume| *volume > Volume::ZERO) {
         batch = batch.for_volume(wanted, &latex, &CALCIUM_CARBONATE)?;
     }
-    let mut mix = batch.mix(&latex, &CALCIUM_CARBONATE)?;
+    let mut mixed = batch.mix(&latex, &CALCIUM_CARBONATE)?;
 
     let (paint, jug) = match batch.paint {
         Paint::Mass(mass) => (mass, None),
@@ -165,8 +168,8 @@ pub fn chalk(workshop: &Workshop, line: &Line) -> Result<Chalk, ChalkFault> {
         Some(_) => batch.powder + water,
         None => batch.powder + water + paint,
     };
-    let measuring = scale.difference(weighed, Mass::ZERO) / mix.density.value;
-    mix.volume.standard_uncertainty = together([mix.volume.standard_uncertainty, measuring, of_jug(jug)]);
+    let measuring = scale.difference(weighed, Mass::ZERO) / mixed.density.value;
+    mixed.volume.standard_uncertainty = together([mixed.volume.standard_uncertainty, measuring, of_jug(jug)]);
     let place = |name: &str| components.iter().position(|part| part.name == name);
     let (paint_place, water_place) = (place(PAINT), place(WATER));
     let mut steps = pour(&doses, &bench)?;
@@ -176,9 +179,9 @@ pub fn chalk(workshop: &Workshop, line: &Line) -> Result<Chalk, ChalkFault> {
         .iter_mut()
         .filter(of_water)
         .for_each(|step| step.warning = None);
-    let binder = line.is("sheen").then_some(mix.binder);
+    let binder = mix.sheen.is_some().then_some(mixed.binder);
     Ok(Chalk {
-        name: match line.text("name") {
+        name: match mix.name.as_str() {
             "" => NAMELESS.to_owned(),
             name => name.to_owned(),
         },
@@ -186,11 +189,11 @@ pub fn chalk(workshop: &Workshop, line: &Line) -> Result<Chalk, ChalkFault> {
         recipe: Recipe::new(components, By::Weight)?,
         steps,
         binder,
-        dries: (binder == Some(Binder::Covers)).then(|| Sheen::of(mix.pvc.value)),
+        dries: (binder == Some(Binder::Covers)).then(|| Sheen::of(mixed.pvc.value)),
         stir,
         in_cups: (powder.is_none() && cup.is_none())
             .then(|| powder_limits(batch.powder / bulk, CALCIUM_CARBONATE.bulk_any_grade)),
-        mix,
+        mix: mixed,
     })
 }
 
@@ -210,26 +213,24 @@ fn together(parts: [Volume; 3]) -> Volume {
 
 /// The paint: its pigment by its sheen, or anything that a paint can have where that is not said; density and solids as its
 /// label has them, or else as is usual for the material, or for latex.
-fn latex(workshop: &Workshop, line: &Line) -> Result<Latex, ChalkFault> {
+fn latex(workshop: &Workshop, mix: &ChalkLine) -> Result<Latex, ChalkFault> {
     let [glossiest, .., flattest] = &SHEENS;
-    let sheen = SHEENS.iter().find(|sheen| sheen.key == line.text("sheen"));
-    let mut latex = Latex::usual(sheen.unwrap_or(glossiest));
-    if sheen.is_none() {
+    let mut latex = Latex::usual(mix.sheen.unwrap_or(glossiest));
+    if mix.sheen.is_none() {
         latex.pvc.high = flattest.pvc.high;
     }
-    if let Some(material) = material_of(&workshop.materials, line.text("material")) {
+    if let Some(material) = material_of(&workshop.materials, &mix.material) {
         if material.thinner != Thinner::Water || material.body != Body::Paint {
             return Err(ChalkFault::NotLatex);
         }
         latex.density = material.density;
         latex.volume_solids = material.volume_solids;
     }
-    let own = |key: &str| {
-        let own = line.number("chalk", key).filter(|own| *own > 0.0);
-        own.map(|own| Figure::own(own, own))
-    };
-    latex.density = own("density").unwrap_or(latex.density);
-    latex.volume_solids = own("solids").unwrap_or(latex.volume_solids);
+    let own = |own: Option<f64>| own.filter(|own| *own > 0.0).map(|own| Figure::own(own, own));
+    let density = own(mix.density.map(Density::as_kilograms_per_litre));
+    latex.density = density.unwrap_or(latex.density);
+    let solids = own(mix.solids.map(|Share(solids)| solids));
+    latex.volume_solids = solids.unwrap_or(latex.volume_solids);
     Ok(latex)
 }
 

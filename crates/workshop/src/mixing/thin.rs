@@ -5,9 +5,9 @@ use std::rc::Rc;
 
 use coatings::mix::{ThinError, Thinned, Thinner, Thinning, thinner};
 use coatings::{Certainty, Estimate, Figure, Material};
-use units::{Length, Volume};
+use units::Length;
 
-use crate::book::Line;
+use crate::book::{Line, Record, Share, ThinLine};
 use crate::document::{Workshop, material_of};
 
 /// The tool that paint is thinned for.
@@ -66,7 +66,8 @@ impl fmt::Display for ThinFault {
 /// # Errors
 /// What is lacking, or cannot be so.
 pub fn thinned(workshop: &Workshop, line: &Line) -> Result<ThinnedPaint, ThinFault> {
-    let material = material_of(&workshop.materials, line.text("material")).ok_or(ThinFault::Material)?;
+    let mix = ThinLine::read(line);
+    let material = material_of(&workshop.materials, &mix.material).ok_or(ThinFault::Material)?;
     let usual = match material.thinner {
         coatings::Thinner::Water => "water",
         coatings::Thinner::MineralSpirits => "mineral-spirits",
@@ -74,19 +75,17 @@ pub fn thinned(workshop: &Workshop, line: &Line) -> Result<ThinnedPaint, ThinFau
         coatings::Thinner::None => "",
     };
     let usual = thinner(usual);
-    let with = thinner(line.text("thinner"))
-        .or(usual)
-        .ok_or(ThinFault::NotThinned)?;
-    let number = |key: &str| line.number("thinning", key);
-    let (Some(litres), Some(share)) = (number("paint"), number("share")) else {
-        return Err(ThinFault::Amount);
-    };
+    let with = mix.thinner.or(usual).ok_or(ThinFault::NotThinned)?;
+    let (paint, Share(share)) = mix.paint.zip(mix.share).ok_or(ThinFault::Amount)?;
     // A label of the maker's own says what it allows; a figure of the trade is no label.
     let of_label = material.thinning.certainty == Certainty::Maker;
-    let most = number("most").or(of_label.then_some(material.thinning.high));
-    let own = number("solids").map(|own| Figure::own(own, own));
+    let most = mix
+        .most
+        .map(|Share(most)| most)
+        .or(of_label.then_some(material.thinning.high));
+    let own = mix.solids.map(|Share(own)| Figure::own(own, own));
     let thinning = Thinning {
-        paint: Volume::litres(litres),
+        paint,
         volume_solids: own.unwrap_or(material.volume_solids),
         share,
         most,
@@ -94,7 +93,7 @@ pub fn thinned(workshop: &Workshop, line: &Line) -> Result<ThinnedPaint, ThinFau
     };
     let thinned = thinning.thinned().map_err(ThinFault::Thin)?;
     let film = coatings::tool(SPRAYER).and_then(|tool| tool.film(material.body));
-    let coats = line.count("coats").unwrap_or(2);
+    let coats = mix.coats.unwrap_or(2);
     Ok(ThinnedPaint {
         dry_film: film.map(|film| thinning.dry_film(Length::metres(film.middle()))),
         coats: (coats, thinning.coats(coats)),

@@ -8,6 +8,7 @@ use super::{
     wanted_price,
 };
 use crate::art::{Art, art, cost_and_minutes};
+use crate::book::{Facts, Habits, Share};
 use crate::document::{Piece, Workshop};
 use crate::market::{self, Row, Side, Told};
 use crate::preparing::prepare;
@@ -90,8 +91,8 @@ pub fn earnings(
     let mut sold = Vec::new();
     let mut all = Vec::new();
     for (piece, takeoff) in workshop.pieces.iter().zip(takeoffs) {
-        let facts = piece.books.only("facts");
-        let (sale, asked) = (facts.money("sold"), facts.money("asking"));
+        let facts: Facts = piece.books.one();
+        let (sale, asked) = (facts.sold, facts.asking);
         let Some((takeoff, price)) = takeoff.as_ref().zip(sale.or(asked)) else {
             continue;
         };
@@ -125,7 +126,7 @@ struct Reckoned {
 }
 
 fn reckon(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Reckoned {
-    let (habits, facts) = (workshop.books.only("habits"), piece.books.only("facts"));
+    let (habits, facts): (Habits, Facts) = (workshop.books.one(), piece.books.one());
     let job = timed_job(piece, takeoff);
     let coats = minutes(&job);
     let coating = whole_minutes(coats.value);
@@ -139,10 +140,8 @@ fn reckon(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Reckoned {
     // A slow hand is slow in every step, so the ends are added up; the coats reach two standard uncertainties to either side.
     let doubt = 2.0 * coats.standard_uncertainty;
     let (least, most) = (least + coats.value - doubt, most + coats.value + doubt);
-    let own = facts
-        .number("facts", "hours")
-        .map(|hours| whole_minutes(hours * 60.0));
-    let share = habits.number("habits", "fee-share").unwrap_or(0.0);
+    let own = facts.hours.map(|time| whole_minutes(time.minutes()));
+    let Share(share) = habits.fee_share.unwrap_or(Share(0.0));
     let mut unpriced = Vec::new();
     let mut materials = Materials {
         low: sheets,
@@ -151,7 +150,7 @@ fn reckon(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Reckoned {
     };
     let mut to_buy = sheets;
     // What the maker puts down for all of them goes before.
-    let guessed = facts.money("materials");
+    let guessed = facts.materials;
     if let Some(all) = guessed {
         materials = Materials {
             low: all,
@@ -172,17 +171,17 @@ fn reckon(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Reckoned {
         to_buy += rate.cans;
     }
     let costs = Costs {
-        bought: facts.money("bought").unwrap_or(0),
+        bought: facts.bought.unwrap_or(0),
         materials_used: materials.likely,
         materials_to_buy: to_buy,
-        wear: habits.money("wear").unwrap_or(0),
-        delivery: facts.money("delivery").or(habits.money("delivery")).unwrap_or(0),
+        wear: habits.wear.unwrap_or(0),
+        delivery: facts.delivery.or(habits.delivery).unwrap_or(0),
         minutes: own.unwrap_or(reckoned),
-        hourly: habits.money("hourly").unwrap_or(0),
-        profit: habits.money("profit").unwrap_or(0),
+        hourly: habits.hourly.unwrap_or(0),
+        profit: habits.profit.unwrap_or(0),
         fees: Fees {
             share: (share * 10_000.0).round() as u32,
-            fixed: habits.money("fee").unwrap_or(0),
+            fixed: habits.fee.unwrap_or(0),
         },
     };
     Reckoned {
@@ -197,7 +196,7 @@ fn reckon(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Reckoned {
 
 /// The account of a piece; `today` says how long pieces have stood that are not gone.
 pub fn account(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, today: Day) -> Account {
-    let facts = piece.books.only("facts");
+    let facts: Facts = piece.books.one();
     let Reckoned {
         costs,
         materials,
@@ -214,8 +213,8 @@ pub fn account(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, today: Day
         Told::Known(prices) => Some(of_all(prices.quartiles.median.round() as u64)),
         Told::TooFew { .. } => None,
     };
-    let sale = facts.money("sold");
-    let brings = sale.or(facts.money("asking")).or(usual);
+    let sale = facts.sold;
+    let brings = sale.or(facts.asking).or(usual);
     let plan = Plan { costs, materials };
     let sold: Vec<u64> = match usual {
         Some(_) => nearby
@@ -241,9 +240,7 @@ pub fn account(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, today: Day
         wanted: wanted_price(&costs),
         outcome: brings.and_then(|price| result(&costs, price)),
         most: brings.and_then(|price| highest_buying_price(&plan, price)),
-        chance: facts
-            .money("bought")
-            .and_then(|bought| chance(&plan, bought, &sold)),
+        chance: facts.bought.and_then(|bought| chance(&plan, bought, &sold)),
         more_coats: more_coats(workshop, takeoff, (&job, coating), &costs),
         of_art: added_by_art(piece, &costs, minutes.is_some()),
         brings,

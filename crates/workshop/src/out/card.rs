@@ -6,6 +6,7 @@ use std::rc::Rc;
 use coatings::{Figure, Layer, Rgb, Stage, ZoneWork, in_sentence};
 use units::Area;
 
+use crate::book::DoneStep;
 use crate::document::{OwnMaterial, Piece, Scheme};
 use crate::preparing::{OldFinish, of_lead};
 use crate::takeoff::{MaterialLine, Takeoff};
@@ -128,7 +129,7 @@ fn planned(zone: &ZoneWork) -> impl Iterator<Item = &Layer> {
 fn steps(piece: &Piece, takeoff: &Takeoff, zone: &ZoneWork) -> Vec<CardStep> {
     let done = |layer: &Layer| {
         let line = takeoff.materials.iter().find(|line| line.need.is_of(layer));
-        let is_done = |line: &MaterialLine, coat| piece.books.line("done", &line.coat_key(coat)).is_some();
+        let is_done = |line: &MaterialLine, coat| piece.books.has::<DoneStep>(&line.coat_key(coat));
         line.map_or(0, |line| {
             (1..=layer.coats).take_while(|coat| is_done(line, *coat)).count() as u32
         })

@@ -4,6 +4,7 @@
 use coatings::Reason;
 
 use super::found::OldFinish;
+use crate::book::{Facts, LeadTest};
 use crate::document::Piece;
 
 /// What holds before any work on an old finish. The year is the landmark of the United States; other countries have other
@@ -17,9 +18,9 @@ pub const NO_LEAD: &str = "The test found no lead at the spots that were tested.
 
 /// What is to be said of lead, by what is known of the old finish of a piece.
 pub fn of_lead(piece: &Piece) -> &'static str {
-    match (OldFinish::of(piece), piece.books.only("facts").text("lead")) {
+    match (OldFinish::of(piece), piece.books.one::<Facts>().lead) {
         (OldFinish::Lead, _) => LEAD_FOUND.text,
-        (_, "negative") => NO_LEAD,
+        (_, Some(LeadTest::Negative)) => NO_LEAD,
         _ => LEAD,
     }
 }

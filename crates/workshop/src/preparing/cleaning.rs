@@ -8,6 +8,7 @@ use units::{Area, Volume};
 use super::cautions::{ALCOHOL, CLEANER, RAGS, SOLVENT, VINEGAR_AND_SUN};
 use super::time::{self, A_DAY, WASHED};
 use super::{Much, Of, PrepareStep, one_for};
+use crate::book::{Facts, Habits};
 use crate::document::generic;
 
 /// How far a litre of soap solution goes, square metres: as far as a degreaser does.
@@ -138,8 +139,8 @@ fn wash(of: &Of<'_>, washed: Area, steps: &mut Vec<PrepareStep>) {
         Some(_) => step.takes(what, much, from),
         None => step.buys("soap", what, much, from),
     };
-    let habits = of.workshop.books.only("habits");
-    if let Some(water) = habits.count("dilution").filter(|water| *water > 0) {
+    let habits: Habits = of.workshop.books.one();
+    if let Some(water) = habits.dilution.filter(|water| *water > 0) {
         let share = 1.0 / f64::from(water + 1);
         let from = "solution / (1 + parts of water)";
         step = step.takes(
@@ -162,7 +163,7 @@ fn wash(of: &Of<'_>, washed: Area, steps: &mut Vec<PrepareStep>) {
 }
 
 fn stickers_and_wax(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
-    if of.piece.books.only("facts").is("stickers") {
+    if of.piece.books.one::<Facts>().stickers {
         steps.push(
             PrepareStep::new("stickers", "Take off stickers and their glue")
                 .how([STICKERS])

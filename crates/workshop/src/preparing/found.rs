@@ -2,7 +2,7 @@
 
 use units::Length;
 
-use crate::book::Line;
+use crate::book::{Facts, FinishAge, LeadTest};
 use crate::document::Piece;
 
 /// What may be done to an old finish.
@@ -20,15 +20,15 @@ impl OldFinish {
     /// What is known of the old finish of a piece. A test decides; without one a later finish is taken at the maker's word,
     /// and wood that is bare has none.
     pub fn of(piece: &Piece) -> Self {
-        let facts = piece.books.only("facts");
+        let facts: Facts = piece.books.one();
         // What comes off in places is there, whatever the rest goes onto.
-        let is_there = facts.is("loose")
+        let is_there = facts.loose
             || piece
                 .schemes()
                 .any(|scheme| scheme.condition.ground.is_old_finish());
-        match (facts.text("lead"), facts.text("age")) {
-            ("positive", _) => OldFinish::Lead,
-            ("negative", _) | (_, "later") => OldFinish::Clear,
+        match (facts.lead, facts.age) {
+            (Some(LeadTest::Positive), _) => OldFinish::Lead,
+            (Some(LeadTest::Negative), _) | (_, Some(FinishAge::Later)) => OldFinish::Clear,
             _ if is_there => OldFinish::Untested,
             _ => OldFinish::Clear,
         }
@@ -47,23 +47,23 @@ pub(super) struct Pits {
 
 impl Pits {
     /// Screw holes of old knobs, unless the maker measured them (common practice).
-    pub(super) fn holes(facts: &Line) -> Option<Self> {
-        Self::of(facts, ["holes", "hole-width", "hole-depth"], [0.005, 0.012])
+    pub(super) fn holes(facts: &Facts) -> Option<Self> {
+        Self::of(facts.holes, [facts.hole_width, facts.hole_depth], [0.005, 0.012])
     }
 
     /// Dents of a knock, unless the maker measured them (common practice).
-    pub(super) fn dents(facts: &Line) -> Option<Self> {
-        Self::of(facts, ["dents", "dent-width", "dent-depth"], [0.015, 0.002])
+    pub(super) fn dents(facts: &Facts) -> Option<Self> {
+        Self::of(facts.dents, [facts.dent_width, facts.dent_depth], [0.015, 0.002])
     }
 
-    fn of(facts: &Line, [count, width, depth]: [&str; 3], usual: [f64; 2]) -> Option<Self> {
-        let number = |key| facts.number("facts", key).filter(|number| *number > 0.0);
-        let (own_width, own_depth) = (number(width), number(depth));
+    fn of(count: Option<u32>, own: [Option<Length>; 2], usual: [f64; 2]) -> Option<Self> {
+        let [width, depth] = own.map(|size| size.filter(|size| *size > Length::ZERO));
+        let [usual_width, usual_depth] = usual.map(Length::metres);
         Some(Pits {
-            count: facts.count(count).filter(|count| *count > 0)?,
-            width: Length::metres(own_width.unwrap_or(usual[0])),
-            depth: Length::metres(own_depth.unwrap_or(usual[1])),
-            is_usual: own_width.is_none() || own_depth.is_none(),
+            count: count.filter(|count| *count > 0)?,
+            width: width.unwrap_or(usual_width),
+            depth: depth.unwrap_or(usual_depth),
+            is_usual: width.is_none() || depth.is_none(),
         })
     }
 }

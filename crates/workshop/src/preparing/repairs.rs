@@ -9,6 +9,7 @@ use super::filler::{OVERFILL, dents, holes};
 use super::found::{OldFinish, Pits};
 use super::time::{self, A_DAY, FILLED, GLUED};
 use super::{Held, Much, Of, PrepareStep, When};
+use crate::book::Facts;
 use crate::document::generic;
 
 const TEST: Reason = Reason::memory(
@@ -82,15 +83,15 @@ pub(super) fn lead(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
 
 /// Knobs, pulls and hinges.
 pub(super) fn hardware(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
-    let facts = of.piece.books.only("facts");
-    let Some(count) = facts.count("hardware").filter(|count| *count > 0) else {
+    let facts: Facts = of.piece.books.one();
+    let Some(count) = facts.hardware.filter(|count| *count > 0) else {
         return;
     };
     let mut step = PrepareStep::new("hardware", "Take off the hardware")
         .how([HARDWARE])
         .takes("Knobs, pulls, hinges", Much::Count(count, count), "as counted")
         .lasts(time::each(count, (1.0, 2.0)));
-    if facts.is("rust") {
+    if facts.rust {
         let pads = count.div_ceil(RUBBED);
         step = step
             .how([RUST])
@@ -114,7 +115,7 @@ pub(super) fn hardware(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
 
 /// What was taken off goes back on.
 pub(super) fn hardware_back(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
-    let count = of.piece.books.only("facts").count("hardware");
+    let count = of.piece.books.one::<Facts>().hardware;
     if let Some(count) = count.filter(|count| *count > 0) {
         let step = PrepareStep::new("hardware-back", "Put the hardware back")
             .how([HARDWARE_BACK])
@@ -131,8 +132,8 @@ fn one_bath() -> Much {
 
 /// Holes and dents, joints, open grain.
 pub(super) fn fill(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
-    let facts = of.piece.books.only("facts");
-    if facts.is("loose-joints") {
+    let facts: Facts = of.piece.books.one();
+    if facts.loose_joints {
         steps.push(
             PrepareStep::new("glue", "Glue loose joints")
                 .how([GLUE])

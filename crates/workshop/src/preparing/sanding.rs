@@ -1,5 +1,6 @@
 //! Taking off, scuffing and sanding: by ladder of grits, with what each takes.
 
+use crate::book::{DoneStep, Facts, Habits};
 use coatings::{Figure, Reason, Stage, Wish};
 use units::{Area, Length, Volume};
 
@@ -49,7 +50,7 @@ struct Alike {
 fn held(of: &Of<'_>, is_old: bool) -> Option<Held> {
     match OldFinish::of(of.piece) {
         OldFinish::Untested if is_old => {
-            let is_tested = of.piece.books.line("done", LEAD_KEY).is_some();
+            let is_tested = of.piece.books.has::<DoneStep>(LEAD_KEY);
             Some(if is_tested { RESULT_FIRST } else { TEST_FIRST })
         }
         OldFinish::Clear | OldFinish::Untested => None,
@@ -78,7 +79,7 @@ fn alike_named(of: &Of<'_>) -> Vec<(Alike, String, String)> {
 
 /// What comes off before anything is filled.
 pub(super) fn strip(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
-    if of.piece.books.only("facts").is("loose") {
+    if of.piece.books.one::<Facts>().loose {
         let step = PrepareStep::new("loose", "Take off what is loose")
             .how([LOOSE])
             .lasts(time::on(of.takeoff.painted.value, time::LOOSE))
@@ -214,8 +215,9 @@ pub(super) fn between(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
 /// How much a sheet scuffs: the maker's own figure, or the usual one; square metres, at least and at most. `longer` is how
 /// many times as far it goes on what is sanded here.
 fn yields(of: &Of<'_>, longer: f64) -> (f64, f64) {
-    let own = of.workshop.books.only("habits").number("habits", "sheet-yield");
+    let own = of.workshop.books.one::<Habits>().sheet_yield;
     let (low, high) = own
+        .map(Area::as_square_metres)
         .filter(|own| *own > 0.0)
         .map_or((USUAL_YIELD.low, USUAL_YIELD.high), |own| (own, own));
     (low * longer, high * longer)

@@ -10,6 +10,7 @@ use coatings::{
 use units::{Area, Volume};
 
 use super::{InHand, MaterialLine, Stores, Takeoff, of_stores};
+use crate::book::DoneStep;
 use crate::document::{Piece, PieceId, Workshop, generic};
 use crate::learning::lessons;
 use crate::shelf::{Stock, stock};
@@ -192,7 +193,7 @@ pub fn takeoffs(workshop: &Workshop) -> Vec<Option<Takeoff>> {
 /// long as one coat is to come the whole amount stands, as what the cans held before the first coat does.
 fn is_used_up(workshop: &Workshop, piece: &Piece, line: &MaterialLine) -> bool {
     let material = &line.need.material;
-    let is_done = |step: &str| piece.books.line("done", step).is_some();
+    let is_done = |step: &str| piece.books.has::<DoneStep>(step);
     match (&material.stage, generic(&workshop.materials, &material.key)) {
         (Stage::Clean, "deglosser") => is_done("degloss"),
         (Stage::Clean, _) => is_done("clean"),

@@ -8,6 +8,7 @@ use units::{Length, Volume};
 use super::buy::{Buy, cans_for};
 use super::finish::can_in_hand;
 use super::{Takeoff, cut_in, layer_of};
+use crate::book::Habits;
 use crate::document::{Confidence, Piece, Workshop};
 
 /// Fewer trials than those of the answer itself: the figures of eight jobs are wanted at once, and to about 2 %.
@@ -173,7 +174,7 @@ pub fn compare(
     };
     let equal: Vec<Job> = jobs.iter().map(at_equal_film).collect();
     let sure = workshop.settings.confidence.probability();
-    let has_sprayer = workshop.books.only("habits").is("sprayer");
+    let has_sprayer = workshop.books.one::<Habits>().sprayer;
     let mut planned_layers = piece.schemes().flat_map(|scheme| &scheme.layers);
     let plans_to_spray = planned_layers.any(|layer| coatings::tool(layer.tool).is_some_and(is_sprayer));
     let buy = |need: &Need| cans_for(workshop, &need.material, need.at(sure), &[]);

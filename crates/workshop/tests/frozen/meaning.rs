@@ -114,7 +114,7 @@ fn of_piece(text: &mut String, piece: &Piece) {
 }
 
 fn books(text: &mut String, books: &Books) {
-    for book in &BOOKS {
+    for book in BOOKS {
         for line in books.lines(book.key) {
             let values = line.values.iter().map(|(key, value)| format!("{key} {value}"));
             let values: Vec<_> = values.collect();
