@@ -260,6 +260,7 @@ pub fn changed(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, of: &Weigh
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::book::Record;
     use crate::invented_workshop;
 
     fn with(lines: &[&[(&'static str, &str)]]) -> Workshop {
@@ -402,7 +403,7 @@ mod tests {
         let noted = workshop.apply(Edit::Book(add)).unwrap();
         let kept = &noted.books.lines("weighings")[0];
         assert_eq!((kept.text("tool"), kept.text("coats")), ("foam-roller", "2"));
-        let area = kept.number("weighings", "area").unwrap();
+        let area = Weighing::read(kept).area.unwrap().as_square_metres();
         assert!((area / taken.painted.value.as_square_metres() - 1.0).abs() < 1e-3);
         assert_eq!(
             weighed(&noted)[0].observed,

@@ -42,6 +42,7 @@ pub(crate) fn is_near(one: f64, other: f64) -> bool {
 
 #[cfg(test)]
 mod tests {
+    use crate::book::Facts;
     use serde_json::{Value, json};
     use units::{Decimals, Length, LengthUnit};
 
@@ -108,7 +109,7 @@ mod tests {
         assert_eq!(again, workshop);
         assert_eq!(again.materials[0].prices["us-quart"].minor(), 125_000);
         assert_eq!(again.offers("shellac-primer")[0].1.price, 125_000);
-        assert_eq!(again.pieces[0].books.only("facts").money("asking"), Some(125_000));
+        assert_eq!(again.pieces[0].books.one::<Facts>().asking, Some(125_000));
 
         let record = serde_json::to_value(PieceRecord::of(piece)).unwrap();
         let mut notices = vec![];
@@ -146,9 +147,9 @@ mod tests {
             old.pieces[0].readings["width"].length(),
             Length::millimetres(851.0)
         );
-        let facts = old.pieces[0].books.only("facts");
+        let facts: Facts = old.pieces[0].books.one();
         assert_eq!(
-            (facts.money("asking"), facts.number("facts", "hours")),
+            (facts.asking, facts.hours.map(|time| time.hours)),
             (Some(1250), Some(1.25))
         );
         let figure = label_field("rate")

@@ -11,6 +11,7 @@ use super::drawing::CardDrawings;
 use super::{Shown, money, prepare, refused};
 use crate::state::DraftId;
 use crate::words;
+use workshop::book::DoneStep;
 
 /// The card of the open piece; nothing while its measurements do not fit.
 pub fn card(shown: &Shown) -> Html {
@@ -114,7 +115,7 @@ fn laid_on(piece: &Piece) -> Html {
 /// A step of preparing with what it takes; how it is done stands on its sheet.
 fn preparing(shown: &Shown, step: &PrepareStep) -> Html {
     let system = shown.app.workshop.units;
-    let is_done = shown.piece.books.line("done", &step.key).is_some();
+    let is_done = shown.piece.books.has::<DoneStep>(&step.key);
     let amount = |of: &Amount| format!("{} {}", of.what, words::much(of.much, system));
     // What is fetched for it; areas and edges stand on its sheet.
     let is_fetched =

@@ -18,6 +18,7 @@ use crate::browser::{device, now, utc};
 use crate::parts::{button, fold};
 use crate::state::{Act, App, DraftId, Room};
 use crate::words;
+use workshop::book::DoneStep;
 
 /// The days that the picture shows at most.
 const MOST_DAYS: u32 = 21;
@@ -243,7 +244,7 @@ fn list(app: &App, send: &Send, days: &Days) -> Html {
 fn tick(app: &App, send: &Send, piece: &str, step: &str) -> (bool, Callback<Event>) {
     let (piece, key): (_, Rc<str>) = (workshop::PieceId(piece.into()), step.into());
     let lines = app.workshop.piece(&piece).map(|piece| &piece.books);
-    let is_done = lines.is_some_and(|books| books.line("done", &key).is_some());
+    let is_done = lines.is_some_and(|books| books.has::<DoneStep>(&key));
     let tick = send.reform(move |_: Event| {
         let edit = tick_off("done", &key, is_done);
         Act::Edit(Edit::Piece(piece.clone(), PieceEdit::Book(edit)))

@@ -14,6 +14,7 @@ use crate::browser::today;
 use crate::parts::{button, fold};
 use crate::state::{Act, App, DraftId};
 use crate::words;
+use workshop::book::{DoneStep, Line, LogLine, LogTime, Record};
 
 /// The steps of the open piece; nothing while its measurements do not fit.
 pub fn steps(shown: &Shown) -> Vec<PrepareStep> {
@@ -107,7 +108,7 @@ fn found(shown: &Shown, steps: &[PrepareStep]) -> Html {
 
 /// The day on which a step was ticked off.
 fn done_on(app: &App, key: &str) -> Option<units::Day> {
-    app.piece()?.books.line("done", key)?.day("day")
+    app.piece()?.books.find::<DoneStep>(key)?.day
 }
 
 fn step(shown: &Shown, step: &PrepareStep) -> Html {
@@ -183,14 +184,17 @@ fn amount(amount: &Amount, system: units::System) -> Html {
 }
 
 /// The first photo from before and the last from after, side by side, once there are both.
-fn before_and_after(lines: &[Rc<workshop::book::Line>]) -> Html {
-    let photo = |line: &&Rc<workshop::book::Line>, when: &str| line.text("when") == when && line.is("photo");
-    let before = lines.iter().find(|line| photo(line, "before"));
-    let after = lines.iter().rfind(|line| photo(line, "after"));
+fn before_and_after(lines: &[Rc<Line>]) -> Html {
+    let is_photo = |line: &&Rc<Line>, when: LogTime| {
+        let of = LogLine::read(line);
+        of.photo && of.when == Some(when)
+    };
+    let before = lines.iter().find(|line| is_photo(line, LogTime::Before));
+    let after = lines.iter().rfind(|line| is_photo(line, LogTime::After));
     let Some((before, after)) = before.zip(after) else {
         return Html::default();
     };
-    let figure = |line: &Rc<workshop::book::Line>, word: &'static str| {
+    let figure = |line: &Rc<Line>, word: &'static str| {
         html! { <figure><img src={line.text("photo").to_owned()} alt={word} /><figcaption>{ word }</figcaption></figure> }
     };
     html! { <div class="before-after">{ figure(before, "Before") }{ figure(after, "After") }</div> }
@@ -202,7 +206,7 @@ fn log(app: &App, send: &Send) -> Html {
         .piece()
         .map(|piece| piece.books.lines("log").to_vec())
         .unwrap_or_default();
-    let line = |line: &Rc<workshop::book::Line>| {
+    let line = |line: &Rc<Line>| {
         let form = Form::of(app, send, "log", Rc::clone(&line.id))?;
         Some(html! {
             <li key={&*line.id} class="entry">

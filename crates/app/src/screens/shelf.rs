@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use workshop::book::Line;
+use workshop::book::{Line, Record, Supply, SupplyKind};
 use workshop::shelf::{Stock, good_for, is_known, mind, stock};
 use workshop::stores::{Store, stores};
 use workshop::{Colour, Takeoff, takeoffs};
@@ -51,9 +51,9 @@ fn besides(app: &App, send: &Send, taken: &[Option<Takeoff>]) -> Html {
     let known = stores(&app.workshop, taken);
     let line = |(line, known): (&Rc<Line>, &Store)| {
         let form = Form::of(app, send, "stores", Rc::clone(&line.id))?;
-        let fields: &[&str] = match line.text("kind") {
-            "sheets" => &["kind", "grit", "count", "note"],
-            "leaf" => &["kind", "count", "note"],
+        let fields: &[&str] = match Supply::read(line).kind {
+            Some(SupplyKind::Sheets) => &["kind", "grit", "count", "note"],
+            Some(SupplyKind::Leaf) => &["kind", "count", "note"],
             _ => &["kind", "name", "count", "note"],
         };
         Some(html! {

@@ -20,6 +20,7 @@ use crate::browser::{device, print};
 use crate::parts::{button, fold};
 use crate::state::{Act, App, DraftId, Message};
 use crate::words;
+use workshop::book::InBasket;
 
 #[derive(Properties, PartialEq)]
 pub struct Props {
@@ -284,7 +285,7 @@ fn basket(app: &App, send: &Send, lot: &Shopping) -> Html {
 
 /// A box that is ticked when a thing lies in the basket.
 fn tick(app: &App, send: &Send, id: String, key: Rc<str>, text: Html) -> Html {
-    let is_in = app.workshop.books.line("basket", &key).is_some();
+    let is_in = app.workshop.books.has::<InBasket>(&key);
     let tick = send.reform(move |_: Event| Act::Book(tick_off("basket", &key, is_in)));
     html! {
         <label class="switch" for={id.clone()}>

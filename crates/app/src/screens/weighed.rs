@@ -13,6 +13,7 @@ use crate::browser::{focus_soon, new_name, today};
 use crate::parts::button_for;
 use crate::state::{Act, App, Sheet};
 use crate::words;
+use workshop::book::Weighing;
 
 /// How wide the picture of a rate is.
 const WIDE: f64 = 1000.0;
@@ -21,8 +22,8 @@ const WIDE: f64 = 1000.0;
 pub fn of_piece(shown: &Shown) -> Html {
     let Shown { app, send, .. } = shown;
     let known = weighed(&app.workshop);
-    let lines = app.workshop.books.lines("weighings").iter();
-    let here = lines.filter(|line| line.text("of") == &*shown.piece.id.0);
+    let lines = app.workshop.books.all::<Weighing>();
+    let here = lines.filter(|line| line.piece_id == *shown.piece.id.0);
     html! {
         <>
             <h3>{ "What it really took" }</h3>
@@ -48,13 +49,10 @@ pub fn can(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, id: &str) -> H
     let name = coatings::in_sentence(&line.need.material.name);
     let send = shown.send.clone();
     // One that was begun and not weighed yet is gone on with.
-    let lines = shown.app.workshop.books.lines("weighings").iter();
-    let mut begun = lines.filter(|of| {
-        of.text("of") == &*shown.piece.id.0
-            && of.text("material") == &*line.need.material.key
-            && of.text("before").is_empty()
+    let mut begun = shown.app.workshop.books.all().filter(|of: &Weighing| {
+        of.piece_id == *shown.piece.id.0 && of.material == *line.need.material.key && of.before.is_none()
     });
-    let begun = begun.next().map(|of| Rc::clone(&of.id));
+    let begun = begun.next().map(|of| of.id);
     let add = Callback::from(move |_: MouseEvent| {
         let line = begun.clone().unwrap_or_else(|| {
             let day = std::iter::once(("day", today().to_string()));
@@ -116,7 +114,7 @@ pub fn taught(app: &App, send: &Send) -> Html {
     let most = ends
         .map(|learned| learned.before().high.max(learned.figure().high))
         .fold(0.0, f64::max);
-    let lines = app.workshop.books.lines("weighings");
+    let lines: Vec<Weighing> = app.workshop.books.all().collect();
     html! {
         <>
             <h2>{ "What your own jobs show" }</h2>
@@ -125,7 +123,7 @@ pub fn taught(app: &App, send: &Send) -> Html {
             if !lines.is_empty() { <h3>{ "Cans that were weighed" }</h3> }
             <ul class="entries">{ for lines.iter().rev().map(|line| html! {
                 <>
-                    <li class="with">{ line.text("piece") }</li>
+                    <li class="with">{ &line.piece }</li>
                     { entry(app, send, &line.id, &known, None) }
                 </>
             }) }</ul>

@@ -422,6 +422,8 @@ mod tests {
     use crate::state::Act;
     use geometry::{AddedShape, fields};
     use units::Decimals;
+    use workshop::book::Facts;
+    use workshop::book::ShelfCan;
 
     fn here(decimals: Decimals) -> App {
         App {
@@ -466,11 +468,11 @@ mod tests {
             (Decimals::Point, "forty five dollars", 4500),
         ] {
             let app = entered(&here(decimals), &fact("asking"), text);
-            assert_eq!(app.only("facts").money("asking"), Some(hundredths), "{text}");
+            assert_eq!(app.one::<Facts>().asking, Some(hundredths), "{text}");
             assert_eq!(app.refused(|_| true), [], "{text}");
         }
         let app = entered(&here(Decimals::Point), &fact("hours"), "1,250");
-        assert_eq!(app.only("facts").number("facts", "hours"), Some(1250.0));
+        assert_eq!(app.one::<Facts>().hours.map(|time| time.hours), Some(1250.0));
         let elsewhere = App {
             decimals: Decimals::Comma,
             ..app
@@ -484,7 +486,7 @@ mod tests {
         let app = entered(&here(Decimals::Point), &fact("asking"), "60");
         for wrong in ["55 or so", "3/0", "abc", "1,250,0", "-3"] {
             let app = entered(&app, &fact("asking"), wrong);
-            assert_eq!(app.only("facts").money("asking"), Some(6000), "{wrong}");
+            assert_eq!(app.one::<Facts>().asking, Some(6000), "{wrong}");
             let refused = app.refused(DraftId::is_of_money);
             assert_eq!(refused.len(), 1, "{wrong}");
             assert_eq!(
@@ -494,7 +496,7 @@ mod tests {
             assert!(!app.is_blocked(|_| true) && app.refused(DraftId::is_of_amounts).is_empty());
         }
         let never = entered(&here(Decimals::Point), &fact("asking"), "3/0");
-        assert_eq!(never.only("facts").money("asking"), None);
+        assert_eq!(never.one::<Facts>().asking, None);
         assert!(never.is_blocked(DraftId::is_of_money));
         assert!(
             never.workshop.pieces[0].books.is_empty(),
@@ -591,7 +593,14 @@ mod tests {
             line: "s1".into(),
             field: "weight".into(),
         };
-        let kilograms = |app: &App| app.workshop.books.lines("shelf")[0].number("shelf", "weight");
+        let kilograms = |app: &App| {
+            app.workshop
+                .books
+                .all::<ShelfCan>()
+                .next()
+                .and_then(|can| can.weight)
+                .map(units::Mass::as_kilograms)
+        };
         let app = entered(&app, &weight, "2 lb 14 oz");
         assert!((kilograms(&app).unwrap() - 1.304_078_063_75).abs() < 1e-12);
         let app = entered(&app, &weight, "2 lb 14 stone");

@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use workshop::book::{Books, Line, book};
+use workshop::book::{Books, Line, Record, book};
 use workshop::{BookEdit, Edit, PieceEdit};
 
 use super::App;
@@ -41,6 +41,11 @@ impl App {
         books.map_or_else(|| Books::default().only(key), |books| books.only(key))
     }
 
+    /// The same as typed values.
+    pub fn one<R: Record>(&self) -> R {
+        R::read(&self.only(R::BOOK))
+    }
+
     pub(super) fn change_book(&mut self, edit: BookEdit, about: Option<String>) {
         let (BookEdit::Add(key, ..) | BookEdit::Write(key, ..) | BookEdit::Strike(key, _)) = &edit;
         if book(key).is_some_and(|book| book.of_piece) {
@@ -58,6 +63,7 @@ mod tests {
     use super::super::tests::with_piece;
     use super::*;
     use crate::state::{Act, DraftId};
+    use workshop::book::Facts;
 
     fn id(book: &'static str, field: &str) -> EntryId {
         EntryId {
@@ -79,11 +85,11 @@ mod tests {
     fn what_is_written_stands_in_the_book_as_soon_as_its_field_takes_it() {
         let bought = id("facts", "bought");
         let app = write(&write(&with_piece(), &bought, "2"), &bought, "20");
-        assert_eq!(app.only("facts").money("bought"), Some(2000));
+        assert_eq!(app.one::<Facts>().bought, Some(2000));
         let app = write(&app, &bought, "20.");
         assert_eq!(entry(&app, &bought), "20.");
         assert_eq!(
-            app.only("facts").money("bought"),
+            app.one::<Facts>().bought,
             None,
             "a part of what cannot be read is no price"
         );
@@ -95,12 +101,8 @@ mod tests {
             "nothing changed"
         );
         let app = write(&app, &bought, "20.5").update(Act::LeaveEntry(bought.clone()));
-        assert_eq!(app.only("facts").money("bought"), Some(2050));
-        assert_eq!(
-            app.update(Act::Undo).only("facts").money("bought"),
-            None,
-            "one step"
-        );
+        assert_eq!(app.one::<Facts>().bought, Some(2050));
+        assert_eq!(app.update(Act::Undo).one::<Facts>().bought, None, "one step");
     }
 
     #[test]

@@ -3,11 +3,10 @@
 use std::rc::Rc;
 
 use coatings::can::read_price;
-use units::{Day, Decimals, SortedMap};
+use units::{Decimals, SortedMap};
 
 use super::books::book;
 use super::field::{Entered, FieldKind};
-use crate::document::Colour;
 
 /// A line of a book: texts as they were written, by the key of the field. Values of fields that are not known here are
 /// kept.
@@ -36,23 +35,8 @@ impl Line {
         self.values.get(key).map_or("", String::as_str)
     }
 
-    /// Whether a tick is set.
-    pub fn is(&self, key: &str) -> bool {
-        !self.text(key).is_empty()
-    }
-
-    /// The number in a field, in the tool's own unit, as the field of this book reads it.
-    pub fn number(&self, of: &str, key: &str) -> Option<f64> {
-        let text = self.values.get(key)?;
-        let meant = || match book(of)?.field(key)?.kind {
-            FieldKind::Money => None,
-            kind => kind.number(text, Decimals::Either).ok()?,
-        };
-        self.meant.get(key).copied().or_else(meant)
-    }
-
     /// The sum of money in a field, in hundredths.
-    pub fn money(&self, key: &str) -> Option<u64> {
+    pub(super) fn money(&self, key: &str) -> Option<u64> {
         let text = self.values.get(key)?;
         let meant = self.meant.get(key).map(|hundredths| *hundredths as u64);
         meant.or_else(|| read_price(text).ok())
@@ -85,21 +69,6 @@ impl Line {
                     .written_here(text, self.meant.get(key).copied(), decimals)
             },
         )
-    }
-
-    /// The whole number in a field.
-    pub fn count(&self, key: &str) -> Option<u32> {
-        self.values.get(key)?.parse().ok()
-    }
-
-    /// The colour in a field.
-    pub fn colour(&self, key: &str) -> Option<Colour> {
-        Colour::read(self.values.get(key)?)
-    }
-
-    /// The day in a field.
-    pub fn day(&self, key: &str) -> Option<Day> {
-        Day::read(self.values.get(key)?)
     }
 }
 

@@ -132,6 +132,7 @@ impl crate::book::Books {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::book::Habits;
     use crate::{BookEdit, Currency, Edit, PieceEdit, SettingEdit, money};
     use geometry::Kind;
     use units::Day;
@@ -180,7 +181,7 @@ mod tests {
     fn what_decides_whether_a_piece_pays_comes_along() {
         let theirs = theirs();
         let both = with([Edit::Gather(theirs.clone())]);
-        assert_eq!(both.books.only(HABITS).money("hourly"), Some(6000));
+        assert_eq!(both.books.one::<Habits>().hourly, Some(6000));
         assert_eq!(both.settings.currency, theirs.settings.currency);
         assert_eq!(verdict(&both), verdict(&theirs));
         assert_eq!(
@@ -204,7 +205,7 @@ mod tests {
         };
         let write = BookEdit::Write(HABITS, ONLY.into(), "hourly".into(), rate);
         let theirs = with([Edit::Book(write)]);
-        assert_eq!(theirs.books.only(HABITS).money("hourly"), Some(125_000));
+        assert_eq!(theirs.books.one::<Habits>().hourly, Some(125_000));
         let both = with([Edit::Gather(theirs.clone())]);
         assert_eq!(both.books.only(HABITS), theirs.books.only(HABITS));
         assert!(both.along(&theirs).stays.is_empty());
@@ -219,7 +220,7 @@ mod tests {
             Edit::Settings(SettingEdit::Currency(dollar)),
         ]);
         let both = ours.apply(Edit::Gather(theirs())).unwrap();
-        assert_eq!(both.books.only(HABITS).money("hourly"), Some(4500));
+        assert_eq!(both.books.one::<Habits>().hourly, Some(4500));
         assert_eq!(both.settings.currency, dollar);
         let along = ours.along(&theirs());
         assert!(along.comes.is_empty(), "{along:?}");

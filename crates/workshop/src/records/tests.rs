@@ -5,6 +5,7 @@ use serde_json::json;
 use units::LengthUnit;
 
 use super::*;
+use crate::book::Habits;
 use crate::{BookEdit, Edit, PieceEdit, Reading, SettingEdit, invented_workshop};
 
 fn found(workshop: &Workshop) -> Found {
@@ -237,11 +238,8 @@ fn two_settings_and_two_lines_are_both_saved() {
     );
     database.write(&first, &set(Edit::Remove(first.pieces[1].id.clone())));
     let read = database.read();
-    let habits = read.books.only("habits");
-    assert_eq!(
-        (habits.money("hourly"), habits.money("profit")),
-        (Some(4500), Some(1000))
-    );
+    let habits: Habits = read.books.one();
+    assert_eq!((habits.hourly, habits.profit), (Some(4500), Some(1000)));
     let notes: Vec<&str> = read.books.lines("prices").iter().map(|line| &*line.id).collect();
     assert!(notes.contains(&"n-1") && notes.contains(&"n-2"), "{notes:?}");
     assert_eq!(read.settings.currency, Some(euro));

@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use coatings::mix::{DUST, Scale, WHY_NOT};
 use units::System;
-use workshop::book::Line;
+use workshop::book::{ChalkLine, Line, Record};
 use workshop::mixing::chalk::{Chalk, NAMELESS, chalk, label};
 use workshop::mixing::scale;
 use yew::prelude::*;
@@ -50,7 +50,8 @@ fn batch(app: &App, send: &Send, line: &Rc<Line>) -> Html {
     let Some(form) = Form::of(app, send, "chalk", Rc::clone(&line.id)) else {
         return Html::default();
     };
-    let name = match line.text("name") {
+    let mix = ChalkLine::read(line);
+    let name = match mix.name.as_str() {
         "" => NAMELESS,
         name => name,
     };

@@ -10,7 +10,7 @@ use coatings::Rgb;
 use coatings::mix::{Recipe, Scale, Step};
 use units::Mass;
 use workshop::BookEdit;
-use workshop::book::Line;
+use workshop::book::{Line, MixRecipe, MixedBatch, Record};
 use workshop::mixing::{PARTS, Pouring, Shade, label, pouring, scale, shade};
 use yew::prelude::*;
 
@@ -46,20 +46,22 @@ fn recipe(app: &App, send: &Send, line: &Rc<Line>) -> Html {
     let Some(form) = Form::of(app, send, "recipes", Rc::clone(&line.id)) else {
         return Html::default();
     };
-    let name = match line.text("name") {
+    let mixed_by = MixRecipe::read(line);
+    let name = match mixed_by.name.as_str() {
         "" => "A recipe without a name",
         name => name,
     };
     let more = format!("parts-{}", line.id);
     let is_open = app.unfolded.contains(&more)
-        || PARTS
+        || mixed_by
+            .parts()
             .iter()
             .skip(3)
-            .any(|[_, weight, _]| !line.text(weight).is_empty());
+            .any(|(_, weight, _)| weight.is_some());
     let last_parts = || html! { { for PARTS.iter().skip(3).map(|keys| form.fields(keys)) } };
     html! {
         <li key={&*line.id} class="entry recipe">
-            <h3>{ line.colour("colour").map(|colour| swatch(colour.0)) }{ name }</h3>
+            <h3>{ mixed_by.colour.map(|colour| swatch(colour.0)) }{ name }</h3>
             { form.fields(&["name", "colour", "photo"]) }
             { for PARTS.iter().take(3).map(|keys| form.fields(keys)) }
             { fold(&more, ("More parts".into(), String::new()), is_open, send.reform(Act::Fold), &last_parts) }
@@ -83,13 +85,13 @@ fn mixed(app: &App, send: &Send, line: &Rc<Line>) -> Html {
         Ok(shade) => shade,
         Err(fault) => return html! { <p role="status">{ fault.to_string() }</p> },
     };
-    let mass = |key: &str| line.number("recipes", key).map_or(Mass::ZERO, Mass::kilograms);
-    let wanted = match mass("wanted") {
-        Mass::ZERO => shade.written,
-        wanted => wanted,
-    };
+    let recipe = MixRecipe::read(line);
+    let wanted = recipe
+        .wanted
+        .filter(|mass| *mass > Mass::ZERO)
+        .unwrap_or(shade.written);
     let scale = scale(&app.workshop);
-    match pouring(&shade, scale, wanted, mass("rest")) {
+    match pouring(&shade, scale, wanted, recipe.rest.unwrap_or(Mass::ZERO)) {
         Ok(of) => {
             let made = scale.show(of.total);
             html! { <>{ poured(&shade, &scale, &of) }{ tag(app, &shade, &scale, &of) }{ done(send, line, made) }</> }
@@ -161,7 +163,7 @@ fn done(send: &Send, line: &Rc<Line>, made: String) -> Html {
         ];
         Act::Book(BookEdit::Add("batches", new_name().into(), values))
     });
-    let what = format!("Mixed today: {}", line.text("name"));
+    let what = format!("Mixed today: {}", MixRecipe::read(line).name);
     button_for(format!("made-{}", line.id), "Mixed today", what, note)
 }
 
@@ -170,9 +172,9 @@ fn batches(app: &App, send: &Send, recipe: &Rc<Line>) -> Html {
     let of = app
         .workshop
         .books
-        .lines("batches")
+        .lines(MixedBatch::BOOK)
         .iter()
-        .filter(|line| line.text("recipe") == &*recipe.id);
+        .filter(|line| MixedBatch::read(line).recipe == *recipe.id);
     let batch = |line: &Rc<Line>| {
         let form = Form::of(app, send, "batches", Rc::clone(&line.id))?;
         Some(html! {

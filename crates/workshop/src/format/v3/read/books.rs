@@ -78,6 +78,10 @@ impl Reader<'_> {
 
 #[cfg(test)]
 mod tests {
+    use crate::book::Facts;
+    use crate::book::PriceNote;
+    use crate::book::Record;
+    use crate::book::WorkTime;
     use serde_json::{Value, json};
 
     use crate::format::{Loaded, load, save};
@@ -102,7 +106,10 @@ mod tests {
             json!({"facts": [{"id": "only", "bought": "20"}], "log": [{"id": "1", "note": "dull"}]});
         let Loaded { workshop, notices } = read(of_workshop.clone(), of_piece.clone());
         assert!(notices.is_empty(), "{notices:?}");
-        assert_eq!(workshop.books.lines("prices")[0].money("price"), Some(8500));
+        assert_eq!(
+            workshop.books.all::<PriceNote>().next().unwrap().price,
+            Some(8500)
+        );
         let written: Value = serde_json::from_str(&save(&workshop)).unwrap();
         assert_eq!(written["books"], of_workshop);
         assert_eq!(written["pieces"][0]["books"], of_piece);
@@ -114,11 +121,11 @@ mod tests {
             "values": {"asking": 125_000.0, "hours": 1250.0}}]});
         let Loaded { workshop, notices } = read(json!({}), of_piece.clone());
         assert!(notices.is_empty(), "{notices:?}");
-        let facts = workshop.pieces[0].books.only("facts");
-        assert_eq!(facts.money("asking"), Some(125_000));
-        assert_eq!(facts.number("facts", "hours"), Some(1250.0));
+        let facts: Facts = workshop.pieces[0].books.one();
+        assert_eq!(facts.asking, Some(125_000));
+        assert_eq!(facts.hours, Some(WorkTime { hours: 1250.0 }));
         assert_eq!(
-            facts.money("bought"),
+            facts.bought,
             Some(150),
             "without a number the comma stands before decimals"
         );
@@ -127,7 +134,11 @@ mod tests {
         // An old file has none, and is read as it was.
         let Loaded { workshop, .. } = read(json!({}), json!({"facts": [{"id": "only", "hours": "1,250 h"}]}));
         assert_eq!(
-            workshop.pieces[0].books.only("facts").number("facts", "hours"),
+            workshop.pieces[0]
+                .books
+                .one::<Facts>()
+                .hours
+                .map(|time| time.hours),
             Some(1.25)
         );
     }
@@ -139,7 +150,7 @@ mod tests {
             json!({"facts": [{"id": "only", "age": "roman"}]}),
         );
         let line = &workshop.books.lines("prices")[0];
-        assert_eq!((line.text("style"), line.money("price")), ("plain", None));
+        assert_eq!((line.text("style"), PriceNote::read(line).price), ("plain", None));
         let notices: Vec<String> = notices.iter().map(ToString::to_string).collect();
         assert_eq!(notices.len(), 5, "{notices:?}");
         assert!(
