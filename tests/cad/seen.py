@@ -30,6 +30,8 @@ FIXTURE = HERE.parent / "outside" / "fixtures" / "seen.json"
 LABELS = ("outside", "inside", "wall", "floor", "underneath", "glued")
 OUTSIDE, INSIDE, WALL, FLOOR, UNDERNEATH, GLUE = range(6)
 COVERED = -1
+# Added to the label of a point in a closed gap: a joint connects nothing.
+JOINT = 10
 # How far off a face its rays begin, and how near a floor or wall is touched; meters.
 OFF, TOUCH = 0.001, 0.0006
 # Gaps below this are closed; so is a wider one that was measured around the fronts, up to the second.
@@ -400,7 +402,7 @@ class Piece:
         few = at[np.linspace(0, len(at) - 1, min(len(at), 6)).astype(int)] if len(at) else at
         found = self.in_gaps(off[few], normals[few])
         for n in at:
-            label[n] = found[int(np.argmin(np.linalg.norm(points[few] - points[n], axis=1)))]
+            label[n] = found[int(np.argmin(np.linalg.norm(points[few] - points[n], axis=1)))] + JOINT
         label[floor], label[wall], label[covered] = FLOOR, WALL, COVERED
         return label
 
@@ -425,7 +427,7 @@ class Piece:
         t = triangles[picked]
         points = t[:, 0] + a[:, None] * (t[:, 1] - t[:, 0]) + b[:, None] * (t[:, 2] - t[:, 0])
         label = self.at_points(part, points, normals[picked])
-        label = label[label != COVERED]
+        label = label[label != COVERED] % JOINT
         return {int(np.bincount(label).argmax()): 1.0} if len(label) else {}
 
     def flat(self, part, facets):
@@ -438,6 +440,7 @@ class Piece:
                 # What divides a face into bits must not fall between the points.
                 label, cell = self.on_grid(part, facet, 0.01, 4000)
                 label = larger_part(label, cell)
+            label[label != COVERED] %= JOINT
             for n in np.unique(label[label != COVERED]):
                 sums[int(n)] = sums.get(int(n), 0.0) + cell[label == n].sum()
         whole = sum(sums.values())
@@ -472,7 +475,7 @@ class Piece:
 
 def larger_part(label, cell):
     """One connected bit that is partly outside and partly underneath is what the larger part of it is."""
-    bits, count = ndimage.label(label != COVERED)
+    bits, count = ndimage.label((label != COVERED) & (label < JOINT))
     for bit in range(1, count + 1):
         own = bits == bit
         outside, underneath = (cell[own & (label == n)].sum() for n in (OUTSIDE, UNDERNEATH))

@@ -96,7 +96,7 @@ async fn money(page: &Page) -> Result<()> {
         page.tab_key().await?;
         page.keeps(|document| {
             let piece = document.pieces.first().context("the piece is gone")?;
-            let asking = piece.books.only("facts").money("asking");
+            let asking = piece.books.one::<Facts>().asking;
             ensure!(asking == Some(hundredths), "{text} is kept as {asking:?}");
             Ok(())
         })

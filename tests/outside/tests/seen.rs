@@ -1,26 +1,26 @@
 //! What each surface looks at, against rays.
 //!
 //! Outside source: rays cast from points of every surface at the finished solids of a piece, with trimesh and Embree,
-//! through the script `tests/cad/seen.py`, which knows of the piece only its solids. The pieces are every kind as it
-//! usually is, and 200 that were altered at random.
+//! through the script `tests/cad/seen.py`, which knows of the piece only its solids. The pieces are every kind in every
+//! style, and 200 that were altered at random.
 
 #![allow(clippy::unwrap_used, reason = "a test may stop where its fixture is broken")]
 
 use std::collections::BTreeMap;
 
-use geometry::{Furniture, Kind, Surface};
+use geometry::{Furniture, Surface};
 use outside::seen::{ALTERED, pieces};
 use serde::Deserialize;
 
 #[derive(Deserialize)]
-pub struct Fixture {
-    pub pieces: BTreeMap<String, Seen>,
+struct Fixture {
+    pieces: BTreeMap<String, Seen>,
 }
 
 /// What the rays say of a piece, where it is not as in the usual one of its kind: surfaces by what they look at.
 #[derive(Deserialize)]
-pub struct Seen {
-    pub kind: String,
+struct Seen {
+    kind: String,
     #[serde(default)]
     outside: String,
     #[serde(default)]
@@ -37,10 +37,10 @@ pub struct Seen {
     mixed: BTreeMap<String, BTreeMap<String, f64>>,
 }
 
-pub type Shares = BTreeMap<String, f64>;
+type Shares = BTreeMap<String, f64>;
 
 impl Seen {
-    pub fn of(&self, face: &str) -> Option<Shares> {
+    fn of(&self, face: &str) -> Option<Shares> {
         if let Some(shares) = self.mixed.get(face) {
             let mut sums = Shares::new();
             for (label, share) in shares {
@@ -69,7 +69,7 @@ fn unseen(label: &str) -> &str {
 }
 
 /// The shares of each face by what it looks at, and its bare area.
-pub fn faces(surfaces: &[Surface]) -> BTreeMap<String, (Shares, f64)> {
+fn faces(surfaces: &[Surface]) -> BTreeMap<String, (Shares, f64)> {
     let mut faces = BTreeMap::<String, (Shares, f64)>::new();
     for surface in surfaces {
         let area = surface.net.as_square_metres();
@@ -90,7 +90,7 @@ pub fn faces(surfaces: &[Surface]) -> BTreeMap<String, (Shares, f64)> {
 }
 
 /// What is painted of a piece, square meters: by the geometry, and by the rays on the same bare areas.
-pub fn painted(piece: &Furniture, theirs: &Seen, usual: &Seen) -> [f64; 2] {
+fn painted(piece: &Furniture, theirs: &Seen, usual: &Seen) -> [f64; 2] {
     let mut sums = [0.0; 2];
     for (face, (shares, area)) in faces(&surfaces(piece)) {
         let seen = theirs.of(&face).or_else(|| usual.of(&face));
@@ -101,36 +101,93 @@ pub fn painted(piece: &Furniture, theirs: &Seen, usual: &Seen) -> [f64; 2] {
     sums
 }
 
-/// What is painted by default agrees with the rays within 1 % for every kind of piece. Of pieces that were altered at random
-/// nine in ten agree within 15 %, and most far better. The others have an opening of a few centimeters that a change made:
-/// the geometry takes all as seen that a bent line reaches through it, and the rays only what a straight one does. The bound
-/// below holds what was reached; it is to come down.
+/// How far the area that is painted by default may be from that of the rays, unless a reason is listed.
+const BOUND: f64 = 0.013;
+
+/// Pieces that differ by more: the reason, how far they may differ, and which they are. A name may be the end of a name.
+const DIFFERENCES: [(&str, f64, &[&str]); 6] = [
+    (
+        "Rays pass under the arch and see the boards behind it. Here the block around a board with an arch hides them: \
+         nobody paints the hollow of a plinth or the pocket between aprons.",
+        0.04,
+        &["base cut-out-plinth", "apron arched"],
+    ),
+    (
+        "Where the head of a leg is gone, about half of the bare underside of the top is seen, and the larger part \
+         decides for all of it.",
+        0.22,
+        &["altered 141", "altered 190"],
+    ),
+    (
+        "A rail of a door is gone, and air behind it reaches corners that the few points of the rays do not.",
+        0.09,
+        &["altered 18"],
+    ),
+    (
+        "A joint of about a millimeter is narrower than the distance between a face and the points that rays start from.",
+        0.07,
+        &["altered 24", "altered 30", "altered 200"],
+    ),
+    (
+        "Between a plinth and a door that hangs before it a level line passes, and no two solids face each other across it.",
+        0.05,
+        &["altered 7"],
+    ),
+    (
+        "A pocket of which a part is seen: a cell is seen as a whole or not at all, rays take the part.",
+        0.04,
+        &[
+            "altered 32",
+            "altered 61",
+            "altered 85",
+            "altered 87",
+            "altered 100",
+            "altered 124",
+            "altered 139",
+            "altered 149",
+            "altered 13",
+        ],
+    ),
+];
+
+/// Whether a piece is one of these.
+fn is_listed(name: &str, names: &[&str]) -> bool {
+    let is_it = |listed: &&&str| match listed.starts_with("altered ") {
+        true => name == **listed,
+        false => name.ends_with(**listed),
+    };
+    names.iter().any(|listed| is_it(&listed))
+}
+
 #[test]
 fn what_is_painted_by_default_is_what_rays_see() {
     let fixture: Fixture = outside::fixture("seen.json").unwrap();
     let (mut kinds, mut altered) = (0, Vec::new());
+    let mut wrong = Vec::new();
     for (name, piece) in pieces() {
-        let Some(theirs) = fixture.pieces.get(&name) else {
-            continue;
-        };
+        let theirs = &fixture.pieces[&name];
         let [ours, seen] = painted(&piece, theirs, &fixture.pieces[&theirs.kind]);
         let off = (ours - seen).abs() / seen;
-        if name.starts_with("altered ") {
-            altered.push(off);
-        } else {
-            kinds += 1;
-            assert!(off < 0.01, "{name}: {ours} m2, and the rays see {seen}");
+        let listed = DIFFERENCES.iter().find(|(.., names)| is_listed(&name, names));
+        if off > listed.map_or(BOUND, |(_, most, _)| *most) {
+            wrong.push(format!("{name}: {ours:.3} m2, and the rays see {seen:.3}"));
+        }
+        match name.starts_with("altered ") {
+            true => altered.push(off),
+            false => kinds += 1,
         }
     }
-    assert_eq!((kinds, altered.len()), (Kind::ALL.len(), ALTERED));
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+    assert_eq!(kinds + altered.len(), fixture.pieces.len());
+    assert_eq!(altered.len(), ALTERED);
     altered.sort_by(f64::total_cmp);
     let [middle, most] = [ALTERED / 2, ALTERED * 9 / 10].map(|place| altered[place]);
     assert!(
-        middle < 0.01 && most < 0.15,
+        middle < 0.005 && most < 0.011,
         "half within {middle}, nine in ten within {most}"
     );
 }
 
-pub fn surfaces(piece: &Furniture) -> Vec<Surface> {
+fn surfaces(piece: &Furniture) -> Vec<Surface> {
     piece.assembly().unwrap().surfaces()
 }
