@@ -23,6 +23,7 @@ pub const WEEK: [&str; 7] = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
 pub const USUAL_HOURS: [(u32, u32); 2] = [(9 * 60, 12 * 60), (13 * 60, 17 * 60)];
 
 /// The work of all pieces.
+#[derive(Clone, Debug)]
 pub struct Days {
     /// A job for each piece that can be measured up, by the name of the piece.
     pub jobs: Vec<Job>,
@@ -37,10 +38,10 @@ pub struct Days {
 /// Lays the work of all pieces into the maker's hours, from a moment on; `takeoffs` are those of [`takeoffs`](crate::takeoffs).
 /// The waits are the longest that the label's range names, never less; longer in the cold or the damp that the maker measured,
 /// and a coat that must not go on in it is not laid out.
-pub fn days(workshop: &Workshop, takeoffs: &[Option<Takeoff>], from: Moment) -> Days {
+pub fn days(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>], from: Moment) -> Days {
     let taken = workshop.pieces.iter().zip(takeoffs);
     let air = measured(workshop);
-    let of_piece = |(piece, takeoff): (&Rc<Piece>, &Option<Takeoff>)| {
+    let of_piece = |(piece, takeoff): (&Rc<Piece>, &Option<Rc<Takeoff>>)| {
         let takeoff = takeoff.as_ref().filter(|_| !is_sold(piece))?;
         let job = job(workshop, piece, takeoff);
         Some(match &air {

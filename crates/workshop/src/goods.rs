@@ -1,6 +1,8 @@
 //! What is bought besides cans: abrasive, cloths, filler and the rest that preparing takes, leaf and the rest of art; for all
 //! pieces together, less what stands in the workshop.
 
+use std::rc::Rc;
+
 use crate::art::{Art, ArtKind, art};
 use crate::book::{DoneStep, Habits, Supply, SupplyKind};
 use crate::document::{Piece, Workshop};
@@ -59,7 +61,7 @@ impl Good {
 
 /// All of it, in the order of the work, and abrasives together from the coarsest on; `takeoffs` are those of all pieces. What may not be done takes nothing, and what is
 /// ticked off is bought already.
-pub fn goods(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Good> {
+pub fn goods(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>]) -> Vec<Good> {
     let mut all: Vec<Good> = Vec::new();
     for (piece, takeoff) in workshop.pieces.iter().zip(takeoffs) {
         let steps = takeoff

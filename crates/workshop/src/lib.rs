@@ -6,6 +6,7 @@
 //! Invariant: this crate has no browser, no clock and no randomness; what it needs of them comes in as an
 //! argument.
 
+mod analysis;
 pub mod art;
 pub mod book;
 pub mod days;
@@ -33,6 +34,7 @@ pub mod stores;
 mod takeoff;
 mod tape;
 
+pub use analysis::Analysis;
 pub use demo::invented_workshop;
 pub use document::{
     Bay, ChangeKind, Colour, Confidence, Currency, CurrencyError, LABEL_FIELDS, LabelError, LabelField,

@@ -131,12 +131,16 @@ pub fn is_known(stock: &Stock) -> bool {
 }
 
 /// What a can would be for the pieces that take what is in it: by the name of the piece.
-pub fn good_for(workshop: &Workshop, takeoffs: &[Option<Takeoff>], stock: &Stock) -> Vec<(String, Enough)> {
+pub fn good_for(
+    workshop: &Workshop,
+    takeoffs: &[Option<Rc<Takeoff>>],
+    stock: &Stock,
+) -> Vec<(String, Enough)> {
     let Ok(contents) = &stock.contents else {
         return Vec::new();
     };
     let confidence = workshop.settings.confidence.probability();
-    let of_piece = |(piece, takeoff): (&Rc<crate::Piece>, &Option<Takeoff>)| {
+    let of_piece = |(piece, takeoff): (&Rc<crate::Piece>, &Option<Rc<Takeoff>>)| {
         let takeoff = takeoff.as_ref()?;
         let line = takeoff.materials.iter().find(|line| stock.is_for(&line.need))?;
         let enough = Enough::judge(&takeoff.job, &line.need, contents, confidence);

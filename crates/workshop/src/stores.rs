@@ -29,7 +29,7 @@ impl Store {
 }
 
 /// Every line, in the maker's order; `takeoffs` are those of all pieces.
-pub fn stores(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Store> {
+pub fn stores(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>]) -> Vec<Store> {
     let supplies: Vec<Supply> = workshop.books.all().collect();
     let is_taken = |supply: &Supply| matches!(supply.kind, Some(SupplyKind::Sheets | SupplyKind::Leaf));
     let goods = if supplies.iter().any(is_taken) {

@@ -1,19 +1,16 @@
 //! The answer: how much of each material, how sure, and whether the can in hand is enough.
 
 use coatings::Verdict;
-use coatings::can::{ChoiceError, LEVELS};
+use coatings::can::LEVELS;
 use units::{Volume, show_area, show_volume};
 use workshop::shelf::also_planned_for;
-use workshop::{Buy, Colour, MaterialLine, PieceEdit, Takeoff, cans_to_buy, on_shelf};
+use workshop::{Colour, MaterialLine, PieceEdit, Takeoff, on_shelf};
 use yew::prelude::*;
 
-use super::{Shown, detail, money, refused, vessel};
+use super::{Bought, Shown, detail, money, refused, vessel};
 use crate::parts::{fold, select};
 use crate::state::{Act, DraftId};
 use crate::words;
-
-/// Which cans to buy of a material, or why that cannot be said.
-type Bought = Result<Buy, ChoiceError>;
 
 /// Area and amounts in full.
 pub fn amounts(shown: &Shown) -> Html {
@@ -43,12 +40,7 @@ fn answer(shown: &Shown, takeoff: &Takeoff) -> Html {
     } else {
         "to finish".into()
     };
-    let bought: Vec<_> = takeoff
-        .materials
-        .iter()
-        .map(|line| (line, cans_to_buy(&shown.app.workshop, line)))
-        .collect();
-    let largest = bought.iter().map(|(line, buy)| drawn_can(line, buy));
+    let largest = shown.lines().map(|(line, buy)| drawn_can(line, buy));
     let largest = largest.fold(Volume::ZERO, Volume::max);
     html! {
         <>
@@ -59,7 +51,7 @@ fn answer(shown: &Shown, takeoff: &Takeoff) -> Html {
                 <p class="range">{ words::sureness(&shown.piece, takeoff) }</p>
             </section>
             { vessel::hatching() }
-            { for bought.iter().map(|(line, buy)| material(shown, takeoff, line, buy, largest)) }
+            { for shown.lines().map(|(line, buy)| material(shown, takeoff, line, buy, largest)) }
         </>
     }
 }
@@ -105,7 +97,7 @@ fn material(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, buy: &Bought,
             </div>
             { can(shown, takeoff, line) }
             <p class="with">{ shelf(shown, line) }</p>
-            { fold(&name, title, is_open, shown.send.reform(Act::Fold), &|| detail::detail(shown, takeoff, line)) }
+            { fold(&name, title, is_open, shown.send.reform(Act::Fold), &|| detail::detail(shown, takeoff, line, buy)) }
         </section>
     }
 }
@@ -193,13 +185,12 @@ pub fn in_words(shown: &Shown) -> String {
 pub fn in_short(shown: &Shown) -> Html {
     let system = shown.app.workshop.units;
     let figures = match shown.takeoff() {
-        Some(takeoff) => takeoff
-            .materials
-            .iter()
-            .map(|line| {
+        Some(takeoff) => shown
+            .lines()
+            .map(|(line, buy)| {
                 let verdict = match &line.in_hand {
                     Some(hand) => words::verdict(hand.enough.verdict).to_owned(),
-                    None => words::short_cans(&cans_to_buy(&shown.app.workshop, line)),
+                    None => words::short_cans(buy),
                 };
                 html! {
                     <span class="one">

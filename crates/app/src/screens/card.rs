@@ -1,9 +1,10 @@
 //! The job card: one page for the bench, to print and to tick off. What stands here is what is printed.
 
+use super::Bought;
 use workshop::art::{Art, art};
 use workshop::out::{CardPart, CardStep, job_card};
 use workshop::preparing::{Amount, Much, PrepareStep};
-use workshop::{MaterialLine, Piece, Takeoff, cans_to_buy};
+use workshop::{MaterialLine, Piece, Takeoff};
 use yew::prelude::*;
 
 use super::amounts::swatch;
@@ -35,7 +36,7 @@ pub fn card(shown: &Shown) -> Html {
                     <th scope="col">{ "Material" }</th><th scope="col">{ "Likely" }</th>
                     <th scope="col">{ "Range" }</th><th scope="col">{ "Buy" }</th>
                 </tr></thead>
-                <tbody>{ for takeoff.materials.iter().map(|line| material(shown, line)) }</tbody>
+                <tbody>{ for shown.lines().map(|(line, cans)| material(shown, line, cans)) }</tbody>
             </table>
             <h3>{ "Before and between the coats" }</h3>
             <section class="part"><ul>{ for prepare::steps(shown).iter().map(|of| preparing(shown, of)) }</ul></section>
@@ -60,7 +61,7 @@ fn about(shown: &Shown, takeoff: &Takeoff) -> String {
     format!("{kind}. {count}To finish {area}. {sureness}")
 }
 
-fn material(shown: &Shown, line: &MaterialLine) -> Html {
+fn material(shown: &Shown, line: &MaterialLine, cans: &Bought) -> Html {
     let system = shown.app.workshop.units;
     html! {
         <tr>
@@ -68,7 +69,7 @@ fn material(shown: &Shown, line: &MaterialLine) -> Html {
             <td>{ words::volume(line.need.likely(), system) }</td>
             <td>{ words::range(&line.need, system) }</td>
             <td>
-                { words::cans(&cans_to_buy(&shown.app.workshop, line), &money(&shown.app)) }
+                { words::cans(cans, &money(&shown.app)) }
                 { line.in_hand.as_ref().map(|hand| format!(". {}", words::in_hand(std::slice::from_ref(hand)).trim())) }
             </td>
         </tr>

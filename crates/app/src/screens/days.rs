@@ -5,9 +5,9 @@ use std::rc::Rc;
 use timetable::{BarKind, Job, Moment, Picture, Step, Work, calendar_file, events, picture};
 use units::Day;
 use wasm_bindgen_futures::spawn_local;
-use workshop::days::{Days, WEEK, air, days, written_hours};
+use workshop::days::{Days, WEEK, air, written_hours};
 use workshop::preparing::asks_for_result;
-use workshop::{Edit, PieceEdit, takeoffs};
+use workshop::{Edit, PieceEdit};
 use yew::prelude::*;
 
 use super::book::{only, tick_off};
@@ -33,9 +33,7 @@ pub struct Props {
 #[component]
 pub fn DaysRoom(props: &Props) -> Html {
     let Props { app, send } = props;
-    let days = use_memo(app.workshop.clone(), |workshop| {
-        days(workshop, &takeoffs(workshop), now())
-    });
+    let days = app.analysis().days(now());
     let days = &*days;
     html! {
         <section class="days" aria-labelledby="days-title">
@@ -104,9 +102,7 @@ pub struct ReadyProps {
 #[component]
 pub fn Ready(props: &ReadyProps) -> Html {
     let ReadyProps { app, send } = props;
-    let days = use_memo(app.workshop.clone(), |workshop| {
-        days(workshop, &takeoffs(workshop), now())
-    });
+    let days = app.analysis().days(now());
     let job = app.open.as_ref().and_then(|open| {
         let mut jobs = days.jobs.iter();
         jobs.position(|job| job.key == *open.0)

@@ -4,17 +4,17 @@ use std::borrow::Cow;
 
 use coatings::{Contribution, LayerWorking, Quantity, Share, Working};
 use units::{System, Volume, show_number};
-use workshop::{MaterialLine, Takeoff, cans_to_buy};
+use workshop::{MaterialLine, Takeoff};
 use yew::prelude::*;
 
-use super::{Shown, money, weighed};
+use super::{Bought, Shown, money, weighed};
 use crate::words;
 
 /// Causes that give less of the variance than this are left out of the list: they move no figure that is shown.
 const WORTH_NAMING: f64 = 0.01;
 
 /// The fold under an amount.
-pub fn detail(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine) -> Html {
+pub fn detail(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, buy: &Bought) -> Html {
     let workshop = &shown.app.workshop;
     let system = workshop.units;
     let need = &line.need;
@@ -34,11 +34,10 @@ pub fn detail(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine) -> Html {
         )
     };
     let causes = need.budget.iter().filter(|given| given.share >= WORTH_NAMING);
-    let buy = cans_to_buy(workshop, line);
     html! {
         <>
             <h3>{ "What to buy" }</h3>
-            <p id={format!("buy-{}", line.id)}>{ words::buy(&buy, line.in_hand.is_some(), workshop, &money(&shown.app)) }</p>
+            <p id={format!("buy-{}", line.id)}>{ words::buy(buy, line.in_hand.is_some(), workshop, &money(&shown.app)) }</p>
             <h3>{ "What it really takes" }</h3>
             <p>{ "Weigh the can before the job and after it: later amounts with the same tool reckon with that, and after a few jobs are surer." }</p>
             { weighed::can(shown, takeoff, line, "weigh-now") }

@@ -35,15 +35,16 @@ mod weighed;
 
 use std::rc::Rc;
 
-use geometry::{Edges, Problem};
+use coatings::can::ChoiceError;
+use geometry::Problem;
 use gloo::timers::callback::Timeout;
 use wasm_bindgen::JsCast;
-use workshop::{Piece, PieceEdit, Takeoff, WayColumn, edges_by_zone, takeoff_in};
+use workshop::{Buy, MaterialLine, Piece, PieceEdit, Takeoff};
 use yew::prelude::*;
 
 use crate::browser::{self, Shortcut, keeper::Keeper};
 use crate::parts::{button, choice};
-use crate::state::{Act, App, Basis, DraftId, Room, Sheet};
+use crate::state::{Act, App, DraftId, Room, Sheet};
 use crate::words;
 
 /// The state as Yew keeps it.
@@ -94,8 +95,11 @@ fn money(app: &App) -> impl Fn(u64) -> String {
     move |hundredths| browser::device::money(hundredths, currency)
 }
 
-/// The takeoff of the open piece, or what stands against it.
-pub type Result = std::result::Result<Takeoff, Vec<Problem>>;
+/// The takeoff of the open piece, or what does not fit about its measurements.
+pub type Result = Rc<std::result::Result<Rc<Takeoff>, Vec<Problem>>>;
+
+/// Which cans to buy of a material, or why that cannot be said.
+pub type Bought = std::result::Result<Buy, ChoiceError>;
 
 /// What most screens are given.
 #[derive(Clone)]
@@ -105,9 +109,9 @@ pub struct Shown {
     /// The open piece.
     pub piece: Rc<Piece>,
     /// Its takeoff.
-    pub result: Rc<Option<Result>>,
-    /// The edges of the open piece by zone, on the sheets that show what follows from them.
-    pub edges: Rc<Option<Vec<(String, Edges)>>>,
+    pub result: Option<Result>,
+    /// Which cans to buy of each of its materials, in their order.
+    pub cans: Rc<Vec<Bought>>,
     /// Where to say what was done.
     pub send: Send,
     /// The piece of which the answers tell, if they wait for a text that is not whole yet.
@@ -130,12 +134,18 @@ impl Shown {
 
     /// The takeoff of the open piece, if its measurements fit.
     pub fn takeoff(&self) -> Option<&Takeoff> {
-        self.result.as_ref().as_ref()?.as_ref().ok()
+        Some(self.result.as_deref()?.as_ref().ok()?)
+    }
+
+    /// Its materials, each with the cans to buy of it.
+    pub fn lines(&self) -> impl Iterator<Item = (&MaterialLine, &Bought)> {
+        let lines = self.takeoff().into_iter().flat_map(|takeoff| &takeoff.materials);
+        lines.zip(&*self.cans)
     }
 
     /// What stands against the measurements.
     pub fn problems(&self) -> &[Problem] {
-        match self.result.as_ref() {
+        match self.result.as_deref() {
             Some(Err(problems)) => problems,
             _ => &[],
         }
@@ -180,12 +190,7 @@ pub fn Page() -> Html {
     });
     // In the rooms nothing of the open piece is shown.
     let piece = app.piece().filter(|_| app.room == Room::Board).cloned();
-    let basis = piece.as_ref().map(|piece| Basis::of(&app, piece));
-    let result = use_memo(basis.clone(), |basis| {
-        let Basis { workshop, piece } = basis.as_ref()?;
-        Some(takeoff_in(workshop, piece))
-    });
-    let held = use_answer(&app, piece.as_ref(), &result);
+    let held = use_answer(&app, piece.as_ref());
     let typed = app.typing.clone().map(|id| (app.text_of(&id), id));
     use_effect_with(typed, {
         let send = send.clone();
@@ -207,22 +212,7 @@ pub fn Page() -> Html {
     });
     // So is a sheet or a room.
     use_effect_with((app.sheet, app.room), |_| browser::to_head());
-    let drawn = drawing::use_drawn(held.piece.as_ref(), &held.result, app.look);
-    // Edges take longer than areas and are shown on some sheets only.
-    let needs_edges = app.printing
-        || matches!(
-            app.sheet,
-            Sheet::Surfaces | Sheet::Prepare | Sheet::Tools | Sheet::Card
-        );
-    let measured = piece.clone().filter(|_| needs_edges);
-    let edges = use_memo(measured, |piece| edges_by_zone(piece.as_deref()?).ok());
-    // So do all the ways of doing it.
-    let compared = basis.filter(|_| app.sheet == Sheet::Tools);
-    let ways_of_doing = use_memo(compared, |basis| {
-        let Basis { workshop, piece } = basis.as_ref()?;
-        let takeoff = result.as_ref().as_ref()?.as_ref().ok()?;
-        Some(workshop::compare(workshop, piece, takeoff, edges.as_deref()?))
-    });
+    let drawn = drawing::use_drawn(held.piece.as_ref(), held.result.as_ref(), app.look);
     // Beside the keys the field of the list stays in sight, wherever the tape was taken out.
     use_effect_with(app.field, |field| {
         if let Some(field) = field {
@@ -263,15 +253,12 @@ pub fn Page() -> Html {
             let shown = Shown {
                 app: app.clone(),
                 piece,
-                result: match app.is_blocked(DraftId::is_of_amounts) {
-                    true => Rc::default(),
-                    false => held.result,
-                },
-                edges,
+                result: held.result.filter(|_| !app.is_blocked(DraftId::is_of_amounts)),
+                cans: held.cans,
                 send: send.clone(),
                 waiting: held.piece.filter(|_| held.waits),
             };
-            board(&shown, &drawn, ways_of_doing.as_deref().unwrap_or_default())
+            board(&shown, &drawn)
         }
         (None, None) => html! {
             <main class="room">
@@ -297,7 +284,8 @@ const PAUSE: u32 = 1500;
 #[derive(Clone, Default)]
 struct Answer {
     piece: Option<Rc<Piece>>,
-    result: Rc<Option<Result>>,
+    result: Option<Result>,
+    cans: Rc<Vec<Bought>>,
     /// Whether it is the last that could be told, while somebody types what cannot be read or does not fit yet.
     waits: bool,
 }
@@ -305,10 +293,12 @@ struct Answer {
 /// What is told of the open piece. Of a size of 26 the first figure alone fits nowhere: as long as somebody is typing, what
 /// was told last stays.
 #[hook]
-fn use_answer(app: &App, piece: Option<&Rc<Piece>>, result: &Rc<Option<Result>>) -> Answer {
+fn use_answer(app: &App, piece: Option<&Rc<Piece>>) -> Answer {
+    let analysis = app.analysis();
+    let result = piece.map(|piece| analysis.takeoff(piece));
     let last = use_mut_ref(Answer::default);
     let mut last = last.borrow_mut();
-    let is_good = matches!(**result, Some(Ok(_)));
+    let is_good = result.as_ref().is_some_and(|result| result.is_ok());
     let is_of_it = last.piece.as_ref().map(|of| &of.id) == piece.map(|of| &of.id);
     if is_of_it && app.typing.is_some() && (app.is_half_typed() || !is_good) {
         return Answer {
@@ -318,7 +308,8 @@ fn use_answer(app: &App, piece: Option<&Rc<Piece>>, result: &Rc<Option<Result>>)
     }
     let now = Answer {
         piece: piece.cloned(),
-        result: Rc::clone(result),
+        result,
+        cans: piece.map(|piece| analysis.cans(piece)).unwrap_or_default(),
         waits: false,
     };
     if is_good {
@@ -400,7 +391,7 @@ fn turned_away<E: AsRef<web_sys::Event> + 'static>(app: &App, send: &Send) -> Ca
 
 /// A piece on the board: its drawing, the questions under it, the answers beside it, and the tape keys when they are asked
 /// for.
-fn board(shown: &Shown, drawn: &drawing::Drawn, ways: &[WayColumn]) -> Html {
+fn board(shown: &Shown, drawn: &drawing::Drawn) -> Html {
     let Shown { app, send, .. } = shown;
     let sheet = words::sheet(app.sheet);
     let word = SHEETS.iter().find(|(other, _)| *other == app.sheet);
@@ -427,7 +418,7 @@ fn board(shown: &Shown, drawn: &drawing::Drawn, ways: &[WayColumn]) -> Html {
                         Sheet::Surfaces => surfaces::surfaces(shown),
                         Sheet::Finish => finish::finish(shown),
                         Sheet::Prepare => prepare::prepare(shown),
-                        Sheet::Tools => compare::compare(shown, ways),
+                        Sheet::Tools => compare::compare(shown),
                         Sheet::Money => money::sheet(shown),
                         Sheet::Card => out::out(shown),
                     } }

@@ -1,6 +1,6 @@
 //! What a piece costs and must bring, and whether to buy it.
 
-use workshop::money::{Account, Line, account};
+use workshop::money::{Account, Line};
 use yew::prelude::*;
 
 use super::book::only;
@@ -13,26 +13,26 @@ use crate::words;
 /// The sheet of money.
 pub fn sheet(shown: &Shown) -> Html {
     let Shown { app, send, .. } = shown;
-    let Some(takeoff) = shown.takeoff() else {
+    let account = app.analysis().account(&shown.piece, today());
+    let Some(account) = account.as_ref().as_ref().filter(|_| shown.takeoff().is_some()) else {
         return html! { <p>{ "Mend the measurements first; then its costs stand here." }</p> };
     };
-    let account = account(&app.workshop, &shown.piece, takeoff, today());
     let money = prices_of(app);
     let notes = send.reform(|_: MouseEvent| Act::Room(Room::Prices));
     let is_blocked = app.is_blocked(DraftId::is_of_money);
     html! {
         <section aria-label="Money" class="money">
-            { refused::answer(app, DraftId::is_of_money, || verdict(shown, &account, &money)) }
+            { refused::answer(app, DraftId::is_of_money, || verdict(shown, account, &money)) }
             <h3>{ words::together(account.count).map_or("This piece".into(), words::sentence) }</h3>
             { only(app, send, "facts", &["bought", "asking", "sold", "sold-on", "hours", "materials", "delivery"]) }
             <h3>{ "Every piece" }</h3>
             { only(app, send, "habits", &["hourly", "profit", "fee-share", "fee", "wear", "delivery"]) }
             // What comes and goes with an answer stands below the fields, so that none moves from under a finger.
             <p class="against">{ words::unpriced(&account.unpriced) }</p>
-            if !is_blocked { { sum(&account, &money) } }
+            if !is_blocked { { sum(account, &money) } }
             <p id="nearby">{ words::nearby(&account.nearby, &money) }</p>
             { button("price-notes", "Price notes", notes) }
-            if !is_blocked { { more_coats(&account, &money) } }
+            if !is_blocked { { more_coats(account, &money) } }
         </section>
     }
 }

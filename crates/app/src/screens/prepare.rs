@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use coatings::Reason;
-use workshop::preparing::{self, Amount, Held, PrepareStep, prepare as steps_of};
+use workshop::preparing::{self, Amount, Held, PrepareStep};
 use workshop::{Edit, PieceEdit, PieceId};
 use yew::prelude::*;
 
@@ -17,10 +17,11 @@ use crate::words;
 use workshop::book::{DoneStep, Line, LogLine, LogTime, Record};
 
 /// The steps of the open piece; nothing while its measurements do not fit.
-pub fn steps(shown: &Shown) -> Vec<PrepareStep> {
-    let edges = shown.edges.as_ref().as_deref().unwrap_or_default();
-    let steps = |takeoff| steps_of(&shown.app.workshop, &shown.piece, takeoff, edges);
-    shown.takeoff().map(steps).unwrap_or_default()
+pub fn steps(shown: &Shown) -> Rc<Vec<PrepareStep>> {
+    match shown.takeoff() {
+        Some(_) => shown.app.analysis().preparing(&shown.piece),
+        None => Rc::default(),
+    }
 }
 
 /// The sheet of preparing.

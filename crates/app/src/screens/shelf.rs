@@ -4,8 +4,8 @@ use std::rc::Rc;
 
 use workshop::book::{Line, Record, Supply, SupplyKind};
 use workshop::shelf::{Stock, good_for, is_known, mind, stock};
-use workshop::stores::{Store, stores};
-use workshop::{Colour, Takeoff, takeoffs};
+use workshop::stores::Store;
+use workshop::{Colour, Takeoff};
 use yew::prelude::*;
 
 use super::amounts::swatch;
@@ -26,7 +26,7 @@ pub struct Props {
 #[component]
 pub fn Shelf(props: &Props) -> Html {
     let Props { app, send } = props;
-    let taken = use_memo(app.workshop.clone(), |workshop| takeoffs(workshop));
+    let taken = app.analysis().takeoffs();
     let known = stock(&app.workshop);
     let lines = app.workshop.books.lines("shelf");
     let can = |line: &Rc<Line>| {
@@ -40,15 +40,15 @@ pub fn Shelf(props: &Props) -> Html {
                   weigh it with what is in it, and an empty one of its kind." }</p>
             { add(send, "shelf", "Put a can on it", Vec::new) }
             <ul class="entries">{ for lines.iter().rev().map(can) }</ul>
-            { besides(app, send, &taken) }
+            { besides(app, send) }
             { weighed::taught(app, send) }
         </section>
     }
 }
 
 /// What stands there besides cans.
-fn besides(app: &App, send: &Send, taken: &[Option<Takeoff>]) -> Html {
-    let known = stores(&app.workshop, taken);
+fn besides(app: &App, send: &Send) -> Html {
+    let known = app.analysis().stores();
     let line = |(line, known): (&Rc<Line>, &Store)| {
         let form = Form::of(app, send, "stores", Rc::clone(&line.id))?;
         let fields: &[&str] = match Supply::read(line).kind {
@@ -64,7 +64,7 @@ fn besides(app: &App, send: &Send, taken: &[Option<Takeoff>]) -> Html {
             </li>
         })
     };
-    let lines = app.workshop.books.lines("stores").iter().zip(&known);
+    let lines = app.workshop.books.lines("stores").iter().zip(&*known);
     html! {
         <>
             <h2>{ "Sheets, leaf, additives, decor" }</h2>
@@ -74,7 +74,13 @@ fn besides(app: &App, send: &Send, taken: &[Option<Takeoff>]) -> Html {
     }
 }
 
-fn entry(app: &App, send: &Send, line: &Rc<Line>, known: Option<&Stock>, taken: &[Option<Takeoff>]) -> Html {
+fn entry(
+    app: &App,
+    send: &Send,
+    line: &Rc<Line>,
+    known: Option<&Stock>,
+    taken: &[Option<Rc<Takeoff>>],
+) -> Html {
     let Some(form) = Form::of(app, send, "shelf", Rc::clone(&line.id)) else {
         return Html::default();
     };
@@ -102,7 +108,7 @@ fn entry(app: &App, send: &Send, line: &Rc<Line>, known: Option<&Stock>, taken: 
 }
 
 /// What is in it, and what it is good for.
-fn says(app: &App, stock: &Stock, taken: &[Option<Takeoff>]) -> Html {
+fn says(app: &App, stock: &Stock, taken: &[Option<Rc<Takeoff>>]) -> Html {
     let good = good_for(&app.workshop, taken, stock);
     html! {
         <>

@@ -6,10 +6,10 @@ use coatings::can::Offer;
 use coatings::{CanSize, can_sizes};
 use units::{Area, show_area};
 use wasm_bindgen_futures::spawn_local;
-use workshop::goods::{Good, goods};
-use workshop::money::{Earning, earnings};
+use workshop::goods::Good;
+use workshop::money::{Earning, Earnings};
 use workshop::preparing::Much;
-use workshop::{Piece, Shopping, Takeoff, bought_for, coated, shopping, takeoffs};
+use workshop::{Piece, Shopping, Takeoff};
 use yew::prelude::*;
 
 use super::book::{only, tick_off};
@@ -32,23 +32,14 @@ pub struct Props {
 #[component]
 pub fn Together(props: &Props) -> Html {
     let Props { app, send } = props;
-    let of = (app.workshop.clone(), app.left_out.clone());
-    let found = use_memo(of, |(workshop, left_out)| {
-        let takeoffs = takeoffs(workshop);
-        let earned = earnings(workshop, &takeoffs);
-        let areas = areas(&takeoffs);
-        let wanted = bought_for(workshop, takeoffs, left_out);
-        let bought = shopping(workshop, &wanted);
-        (
-            areas,
-            bought,
-            earned,
-            goods(workshop, &wanted),
-            coated(workshop, &wanted),
-        )
-    });
-    let (areas, bought, earned, goods, coated) = &*found;
-    let text = words::list(bought, goods, &app.workshop, &money(app));
+    let analysis = app.analysis();
+    let (areas, earned) = (areas(&analysis.takeoffs()), analysis.earnings());
+    let (bought, goods, coated) = (
+        analysis.shopping(&app.left_out),
+        analysis.goods(&app.left_out),
+        analysis.coated(&app.left_out),
+    );
+    let text = words::list(&bought, &goods, &app.workshop, &money(app));
     html! {
         <section class="together" aria-labelledby="together-title">
             <h2 id="together-title">{ "All pieces together" }</h2>
@@ -61,14 +52,14 @@ pub fn Together(props: &Props) -> Html {
                 { hand_on(send, &text) }
             </div>
             { refused::lines(app, is_of_list) }
-            { list(app, send, bought) }
-            <p class="hint">{ words::coated(coated) }</p>
+            { list(app, send, &bought) }
+            <p class="hint">{ words::coated(&coated) }</p>
             if !app.is_blocked(is_of_list) {
-                <p id="list-price">{ words::price_of_list(bought, goods, &app.workshop, &money(app)) }</p>
+                <p id="list-price">{ words::price_of_list(&bought, &goods, &app.workshop, &money(app)) }</p>
             }
             <p class="hint">{ "Have gloves, eye protection and the mask that the labels ask for, brushes, rags for what is wiped, and masking tape where a zone or something left ends." }</p>
-            { besides(app, send, goods) }
-            { refused::answer(app, DraftId::is_of_money, || earns(app, earned)) }
+            { besides(app, send, &goods) }
+            { refused::answer(app, DraftId::is_of_money, || earns(app, &earned)) }
         </section>
     }
 }
@@ -82,7 +73,7 @@ fn is_of_list(id: &DraftId) -> bool {
 }
 
 /// The painted area of each piece, its whole set; nothing where the measurements do not fit.
-fn areas(takeoffs: &[Option<Takeoff>]) -> Vec<Option<Area>> {
+fn areas(takeoffs: &[Option<Rc<Takeoff>>]) -> Vec<Option<Area>> {
     let areas = takeoffs.iter();
     areas
         .map(|takeoff| Some(takeoff.as_ref()?.painted.value))
@@ -232,7 +223,7 @@ fn besides(app: &App, send: &Send, goods: &[Good]) -> Html {
 }
 
 /// What came of the pieces that were sold, and would come of those that have a price.
-fn earns(app: &App, (each, together): &(Vec<Earning>, Option<(i64, Option<i64>)>)) -> Html {
+fn earns(app: &App, Earnings { each, together }: &Earnings) -> Html {
     if each.is_empty() {
         return Html::default();
     }

@@ -1,6 +1,5 @@
 //! The state of the page and the one function that changes it.
 
-mod basis;
 mod drafts;
 mod look;
 mod past;
@@ -15,9 +14,8 @@ use geometry::FieldId;
 use units::{Decimals, Inches, Length, SortedMap, SortedSet, System, show_length_in};
 use workshop::records::Unread;
 use workshop::results::news;
-use workshop::{BookEdit, BrushTo, Edit, EditError, Piece, PieceEdit, PieceId, Workshop};
+use workshop::{Analysis, BookEdit, BrushTo, Edit, EditError, Piece, PieceEdit, PieceId, Workshop};
 
-pub use basis::Basis;
 pub use drafts::{Draft, DraftId, Refused};
 pub use look::Look;
 pub use typing::{BACK, FigureId, has_free_bays, in_order};
@@ -193,6 +191,7 @@ pub struct App {
     /// Whether the page is being printed, which shows the job card whatever sheet is on top.
     pub printing: bool,
     past: Past,
+    analysis: Analysis,
 }
 
 /// Everything that can happen to the page.
@@ -310,6 +309,11 @@ impl App {
             sheet,
             ..App::default()
         }
+    }
+
+    /// All that follows from the document.
+    pub fn analysis(&self) -> Analysis {
+        self.analysis.after(Rc::clone(&self.workshop))
     }
 
     /// The state after something happened.

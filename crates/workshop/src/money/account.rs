@@ -1,5 +1,7 @@
 //! The account of a piece: what it costs, from its takeoff and what the maker wrote down, and what it must bring.
 
+use std::rc::Rc;
+
 use coatings::{Estimate, Job, Need, Stage};
 use units::Day;
 
@@ -82,12 +84,18 @@ pub struct Earning {
     pub outcome: Outcome,
 }
 
+/// What pieces earn.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Earnings {
+    /// Every piece with a price, in the maker's order.
+    pub each: Vec<Earning>,
+    /// All that were sold: what is left of them, and for an hour of work.
+    pub together: Option<(i64, Option<i64>)>,
+}
+
 /// What every piece with a price earns, in the maker's order, and all that were sold together: what is left, and for an
 /// hour. `takeoffs` are those of all pieces.
-pub fn earnings(
-    workshop: &Workshop,
-    takeoffs: &[Option<Takeoff>],
-) -> (Vec<Earning>, Option<(i64, Option<i64>)>) {
+pub fn earnings(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>]) -> Earnings {
     let mut sold = Vec::new();
     let mut all = Vec::new();
     for (piece, takeoff) in workshop.pieces.iter().zip(takeoffs) {
@@ -109,7 +117,7 @@ pub fn earnings(
         }));
     }
     let together = (!sold.is_empty()).then(|| sum(&sold)).flatten();
-    (all, together)
+    Earnings { each: all, together }
 }
 
 /// What goes into a piece, and what that was reckoned from.
@@ -562,10 +570,13 @@ mod tests {
     fn what_was_earned_stands_for_all_that_were_sold() {
         let bare = written(&[("asking", "100"), ("bought", "40"), ("hours", "3 h")], &[], &[]);
         let taken = crate::takeoffs(&bare);
-        let (asked, none) = earnings(&bare, &taken);
+        let Earnings {
+            each: asked,
+            together: none,
+        } = earnings(&bare, &taken);
         assert_eq!((asked.len(), asked[0].is_sold, none), (1, false, None));
         let sold = written(&[("sold", "100"), ("bought", "40"), ("hours", "3 h")], &[], &[]);
-        let (all, together) = earnings(&sold, &taken);
+        let Earnings { each: all, together } = earnings(&sold, &taken);
         assert_eq!(all[0].outcome.left, 6_000);
         assert_eq!(together, Some((6_000, Some(2_000))));
     }

@@ -6,6 +6,6 @@ mod account;
 mod buy;
 mod piece;
 
-pub use account::{Account, Earning, Reckoning, account, earnings};
+pub use account::{Account, Earning, Earnings, Reckoning, account, earnings};
 pub use buy::{Materials, Plan, chance, highest_buying_price};
 pub use piece::{Costs, Fees, Line, Outcome, Part, added, earned, lowest_price, result, sum, wanted_price};

@@ -26,6 +26,7 @@ pub use abrasive::{Ladder, Sheets, USUAL_YIELD, sheets, whole_sheets};
 pub use cautions::{LEAD, NO_LEAD, of_lead};
 pub use filler::{OVERFILL, dents, holes};
 pub use found::OldFinish;
+pub(crate) use repairs::LEAD_KEY;
 
 /// A step besides the coats.
 #[derive(Clone, Debug, PartialEq)]

@@ -51,7 +51,7 @@ const BLOCK: Reason = Reason::practice(
 );
 
 /// The name of the step of the test for lead.
-pub(super) const LEAD_KEY: &str = "lead";
+pub(crate) const LEAD_KEY: &str = "lead";
 
 /// The test for lead, or what follows from it.
 pub(super) fn lead(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {

@@ -179,13 +179,17 @@ pub struct Shopping {
 const MAY_DO: f64 = 0.6;
 
 /// The takeoff of every piece, in their order; nothing for a piece that cannot be measured up, whose own takeoff says why.
-pub fn takeoffs(workshop: &Workshop) -> Vec<Option<Takeoff>> {
+pub fn takeoffs(workshop: &Workshop) -> Vec<Option<Rc<Takeoff>>> {
     let lessons = lessons(workshop);
     let stores = Stores {
         materials: &workshop.materials,
         lessons: &lessons,
     };
-    let of = |piece: &Rc<Piece>| of_stores(piece, stores, workshop.settings.confidence).ok();
+    let of = |piece: &Rc<Piece>| {
+        of_stores(piece, stores, workshop.settings.confidence)
+            .ok()
+            .map(Rc::new)
+    };
     workshop.pieces.iter().map(of).collect()
 }
 
@@ -203,9 +207,9 @@ fn is_used_up(workshop: &Workshop, piece: &Piece, line: &MaterialLine) -> bool {
 
 /// The materials that have all their coats, by what is ticked off, and so are not bought any more: their names with that of
 /// the piece.
-pub fn coated(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<(String, String)> {
+pub fn coated(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>]) -> Vec<(String, String)> {
     let pieces = workshop.pieces.iter().zip(takeoffs);
-    let of_piece = |(piece, takeoff): (&Rc<Piece>, &Option<Takeoff>)| -> Vec<(String, String)> {
+    let of_piece = |(piece, takeoff): (&Rc<Piece>, &Option<Rc<Takeoff>>)| -> Vec<(String, String)> {
         let lines = takeoff.iter().flat_map(|takeoff| &takeoff.materials);
         let coats = lines.filter(|line| line.need.material.stage != Stage::Clean);
         let done = coats.filter(|line| is_used_up(workshop, piece, line));
@@ -218,9 +222,9 @@ pub fn coated(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<(String,
 /// The takeoffs of the pieces that something is bought for, in their order; nothing in the place of those left out.
 pub fn bought_for(
     workshop: &Workshop,
-    takeoffs: Vec<Option<Takeoff>>,
+    takeoffs: Vec<Option<Rc<Takeoff>>>,
     left_out: &[PieceId],
-) -> Vec<Option<Takeoff>> {
+) -> Vec<Option<Rc<Takeoff>>> {
     let pieces = workshop.pieces.iter().zip(takeoffs);
     pieces
         .map(|(piece, takeoff)| takeoff.filter(|_| !left_out.contains(&piece.id)))
@@ -241,7 +245,7 @@ fn where_on(piece: &str, takeoff: &Takeoff, line: &MaterialLine) -> String {
 
 /// What to buy for all pieces together, stage after stage; `takeoffs` are those of [`takeoffs`]. Pieces that cannot be
 /// measured up are left out. A can in hand that may be one of those on the shelf counts once, as it stands there.
-pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Takeoff>]) -> Vec<Shopping> {
+pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>]) -> Vec<Shopping> {
     let shelf = stock(workshop);
     let confidence = workshop.settings.confidence;
     let mut lots: Vec<(Vec<String>, Vec<&MaterialLine>)> = Vec::new();

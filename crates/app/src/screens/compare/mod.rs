@@ -4,7 +4,7 @@
 mod bars;
 mod table;
 
-use workshop::{ComparedAt, WayColumn};
+use workshop::ComparedAt;
 use yew::prelude::*;
 
 use super::Shown;
@@ -17,13 +17,14 @@ use crate::words;
 const PLANNED: &str = "planned-coats";
 
 /// The sheet of the ways.
-pub fn compare(shown: &Shown, columns: &[WayColumn]) -> Html {
+pub fn compare(shown: &Shown) -> Html {
     let Some(takeoff) = shown.takeoff() else {
         return html! { <p>{ "Mend the measurements first; then the tools stand here side by side." }</p> };
     };
     if takeoff.materials.is_empty() {
         return html! { <p>{ "Nothing goes on yet. Plan the finish first; then the tools stand here side by side." }</p> };
     }
+    let columns = &*shown.app.analysis().ways(&shown.piece);
     let is_planned = shown.app.unfolded.contains(PLANNED);
     let at = [
         (false, "film", "The same thickness"),

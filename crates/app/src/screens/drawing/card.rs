@@ -17,14 +17,14 @@ const WIDTH: f64 = 17.0;
 pub struct Props {
     pub app: Rc<App>,
     pub piece: Rc<Piece>,
-    pub result: Rc<Option<Result>>,
+    pub result: Option<Result>,
 }
 
 /// A piece from the front and from the side at the same scale, with its dimensions.
 #[component]
 pub fn CardDrawings(props: &Props) -> Html {
     let pictures = use_memo(props.piece.clone(), |piece| {
-        let takeoff = props.result.as_ref().as_ref()?.as_ref().ok()?;
+        let takeoff = props.result.as_deref()?.as_ref().ok()?;
         let furniture = piece.furniture();
         let of = |look: Look, most| Picture::no_larger(&furniture, takeoff, look.view(), most);
         let at = |picture: &Picture| picture.scale.units_to_the_metre();

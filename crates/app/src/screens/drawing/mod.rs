@@ -35,17 +35,17 @@ pub struct Drawn {
     /// The picture.
     picture: Rc<Option<Picture>>,
     /// The takeoff that it was made of.
-    result: Rc<Option<super::Result>>,
+    result: Option<super::Result>,
     /// The hand on it.
     hand: Hand,
 }
 
 /// Draws the open piece. What was last drawn of it stays while a measurement does not fit.
 #[hook]
-pub fn use_drawn(piece: Option<&Rc<Piece>>, result: &Rc<Option<super::Result>>, look: Look) -> Drawn {
+pub fn use_drawn(piece: Option<&Rc<Piece>>, result: Option<&super::Result>, look: Look) -> Drawn {
     let hand = (*use_memo((), |()| Hand::default())).clone();
-    let last = use_mut_ref(|| None::<(Rc<Piece>, Rc<Option<super::Result>>)>);
-    if let (Some(piece), Some(Ok(_))) = (piece, result.as_ref()) {
+    let last = use_mut_ref(|| None::<(Rc<Piece>, super::Result)>);
+    if let (Some(piece), Some(result)) = (piece, result.filter(|result| result.is_ok())) {
         *last.borrow_mut() = Some((piece.clone(), result.clone()));
     }
     let is_it = |piece: &Piece| {
@@ -58,15 +58,15 @@ pub fn use_drawn(piece: Option<&Rc<Piece>>, result: &Rc<Option<super::Result>>, 
         let fits = as_far_as_it_fits(piece).map(Rc::new);
         *last.borrow_mut() = fits.and_then(|piece| {
             let takeoff = takeoff(&piece, &[], Default::default()).ok()?;
-            Some((piece, Rc::new(Some(Ok(takeoff)))))
+            Some((piece, Rc::new(Ok(Rc::new(takeoff)))))
         });
     }
     let drawn = last.borrow().clone();
     let furniture = drawn.as_ref().map(|(piece, _)| piece.furniture());
-    let result = drawn.map(|(_, result)| result).unwrap_or_default();
+    let result = drawn.map(|(_, result)| result);
     let made_of = result.clone();
     let picture = use_memo((furniture, look), move |(furniture, look)| {
-        let takeoff = made_of.as_ref().as_ref()?.as_ref().ok()?;
+        let takeoff = made_of.as_deref()?.as_ref().ok()?;
         Some(Picture::of(furniture.as_ref()?, takeoff, look.view()))
     });
     Drawn {
@@ -78,7 +78,7 @@ pub fn use_drawn(piece: Option<&Rc<Piece>>, result: &Rc<Option<super::Result>>, 
 
 /// The sheet with the drawing, its views, what runs into what, and the tapped surface.
 pub fn board(shown: &Shown, drawn: &Drawn) -> Html {
-    let sheet = match (drawn.picture.as_ref(), drawn.result.as_ref()) {
+    let sheet = match (drawn.picture.as_ref(), drawn.result.as_deref()) {
         (Some(picture), Some(Ok(takeoff))) => sheet::sheet(shown, picture, takeoff, &drawn.hand),
         _ => html! { <p class="nothing">{ "Mend the measurements; then the piece is drawn here." }</p> },
     };

@@ -17,8 +17,8 @@ pub use line::{switch_or_word, zone_list};
 
 /// The sheet of surfaces, zone by zone and part by part.
 pub fn surfaces(shown: &Shown) -> Html {
-    let edges = shown.edges.as_ref().as_ref();
-    let edges = edges.map(|edges| edges.iter().map(|(_, of_zone)| *of_zone).sum());
+    let edges = shown.app.analysis().edges(&shown.piece);
+    let edges = edges.iter().map(|(_, of_zone)| *of_zone).sum();
     let Some(takeoff) = shown.takeoff() else {
         return html! { <p>{ "Mend the measurements first; then the surfaces stand here." }</p> };
     };
@@ -61,18 +61,16 @@ fn sides(shown: &Shown, takeoff: &Takeoff) -> Html {
 }
 
 /// The painted area of one piece, how it lies, and the lengths of its edges.
-fn totals(shown: &Shown, takeoff: &Takeoff, edges: Option<Edges>) -> Html {
+fn totals(shown: &Shown, takeoff: &Takeoff, edges: Edges) -> Html {
     let system = shown.app.workshop.units;
     let areas = takeoff.zones.iter().fold([Area::ZERO; 3], |sum, zone| {
         [0, 1, 2].map(|i| sum[i] + zone.areas[i])
     });
-    let lengths = edges.map(|edges| {
-        [
-            ("arrises", "Outer edges, to sand round", edges.arrises),
-            ("corners", "Inner corners", edges.corners),
-            ("borders", "Borders, to cut in or mask", edges.borders),
-        ]
-    });
+    let lengths = [
+        ("arrises", "Outer edges, to sand round", edges.arrises),
+        ("corners", "Inner corners", edges.corners),
+        ("borders", "Borders, to cut in or mask", edges.borders),
+    ];
     let length = |(key, label, length): (&'static str, &'static str, units::Length)| {
         html! {
             <div>
@@ -85,7 +83,7 @@ fn totals(shown: &Shown, takeoff: &Takeoff, edges: Option<Edges>) -> Html {
         <dl class="totals">
             <div><dt>{ "To finish, one piece" }</dt><dd>{ words::area(takeoff.painted_each, system) }</dd></div>
             <div class="wide"><dt>{ "Of that" }</dt><dd id="lying">{ words::lying(areas, system) }</dd></div>
-            { for lengths.into_iter().flatten().map(length) }
+            { for lengths.into_iter().map(length) }
         </dl>
     }
 }

@@ -4,8 +4,8 @@ use coatings::Verdict;
 use coatings::can::ChoiceError;
 use serde::Serialize;
 
-use crate::document::{Colour, Workshop};
-use crate::takeoff::{Buy, InHand, MaterialLine, Takeoff, cans_to_buy};
+use crate::document::Colour;
+use crate::takeoff::{Buy, InHand, MaterialLine, Takeoff};
 
 #[derive(Clone, Debug, Serialize)]
 #[serde(rename_all = "camelCase")]
@@ -95,7 +95,7 @@ struct CanReport {
 }
 
 impl MaterialReport {
-    pub(super) fn of(workshop: &Workshop, takeoff: &Takeoff, line: &MaterialLine) -> Self {
+    pub(super) fn of(takeoff: &Takeoff, line: &MaterialLine, cans: &Result<Buy, ChoiceError>) -> Self {
         let need = &line.need;
         let linear = need.linear();
         let causes = need.budget.iter().map(|part| CauseReport {
@@ -129,7 +129,7 @@ impl MaterialReport {
             goes: goes.collect(),
             by_zone: by_zone.collect(),
             in_hand: line.in_hand.as_ref().map(|hand| InHandReport::of(takeoff, hand)),
-            to_buy: ToBuy::of(&cans_to_buy(workshop, line)),
+            to_buy: ToBuy::of(cans),
         }
     }
 }

@@ -9,11 +9,15 @@ mod surfaces;
 mod ways;
 mod working;
 
+use std::rc::Rc;
+
+use geometry::Problem;
 use serde::Serialize;
 
+use crate::Analysis;
 use crate::document::{Colour, Workshop};
 use crate::format::Loaded;
-use crate::takeoff::{Shopping, shopping, takeoffs};
+use crate::takeoff::Shopping;
 use materials::ToBuy;
 pub use materials::verdict_word;
 use piece::PieceReport;
@@ -44,18 +48,16 @@ struct Together {
 
 /// The takeoff of every piece of a file, with what was mended in it; with the working of each amount if that is wanted.
 pub fn report(loaded: &Loaded, working: bool) -> Report {
-    let workshop = &loaded.workshop;
-    let takeoffs = takeoffs(workshop);
-    let shopping = shopping(workshop, &takeoffs);
-    let pieces = workshop.pieces.iter().zip(&takeoffs);
+    let analysis = Analysis::of(Rc::new(loaded.workshop.clone()));
+    let workshop = analysis.workshop();
     Report {
         title: workshop.title.clone(),
         currency: workshop.settings.currency.map(|currency| currency.code().into()),
         confidence_percent: workshop.settings.confidence.percent(),
-        pieces: pieces
-            .map(|(piece, takeoff)| PieceReport::of(workshop, piece, takeoff.as_ref(), working))
+        pieces: (workshop.pieces.iter())
+            .map(|piece| PieceReport::of(&analysis, piece, working))
             .collect(),
-        together: shopping.iter().map(Together::of).collect(),
+        together: analysis.shopping(&[]).iter().map(Together::of).collect(),
         mended: loaded.notices.iter().map(ToString::to_string).collect(),
     }
 }
@@ -74,8 +76,7 @@ impl Together {
 }
 
 /// Why a piece cannot be measured up, in sentences with lengths in the maker's units.
-fn problems(workshop: &Workshop, piece: &crate::Piece) -> Vec<String> {
-    let problems = piece.furniture().assembly().err().unwrap_or_default();
+fn messages(workshop: &Workshop, problems: &[Problem]) -> Vec<String> {
     let show = |length| units::show_length(length, workshop.units);
     problems.iter().map(|problem| problem.message(show)).collect()
 }

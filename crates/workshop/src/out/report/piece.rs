@@ -1,17 +1,19 @@
 //! The takeoff of one piece.
 
+use std::rc::Rc;
+
 use geometry::{Edges, Overlap};
 use serde::Serialize;
 use units::Length;
 
 use super::materials::MaterialReport;
-use super::problems;
+use super::messages;
 use super::surfaces::{SurfaceReport, ZoneReport};
 use super::ways::WayReport;
 use super::working::{WorkingReport, workings};
-use crate::document::{Piece, Workshop};
+use crate::Analysis;
+use crate::document::Piece;
 use crate::format::SchemeRecord;
-use crate::takeoff::{Takeoff, compare, edges_by_zone};
 
 /// A piece that was measured up, or why it cannot be.
 #[derive(Clone, Debug, Serialize)]
@@ -68,18 +70,21 @@ struct OverlapReport {
 }
 
 impl PieceReport {
-    pub(super) fn of(workshop: &Workshop, piece: &Piece, takeoff: Option<&Takeoff>, working: bool) -> Self {
+    pub(super) fn of(analysis: &Analysis, piece: &Rc<Piece>, working: bool) -> Self {
         let (id, name, count) = (piece.id.0.to_string(), piece.name.clone(), piece.count);
-        let Some(takeoff) = takeoff else {
-            return PieceReport::Problems(Problems {
-                id,
-                name,
-                count,
-                problems: problems(workshop, piece),
-            });
+        let takeoff = analysis.takeoff(piece);
+        let takeoff = match &*takeoff {
+            Ok(takeoff) => takeoff,
+            Err(problems) => {
+                return PieceReport::Problems(Problems {
+                    id,
+                    name,
+                    count,
+                    problems: messages(analysis.workshop(), problems),
+                });
+            }
         };
-        let edges = edges_by_zone(piece).unwrap_or_default();
-        let ways = compare(workshop, piece, takeoff, &edges);
+        let (edges, cans) = (analysis.edges(piece), analysis.cans(piece));
         PieceReport::Measured(Box::new(Measured {
             id,
             name,
@@ -97,19 +102,17 @@ impl PieceReport {
                 .map(|zone| ZoneReport::of(piece, takeoff, zone))
                 .collect(),
             scheme: (&piece.scheme).into(),
-            edges_each: EdgesReport::of(edges.into_iter().map(|(_, edges)| edges).sum()),
+            edges_each: EdgesReport::of(edges.iter().map(|(_, edges)| *edges).sum()),
             overlaps: takeoff.overlaps.iter().map(OverlapReport::of).collect(),
             notices: takeoff
                 .notices
                 .iter()
-                .map(|notice| notice.message(workshop.units))
+                .map(|notice| notice.message(analysis.workshop().units))
                 .collect(),
-            materials: takeoff
-                .materials
-                .iter()
-                .map(|line| MaterialReport::of(workshop, takeoff, line))
+            materials: (takeoff.materials.iter().zip(&*cans))
+                .map(|(line, cans)| MaterialReport::of(takeoff, line, cans))
                 .collect(),
-            ways: ways.iter().map(WayReport::of).collect(),
+            ways: analysis.ways(piece).iter().map(WayReport::of).collect(),
             workings: working.then(|| workings(takeoff)),
         }))
     }
