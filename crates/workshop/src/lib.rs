@@ -33,6 +33,7 @@ pub mod shelf;
 pub mod stores;
 mod takeoff;
 mod tape;
+pub mod weighing;
 
 pub use analysis::Analysis;
 pub use demo::invented_workshop;

@@ -7,13 +7,9 @@ use std::rc::Rc;
 
 use geometry::{Edge, Kind, styles};
 
+pub use crate::document::RESULTS;
 use crate::document::{ChangeKind, Piece, Workshop};
 use crate::takeoff::unmeasured;
-
-/// The present results.
-pub const RESULTS: u64 = 2;
-/// The results of a piece that does not say which ones it was shown with.
-pub(crate) const FIRST_RESULTS: u64 = 1;
 
 /// The most pieces that are named in one sentence.
 const NAMED: usize = 3;
@@ -122,6 +118,7 @@ fn listed(names: &[&str]) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::document::FIRST_RESULTS;
     use crate::format::{load, save};
     use crate::{Edit, PieceChange, PieceEdit, PieceId, Reading, invented_workshop};
     use geometry::Kind;

@@ -21,3 +21,25 @@ pub(crate) fn written_down(facts: &[(&str, &str)], habits: &[(&str, &str)]) -> W
     }
     workshop
 }
+
+/// The invented workshop with cans that were weighed, each with these values.
+pub(crate) fn with_jobs(lines: &[&[(&'static str, &str)]]) -> Workshop {
+    let mut workshop = invented_workshop();
+    for (place, values) in lines.iter().enumerate() {
+        let values = self::values(values);
+        let add = BookEdit::Add("weighings", format!("w{place}").into(), values);
+        workshop = workshop.apply(Edit::Book(add)).unwrap();
+    }
+    workshop
+}
+
+/// A job that was weighed before and after.
+pub(crate) const JOB: [(&str, &str); 7] = [
+    ("material", "trim-enamel"),
+    ("tool", "foam-roller"),
+    ("coats", "2"),
+    ("area", "3 m2"),
+    ("share", "2 %"),
+    ("before", "1400 g"),
+    ("after", "780 g"),
+];

@@ -12,7 +12,7 @@ use yew::prelude::*;
 
 use super::book::{only, tick_off};
 use super::files::tell_saved;
-use super::prepare::result_of_test;
+use super::lead_test::result_of_test;
 use super::{Send, refused};
 use crate::browser::{device, now, utc};
 use crate::parts::{button, fold};

@@ -12,6 +12,7 @@ mod figure;
 mod files;
 mod finish;
 mod head;
+mod lead_test;
 mod links;
 mod measure;
 mod messages;
@@ -27,6 +28,7 @@ mod spoken;
 mod start;
 mod surfaces;
 mod tape;
+mod tape_focus;
 mod tape_keys;
 mod together;
 mod unread;
@@ -221,7 +223,7 @@ pub fn Page() -> Html {
     });
     use_effect_with((app.field, app.fresh), |(_, fresh)| {
         if *fresh {
-            browser::mark_all_in(tape_keys::READING);
+            browser::mark_all_in(tape_focus::READING);
         }
     });
     use_effect_with(app.light, |light| browser::shine(*light));

@@ -3,15 +3,16 @@
 use std::rc::Rc;
 
 use coatings::Reason;
-use workshop::preparing::{self, Amount, Held, PrepareStep};
-use workshop::{Edit, PieceEdit, PieceId};
+use workshop::PieceEdit;
+use workshop::preparing::{Amount, Held, PrepareStep};
 use yew::prelude::*;
 
 use super::book::{Form, add, only, tick_off};
 use super::days::Ready;
+use super::lead_test::result_of_test;
 use super::{Send, Shown, refused, weighed};
 use crate::browser::today;
-use crate::parts::{button, fold};
+use crate::parts::fold;
 use crate::state::{Act, App, DraftId};
 use crate::words;
 use workshop::book::{DoneStep, Line, LogLine, LogTime, Record};
@@ -138,28 +139,6 @@ fn step(shown: &Shown, step: &PrepareStep) -> Html {
             <p class="mind">{ sentences(&step.cautions) }</p>
             { fold(&why, ("Where that is from".into(), String::new()), is_open, toggle, &reasons) }
         </li>
-    }
-}
-
-/// What a test showed, to be said with one touch where the test stands.
-pub fn result_of_test(send: &Send, piece: &PieceId, is_done: bool) -> Html {
-    let write = |is_lead_found: bool| {
-        let piece = piece.clone();
-        send.reform(move |_: MouseEvent| {
-            let result = PieceEdit::Book(preparing::result_of_test(is_lead_found));
-            Act::Edit(Edit::Piece(piece.clone(), result))
-        })
-    };
-    let asked = match is_done {
-        true => "Done. What did it show? Sanding waits for that.",
-        false => "What does it show?",
-    };
-    html! {
-        <div class="row result" role="group" aria-label="Result of the lead test">
-            <p class="hint" role="status">{ asked }</p>
-            { button(format!("lead-negative-{}", piece.0), "No lead found", write(false)) }
-            { button(format!("lead-positive-{}", piece.0), "Lead found", write(true)) }
-        </div>
     }
 }
 

@@ -6,7 +6,7 @@ use geometry::Kind;
 use workshop::{Edit, Piece, PieceId, invented_workshop};
 use yew::prelude::*;
 
-use super::tape_keys::READING;
+use super::tape_focus::READING;
 use super::{Send, drawing::Silhouette};
 use crate::browser::{focus_soon, new_piece_id};
 use crate::state::Act;

@@ -6,7 +6,7 @@ use web_sys::HtmlInputElement;
 use workshop::Piece;
 use yew::prelude::*;
 
-use super::tape_keys::{self, READING};
+use super::tape_focus::{READING, back};
 use super::{Send, Shown};
 use crate::browser::focus;
 use crate::state::{Act, DraftId};
@@ -169,7 +169,7 @@ fn keys(props: &FieldProps) -> Callback<KeyboardEvent> {
                 }
             }
         }
-        "Escape" if is_reading => tape_keys::back(&send),
+        "Escape" if is_reading => back(&send),
         "Escape" => send.emit(Act::PutTapeAway),
         _ => {}
     })

@@ -1,24 +1,17 @@
 //! The tape keys: what a tape reading needs, at the foot of the screen while a measurement is taken. The fractions lie
 //! along an inch as they do on the tape.
 
-use std::cell::RefCell;
-
 use geometry::FieldId;
 use units::System;
-use wasm_bindgen::JsCast;
-use web_sys::Element;
 use yew::prelude::*;
 
-use super::measure::CHOICES;
 use super::tape::{Tape, field, stands_in};
+use super::tape_focus::{CHOICES, READING, back, come_from};
 use super::{Send, Shown};
 use crate::browser::{focus, focus_soon};
 use crate::parts::{Icon, icon};
 use crate::state::{Act, BACK};
 use crate::words;
-
-/// The element of the reading among the keys.
-pub const READING: &str = "tape-reading";
 
 /// A key: the end of its element's name, what it writes, what stands on it, how it is called.
 type Key = (&'static str, &'static str, &'static str, &'static str);
@@ -119,33 +112,6 @@ fn reading(shown: &Shown, id: FieldId) -> Html {
         with_hint: true,
     };
     field(shown, tape, READING.into())
-}
-
-thread_local! {
-    /// The element that the cursor was in before it came to the keys; empty where it was in none.
-    static CAME_FROM: RefCell<String> = const { RefCell::new(String::new()) };
-}
-
-/// Notes where the cursor comes from as it goes to the keys or their reading. From key to key it comes from nowhere new.
-fn come_from(event: FocusEvent) {
-    let from = event
-        .related_target()
-        .and_then(|from| from.dyn_into::<Element>().ok());
-    let is_key = |from: &Element| from.closest("#tape-keys").is_ok_and(|keys| keys.is_some());
-    if !from.as_ref().is_some_and(is_key) {
-        CAME_FROM.set(from.map(|from| from.id()).unwrap_or_default());
-    }
-}
-
-/// Puts the tape away; the cursor goes back to where it came from, or to the drawing if that is not there any more. Otherwise
-/// it would be at the head of the page.
-pub fn back(send: &Send) {
-    let from = CAME_FROM.take();
-    if !focus(&from) {
-        focus("drawing");
-    }
-    // A measurement of the list takes the tape out again as the cursor comes there.
-    send.emit(Act::PutTapeAway);
 }
 
 /// On to the next measurement, back to the one before, and away with the tape.

@@ -267,10 +267,7 @@ fn basket(app: &App, send: &Send, lot: &Shopping) -> Html {
     if lot.buy.as_ref().is_ok_and(|buy| buy.cans.is_empty()) {
         return Html::default();
     }
-    let colour = lot
-        .colour
-        .map(|[red, green, blue]| format!("-{red:02x}{green:02x}{blue:02x}"));
-    let key: Rc<str> = format!("{}{}", lot.material.key, colour.unwrap_or_default()).into();
+    let key: Rc<str> = lot.basket_key().into();
     tick(app, send, format!("basket-{key}"), key, "In the basket".into())
 }
 

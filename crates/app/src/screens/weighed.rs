@@ -3,7 +3,8 @@
 use std::rc::Rc;
 
 use coatings::Basis;
-use workshop::learning::{Lesson, Weighed, changed, lessons, to_weigh, weighed};
+use workshop::learning::{Lesson, Weighed, lessons, weighed};
+use workshop::weighing::{changed, to_weigh};
 use workshop::{BookEdit, MaterialLine, Takeoff};
 use yew::prelude::*;
 

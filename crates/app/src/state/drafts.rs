@@ -13,7 +13,7 @@ use workshop::{
 };
 
 use super::{App, EntryId, FigureId, in_order};
-use crate::words::{field_element, field_label, sentence};
+use crate::words::fields::{field_element, field_label, sentence};
 
 /// A field that is typed in.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]

@@ -9,7 +9,7 @@ mod writing;
 use std::rc::Rc;
 
 use crate::standing::{News, Standing};
-use crate::words::measured;
+use crate::words::numerals::measured;
 use geometry::FieldId;
 use units::{Decimals, Inches, Length, SortedMap, SortedSet, System, show_length_in};
 use workshop::records::Unread;

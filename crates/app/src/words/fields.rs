@@ -64,6 +64,14 @@ pub fn field_element(field: FieldId) -> String {
     }
 }
 
+/// A text with a capital at its head.
+pub fn sentence(mut text: String) -> String {
+    if let Some(head) = text.get_mut(..1) {
+        head.make_ascii_uppercase();
+    }
+    text
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

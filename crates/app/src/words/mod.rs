@@ -3,12 +3,12 @@
 mod changes;
 mod colour;
 mod days;
-mod fields;
+pub mod fields;
 mod learning;
 mod list;
 mod mixing;
 mod money;
-mod numerals;
+pub mod numerals;
 mod preparing;
 mod shelf;
 mod standing;
@@ -30,7 +30,7 @@ pub use days::{
     air, air_in_brief, ready, ready_on, remarks, stretch, understood, usual_hours, weekday_and_day,
     weekday_and_number,
 };
-pub use fields::{bay_label, field_element, field_label, place_prefix, stand_in};
+pub use fields::{bay_label, field_element, field_label, place_prefix, sentence, stand_in};
 pub use learning::{by_own_jobs, changed, taught, weighed};
 pub use list::{coated, good, good_here, list, one_less, price_of_good, price_of_list, sheets};
 pub use mixing::{against, binder, chalk, dose, drift, mind, thinned};
@@ -363,14 +363,6 @@ pub fn in_hand(cans: &[InHand]) -> String {
     } else {
         format!(" In hand: {}.", and(&cans))
     }
-}
-
-/// A text with a capital at its head.
-pub fn sentence(mut text: String) -> String {
-    if let Some(head) = text.get_mut(..1) {
-        head.make_ascii_uppercase();
-    }
-    text
 }
 
 /// Words side by side: `sleeve, tray and bristles`.

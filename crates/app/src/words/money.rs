@@ -1,6 +1,6 @@
 //! What a piece costs and brings, in sentences.
 
-use workshop::market::{FEWEST, Row, Told};
+use workshop::market::{FEWEST, Row, Told, Trend};
 use workshop::money::{Account, Outcome, Part, Reckoning};
 
 use super::{number, whole};
@@ -188,13 +188,10 @@ pub fn nearby(row: &Row, money: Money<'_>) -> String {
         Told::Known(prices) => {
             let of = &prices.quartiles;
             let interval = &prices.interval;
-            let trend = prices
-                .tau
-                .filter(|tau| tau.p < 0.05)
-                .map(|tau| match tau.tau > 0.0 {
-                    true => " Rising.",
-                    false => " Falling.",
-                });
+            let trend = prices.trend().map(|trend| match trend {
+                Trend::Rising => " Rising.",
+                Trend::Falling => " Falling.",
+            });
             format!(
                 " {word}: half of them from {} to {}, the middle {}. The middle of all such lies from {} to {}, {} times in 100.{}",
                 hundredths(of.lower),

@@ -8,7 +8,7 @@ use units::{Area, Day, Density, Length, Mass, Volume};
 
 use super::field::{BookField, FieldKind};
 use super::quantity::Quantity;
-use super::record::{Celsius, Share, WorkTime, WorkingHours, answers, records};
+use super::record::{Celsius, Record, Share, WorkTime, WorkingHours, answers, records};
 use crate::art::ArtKind;
 use crate::document::Colour;
 use crate::market::Side;
@@ -266,6 +266,12 @@ records! {
     DoneStep = "done" (of_piece: true, is_single: false) {
         day: Option<Day> = "day", "Done on", OnDay;
     }
+}
+
+/// The label of a field of a book, by its name in saved files.
+pub(crate) fn label<R: Record>(key: &'static str) -> &'static str {
+    let field = book(R::BOOK).and_then(|book| book.field(key));
+    field.map_or(key, |field| field.label)
 }
 
 impl MixRecipe {

@@ -11,16 +11,15 @@ mod line;
 mod quantity;
 mod record;
 
-pub(crate) use books::ONLY;
 pub use books::{
     ArtLine, BOOKS, Book, CanPrice, ChalkLine, DoneStep, Facts, FinishAge, Habits, InBasket, LeadTest,
     LogLine, LogTime, MixRecipe, MixedBatch, PriceNote, ShelfCan, Supply, SupplyKind, ThinLine, Weighing,
     book,
 };
+pub(crate) use books::{ONLY, label};
 pub use field::{BookField, Entered, FieldKind};
 pub use line::{Books, Line};
 pub use quantity::{Quantity, ValueError};
-pub(crate) use record::label;
 pub use record::{Celsius, Record, Share, WorkTime, WorkingHours};
 
 /// The most lines in one book.

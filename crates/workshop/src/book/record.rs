@@ -7,7 +7,6 @@ use coatings::{CanSize, Ground, Tool};
 use geometry::Kind;
 use units::{Area, Day, Decimals, Density, Length, Mass, Volume};
 
-use super::books::book;
 use super::field::BookField;
 use super::line::{Books, Line};
 use crate::art::ArtKind;
@@ -210,12 +209,6 @@ macro_rules! records {
     };
 }
 pub(super) use records;
-
-/// The label of a field of a book, by its name in saved files.
-pub(crate) fn label<R: Record>(key: &'static str) -> &'static str {
-    let field = book(R::BOOK).and_then(|book| book.field(key));
-    field.map_or(key, |field| field.label)
-}
 
 impl Books {
     /// Every line of a book, in the maker's order.

@@ -20,7 +20,6 @@ use units::{
 
 use crate::book::Books;
 use crate::meant::{is_near, read_meant, written_here};
-use crate::results::RESULTS;
 
 pub use bay::{Bay, Row};
 pub use change::{ChangeKind, PieceChange};
@@ -35,6 +34,11 @@ pub use settings::{Confidence, Currency, CurrencyError, Settings};
 /// The name of a piece within its workshop, given once and never used again.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct PieceId(pub Rc<str>);
+
+/// The results of this program; `results.rs` says what changed from one to the next.
+pub const RESULTS: u64 = 2;
+/// The results of a piece that does not say which ones it was shown with.
+pub(crate) const FIRST_RESULTS: u64 = 1;
 
 /// How the names of invented pieces begin; a piece of a maker is never given such a name.
 const INVENTED: &str = "invented-";

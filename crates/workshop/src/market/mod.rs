@@ -67,6 +67,30 @@ pub struct Prices {
     pub tau: Option<Tau>,
 }
 
+/// Which way prices move with time.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Trend {
+    /// Later prices are higher.
+    Rising,
+    /// Later prices are lower.
+    Falling,
+}
+
+/// Below this p-value a trend is told. The level of 5 % is common practice, no source.
+const SIGNIFICANT: f64 = 0.05;
+
+impl Prices {
+    /// Which way prices move, where chance alone would hardly make it look so.
+    pub fn trend(&self) -> Option<Trend> {
+        let tau = self.tau.filter(|tau| tau.p < SIGNIFICANT)?;
+        Some(if tau.tau > 0.0 {
+            Trend::Rising
+        } else {
+            Trend::Falling
+        })
+    }
+}
+
 /// A row of what sells here: one kind, or all.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Row {

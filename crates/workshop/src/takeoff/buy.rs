@@ -175,6 +175,16 @@ pub struct Shopping {
     pub one_less: Option<(&'static CanSize, f64)>,
 }
 
+impl Shopping {
+    /// The name of its line in the basket.
+    pub fn basket_key(&self) -> String {
+        let colour = self
+            .colour
+            .map(|[red, green, blue]| format!("-{red:02x}{green:02x}{blue:02x}"));
+        format!("{}{}", self.material.key, colour.unwrap_or_default())
+    }
+}
+
 /// From this probability on it is worth saying that a can less may do.
 const MAY_DO: f64 = 0.6;
 

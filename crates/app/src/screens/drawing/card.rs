@@ -6,8 +6,10 @@ use workshop::Piece;
 use yew::prelude::*;
 
 use super::super::Result;
-use super::dimension::{Line, lines, margins};
-use super::picture::{FINE, Picture, SHEET};
+use super::dimension::{Line, lines};
+use super::margins::margins;
+use super::picture::{Picture, SHEET};
+use super::scale::FINE;
 use crate::state::{App, Look};
 
 /// The width of a letter of the figures on the card, which are larger than those on the page.

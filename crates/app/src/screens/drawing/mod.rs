@@ -4,7 +4,9 @@
 mod card;
 mod dimension;
 mod hand;
+mod margins;
 mod picture;
+mod scale;
 mod sheet;
 mod silhouette;
 mod svg;

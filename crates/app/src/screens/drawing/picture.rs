@@ -1,18 +1,15 @@
 //! A drawing brought to the sheet: the paths of all that is seen, in the units of the sheet.
 
-use std::fmt::Write as _;
-
-use geometry::{Dimension, Drawing, FieldId, Furniture, Point2, Region, Surface, SurfaceId, View};
+use geometry::{Dimension, Drawing, FieldId, Furniture, Point2, Surface, SurfaceId, View};
 use units::Length;
 use workshop::Takeoff;
 use yew::AttrValue;
 
-use super::dimension::{from_the_top, margins};
+use super::margins::{from_the_top, margins};
+use super::scale::Scale;
 
 /// The width and height of the sheet in its own units.
 pub const SHEET: [f64; 2] = [1000.0, 570.0];
-/// Paths are in whole numbers of this part of a unit: whole numbers are written quickly.
-pub const FINE: f64 = 10.0;
 /// How dark a face is that is seen edge on: faces that turn away from the eye get less light.
 const DARKEST: f64 = 0.38;
 /// What lies behind this share of the depth of a piece is inside, as seen from the front: an open row, not a drawer.
@@ -113,71 +110,4 @@ fn shades(face: &geometry::VisibleFace, scale: &Scale, inside: Option<f64>) -> V
     dark.filter(|(_, dark)| *dark >= LIGHTEST)
         .map(|(shade, dark)| (scale.path(&shade.region).into(), format!("{dark:.3}")))
         .collect()
-}
-
-/// From metres of the drawing to units of the sheet.
-pub struct Scale {
-    factor: f64,
-    shift: [f64; 2],
-}
-
-impl Scale {
-    /// The scale at which a drawing fills a sheet within margins, left, right, top, bottom; of `most` units to the metre at
-    /// most.
-    pub fn fitting(drawing: &Drawing, sheet: [f64; 2], margins: [f64; 4], most: f64) -> Self {
-        let (low, high) = drawing.bounds();
-        let [left, right, top, bottom] = margins;
-        let room = [sheet[0] - left - right, sheet[1] - top - bottom];
-        let size = [high[0] - low[0], high[1] - low[1]];
-        let factor = (room[0] / size[0]).min(room[1] / size[1]).min(most);
-        let spare = [room[0] - size[0] * factor, room[1] - size[1] * factor];
-        Scale {
-            factor,
-            shift: [
-                left + spare[0] / 2.0 - low[0] * factor,
-                top + spare[1] / 2.0 + high[1] * factor,
-            ],
-        }
-    }
-
-    /// How many units of the sheet a metre has.
-    pub fn units_to_the_metre(&self) -> f64 {
-        self.factor
-    }
-
-    /// Where a point of the drawing stands on the sheet.
-    pub fn at(&self, point: Point2) -> Point2 {
-        [
-            self.shift[0] + point[0] * self.factor,
-            self.shift[1] - point[1] * self.factor,
-        ]
-    }
-
-    /// The outlines of a region.
-    pub fn path(&self, region: &Region) -> String {
-        let mut path = String::new();
-        for contour in region.contours() {
-            self.line(contour, &mut path);
-            path.push('Z');
-        }
-        path
-    }
-
-    /// Lines, closed or open.
-    pub fn lines(&self, lines: &[Vec<Point2>]) -> String {
-        let mut path = String::new();
-        for line in lines {
-            self.line(line, &mut path);
-        }
-        path
-    }
-
-    fn line(&self, points: &[Point2], path: &mut String) {
-        for (i, &point) in points.iter().enumerate() {
-            let [x, y] = self.at(point).map(|x| (x * FINE).round() as i32);
-            path.push(if i == 0 { 'M' } else { 'L' });
-            // Writing into a string never fails.
-            let _ = write!(path, "{x} {y}");
-        }
-    }
 }

@@ -8,7 +8,8 @@ use yew::prelude::*;
 use super::super::{Shown, say_if};
 use super::dimension::dimension_lines;
 use super::hand::Hand;
-use super::picture::{FINE, Face, Picture, SHEET};
+use super::picture::{Face, Picture, SHEET};
+use super::scale::FINE;
 use crate::state::{Act, Sheet, part_of};
 
 /// What is behind glass, in a colour, under a clear finish, or as it was.

@@ -7,7 +7,7 @@ use gloo::timers::callback::Timeout;
 use workshop::{Piece, as_far_as_it_fits};
 use yew::prelude::*;
 
-use super::picture::{FINE, Scale};
+use super::scale::{FINE, Scale};
 use crate::browser::device::when_in_sight;
 
 /// The width and height of a small picture in its own units.

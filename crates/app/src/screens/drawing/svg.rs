@@ -4,7 +4,8 @@ use units::show_length_in;
 use workshop::{Piece, Takeoff, Workshop};
 
 use super::dimension::{Line, lines};
-use super::picture::{FINE, Picture, SHEET};
+use super::picture::{Picture, SHEET};
+use super::scale::FINE;
 use super::sheet::{Look, look};
 use crate::state;
 

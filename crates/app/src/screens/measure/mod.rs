@@ -10,12 +10,10 @@ use yew::prelude::*;
 
 use super::Shown;
 use super::tape::{Tape, stands_in, tape_field};
+use super::tape_focus::CHOICES;
 use crate::browser::new_piece_id;
 use crate::parts::{button, stepper};
 use crate::state::{Act, Message};
-
-/// The element over how the piece is made.
-pub const CHOICES: &str = "made";
 
 /// The sheet of measurements.
 pub fn measure(shown: &Shown) -> Html {

@@ -18,6 +18,7 @@ use units::{LengthUnit, SortedMap, System};
 use super::{
     BayRecord, PieceRecord, ReadingRecord, Readings, RowRecord, SurfaceRecord, WorkshopRecord, ZoneRecord,
 };
+use crate::document::FIRST_RESULTS;
 use crate::document::{
     Bay, OwnMaterial, Piece, PieceId, Reading, Row, Settings, SurfaceChoice, Workshop, ZoneChoice,
 };
@@ -25,7 +26,6 @@ use crate::edit::{MAX_COUNT, MAX_ZONES, may_be_key, shortened};
 use crate::format::record::{Named, RecordError};
 use crate::format::words::Word;
 use crate::format::{LoadError, Loaded, Notice, check_count};
-use crate::results::FIRST_RESULTS;
 
 /// How much of a text is repeated in a notice, in characters.
 const SHOWN: usize = 60;
