@@ -1,20 +1,21 @@
 //! The account of a piece: what it costs, from its takeoff and what the maker wrote down, and what it must bring.
 
-use std::rc::Rc;
+use super::costs::Reckoned;
+use super::costs::TRIALS;
+use super::costs::minutes;
+use super::costs::rate;
+use super::costs::reckon;
+use super::costs::whole_minutes;
 
-use coatings::{Estimate, Job, Need, Stage};
+use coatings::{Job, Stage};
 use units::Day;
 
-use super::{
-    Costs, Fees, Materials, Outcome, Plan, added, chance, highest_buying_price, lowest_price, result, sum,
-    wanted_price,
-};
+use super::{Costs, Outcome, Plan, added, chance, highest_buying_price, lowest_price, result, wanted_price};
 use crate::art::{Art, art, cost_and_minutes};
-use crate::book::{Facts, Habits, Share};
+use crate::book::Facts;
 use crate::document::{Piece, Workshop};
 use crate::market::{self, Row, Side, Told};
-use crate::preparing::prepare;
-use crate::takeoff::{Takeoff, cans_for, timed_job};
+use crate::takeoff::Takeoff;
 
 /// What a piece, or a set, costs and must bring. All money is in hundredths.
 #[derive(Clone, Debug, PartialEq)]
@@ -66,139 +67,6 @@ impl Reckoning {
         let an_hour = |minutes: u32| left.saturating_mul(60) / i64::from(minutes.max(1));
         let (quick, slow) = (an_hour(self.minutes.0), an_hour(self.minutes.1));
         (slow.min(quick), slow.max(quick))
-    }
-}
-
-/// What a piece that was sold, or has an asking price, earns.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Earning {
-    /// The name of the piece.
-    pub name: String,
-    /// How many pieces the price is for together.
-    pub count: u32,
-    /// Whether it was sold.
-    pub is_sold: bool,
-    /// Minutes of work.
-    pub minutes: u32,
-    /// What comes of it.
-    pub outcome: Outcome,
-}
-
-/// What pieces earn.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Earnings {
-    /// Every piece with a price, in the maker's order.
-    pub each: Vec<Earning>,
-    /// All that were sold: what is left of them, and for an hour of work.
-    pub together: Option<(i64, Option<i64>)>,
-}
-
-/// What every piece with a price earns, in the maker's order, and all that were sold together: what is left, and for an
-/// hour. `takeoffs` are those of all pieces.
-pub fn earnings(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>]) -> Earnings {
-    let mut sold = Vec::new();
-    let mut all = Vec::new();
-    for (piece, takeoff) in workshop.pieces.iter().zip(takeoffs) {
-        let facts: Facts = piece.books.one();
-        let (sale, asked) = (facts.sold, facts.asking);
-        let Some((takeoff, price)) = takeoff.as_ref().zip(sale.or(asked)) else {
-            continue;
-        };
-        let costs = reckon(workshop, piece, takeoff).costs;
-        if sale.is_some() {
-            sold.push((costs, price));
-        }
-        all.extend(result(&costs, price).map(|outcome| Earning {
-            name: piece.name.clone(),
-            count: piece.count,
-            is_sold: sale.is_some(),
-            minutes: costs.minutes,
-            outcome,
-        }));
-    }
-    let together = (!sold.is_empty()).then(|| sum(&sold)).flatten();
-    Earnings { each: all, together }
-}
-
-/// What goes into a piece, and what that was reckoned from.
-struct Reckoned {
-    costs: Costs,
-    materials: Materials,
-    unpriced: Vec<String>,
-    /// All layers, with the edges that take their time.
-    job: Job,
-    /// Minutes of all coats.
-    coating: u32,
-    /// The least and the most minutes, where they were reckoned, not written down.
-    minutes: Option<(u32, u32)>,
-}
-
-fn reckon(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Reckoned {
-    let (habits, facts): (Habits, Facts) = (workshop.books.one(), piece.books.one());
-    let job = timed_job(piece, takeoff);
-    let coats = minutes(&job);
-    let coating = whole_minutes(coats.value);
-    let prepared = prepare(workshop, piece, takeoff, &[]);
-    let (sheets, of_art) = cost_and_minutes(&art(piece));
-    let done = prepared.iter().filter(|step| step.may_be_done());
-    let (least, most) = done.fold(of_art, |(least, most), step| {
-        (least + step.minutes.0, most + step.minutes.1)
-    });
-    let reckoned = coating + whole_minutes((least + most) / 2.0);
-    // A slow hand is slow in every step, so the ends are added up; the coats reach two standard uncertainties to either side.
-    let doubt = 2.0 * coats.standard_uncertainty;
-    let (least, most) = (least + coats.value - doubt, most + coats.value + doubt);
-    let own = facts.hours.map(|time| whole_minutes(time.minutes()));
-    let Share(share) = habits.fee_share.unwrap_or(Share(0.0));
-    let mut unpriced = Vec::new();
-    let mut materials = Materials {
-        low: sheets,
-        likely: sheets,
-        high: sheets,
-    };
-    let mut to_buy = sheets;
-    // What the maker puts down for all of them goes before.
-    let guessed = facts.materials;
-    if let Some(all) = guessed {
-        materials = Materials {
-            low: all,
-            likely: all,
-            high: all,
-        };
-        to_buy = all;
-    }
-    for line in takeoff.materials.iter().filter(|_| guessed.is_none()) {
-        let Some(rate) = rate(workshop, &line.need) else {
-            unpriced.push(takeoff.name_of(line));
-            continue;
-        };
-        let at = |volume: units::Volume| (volume.as_litres() * rate.for_litre).round() as u64;
-        materials.low += at(line.need.low());
-        materials.likely += at(line.need.likely());
-        materials.high += at(line.need.high());
-        to_buy += rate.cans;
-    }
-    let costs = Costs {
-        bought: facts.bought.unwrap_or(0),
-        materials_used: materials.likely,
-        materials_to_buy: to_buy,
-        wear: habits.wear.unwrap_or(0),
-        delivery: facts.delivery.or(habits.delivery).unwrap_or(0),
-        minutes: own.unwrap_or(reckoned),
-        hourly: habits.hourly.unwrap_or(0),
-        profit: habits.profit.unwrap_or(0),
-        fees: Fees {
-            share: (share * 10_000.0).round() as u32,
-            fixed: habits.fee.unwrap_or(0),
-        },
-    };
-    Reckoned {
-        costs,
-        materials,
-        unpriced,
-        job,
-        coating,
-        minutes: own.is_none().then(|| (whole_minutes(least), whole_minutes(most))),
     }
 }
 
@@ -258,27 +126,6 @@ pub fn account(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, today: Day
     }
 }
 
-/// What a litre of a material comes to, in the cans that would be bought for it, and what those cost.
-struct Rate {
-    for_litre: f64,
-    cans: u64,
-}
-
-fn rate(workshop: &Workshop, need: &Need) -> Option<Rate> {
-    let sure = need.at(workshop.settings.confidence.probability());
-    let buy = cans_for(workshop, &need.material, sure, &[]).ok()?;
-    let litres: f64 = buy
-        .cans
-        .iter()
-        .map(|(can, count)| can.volume().as_litres() * f64::from(*count))
-        .sum();
-    let cans = buy.price.filter(|_| litres > 0.0)?;
-    Some(Rate {
-        for_litre: cans as f64 / litres,
-        cans,
-    })
-}
-
 /// One coat more of each material on all that gets it, with its time.
 fn more_coats(
     workshop: &Workshop,
@@ -335,25 +182,13 @@ fn added_by_art(piece: &Piece, costs: &Costs, minutes_are_reckoned: bool) -> Vec
     known.filter_map(of).collect()
 }
 
-/// Trials for one more coat: the likely amount is steady to half a percent with these.
-const TRIALS: usize = 2_000;
-
-/// The minutes of all coats. What a cleaner takes is in the step of cleaning already.
-fn minutes(job: &Job) -> Estimate<f64> {
-    let mut job = job.clone();
-    let layers = job.zones.iter_mut().flat_map(|zone| &mut zone.layers);
-    layers
-        .filter(|layer| layer.material.stage == Stage::Clean)
-        .for_each(|layer| layer.coats = 0);
-    coatings::minutes(&job)
-}
-
-fn whole_minutes(minutes: f64) -> u32 {
-    minutes.round().clamp(0.0, 1e6) as u32
-}
-
 #[cfg(test)]
 mod tests {
+    use crate::takeoff::timed_job;
+    use crate::preparing::prepare;
+    use crate::money::Earnings;
+    use crate::money::earnings;
+    use crate::money::Fees;
     use super::*;
     use crate::preparing::PrepareStep;
     use crate::samples::written_down;

@@ -4,8 +4,11 @@
 
 mod account;
 mod buy;
+mod costs;
+mod earnings;
 mod piece;
 
-pub use account::{Account, Earning, Earnings, Reckoning, account, earnings};
+pub use account::{Account, Reckoning, account};
 pub use buy::{Materials, Plan, chance, highest_buying_price};
+pub use earnings::{Earning, Earnings, earnings};
 pub use piece::{Costs, Fees, Line, Outcome, Part, added, earned, lowest_price, result, sum, wanted_price};

@@ -1,24 +1,26 @@
 //! The days of the work: the steps of every piece, prepared and coated, laid into the maker's hours.
 
+mod air;
 mod coats;
+mod job;
 
+pub use air::{AirToday, CoatsInAir, air};
+use air::measured;
+use job::job;
 use std::rc::Rc;
 
-use coatings::{Material, Stage};
 use timetable::{
-    Air, AirCaution, AirLimits, Cure, DewCheck, Hours, Job, LabelAir, Minutes, Moment, Rules, Step,
-    Timetable, Wait, air_cautions, dew_check, drying_percent, forbidden, schedule,
+    Hours, Job, Moment, Rules,
+    Timetable, schedule,
 };
-use units::Day;
 
-use self::coats::{Coat, coats};
-use crate::book::{Celsius, DoneStep, Facts, Habits, Share, WorkingHours};
-use crate::document::{Piece, Scheme, Workshop, material_of};
-use crate::preparing::{Held, OldFinish, PrepareStep, When, asks_for_result, prepare};
-use crate::takeoff::{Takeoff, timed_job};
+use crate::book::{Facts, Habits, WorkingHours};
+use crate::document::{Piece, Workshop};
+use crate::takeoff::Takeoff;
 
 /// The keys of the maker's hours, from Monday on.
 pub const WEEK: [&str; 7] = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
+
 /// Hours of a workshop whose maker named none: Monday to Friday.
 pub const USUAL_HOURS: [(u32, u32); 2] = [(9 * 60, 12 * 60), (13 * 60, 17 * 60)];
 
@@ -60,132 +62,6 @@ pub fn days(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>], from: Moment)
     }
 }
 
-/// What the air says of coating, the dew point first.
-pub struct AirToday {
-    /// Whether moisture could settle on the piece.
-    pub dew: Option<DewCheck>,
-    /// Whether the surface was measured; otherwise it is taken to be as warm as the air.
-    pub is_surface_measured: bool,
-    /// The planned coats by the least air that they need; never empty.
-    pub coats: Vec<CoatsInAir>,
-    /// What else there is to mind, the gravest first.
-    pub cautions: Vec<AirCaution>,
-    /// How long coats take to dry, in hundredths of what their labels say.
-    pub drying_percent: u32,
-}
-
-/// Coats that need the same air.
-pub struct CoatsInAir {
-    /// The materials, by name.
-    pub names: Vec<String>,
-    /// The least temperature, degrees Celsius.
-    pub coldest: f64,
-    /// For how many hours after a coat it has to stay as warm.
-    pub warm_after: u32,
-    /// Why none of them goes on now; nothing where they may.
-    pub stopped: Option<AirCaution>,
-}
-
-impl AirToday {
-    /// Whether no coat should go on in it.
-    pub fn forbids(&self) -> bool {
-        self.coats.iter().all(|coats| coats.stopped.is_some())
-    }
-
-    /// Whether some coat should not go on in it.
-    pub fn forbids_some(&self) -> bool {
-        self.coats.iter().any(|coats| coats.stopped.is_some())
-    }
-}
-
-/// The air that the maker measured, and how warm the pieces are, degrees Celsius.
-struct Measured {
-    air: Air,
-    surface: f64,
-    is_surface_measured: bool,
-}
-
-/// Nothing without temperature and humidity. A piece of which the surface was not measured is as warm as the air.
-fn measured(workshop: &Workshop) -> Option<Measured> {
-    let habits: Habits = workshop.books.one();
-    let (Celsius(celsius), Share(humidity)) = habits.temperature.zip(habits.humidity)?;
-    let air = Air {
-        celsius,
-        humidity: humidity * 100.0,
-    };
-    let surface = habits.surface.map(|Celsius(surface)| surface);
-    Some(Measured {
-        air,
-        surface: surface.unwrap_or(air.celsius),
-        is_surface_measured: surface.is_some(),
-    })
-}
-
-/// What the air that the maker measured says of the coats that are planned, or of the usual ones where none is; nothing
-/// without temperature and humidity.
-pub fn air(workshop: &Workshop) -> Option<AirToday> {
-    let Measured {
-        air,
-        surface,
-        is_surface_measured,
-    } = measured(workshop)?;
-    let mut coats: Vec<CoatsInAir> = Vec::new();
-    for material in planned(workshop) {
-        let Some(coldest) = material.coldest.map(|coldest| coldest.low) else {
-            continue;
-        };
-        let warm_after = material.warm_after();
-        let alike = |of: &&mut CoatsInAir| (of.coldest, of.warm_after) == (coldest, warm_after);
-        match coats.iter_mut().find(alike) {
-            Some(of) => of.names.push(material.name.to_string()),
-            None => coats.push(CoatsInAir {
-                names: vec![material.name.to_string()],
-                coldest,
-                warm_after,
-                stopped: forbidden(air, surface, limits(&material)),
-            }),
-        }
-    }
-    Some(AirToday {
-        dew: dew_check(air, surface),
-        is_surface_measured,
-        coats,
-        cautions: air_cautions(air, AirLimits::default(), LabelAir::USUAL),
-        drying_percent: drying_percent(air, LabelAir::USUAL),
-    })
-}
-
-/// The air that a material may be put on in.
-fn limits(material: &Material) -> AirLimits {
-    AirLimits {
-        coldest: material.coldest.map(|coldest| coldest.low),
-        ..AirLimits::default()
-    }
-}
-
-/// Every material that goes onto a piece that is still to be finished; the usual ones where there is none.
-fn planned(workshop: &Workshop) -> Vec<Rc<Material>> {
-    let usual = Scheme::usual();
-    let ahead = workshop.pieces.iter().filter(|piece| !is_sold(piece));
-    let mut schemes: Vec<&Scheme> = ahead.flat_map(|piece| piece.schemes()).collect();
-    let coats = |schemes: &[&Scheme]| {
-        let mut all: Vec<Rc<Material>> = Vec::new();
-        let layers = schemes.iter().flat_map(|scheme| &scheme.layers);
-        for layer in layers.filter(|layer| layer.coats > 0) {
-            let known = material_of(&workshop.materials, &layer.material);
-            let is_new = |of: &Rc<Material>| all.iter().all(|other| other.key != of.key);
-            all.extend(known.filter(|of| of.coldest.is_some()).filter(is_new));
-        }
-        all
-    };
-    let found = coats(&schemes);
-    if !found.is_empty() {
-        return found;
-    }
-    schemes = vec![&usual];
-    coats(&schemes)
-}
-
 fn is_sold(piece: &Piece) -> bool {
     piece.books.one::<Facts>().sold_on.is_some()
 }
@@ -209,142 +85,13 @@ fn hours(workshop: &Workshop) -> (Hours, bool) {
     (Hours::new(week, &[]), is_usual)
 }
 
-/// The work on a piece: what is prepared and may be done, then coat by coat. What is sanded between coats is shared out to
-/// the coats that go onto another.
-fn job(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Job {
-    let prepared = prepare(workshop, piece, takeoff, &[]);
-    let of = |when: When| {
-        let all = prepared.iter();
-        all.filter(move |step| step.when == when && step.may_be_done())
-    };
-    let sanding: f64 = of(When::Between).map(PrepareStep::likely_minutes).sum();
-    let mut steps: Vec<Step> = of(When::Before).map(of_preparing).collect();
-    let prepared = steps.len();
-    let timed = timed_job(piece, takeoff);
-    let coats = coats(takeoff);
-    // What lies under the first coat of each zone was sanded before, and a stain is not sanded: its colour would come off.
-    let is_sanded = |under: &usize| {
-        matches!(
-            coats[*under].line.need.material.stage,
-            Stage::Primer | Stage::Paint | Stage::Topcoat
-        )
-    };
-    let onto_a_coat = |coat: &&Coat<'_>| coat.after.iter().any(is_sanded);
-    let sanded = coats.iter().filter(onto_a_coat).count();
-    let sanding = sanding / (sanded.max(1) as f64);
-    for coat in &coats {
-        let name = takeoff.name_of(coat.line);
-        let step = of_coat(
-            &timed,
-            coat,
-            &name,
-            if onto_a_coat(&coat) { sanding } else { 0.0 },
-        );
-        let after = match coat.after.as_slice() {
-            [] => prepared.checked_sub(1).into_iter().collect(),
-            after => after.iter().map(|before| prepared + before).collect(),
-        };
-        steps.push(step.after(after));
-    }
-    // What is done once all coats are on, each after the one before it.
-    let coated = prepared..steps.len();
-    let is_work = |step: &&PrepareStep| step.minutes.1 > 0.0;
-    for (place, step) in of(When::After).filter(is_work).enumerate() {
-        let step = of_preparing(step);
-        steps.push(match place {
-            0 => step.after(coated.clone().collect()),
-            _ => step,
-        });
-    }
-    // Nobody can say on which day a piece may be sold while lead is not settled.
-    if OldFinish::of(piece) == OldFinish::Lead {
-        steps.iter_mut().for_each(|step| step.cure = Cure::default());
-    }
-    let facts: Facts = piece.books.one();
-    let mut job = Job::new(&piece.name, steps);
-    job.key = piece.id.0.to_string();
-    job.begin = facts.begin.map(|day| Moment::new(day, 0));
-    job.due = facts.due;
-    job.done = done(piece, &job.steps);
-    job
-}
-
-/// The first steps that were ticked off, each done by the noon of its day, and none before the one before it. A test without
-/// its result is not done.
-fn done(piece: &Piece, steps: &[Step]) -> Vec<Moment> {
-    let mut last: Option<Day> = None;
-    let ticked = steps
-        .iter()
-        .take_while(|step| !asks_for_result(&step.key))
-        .map_while(|step| piece.books.find::<DoneStep>(&step.key)?.day);
-    let in_order = ticked.map(|day| {
-        let day = last.map_or(day, |last| last.max(day));
-        last = Some(day);
-        Moment::new(day, 12 * 60)
-    });
-    in_order.collect()
-}
-
-fn of_preparing(step: &PrepareStep) -> Step {
-    let (low, high) = step.minutes;
-    let name = match step.held {
-        Some(held) => format!("{} ({})", step.title, Held::message(held).trim_end_matches('.')),
-        None => step.title.clone(),
-    };
-    let mut of = Step::new(&name, guesses(low, high)).split();
-    of.key.clone_from(&step.key);
-    of.dusty = step.dusty;
-    of.then(Wait::at_least(whole(step.wait * 60.0)))
-}
-
-fn of_coat(job: &coatings::Job, coat: &Coat<'_>, name: &str, sanding: f64) -> Step {
-    let (line, coat) = (coat.line, coat.number);
-    let mut job = job.clone();
-    for layer in job.zones.iter_mut().flat_map(|zone| &mut zone.layers) {
-        layer.coats = u32::from(line.need.is_of(layer) && layer.coats >= coat);
-    }
-    let time = coatings::minutes(&job);
-    let (least, most) = (
-        time.value - time.standard_uncertainty,
-        time.value + time.standard_uncertainty,
-    );
-    let material = &line.need.material;
-    let mut name = match line.coats {
-        1 => name.to_owned(),
-        of => format!("{name}, coat {coat} of {of}"),
-    };
-    if sanding > 0.0 {
-        name = format!("Sand lightly, then {}", coatings::in_sentence(&name));
-    }
-    let mut step = Step::new(&name, guesses(least + sanding, most + sanding));
-    step.key = line.coat_key(coat);
-    step.limits = Some(limits(material));
-    step.dusty = sanding > 0.0;
-    // No label says when dust stops sticking. What may be coated again takes none (common practice, no source).
-    step.wet = whole(material.recoat.low * 60.0);
-    let hours = |hours: f64| Minutes::one(whole(hours * 60.0));
-    let recoat = material.recoat;
-    step.cure = Cure {
-        touch: None,
-        recoat: Some(hours(recoat.high)),
-        sell: Some(hours(material.cure.low.max(recoat.high))),
-        full: Some(hours(material.cure.high.max(recoat.high))),
-    };
-    step.then(Wait::at_least(whole(recoat.high * 60.0)))
-}
-
-/// At least a minute: what takes no time is no step.
-fn guesses(low: f64, high: f64) -> Minutes {
-    let [low, likely, high] = [low, (low + high) / 2.0, high].map(|minutes| whole(minutes).max(1));
-    Minutes::new(low, likely, high).unwrap_or_else(|| Minutes::one(likely))
-}
-
-fn whole(minutes: f64) -> u32 {
-    minutes.round().clamp(0.0, f64::from(timetable::MOST_MINUTES)) as u32
-}
-
 #[cfg(test)]
 mod tests {
+    use coatings::Stage;
+    use timetable::{AirCaution, Step};
+    use units::Day;
+    use crate::days::air::air;
+    use crate::preparing::OldFinish;
     use super::*;
     use crate::samples::written_down;
     use crate::{BookEdit, Edit, PieceEdit, SchemeEdit, invented_workshop, takeoffs};

@@ -1,0 +1,147 @@
+//! The work on one piece, as steps for the timetable.
+
+use super::air::limits;
+use coatings::Stage;
+use timetable::{
+    Cure, Job, Minutes, Moment, Step, Wait,
+};
+use units::Day;
+use super::coats::{Coat, coats};
+use crate::book::{DoneStep, Facts};
+use crate::document::{Piece, Workshop};
+use crate::preparing::{Held, OldFinish, PrepareStep, When, asks_for_result, prepare};
+use crate::takeoff::{Takeoff, timed_job};
+
+/// The work on a piece: what is prepared and may be done, then coat by coat. What is sanded between coats is shared out to
+/// the coats that go onto another.
+pub(super) fn job(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Job {
+    let prepared = prepare(workshop, piece, takeoff, &[]);
+    let of = |when: When| {
+        let all = prepared.iter();
+        all.filter(move |step| step.when == when && step.may_be_done())
+    };
+    let sanding: f64 = of(When::Between).map(PrepareStep::likely_minutes).sum();
+    let mut steps: Vec<Step> = of(When::Before).map(of_preparing).collect();
+    let prepared = steps.len();
+    let timed = timed_job(piece, takeoff);
+    let coats = coats(takeoff);
+    // What lies under the first coat of each zone was sanded before, and a stain is not sanded: its colour would come off.
+    let is_sanded = |under: &usize| {
+        matches!(
+            coats[*under].line.need.material.stage,
+            Stage::Primer | Stage::Paint | Stage::Topcoat
+        )
+    };
+    let onto_a_coat = |coat: &&Coat<'_>| coat.after.iter().any(is_sanded);
+    let sanded = coats.iter().filter(onto_a_coat).count();
+    let sanding = sanding / (sanded.max(1) as f64);
+    for coat in &coats {
+        let name = takeoff.name_of(coat.line);
+        let step = of_coat(
+            &timed,
+            coat,
+            &name,
+            if onto_a_coat(&coat) { sanding } else { 0.0 },
+        );
+        let after = match coat.after.as_slice() {
+            [] => prepared.checked_sub(1).into_iter().collect(),
+            after => after.iter().map(|before| prepared + before).collect(),
+        };
+        steps.push(step.after(after));
+    }
+    // What is done once all coats are on, each after the one before it.
+    let coated = prepared..steps.len();
+    let is_work = |step: &&PrepareStep| step.minutes.1 > 0.0;
+    for (place, step) in of(When::After).filter(is_work).enumerate() {
+        let step = of_preparing(step);
+        steps.push(match place {
+            0 => step.after(coated.clone().collect()),
+            _ => step,
+        });
+    }
+    // Nobody can say on which day a piece may be sold while lead is not settled.
+    if OldFinish::of(piece) == OldFinish::Lead {
+        steps.iter_mut().for_each(|step| step.cure = Cure::default());
+    }
+    let facts: Facts = piece.books.one();
+    let mut job = Job::new(&piece.name, steps);
+    job.key = piece.id.0.to_string();
+    job.begin = facts.begin.map(|day| Moment::new(day, 0));
+    job.due = facts.due;
+    job.done = done(piece, &job.steps);
+    job
+}
+
+/// The first steps that were ticked off, each done by the noon of its day, and none before the one before it. A test without
+/// its result is not done.
+pub(super) fn done(piece: &Piece, steps: &[Step]) -> Vec<Moment> {
+    let mut last: Option<Day> = None;
+    let ticked = steps
+        .iter()
+        .take_while(|step| !asks_for_result(&step.key))
+        .map_while(|step| piece.books.find::<DoneStep>(&step.key)?.day);
+    let in_order = ticked.map(|day| {
+        let day = last.map_or(day, |last| last.max(day));
+        last = Some(day);
+        Moment::new(day, 12 * 60)
+    });
+    in_order.collect()
+}
+
+pub(super) fn of_preparing(step: &PrepareStep) -> Step {
+    let (low, high) = step.minutes;
+    let name = match step.held {
+        Some(held) => format!("{} ({})", step.title, Held::message(held).trim_end_matches('.')),
+        None => step.title.clone(),
+    };
+    let mut of = Step::new(&name, guesses(low, high)).split();
+    of.key.clone_from(&step.key);
+    of.dusty = step.dusty;
+    of.then(Wait::at_least(whole(step.wait * 60.0)))
+}
+
+pub(super) fn of_coat(job: &coatings::Job, coat: &Coat<'_>, name: &str, sanding: f64) -> Step {
+    let (line, coat) = (coat.line, coat.number);
+    let mut job = job.clone();
+    for layer in job.zones.iter_mut().flat_map(|zone| &mut zone.layers) {
+        layer.coats = u32::from(line.need.is_of(layer) && layer.coats >= coat);
+    }
+    let time = coatings::minutes(&job);
+    let (least, most) = (
+        time.value - time.standard_uncertainty,
+        time.value + time.standard_uncertainty,
+    );
+    let material = &line.need.material;
+    let mut name = match line.coats {
+        1 => name.to_owned(),
+        of => format!("{name}, coat {coat} of {of}"),
+    };
+    if sanding > 0.0 {
+        name = format!("Sand lightly, then {}", coatings::in_sentence(&name));
+    }
+    let mut step = Step::new(&name, guesses(least + sanding, most + sanding));
+    step.key = line.coat_key(coat);
+    step.limits = Some(limits(material));
+    step.dusty = sanding > 0.0;
+    // No label says when dust stops sticking. What may be coated again takes none (common practice, no source).
+    step.wet = whole(material.recoat.low * 60.0);
+    let hours = |hours: f64| Minutes::one(whole(hours * 60.0));
+    let recoat = material.recoat;
+    step.cure = Cure {
+        touch: None,
+        recoat: Some(hours(recoat.high)),
+        sell: Some(hours(material.cure.low.max(recoat.high))),
+        full: Some(hours(material.cure.high.max(recoat.high))),
+    };
+    step.then(Wait::at_least(whole(recoat.high * 60.0)))
+}
+
+/// At least a minute: what takes no time is no step.
+pub(super) fn guesses(low: f64, high: f64) -> Minutes {
+    let [low, likely, high] = [low, (low + high) / 2.0, high].map(|minutes| whole(minutes).max(1));
+    Minutes::new(low, likely, high).unwrap_or_else(|| Minutes::one(likely))
+}
+
+pub(super) fn whole(minutes: f64) -> u32 {
+    minutes.round().clamp(0.0, f64::from(timetable::MOST_MINUTES)) as u32
+}

@@ -1,0 +1,126 @@
+//! Edits of one piece.
+
+use super::EditError;
+use super::MAX_COUNT;
+use super::PieceEdit;
+use super::shortened;
+use super::ticks;
+use crate::document::{OwnMaterial, Piece, Reading, material_of};
+use geometry::{FieldId, MAX_COLUMNS, MAX_SHELVES, fields, styles};
+use std::rc::Rc;
+use units::System;
+
+impl Piece {
+    pub(super) fn apply(
+        &mut self,
+        edit: PieceEdit,
+        own: &[Rc<OwnMaterial>],
+        units: System,
+    ) -> Result<(), EditError> {
+        let most = |what, given: usize, most: usize| {
+            if given > most {
+                Err(EditError::TooMany { what, most })
+            } else {
+                Ok(given)
+            }
+        };
+        match edit {
+            PieceEdit::Name(name) => self.name = shortened(&name),
+            PieceEdit::Count(count) => {
+                most("pieces in a set", count as usize, MAX_COUNT as usize)?;
+                self.count = count.max(1);
+            }
+            PieceEdit::Measure(field, reading) => self.measure(field, reading)?,
+            PieceEdit::Style(field, option) => {
+                let field = styles::by_key(field).ok_or(EditError::Unknown("choice"))?;
+                if !field.choose(&mut self.styles, option) {
+                    return Err(EditError::Unknown("answer"));
+                }
+            }
+            PieceEdit::Counted(key, count) => self.counted(key, count)?,
+            PieceEdit::Bays(upper, count) => self.set_bays(upper, count)?,
+            PieceEdit::Rows(place, count) => self.bay_mut(place)?.set_rows(count)?,
+            PieceEdit::RepeatRow(place, row) => self.bay_mut(place)?.repeat_row(row)?,
+            PieceEdit::RemoveRow(place, row) => self.bay_mut(place)?.remove_row(row)?,
+            PieceEdit::Fill(place, row, fill) => self.row_mut(place, row)?.fill = fill,
+            PieceEdit::Columns(place, row, columns) => {
+                let columns = most("drawers or doors in a row", columns, MAX_COLUMNS)?.max(1);
+                self.row_mut(place, row)?.columns = columns;
+            }
+            PieceEdit::Shelves(place, row, shelves) => {
+                let shelves = most("shelves in a row", shelves, MAX_SHELVES)?;
+                self.row_mut(place, row)?.shelves = shelves;
+            }
+            PieceEdit::AddChange(change) => self.add_change(change)?,
+            PieceEdit::AddPart(shape) => self.add_part(shape)?,
+            PieceEdit::AlterChange(place, kind) => self.alter_change(place, kind)?,
+            PieceEdit::RemoveChange(place) => {
+                if place >= self.changes.len() {
+                    return Err(EditError::Unknown("change"));
+                }
+                self.changes.remove(place);
+            }
+            PieceEdit::Painted(surface, painted) => self.choose(surface, |choice| choice.painted = painted),
+            PieceEdit::Zone(surface, zone) => {
+                zone.as_deref().map_or(Ok(()), |key| self.check_zone(key))?;
+                self.choose(surface, |choice| choice.zone = zone);
+            }
+            PieceEdit::Brush(surfaces, to) => self.brush(surfaces, &to)?,
+            PieceEdit::ZonePainted(key, painted) => {
+                self.choose_zone(key, |zone| zone.painted = painted)?;
+            }
+            PieceEdit::NameZone(key, name) => {
+                self.choose_zone(key, |zone| zone.name = shortened(&name))?;
+            }
+            PieceEdit::RemoveZone(key) => self.remove_zone(&key),
+            PieceEdit::Finish(zone, edit) => {
+                let before = ticks::coated_with(self, own);
+                self.finish(zone, edit, own)?;
+                self.strike_ticks(&before, own);
+            }
+            PieceEdit::Apart(zone, apart) => self.set_apart(zone, apart)?,
+            PieceEdit::Exchange(from, to) => {
+                material_of(own, &to).ok_or(EditError::Unknown("material"))?;
+                for layer in self.layers_of(&from, None) {
+                    layer.material = Rc::clone(&to);
+                }
+            }
+            PieceEdit::Book(edit) => self.books.apply(edit, true, units)?,
+            PieceEdit::Can(material, colour, key) => {
+                let known = |key| coatings::can(key).ok_or(EditError::Unknown("can size"));
+                let can = key.map(known).transpose()?.map(|can| can.key);
+                self.layers_of(&material, colour).for_each(|layer| {
+                    layer.can = can;
+                    layer.level = layer.level.filter(|_| can.is_some());
+                });
+            }
+            PieceEdit::Level(material, colour, key) => {
+                let known = |key| coatings::can::level(key).map(|level| level.key);
+                let level = match key {
+                    None => None,
+                    Some(key) => Some(known(key).ok_or(EditError::Unknown("level"))?),
+                };
+                self.layers_of(&material, colour)
+                    .filter(|layer| layer.can.is_some())
+                    .for_each(|layer| layer.level = level);
+            }
+        }
+        Ok(())
+    }
+
+    fn measure(&mut self, field: FieldId, reading: Option<Reading>) -> Result<(), EditError> {
+        match field {
+            FieldId::Of(key) => {
+                let key = fields::by_key(key).ok_or(EditError::Unknown("measurement"))?.key;
+                match reading {
+                    Some(reading) => self.readings.insert(key, reading),
+                    None => self.readings.remove(key),
+                };
+            }
+            FieldId::RowHeight(place, row) => self.row_mut(place, row)?.height = reading,
+            FieldId::BayWidth(place) => self.bay_mut(place)?.width = reading,
+            FieldId::Change { change, item, key } => self.measure_change(change, item, key, reading)?,
+        }
+        Ok(())
+    }
+}

@@ -1,0 +1,118 @@
+//! Edits of the whole document.
+
+use super::Edit;
+use super::EditError;
+use super::MAX_PIECES;
+use super::PieceEdit;
+use super::shortened;
+use crate::book::MAX_PICTURES;
+use crate::document::{Piece, PieceId, Workshop};
+use std::rc::Rc;
+
+impl Workshop {
+    /// The document after a change. The document before it stays as it was, for undo.
+    ///
+    /// # Errors
+    /// If the change does not fit the document; nothing is changed then.
+    ///
+    /// # Example
+    /// ```
+    /// use workshop::{Edit, PieceId, Workshop};
+    /// use geometry::Kind;
+    /// let id = PieceId("p1".into());
+    /// let one = Workshop::default().apply(Edit::Add { id: id.clone(), kind: Kind::Nightstand })?;
+    /// assert_eq!(one.piece(&id).map(|piece| piece.name.as_str()), Some("Nightstand"));
+    /// # Ok::<(), workshop::EditError>(())
+    /// ```
+    pub fn apply(&self, edit: Edit) -> Result<Workshop, EditError> {
+        let mut next = self.clone();
+        let may_bring_pictures = matches!(
+            edit,
+            Edit::Copy { .. } | Edit::Gather(_) | Edit::Book(_) | Edit::Piece(_, PieceEdit::Book(_))
+        );
+        match edit {
+            Edit::Units(units) => next.units = units,
+            Edit::Settings(edit) => next.set(edit)?,
+            Edit::Add { id, kind } => {
+                let mut piece = Piece::new(id, kind);
+                if let Some(finish) = &self.settings.finish {
+                    piece.scheme = finish.clone();
+                }
+                next.insert(self.pieces.len(), piece)?;
+            }
+            Edit::Copy { of, id } => {
+                let place = self.place(&of)?;
+                let piece = Piece {
+                    id,
+                    name: copied_name(&self.pieces[place].name),
+                    ..(*self.pieces[place]).clone()
+                };
+                next.insert(place + 1, piece)?;
+            }
+            Edit::CopyFinish { from, to } => {
+                let [from, to] = [self.place(&from)?, self.place(&to)?];
+                let mut piece = (*self.pieces[to]).clone();
+                piece.finish_like(&self.pieces[from]);
+                next.pieces[to] = Rc::new(piece);
+            }
+            Edit::Remove(id) => {
+                next.pieces.remove(self.place(&id)?);
+            }
+            Edit::Replace(workshop) => next = workshop,
+            Edit::Gather(other) => next.gather(other)?,
+            Edit::ClearInvented => {
+                next.pieces.retain(|piece| !piece.is_invented());
+                next.title.clear();
+                next.note.clear();
+            }
+            Edit::AddMaterial(key, of) => next.add_material(key, &of)?,
+            Edit::Material(key, edit) => next.edit_material(&key, edit)?,
+            Edit::RemoveMaterial(key) => next.remove_material(&key)?,
+            Edit::Book(edit) => next.books.apply(edit, false, self.units)?,
+            Edit::Piece(id, edit) => {
+                let place = self.place(&id)?;
+                let mut piece = (*self.pieces[place]).clone();
+                piece.apply(edit, &self.materials, self.units)?;
+                next.pieces[place] = Rc::new(piece);
+            }
+        }
+        // A workshop that has more, from before there was a most, keeps them.
+        if may_bring_pictures && next.pictures() > MAX_PICTURES.max(self.pictures()) {
+            return Err(EditError::TooMany {
+                what: "photos",
+                most: MAX_PICTURES,
+            });
+        }
+        Ok(next)
+    }
+
+    fn pictures(&self) -> usize {
+        let of_pieces: usize = self.pieces.iter().map(|piece| piece.books.pictures()).sum();
+        self.books.pictures() + of_pieces
+    }
+
+    fn place(&self, id: &PieceId) -> Result<usize, EditError> {
+        self.pieces
+            .iter()
+            .position(|piece| piece.id == *id)
+            .ok_or(EditError::NoSuchPiece)
+    }
+
+    pub(super) fn insert(&mut self, place: usize, piece: Piece) -> Result<(), EditError> {
+        if self.pieces.len() >= MAX_PIECES {
+            return Err(EditError::TooMany {
+                what: "pieces",
+                most: MAX_PIECES,
+            });
+        }
+        if self.piece(&piece.id).is_some() {
+            return Err(EditError::IdTaken);
+        }
+        self.pieces.insert(place, Rc::new(piece));
+        Ok(())
+    }
+}
+
+fn copied_name(name: &str) -> String {
+    shortened(&format!("{name}, copy"))
+}

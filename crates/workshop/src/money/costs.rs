@@ -1,0 +1,129 @@
+//! What goes into a piece: materials, hours, fees.
+
+use super::{Costs, Fees, Materials};
+use crate::art::{art, cost_and_minutes};
+use crate::book::{Facts, Habits, Share};
+use crate::document::{Piece, Workshop};
+use crate::preparing::prepare;
+use crate::takeoff::{Takeoff, cans_for, timed_job};
+use coatings::{Estimate, Job, Need, Stage};
+
+/// What goes into a piece, and what that was reckoned from.
+pub(super) struct Reckoned {
+    pub(super) costs: Costs,
+    pub(super) materials: Materials,
+    pub(super) unpriced: Vec<String>,
+    /// All layers, with the edges that take their time.
+    pub(super) job: Job,
+    /// Minutes of all coats.
+    pub(super) coating: u32,
+    /// The least and the most minutes, where they were reckoned, not written down.
+    pub(super) minutes: Option<(u32, u32)>,
+}
+
+pub(super) fn reckon(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Reckoned {
+    let (habits, facts): (Habits, Facts) = (workshop.books.one(), piece.books.one());
+    let job = timed_job(piece, takeoff);
+    let coats = minutes(&job);
+    let coating = whole_minutes(coats.value);
+    let prepared = prepare(workshop, piece, takeoff, &[]);
+    let (sheets, of_art) = cost_and_minutes(&art(piece));
+    let done = prepared.iter().filter(|step| step.may_be_done());
+    let (least, most) = done.fold(of_art, |(least, most), step| {
+        (least + step.minutes.0, most + step.minutes.1)
+    });
+    let reckoned = coating + whole_minutes((least + most) / 2.0);
+    // A slow hand is slow in every step, so the ends are added up; the coats reach two standard uncertainties to either side.
+    let doubt = 2.0 * coats.standard_uncertainty;
+    let (least, most) = (least + coats.value - doubt, most + coats.value + doubt);
+    let own = facts.hours.map(|time| whole_minutes(time.minutes()));
+    let Share(share) = habits.fee_share.unwrap_or(Share(0.0));
+    let mut unpriced = Vec::new();
+    let mut materials = Materials {
+        low: sheets,
+        likely: sheets,
+        high: sheets,
+    };
+    let mut to_buy = sheets;
+    // What the maker puts down for all of them goes before.
+    let guessed = facts.materials;
+    if let Some(all) = guessed {
+        materials = Materials {
+            low: all,
+            likely: all,
+            high: all,
+        };
+        to_buy = all;
+    }
+    for line in takeoff.materials.iter().filter(|_| guessed.is_none()) {
+        let Some(rate) = rate(workshop, &line.need) else {
+            unpriced.push(takeoff.name_of(line));
+            continue;
+        };
+        let at = |volume: units::Volume| (volume.as_litres() * rate.for_litre).round() as u64;
+        materials.low += at(line.need.low());
+        materials.likely += at(line.need.likely());
+        materials.high += at(line.need.high());
+        to_buy += rate.cans;
+    }
+    let costs = Costs {
+        bought: facts.bought.unwrap_or(0),
+        materials_used: materials.likely,
+        materials_to_buy: to_buy,
+        wear: habits.wear.unwrap_or(0),
+        delivery: facts.delivery.or(habits.delivery).unwrap_or(0),
+        minutes: own.unwrap_or(reckoned),
+        hourly: habits.hourly.unwrap_or(0),
+        profit: habits.profit.unwrap_or(0),
+        fees: Fees {
+            share: (share * 10_000.0).round() as u32,
+            fixed: habits.fee.unwrap_or(0),
+        },
+    };
+    Reckoned {
+        costs,
+        materials,
+        unpriced,
+        job,
+        coating,
+        minutes: own.is_none().then(|| (whole_minutes(least), whole_minutes(most))),
+    }
+}
+
+/// What a litre of a material comes to, in the cans that would be bought for it, and what those cost.
+pub(super) struct Rate {
+    pub(super) for_litre: f64,
+    pub(super) cans: u64,
+}
+
+pub(super) fn rate(workshop: &Workshop, need: &Need) -> Option<Rate> {
+    let sure = need.at(workshop.settings.confidence.probability());
+    let buy = cans_for(workshop, &need.material, sure, &[]).ok()?;
+    let litres: f64 = buy
+        .cans
+        .iter()
+        .map(|(can, count)| can.volume().as_litres() * f64::from(*count))
+        .sum();
+    let cans = buy.price.filter(|_| litres > 0.0)?;
+    Some(Rate {
+        for_litre: cans as f64 / litres,
+        cans,
+    })
+}
+
+/// Trials for one more coat: the likely amount is steady to half a percent with these.
+pub(super) const TRIALS: usize = 2_000;
+
+/// The minutes of all coats. What a cleaner takes is in the step of cleaning already.
+pub(super) fn minutes(job: &Job) -> Estimate<f64> {
+    let mut job = job.clone();
+    let layers = job.zones.iter_mut().flat_map(|zone| &mut zone.layers);
+    layers
+        .filter(|layer| layer.material.stage == Stage::Clean)
+        .for_each(|layer| layer.coats = 0);
+    coatings::minutes(&job)
+}
+
+pub(super) fn whole_minutes(minutes: f64) -> u32 {
+    minutes.round().clamp(0.0, 1e6) as u32
+}
