@@ -1,134 +1,35 @@
 //! The state of the page and the one function that changes it.
 
+mod act;
 mod drafts;
 mod look;
+mod message;
 mod past;
+mod saving;
+mod screen;
 mod typing;
 mod writing;
 
 use std::rc::Rc;
 
-use crate::standing::{News, Standing};
+use crate::standing::Standing;
 use crate::words::numerals::measured;
 use geometry::FieldId;
 use units::{Decimals, Inches, Length, SortedMap, SortedSet, System, show_length_in};
-use workshop::records::Unread;
 use workshop::results::news;
-use workshop::{Analysis, BookEdit, BrushTo, Edit, EditError, Piece, PieceEdit, PieceId, Workshop};
+use workshop::{Analysis, BrushTo, Edit, EditError, Piece, PieceEdit, PieceId, Workshop};
 
+pub use act::Act;
 pub use drafts::{Draft, DraftId, Refused};
 pub use look::Look;
+pub use message::{Message, Stepped};
+pub use saving::{Keeping, Load};
+pub use screen::{Light, Room, Sheet};
 pub use typing::{BACK, FigureId, has_free_bays, in_order};
 
 pub use writing::EntryId;
 
 use past::Past;
-
-/// Which room the page is in.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Room {
-    /// One piece on the drawing board.
-    #[default]
-    Board,
-    /// All pieces together, and what to buy for them.
-    Together,
-    /// Settings, files, and how safe the data is.
-    Settings,
-    /// What pieces go for nearby.
-    Prices,
-    /// When each step is due.
-    Days,
-    /// The mixing bench.
-    Mixing,
-    /// The cans in the workshop.
-    Shelf,
-}
-
-/// Which sheet of questions lies under the drawing.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Sheet {
-    /// The tape readings.
-    #[default]
-    Measure,
-    /// The parts, and what the maker changed about them.
-    Parts,
-    /// Which surfaces get the finish.
-    Surfaces,
-    /// What goes on, how often, with what.
-    Finish,
-    /// What is done to it besides the coats, and how it went.
-    Prepare,
-    /// What brush, roller and sprayer would make of it.
-    Tools,
-    /// What it costs and must bring.
-    Money,
-    /// The job card, and all that leaves the page.
-    Card,
-}
-
-/// How light the page is.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Light {
-    /// As the device has it.
-    #[default]
-    Device,
-    /// Light.
-    Light,
-    /// Dark.
-    Dark,
-    /// Black on white with heavy lines, for bright sun and for eyes that ask for it.
-    Contrast,
-}
-
-/// How far what is saved was read. Nothing is written before all of it was, or the maker let go of the rest.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub enum Load {
-    /// Nothing was read yet.
-    #[default]
-    Opening,
-    /// Nothing was read yet, and that takes long.
-    Slow,
-    /// Nothing could be read; the reason in words.
-    Failed(String),
-    /// Some of it could not be read.
-    Partly(Rc<Unread>),
-    /// All of it was read.
-    Whole,
-}
-
-/// How the document stands in the browser's database.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub enum Keeping {
-    /// Nothing was read yet.
-    #[default]
-    Opening,
-    /// A change is on its way.
-    Writing,
-    /// All is kept.
-    Kept,
-    /// It could not be kept; the reason in words.
-    Failed(String),
-}
-
-/// A step that was taken back or made again.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Stepped {
-    /// Whether it was taken back.
-    pub is_back: bool,
-    /// The document before.
-    pub from: Rc<Workshop>,
-}
-
-/// Something to tell the maker.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Message {
-    /// A sentence that stays until it is put away.
-    Plain(String),
-    /// What was done; it stays until something else is told.
-    Done(String),
-    /// A file or a link was read; what should become of it?
-    Opened(Box<Workshop>),
-}
 
 /// The state of the page. Only the workshop is kept, and only it can be taken back; how light the page is stays with the
 /// device, and all else is forgotten with the page.
@@ -192,103 +93,6 @@ pub struct App {
     pub printing: bool,
     past: Past,
     analysis: Analysis,
-}
-
-/// Everything that can happen to the page.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Act {
-    /// The document came out of the database, or was changed in another tab.
-    Loaded(Rc<Workshop>),
-    /// The maker was told which pieces have other numbers; the document keeps that.
-    Told,
-    /// The maker changes the document.
-    Edit(Edit),
-    /// The maker adds a piece and opens it.
-    Start(Edit, PieceId),
-    /// The maker opens a piece.
-    Open(PieceId),
-    /// The maker changes the open piece.
-    Change(PieceEdit),
-    /// The same as one of many such changes that come from one movement of the hand, named by the text: they are taken
-    /// back together.
-    Stroke(PieceEdit, &'static str),
-    /// The maker's hand comes to rest.
-    Rest,
-    /// The maker types in a field.
-    Type(FieldId, String),
-    /// The maker types at the tape keys, for the measurement that is being taken.
-    TypeHere(String),
-    /// The maker types a figure in a unit, or chooses another unit for it.
-    Figure(FigureId, String, &'static str),
-    /// The maker leaves a figure.
-    LeaveFigure(FigureId),
-    /// The maker writes into a field of a book.
-    Write(EntryId, String),
-    /// The maker leaves a field of a book.
-    LeaveEntry(EntryId),
-    /// The maker types no further for a while.
-    Pause,
-    /// A line of a book comes or goes, or a value changes that is chosen and not written.
-    Book(BookEdit),
-    /// A layer of the open piece, or of one of its zones, gets a material of the maker's own, a copy of the one that it
-    /// has.
-    OwnLabel(Option<String>, usize),
-    /// The maker presses a tape key: text to put behind what stands in the field.
-    Key(&'static str),
-    /// The maker takes this measurement.
-    Enter(FieldId),
-    /// All that stands in the measurement that is being taken is marked.
-    Marked,
-    /// The maker leaves a field.
-    Leave(FieldId),
-    /// The maker goes on to the next measurement, or back to the one before.
-    GoOn(bool),
-    /// The maker puts the tape away.
-    PutTapeAway,
-    /// The device's own keyboard comes up for measurements, or stays away.
-    Keyboard(bool),
-    /// The drawing looks from elsewhere.
-    Look(Look),
-    /// Another room.
-    Room(Room),
-    /// Another sheet comes on top.
-    Sheet(Sheet),
-    /// A surface is tapped, or none any more.
-    Pick(Option<String>),
-    /// A part is looked at, or none any more.
-    Part(Option<String>),
-    /// The kinds of pieces to begin with are shown, or put away.
-    Adding(bool),
-    /// Nothing is bought for a piece now, or something again.
-    LeaveOut(PieceId),
-    /// Something on a sheet is unfolded, or folded again, by its name.
-    Fold(String),
-    /// The finish of a zone comes on the sheet, or that of the piece.
-    Finished(Option<String>),
-    /// There is something to tell.
-    Tell(Message),
-    /// The maker puts away what was told, by its place.
-    PutAway(usize),
-    /// What is saved was read, or could not be.
-    Load(Load),
-    /// The maker goes on though nothing could be read.
-    GoOnUnsaved,
-    /// The database answered.
-    Keeping(Keeping),
-    /// There is news about how the page stands on this device.
-    Hear(News),
-    /// How light the page shall be.
-    Light(Light),
-    /// From now on the hand does this to the faces that it goes over.
-    Brush(Option<BrushTo>),
-    /// The open piece was made into a link.
-    Linked(Rc<str>),
-    /// Printing begins or is over.
-    Printing(bool),
-    /// The last change is taken back.
-    Undo,
-    /// The last change that was taken back is made again.
-    Redo,
 }
 
 impl App {

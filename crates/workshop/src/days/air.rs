@@ -1,13 +1,13 @@
 //! What the air in the workshop says of the coats that are planned.
 
 use super::is_sold;
-use std::rc::Rc;
+use crate::book::{Celsius, Habits, Share};
+use crate::document::{Scheme, Workshop, material_of};
 use coatings::Material;
+use std::rc::Rc;
 use timetable::{
     Air, AirCaution, AirLimits, DewCheck, LabelAir, air_cautions, dew_check, drying_percent, forbidden,
 };
-use crate::book::{Celsius, Habits, Share};
-use crate::document::{Scheme, Workshop, material_of};
 
 /// What the air says of coating, the dew point first.
 pub struct AirToday {

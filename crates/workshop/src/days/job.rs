@@ -1,16 +1,14 @@
 //! The work on one piece, as steps for the timetable.
 
 use super::air::limits;
-use coatings::Stage;
-use timetable::{
-    Cure, Job, Minutes, Moment, Step, Wait,
-};
-use units::Day;
 use super::coats::{Coat, coats};
 use crate::book::{DoneStep, Facts};
 use crate::document::{Piece, Workshop};
 use crate::preparing::{Held, OldFinish, PrepareStep, When, asks_for_result, prepare};
 use crate::takeoff::{Takeoff, timed_job};
+use coatings::Stage;
+use timetable::{Cure, Job, Minutes, Moment, Step, Wait};
+use units::Day;
 
 /// The work on a piece: what is prepared and may be done, then coat by coat. What is sanded between coats is shared out to
 /// the coats that go onto another.

@@ -4,15 +4,12 @@ mod air;
 mod coats;
 mod job;
 
-pub use air::{AirToday, CoatsInAir, air};
 use air::measured;
+pub use air::{AirToday, CoatsInAir, air};
 use job::job;
 use std::rc::Rc;
 
-use timetable::{
-    Hours, Job, Moment, Rules,
-    Timetable, schedule,
-};
+use timetable::{Hours, Job, Moment, Rules, Timetable, schedule};
 
 use crate::book::{Facts, Habits, WorkingHours};
 use crate::document::{Piece, Workshop};
@@ -87,15 +84,15 @@ fn hours(workshop: &Workshop) -> (Hours, bool) {
 
 #[cfg(test)]
 mod tests {
-    use coatings::Stage;
-    use timetable::{AirCaution, Step};
-    use units::Day;
+    use super::*;
     use crate::days::air::air;
     use crate::preparing::OldFinish;
-    use super::*;
     use crate::samples::written_down;
     use crate::{BookEdit, Edit, PieceEdit, SchemeEdit, invented_workshop, takeoffs};
+    use coatings::Stage;
     use coatings::Wish;
+    use timetable::{AirCaution, Step};
+    use units::Day;
 
     fn laid(workshop: &Workshop) -> Days {
         // A Monday.

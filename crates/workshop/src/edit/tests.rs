@@ -1,9 +1,9 @@
 //! Edits: what each changes, and what is refused.
 
-use geometry::fields;
 use super::*;
 use crate::document::{Colour, Piece, Price, Scheme};
 use coatings::{Ground, Wish};
+use geometry::fields;
 use units::LengthUnit;
 
 fn id(name: &str) -> PieceId {

@@ -184,14 +184,14 @@ fn added_by_art(piece: &Piece, costs: &Costs, minutes_are_reckoned: bool) -> Vec
 
 #[cfg(test)]
 mod tests {
-    use crate::takeoff::timed_job;
-    use crate::preparing::prepare;
-    use crate::money::Earnings;
-    use crate::money::earnings;
-    use crate::money::Fees;
     use super::*;
+    use crate::money::Earnings;
+    use crate::money::Fees;
+    use crate::money::earnings;
     use crate::preparing::PrepareStep;
+    use crate::preparing::prepare;
     use crate::samples::written_down;
+    use crate::takeoff::timed_job;
     use crate::{BookEdit, Edit, MaterialEdit, PieceEdit, Price, SchemeEdit, takeoff};
 
     fn written(facts: &[(&str, &str)], habits: &[(&str, &str)], notes: &[&str]) -> Workshop {

@@ -1,18 +1,11 @@
 //! Which cans to buy: of one material for a piece, and of all materials for the whole workshop.
 
-use std::rc::Rc;
-
 use coatings::can::{ChoiceError, Purchase, choose, fewest};
-use coatings::{
-    CanSize, Contents, Left, Material, Need, Rgb, Stage, ZoneWork, besides_in_hand, can, can_sizes,
-    enough_with,
-};
-use units::{Area, Volume};
+use coatings::{CanSize, Contents, Left, Material, Need, besides_in_hand, can, can_sizes, enough_with};
+use units::Volume;
 
-use super::{InHand, MaterialLine, Stores, Takeoff, of_stores};
-use crate::book::DoneStep;
-use crate::document::{Piece, PieceId, Workshop, generic};
-use crate::learning::lessons;
+use super::{InHand, MaterialLine};
+use crate::document::Workshop;
 use crate::shelf::{Stock, stock};
 
 /// What to buy of one material.
@@ -40,20 +33,20 @@ pub fn on_shelf(workshop: &Workshop, need: &Need) -> Vec<Contents> {
     of_stock(&stock(workshop), need)
 }
 
-fn of_stock(shelf: &[Stock], need: &Need) -> Vec<Contents> {
+pub(super) fn of_stock(shelf: &[Stock], need: &Need) -> Vec<Contents> {
     alike(shelf, need)
         .filter_map(|stock| stock.contents.as_ref().ok().copied())
         .collect()
 }
 
 /// The cans of the shelf with what is needed in them, and some known amount of it.
-fn alike<'a>(shelf: &'a [Stock], need: &'a Need) -> impl Iterator<Item = &'a Stock> {
+pub(super) fn alike<'a>(shelf: &'a [Stock], need: &'a Need) -> impl Iterator<Item = &'a Stock> {
     let is_known = |stock: &&Stock| stock.is_for(need) && stock.contents.is_ok();
     shelf.iter().filter(is_known)
 }
 
 /// Whether a can that is said to be in hand for a piece is none of those on the shelf.
-fn is_apart(in_hand: &InHand, shelf: &[Stock], need: &Need) -> bool {
+pub(super) fn is_apart(in_hand: &InHand, shelf: &[Stock], need: &Need) -> bool {
     !alike(shelf, need).any(|stock| stock.may_be(in_hand.can))
 }
 
@@ -94,13 +87,13 @@ pub fn cans_to_buy(workshop: &Workshop, line: &MaterialLine) -> Result<Buy, Choi
 
 impl Buy {
     /// What all the cans hold.
-    fn volume(&self) -> Volume {
+    pub(super) fn volume(&self) -> Volume {
         let each = self.cans.iter();
         each.map(|(can, count)| can.volume() * f64::from(*count)).sum()
     }
 
     /// With what is left over of it and of what is in hand.
-    fn leaving(mut self, needs: &[&Need], in_hand: &[Contents], confidence: f64) -> Self {
+    pub(super) fn leaving(mut self, needs: &[&Need], in_hand: &[Contents], confidence: f64) -> Self {
         self.left = Some(Left::of(needs, in_hand, self.volume(), confidence));
         self
     }
@@ -153,181 +146,17 @@ fn counted(need: Volume, sizes: &[&'static CanSize], purchase: Purchase, priced:
     }
 }
 
-/// What the whole workshop needs of one material in one colour.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Shopping {
-    /// The material.
-    pub material: Rc<Material>,
-    /// Its colour, of a material that comes in colours.
-    pub colour: Option<Rgb>,
-    /// The names of the pieces that take it, each with its zones where it does not go on all of them.
-    pub pieces: Vec<String>,
-    /// What they likely take of it together; what is bought is more, to be enough with the wanted confidence.
-    pub likely: Volume,
-    /// The cans in hand that stand not on the shelf, and how full they are. The same can that is named for several pieces
-    /// is one can.
-    pub in_hand: Vec<InHand>,
-    /// What is in the cans on the shelf.
-    pub on_shelf: Vec<Contents>,
-    /// Which cans to buy besides for all of them.
-    pub buy: Result<Buy, ChoiceError>,
-    /// How likely it is enough without the smallest of these cans, where that is likely at all.
-    pub one_less: Option<(&'static CanSize, f64)>,
-}
-
-impl Shopping {
-    /// The name of its line in the basket.
-    pub fn basket_key(&self) -> String {
-        let colour = self
-            .colour
-            .map(|[red, green, blue]| format!("-{red:02x}{green:02x}{blue:02x}"));
-        format!("{}{}", self.material.key, colour.unwrap_or_default())
-    }
-}
-
-/// From this probability on it is worth saying that a can less may do.
-const MAY_DO: f64 = 0.6;
-
-/// The takeoff of every piece, in their order; nothing for a piece that cannot be measured up, whose own takeoff says why.
-pub fn takeoffs(workshop: &Workshop) -> Vec<Option<Rc<Takeoff>>> {
-    let lessons = lessons(workshop);
-    let stores = Stores {
-        materials: &workshop.materials,
-        lessons: &lessons,
-    };
-    let of = |piece: &Rc<Piece>| {
-        of_stores(piece, stores, workshop.settings.confidence)
-            .ok()
-            .map(Rc::new)
-    };
-    workshop.pieces.iter().map(of).collect()
-}
-
-/// Whether a material has done its work on a piece: the step of a cleaner, or each coat of anything else, is ticked off. As
-/// long as one coat is to come the whole amount stands, as what the cans held before the first coat does.
-fn is_used_up(workshop: &Workshop, piece: &Piece, line: &MaterialLine) -> bool {
-    let material = &line.need.material;
-    let is_done = |step: &str| piece.books.has::<DoneStep>(step);
-    match (&material.stage, generic(&workshop.materials, &material.key)) {
-        (Stage::Clean, "deglosser") => is_done("degloss"),
-        (Stage::Clean, _) => is_done("clean"),
-        _ => line.coats > 0 && (1..=line.coats).all(|coat| is_done(&line.coat_key(coat))),
-    }
-}
-
-/// The materials that have all their coats, by what is ticked off, and so are not bought any more: their names with that of
-/// the piece.
-pub fn coated(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>]) -> Vec<(String, String)> {
-    let pieces = workshop.pieces.iter().zip(takeoffs);
-    let of_piece = |(piece, takeoff): (&Rc<Piece>, &Option<Rc<Takeoff>>)| -> Vec<(String, String)> {
-        let lines = takeoff.iter().flat_map(|takeoff| &takeoff.materials);
-        let coats = lines.filter(|line| line.need.material.stage != Stage::Clean);
-        let done = coats.filter(|line| is_used_up(workshop, piece, line));
-        done.map(|line| (line.need.material.name.to_string(), piece.name.clone()))
-            .collect()
-    };
-    pieces.flat_map(of_piece).collect()
-}
-
-/// The takeoffs of the pieces that something is bought for, in their order; nothing in the place of those left out.
-pub fn bought_for(
-    workshop: &Workshop,
-    takeoffs: Vec<Option<Rc<Takeoff>>>,
-    left_out: &[PieceId],
-) -> Vec<Option<Rc<Takeoff>>> {
-    let pieces = workshop.pieces.iter().zip(takeoffs);
-    pieces
-        .map(|(piece, takeoff)| takeoff.filter(|_| !left_out.contains(&piece.id)))
-        .collect()
-}
-
-/// `Old dresser`, or `Old dresser: top` for what does not go on all of it.
-fn where_on(piece: &str, takeoff: &Takeoff, line: &MaterialLine) -> String {
-    let is_finished = |zone: &&ZoneWork| zone.patches.iter().any(|patch| patch.area > Area::ZERO);
-    if line.need.by_zone.len() >= takeoff.job.zones.iter().filter(is_finished).count() {
-        return piece.to_owned();
-    }
-    let zones: Vec<String> = (line.need.by_zone.iter())
-        .map(|(zone, _)| takeoff.zone_label(*zone).to_ascii_lowercase())
-        .collect();
-    format!("{piece}: {}", zones.join(", "))
-}
-
-/// What to buy for all pieces together, stage after stage; `takeoffs` are those of [`takeoffs`]. Pieces that cannot be
-/// measured up are left out. A can in hand that may be one of those on the shelf counts once, as it stands there.
-pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>]) -> Vec<Shopping> {
-    let shelf = stock(workshop);
-    let confidence = workshop.settings.confidence;
-    let mut lots: Vec<(Vec<String>, Vec<&MaterialLine>)> = Vec::new();
-    for (piece, takeoff) in workshop.pieces.iter().zip(takeoffs) {
-        let lines = takeoff.iter().flat_map(|takeoff| &takeoff.materials);
-        for line in lines.filter(|line| !is_used_up(workshop, piece, line)) {
-            let same = |(_, lines): &&mut (_, Vec<&MaterialLine>)| {
-                let mut lines = lines.iter();
-                lines.any(|other| other.need.is_alike(&line.need))
-            };
-            let name = takeoff
-                .as_ref()
-                .map_or_else(String::new, |of| where_on(&piece.name, of, line));
-            match lots.iter_mut().find(same) {
-                Some((pieces, lines)) => {
-                    pieces.push(name);
-                    lines.push(line);
-                }
-                None => lots.push((vec![name], vec![line])),
-            }
-        }
-    }
-    let mut all: Vec<Shopping> = lots
-        .into_iter()
-        .filter_map(|(pieces, lines)| {
-            let needs: Vec<&Need> = lines.iter().map(|line| &line.need).collect();
-            let first = needs.first()?;
-            let mut in_hand: Vec<InHand> = Vec::new();
-            for can in lines.iter().filter_map(|line| line.in_hand.as_ref()) {
-                let is_new = in_hand.iter().all(|other| other.contents != can.contents);
-                if is_new && is_apart(can, &shelf, first) {
-                    in_hand.push(can.clone());
-                }
-            }
-            let on_shelf = of_stock(&shelf, first);
-            let in_hands = in_hand.iter().map(|can| can.contents);
-            let contents: Vec<Contents> = on_shelf.iter().copied().chain(in_hands).collect();
-            let besides = besides_in_hand(&needs, &contents, confidence.probability());
-            let had: Vec<&CanSize> = lines
-                .iter()
-                .filter_map(|line| Some(line.in_hand.as_ref()?.can))
-                .collect();
-            let buy = cans_for(workshop, &first.material, besides, &had)
-                .map(|buy| buy.leaving(&needs, &contents, confidence.probability()));
-            Some(Shopping {
-                one_less: buy.as_ref().ok().and_then(|buy| one_less(buy, &needs, &contents)),
-                material: Rc::clone(&first.material),
-                colour: first.colour,
-                pieces,
-                likely: needs.iter().map(|need| need.likely()).sum(),
-                buy,
-                in_hand,
-                on_shelf,
-            })
-        })
-        .collect();
-    units::sort_few(&mut all, |one, other| one.material.stage < other.material.stage);
-    all
-}
-
-/// The smallest can of a purchase, and how likely it is enough without it.
-fn one_less(buy: &Buy, needs: &[&Need], contents: &[Contents]) -> Option<(&'static CanSize, f64)> {
-    let cans = buy.cans.iter().map(|(can, _)| *can);
-    let can = cans.reduce(|one, other| if other.volume() < one.volume() { other } else { one })?;
-    let likely = enough_with(needs, contents, buy.volume() - can.volume());
-    (likely >= MAY_DO).then_some((can, likely))
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::Shopping;
+    use crate::bought_for;
+    use crate::coated;
     use crate::document::{LabelReading, OwnMaterial, Piece, PieceId, Price};
+    use crate::shopping;
+    use crate::takeoff::Rc;
+    use crate::takeoff::shopping::MAY_DO;
+    use crate::takeoffs;
     use crate::{BookEdit, Edit, MaterialEdit, PieceEdit, SchemeEdit, label_field};
     use geometry::Kind;
     use units::System;

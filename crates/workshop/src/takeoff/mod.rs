@@ -5,6 +5,7 @@ mod buy;
 mod compare;
 mod finish;
 mod notice;
+mod shopping;
 mod zones;
 
 use std::rc::Rc;
@@ -22,9 +23,10 @@ use areas::{Division, measured};
 use finish::{can_in_hand, job, layer_of};
 
 pub(crate) use buy::cans_for;
-pub use buy::{Buy, Shopping, bought_for, cans_to_buy, coated, enough_on_hand, on_shelf, shopping, takeoffs};
+pub use buy::{Buy, cans_to_buy, enough_on_hand, on_shelf};
 pub use compare::{ComparedAt, WayColumn, WayFigure, WayWhole, about_as_soon, compare, soonest_and_least};
 pub use notice::Notice;
+pub use shopping::{Shopping, bought_for, coated, shopping, takeoffs};
 pub use zones::{SurfaceLine, ZoneLine, are_finished, side_faces, switched, touched_faces};
 
 /// What a piece needs of one material, in one colour.

@@ -1,0 +1,89 @@
+//! A piece on the board: its drawing, the questions about it, the answers beside it.
+
+use super::Send;
+use super::Shown;
+use super::alter;
+use super::amounts;
+use super::card;
+use super::compare;
+use super::drawing;
+use super::finish;
+use super::measure;
+use super::messages;
+use super::money;
+use super::out;
+use super::prepare;
+use super::spoken;
+use super::surfaces;
+use super::tape_keys;
+use crate::parts::choice;
+use crate::state::{Act, App, Sheet};
+use crate::words;
+use yew::prelude::*;
+
+/// A piece on the board: its drawing, the questions under it, the answers beside it, and the tape keys when they are asked
+/// for.
+pub(super) fn board(shown: &Shown, drawn: &drawing::Drawn) -> Html {
+    let Shown { app, send, .. } = shown;
+    let sheet = words::sheet(app.sheet);
+    let word = SHEETS.iter().find(|(other, _)| *other == app.sheet);
+    let word = word.map_or("", |(_, word)| *word);
+    let taking = app.field.is_some().then_some("taking");
+    let told = shown.told();
+    // Where nothing is measured or coloured, the drawing would only be in the way.
+    let is_drawn = shown.takeoff().is_none()
+        || matches!(
+            app.sheet,
+            Sheet::Measure | Sheet::Parts | Sheet::Surfaces | Sheet::Finish | Sheet::Card
+        );
+    html! {
+        <>
+            <main class={classes!("board", sheet, taking)}>
+                { messages::messages(app, send) }
+                <div class="sheets">{ sheets(app, send) }</div>
+                if is_drawn { { drawing::board(shown, drawn) } }
+                <div class="questions">
+                    <h2 class="unseen">{ word }</h2>
+                    { match app.sheet {
+                        Sheet::Measure => measure::measure(shown),
+                        Sheet::Parts => alter::alter(shown),
+                        Sheet::Surfaces => surfaces::surfaces(shown),
+                        Sheet::Finish => finish::finish(shown),
+                        Sheet::Prepare => prepare::prepare(shown),
+                        Sheet::Tools => compare::compare(shown),
+                        Sheet::Money => money::sheet(shown),
+                        Sheet::Card => out::out(shown),
+                    } }
+                </div>
+                // It scrolls, and while one measures nothing in it takes the focus.
+                <aside class={classes!("answers", shown.waits())} id="answers" aria-label="Amounts" tabindex="0"
+                    aria-busy={shown.waiting.is_some().to_string()}>
+                    { amounts::amounts(&told) }
+                </aside>
+                <spoken::Spoken text={amounts::in_words(shown)} />
+            </main>
+            if app.printing && app.sheet != Sheet::Card { { card::card(shown) } }
+            <div class="foot">
+                { amounts::in_short(&told) }
+                { tape_keys::tape_keys(shown) }
+            </div>
+        </>
+    }
+}
+
+/// The sheets in the order of the work, with the word for each.
+pub(super) const SHEETS: [(Sheet, &str); 8] = [
+    (Sheet::Measure, "Measure"),
+    (Sheet::Parts, "Parts"),
+    (Sheet::Surfaces, "Surfaces"),
+    (Sheet::Finish, "Finish"),
+    (Sheet::Prepare, "Prepare"),
+    (Sheet::Tools, "Tools"),
+    (Sheet::Money, "Money"),
+    (Sheet::Card, "Job card"),
+];
+
+pub(super) fn sheets(app: &App, send: &Send) -> Html {
+    let options = SHEETS.map(|(sheet, word)| (sheet, words::sheet(sheet), word));
+    choice("Questions", "sheet", &options, app.sheet, send.reform(Act::Sheet))
+}

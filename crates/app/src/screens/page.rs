@@ -1,0 +1,193 @@
+//! The whole page: it keeps the state, and the screens show that.
+
+use super::Send;
+use super::Shown;
+use super::answer::use_answer;
+use super::board::SHEETS;
+use super::board::board;
+use super::drawing;
+use super::head;
+use super::links;
+use super::messages;
+use super::rooms::room;
+use super::rooms::ways;
+use super::say_if;
+use super::start;
+use super::tape_focus;
+use super::unread;
+use crate::browser::{self, Shortcut, keeper::Keeper};
+use crate::state::{Act, App, DraftId, Room, Sheet};
+use crate::words;
+use gloo::timers::callback::Timeout;
+use std::rc::Rc;
+use wasm_bindgen::JsCast;
+use yew::prelude::*;
+
+/// The state as Yew keeps it.
+#[derive(Clone, PartialEq)]
+pub struct State(Rc<App>);
+
+impl Default for State {
+    fn default() -> Self {
+        let last = browser::last_sheet();
+        let sheet = SHEETS
+            .iter()
+            .find(|(sheet, _)| last.as_deref() == Some(words::sheet(*sheet)))
+            .map_or_else(Sheet::default, |(sheet, _)| *sheet);
+        State(Rc::new(App::begun(
+            browser::light(),
+            browser::device::decimals(),
+            browser::last_piece(),
+            browser::unfinished(),
+            sheet,
+        )))
+    }
+}
+
+impl Reducible for State {
+    type Action = Act;
+
+    fn reduce(self: Rc<Self>, act: Act) -> Rc<Self> {
+        Rc::new(State(Rc::new(self.0.update(act))))
+    }
+}
+
+/// The whole page: it keeps the state and what follows from it, and the screens show that.
+#[component]
+pub fn Page() -> Html {
+    let state = use_reducer(State::default);
+    let send: Send = {
+        let dispatcher = state.dispatcher();
+        use_callback((), move |act, ()| dispatcher.dispatch(act))
+    };
+    let keeper = use_memo((), |()| Keeper::start(send.clone()));
+    use_effect_with((), {
+        let send = send.clone();
+        |()| browser::standing::start_telling(send)
+    });
+    let app = state.0.clone();
+    let is_there = app.is_there();
+    links::use_links(&send, !is_there);
+    use_effect_with(app.workshop.clone(), {
+        let keeper = keeper.clone();
+        move |workshop| keeper.keep(workshop)
+    });
+    let opens = app.piece().map(|piece| piece.id.clone());
+    let opened = use_mut_ref(|| None);
+    if let Some(id) = opens.as_ref().filter(|_| *opened.borrow() != opens) {
+        browser::mark_opening(id);
+        *opened.borrow_mut() = opens.clone();
+    }
+    use_effect_with(opens, |opens| {
+        if opens.is_some() {
+            browser::unmark_opening_soon();
+        }
+    });
+    // In the rooms nothing of the open piece is shown.
+    let piece = app.piece().filter(|_| app.room == Room::Board).cloned();
+    let held = use_answer(&app, piece.as_ref());
+    let typed = app.typing.clone().map(|id| (app.text_of(&id), id));
+    use_effect_with(typed, {
+        let send = send.clone();
+        move |typed| {
+            let pause = typed
+                .is_some()
+                .then(|| Timeout::new(PAUSE, move || send.emit(Act::Pause)));
+            move || drop(pause)
+        }
+    });
+    use_effect_with(app.sheet, |sheet| browser::keep_last_sheet(words::sheet(*sheet)));
+    // A piece that is opened is seen from its head, wherever the page stood before.
+    use_effect_with((app.open.clone(), is_there), |(open, _)| {
+        browser::keep_last_piece(open.as_ref());
+        browser::bring_piece_into_sight();
+        if let Some(window) = web_sys::window() {
+            window.scroll_to_with_x_and_y(0.0, 0.0);
+        }
+    });
+    // So is a sheet or a room.
+    use_effect_with((app.sheet, app.room), |_| browser::to_head());
+    let drawn = drawing::use_drawn(held.piece.as_ref(), held.result.as_ref(), app.look);
+    // Beside the keys the field of the list stays in sight, wherever the tape was taken out.
+    use_effect_with(app.field, |field| {
+        if let Some(field) = field {
+            browser::bring_into_sight(&words::field_element(*field));
+        }
+    });
+    use_effect_with((app.field, app.fresh), |(_, fresh)| {
+        if *fresh {
+            browser::mark_all_in(tape_focus::READING);
+        }
+    });
+    use_effect_with(app.light, |light| browser::shine(*light));
+    let shortcuts = send.clone();
+    use_effect_with((), move |()| {
+        browser::on_shortcut(move |shortcut| {
+            shortcuts.emit(match shortcut {
+                Shortcut::Undo => Act::Undo,
+                Shortcut::Redo => Act::Redo,
+            })
+        })
+    });
+    let printing = send.clone();
+    use_effect_with((), move |()| {
+        browser::on_print(move |printing_now| printing.emit(Act::Printing(printing_now)))
+    });
+    if !is_there {
+        return unread::instead(&app, &send, &keeper);
+    }
+    let room = match (room(&app, &send), piece) {
+        (Some(room), _) => html! {
+            <main class="room">
+                { messages::messages(&app, &send) }
+                { ways(&app, &send) }
+                { room }
+            </main>
+        },
+        (None, Some(piece)) => {
+            let shown = Shown {
+                app: app.clone(),
+                piece,
+                result: held.result.filter(|_| !app.is_blocked(DraftId::is_of_amounts)),
+                cans: held.cans,
+                send: send.clone(),
+                waiting: held.piece.filter(|_| held.waits),
+            };
+            board(&shown, &drawn)
+        }
+        (None, None) => html! {
+            <main class="room">
+                { messages::messages(&app, &send) }
+                { start::start(&send) }
+            </main>
+        },
+    };
+    html! {
+        <div class="page" onclick={turned_away::<MouseEvent>(&app, &send)}
+            onfocusin={turned_away::<FocusEvent>(&app, &send)}>
+            { head::head(&app, &send) }
+            { unread::notice(&app, &send, &keeper) }
+            { room }
+        </div>
+    }
+}
+
+/// So long nobody types before something is said against a text, in milliseconds.
+pub(super) const PAUSE: u32 = 1500;
+
+/// What else is touched or gone into than a measurement, its keys or its drawing puts the tape away. A touch does so when
+/// it is over: what is under the finger must not move before. As long as the cursor is in a measurement the tape stays
+/// out, wherever the touch that brought it there came to an end.
+pub(super) fn turned_away<E: AsRef<web_sys::Event> + 'static>(app: &App, send: &Send) -> Callback<E> {
+    let is_out = app.field.is_some();
+    say_if(send, move |event: E| {
+        let event: &web_sys::Event = event.as_ref();
+        let into: web_sys::Element = event.target()?.dyn_into().ok()?;
+        let is_in = |element: &web_sys::Element, what: &str| element.closest(what).ok().flatten().is_some();
+        let cursor = web_sys::window().and_then(|w| w.document()?.active_element());
+        let stays = is_in(&into, "[data-tape], #drawing, #undo, #redo")
+            || cursor.is_some_and(|cursor| is_in(&cursor, "[data-tape]"));
+        let is_by_touch = event.type_() == "focusin" && !into.matches(":focus-visible").unwrap_or(false);
+        (is_out && !stays && !is_by_touch).then_some(Act::PutTapeAway)
+    })
+}
