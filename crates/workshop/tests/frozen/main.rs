@@ -11,6 +11,7 @@
 )]
 
 mod defaults;
+mod keys;
 mod meaning;
 mod numbers;
 mod saved;
