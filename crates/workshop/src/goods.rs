@@ -1,13 +1,11 @@
 //! What is bought besides cans: abrasive, cloths, filler and the rest that preparing takes, leaf and the rest of art; for all
 //! pieces together, less what stands in the workshop.
 
-use std::rc::Rc;
-
 use crate::art::{Art, ArtKind, art};
 use crate::book::{DoneStep, Habits, Supply, SupplyKind};
 use crate::document::{Piece, Workshop};
-use crate::preparing::{Amount, Much, PrepareStep, prepare, whole_sheets};
-use crate::takeoff::Takeoff;
+use crate::preparing::{Amount, Much, PrepareStep, whole_sheets};
+use crate::work::Work;
 
 /// One thing to buy.
 #[derive(Clone, Debug, PartialEq)]
@@ -59,16 +57,14 @@ impl Good {
     }
 }
 
-/// All of it, in the order of the work, and abrasives together from the coarsest on; `takeoffs` are those of all pieces. What may not be done takes nothing, and what is
+/// All of it, in the order of the work, and abrasives together from the coarsest on; `works` are those of all pieces. What may not be done takes nothing, and what is
 /// ticked off is bought already.
-pub fn goods(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>]) -> Vec<Good> {
+pub fn goods(workshop: &Workshop, works: &[Option<Work>]) -> Vec<Good> {
     let mut all: Vec<Good> = Vec::new();
-    for (piece, takeoff) in workshop.pieces.iter().zip(takeoffs) {
-        let steps = takeoff
-            .iter()
-            .flat_map(|takeoff| prepare(workshop, piece, takeoff, &[]));
-        let is_ahead = |step: &PrepareStep| step.may_be_done() && !piece.books.has::<DoneStep>(&step.key);
-        for amount in steps.filter(is_ahead).flat_map(|step| step.amounts) {
+    for (piece, work) in workshop.pieces.iter().zip(works) {
+        let steps = work.iter().flat_map(|work| &*work.steps);
+        let is_ahead = |step: &&PrepareStep| step.may_be_done() && !piece.books.has::<DoneStep>(&step.key);
+        for amount in steps.filter(is_ahead).flat_map(|step| step.amounts.clone()) {
             let Amount { what, much, good, .. } = amount;
             if let Some(key) = good {
                 let name = match much {
@@ -177,7 +173,7 @@ impl Much {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{BookEdit, Edit, PieceEdit, invented_workshop, takeoffs};
+    use crate::{BookEdit, Edit, PieceEdit, invented_workshop, works};
 
     fn on_piece(workshop: &Workshop, place: usize, edit: BookEdit) -> Workshop {
         let id = workshop.pieces[place].id.clone();
@@ -193,7 +189,7 @@ mod tests {
     }
 
     fn all(workshop: &Workshop) -> Vec<Good> {
-        goods(workshop, &takeoffs(workshop))
+        goods(workshop, &works(workshop))
     }
 
     #[track_caller]

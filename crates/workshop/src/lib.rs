@@ -34,6 +34,7 @@ pub mod stores;
 mod takeoff;
 mod tape;
 pub mod weighing;
+mod work;
 
 pub use analysis::Analysis;
 pub use demo::invented_workshop;
@@ -54,3 +55,4 @@ pub use takeoff::{
     takeoffs, touched_faces, unmeasured,
 };
 pub use tape::standard_uncertainty;
+pub use work::{Work, works};

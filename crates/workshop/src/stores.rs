@@ -7,7 +7,7 @@ use crate::book::{Supply, SupplyKind};
 use crate::document::Workshop;
 use crate::goods::goods;
 use crate::preparing::{Much, whole_sheets};
-use crate::takeoff::Takeoff;
+use crate::work::Work;
 
 /// Something that stands there.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -28,12 +28,12 @@ impl Store {
     }
 }
 
-/// Every line, in the maker's order; `takeoffs` are those of all pieces.
-pub fn stores(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>]) -> Vec<Store> {
+/// Every line, in the maker's order; `works` are those of all pieces.
+pub fn stores(workshop: &Workshop, works: &[Option<Work>]) -> Vec<Store> {
     let supplies: Vec<Supply> = workshop.books.all().collect();
     let is_taken = |supply: &Supply| matches!(supply.kind, Some(SupplyKind::Sheets | SupplyKind::Leaf));
     let goods = if supplies.iter().any(is_taken) {
-        goods(workshop, takeoffs)
+        goods(workshop, works)
     } else {
         Vec::new()
     };
@@ -60,8 +60,8 @@ pub fn stores(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>]) -> Vec<Stor
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::preparing::{PrepareStep, prepare};
-    use crate::{BookEdit, Edit, PieceEdit, invented_workshop, takeoffs};
+    use crate::preparing::PrepareStep;
+    use crate::{BookEdit, Edit, PieceEdit, invented_workshop, works};
 
     fn add(workshop: &Workshop, id: &str, values: &[(&'static str, &str)]) -> Workshop {
         let values = crate::samples::values(values);
@@ -73,10 +73,9 @@ mod tests {
     #[test]
     fn sheets_are_counted_against_all_pieces() {
         let bare = invented_workshop();
-        let taken = takeoffs(&bare);
+        let taken = works(&bare);
         let of_piece = |place: usize| {
-            let takeoff = taken[place].as_ref().unwrap();
-            let steps = prepare(&bare, &bare.pieces[place], takeoff, &[]);
+            let steps = taken[place].as_ref().unwrap().steps.to_vec();
             let may = steps.into_iter().filter(PrepareStep::may_be_done);
             let sheets = may
                 .flat_map(|step| step.amounts)
@@ -114,7 +113,7 @@ mod tests {
             "a",
             &[("kind", "additive"), ("name", "retarder"), ("count", "1")],
         );
-        let taken = takeoffs(&stocked);
+        let taken = works(&stocked);
         let bare = stores(&stocked, &taken);
         assert_eq!((bare[0].needed, bare[1].lacking()), (None, None));
         let values = [("kind", "leaf"), ("width", "700 mm"), ("height", "1400 mm")];

@@ -281,10 +281,9 @@ mod tests {
             let write = workshop::BookEdit::Write("facts", "only".into(), key.into(), text.into());
             let edit = workshop::Edit::Piece(id, workshop::PieceEdit::Book(write));
             let workshop = invented.apply(edit).unwrap();
-            let taken = workshop::takeoffs(&workshop);
             // A Monday.
             let from = Moment::read("2026-05-04T08:00").unwrap();
-            let days = workshop::days::days(&workshop, &taken, from);
+            let days = workshop::days::days(&workshop, &workshop::works(&workshop), from);
             ready(&workshop, &days, 0)
         };
         assert!(with("lead", "positive").contains("lead was found. No day is named"));
@@ -370,7 +369,7 @@ mod tests {
                 .any(|line| line.starts_with("Too cold for") && line.contains("50 \u{b0}F or more"))
         );
         let from = Moment::read("2026-05-04T08:00").unwrap();
-        let days = workshop::days::days(&workshop, &workshop::takeoffs(&workshop), from);
+        let days = workshop::days::days(&workshop, &workshop::works(&workshop), from);
         let line = ready(&workshop, &days, 0);
         assert!(
             line.contains("the schedule stops at") && line.ends_with("It needs 50 \u{b0}F or more."),

@@ -149,7 +149,10 @@ mod tests {
         let add = PieceEdit::Book(BookEdit::Add("art", "a".into(), values));
         let workshop = workshop.apply(Edit::Piece(id, add)).unwrap();
         let taken = takeoffs(&workshop);
-        let (bought, besides) = (shopping(&workshop, &taken), goods(&workshop, &taken));
+        let (bought, besides) = (
+            shopping(&workshop, &taken),
+            goods(&workshop, &workshop::works(&workshop)),
+        );
         let metric = Workshop {
             units: System::Metric,
             ..workshop
@@ -174,7 +177,7 @@ mod tests {
             let taken = takeoffs(workshop);
             price_of_list(
                 &shopping(workshop, &taken),
-                &goods(workshop, &taken),
+                &goods(workshop, &workshop::works(workshop)),
                 workshop,
                 &hundredths,
             )
@@ -199,7 +202,7 @@ mod tests {
         // A sheet of abrasive for 1.50: each line says what it likely costs, and all of them are in the sum.
         let write = BookEdit::Write("habits", "only".into(), "sheet-price".into(), "1.50".into());
         let priced = workshop.apply(Edit::Book(write)).unwrap();
-        let besides = goods(&priced, &takeoffs(&priced));
+        let besides = goods(&priced, &workshop::works(&priced));
         let sheets = besides.iter().filter_map(|good| Some(good.price(&priced)?.0));
         assert_eq!(
             say(&priced),

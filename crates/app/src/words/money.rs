@@ -307,7 +307,7 @@ pub fn lacking(count: usize) -> String {
 mod tests {
     use super::*;
     use units::Day;
-    use workshop::{BookEdit, Edit, invented_workshop, money::account, takeoff};
+    use workshop::{BookEdit, Edit, invented_workshop, money::account};
 
     fn money(hundredths: u64) -> String {
         format!("{}", hundredths / 100)
@@ -329,8 +329,8 @@ mod tests {
         }
         let hourly = BookEdit::Write("habits", "only".into(), "hourly".into(), "20".into());
         workshop = workshop.apply(Edit::Book(hourly)).unwrap();
-        let takeoff = takeoff(&workshop.pieces[0], &[], Default::default()).unwrap();
-        account(&workshop, &workshop.pieces[0], &takeoff, Day::since_1970(20_000))
+        let work = workshop::Work::of(&workshop, &workshop.pieces[0]).unwrap();
+        account(&workshop, &workshop.pieces[0], &work, Day::since_1970(20_000))
     }
 
     #[test]

@@ -21,13 +21,15 @@ use crate::book::{ArtLine, CanPrice, DoneStep, Facts, Habits, PriceNote, ShelfCa
 use crate::days::{Days, WEEK, days};
 use crate::document::{Piece, PieceId, Workshop};
 use crate::goods::{Good, goods};
+use crate::learning::{Lesson, lessons};
 use crate::money::{Account, Earnings, account, earnings};
 use crate::preparing::{LEAD_KEY, PrepareStep, prepare};
 use crate::stores::{Store, stores};
 use crate::takeoff::{
     Buy, Shopping, Takeoff, WayColumn, bought_for, cans_to_buy, coated, compare, edges_by_zone, shopping,
-    takeoff_in,
+    takeoff_with,
 };
+use crate::work::Work;
 use kept::{Asked, Kept};
 use slice::{OfPiece, OfWorkshop};
 
@@ -48,6 +50,7 @@ struct PieceResults {
 /// The results of all pieces together.
 #[derive(Default)]
 struct AllResults {
+    lessons: Kept<Workshop, (), Vec<Lesson>>,
     shopping: Kept<Workshop, Vec<PieceId>, Vec<Shopping>>,
     goods: Kept<Workshop, Vec<PieceId>, Vec<Good>>,
     coated: Kept<Workshop, Vec<PieceId>, Vec<(String, String)>>,
@@ -111,6 +114,7 @@ impl Analysis {
 
     /// The takeoff of a piece, or what does not fit about its measurements.
     pub fn takeoff(&self, piece: &Rc<Piece>) -> Rc<Result<Rc<Takeoff>, Vec<Problem>>> {
+        let lessons = self.lessons();
         self.of_piece(piece).takeoff.get(
             self.asked(piece),
             |of| {
@@ -119,7 +123,18 @@ impl Analysis {
                     OfPiece::shape(piece).finish().done(),
                 )
             },
-            |(workshop, piece), ()| takeoff_in(workshop, piece).map(Rc::new),
+            |(workshop, piece), ()| takeoff_with(workshop, piece, &lessons).map(Rc::new),
+        )
+    }
+
+    /// What weighed jobs teach.
+    pub fn lessons(&self) -> Rc<Vec<Lesson>> {
+        let work_out = |of: &Workshop, (): &()| lessons(of);
+        let kept = &self.results.all.lessons;
+        kept.get(
+            self.asked_of_all(()),
+            |of| for_takeoff(&of.workshop).done(),
+            work_out,
         )
     }
 
@@ -184,7 +199,7 @@ impl Analysis {
     /// The account of a piece; nothing while its measurements do not fit. `today` says how long pieces have been for sale that
     /// are not gone.
     pub fn account(&self, piece: &Rc<Piece>, today: Day) -> Rc<Option<Account>> {
-        let takeoff = self.takeoff(piece);
+        let work = self.work(piece);
         let asked = Asked {
             workshop: Rc::clone(&self.workshop),
             piece: Some(Rc::clone(piece)),
@@ -200,10 +215,28 @@ impl Analysis {
                 (of.done(), of_piece.line::<DoneStep>(LEAD_KEY).done())
             },
             |(workshop, piece), today| {
-                let takeoff = takeoff.as_ref().as_ref().ok()?;
-                Some(account(workshop, piece, takeoff, *today))
+                let work = work.as_ref()?;
+                Some(account(workshop, piece, work, *today))
             },
         )
+    }
+
+    fn work(&self, piece: &Rc<Piece>) -> Option<Work> {
+        let takeoff = self.takeoff(piece);
+        Some(Work {
+            takeoff: Rc::clone(takeoff.as_ref().as_ref().ok()?),
+            edges: self.edges(piece),
+            steps: self.preparing(piece),
+        })
+    }
+
+    /// The work on every piece but those left out, in their order; nothing for one whose measurements do not fit.
+    fn works(&self, left_out: &[PieceId]) -> Vec<Option<Work>> {
+        let of = |piece: &Rc<Piece>| match left_out.contains(&piece.id) {
+            true => None,
+            false => self.work(piece),
+        };
+        self.workshop.pieces.iter().map(of).collect()
     }
 
     /// The takeoff of every piece, in their order; nothing for one whose measurements do not fit.
@@ -221,7 +254,7 @@ impl Analysis {
 
     /// What preparing and art take besides cans, of all pieces but those left out.
     pub fn goods(&self, left_out: &[PieceId]) -> Rc<Vec<Good>> {
-        let work_out = |of: &Workshop, left_out: &Vec<PieceId>| goods(of, &self.wanted(left_out));
+        let work_out = |of: &Workshop, left_out: &Vec<PieceId>| goods(of, &self.works(left_out));
         let kept = &self.results.all.goods;
         kept.get(self.asked_of_all(left_out.to_vec()), for_goods, work_out)
     }
@@ -235,7 +268,7 @@ impl Analysis {
 
     /// The supplies besides cans, and what all pieces take of them.
     pub fn stores(&self) -> Rc<Vec<Store>> {
-        let work_out = |of: &Workshop, (): &()| stores(of, &self.takeoffs());
+        let work_out = |of: &Workshop, (): &()| stores(of, &self.works(&[]));
         self.results
             .all
             .stores
@@ -244,14 +277,14 @@ impl Analysis {
 
     /// What every piece with a price earns, and all that were sold.
     pub fn earnings(&self) -> Rc<Earnings> {
-        let work_out = |of: &Workshop, (): &()| earnings(of, &self.takeoffs());
+        let work_out = |of: &Workshop, (): &()| earnings(of, &self.works(&[]));
         let kept = &self.results.all.earnings;
         kept.get(self.asked_of_all(()), for_earnings, work_out)
     }
 
     /// The work on all pieces from this moment on.
     pub fn days(&self, from: Moment) -> Rc<Days> {
-        let work_out = |of: &Workshop, from: &Moment| days(of, &self.takeoffs(), *from);
+        let work_out = |of: &Workshop, from: &Moment| days(of, &self.works(&[]), *from);
         self.results
             .all
             .days

@@ -7,6 +7,7 @@ use units::{Inches, LengthUnit, System};
 
 use super::*;
 use crate::document::{Colour, Confidence, Currency, Price, Reading};
+use crate::works;
 use crate::{
     BookEdit, BrushTo, Edit, MaterialEdit, PieceEdit, SchemeEdit, SettingEdit, Sign, invented_workshop,
     takeoffs,
@@ -43,10 +44,11 @@ fn results(analysis: &Analysis) -> Vec<(&'static str, Rc<dyn std::any::Any>, Str
 /// The same, worked out from the whole document.
 fn from_all_of_it(workshop: &Workshop) -> Vec<String> {
     let piece = &workshop.pieces[0];
-    let result = takeoff_in(workshop, piece).map(Rc::new);
+    let result = crate::takeoff_in(workshop, piece).map(Rc::new);
     let takeoff = result.clone().unwrap();
     let edges = edges_by_zone(piece).unwrap();
-    let all = takeoffs(workshop);
+    let (all, works) = (takeoffs(workshop), works(workshop));
+    let work = Work::of(workshop, piece).unwrap();
     let lines = takeoff.materials.iter();
     let cans: Vec<_> = lines.map(|line| cans_to_buy(workshop, line)).collect();
     vec![
@@ -55,13 +57,13 @@ fn from_all_of_it(workshop: &Workshop) -> Vec<String> {
         format!("{cans:?}"),
         format!("{:?}", compare(workshop, piece, &takeoff, &edges)),
         format!("{:?}", prepare(workshop, piece, &takeoff, &edges)),
-        format!("{:?}", Some(account(workshop, piece, &takeoff, today()))),
+        format!("{:?}", Some(account(workshop, piece, &work, today()))),
         format!("{:?}", shopping(workshop, &all)),
-        format!("{:?}", goods(workshop, &all)),
+        format!("{:?}", goods(workshop, &works)),
         format!("{:?}", coated(workshop, &all)),
-        format!("{:?}", stores(workshop, &all)),
-        format!("{:?}", earnings(workshop, &all)),
-        format!("{:?}", days(workshop, &all, Moment::new(today(), 600))),
+        format!("{:?}", stores(workshop, &works)),
+        format!("{:?}", earnings(workshop, &works)),
+        format!("{:?}", days(workshop, &works, Moment::new(today(), 600))),
     ]
 }
 

@@ -3,25 +3,25 @@
 use super::air::limits;
 use super::coats::{Coat, coats};
 use crate::book::{DoneStep, Facts};
-use crate::document::{Piece, Workshop};
-use crate::preparing::{Held, OldFinish, PrepareStep, When, asks_for_result, prepare};
-use crate::takeoff::{Takeoff, timed_job};
+use crate::document::Piece;
+use crate::preparing::{Held, OldFinish, PrepareStep, When, asks_for_result};
+use crate::work::Work;
 use coatings::Stage;
 use timetable::{Cure, Job, Minutes, Moment, Step, Wait};
 use units::Day;
 
 /// The work on a piece: what is prepared and may be done, then coat by coat. What is sanded between coats is shared out to
 /// the coats that go onto another.
-pub(super) fn job(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Job {
-    let prepared = prepare(workshop, piece, takeoff, &[]);
+pub(super) fn job(piece: &Piece, work: &Work) -> Job {
+    let takeoff = &work.takeoff;
     let of = |when: When| {
-        let all = prepared.iter();
+        let all = work.steps.iter();
         all.filter(move |step| step.when == when && step.may_be_done())
     };
     let sanding: f64 = of(When::Between).map(PrepareStep::likely_minutes).sum();
     let mut steps: Vec<Step> = of(When::Before).map(of_preparing).collect();
     let prepared = steps.len();
-    let timed = timed_job(piece, takeoff);
+    let timed = work.timed_job(piece);
     let coats = coats(takeoff);
     // What lies under the first coat of each zone was sanded before, and a stain is not sanded: its colour would come off.
     let is_sanded = |under: &usize| {

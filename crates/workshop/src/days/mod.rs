@@ -13,7 +13,7 @@ use timetable::{Hours, Job, Moment, Rules, Timetable, schedule};
 
 use crate::book::{Facts, Habits, WorkingHours};
 use crate::document::{Piece, Workshop};
-use crate::takeoff::Takeoff;
+use crate::work::Work;
 
 /// The keys of the maker's hours, from Monday on.
 pub const WEEK: [&str; 7] = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
@@ -34,15 +34,15 @@ pub struct Days {
     pub timetable: Timetable,
 }
 
-/// Lays the work of all pieces into the maker's hours, from a moment on; `takeoffs` are those of [`takeoffs`](crate::takeoffs).
+/// Lays the work of all pieces into the maker's hours, from a moment on; `works` are those of all pieces.
 /// The waits are the longest that the label's range names, never less; longer in the cold or the damp that the maker measured,
 /// and a coat that must not go on in it is not laid out.
-pub fn days(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>], from: Moment) -> Days {
-    let taken = workshop.pieces.iter().zip(takeoffs);
+pub fn days(workshop: &Workshop, works: &[Option<Work>], from: Moment) -> Days {
+    let taken = workshop.pieces.iter().zip(works);
     let air = measured(workshop);
-    let of_piece = |(piece, takeoff): (&Rc<Piece>, &Option<Rc<Takeoff>>)| {
-        let takeoff = takeoff.as_ref().filter(|_| !is_sold(piece))?;
-        let job = job(workshop, piece, takeoff);
+    let of_piece = |(piece, work): (&Rc<Piece>, &Option<Work>)| {
+        let work = work.as_ref().filter(|_| !is_sold(piece))?;
+        let job = job(piece, work);
         Some(match &air {
             Some(of) => job.in_air(of.air, of.surface),
             None => job,
@@ -88,7 +88,7 @@ mod tests {
     use crate::days::air::air;
     use crate::preparing::OldFinish;
     use crate::samples::written_down;
-    use crate::{BookEdit, Edit, PieceEdit, SchemeEdit, invented_workshop, takeoffs};
+    use crate::{BookEdit, Edit, PieceEdit, SchemeEdit, invented_workshop, works};
     use coatings::Stage;
     use coatings::Wish;
     use timetable::{AirCaution, Step};
@@ -98,7 +98,7 @@ mod tests {
         // A Monday.
         days(
             workshop,
-            &takeoffs(workshop),
+            &works(workshop),
             Moment::read("2026-05-04T08:00").unwrap(),
         )
     }
@@ -106,11 +106,11 @@ mod tests {
     #[test]
     fn every_coat_has_its_step_and_no_wait_is_shorter_than_the_label() {
         let workshop = invented_workshop();
-        let taken = takeoffs(&workshop);
+        let taken = works(&workshop);
         let days = laid(&workshop);
         assert_eq!(days.jobs.len(), workshop.pieces.len());
         for (place, (job, takeoff)) in days.jobs.iter().zip(&taken).enumerate() {
-            let takeoff = takeoff.as_ref().unwrap();
+            let takeoff = &takeoff.as_ref().unwrap().takeoff;
             let coats: u32 = takeoff
                 .materials
                 .iter()
@@ -140,7 +140,7 @@ mod tests {
     #[test]
     fn the_days_have_the_hours_of_the_account() {
         let workshop = invented_workshop();
-        let (days, taken) = (laid(&workshop), takeoffs(&workshop));
+        let (days, taken) = (laid(&workshop), works(&workshop));
         for ((job, piece), takeoff) in days.jobs.iter().zip(&workshop.pieces).zip(&taken) {
             let of_steps = job
                 .steps
@@ -289,10 +289,11 @@ mod tests {
         );
         let days = laid(&workshop);
         keep_their_waits(&days, 0);
-        let taken = takeoffs(&workshop);
+        let taken = works(&workshop);
         let coats: u32 = taken[0]
             .as_ref()
             .unwrap()
+            .takeoff
             .materials
             .iter()
             .map(|line| line.coats)

@@ -16,6 +16,7 @@ use crate::book::Facts;
 use crate::document::{Piece, Workshop};
 use crate::market::{self, Row, Side, Told};
 use crate::takeoff::Takeoff;
+use crate::work::Work;
 
 /// What a piece, or a set, costs and must bring. All money is in hundredths.
 #[derive(Clone, Debug, PartialEq)]
@@ -71,7 +72,7 @@ impl Reckoning {
 }
 
 /// The account of a piece; `today` says how long pieces have stood that are not gone.
-pub fn account(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, today: Day) -> Account {
+pub fn account(workshop: &Workshop, piece: &Piece, work: &Work, today: Day) -> Account {
     let facts: Facts = piece.books.one();
     let Reckoned {
         costs,
@@ -80,7 +81,8 @@ pub fn account(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, today: Day
         job,
         coating,
         minutes,
-    } = reckon(workshop, piece, takeoff);
+    } = reckon(workshop, piece, work);
+    let takeoff = &work.takeoff;
     let (notes, _) = market::notes(workshop);
     let nearby = market::row(&notes, Some(piece.kind), today);
     // A note is of one piece.
@@ -189,9 +191,8 @@ mod tests {
     use crate::money::Fees;
     use crate::money::earnings;
     use crate::preparing::PrepareStep;
-    use crate::preparing::prepare;
+
     use crate::samples::written_down;
-    use crate::takeoff::timed_job;
     use crate::{BookEdit, Edit, MaterialEdit, PieceEdit, Price, SchemeEdit, takeoff};
 
     fn written(facts: &[(&str, &str)], habits: &[(&str, &str)], notes: &[&str]) -> Workshop {
@@ -211,8 +212,8 @@ mod tests {
 
     fn of(workshop: &Workshop) -> Account {
         let piece = &workshop.pieces[0];
-        let takeoff = takeoff(piece, &workshop.materials, Default::default()).unwrap();
-        account(workshop, piece, &takeoff, Day::read("2026-06-01").unwrap())
+        let work = Work::of(workshop, piece).unwrap();
+        account(workshop, piece, &work, Day::read("2026-06-01").unwrap())
     }
 
     #[test]
@@ -404,7 +405,7 @@ mod tests {
     #[test]
     fn what_was_earned_stands_for_all_that_were_sold() {
         let bare = written(&[("asking", "100"), ("bought", "40"), ("hours", "3 h")], &[], &[]);
-        let taken = crate::takeoffs(&bare);
+        let taken = crate::works(&bare);
         let Earnings {
             each: asked,
             together: none,
@@ -431,15 +432,12 @@ mod tests {
     fn hours_are_reckoned_until_they_are_written_down() {
         let workshop = written(&[], &[("hourly", "12")], &[]);
         let account = of(&workshop);
-        let takeoff = takeoff(&workshop.pieces[0], &[], Default::default()).unwrap();
+        let work = Work::of(&workshop, &workshop.pieces[0]).unwrap();
         let reckoned = account.reckoned.unwrap();
-        let preparing: f64 = prepare(&workshop, &workshop.pieces[0], &takeoff, &[])
-            .iter()
-            .map(PrepareStep::likely_minutes)
-            .sum();
+        let preparing: f64 = work.steps.iter().map(PrepareStep::likely_minutes).sum();
         // The hours of the tools side by side, edges and all, are those of the account.
-        let coating = coatings::minutes(&timed_job(&workshop.pieces[0], &takeoff)).value;
-        assert!(coating > coatings::minutes(&takeoff.job).value * 1.1);
+        let coating = coatings::minutes(&work.timed_job(&workshop.pieces[0])).value;
+        assert!(coating > coatings::minutes(&work.takeoff.job).value * 1.1);
         let expected = coating + preparing;
         assert!(preparing > 60.0 && (f64::from(account.costs.minutes) - expected).abs() <= 1.0);
         assert_eq!(of(&written(&[("hours", "3 h")], &[], &[])).costs.minutes, 180);

@@ -4,8 +4,8 @@ use super::{Costs, Fees, Materials};
 use crate::art::{art, cost_and_minutes};
 use crate::book::{Facts, Habits, Share};
 use crate::document::{Piece, Workshop};
-use crate::preparing::prepare;
-use crate::takeoff::{Takeoff, cans_for, timed_job};
+use crate::takeoff::cans_for;
+use crate::work::Work;
 use coatings::{Estimate, Job, Need, Stage};
 
 /// What goes into a piece, and what that was reckoned from.
@@ -21,14 +21,13 @@ pub(super) struct Reckoned {
     pub(super) minutes: Option<(u32, u32)>,
 }
 
-pub(super) fn reckon(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> Reckoned {
+pub(super) fn reckon(workshop: &Workshop, piece: &Piece, work: &Work) -> Reckoned {
     let (habits, facts): (Habits, Facts) = (workshop.books.one(), piece.books.one());
-    let job = timed_job(piece, takeoff);
+    let (takeoff, job) = (&work.takeoff, work.timed_job(piece));
     let coats = minutes(&job);
     let coating = whole_minutes(coats.value);
-    let prepared = prepare(workshop, piece, takeoff, &[]);
     let (sheets, of_art) = cost_and_minutes(&art(piece));
-    let done = prepared.iter().filter(|step| step.may_be_done());
+    let done = work.steps.iter().filter(|step| step.may_be_done());
     let (least, most) = done.fold(of_art, |(least, most), step| {
         (least + step.minutes.0, most + step.minutes.1)
     });

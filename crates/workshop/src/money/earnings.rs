@@ -4,8 +4,7 @@ use super::costs::reckon;
 use super::{Outcome, result, sum};
 use crate::book::Facts;
 use crate::document::Workshop;
-use crate::takeoff::Takeoff;
-use std::rc::Rc;
+use crate::work::Work;
 
 /// What a piece that was sold, or has an asking price, earns.
 #[derive(Clone, Debug, PartialEq)]
@@ -32,17 +31,17 @@ pub struct Earnings {
 }
 
 /// What every piece with a price earns, in the maker's order, and all that were sold together: what is left, and for an
-/// hour. `takeoffs` are those of all pieces.
-pub fn earnings(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>]) -> Earnings {
+/// hour. `works` are those of all pieces.
+pub fn earnings(workshop: &Workshop, works: &[Option<Work>]) -> Earnings {
     let mut sold = Vec::new();
     let mut all = Vec::new();
-    for (piece, takeoff) in workshop.pieces.iter().zip(takeoffs) {
+    for (piece, work) in workshop.pieces.iter().zip(works) {
         let facts: Facts = piece.books.one();
         let (sale, asked) = (facts.sold, facts.asking);
-        let Some((takeoff, price)) = takeoff.as_ref().zip(sale.or(asked)) else {
+        let Some((work, price)) = work.as_ref().zip(sale.or(asked)) else {
             continue;
         };
-        let costs = reckon(workshop, piece, takeoff).costs;
+        let costs = reckon(workshop, piece, work).costs;
         if sale.is_some() {
             sold.push((costs, price));
         }

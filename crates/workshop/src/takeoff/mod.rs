@@ -138,9 +138,21 @@ impl Takeoff {
 /// # Errors
 /// As for [`takeoff`].
 pub fn takeoff_in(workshop: &Workshop, piece: &Piece) -> Result<Takeoff, Vec<Problem>> {
+    takeoff_with(workshop, piece, &lessons(workshop))
+}
+
+/// The same by lessons that are worked out already.
+///
+/// # Errors
+/// As for [`takeoff`].
+pub(crate) fn takeoff_with(
+    workshop: &Workshop,
+    piece: &Piece,
+    lessons: &[Lesson],
+) -> Result<Takeoff, Vec<Problem>> {
     let stores = Stores {
         materials: &workshop.materials,
-        lessons: &lessons(workshop),
+        lessons,
     };
     of_stores(piece, stores, workshop.settings.confidence)
 }
@@ -316,8 +328,8 @@ pub fn edges_by_zone(piece: &Piece) -> Result<Vec<(String, Edges)>, Vec<Problem>
     Ok(zones)
 }
 
-/// Puts the edges of one piece, by zone, into its job: the minutes hang on them, the amounts do not.
-fn cut_in(job: &mut Job, piece: &Piece, edges: &[(String, Edges)]) {
+/// Puts the edges of one piece, by zone, into its job: the minutes depend on them, the amounts do not.
+pub(crate) fn cut_in(job: &mut Job, piece: &Piece, edges: &[(String, Edges)]) {
     for zone in &mut job.zones {
         let of_zone = edges.iter().find(|(key, _)| *key == zone.key);
         let length = of_zone.map_or(Length::ZERO, |(_, edges)| {
@@ -325,13 +337,6 @@ fn cut_in(job: &mut Job, piece: &Piece, edges: &[(String, Edges)]) {
         });
         zone.edges = length * f64::from(piece.count);
     }
-}
-
-/// The job of a takeoff with its edges, from which its hours are reckoned. That takes longer than the takeoff itself.
-pub(crate) fn timed_job(piece: &Piece, takeoff: &Takeoff) -> Job {
-    let mut job = takeoff.job.clone();
-    cut_in(&mut job, piece, &edges_by_zone(piece).unwrap_or_default());
-    job
 }
 
 /// Measurements that nobody took yet, in the order in which one takes them.
