@@ -3,18 +3,35 @@
 use std::cell::RefCell;
 use std::rc::Rc;
 
-use crate::document::{Piece, Workshop};
+use timetable::Moment;
+use units::Day;
 
-/// Where a result was asked for: the document, the piece, and what else decides it.
-pub(super) struct Asked<B> {
-    pub(super) workshop: Rc<Workshop>,
-    pub(super) piece: Option<Rc<Piece>>,
-    pub(super) besides: B,
+use crate::document::{Piece, PieceId, Workshop};
+
+/// What decides a result besides the document.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum Besides {
+    /// Nothing.
+    Nothing,
+    /// The present day.
+    Today(Day),
+    /// The present moment.
+    Now(Moment),
+    /// The pieces that are left out.
+    LeftOut(Vec<PieceId>),
 }
 
-impl<B: PartialEq> PartialEq for Asked<B> {
+/// Where a result is asked for.
+pub(super) struct Asked {
+    pub(super) workshop: Rc<Workshop>,
+    /// The piece, of a result that is of one piece.
+    pub(super) piece: Option<Rc<Piece>>,
+    pub(super) besides: Besides,
+}
+
+impl Asked {
     /// Whether both are the very same document and piece, which is quickly told.
-    fn eq(&self, other: &Self) -> bool {
+    fn is_same(&self, other: &Self) -> bool {
         let is_same_piece = match (&self.piece, &other.piece) {
             (Some(one), Some(other)) => Rc::ptr_eq(one, other),
             (None, None) => true,
@@ -24,50 +41,74 @@ impl<B: PartialEq> PartialEq for Asked<B> {
     }
 }
 
-/// The last result of one kind.
-struct Last<S, B, T> {
-    asked: Asked<B>,
-    /// What it was read from.
-    slice: S,
-    result: Rc<T>,
+/// What a result is read from: the parts of the document that it reads, and those of the piece.
+#[derive(PartialEq)]
+pub(super) struct Slice {
+    pub(super) workshop: Workshop,
+    /// Nothing of any piece where the result is of all.
+    pub(super) piece: Option<Piece>,
 }
 
-/// Keeps the last result of one kind.
-pub(super) struct Kept<S, B, T>(RefCell<Option<Last<S, B, T>>>);
-
-impl<S, B, T> Default for Kept<S, B, T> {
-    fn default() -> Self {
-        Kept(RefCell::new(None))
-    }
+/// Where a result was last asked for, and what it was read from.
+struct Last {
+    asked: Asked,
+    slice: Rc<Slice>,
 }
 
-impl<S: PartialEq, B: PartialEq, T> Kept<S, B, T> {
-    /// The result: the one that is kept, if it is asked for in the same place or was read from the same, or else worked out now.
-    pub(super) fn get(
-        &self,
-        asked: Asked<B>,
-        slice: impl FnOnce(&Asked<B>) -> S,
-        work_out: impl FnOnce(&S, &B) -> T,
-    ) -> Rc<T> {
-        if let Some(last) = &*self.0.borrow()
-            && last.asked == asked
+impl Last {
+    /// The slice to read a result from, and whether it is the last one.
+    fn look(last: &mut Option<Last>, asked: Asked, slice: &dyn Fn(&Asked) -> Slice) -> (Rc<Slice>, bool) {
+        if let Some(last) = last
+            && last.asked.is_same(&asked)
         {
-            return Rc::clone(&last.result);
+            return (Rc::clone(&last.slice), true);
         }
         let slice = slice(&asked);
-        if let Some(last) = &mut *self.0.borrow_mut()
-            && last.slice == slice
+        if let Some(last) = last
+            && *last.slice == slice
             && last.asked.besides == asked.besides
         {
             last.asked = asked;
-            return Rc::clone(&last.result);
+            return (Rc::clone(&last.slice), true);
         }
-        let result = Rc::new(work_out(&slice, &asked.besides));
-        *self.0.borrow_mut() = Some(Last {
+        let slice = Rc::new(slice);
+        *last = Some(Last {
             asked,
-            slice,
-            result: Rc::clone(&result),
+            slice: Rc::clone(&slice),
         });
+        (slice, false)
+    }
+}
+
+/// Keeps the last result of one kind.
+pub(super) struct Kept<T> {
+    last: RefCell<Option<Last>>,
+    result: RefCell<Option<Rc<T>>>,
+}
+
+impl<T> Default for Kept<T> {
+    fn default() -> Self {
+        Kept {
+            last: RefCell::new(None),
+            result: RefCell::new(None),
+        }
+    }
+}
+
+impl<T> Kept<T> {
+    /// The result: the one that is kept, if it is asked for in the same place or was read from the same, or else worked out now.
+    pub(super) fn get(
+        &self,
+        asked: Asked,
+        slice: &dyn Fn(&Asked) -> Slice,
+        work_out: impl FnOnce(&Slice) -> T,
+    ) -> Rc<T> {
+        let (slice, is_same) = Last::look(&mut self.last.borrow_mut(), asked, slice);
+        if is_same && let Some(result) = &*self.result.borrow() {
+            return Rc::clone(result);
+        }
+        let result = Rc::new(work_out(&slice));
+        *self.result.borrow_mut() = Some(Rc::clone(&result));
         result
     }
 }
@@ -80,20 +121,23 @@ mod tests {
     fn a_result_is_worked_out_once_for_what_it_is_read_from() {
         let kept = Kept::default();
         let mut times = 0;
-        for (slice, besides, expected) in [(1, 'a', 1), (1, 'a', 1), (2, 'a', 2), (2, 'b', 3), (1, 'b', 4)] {
+        for (title, day, expected) in [("a", 1, 1), ("a", 1, 1), ("b", 1, 2), ("b", 2, 3), ("a", 2, 4)] {
             let asked = Asked {
                 workshop: Rc::default(),
                 piece: None,
-                besides,
+                besides: Besides::Today(Day::since_1970(day)),
             };
-            let found = kept.get(
-                asked,
-                |_| slice,
-                |_, _| {
-                    times += 1;
-                    times
+            let slice = |_: &Asked| Slice {
+                workshop: Workshop {
+                    title: title.into(),
+                    ..Workshop::default()
                 },
-            );
+                piece: None,
+            };
+            let found = kept.get(asked, &slice, |_| {
+                times += 1;
+                times
+            });
             assert_eq!(*found, expected);
         }
     }

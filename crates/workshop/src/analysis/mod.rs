@@ -30,33 +30,30 @@ use crate::takeoff::{
     takeoff_with,
 };
 use crate::work::Work;
-use kept::{Asked, Kept};
+use kept::{Asked, Besides, Kept, Slice};
 use slice::{OfPiece, OfWorkshop};
-
-/// What a result of a piece is read from.
-type Slice = (Workshop, Piece);
 
 /// The results of one piece.
 #[derive(Default)]
 struct PieceResults {
-    takeoff: Kept<Slice, (), Result<Rc<Takeoff>, Vec<Problem>>>,
-    edges: Kept<Slice, (), Vec<(String, Edges)>>,
-    cans: Kept<Slice, (), Vec<Result<Buy, ChoiceError>>>,
-    ways: Kept<Slice, (), Vec<WayColumn>>,
-    preparing: Kept<Slice, (), Vec<PrepareStep>>,
-    account: Kept<Slice, Day, Option<Account>>,
+    takeoff: Kept<Result<Rc<Takeoff>, Vec<Problem>>>,
+    edges: Kept<Vec<(String, Edges)>>,
+    cans: Kept<Vec<Result<Buy, ChoiceError>>>,
+    ways: Kept<Vec<WayColumn>>,
+    preparing: Kept<Vec<PrepareStep>>,
+    account: Kept<Option<Account>>,
 }
 
 /// The results of all pieces together.
 #[derive(Default)]
 struct AllResults {
-    lessons: Kept<Workshop, (), Vec<Lesson>>,
-    shopping: Kept<Workshop, Vec<PieceId>, Vec<Shopping>>,
-    goods: Kept<Workshop, Vec<PieceId>, Vec<Good>>,
-    coated: Kept<Workshop, Vec<PieceId>, Vec<(String, String)>>,
-    stores: Kept<Workshop, (), Vec<Store>>,
-    earnings: Kept<Workshop, (), Earnings>,
-    days: Kept<Workshop, Moment, Days>,
+    lessons: Kept<Vec<Lesson>>,
+    shopping: Kept<Vec<Shopping>>,
+    goods: Kept<Vec<Good>>,
+    coated: Kept<Vec<(String, String)>>,
+    stores: Kept<Vec<Store>>,
+    earnings: Kept<Earnings>,
+    days: Kept<Days>,
 }
 
 #[derive(Default)]
@@ -115,65 +112,64 @@ impl Analysis {
     /// The takeoff of a piece, or what does not fit about its measurements.
     pub fn takeoff(&self, piece: &Rc<Piece>) -> Rc<Result<Rc<Takeoff>, Vec<Problem>>> {
         let lessons = self.lessons();
-        self.of_piece(piece).takeoff.get(
-            self.asked(piece),
-            |of| {
-                (
-                    for_takeoff(&of.workshop).done(),
-                    OfPiece::shape(piece).finish().done(),
-                )
-            },
-            |(workshop, piece), ()| takeoff_with(workshop, piece, &lessons).map(Rc::new),
-        )
+        let slice = |of: &Asked| of_piece(for_takeoff(&of.workshop), OfPiece::shape(piece).finish());
+        let kept = self.of_piece(piece);
+        kept.takeoff
+            .get(self.asked(piece, Besides::Nothing), &slice, |of| {
+                let piece = of.piece.as_ref().unwrap_or(piece);
+                takeoff_with(&of.workshop, piece, &lessons).map(Rc::new)
+            })
     }
 
     /// What weighed jobs teach.
     pub fn lessons(&self) -> Rc<Vec<Lesson>> {
-        let work_out = |of: &Workshop, (): &()| lessons(of);
+        let slice = |of: &Asked| of_all(for_takeoff(&of.workshop).done());
         let kept = &self.results.all.lessons;
-        kept.get(
-            self.asked_of_all(()),
-            |of| for_takeoff(&of.workshop).done(),
-            work_out,
-        )
+        kept.get(self.asked_of_all(Besides::Nothing), &slice, |of| {
+            lessons(&of.workshop)
+        })
     }
 
     /// The lengths of edges of one piece, by zone; none if its measurements do not fit.
     pub fn edges(&self, piece: &Rc<Piece>) -> Rc<Vec<(String, Edges)>> {
-        self.of_piece(piece).edges.get(
-            self.asked(piece),
-            |_| (Workshop::default(), OfPiece::shape(piece).done()),
-            |(_, piece), ()| edges_by_zone(piece).unwrap_or_default(),
-        )
+        let slice = |of: &Asked| of_piece(OfWorkshop::of(&of.workshop), OfPiece::shape(piece));
+        let kept = self.of_piece(piece);
+        kept.edges.get(self.asked(piece, Besides::Nothing), &slice, |of| {
+            let piece = of.piece.as_ref().unwrap_or(piece);
+            edges_by_zone(piece).unwrap_or_default()
+        })
     }
 
     /// Which cans to buy of each material of the takeoff of a piece, in its order.
     pub fn cans(&self, piece: &Rc<Piece>) -> Rc<Vec<Result<Buy, ChoiceError>>> {
         let takeoff = self.takeoff(piece);
-        self.of_piece(piece).cans.get(
-            self.asked(piece),
-            |of| {
-                let workshop = for_cans(for_takeoff(&of.workshop)).done();
-                (workshop, OfPiece::shape(piece).finish().done())
-            },
-            |(workshop, _), ()| {
-                let lines = takeoff.iter().flat_map(|takeoff| &takeoff.materials);
-                lines.map(|line| cans_to_buy(workshop, line)).collect()
-            },
-        )
+        let slice = |of: &Asked| {
+            let workshop = for_cans(for_takeoff(&of.workshop));
+            of_piece(workshop, OfPiece::shape(piece).finish())
+        };
+        let kept = self.of_piece(piece);
+        kept.cans.get(self.asked(piece, Besides::Nothing), &slice, |of| {
+            let lines = takeoff.iter().flat_map(|takeoff| &takeoff.materials);
+            lines.map(|line| cans_to_buy(&of.workshop, line)).collect()
+        })
     }
 
     /// The piece done with a brush, a roller or a sprayer.
     pub fn ways(&self, piece: &Rc<Piece>) -> Rc<Vec<WayColumn>> {
         let (takeoff, edges) = (self.takeoff(piece), self.edges(piece));
-        self.of_piece(piece).ways.get(
-            self.asked(piece),
-            |of| {
-                let of = for_cans(for_takeoff(&of.workshop)).fields::<Habits>(&["sprayer"]);
-                (of.done(), OfPiece::shape(piece).finish().done())
-            },
-            |(workshop, piece), ()| match &*takeoff {
-                Ok(takeoff) => compare(workshop, piece, takeoff, &edges),
+        let slice = |of: &Asked| {
+            let workshop = for_cans(for_takeoff(&of.workshop)).fields::<Habits>(&["sprayer"]);
+            of_piece(workshop, OfPiece::shape(piece).finish())
+        };
+        let kept = self.of_piece(piece);
+        kept.ways.get(
+            self.asked(piece, Besides::Nothing),
+            &slice,
+            |of| match &*takeoff {
+                Ok(takeoff) => {
+                    let piece = of.piece.as_ref().unwrap_or(piece);
+                    compare(&of.workshop, piece, takeoff, &edges)
+                }
                 Err(_) => Vec::new(),
             },
         )
@@ -182,15 +178,20 @@ impl Analysis {
     /// The steps of preparing a piece.
     pub fn preparing(&self, piece: &Rc<Piece>) -> Rc<Vec<PrepareStep>> {
         let (takeoff, edges) = (self.takeoff(piece), self.edges(piece));
-        self.of_piece(piece).preparing.get(
-            self.asked(piece),
-            |of| {
-                let of = for_takeoff(&of.workshop).fields::<Habits>(&PREPARING);
-                let of_piece = OfPiece::shape(piece).finish().fields::<Facts>(&FOUND);
-                (of.done(), of_piece.line::<DoneStep>(LEAD_KEY).done())
-            },
-            |(workshop, piece), ()| match &*takeoff {
-                Ok(takeoff) => prepare(workshop, piece, takeoff, &edges),
+        let slice = |of: &Asked| {
+            let workshop = for_takeoff(&of.workshop).fields::<Habits>(&PREPARING);
+            let found = OfPiece::shape(piece).finish().fields::<Facts>(&FOUND);
+            of_piece(workshop, found.line::<DoneStep>(LEAD_KEY))
+        };
+        let kept = self.of_piece(piece);
+        kept.preparing.get(
+            self.asked(piece, Besides::Nothing),
+            &slice,
+            |of| match &*takeoff {
+                Ok(takeoff) => {
+                    let piece = of.piece.as_ref().unwrap_or(piece);
+                    prepare(&of.workshop, piece, takeoff, &edges)
+                }
                 Err(_) => Vec::new(),
             },
         )
@@ -200,25 +201,19 @@ impl Analysis {
     /// are not gone.
     pub fn account(&self, piece: &Rc<Piece>, today: Day) -> Rc<Option<Account>> {
         let work = self.work(piece);
-        let asked = Asked {
-            workshop: Rc::clone(&self.workshop),
-            piece: Some(Rc::clone(piece)),
-            besides: today,
+        let slice = |of: &Asked| {
+            let workshop = for_cans(for_takeoff(&of.workshop)).book::<PriceNote>();
+            let workshop = workshop.fields::<Habits>(&PREPARING).fields::<Habits>(&MONEY);
+            let found = OfPiece::shape(piece).finish().fields::<Facts>(&FOUND);
+            let found = found.fields::<Facts>(&EARNED).book::<ArtLine>();
+            of_piece(workshop, found.line::<DoneStep>(LEAD_KEY))
         };
-        self.of_piece(piece).account.get(
-            asked,
-            |of| {
-                let of = for_cans(for_takeoff(&of.workshop)).book::<PriceNote>();
-                let of = of.fields::<Habits>(&PREPARING).fields::<Habits>(&MONEY);
-                let of_piece = OfPiece::shape(piece).finish().fields::<Facts>(&FOUND);
-                let of_piece = of_piece.fields::<Facts>(&EARNED).book::<ArtLine>();
-                (of.done(), of_piece.line::<DoneStep>(LEAD_KEY).done())
-            },
-            |(workshop, piece), today| {
-                let work = work.as_ref()?;
-                Some(account(workshop, piece, work, *today))
-            },
-        )
+        let kept = self.of_piece(piece);
+        kept.account
+            .get(self.asked(piece, Besides::Today(today)), &slice, |of| {
+                let piece = of.piece.as_ref().unwrap_or(piece);
+                Some(account(&of.workshop, piece, work.as_ref()?, today))
+            })
     }
 
     fn work(&self, piece: &Rc<Piece>) -> Option<Work> {
@@ -247,48 +242,50 @@ impl Analysis {
 
     /// What to buy for all pieces together but those left out.
     pub fn shopping(&self, left_out: &[PieceId]) -> Rc<Vec<Shopping>> {
-        let work_out = |of: &Workshop, left_out: &Vec<PieceId>| shopping(of, &self.wanted(left_out));
         let kept = &self.results.all.shopping;
-        kept.get(self.asked_of_all(left_out.to_vec()), for_shopping, work_out)
+        kept.get(self.asked_without(left_out), &for_shopping, |of| {
+            shopping(&of.workshop, &self.wanted(left_out))
+        })
     }
 
     /// What preparing and art take besides cans, of all pieces but those left out.
     pub fn goods(&self, left_out: &[PieceId]) -> Rc<Vec<Good>> {
-        let work_out = |of: &Workshop, left_out: &Vec<PieceId>| goods(of, &self.works(left_out));
         let kept = &self.results.all.goods;
-        kept.get(self.asked_of_all(left_out.to_vec()), for_goods, work_out)
+        kept.get(self.asked_without(left_out), &for_goods, |of| {
+            goods(&of.workshop, &self.works(left_out))
+        })
     }
 
     /// The materials that have all their coats, with the names of their pieces; without the pieces left out.
     pub fn coated(&self, left_out: &[PieceId]) -> Rc<Vec<(String, String)>> {
-        let work_out = |of: &Workshop, left_out: &Vec<PieceId>| coated(of, &self.wanted(left_out));
         let kept = &self.results.all.coated;
-        kept.get(self.asked_of_all(left_out.to_vec()), for_coated, work_out)
+        kept.get(self.asked_without(left_out), &for_coated, |of| {
+            coated(&of.workshop, &self.wanted(left_out))
+        })
     }
 
     /// The supplies besides cans, and what all pieces take of them.
     pub fn stores(&self) -> Rc<Vec<Store>> {
-        let work_out = |of: &Workshop, (): &()| stores(of, &self.works(&[]));
-        self.results
-            .all
-            .stores
-            .get(self.asked_of_all(()), for_goods, work_out)
+        let kept = &self.results.all.stores;
+        kept.get(self.asked_of_all(Besides::Nothing), &for_goods, |of| {
+            stores(&of.workshop, &self.works(&[]))
+        })
     }
 
     /// What every piece with a price earns, and all that were sold.
     pub fn earnings(&self) -> Rc<Earnings> {
-        let work_out = |of: &Workshop, (): &()| earnings(of, &self.works(&[]));
         let kept = &self.results.all.earnings;
-        kept.get(self.asked_of_all(()), for_earnings, work_out)
+        kept.get(self.asked_of_all(Besides::Nothing), &for_earnings, |of| {
+            earnings(&of.workshop, &self.works(&[]))
+        })
     }
 
     /// The work on all pieces from this moment on.
     pub fn days(&self, from: Moment) -> Rc<Days> {
-        let work_out = |of: &Workshop, from: &Moment| days(of, &self.works(&[]), *from);
-        self.results
-            .all
-            .days
-            .get(self.asked_of_all(from), for_days, work_out)
+        let kept = &self.results.all.days;
+        kept.get(self.asked_of_all(Besides::Now(from)), &for_days, |of| {
+            days(&of.workshop, &self.works(&[]), from)
+        })
     }
 
     fn wanted(&self, left_out: &[PieceId]) -> Vec<Option<Rc<Takeoff>>> {
@@ -305,63 +302,82 @@ impl Analysis {
         results
     }
 
-    fn asked(&self, piece: &Rc<Piece>) -> Asked<()> {
+    fn asked(&self, piece: &Rc<Piece>, besides: Besides) -> Asked {
         Asked {
             workshop: Rc::clone(&self.workshop),
             piece: Some(Rc::clone(piece)),
-            besides: (),
+            besides,
         }
     }
 
-    fn asked_of_all<B>(&self, besides: B) -> Asked<B> {
+    fn asked_of_all(&self, besides: Besides) -> Asked {
         Asked {
             workshop: Rc::clone(&self.workshop),
             piece: None,
             besides,
         }
     }
+
+    fn asked_without(&self, left_out: &[PieceId]) -> Asked {
+        self.asked_of_all(Besides::LeftOut(left_out.to_vec()))
+    }
+}
+
+fn of_piece(workshop: OfWorkshop<'_>, piece: OfPiece<'_>) -> Slice {
+    Slice {
+        workshop: workshop.done(),
+        piece: Some(piece.done()),
+    }
+}
+
+fn of_all(workshop: Workshop) -> Slice {
+    Slice {
+        workshop,
+        piece: None,
+    }
 }
 
 /// What a list of cans for all pieces reads.
-fn for_shopping<B>(asked: &Asked<B>) -> Workshop {
+fn for_shopping(asked: &Asked) -> Slice {
     let of = for_cans(for_takeoff(&asked.workshop));
-    of.pieces(|piece| OfPiece::shape(piece).finish().name().book::<DoneStep>())
+    of_all(of.pieces(|piece| OfPiece::shape(piece).finish().name().book::<DoneStep>()))
 }
 
 /// What the list of all else reads.
-fn for_goods<B>(asked: &Asked<B>) -> Workshop {
+fn for_goods(asked: &Asked) -> Slice {
     let of = for_takeoff(&asked.workshop)
         .fields::<Habits>(&PREPARING)
         .book::<Supply>();
-    of.pieces(|piece| {
+    of_all(of.pieces(|piece| {
         let of = OfPiece::shape(piece).finish().name().fields::<Facts>(&FOUND);
         of.book::<ArtLine>().book::<DoneStep>()
-    })
+    }))
 }
 
 /// What is read of which materials have their coats.
-fn for_coated<B>(asked: &Asked<B>) -> Workshop {
+fn for_coated(asked: &Asked) -> Slice {
     let of = for_takeoff(&asked.workshop);
-    of.pieces(|piece| OfPiece::shape(piece).finish().name().book::<DoneStep>())
+    of_all(of.pieces(|piece| OfPiece::shape(piece).finish().name().book::<DoneStep>()))
 }
 
 /// What the earnings of all pieces read.
-fn for_earnings<B>(asked: &Asked<B>) -> Workshop {
+fn for_earnings(asked: &Asked) -> Slice {
     let of = for_cans(for_takeoff(&asked.workshop)).fields::<Habits>(&PREPARING);
-    of.fields::<Habits>(&MONEY).pieces(|piece| {
+    of_all(of.fields::<Habits>(&MONEY).pieces(|piece| {
         let of = OfPiece::shape(piece).finish().name().fields::<Facts>(&FOUND);
         let of = of.fields::<Facts>(&EARNED).book::<ArtLine>();
         of.line::<DoneStep>(LEAD_KEY)
-    })
+    }))
 }
 
 /// What the days of all pieces read.
-fn for_days<B>(asked: &Asked<B>) -> Workshop {
+fn for_days(asked: &Asked) -> Slice {
     let of = for_takeoff(&asked.workshop).fields::<Habits>(&PREPARING);
-    of.fields::<Habits>(&WEEK).fields::<Habits>(&AIR).pieces(|piece| {
+    let of = of.fields::<Habits>(&WEEK).fields::<Habits>(&AIR);
+    of_all(of.pieces(|piece| {
         let of = OfPiece::shape(piece).finish().name().fields::<Facts>(&FOUND);
         of.fields::<Facts>(&PLANNED).book::<DoneStep>()
-    })
+    }))
 }
 
 /// What a takeoff reads of a workshop.

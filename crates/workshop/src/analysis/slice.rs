@@ -43,13 +43,13 @@ impl<'a> OfWorkshop<'a> {
 
     /// With all lines of a book.
     pub(super) fn book<R: Record>(mut self) -> Self {
-        take_book::<R>(&self.from.books, &mut self.slice.books);
+        take_book(R::BOOK, &self.from.books, &mut self.slice.books);
         self
     }
 
     /// With these fields of a book that has one line, besides those that are there.
     pub(super) fn fields<R: Record>(mut self, fields: &[&str]) -> Self {
-        take_fields::<R>(&self.from.books, &mut self.slice.books, fields);
+        take_fields(R::BOOK, &self.from.books, &mut self.slice.books, fields);
         self
     }
 
@@ -115,13 +115,13 @@ impl<'a> OfPiece<'a> {
 
     /// With all lines of a book.
     pub(super) fn book<R: Record>(mut self) -> Self {
-        take_book::<R>(&self.from.books, &mut self.slice.books);
+        take_book(R::BOOK, &self.from.books, &mut self.slice.books);
         self
     }
 
     /// With these fields of a book that has one line.
     pub(super) fn fields<R: Record>(mut self, fields: &[&str]) -> Self {
-        take_fields::<R>(&self.from.books, &mut self.slice.books, fields);
+        take_fields(R::BOOK, &self.from.books, &mut self.slice.books, fields);
         self
     }
 
@@ -138,19 +138,19 @@ impl<'a> OfPiece<'a> {
     }
 }
 
-fn take_book<R: Record>(from: &Books, to: &mut Books) {
-    let lines = from.lines(R::BOOK);
+fn take_book(book: &str, from: &Books, to: &mut Books) {
+    let lines = from.lines(book);
     if !lines.is_empty() {
-        to.0.insert(R::BOOK.into(), lines.to_vec());
+        to.0.insert(book.into(), lines.to_vec());
     }
 }
 
-fn take_fields<R: Record>(from: &Books, to: &mut Books, fields: &[&str]) {
-    let Some(all) = from.lines(R::BOOK).first() else {
+fn take_fields(book: &str, from: &Books, to: &mut Books, fields: &[&str]) {
+    let Some(all) = from.lines(book).first() else {
         return;
     };
     let mut line = to
-        .lines(R::BOOK)
+        .lines(book)
         .first()
         .map_or_else(|| Line::new(Rc::clone(&all.id)), |line| (**line).clone());
     for field in fields {
@@ -162,6 +162,6 @@ fn take_fields<R: Record>(from: &Books, to: &mut Books, fields: &[&str]) {
         }
     }
     if !line.values.is_empty() {
-        to.0.insert(R::BOOK.into(), vec![Rc::new(line)]);
+        to.0.insert(book.into(), vec![Rc::new(line)]);
     }
 }

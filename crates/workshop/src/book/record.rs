@@ -5,10 +5,10 @@ use coatings::can::Level;
 use coatings::mix::{ChalkRecipe, SHEENS, Sheen, Thinner, chalk_recipe, thinner};
 use coatings::{CanSize, Ground, Tool};
 use geometry::Kind;
-use units::{Area, Day, Decimals, Density, Length, Mass, Volume};
+use units::{Area, Day, Density, Length, Mass, Volume};
 
-use super::field::BookField;
 use super::line::{Books, Line};
+use super::quantity::Quantity;
 use crate::art::ArtKind;
 use crate::document::Colour;
 use crate::hours::read_hours;
@@ -25,7 +25,7 @@ pub trait Record {
 
 /// A value that a field is read into.
 pub(super) trait Value {
-    fn read(line: &Line, field: &BookField) -> Self;
+    fn read(line: &Line, key: &str) -> Self;
 }
 
 /// A share, from 0 to 1.
@@ -55,62 +55,63 @@ impl WorkTime {
 pub struct WorkingHours(pub Vec<(u32, u32)>);
 
 impl Value for String {
-    fn read(line: &Line, field: &BookField) -> Self {
-        line.text(field.key).to_owned()
+    fn read(line: &Line, key: &str) -> Self {
+        line.text(key).to_owned()
     }
 }
 
 impl Value for bool {
-    fn read(line: &Line, field: &BookField) -> Self {
-        !line.text(field.key).is_empty()
+    fn read(line: &Line, key: &str) -> Self {
+        !line.text(key).is_empty()
     }
 }
 
 /// Money, in hundredths of the currency.
 impl Value for Option<u64> {
-    fn read(line: &Line, field: &BookField) -> Self {
-        line.money(field.key)
+    fn read(line: &Line, key: &str) -> Self {
+        line.money(key)
     }
 }
 
 /// A whole number.
 impl Value for Option<u32> {
-    fn read(line: &Line, field: &BookField) -> Self {
-        line.text(field.key).parse().ok()
+    fn read(line: &Line, key: &str) -> Self {
+        line.text(key).parse().ok()
     }
 }
 
-fn number(line: &Line, field: &BookField) -> Option<f64> {
-    let alone = || field.kind.number(line.text(field.key), Decimals::Either).ok()?;
-    line.meant.get(field.key).copied().or_else(alone)
+/// The number in a field that is for this quantity, in the tool's own unit.
+fn number(line: &Line, key: &str, quantity: Quantity) -> Option<f64> {
+    let alone = || quantity.read(line.values.get(key)?).ok();
+    line.meant.get(key).copied().or_else(alone)
 }
 
 macro_rules! numbers {
-    ($($type:ty = $of:expr;)*) => {$(
+    ($($type:ty = $quantity:ident, $of:expr;)*) => {$(
         impl Value for Option<$type> {
-            fn read(line: &Line, field: &BookField) -> Self {
-                number(line, field).map($of)
+            fn read(line: &Line, key: &str) -> Self {
+                number(line, key, Quantity::$quantity).map($of)
             }
         }
     )*};
 }
 
 numbers! {
-    Length = Length::metres;
-    Area = Area::square_metres;
-    Volume = Volume::litres;
-    Mass = Mass::kilograms;
-    Density = Density::kilograms_per_litre;
-    Share = Share;
-    Celsius = Celsius;
-    WorkTime = |hours| WorkTime { hours };
+    Length = Length, Length::metres;
+    Area = Area, Area::square_metres;
+    Volume = Volume, Volume::litres;
+    Mass = Mass, Mass::kilograms;
+    Density = Density, Density::kilograms_per_litre;
+    Share = Share, Share;
+    Celsius = Temperature, Celsius;
+    WorkTime = Time, |hours| WorkTime { hours };
 }
 
 macro_rules! texts {
     ($($type:ty = $of:expr;)*) => {$(
         impl Value for Option<$type> {
-            fn read(line: &Line, field: &BookField) -> Self {
-                $of(line.text(field.key))
+            fn read(line: &Line, key: &str) -> Self {
+                $of(line.text(key))
             }
         }
     )*};
@@ -157,8 +158,8 @@ macro_rules! answers {
         }
 
         impl super::record::Value for Option<$name> {
-            fn read(line: &super::line::Line, field: &BookField) -> Self {
-                match line.text(field.key) {
+            fn read(line: &super::line::Line, key: &str) -> Self {
+                match line.text(key) {
                     $($key => Some($name::$answer),)*
                     _ => None,
                 }
@@ -189,11 +190,7 @@ macro_rules! records {
                 fn read(line: &super::line::Line) -> Self {
                     $name {
                         id: std::rc::Rc::clone(&line.id),
-                        $($field: super::record::Value::read(line, &BookField {
-                            key: $field_key,
-                            label: $label,
-                            kind: $kind,
-                        }),)*
+                        $($field: super::record::Value::read(line, $field_key),)*
                     }
                 }
             }
