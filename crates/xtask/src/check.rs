@@ -4,10 +4,11 @@ use std::process::ExitCode;
 use std::time::Instant;
 
 use anyhow::{Result, anyhow, ensure};
+use clap::builder::{PossibleValue, PossibleValuesParser};
 
 use crate::command::{cargo, run as run_command};
+use crate::error::told;
 use crate::repository::Repository;
-use crate::words::{UsageError, Words, told};
 use crate::{browse, build, invariants, script, setup, tidy};
 
 /// Which checks are wanted.
@@ -103,23 +104,23 @@ static STEPS: [Step; 11] = [
     },
 ];
 
+/// The names that `--only` takes, each with what the step checks.
+pub fn step_names() -> PossibleValuesParser {
+    PossibleValuesParser::new(
+        STEPS
+            .iter()
+            .map(|step| PossibleValue::new(step.name).help(step.about)),
+    )
+}
+
 impl Choice {
-    /// Reads the choice from the command line.
-    pub fn read(mut words: Words) -> Result<Self> {
-        let usage = "cargo xtask test [--fast | --only STEP]";
-        let fast = words.flag("--fast");
-        let only = words.value("--only", "cargo xtask test --only journeys")?;
-        words.end(usage)?;
-        match (fast, only) {
-            (false, None) => Ok(Choice::All),
-            (true, None) => Ok(Choice::Fast),
-            (true, Some(_)) => Err(UsageError(format!("Choose one of the two. Type: {usage}")).into()),
-            (false, Some(name)) => match STEPS.iter().find(|step| step.name == name) {
-                Some(step) => Ok(Choice::Only(step)),
-                None => {
-                    Err(UsageError(format!("There is no step `{name}`. The steps are:\n{}", list())).into())
-                }
-            },
+    /// The choice as typed; `only` is one of [`step_names`].
+    pub fn new(fast: bool, only: Option<&str>) -> Self {
+        let step = only.and_then(|name| STEPS.iter().find(|step| step.name == name));
+        match step {
+            Some(step) => Choice::Only(step),
+            None if fast => Choice::Fast,
+            None => Choice::All,
         }
     }
 
@@ -130,13 +131,6 @@ impl Choice {
             Choice::Only(only) => only.name == step.name,
         }
     }
-}
-
-fn list() -> String {
-    let lines = STEPS
-        .iter()
-        .map(|step| format!("  {:<12} {}", step.name, step.about));
-    lines.collect::<Vec<_>>().join("\n")
 }
 
 /// Runs the checks until one fails.
@@ -230,21 +224,17 @@ fn journeys(repository: &Repository) -> Result<()> {
 mod tests {
     use super::*;
 
-    fn wanted(line: &str) -> Result<Vec<&'static str>, String> {
-        let choice = Choice::read(Words::of_line(line)).map_err(|error| error.to_string())?;
+    fn wanted(fast: bool, only: Option<&str>) -> Vec<&'static str> {
+        let choice = Choice::new(fast, only);
         let steps = STEPS.iter().filter(|step| choice.wants(step));
-        Ok(steps.map(|step| step.name).collect())
+        steps.map(|step| step.name).collect()
     }
 
     #[test]
     fn the_choice_picks_the_steps() {
-        assert_eq!(wanted("").unwrap().len(), STEPS.len());
-        let fast = wanted("--fast").unwrap();
+        assert_eq!(wanted(false, None).len(), STEPS.len());
+        let fast = wanted(true, None);
         assert!(fast.contains(&"tests") && !fast.contains(&"build") && !fast.contains(&"journeys"));
-        assert_eq!(wanted("--only journeys").unwrap(), ["journeys"]);
-        let fault = wanted("--only journey").unwrap_err();
-        assert!(fault.contains("  journeys     the built page"), "{fault}");
-        assert!(wanted("--fast --only build").is_err());
-        assert!(wanted("quick").is_err());
+        assert_eq!(wanted(false, Some("journeys")), ["journeys"]);
     }
 }

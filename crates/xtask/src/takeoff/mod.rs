@@ -15,11 +15,13 @@ use workshop::out::report;
 const NOT_READ: u8 = 2;
 
 /// In which form a takeoff is printed.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, clap::Args)]
 pub struct Form {
-    /// For programs rather than for people.
+    /// Print all of it as JSON, for programs
+    #[arg(long)]
     pub json: bool,
-    /// With the working of each amount.
+    /// Show the formulas and sources of each amount
+    #[arg(long)]
     pub working: bool,
 }
 
