@@ -1,6 +1,5 @@
 //! Chores of the project: `cargo xtask` lists them.
 
-mod base64;
 mod bench;
 mod brotli;
 mod browse;
@@ -49,7 +48,7 @@ struct CommandLine {
 enum Chore {
     /// Install what the project needs and does not have yet
     Setup,
-    /// Build the page and serve it on this machine
+    /// Serve the page on this machine; build it first if its sources changed
     Serve {
         /// The port; without it 8765, or the next free one
         #[arg(long, value_name = "N")]

@@ -32,11 +32,11 @@ const PORTS: u16 = 20;
 /// Browsers open connections that they may never use; after this they are closed.
 const PATIENCE: Duration = Duration::from_secs(10);
 
-/// Builds the page and serves it until the program is ended.
+/// Serves the page until the program is ended; builds it first if its sources changed.
 pub fn built_page(port: Option<u16>) -> Result<()> {
     // The port comes first: nobody wants to hear after a minute of building that it is taken.
     let listener = port.map_or_else(first_free, listen)?;
-    build::page()?;
+    build::page_if_older()?;
     let folder = Folder::open(&Repository::find()?.dist())?;
     announce(&format!(
         "Coatwright is at {} until you press Ctrl+C.",
