@@ -9,6 +9,7 @@ use clap::builder::{PossibleValue, PossibleValuesParser};
 use crate::command::{cargo, run as run_command};
 use crate::error::told;
 use crate::repository::Repository;
+use crate::table::{Align, Table};
 use crate::{browse, build, invariants, script, setup, tidy};
 
 /// Which checks are wanted.
@@ -133,31 +134,69 @@ impl Choice {
     }
 }
 
-/// Runs the checks until one fails.
+/// Runs the checks until one fails, and prints how long each took.
 pub fn run(choice: &Choice) -> Result<ExitCode> {
     let repository = Repository::find()?;
-    let mut passed = 0;
+    let mut times = Vec::new();
+    let mut failed = None;
     for step in STEPS.iter().filter(|step| choice.wants(step)) {
         println!("\n== {}: {}", step.name, step.about);
         let start = Instant::now();
         let result = (step.check)(&repository);
         let seconds = start.elapsed().as_secs_f64();
+        times.push((step.name, seconds));
         match result {
-            Ok(()) => {
-                passed += 1;
-                println!("== {} passed in {seconds:.1} s", step.name);
-            }
+            Ok(()) => println!("== {} passed in {seconds:.1} s", step.name),
             Err(error) => {
                 println!("== {} failed after {seconds:.1} s: {}", step.name, told(&error));
-                println!("To run this step alone: cargo xtask test --only {}\n", step.name);
-                println!("{passed} passed, 1 failed");
-                return Ok(ExitCode::FAILURE);
+                failed = Some(step.name);
+                break;
             }
         }
     }
-    println!("\n{passed} passed, 0 failed");
-    Ok(ExitCode::SUCCESS)
+    let passed = times.len() - usize::from(failed.is_some());
+    print!("\n{}", time_table(&times));
+    println!("{passed} passed, {} failed", usize::from(failed.is_some()));
+    match failed {
+        None => Ok(ExitCode::SUCCESS),
+        Some(name) => {
+            println!("To run this step alone: cargo xtask test --only {name}");
+            Ok(ExitCode::FAILURE)
+        }
+    }
 }
+
+/// The time of each step, and their sum.
+fn time_table(times: &[(&str, f64)]) -> Table {
+    let mut table = Table::new(&[("step", Align::Left), ("seconds", Align::Right)]);
+    let sum = times.iter().map(|(_, seconds)| seconds).sum();
+    for (name, seconds) in times.iter().copied().chain([("total", sum)]) {
+        table.row([name.into(), format!("{seconds:.1}")]);
+    }
+    table
+}
+
+/// Runs the tests that make up their inputs, with many more of them than `cargo xtask test`.
+pub fn deep() -> Result<()> {
+    let repository = Repository::find()?;
+    run_command(
+        cargo()
+            .args([
+                "test",
+                "--workspace",
+                "--exclude",
+                "journeys",
+                "--exclude",
+                "xtask",
+            ])
+            .env("PROPTEST_CASES", DEEP_CASES)
+            .env("COATWRIGHT_DEEP", "1")
+            .current_dir(repository.root()),
+    )
+}
+
+/// How many cases of each property `cargo xtask deep` tries.
+const DEEP_CASES: &str = "5000";
 
 fn cargo_in(repository: &Repository, words: &str) -> Result<()> {
     run_command(
@@ -236,5 +275,13 @@ mod tests {
         let fast = wanted(true, None);
         assert!(fast.contains(&"tests") && !fast.contains(&"build") && !fast.contains(&"journeys"));
         assert_eq!(wanted(false, Some("journeys")), ["journeys"]);
+    }
+
+    #[test]
+    fn times_are_added_up() {
+        assert_eq!(
+            time_table(&[("form", 1.25), ("lints", 10.5)]).to_string(),
+            "step   seconds\nform       1.2\nlints     10.5\ntotal     11.8\n"
+        );
     }
 }

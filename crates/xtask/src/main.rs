@@ -9,9 +9,12 @@ mod command;
 mod error;
 mod invariants;
 #[cfg(test)]
+mod lints;
+#[cfg(test)]
 mod manifest;
 mod module;
 mod offline;
+mod phrases;
 mod pins;
 mod repository;
 mod script;
@@ -67,6 +70,8 @@ enum Chore {
         #[arg(long, value_name = "STEP", conflicts_with = "fast", value_parser = check::step_names())]
         only: Option<String>,
     },
+    /// Run the tests that make up their inputs, with many more of them (half an hour and more)
+    Deep,
     /// Compare speed with the budgets, NumPy and HiGHS
     Bench,
     /// Take a picture of every screen in four sizes, light and dark, and of the printed card
@@ -84,8 +89,10 @@ enum Chore {
         #[command(flatten)]
         form: takeoff::Form,
     },
-    /// Check what each crate may depend on, and the form of the sources
+    /// Check what each crate may depend on, cycles, clocks, conversions, and the form of the sources
     Invariants,
+    /// Find phrases that people do not say in what the tool shows, and count them
+    Phrases,
     /// Serve a folder; the first line printed is its address (for the journeys)
     ServeDist {
         /// The folder
@@ -123,6 +130,7 @@ fn run(chore: Chore) -> Result<ExitCode> {
             module::build(&Repository::find()?)?;
         }
         Chore::Test { fast, only } => return check::run(&check::Choice::new(fast, only.as_deref())),
+        Chore::Deep => check::deep()?,
         Chore::Bench => bench::all()?,
         Chore::Look { folder } => browse::look(&folder)?,
         Chore::Pace => browse::pace()?,
@@ -131,6 +139,7 @@ fn run(chore: Chore) -> Result<ExitCode> {
             invariants::check()?;
             tidy::check()?;
         }
+        Chore::Phrases => phrases::print()?,
         Chore::ServeDist { folder, port, brotli } => serve::folder(&folder, port, brotli)?,
         Chore::ListDist { folder } => offline::write(&Repository::find()?, &folder)?,
     }

@@ -10,21 +10,8 @@ use std::collections::BTreeSet;
 use anyhow::{Result, ensure};
 
 use super::modules::Modules;
-use super::shrinking;
+use super::{CRATES, shrinking};
 use crate::repository::Repository;
-
-/// The crates, by the file that they begin with.
-const CRATES: [&str; 9] = [
-    "crates/units/src/lib.rs",
-    "crates/colour/src/lib.rs",
-    "crates/geometry/src/lib.rs",
-    "crates/coatings/src/lib.rs",
-    "crates/timetable/src/lib.rs",
-    "crates/workshop/src/lib.rs",
-    "crates/app/src/lib.rs",
-    "crates/script/src/lib.rs",
-    "crates/xtask/src/main.rs",
-];
 
 /// Steps of cycles that are still to be cut.
 const KNOWN: &str = include_str!("cycles.txt");
@@ -32,9 +19,8 @@ const KNOWN: &str = include_str!("cycles.txt");
 /// Checks every crate.
 pub fn check(repository: &Repository) -> Result<()> {
     let mut found = Vec::new();
-    for root in CRATES {
-        let folder = root.rsplit_once('/').map_or("", |(folder, _)| folder);
-        let modules = Modules::read(&repository.at(root))?;
+    for (folder, root) in CRATES {
+        let modules = Modules::read(&repository.at(folder).join(root))?;
         found.extend(
             steps(&modules)
                 .into_iter()

@@ -320,7 +320,7 @@ impl<'a> Visit<'a> for Paths<'_> {
 }
 
 /// The paths in the tokens of a macro: names with `::` between them.
-fn in_tokens(tokens: &TokenStream, paths: &mut Vec<Vec<String>>) {
+pub(super) fn in_tokens(tokens: &TokenStream, paths: &mut Vec<Vec<String>>) {
     let mut path: Vec<String> = Vec::new();
     let mut colons = 0;
     for token in tokens.clone() {
