@@ -1,4 +1,5 @@
 //! Chores of the project: `cargo xtask` lists them.
+#![warn(clippy::too_many_lines)]
 
 mod bench;
 mod brotli;
