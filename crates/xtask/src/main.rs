@@ -1,5 +1,4 @@
 //! Chores of the project: `cargo xtask` lists them.
-#![warn(clippy::too_many_lines)]
 
 mod bench;
 mod brotli;

@@ -313,6 +313,7 @@ pub(crate) fn shortened(name: &str) -> String {
 }
 
 impl Piece {
+    #[expect(clippy::too_many_lines, reason = "one arm for each edit")]
     fn apply(&mut self, edit: PieceEdit, own: &[Rc<OwnMaterial>], units: System) -> Result<(), EditError> {
         let most = |what, given: usize, most: usize| {
             if given > most {
