@@ -20,7 +20,7 @@ function assertSame(workshop) {
 
 test("the invented workshop, with and without its working", () => {
   assert.deepStrictEqual(coatwright.takeoff(invented()), commandLine(INVENTED));
-  const printed = commandLine(INVENTED, "--working");
+  const printed = commandLine(INVENTED, "--math");
   assert.deepStrictEqual(coatwright.takeoff(invented(), { working: true }), printed);
   assert.ok(printed.pieces[0].workings.length > 0);
 });

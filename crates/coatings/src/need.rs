@@ -343,7 +343,7 @@ mod tests {
         let on_piece = 2.0 * 2.0 * 0.1 / 0.975;
         let (film, transfer) = (0.25 / 3f64.sqrt(), 0.025 / 0.975 / 3f64.sqrt());
         let kept = 0.005 / 3f64.sqrt();
-        let wanted = ((on_piece * film).powi(2) + (on_piece * transfer).powi(2) + kept * kept).sqrt();
+        let wanted = libm::hypot(libm::hypot(on_piece * film, on_piece * transfer), kept);
         close(need.linear().standard_uncertainty, wanted, 1e-3);
         close(Volume::litres(need.spread.standard_uncertainty()), wanted, 0.02);
     }

@@ -1,6 +1,7 @@
 //! `cargo xtask look` and `cargo xtask pace`: the built page in the browser, to look at and to time. Both are programs
 //! of the journeys' crate, which knows the screens and how to work the browser.
 
+use std::path::Path;
 use std::process::Command;
 
 use anyhow::{Context, Result};
@@ -11,7 +12,7 @@ use crate::table::{Align, Table};
 use crate::{build, setup, weight};
 
 /// Where the pictures go unless another folder is named.
-const PICTURES: &str = "target/look";
+pub const PICTURES: &str = "target/look";
 
 /// A cargo that tells what it runs where the page, the browser and the rules of accessibility are.
 pub fn with_page(repository: &Repository) -> Result<Command> {
@@ -28,13 +29,15 @@ pub fn with_page(repository: &Repository) -> Result<Command> {
     Ok(command)
 }
 
-/// Takes a picture of every screen, and prints the job card.
-pub fn look(folder: Option<&str>) -> Result<()> {
+/// Takes a picture of every screen, and prints the job card. [`PICTURES`] is taken from the top of the repository, any
+/// other folder from the current one.
+pub fn look(folder: &Path) -> Result<()> {
     let repository = Repository::find()?;
     build::page_if_older()?;
-    let folder = match folder {
-        Some(folder) => std::env::current_dir()?.join(folder),
-        None => repository.at(PICTURES),
+    let folder = if folder == Path::new(PICTURES) {
+        repository.at(PICTURES)
+    } else {
+        std::env::current_dir()?.join(folder)
     };
     run(with_page(&repository)?.args(example("look")).arg(folder))
 }

@@ -4,10 +4,12 @@ use std::process::ExitCode;
 use std::time::Instant;
 
 use anyhow::{Result, anyhow, ensure};
+use clap::builder::{PossibleValue, PossibleValuesParser};
 
 use crate::command::{cargo, run as run_command};
+use crate::error::told;
 use crate::repository::Repository;
-use crate::words::{UsageError, Words, told};
+use crate::table::{Align, Table};
 use crate::{browse, build, invariants, script, setup, tidy};
 
 /// Which checks are wanted.
@@ -75,7 +77,11 @@ static STEPS: [Step; 11] = [
         name: "tests",
         about: "tests of every crate, and from outside",
         slow: false,
-        check: |repository| cargo_in(repository, "test --workspace --exclude journeys"),
+        // The chores apart: so their crates are compiled as for `cargo xtask` itself, and not once more.
+        check: |repository| {
+            cargo_in(repository, "test --workspace --exclude journeys --exclude xtask")
+                .and_then(|()| cargo_in(repository, "test -p xtask"))
+        },
     },
     Step {
         name: "page-tests",
@@ -103,23 +109,23 @@ static STEPS: [Step; 11] = [
     },
 ];
 
+/// The names that `--only` takes, each with what the step checks.
+pub fn step_names() -> PossibleValuesParser {
+    PossibleValuesParser::new(
+        STEPS
+            .iter()
+            .map(|step| PossibleValue::new(step.name).help(step.about)),
+    )
+}
+
 impl Choice {
-    /// Reads the choice from the command line.
-    pub fn read(mut words: Words) -> Result<Self> {
-        let usage = "cargo xtask test [--fast | --only STEP]";
-        let fast = words.flag("--fast");
-        let only = words.value("--only", "cargo xtask test --only journeys")?;
-        words.end(usage)?;
-        match (fast, only) {
-            (false, None) => Ok(Choice::All),
-            (true, None) => Ok(Choice::Fast),
-            (true, Some(_)) => Err(UsageError(format!("Choose one of the two. Type: {usage}")).into()),
-            (false, Some(name)) => match STEPS.iter().find(|step| step.name == name) {
-                Some(step) => Ok(Choice::Only(step)),
-                None => {
-                    Err(UsageError(format!("There is no step `{name}`. The steps are:\n{}", list())).into())
-                }
-            },
+    /// The choice as typed; `only` is one of [`step_names`].
+    pub fn new(fast: bool, only: Option<&str>) -> Self {
+        let step = only.and_then(|name| STEPS.iter().find(|step| step.name == name));
+        match step {
+            Some(step) => Choice::Only(step),
+            None if fast => Choice::Fast,
+            None => Choice::All,
         }
     }
 
@@ -132,38 +138,69 @@ impl Choice {
     }
 }
 
-fn list() -> String {
-    let lines = STEPS
-        .iter()
-        .map(|step| format!("  {:<12} {}", step.name, step.about));
-    lines.collect::<Vec<_>>().join("\n")
-}
-
-/// Runs the checks until one fails.
+/// Runs the checks until one fails, and prints how long each took.
 pub fn run(choice: &Choice) -> Result<ExitCode> {
     let repository = Repository::find()?;
-    let mut passed = 0;
+    let mut times = Vec::new();
+    let mut failed = None;
     for step in STEPS.iter().filter(|step| choice.wants(step)) {
         println!("\n== {}: {}", step.name, step.about);
         let start = Instant::now();
         let result = (step.check)(&repository);
         let seconds = start.elapsed().as_secs_f64();
+        times.push((step.name, seconds));
         match result {
-            Ok(()) => {
-                passed += 1;
-                println!("== {} passed in {seconds:.1} s", step.name);
-            }
+            Ok(()) => println!("== {} passed in {seconds:.1} s", step.name),
             Err(error) => {
                 println!("== {} failed after {seconds:.1} s: {}", step.name, told(&error));
-                println!("To run this step alone: cargo xtask test --only {}\n", step.name);
-                println!("{passed} passed, 1 failed");
-                return Ok(ExitCode::FAILURE);
+                failed = Some(step.name);
+                break;
             }
         }
     }
-    println!("\n{passed} passed, 0 failed");
-    Ok(ExitCode::SUCCESS)
+    let passed = times.len() - usize::from(failed.is_some());
+    print!("\n{}", time_table(&times));
+    println!("{passed} passed, {} failed", usize::from(failed.is_some()));
+    match failed {
+        None => Ok(ExitCode::SUCCESS),
+        Some(name) => {
+            println!("To run this step alone: cargo xtask test --only {name}");
+            Ok(ExitCode::FAILURE)
+        }
+    }
 }
+
+/// The time of each step, and their sum.
+fn time_table(times: &[(&str, f64)]) -> Table {
+    let mut table = Table::new(&[("step", Align::Left), ("seconds", Align::Right)]);
+    let sum = times.iter().map(|(_, seconds)| seconds).sum();
+    for (name, seconds) in times.iter().copied().chain([("total", sum)]) {
+        table.row([name.into(), format!("{seconds:.1}")]);
+    }
+    table
+}
+
+/// Runs the tests that make up their inputs, with many more of them than `cargo xtask test`.
+pub fn deep() -> Result<()> {
+    let repository = Repository::find()?;
+    run_command(
+        cargo()
+            .args([
+                "test",
+                "--workspace",
+                "--exclude",
+                "journeys",
+                "--exclude",
+                "xtask",
+            ])
+            .env("PROPTEST_CASES", DEEP_CASES)
+            .env("COATWRIGHT_DEEP", "1")
+            .current_dir(repository.root()),
+    )
+}
+
+/// How many cases of each property `cargo xtask deep` tries.
+const DEEP_CASES: &str = "5000";
 
 fn cargo_in(repository: &Repository, words: &str) -> Result<()> {
     run_command(
@@ -230,21 +267,25 @@ fn journeys(repository: &Repository) -> Result<()> {
 mod tests {
     use super::*;
 
-    fn wanted(line: &str) -> Result<Vec<&'static str>, String> {
-        let choice = Choice::read(Words::of_line(line)).map_err(|error| error.to_string())?;
+    fn wanted(fast: bool, only: Option<&str>) -> Vec<&'static str> {
+        let choice = Choice::new(fast, only);
         let steps = STEPS.iter().filter(|step| choice.wants(step));
-        Ok(steps.map(|step| step.name).collect())
+        steps.map(|step| step.name).collect()
     }
 
     #[test]
     fn the_choice_picks_the_steps() {
-        assert_eq!(wanted("").unwrap().len(), STEPS.len());
-        let fast = wanted("--fast").unwrap();
+        assert_eq!(wanted(false, None).len(), STEPS.len());
+        let fast = wanted(true, None);
         assert!(fast.contains(&"tests") && !fast.contains(&"build") && !fast.contains(&"journeys"));
-        assert_eq!(wanted("--only journeys").unwrap(), ["journeys"]);
-        let fault = wanted("--only journey").unwrap_err();
-        assert!(fault.contains("  journeys     the built page"), "{fault}");
-        assert!(wanted("--fast --only build").is_err());
-        assert!(wanted("quick").is_err());
+        assert_eq!(wanted(false, Some("journeys")), ["journeys"]);
+    }
+
+    #[test]
+    fn times_are_added_up() {
+        assert_eq!(
+            time_table(&[("form", 1.25), ("lints", 10.5)]).to_string(),
+            "step   seconds\nform       1.2\nlints     10.5\ntotal     11.8\n"
+        );
     }
 }

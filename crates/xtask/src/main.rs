@@ -1,17 +1,20 @@
 //! Chores of the project: `cargo xtask` lists them.
 
-mod base64;
 mod bench;
 mod brotli;
 mod browse;
 mod build;
 mod check;
 mod command;
+mod error;
 mod invariants;
+#[cfg(test)]
+mod lints;
 #[cfg(test)]
 mod manifest;
 mod module;
 mod offline;
+mod phrases;
 mod pins;
 mod repository;
 mod script;
@@ -22,111 +25,165 @@ mod table;
 mod takeoff;
 mod tidy;
 mod weight;
-mod words;
 
+use std::path::PathBuf;
 use std::process::ExitCode;
 
 use anyhow::Result;
-use words::Words;
+use clap::{Parser, Subcommand};
 
-const USAGE: &str = "\
-Chores of Coatwright. Type `cargo xtask` and one of:
+use repository::Repository;
 
-  setup                     install what the project needs and does not have yet
-  serve [--port N]          build the page and serve it on this machine (port 8765, or the next free one)
-  build                     build the page into dist/ and weigh it
-  module                    build the module for scripts into target/module and weigh it
-  test [--fast]             every check; --fast leaves out what needs a browser or the built page
-  test --only STEP          one of the checks; a wrong STEP lists them
-  bench                     speed as ratios, beside the budgets, NumPy and HiGHS
-  look [FOLDER]             a picture of every screen in four sizes, light and dark, and the printed card (target/look)
-  pace                      in the browser: key press to new numbers, first and later load, a thousand pieces
-  takeoff FILE [--json] [--working]
-                            areas, materials and cans of a save file; --working shows how each amount comes about
-  invariants                what each crate may depend on, and the form of the sources
-  serve-dist DIR [--port N] [--brotli]
-                            serve a folder, compressed if asked; the address is the first line printed (for the journeys)
-  list-dist DIR             list the files of a folder in its service worker once more (for the journeys)";
+/// Chores of Coatwright.
+#[derive(Parser)]
+#[command(
+    name = "cargo xtask",
+    bin_name = "cargo xtask",
+    arg_required_else_help = true,
+    disable_help_subcommand = true
+)]
+struct CommandLine {
+    #[command(subcommand)]
+    chore: Chore,
+}
+
+#[derive(Subcommand)]
+enum Chore {
+    /// Install what the project needs and does not have yet
+    Setup,
+    /// Serve the page on this machine; build it first if its sources changed
+    Serve {
+        /// The port; without it 8765, or the next free one
+        #[arg(long, value_name = "N")]
+        port: Option<u16>,
+    },
+    /// Build the page into dist/ and weigh it
+    Build,
+    /// Build the module for scripts into target/module and weigh it
+    Module,
+    /// Run every check
+    Test {
+        /// Leave out what needs a browser or the built page
+        #[arg(long)]
+        fast: bool,
+        /// Run one check
+        #[arg(long, value_name = "STEP", conflicts_with = "fast", value_parser = check::step_names())]
+        only: Option<String>,
+    },
+    /// Run the tests that make up their inputs, with many more of them (half an hour and more)
+    Deep,
+    /// Compare speed with the budgets, NumPy and HiGHS
+    Bench,
+    /// Take a picture of every screen in four sizes, light and dark, and of the printed card
+    Look {
+        /// Where the pictures go
+        #[arg(default_value = browse::PICTURES)]
+        folder: PathBuf,
+    },
+    /// Time the page in the browser: key press to new numbers, loading, a thousand pieces
+    Pace,
+    /// Print area, materials and cans of a save file
+    Takeoff {
+        /// The save file
+        file: PathBuf,
+        #[command(flatten)]
+        form: takeoff::Form,
+    },
+    /// Check what each crate may depend on, cycles, clocks, conversions, and the form of the sources
+    Invariants,
+    /// Find phrases that people do not say in what the tool shows, and count them
+    Phrases,
+    /// Serve a folder; the first line printed is its address (for the journeys)
+    ServeDist {
+        /// The folder
+        folder: PathBuf,
+        /// The port; 0 is any free one
+        #[arg(long, value_name = "N", default_value_t = 0)]
+        port: u16,
+        /// Compress the files
+        #[arg(long)]
+        brotli: bool,
+    },
+    /// List the files of a built page in its service worker again (for the journeys)
+    ListDist {
+        /// The folder with the built page
+        folder: PathBuf,
+    },
+}
 
 fn main() -> ExitCode {
-    match chore() {
+    match run(CommandLine::parse().chore) {
         Ok(code) => code,
         Err(error) => {
-            eprintln!("{}", words::told(&error));
-            ExitCode::from(if error.is::<words::UsageError>() { 2 } else { 1 })
+            eprintln!("{}", error::told(&error));
+            ExitCode::FAILURE
         }
     }
 }
 
-fn chore() -> Result<ExitCode> {
-    let mut words = Words::of_command_line();
-    let chore = words.next_word();
-    match chore.as_deref() {
-        Some("setup") => {
-            words.end("cargo xtask setup")?;
-            setup::everything()?;
+fn run(chore: Chore) -> Result<ExitCode> {
+    match chore {
+        Chore::Setup => setup::everything()?,
+        Chore::Serve { port } => serve::built_page(port)?,
+        Chore::Build => build::page()?,
+        Chore::Module => {
+            module::build(&Repository::find()?)?;
         }
-        Some("build") => {
-            words.end("cargo xtask build")?;
-            build::page()?;
-        }
-        Some("module") => {
-            words.end("cargo xtask module")?;
-            module::build(&repository::Repository::find()?)?;
-        }
-        Some("serve") => {
-            let port = words.number("--port", "cargo xtask serve --port 8765")?;
-            words.end("cargo xtask serve [--port N]")?;
-            serve::built_page(port)?;
-        }
-        Some("serve-dist") => {
-            let usage = "cargo xtask serve-dist DIR [--port N] [--brotli]";
-            let port = words.number("--port", "cargo xtask serve-dist dist --port 0")?;
-            let compressed = words.flag("--brotli");
-            let folder = words.required("the folder to serve", usage)?;
-            words.end(usage)?;
-            serve::folder(folder.as_ref(), port, compressed)?;
-        }
-        Some("list-dist") => {
-            let usage = "cargo xtask list-dist DIR";
-            let folder = words.required("the folder with the built page", usage)?;
-            words.end(usage)?;
-            offline::write(&repository::Repository::find()?, folder.as_ref())?;
-        }
-        Some("test") => return check::run(&check::Choice::read(words)?),
-        Some("bench") => {
-            words.end("cargo xtask bench")?;
-            bench::all()?;
-        }
-        Some("look") => {
-            let folder = words.next_word();
-            words.end("cargo xtask look [FOLDER]")?;
-            browse::look(folder.as_deref())?;
-        }
-        Some("pace") => {
-            words.end("cargo xtask pace")?;
-            browse::pace()?;
-        }
-        Some("takeoff") => {
-            let usage = "cargo xtask takeoff FILE [--json] [--working]";
-            let form = takeoff::Form {
-                json: words.flag("--json"),
-                working: words.flag("--working"),
-            };
-            let file = words.required("the save file", usage)?;
-            words.end(usage)?;
-            return takeoff::of_file(file.as_ref(), form);
-        }
-        Some("invariants") => {
-            words.end("cargo xtask invariants")?;
+        Chore::Test { fast, only } => return check::run(&check::Choice::new(fast, only.as_deref())),
+        Chore::Deep => check::deep()?,
+        Chore::Bench => bench::all()?,
+        Chore::Look { folder } => browse::look(&folder)?,
+        Chore::Pace => browse::pace()?,
+        Chore::Takeoff { file, form } => return takeoff::of_file(&file, form),
+        Chore::Invariants => {
             invariants::check()?;
             tidy::check()?;
         }
-        Some("help" | "--help" | "-h") => println!("{USAGE}"),
-        Some(other) => {
-            return Err(words::UsageError(format!("There is no chore `{other}`.\n\n{USAGE}")).into());
-        }
-        None => return Err(words::UsageError(USAGE.into()).into()),
+        Chore::Phrases => phrases::print()?,
+        Chore::ServeDist { folder, port, brotli } => serve::folder(&folder, port, brotli)?,
+        Chore::ListDist { folder } => offline::write(&Repository::find()?, &folder)?,
     }
     Ok(ExitCode::SUCCESS)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use clap::CommandFactory;
+
+    fn fault(line: &str) -> String {
+        let words = std::iter::once("xtask").chain(line.split_whitespace());
+        CommandLine::try_parse_from(words).err().unwrap().to_string()
+    }
+
+    #[test]
+    fn the_command_line_makes_sense() {
+        CommandLine::command().debug_assert();
+    }
+
+    #[test]
+    fn help_lists_every_chore_with_what_it_does() {
+        let help = CommandLine::command().render_help().to_string();
+        for chore in CommandLine::command().get_subcommands() {
+            assert!(help.contains(chore.get_name()), "{help}");
+            assert!(chore.get_about().is_some(), "{}", chore.get_name());
+        }
+    }
+
+    #[test]
+    fn faults_say_what_to_type() {
+        for (line, said) in [
+            ("serve --port 70000", "70000 is not in 0..=65535"),
+            ("serve --prot 1", "tip: a similar argument exists: '--port'"),
+            ("takeof x", "tip: a similar subcommand exists: 'takeoff'"),
+            ("takeoff", "Usage: cargo xtask takeoff <FILE>"),
+            ("setup now", "Usage: cargo xtask setup"),
+            ("test --only journey", "journeys"),
+            ("test --fast --only build", "cannot be used with"),
+            ("", "Usage: cargo xtask <COMMAND>"),
+        ] {
+            let fault = fault(line);
+            assert!(fault.contains(said), "{line}: {fault}");
+        }
+    }
 }

@@ -4,9 +4,10 @@ use std::fs;
 use std::path::Path;
 
 use anyhow::{Context, Result, ensure};
+use base64::Engine;
+use base64::prelude::BASE64_STANDARD;
 use hmac_sha256::Hash;
 
-use crate::base64::base64;
 use crate::repository::Repository;
 use crate::weight;
 
@@ -70,7 +71,12 @@ fn digest(kept: &[Kept]) -> String {
 fn filled(template: &str, kept: &[Kept]) -> Result<String> {
     let files: Vec<[String; 2]> = kept
         .iter()
-        .map(|(address, digest)| [address.clone(), format!("sha256-{}", base64(digest))])
+        .map(|(address, digest)| {
+            [
+                address.clone(),
+                format!("sha256-{}", BASE64_STANDARD.encode(digest)),
+            ]
+        })
         .collect();
     let mut worker = template.to_owned();
     for (empty, full) in [

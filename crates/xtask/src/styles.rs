@@ -5,9 +5,9 @@ use std::fs;
 use std::path::Path;
 
 use anyhow::{Context, Result, ensure};
+use base64::Engine;
+use base64::prelude::BASE64_STANDARD;
 use hmac_sha256::Hash;
-
-use crate::base64::base64;
 
 /// Puts the style sheets that the page links to into one, in their order, in the place of the first.
 pub fn join(dist: &Path) -> Result<()> {
@@ -28,7 +28,7 @@ pub fn join(dist: &Path) -> Result<()> {
     fs::write(dist.join(&name), styles).with_context(|| format!("{name} cannot be written"))?;
     let link = format!(
         "<link href=./{name} integrity=sha256-{} rel=stylesheet>",
-        base64(&digest)
+        BASE64_STANDARD.encode(digest)
     );
     let joined = rest.replacen(PLACE, &link, 1);
     fs::write(&page, joined).with_context(|| format!("{} cannot be written", page.display()))?;
@@ -111,7 +111,10 @@ mod tests {
             rest,
             format!("<head><title>T</title>{PLACE}<link href=./i.svg rel=icon></head>")
         );
-        assert!(html.contains(&format!("sha256-{}", base64(&Hash::hash(styles.as_bytes())))));
+        assert!(html.contains(&format!(
+            "sha256-{}",
+            BASE64_STANDARD.encode(Hash::hash(styles.as_bytes()))
+        )));
         assert_eq!(left, 2);
     }
 

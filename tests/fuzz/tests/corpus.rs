@@ -1,4 +1,5 @@
-//! The committed corpus, and some thousand inputs of a fixed seed, through every fuzz target.
+//! The committed corpus, and some hundred inputs of a fixed seed, through every fuzz target; with `COATWRIGHT_DEEP`, which
+//! `cargo xtask deep` sets, many times as many.
 
 #![allow(clippy::unwrap_used, reason = "a test may stop where its corpus is broken")]
 
@@ -18,9 +19,16 @@ fn corpus(target: &str) -> Vec<Vec<u8>> {
     paths.iter().map(|path| std::fs::read(path).unwrap()).collect()
 }
 
+/// How many times as many inputs are tried in depth.
+const DEEP: usize = 40;
+
 /// Runs the corpus, random bytes, and the corpus with some bytes changed. At least `accepted` in a hundred of the
 /// made-up inputs must be accepted, or little would be tested.
 fn run(target: &str, rounds: usize, longest: usize, function: fn(&[u8]) -> bool, accepted: usize) {
+    let rounds = match std::env::var_os("COATWRIGHT_DEEP") {
+        Some(_) => rounds * DEEP,
+        None => rounds,
+    };
     let corpus = corpus(target);
     assert!(corpus.iter().filter(|data| function(data)).count() > 0);
     let mut count = 0;

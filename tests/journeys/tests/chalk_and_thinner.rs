@@ -24,6 +24,7 @@ const BY_THE_CUP: [&str; 3] = [
 const BY_WEIGHT: [&str; 3] = ["Calcium carbonate: 100 g", "Water: 60 g", "Paint: 650 g"];
 
 #[tokio::test]
+#[expect(clippy::too_many_lines, reason = "one journey")]
 async fn chalk_and_thinner() -> Result<()> {
     journey("chalk_and_thinner", Screen::Tablet, async |page| {
         page.look_around().await?;

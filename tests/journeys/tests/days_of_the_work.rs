@@ -7,6 +7,7 @@ use icalendar::{Calendar, CalendarComponent, Component, DatePerhapsTime};
 use journeys::{Page, Screen, journey};
 
 #[tokio::test]
+#[expect(clippy::too_many_lines, reason = "one journey")]
 async fn days_of_the_work() -> Result<()> {
     journey("days_of_the_work", Screen::Tablet, async |page| {
         page.look_around().await?;

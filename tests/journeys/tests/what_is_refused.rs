@@ -6,6 +6,7 @@
 use anyhow::{Context, Result, ensure};
 use journeys::{Page, Screen, journey};
 use thirtyfour::prelude::*;
+use workshop::book::Facts;
 
 /// Notes whether the answers wait, and whether they are ever away while somebody types.
 const WATCH: &str = "

@@ -200,7 +200,7 @@ fn bowl() {
 /// cdquestions.com and in the table of Pappus' theorem at edurev.in (after Kern and Bland 1948).
 #[test]
 fn zone_of_a_sphere() {
-    let rim = (2.0f64 / 3.0).asin();
+    let rim = libm::asin(2.0 / 3.0);
     let zone = Turning::from(5f64.sqrt(), 2.0).arc([0.0, 0.0], 3.0, rim, -rim);
     assert_near(around(&zone), 24.0 * PI, 1e-9);
     let sphere = Turning::from(0.0, 3.0).arc([0.0, 0.0], 3.0, FRAC_PI_2, -FRAC_PI_2);

@@ -173,7 +173,7 @@ fn zones_are_as_uncertain_together_as_the_kernel_says() {
 fn errors_of_zones_that_hang_together_are_among_the_checked() {
     let apart = |theirs: &PieceFixture, pair: &PairFixture| {
         let of_pair = theirs.zones.iter().filter(|zone| pair.zones.contains(&zone.zone));
-        let squares: f64 = of_pair.map(|zone| zone.painted_u_m2.powi(2)).sum();
+        let squares: f64 = of_pair.map(|zone| zone.painted_u_m2 * zone.painted_u_m2).sum();
         pair.painted_u_m2 / squares.sqrt()
     };
     let quantiles: Quantiles = fixture("quantiles.json").unwrap();

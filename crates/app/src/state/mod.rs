@@ -121,6 +121,7 @@ impl App {
     }
 
     /// The state after something happened.
+    #[expect(clippy::too_many_lines, reason = "one arm for each act")]
     pub fn update(&self, act: Act) -> App {
         let mut next = self.clone();
         match act {

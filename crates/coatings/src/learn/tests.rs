@@ -64,7 +64,7 @@ fn thirst_and_density_make_it_less_sure() {
     };
     let shown = Observed::of(&bare).unwrap();
     assert!((shown.rate() - 11.275).abs() < 1e-9);
-    let hand = (0.021_68_f64.powi(2) + 0.008_961_f64.powi(2) + (0.048_113 * 0.5 / 0.49_f64).powi(2)).sqrt();
+    let hand = libm::hypot(libm::hypot(0.021_68, 0.008_961), 0.048_113 * 0.5 / 0.49);
     assert!(
         (shown.uncertainty() - hand).abs() < 1e-5,
         "{} {hand}",

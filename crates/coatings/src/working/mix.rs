@@ -202,6 +202,10 @@ impl ChalkBatch {
     ///
     /// # Errors
     /// As [`ChalkBatch::mix`].
+    #[expect(
+        clippy::too_many_lines,
+        reason = "one formula after the other, as they are shown"
+    )]
     pub fn workings(&self, latex: &Latex, powder: &Powder) -> Result<Vec<Working>, ChalkError> {
         let mix = self.mix(latex, powder)?;
         let paint_density = per_litre("paint_density", "density of the paint", latex.density);

@@ -76,6 +76,7 @@ pub(super) struct Bit {
 }
 
 impl Air {
+    #[expect(clippy::too_many_lines, reason = "to be divided by the steps of the search")]
     pub(super) fn around(parts: &[Part], setting: &Setting) -> Self {
         let back = (setting.at != Isometry3::identity()).then(|| setting.at.inverse());
         let blocks: Vec<_> = parts.iter().map(|part| block(part, back.as_ref())).collect();

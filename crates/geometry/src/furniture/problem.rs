@@ -115,6 +115,7 @@ impl Problem {
     }
 
     /// The sentence for the maker, with lengths written by `show`.
+    #[expect(clippy::too_many_lines, reason = "one sentence for each problem")]
     pub fn message(&self, show: impl Fn(Length) -> String) -> String {
         match self {
             Problem::TooSmall { field, given, min } => {

@@ -11,6 +11,7 @@ use std::rc::Rc;
 use units::System;
 
 impl Piece {
+    #[expect(clippy::too_many_lines, reason = "one arm for each edit")]
     pub(super) fn apply(
         &mut self,
         edit: PieceEdit,

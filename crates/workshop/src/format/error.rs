@@ -182,6 +182,7 @@ pub enum Notice {
 }
 
 impl fmt::Display for Notice {
+    #[expect(clippy::too_many_lines, reason = "one sentence for each notice")]
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Notice::PieceLeftOut { number, reason } => {

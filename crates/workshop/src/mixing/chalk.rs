@@ -96,6 +96,7 @@ impl From<RecipeError> for ChalkFault {
 ///
 /// # Errors
 /// What is lacking, or cannot be so.
+#[expect(clippy::too_many_lines, reason = "to be divided into reading and mixing")]
 pub fn chalk(workshop: &Workshop, line: &Line) -> Result<Chalk, ChalkFault> {
     let mix = ChalkLine::read(line);
     let density = |figure: Figure| Density::kilograms_per_litre(figure.middle());

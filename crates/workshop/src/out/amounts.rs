@@ -167,7 +167,7 @@ mod tests {
                 let need = &material.need;
                 for (place, amount) in [(4, need.low()), (5, need.likely()), (6, need.high())] {
                     let off = line[place].parse::<f64>().unwrap() - unit.count(amount);
-                    assert!(off.abs() <= 0.51 * 0.1_f64.powi(decimals as i32), "{line:?}");
+                    assert!(off.abs() <= 0.51 * libm::pow(0.1, decimals as f64), "{line:?}");
                 }
                 let in_hand = material.in_hand.as_ref();
                 let probability = in_hand.map(|hand| hand.enough.probability * 100.0);

@@ -104,7 +104,7 @@ mod tests {
             let (sign, decimals) = unit(system);
             assert_eq!(heading[4], format!("Gross ({sign})"));
             assert_eq!(lines.len(), taken.surfaces.len());
-            let half = 0.5 * 0.1_f64.powi(decimals as i32) + 1e-9;
+            let half = 0.5 * libm::pow(0.1, decimals as f64) + 1e-9;
             let mut painted = 0.0;
             for (line, surface) in lines.iter().zip(&taken.surfaces) {
                 let of = |place: usize| line[place].parse::<f64>().unwrap();

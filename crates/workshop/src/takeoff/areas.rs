@@ -319,7 +319,7 @@ mod tests {
                     .patches
                     .iter()
                     .map(|patch| patch.steps[cause].as_square_metres());
-                steps.sum::<f64>().powi(2)
+                libm::pow(steps.sum::<f64>(), 2.0)
             });
             squares.sum::<f64>().sqrt()
         };

@@ -535,6 +535,7 @@ mod tests {
     }
 
     #[test]
+    #[expect(clippy::too_many_lines, reason = "one comparison, checked column by column")]
     fn ways_are_compared_at_equal_coats_and_at_equal_film() {
         let piece = edited([PieceEdit::Finish(None, SchemeEdit::Ground(Ground::Bare))]);
         let takeoff = takeoff(&piece, &[]).unwrap();

@@ -9,9 +9,9 @@ use std::path::{Path, PathBuf};
 use anyhow::{Context, Result};
 
 use crate::command::{cargo, output, run};
+use crate::error;
 use crate::repository::Repository;
 use crate::table::{Align, Table};
-use crate::words;
 use lines::{Against, FILES, LINES};
 
 /// Runs the benchmarks, prints the table, and writes the times of the pieces in `tests/cad`.
@@ -49,7 +49,7 @@ pub fn all() -> Result<()> {
                         let theirs = shown(theirs);
                         remarks.push(format!("{name} takes {theirs}, {ratio:.decimals$} times as long"));
                     }
-                    Err(error) => not_timed.push_str(&format!("{}\n", words::told(&error))),
+                    Err(error) => not_timed.push_str(&format!("{}\n", error::told(&error))),
                 },
             }
         }

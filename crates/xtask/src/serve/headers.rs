@@ -33,13 +33,13 @@ pub fn kind(path: &Path) -> &'static str {
 /// The headers of an answer of this kind, as name and value.
 pub fn of(kind: &'static str) -> [(&'static str, &'static str); 7] {
     [
-        ("Content-Type", kind),
-        ("Allow", "GET, HEAD"),
-        ("Content-Security-Policy", POLICY),
-        ("X-Content-Type-Options", "nosniff"),
-        ("Referrer-Policy", "no-referrer"),
-        ("Cache-Control", "no-cache"),
-        ("Vary", "Accept-Encoding"),
+        ("content-type", kind),
+        ("allow", "GET, HEAD"),
+        ("content-security-policy", POLICY),
+        ("x-content-type-options", "nosniff"),
+        ("referrer-policy", "no-referrer"),
+        ("cache-control", "no-cache"),
+        ("vary", "Accept-Encoding"),
     ]
 }
 

@@ -5,13 +5,21 @@
 mod files;
 mod headers;
 
-use std::io::{BufRead, BufReader, Read, Write};
-use std::net::{Ipv4Addr, TcpListener, TcpStream};
+use std::convert::Infallible;
+use std::io::Write;
+use std::net::{Ipv4Addr, TcpListener};
 use std::path::Path;
-use std::thread;
+use std::sync::Arc;
 use std::time::Duration;
 
 use anyhow::{Context, Result};
+use http_body_util::Full;
+use hyper::body::Bytes;
+use hyper::header::{ACCEPT_ENCODING, CONTENT_ENCODING, HeaderMap, HeaderValue};
+use hyper::server::conn::http1;
+use hyper::service::service_fn;
+use hyper::{Method, Request, Response, StatusCode};
+use hyper_util::rt::{TokioIo, TokioTimer};
 
 use crate::build;
 use crate::repository::Repository;
@@ -21,33 +29,30 @@ use files::{Folder, Sent};
 const PORT: u16 = 8765;
 const PORTS: u16 = 20;
 
-/// The longest request that is read; the browsers' own are a tenth of it.
-const LONGEST_REQUEST: u64 = 16 * 1024;
-
 /// Browsers open connections that they may never use; after this they are closed.
 const PATIENCE: Duration = Duration::from_secs(10);
 
-/// Builds the page and serves it until the program is ended.
+/// Serves the page until the program is ended; builds it first if its sources changed.
 pub fn built_page(port: Option<u16>) -> Result<()> {
     // The port comes first: nobody wants to hear after a minute of building that it is taken.
     let listener = port.map_or_else(first_free, listen)?;
-    build::page()?;
+    build::page_if_older()?;
     let folder = Folder::open(&Repository::find()?.dist())?;
     announce(&format!(
         "Coatwright is at {} until you press Ctrl+C.",
         address(&listener)?
     ))?;
-    serve(&folder, listener)
+    serve(folder, listener)
 }
 
-/// Serves a folder until the program is ended. Port 0, which is what is taken if none is named, is any free one.
+/// Serves a folder until the program is ended. Port 0 is any free one.
 /// Compressing takes some seconds, so it is done only for those who want to know how long the page is on its way.
-pub fn folder(folder: &Path, port: Option<u16>, compressed: bool) -> Result<()> {
+pub fn folder(folder: &Path, port: u16, compressed: bool) -> Result<()> {
     let folder = Folder::open(folder)?;
     let folder = if compressed { folder.compressed()? } else { folder };
-    let listener = listen(port.unwrap_or(0))?;
+    let listener = listen(port)?;
     announce(&address(&listener)?)?;
-    serve(&folder, listener)
+    serve(folder, listener)
 }
 
 fn listen(port: u16) -> Result<TcpListener> {
@@ -74,82 +79,79 @@ fn announce(line: &str) -> Result<()> {
     Ok(out.flush()?)
 }
 
-/// One thread for each connection, and one request on each: the small servers that keep connections open hand
-/// them to a few threads, and a browser that opens six at once then waits for ever.
-fn serve(folder: &Folder, listener: TcpListener) -> Result<()> {
-    thread::scope(|scope| {
-        for stream in listener.incoming().flatten() {
-            scope.spawn(move || {
-                // A browser that went away in the middle is none of the server's business.
-                let _ = answer(folder, stream);
+/// Answers until the program is ended. One thread is enough: the files are small and on this machine.
+fn serve(folder: Folder, listener: TcpListener) -> Result<()> {
+    let folder = Arc::new(folder);
+    let runtime = tokio::runtime::Builder::new_current_thread()
+        .enable_all()
+        .build()?;
+    listener.set_nonblocking(true)?;
+    runtime.block_on(async {
+        let listener = tokio::net::TcpListener::from_std(listener)?;
+        loop {
+            let (stream, _) = listener.accept().await?;
+            let folder = Arc::clone(&folder);
+            let service = service_fn(move |request| {
+                let answer = answer(&folder, &request);
+                async { Ok::<_, Infallible>(answer) }
+            });
+            tokio::spawn(async move {
+                let mut connection = http1::Builder::new();
+                connection.timer(TokioTimer::new()).header_read_timeout(PATIENCE);
+                // A browser that goes away in the middle is no fault of the server.
+                let _ = connection.serve_connection(TokioIo::new(stream), service).await;
             });
         }
-    });
-    Ok(())
+    })
 }
 
-fn answer(folder: &Folder, mut stream: TcpStream) -> std::io::Result<()> {
-    stream.set_read_timeout(Some(PATIENCE))?;
-    let mut lines = BufReader::new(stream.try_clone()?.take(LONGEST_REQUEST)).lines();
-    let Some(request) = lines.next().transpose()? else {
-        return Ok(());
-    };
-    // The rest of the head is read, so that closing the connection does not cut off the answer.
-    let mut takes_brotli = false;
-    for line in lines {
-        let line = line?;
-        if line.is_empty() {
-            break;
-        }
-        takes_brotli = takes_brotli || names_brotli(&line);
-    }
-    let mut words = request.split(' ');
-    let (method, address) = (words.next().unwrap_or_default(), words.next().unwrap_or_default());
+fn answer<B>(folder: &Folder, request: &Request<B>) -> Response<Full<Bytes>> {
     let plain = |text: &str| Sent {
         kind: headers::TEXT,
         is_compressed: false,
         body: text.into(),
     };
-    let (status, sent) = match method {
-        "GET" | "HEAD" => match folder.read(address, takes_brotli) {
-            Some(sent) => ("200 OK", sent),
-            None => ("404 Not Found", plain("There is no such file.\n")),
-        },
-        _ => ("405 Method Not Allowed", plain("Only GET and HEAD.\n")),
+    let (status, sent) = match *request.method() {
+        Method::GET | Method::HEAD => {
+            let address = request.uri().to_string();
+            match folder.read(&address, takes_brotli(request.headers())) {
+                Some(sent) => (StatusCode::OK, sent),
+                None => (StatusCode::NOT_FOUND, plain("There is no such file.\n")),
+            }
+        }
+        _ => (StatusCode::METHOD_NOT_ALLOWED, plain("Only GET and HEAD.\n")),
     };
-    write!(stream, "HTTP/1.1 {status}\r\n")?;
+    let mut response = Response::new(Full::from(sent.body));
+    *response.status_mut() = status;
     for (name, value) in headers::of(sent.kind) {
-        write!(stream, "{name}: {value}\r\n")?;
+        response
+            .headers_mut()
+            .insert(name, HeaderValue::from_static(value));
     }
     if sent.is_compressed {
-        write!(stream, "Content-Encoding: br\r\n")?;
+        let brotli = HeaderValue::from_static("br");
+        response.headers_mut().insert(CONTENT_ENCODING, brotli);
     }
-    write!(
-        stream,
-        "Content-Length: {}\r\nConnection: close\r\n\r\n",
-        sent.body.len()
-    )?;
-    if method != "HEAD" {
-        stream.write_all(&sent.body)?;
-    }
-    stream.flush()
+    response
 }
 
-/// Whether a line of a request says that the browser takes brotli.
-fn names_brotli(line: &str) -> bool {
-    let Some((name, encodings)) = line.split_once(':') else {
-        return false;
-    };
-    // With a weight behind it, it is taken too, unless the weight is nothing at all; no browser writes that.
-    let mut names = encodings
-        .split(',')
-        .filter_map(|encoding| encoding.split(';').next());
-    name.eq_ignore_ascii_case("accept-encoding") && names.any(|name| name.trim() == "br")
+/// Whether the browser says that it takes brotli.
+fn takes_brotli(headers: &HeaderMap) -> bool {
+    let lines = headers.get_all(ACCEPT_ENCODING).into_iter();
+    // With a weight behind it, it is taken too, unless the weight is zero; no browser writes that.
+    lines
+        .filter_map(|line| line.to_str().ok())
+        .flat_map(|line| line.split(','))
+        .filter_map(|encoding| encoding.split(';').next())
+        .any(|name| name.trim() == "br")
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use std::io::Read;
+    use std::net::TcpStream;
+    use std::thread;
 
     /// Starts a server on a folder with a page and a wasm file, and gives its address. It ends with the tests.
     fn start(name: &str) -> std::net::SocketAddr {
@@ -161,7 +163,7 @@ mod tests {
         let listener = listen(0).unwrap();
         let address = listener.local_addr().unwrap();
         let folder = Folder::open(&dist).unwrap();
-        thread::spawn(move || serve(&folder, listener));
+        thread::spawn(move || serve(folder, listener));
         address
     }
 
@@ -180,15 +182,15 @@ mod tests {
         assert!(answer.starts_with("HTTP/1.1 200"), "{answer}");
         assert!(answer.ends_with("\r\n\r\n<!doctype html>"), "{answer}");
         for header in [
-            "Content-Type: text/html; charset=utf-8",
-            "X-Content-Type-Options: nosniff",
-            "Referrer-Policy: no-referrer",
-            "Cache-Control: no-cache",
+            "content-type: text/html; charset=utf-8",
+            "x-content-type-options: nosniff",
+            "referrer-policy: no-referrer",
+            "cache-control: no-cache",
         ] {
             assert!(answer.contains(header), "{header} is not in {answer}");
         }
-        assert!(answer.contains(&format!("Content-Security-Policy: {}", headers::POLICY)));
-        assert!(ask(address, "GET /app.wasm?v=1").contains("Content-Type: application/wasm\r\n"));
+        assert!(answer.contains(&format!("content-security-policy: {}", headers::POLICY)));
+        assert!(ask(address, "GET /app.wasm?v=1").contains("content-type: application/wasm\r\n"));
     }
 
     /// Browsers take a worker only as a script, and would look after it by an old copy for a day.
@@ -196,8 +198,8 @@ mod tests {
     fn the_service_worker_is_a_script_that_is_asked_for_each_time() {
         let answer = ask(start("worker"), "GET /service-worker.js");
         for header in [
-            "Content-Type: text/javascript; charset=utf-8\r\n",
-            "Cache-Control: no-cache\r\n",
+            "content-type: text/javascript; charset=utf-8\r\n",
+            "cache-control: no-cache\r\n",
         ] {
             assert!(answer.contains(header), "{header} is not in {answer}");
         }
@@ -220,9 +222,16 @@ mod tests {
         assert!(!plain.is_compressed && plain.body == page.as_bytes());
         std::fs::remove_dir_all(dist).unwrap();
 
-        assert!(names_brotli("Accept-Encoding: gzip, deflate, br, zstd"));
-        assert!(names_brotli("accept-encoding: br;q=0.8"));
-        assert!(!names_brotli("Accept-Encoding: gzip") && !names_brotli("Accept: br") && !names_brotli("br"));
+        for (encodings, takes) in [
+            ("gzip, deflate, br, zstd", true),
+            ("br;q=0.8", true),
+            ("gzip", false),
+        ] {
+            let mut headers = HeaderMap::new();
+            headers.insert(ACCEPT_ENCODING, HeaderValue::from_static(encodings));
+            assert_eq!(takes_brotli(&headers), takes, "{encodings}");
+        }
+        assert!(!takes_brotli(&HeaderMap::new()));
     }
 
     #[test]
@@ -241,8 +250,11 @@ mod tests {
             head.starts_with("HTTP/1.1 200") && head.ends_with("\r\n\r\n"),
             "{head}"
         );
-        assert!(head.contains("Content-Length: 15"), "{head}");
+        assert!(head.contains("content-length: 15"), "{head}");
         assert!(ask(address, "POST /").starts_with("HTTP/1.1 405"));
-        assert!(ask(address, "GET /../Cargo.toml").starts_with("HTTP/1.1 404"));
+        for outside in ["/../Cargo.toml", "/%2e%2e/Cargo.toml", "http://elsewhere/"] {
+            let answer = ask(address, &format!("GET {outside}"));
+            assert!(answer.starts_with("HTTP/1.1 404"), "{outside}: {answer}");
+        }
     }
 }

@@ -15,12 +15,17 @@ use workshop::out::report;
 const NOT_READ: u8 = 2;
 
 /// In which form a takeoff is printed.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, Default, clap::Args)]
 pub struct Form {
-    /// For programs rather than for people.
+    /// Print all of it as JSON, for programs
+    #[arg(long)]
     pub json: bool,
-    /// With the working of each amount.
-    pub working: bool,
+    /// Add every face, the groups and the lengths of edges
+    #[arg(long, conflicts_with = "json")]
+    pub faces: bool,
+    /// Add the ranges, their causes, the tools side by side, the formulas and their sources
+    #[arg(long)]
+    pub math: bool,
 }
 
 /// Prints the takeoff of a file. Notices, and measurements that do not fit, go to the standard error.
@@ -45,12 +50,9 @@ pub fn of_file(path: &Path, form: Form) -> Result<ExitCode> {
         }
     }
     let text = if form.json {
-        format!(
-            "{}\n",
-            serde_json::to_string_pretty(&report(&loaded, form.working))?
-        )
+        format!("{}\n", serde_json::to_string_pretty(&report(&loaded, form.math))?)
     } else {
-        text::of(workshop, form.working)
+        text::of(workshop, form)
     };
     match io::stdout().write_all(text.as_bytes()) {
         // Whoever reads, `head` for one, may stop when it has seen enough.

@@ -10,6 +10,15 @@ use workshop::{
     Workshop,
 };
 
+const SHORT: Form = Form {
+    json: false,
+    faces: false,
+    math: false,
+};
+const FACES: Form = Form { faces: true, ..SHORT };
+const MATH: Form = Form { math: true, ..SHORT };
+const ALL: Form = Form { math: true, ..FACES };
+
 fn invented() -> Loaded {
     read(&Repository::find().unwrap().at("www/invented-workshop.json")).unwrap()
 }
@@ -41,20 +50,65 @@ fn workshop_of(pieces: impl IntoIterator<Item = Piece>) -> Workshop {
 }
 
 #[test]
-fn the_table_fits_and_names_what_counts() {
-    let text = text::of(&invented().workshop, false);
+fn the_answer_is_short_and_comes_first() {
+    let text = text::of(&invented().workshop, SHORT);
+    assert_fits(&text);
+    assert!(text.lines().count() <= 20, "{text}");
+    let lines: Vec<&str> = text.lines().collect();
+    assert_eq!(lines[0], "Six-drawer dresser");
+    assert!(
+        lines[2].starts_with("Area to coat: 32.8 ft\u{b2}. Within 0."),
+        "{text}"
+    );
+    assert!(
+        lines[3].starts_with("Shellac-based stain blocker: Enough. Plan on "),
+        "{text}"
+    );
+    for words in [
+        "for 2, 11.2 ft\u{b2} each",
+        "#b4552d: You'll run out. Buy 2 \u{d7} 8 fl oz pot. Plan on 18 fl oz for 2 coats.",
+        "Shopping list",
+    ] {
+        assert!(text.contains(words), "{words} is not in\n{text}");
+    }
+    assert!(!text.contains("drawer-front-1-2") && !text.contains("litres ="));
+}
+
+#[test]
+fn a_can_that_is_not_enough_says_how_likely_it_is() {
+    let mut workshop = invented().workshop;
+    let id = workshop.pieces[0].id.clone();
+    let blocker = workshop.pieces[0].scheme.layers[0].material.clone();
+    let answer = |workshop: &Workshop| {
+        let text = text::of(workshop, SHORT);
+        let line = text.lines().find(|line| line.starts_with("Shellac"));
+        line.unwrap().to_owned()
+    };
+    let none = PieceEdit::Can(blocker.clone(), None, None);
+    workshop = workshop.apply(Edit::Piece(id.clone(), none)).unwrap();
+    assert!(
+        answer(&workshop).contains("blocker: Buy 1 quart. "),
+        "{}",
+        answer(&workshop)
+    );
+    let pot = PieceEdit::Can(blocker, None, Some("us-4-fl-oz"));
+    workshop = workshop.apply(Edit::Piece(id, pot)).unwrap();
+    let line = answer(&workshop);
+    assert!(line.contains("blocker: You'll run out. Buy "), "{line}");
+}
+
+#[test]
+fn the_faces_are_named_with_their_groups() {
+    let text = text::of(&invented().workshop, FACES);
     assert_fits(&text);
     for words in [
-        "Six-drawer dresser",
-        "Pair of nightstands",
-        "Shellac-based stain blocker",
-        "Foam",
         "Drawer 1.2 (drawer-front-1-2)",
         "Legs and base",
-        "of arrises",
+        "of outer edges",
+        "1 \u{d7} Shellac-based stain blocker, brush; 2 \u{d7} Acrylic trim enamel, mini foam roller",
     ] {
-        let found = text.to_lowercase().contains(&words.to_lowercase());
-        assert!(found, "{words} is not in\n{text}");
+        let joined = text.replace("\n  ", " ");
+        assert!(joined.contains(words), "{words} is not in\n{text}");
     }
 }
 
@@ -65,7 +119,7 @@ fn the_table_of_every_kind_fits() {
             units: system,
             ..workshop_of(Kind::ALL.map(usual))
         };
-        assert_fits(&text::of(&workshop, true));
+        assert_fits(&text::of(&workshop, ALL));
     }
 }
 
@@ -98,10 +152,10 @@ fn long_names_do_not_make_the_table_wide() {
         painted: Some(false),
     };
     piece.choices.insert("top/top".into(), choice);
-    let text = text::of(&workshop_of([piece]), true);
+    let text = text::of(&workshop_of([piece]), ALL);
     assert_fits(&text);
     assert!(
-        text.contains("\u{d7} 1.") && text.contains("left, chosen"),
+        text.contains("\u{d7} 1.") && text.contains("  no, chosen"),
         "{text}"
     );
 }
@@ -118,7 +172,7 @@ fn parts_that_run_into_each_other_are_named() {
         points: 0,
     })];
     let workshop = workshop_of([piece]);
-    let text = text::of(&workshop, false);
+    let text = text::of(&workshop, SHORT);
     let warned = text
         .lines()
         .any(|line| line.starts_with("Warning: ") && line.contains("Added part 1"));
@@ -136,7 +190,7 @@ fn what_does_not_count_is_named() {
     };
     piece.choices.insert("top/moulded-front".into(), left);
     let workshop = workshop_of([piece]);
-    let text = text::of(&workshop, false);
+    let text = text::of(&workshop, SHORT);
     assert_fits(&text);
     let warned = |line: &str| line.starts_with("Warning: ") && line.contains("top, moulded front");
     assert!(text.lines().any(warned), "{text}");
@@ -161,7 +215,7 @@ fn a_terminal_is_not_told_what_to_do() {
     let mut odd = (*workshop.pieces[0]).clone();
     odd.name = "\u{1b}]0;title\u{7}\u{9b}2J".into();
     workshop.pieces[0] = odd.into();
-    let text = text::of(&workshop, false);
+    let text = text::of(&workshop, SHORT);
     assert!(!text.chars().any(|c| c.is_control() && c != '\n'), "{text:?}");
 }
 
@@ -174,7 +228,7 @@ fn a_piece_that_cannot_be_does_not_hide_the_others() {
     let value = json(&workshop);
     assert_eq!(value["pieces"][0]["problems"].as_array().unwrap().len(), 1);
     assert!(value["pieces"][1]["paintedSquareMetres"].as_f64().unwrap() > 1.0);
-    let text = text::of(&workshop, false);
+    let text = text::of(&workshop, SHORT);
     assert!(text.contains("here is no row") && text.contains("Pair of nightstands"));
 }
 
@@ -220,23 +274,23 @@ fn the_cheapest_cans_are_bought_where_prices_are_known() {
     let cheap = cans(&[("us-quart", "24"), ("us-pint", "12.50")]);
     assert_eq!(cheap, (vec!["1 us-quart".to_owned()], Some(2400)));
     assert_eq!(cans(&[]).1, None);
-    let text = text::of(&with_prices(&[("us-quart", "24")]), false);
-    let priced = |line: &str| line.contains("1 \u{d7} 1 quart") && line.contains(" 24.00 ");
+    let text = text::of(&with_prices(&[("us-quart", "24")]), SHORT);
+    let priced = |line: &str| line.contains("Buy 1 quart, 24.00.");
     assert!(text.lines().any(priced), "{text}");
 }
 
 #[test]
-fn the_working_shows_formulas_units_and_sources() {
-    let text = text::of(&invented().workshop, true);
+fn the_math_shows_formulas_units_and_sources() {
+    let text = text::of(&invented().workshop, MATH);
     assert_fits(&text);
     for words in ["litres = area *", "m\u{b2}", "(common practice, no source)"] {
         assert!(text.contains(words), "{words}");
     }
-    assert!(!text::of(&invented().workshop, false).contains("litres = area"));
+    assert!(!text::of(&invented().workshop, SHORT).contains("litres = area"));
 }
 
 #[test]
-fn the_scheme_of_each_zone_is_told() {
+fn the_finish_of_each_group_is_told() {
     let workshop = invented().workshop;
     let id = workshop.pieces[0].id.clone();
     let red = SchemeEdit::Colour(workshop::Colour([200, 0, 0]));
@@ -248,11 +302,11 @@ fn the_scheme_of_each_zone_is_told() {
     .fold(workshop, |workshop, edit| {
         workshop.apply(Edit::Piece(id.clone(), edit)).unwrap()
     });
-    let text = text::of(&workshop, false);
+    let text = text::of(&workshop, FACES);
     for words in [
-        "Scheme of the piece: 1 \u{d7} Shellac-based stain blocker (Brush)",
-        "Scheme of its own, Drawers and doors: ",
-        "#c80000",
+        "Top, Body, Legs and base, ",
+        "\nDrawers and doors, ",
+        "color #c80000",
     ] {
         assert!(text.contains(words), "{words} is not in\n{text}");
     }

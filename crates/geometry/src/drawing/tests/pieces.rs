@@ -160,6 +160,7 @@ fn filled(filling: &Filling, at: [f64; 3], number: usize) -> Vec<Part> {
         .collect()
 }
 
+#[expect(clippy::too_many_lines, reason = "one arm for each solid")]
 fn solids(solid: &Solid, id: impl Fn(usize) -> PartId) -> Vec<Part> {
     let (c, half) = (CELL, CELL / 2.0);
     match solid {

@@ -45,7 +45,7 @@ pub fn table(takeoff: &Takeoff, system: System) -> String {
 pub fn whys(takeoff: &Takeoff, system: System) -> String {
     let whys = takeoff.materials.iter().map(|line| {
         format!(
-            "{}\n{}{}",
+            "Why it's a range: {}\n{}{}",
             name(line),
             causes(&line.need),
             shares(&line.need, system)
@@ -68,7 +68,7 @@ fn causes(need: &Need) -> String {
     let told = largest.filter(|part| part.share >= 0.005);
     let lines = told.map(|part| {
         format!(
-            "  unsure {:>3.0} % by {}\n",
+            "  {:>3.0}% {}\n",
             part.share * 100.0,
             short(&part.cause.label(), LINE)
         )
@@ -81,5 +81,5 @@ fn shares(need: &Need, system: System) -> String {
     let shares: Vec<String> = shares
         .map(|share| format!("{} {}", share.place, volume(share.volume, system)))
         .collect();
-    wrapped(&format!("  goes: {}", shares.join(", ")), 4)
+    wrapped(&format!("  Where it goes: {}", shares.join(", ")), 4)
 }

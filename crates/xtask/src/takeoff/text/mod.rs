@@ -1,9 +1,9 @@
-//! The takeoff for people: tables of at most 110 columns, in the units of the file.
+//! The takeoff for people: the answer first, and tables of at most 110 columns, in the units of the file.
 
-mod cans;
+mod finish;
 mod materials;
-mod schemes;
 mod show;
+mod summary;
 mod surfaces;
 mod ways;
 mod working;
@@ -13,23 +13,21 @@ use geometry::{Edges, Overlap};
 use units::{System, show_length};
 use workshop::{Notice, Piece, Takeoff, Workshop, compare, edges_by_zone, takeoff_in};
 
-use super::plain;
-use show::{area, long, wrapped};
+use super::{Form, plain};
+use show::{long, wrapped};
 
-/// The takeoff of every piece; with the working of each amount if that is wanted.
-pub fn of(workshop: &Workshop, working: bool) -> String {
+/// The takeoff of every piece, and what to buy for all of them.
+pub fn of(workshop: &Workshop, form: Form) -> String {
     let pieces = workshop
         .pieces
         .iter()
-        .map(|piece| of_piece(workshop, piece, working));
-    format!(
-        "{}{}",
-        pieces.collect::<Vec<_>>().join("\n\n"),
-        cans::together(workshop)
-    )
+        .map(|piece| of_piece(workshop, piece, form));
+    let mut texts: Vec<String> = pieces.chain([summary::shopping_list(workshop)]).collect();
+    texts.retain(|text| !text.is_empty());
+    texts.join(if form.faces || form.math { "\n\n" } else { "\n" })
 }
 
-fn of_piece(workshop: &Workshop, piece: &Piece, working: bool) -> String {
+fn of_piece(workshop: &Workshop, piece: &Piece, form: Form) -> String {
     let system = workshop.units;
     let takeoff = match takeoff_in(workshop, piece) {
         Ok(takeoff) => takeoff,
@@ -39,62 +37,54 @@ fn of_piece(workshop: &Workshop, piece: &Piece, working: bool) -> String {
                 .iter()
                 .map(|problem| format!("  {}\n", problem.message(show)));
             return format!(
-                "{}: cannot be measured up\n{}",
+                "{}: the measurements do not fit.\n{}",
                 plain(&piece.name),
                 lines.collect::<String>()
             );
         }
     };
     let edges = edges_by_zone(piece).unwrap_or_default();
-    let ways = compare(workshop, piece, &takeoff, &edges);
-    let edges: Edges = edges.into_iter().map(|(_, edges)| edges).sum();
-    let mut sections = vec![
-        head(piece, &takeoff, edges, system),
-        surfaces::table(&takeoff, system),
-        zones::table(&takeoff, system),
-        schemes::of_zones(workshop, piece, &takeoff),
-        materials::table(&takeoff, system),
-        materials::whys(&takeoff, system),
-        cans::table(&takeoff, system),
-        cans::instead(piece, &takeoff),
-        cans::to_buy(workshop, &takeoff),
-        ways::table(&ways, system),
-        ways::whole(&ways, system),
-    ];
-    if working {
-        sections.push(working::of(piece, &takeoff));
+    let mut sections = vec![head(workshop, piece, &takeoff)];
+    if form.faces {
+        let edges: Edges = edges.iter().map(|(_, edges)| *edges).sum();
+        sections.extend([
+            surfaces::table(&takeoff, system),
+            zones::table(&takeoff, system),
+            finish::of(workshop, piece, &takeoff),
+            edge_lengths(edges, system),
+        ]);
+    }
+    if form.math {
+        let ways = compare(workshop, piece, &takeoff, &edges);
+        sections.extend([
+            materials::table(&takeoff, system),
+            materials::whys(&takeoff, system),
+            ways::table(&ways, system),
+            ways::whole(&ways, system),
+            working::of(piece, &takeoff),
+        ]);
     }
     sections.retain(|section| !section.is_empty());
     sections.join("\n")
 }
 
-fn head(piece: &Piece, takeoff: &Takeoff, edges: Edges, system: System) -> String {
-    let each = area(takeoff.painted_each, system);
-    let uncertainty = area(takeoff.painted.standard_uncertainty, system);
-    let painted = match piece.count {
-        1 => each,
-        count => format!(
-            "{each} each, {} for all {count}",
-            area(takeoff.painted.value, system)
-        ),
-    };
+fn head(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> String {
     let name = plain(&piece.name);
     let line = "=".repeat(name.chars().count());
     format!(
-        "{name}\n{line}\nPainted area {painted}; standard uncertainty {uncertainty}\n{}{}{}",
-        edge_lengths(edges, system),
-        overlaps(&takeoff.overlaps, system),
-        notices(&takeoff.notices, system),
+        "{name}\n{line}\n{}{}{}{}",
+        summary::area_to_coat(workshop, piece, takeoff),
+        summary::materials(workshop, takeoff),
+        overlaps(&takeoff.overlaps, workshop.units),
+        notices(&takeoff.notices, workshop.units),
     )
 }
 
-/// What is sanded round, cleaned out and cut in on one piece.
+/// What is sanded round, cleaned out and taped off on one piece.
 fn edge_lengths(edges: Edges, system: System) -> String {
     let [arrises, corners, borders] =
         [edges.arrises, edges.corners, edges.borders].map(|length| long(length, system));
-    format!(
-        "Painted edges of one: {arrises} of arrises, {corners} of inner corners, {borders} to cut in or mask\n"
-    )
+    format!("Edges of one: {arrises} of outer edges, {corners} of inner corners, {borders} to tape\n")
 }
 
 /// What was entered and does not count.

@@ -1,22 +1,19 @@
 //! Figures and words of the tables.
 
-use coatings::Verdict;
 use units::{Area, Length, System, Volume, show_area, show_volume};
-use workshop::out::verdict_word;
 
 use crate::takeoff::plain;
 
 /// The widest line, in characters.
 pub const WIDTH: usize = 110;
 
-pub fn verdict(verdict: Verdict, probability: f64) -> String {
-    // A probability from so many trials is never quite nothing or all.
-    let shown = match probability * 100.0 {
-        p if p < 1.0 => "under 1 %".into(),
-        p if p > 99.0 => "over 99 %".into(),
-        p => format!("{p:.0} %"),
-    };
-    format!("{} ({shown})", verdict_word(verdict))
+/// A probability. One from so many trials is never quite 0 or 1.
+pub fn percent(probability: f64) -> String {
+    match probability * 100.0 {
+        p if p < 1.0 => "under 1%".into(),
+        p if p > 99.0 => "over 99%".into(),
+        p => format!("{p:.0}%"),
+    }
 }
 
 /// A dash stands for nothing.
@@ -111,9 +108,7 @@ mod tests {
 
     #[test]
     fn probabilities_are_never_quite_nothing_or_all() {
-        assert_eq!(verdict(Verdict::Enough, 1.0), "enough (over 99 %)");
-        assert_eq!(verdict(Verdict::Tight, 0.625), "tight (62 %)");
-        assert_eq!(verdict(Verdict::Short, 0.0), "short (under 1 %)");
+        assert_eq!([1.0, 0.625, 0.0].map(percent), ["over 99%", "62%", "under 1%"]);
     }
 
     #[test]

@@ -16,8 +16,8 @@ pub fn table(takeoff: &Takeoff, system: System) -> String {
         ("Gross", Align::Right),
         ("Profile", Align::Right),
         ("Net", Align::Right),
-        ("Zone", Align::Left),
-        ("", Align::Left),
+        ("Group", Align::Left),
+        ("Painted", Align::Left),
     ]);
     // The headings stand between the lines of the table, so that long ones do not make it wide.
     let mut headings = vec![String::new()];
@@ -94,9 +94,9 @@ fn finish(line: &SurfaceLine) -> String {
         return "covered".into();
     }
     if !line.surface.takes_finish() {
-        return "takes none".into();
+        return "takes no finish".into();
     }
-    let word = if line.painted { "painted" } else { "left" };
+    let word = if line.painted { "yes" } else { "no" };
     let chosen = if line.painted == line.painted_with_zone {
         ""
     } else {

@@ -48,12 +48,16 @@ pub fn whole(ways: &[WayColumn], system: System) -> String {
         } else {
             lost.join(", ")
         };
+        let (value, spread) = (
+            way.planned.minutes.value,
+            2.0 * way.planned.minutes.standard_uncertainty,
+        );
         wrapped(
             &format!(
-                "{}: {:.0} minutes with the tool in hand, give or take {:.0}; lost: {lost}",
+                "{}: {:.0} to {:.0} minutes of work. Lost: {lost}.",
                 way.label,
-                way.planned.minutes.value,
-                2.0 * way.planned.minutes.standard_uncertainty
+                (value - spread).max(0.0),
+                value + spread
             ),
             2,
         )

@@ -1,4 +1,4 @@
-//! How each amount comes about: formulas, and what stands in them.
+//! The math of each amount: formulas and their inputs.
 
 use coatings::{Certainty, LayerWorking, NeedWorking, Quantity, Working};
 use units::show_number;
@@ -8,9 +8,9 @@ use super::materials::name;
 use super::show::{WIDTH, short, wrapped};
 use super::zones::zone_label;
 
-/// The derivation of every amount, in the units of the formulas.
+/// The math of every amount, in the units of the formulas.
 pub fn of(piece: &Piece, takeoff: &Takeoff) -> String {
-    let mut text = String::from("Working\n");
+    let mut text = String::from("Math\n");
     for line in &takeoff.materials {
         if let Some(working) = takeoff.working_of(line) {
             text.push_str(&format!("\n{}\n", name(line)));
@@ -30,7 +30,7 @@ fn need(text: &mut String, piece: &Piece, takeoff: &Takeoff, working: &NeedWorki
     for kept in &working.kept {
         quantity(text, kept);
     }
-    text.push_str(&format!("  All together {} L\n", show_number(working.litres)));
+    text.push_str(&format!("  Total {} L\n", show_number(working.litres)));
 }
 
 fn layer(text: &mut String, piece: &Piece, takeoff: &Takeoff, layer: &LayerWorking) {

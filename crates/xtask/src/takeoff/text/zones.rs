@@ -20,9 +20,9 @@ pub fn table(takeoff: &Takeoff, system: System) -> String {
     let lie = Orientation::ALL.map(|orientation| (orientation.label(), Align::Right));
     let mut table = Table::new(
         &[
-            &[("Zone", Align::Left)],
+            &[("Group", Align::Left)],
             &lie[..],
-            &[("Painted", Align::Right), ("Left", Align::Right)],
+            &[("Painted", Align::Right), ("Not painted", Align::Right)],
         ]
         .concat(),
     );
@@ -40,6 +40,6 @@ pub fn table(takeoff: &Takeoff, system: System) -> String {
         }
         sum.1 += zone.left;
     }
-    row("All zones".into(), sum.0, sum.1);
+    row("Total".into(), sum.0, sum.1);
     table.to_string()
 }
