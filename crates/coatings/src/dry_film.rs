@@ -2,11 +2,12 @@
 
 use units::Length;
 
+use crate::basis::Basis;
 use crate::cause::Known;
 use crate::estimate::Estimate;
 use crate::figure::{Certainty, Figure};
 use crate::film;
-use crate::job::{Basis, Layer};
+use crate::job::Layer;
 use crate::material::{Body, Stage};
 use crate::need::TRIALS;
 use crate::propagate::{Input, Linear, linear, monte_carlo};

@@ -5,20 +5,11 @@ use std::rc::Rc;
 use units::Length;
 
 use crate::area::Patch;
+use crate::basis::Basis;
 use crate::figure::Figure;
 use crate::ground::Ground;
 use crate::material::{Material, Stage};
 use crate::tool::{Tool, ToolKind};
-
-/// What the volume is worked out from, unless the maker entered the rate of the can; see [`Material::basis`].
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
-pub enum Basis {
-    /// The wet film that the tool leaves.
-    #[default]
-    WetFilm,
-    /// The spreading rate on the label.
-    LabelRate,
-}
 
 /// A colour, as red, green and blue; it tells two cans of one material apart.
 pub type Rgb = [u8; 3];

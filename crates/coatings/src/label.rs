@@ -2,6 +2,7 @@
 
 mod doubt;
 mod fault;
+mod field;
 #[cfg(test)]
 mod tests;
 
@@ -15,6 +16,8 @@ use crate::material::{COAT_ON_WOOD, Material};
 
 pub use doubt::{Doubt, TimeUnit};
 pub use fault::Fault;
+pub use field::Field;
+pub(crate) use field::shown;
 
 /// A single spreading rate on a label is a claim for smooth sealed ground; it is taken as a tenth either way
 /// (common practice: labels that do give a range give about that, such as 350 to 450 ft2/gal).
@@ -24,40 +27,6 @@ const SOLIDS_CLAIM: f64 = 0.02;
 
 const RATE_SOURCE: &str = "a single rate on the label, taken as 10 % either way";
 const SOLIDS_SOURCE: &str = "a single figure on the label, taken as 2 points either way";
-
-/// A figure of a label.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Field {
-    /// The spreading rate.
-    Rate,
-    /// The volume solids.
-    VolumeSolids,
-    /// The density.
-    Density,
-    /// The time until the next coat.
-    Recoat,
-    /// The time until it is hard.
-    Cure,
-    /// The most thinner.
-    Thinning,
-    /// The least temperature of the air.
-    Coldest,
-}
-
-impl Field {
-    /// What a maker calls it.
-    pub fn label(self) -> &'static str {
-        match self {
-            Field::Rate => "Spreading rate",
-            Field::VolumeSolids => "Volume solids",
-            Field::Density => "Density",
-            Field::Recoat => "Recoat time",
-            Field::Cure => "Cure time",
-            Field::Thinning => "Thinning",
-            Field::Coldest => "Least temperature",
-        }
-    }
-}
 
 /// What a label states: ranges from low to high, both the same where it states one number; `None` where it says
 /// nothing and the generic figure stays.
@@ -226,34 +195,4 @@ fn rate_of_solids(solids: Figure, source: &'static str) -> Figure {
         film::theoretical_rate(solids.high, film),
         source,
     )
-}
-
-/// A number as a sentence shows it: about three digits, no idle zeros.
-pub(crate) fn shown(value: f64) -> String {
-    let size = value.abs();
-    if size >= 1e6 || (size > 0.0 && size < 0.001) {
-        return units::show_number(value);
-    }
-    let decimals = match size {
-        100.0.. => 0,
-        10.0.. => 1,
-        1.0.. => 2,
-        _ => 3,
-    };
-    let text = format!("{value:.decimals$}");
-    if decimals == 0 {
-        text
-    } else {
-        text.trim_end_matches('0').trim_end_matches('.').to_owned()
-    }
-}
-
-/// A range as a sentence shows it.
-fn shown_range((low, high): (f64, f64)) -> String {
-    let (low, high) = (shown(low), shown(high));
-    if low == high {
-        low
-    } else {
-        format!("{low} to {high}")
-    }
 }

@@ -10,6 +10,7 @@
 //! Invariant: this crate knows areas, films, volumes and masses. It knows nothing of furniture, documents or browsers.
 
 mod area;
+mod basis;
 pub mod can;
 mod cause;
 mod compare;
@@ -41,6 +42,7 @@ mod trials;
 mod working;
 
 pub use area::Patch;
+pub use basis::Basis;
 pub use can::{CanSize, Contents, can, can_sizes};
 pub use cause::{Cause, in_sentence};
 pub use compare::Way;
@@ -50,7 +52,7 @@ pub use enough::{Enough, Left, Verdict, besides_in_hand, enough_with};
 pub use estimate::Estimate;
 pub use figure::{Certainty, Figure};
 pub use ground::Ground;
-pub use job::{Basis, Job, Layer, OwnRate, Rgb, ZoneWork};
+pub use job::{Job, Layer, OwnRate, Rgb, ZoneWork};
 pub use label::Label;
 pub use material::{Body, Material, Stage, Thinner, material, materials};
 pub use minutes::minutes;

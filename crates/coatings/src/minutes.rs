@@ -1,8 +1,9 @@
 //! How long the work with the tools takes; waiting is not in it.
 
 use crate::distribution::Distribution;
-use crate::estimate::{Estimate, linear};
+use crate::estimate::Estimate;
 use crate::job::{Job, Rgb};
+use crate::propagate::linear_estimate;
 use crate::tool::Tool;
 
 /// What one tool does in a job.
@@ -29,7 +30,7 @@ impl ToolTime {
             tool.minutes_to_clean,
         ]
         .map(|figure| figure.distribution());
-        linear(&inputs, &|x| {
+        linear_estimate(&inputs, &|x| {
             (self.broad + self.narrow * x[1]) * x[0] + self.edges * x[2] + f64::from(self.washes) * x[3]
         })
     }

@@ -3,8 +3,8 @@
 use std::fmt::Write as _;
 
 use crate::calendar::Event;
-use crate::outcome::Stage;
 use crate::plan::{Late, Timetable, Work, WorkKind};
+use crate::stage::Stage;
 use crate::step::Job;
 
 /// The hands-on work as entries of a calendar, one for each stretch, and the moments when pieces are ready to sell.

@@ -3,20 +3,8 @@
 use crate::climate::AirCaution;
 use crate::minutes::Pace;
 use crate::moment::Moment;
+use crate::stage::Stage;
 use crate::step::Job;
-
-/// How far the coats of a piece have come.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Stage {
-    /// Dry to the touch.
-    Touch,
-    /// Fit for another coat.
-    Recoat,
-    /// Ready to use with care, and so to sell.
-    Sell,
-    /// Fully cured.
-    Cured,
-}
 
 /// Why a job comes to no end.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -49,21 +37,6 @@ pub struct Outcome {
     /// How many days after the day it is due it is ready to sell, or done if no label says when that is; with a minus
     /// if before. Nothing if it has no such day.
     pub days_late: Option<i32>,
-}
-
-impl Stage {
-    /// All of them, as they follow each other.
-    pub const ALL: [Stage; 4] = [Stage::Touch, Stage::Recoat, Stage::Sell, Stage::Cured];
-
-    /// The words for it.
-    pub fn label(self) -> &'static str {
-        match self {
-            Stage::Touch => "dry to the touch",
-            Stage::Recoat => "fit for another coat",
-            Stage::Sell => "ready to sell",
-            Stage::Cured => "fully cured",
-        }
-    }
 }
 
 impl Stuck {

@@ -4,8 +4,8 @@ use units::Day;
 
 use crate::hours::{Hours, Opening};
 use crate::moment::Moment;
-use crate::outcome::Stage;
 use crate::plan::{Timetable, Work, WorkKind};
+use crate::stage::Stage;
 use crate::step::Job;
 
 /// A timetable laid out over whole days.

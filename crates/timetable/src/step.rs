@@ -2,10 +2,11 @@
 
 use units::Day;
 
-use crate::climate::{Air, AirCaution, AirLimits, LabelAir, drying_percent, forbidden};
+use crate::air::Air;
+use crate::climate::{AirCaution, AirLimits, LabelAir, drying_percent, forbidden};
 use crate::minutes::{Minutes, Pace};
 use crate::moment::Moment;
-use crate::outcome::Stage;
+use crate::stage::Stage;
 use crate::wait::{Scuff, Wait};
 
 /// One step of the work on a piece.

@@ -5,9 +5,10 @@ use std::fmt;
 use units::{Density, Mass, Volume};
 
 use crate::distribution::Distribution;
-use crate::estimate::{Estimate, linear};
+use crate::estimate::Estimate;
 use crate::figure::Figure;
 use crate::mix::Scale;
+use crate::propagate::linear_estimate;
 use crate::propagate::{Input, draw};
 
 /// How full a can looks.
@@ -350,7 +351,7 @@ impl Contents {
     /// What is likely in it, and its standard uncertainty by the linear law (JCGM 100, 5.1.2).
     pub fn estimate(&self) -> Estimate<Volume> {
         let inputs: Vec<Distribution> = self.inputs().into_iter().map(|(_, input)| input).collect();
-        linear(&inputs, &|x| self.unbounded(x)).with(Volume::litres)
+        linear_estimate(&inputs, &|x| self.unbounded(x)).with(Volume::litres)
     }
 
     /// What is likely in it.

@@ -1,5 +1,6 @@
 //! Tests of labels: what cannot be, what is doubtful, what is taken over.
 
+use super::field::shown_range;
 use super::*;
 use crate::material::{material, materials};
 

@@ -3,13 +3,13 @@
 use units::{Area, Length, Mass};
 
 use super::{Doubt, Fault};
+use crate::basis::Basis;
 use crate::cause::ORDINARY;
 use crate::distribution::Distribution;
 use crate::estimate::Estimate;
 use crate::figure::Figure;
 use crate::film::rate_of_wet_film;
 use crate::ground::Ground;
-use crate::job::Basis;
 use crate::material::Material;
 use crate::mix::Scale;
 use crate::tool::{Tool, ToolKind};

@@ -4,9 +4,10 @@ use proptest::prelude::*;
 use units::{Area, Mass};
 
 use super::*;
+use crate::basis::Basis;
 use crate::estimate::Estimate;
 use crate::ground::Ground;
-use crate::job::{Basis, OwnRate, ZoneWork};
+use crate::job::{OwnRate, ZoneWork};
 use crate::material::material;
 use crate::mix::Scale;
 use crate::need::needs;

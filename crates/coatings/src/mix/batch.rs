@@ -6,11 +6,13 @@
 
 use units::{Density, Mass, Volume};
 
-use super::recipe::{By, Recipe, amount};
+use super::component::By;
+use super::recipe::{Recipe, amount};
 use crate::distribution::Distribution;
-use crate::estimate::{Estimate, linear};
+use crate::estimate::Estimate;
 use crate::figure::Figure;
 use crate::mix::{RecipeError, Scale};
+use crate::propagate::linear_estimate;
 
 /// How large a batch is wanted.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -143,7 +145,7 @@ impl Recipe {
             Wanted::Volume(_) => size / whole(densities).1,
         };
         let doses = (0..shares.len()).map(|place| {
-            let dose = linear(&inputs, &|densities| {
+            let dose = linear_estimate(&inputs, &|densities| {
                 let mass = match by {
                     By::Weight => shares[place],
                     By::Volume => shares[place] * densities[place],
@@ -154,7 +156,7 @@ impl Recipe {
         });
         let doses = doses.collect();
         let of = |output: &dyn Fn((f64, f64), f64) -> f64| {
-            linear(&inputs, &|densities| output(whole(densities), factor(densities)))
+            linear_estimate(&inputs, &|densities| output(whole(densities), factor(densities)))
         };
         Ok(Batch {
             doses,
@@ -228,7 +230,7 @@ impl Batch {
                     density.standard_uncertainty.as_kilograms_per_litre(),
                 ),
             ];
-            linear(&inputs, &|x| x[0] / x[1]).with(Volume::litres)
+            linear_estimate(&inputs, &|x| x[0] / x[1]).with(Volume::litres)
         });
         Rest { mass, volume }
     }

@@ -13,10 +13,11 @@ use std::fmt;
 use units::{Density, Length, Mass, Volume};
 
 use crate::distribution::Distribution;
-use crate::estimate::{Estimate, linear};
+use crate::estimate::Estimate;
 use crate::figure::Figure;
 use crate::film;
 use crate::mix::{Binder, Latex, Powder, WATER_DENSITY, cpvc};
+use crate::propagate::linear_estimate;
 
 /// How much paint goes in.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -177,7 +178,7 @@ impl ChalkBatch {
             powder.oil_absorption,
         ]
         .map(|figure| figure.distribution());
-        let of = |output: fn(&Parts) -> f64| linear(&inputs, &|x| output(&self.parts(x)));
+        let of = |output: fn(&Parts) -> f64| linear_estimate(&inputs, &|x| output(&self.parts(x)));
         let pvc = of(|parts| parts.pigment / parts.solids);
         Ok(ChalkMix {
             volume: of(|parts| parts.volume).with(Volume::litres),
@@ -185,9 +186,9 @@ impl ChalkBatch {
             density: of(|parts| parts.mass / parts.volume).with(Density::kilograms_per_litre),
             volume_solids: of(|parts| parts.solids / parts.volume),
             pvc,
-            cpvc_of_powder: linear(&inputs, &|x| cpvc(x[4], x[3])),
+            cpvc_of_powder: linear_estimate(&inputs, &|x| cpvc(x[4], x[3])),
             binder: Binder::judge(pvc.value),
-            solids_ratio: linear(&inputs, &|x| {
+            solids_ratio: linear_estimate(&inputs, &|x| {
                 let parts = self.parts(x);
                 parts.solids / parts.volume / x[1]
             }),
@@ -241,7 +242,7 @@ impl ChalkMix {
             mean: self.solids_ratio.value,
             standard_uncertainty: self.solids_ratio.standard_uncertainty,
         };
-        linear(&[of_paint.distribution(), ratio], &|x| x[0] * x[1])
+        linear_estimate(&[of_paint.distribution(), ratio], &|x| x[0] * x[1])
     }
 }
 

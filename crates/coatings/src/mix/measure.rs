@@ -3,8 +3,9 @@
 use units::{Density, Mass, Volume};
 
 use crate::distribution::Distribution;
-use crate::estimate::{Estimate, linear};
+use crate::estimate::Estimate;
 use crate::figure::Figure;
+use crate::propagate::linear_estimate;
 
 /// A spoon or a cup.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -144,7 +145,7 @@ pub fn powder_mass(volume: Estimate<Volume>, bulk: Figure) -> Estimate<Mass> {
         },
         bulk.distribution(),
     ];
-    linear(&inputs, &|x| x[0] * x[1]).with(Mass::kilograms)
+    linear_estimate(&inputs, &|x| x[0] * x[1]).with(Mass::kilograms)
 }
 
 /// The least and the most that a volume of loose powder can weigh, by its bulk density in kg/L.

@@ -4,31 +4,12 @@
 
 use units::{Density, Mass, Volume};
 
+use super::component::{By, Component, MOST_COMPONENTS};
+use super::recipe_error::RecipeError;
 use crate::distribution::Distribution;
-use crate::estimate::{Estimate, linear};
+use crate::estimate::Estimate;
 use crate::figure::Figure;
-use crate::mix::RecipeError;
-
-/// More components than a maker can pour.
-pub(super) const MOST_COMPONENTS: usize = 40;
-
-/// What the shares of a recipe are shares of.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum By {
-    /// Of the weight. Such a recipe can be mixed again to the same shade.
-    Weight,
-    /// Of the volume, as poured.
-    Volume,
-}
-
-/// One paint, tint or addition of a recipe.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Component {
-    /// What the maker calls it.
-    pub name: String,
-    /// How many parts of it; above nothing.
-    pub share: f64,
-}
+use crate::propagate::linear_estimate;
 
 /// A ratio of components.
 #[derive(Clone, Debug, PartialEq)]
@@ -186,7 +167,7 @@ impl Recipe {
         let shares: Vec<f64> = self.shares().collect();
         let weights: Vec<Estimate<f64>> = (0..shares.len())
             .map(|place| {
-                linear(&inputs, &|density| {
+                linear_estimate(&inputs, &|density| {
                     let all: f64 = shares.iter().zip(density).map(|(share, rho)| share * rho).sum();
                     shares[place] * density[place] / all
                 })

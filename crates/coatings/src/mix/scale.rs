@@ -2,7 +2,7 @@
 
 use units::Mass;
 
-use crate::mix::RecipeError;
+use super::recipe_error::RecipeError;
 
 /// A scale as its maker describes it. No standard for kitchen scales was found.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -2,7 +2,8 @@
 
 use units::Mass;
 
-use super::recipe::{By, Recipe, amount};
+use super::component::By;
+use super::recipe::{Recipe, amount};
 use crate::mix::RecipeError;
 
 /// What puts a batch right into which too much of something was poured.

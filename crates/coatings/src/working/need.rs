@@ -186,9 +186,10 @@ fn thinner(term: &Term) -> Quantity {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::basis::Basis;
     use crate::figure::Figure;
     use crate::ground::Ground;
-    use crate::job::{Basis, OwnRate};
+    use crate::job::OwnRate;
     use crate::need::needs;
     use crate::samples::{broad, job, layer, narrow, zone};
     use crate::working::holds;

@@ -2,8 +2,8 @@
 
 use nalgebra::Isometry3;
 
-use super::Setting;
 use super::grid::{Cells, Planes, Shape, add, keep, main_axis};
+use super::setting::Setting;
 use super::sight::{seen, spread};
 use crate::contact::Placed;
 use crate::face::{Face, Facet, Side};

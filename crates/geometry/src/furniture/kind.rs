@@ -10,7 +10,6 @@ use units::Length;
 
 use super::bay::{Bay, Fill, Row};
 use super::counts::{self, CountField};
-use super::edition::Edition;
 use super::fields::{self, LengthField};
 use super::styles::{BackStyle, BaseStyle, DoorStyle, Edge, LegStyle, Styles};
 use crate::profile::Shape;
@@ -280,19 +279,7 @@ impl Kind {
         };
         Length::inches(inches)
     }
-
-    /// The usual size, if this width, depth or height is so far from it that a slip of the tape or of the unit is likelier.
-    pub fn doubts(self, edition: Edition, field: &LengthField, length: Length) -> Option<Length> {
-        let usual = edition.size(self, field);
-        let times = length / usual;
-        let is_far = !(1.0 / FAR..=FAR).contains(&times);
-        (is_far && field.is_of_whole()).then_some(usual)
-    }
 }
-
-/// A size of the whole piece so many times the usual one, or so many times less, is asked about (common practice, no
-/// source): pieces of one kind differ by less, and centimetres taken for inches by more.
-const FAR: f64 = 2.5;
 
 /// Usual sizes, inches, that are the same for every kind.
 fn usual_of_any_kind(key: &str) -> f64 {
@@ -383,16 +370,6 @@ mod tests {
                 }
             }
         }
-    }
-
-    #[test]
-    fn a_size_far_from_the_usual_one_is_asked_about() {
-        let doubts = |field, inches| Kind::Dresser.doubts(Edition::First, field, Length::inches(inches));
-        assert_eq!(doubts(&fields::WIDTH, 10.0), Some(Length::inches(60.0)));
-        assert_eq!(doubts(&fields::WIDTH, 33.875), None);
-        // 18 in taken as 45.7 of something is 2.54 times as much.
-        assert_eq!(doubts(&fields::DEPTH, 45.72), Some(Length::inches(18.0)));
-        assert_eq!(doubts(&fields::GAP, 1.0), None);
     }
 
     #[test]

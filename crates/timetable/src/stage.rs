@@ -1,0 +1,29 @@
+//! How far a coat has dried.
+
+/// How far the coats of a piece have come.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Stage {
+    /// Dry to the touch.
+    Touch,
+    /// Fit for another coat.
+    Recoat,
+    /// Ready to use with care, and so to sell.
+    Sell,
+    /// Fully cured.
+    Cured,
+}
+
+impl Stage {
+    /// All of them, as they follow each other.
+    pub const ALL: [Stage; 4] = [Stage::Touch, Stage::Recoat, Stage::Sell, Stage::Cured];
+
+    /// The words for it.
+    pub fn label(self) -> &'static str {
+        match self {
+            Stage::Touch => "dry to the touch",
+            Stage::Recoat => "fit for another coat",
+            Stage::Sell => "ready to sell",
+            Stage::Cured => "fully cured",
+        }
+    }
+}
