@@ -4,7 +4,7 @@
 //! The rules of the trade stand each in one place. [`film`] holds the formulas between spreading rate, wet film and dry
 //! film. [`Material`], [`Tool`] and [`Ground`] hold the figures with their sources; a maker's [`Label`] takes their place.
 //! A [`Job`] says what goes where; [`needs`] makes of it a [`Need`] for each material, with its [`Spread`], and
-//! [`workings`] shows how, as does a method `workings` or `working` of most other results. [`Enough`] and [`can::choose`] answer for cans, [`mix`] for the
+//! [`workings`] shows how. [`Enough`] and [`can::choose`] answer for cans, [`mix`] for the
 //! mixing bench, [`suggest`](suggest::suggest) for what a piece asks for.
 //!
 //! Invariant: this crate knows areas, films, volumes and masses. It knows nothing of furniture, documents or browsers.
@@ -40,6 +40,7 @@ pub mod suggest;
 mod tool;
 mod trials;
 mod working;
+mod workings;
 
 pub use area::Patch;
 pub use basis::Basis;
@@ -47,7 +48,7 @@ pub use can::{CanSize, Contents, can, can_sizes};
 pub use cause::{Cause, in_sentence};
 pub use compare::Way;
 pub use distribution::Distribution;
-pub use dry_film::{DryFilm, usual_film};
+pub use dry_film::DryFilm;
 pub use enough::{Enough, Left, Verdict, besides_in_hand, enough_with};
 pub use estimate::Estimate;
 pub use figure::{Certainty, Figure};
@@ -63,4 +64,5 @@ pub use spread::Spread;
 pub use suggest::{Condition, Reason, Wish, suggest};
 pub use tool::{Keeps, TOOLS, Tool, ToolKind, tool};
 pub use trials::Trials;
-pub use working::{LayerWorking, Measure, NeedWorking, Quantity, Working, time_workings, workings};
+pub use working::{Measure, Quantity, Working};
+pub use workings::{LayerWorking, NeedWorking, workings};

@@ -3,8 +3,6 @@
 /// How far the coats of a piece have come.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Stage {
-    /// Dry to the touch.
-    Touch,
     /// Fit for another coat.
     Recoat,
     /// Ready to use with care, and so to sell.
@@ -15,12 +13,11 @@ pub enum Stage {
 
 impl Stage {
     /// All of them, as they follow each other.
-    pub const ALL: [Stage; 4] = [Stage::Touch, Stage::Recoat, Stage::Sell, Stage::Cured];
+    pub const ALL: [Stage; 3] = [Stage::Recoat, Stage::Sell, Stage::Cured];
 
     /// The words for it.
     pub fn label(self) -> &'static str {
         match self {
-            Stage::Touch => "dry to the touch",
             Stage::Recoat => "fit for another coat",
             Stage::Sell => "ready to sell",
             Stage::Cured => "fully cured",

@@ -6,8 +6,8 @@ use std::rc::Rc;
 
 use coatings::{Material, Stage};
 use timetable::{
-    Air, AirCaution, AirLimits, Cure, DewCheck, Hours, Job, LabelAir, Minutes, Moment, Rules, Step,
-    Timetable, Wait, air_cautions, dew_check, drying_percent, forbidden, schedule,
+    Air, AirCaution, AirLimits, Cure, DewCheck, Hours, Job, LabelAir, Moment, Step, Timetable, air_cautions,
+    dew_check, drying_percent, forbidden, schedule,
 };
 use units::Day;
 
@@ -50,7 +50,7 @@ pub fn days(workshop: &Workshop, takeoffs: &[Option<Takeoff>], from: Moment) -> 
     };
     let jobs: Vec<Job> = taken.filter_map(of_piece).collect();
     let (hours, usual_hours) = hours(workshop);
-    let timetable = schedule(&jobs, &hours, from, Rules::default());
+    let timetable = schedule(&jobs, &hours, from);
     Days {
         jobs,
         hours,
@@ -290,10 +290,10 @@ fn of_preparing(step: &PrepareStep) -> Step {
         Some(held) => format!("{} ({})", step.title, Held::message(held).trim_end_matches('.')),
         None => step.title.clone(),
     };
-    let mut of = Step::new(&name, guesses(low, high)).split();
+    let mut of = Step::new(&name, likely(low, high)).split();
     of.key.clone_from(&step.key);
     of.dusty = step.dusty;
-    of.then(Wait::at_least(whole(step.wait * 60.0)))
+    of.then(whole(step.wait * 60.0))
 }
 
 fn of_coat(job: &coatings::Job, coat: &Coat<'_>, name: &str, sanding: f64) -> Step {
@@ -315,27 +315,25 @@ fn of_coat(job: &coatings::Job, coat: &Coat<'_>, name: &str, sanding: f64) -> St
     if sanding > 0.0 {
         name = format!("Sand lightly, then {}", coatings::in_sentence(&name));
     }
-    let mut step = Step::new(&name, guesses(least + sanding, most + sanding));
+    let mut step = Step::new(&name, likely(least + sanding, most + sanding));
     step.key = line.coat_key(coat);
     step.limits = Some(limits(material));
     step.dusty = sanding > 0.0;
     // No label says when dust stops sticking. What may be coated again takes none (common practice, no source).
     step.wet = whole(material.recoat.low * 60.0);
-    let hours = |hours: f64| Minutes::one(whole(hours * 60.0));
+    let hours = |hours: f64| whole(hours * 60.0);
     let recoat = material.recoat;
     step.cure = Cure {
-        touch: None,
         recoat: Some(hours(recoat.high)),
         sell: Some(hours(material.cure.low.max(recoat.high))),
         full: Some(hours(material.cure.high.max(recoat.high))),
     };
-    step.then(Wait::at_least(whole(recoat.high * 60.0)))
+    step.then(whole(recoat.high * 60.0))
 }
 
 /// At least a minute: what takes no time is no step.
-fn guesses(low: f64, high: f64) -> Minutes {
-    let [low, likely, high] = [low, (low + high) / 2.0, high].map(|minutes| whole(minutes).max(1));
-    Minutes::new(low, likely, high).unwrap_or_else(|| Minutes::one(likely))
+fn likely(low: f64, high: f64) -> u32 {
+    whole((low + high) / 2.0).max(1)
 }
 
 fn whole(minutes: f64) -> u32 {
@@ -385,9 +383,8 @@ mod tests {
                     .steps
                     .iter()
                     .filter(|step| step.key.starts_with(&format!("coat-{}-", line.id)));
-                assert!(of.all(|step| step.wait.least() == high));
+                assert!(of.all(|step| step.wait == high));
             }
-            assert!(job.steps.iter().all(|step| step.cure.is_in_order()));
         }
     }
 
@@ -397,10 +394,7 @@ mod tests {
         let workshop = invented_workshop();
         let (days, taken) = (laid(&workshop), takeoffs(&workshop));
         for ((job, piece), takeoff) in days.jobs.iter().zip(&workshop.pieces).zip(&taken) {
-            let of_steps = job
-                .steps
-                .iter()
-                .map(|step| step.minutes.at(timetable::Pace::Likely));
+            let of_steps = job.steps.iter().map(|step| step.minutes);
             let laid_out = f64::from(of_steps.sum::<u32>());
             let today = Day::since_1970(20_000);
             let account = crate::money::account(&workshop, piece, takeoff.as_ref().unwrap(), today);
@@ -447,7 +441,7 @@ mod tests {
             for before in job.before(n) {
                 let work = |step| days.timetable.work(place, step).unwrap();
                 let waited = work(n).start().unwrap().since(work(before).end().unwrap());
-                let least = i64::from(job.steps[before].wait.least());
+                let least = i64::from(job.steps[before].wait);
                 assert!(waited >= least, "{} after {}", step.name, job.steps[before].name);
             }
         }
@@ -473,7 +467,7 @@ mod tests {
         let mut jobs = laid(&two).jobs;
         jobs[0].steps.iter_mut().for_each(|step| step.after = None);
         let start = Moment::read("2026-05-04T08:00").unwrap();
-        let alone = schedule(&jobs, &after.hours, start, Rules::default());
+        let alone = schedule(&jobs, &after.hours, start);
         assert!(end(&after) < alone.outcomes[0].end.unwrap());
     }
 
@@ -720,7 +714,7 @@ mod tests {
         let usual = laid(&in_air("25 C", "40 %"));
         for (cold, usual) in cold.jobs.iter().zip(&usual.jobs) {
             for (cold, usual) in cold.steps.iter().zip(&usual.steps) {
-                assert_eq!(cold.wait.least(), 2 * usual.wait.least(), "{}", cold.name);
+                assert_eq!(cold.wait, 2 * usual.wait, "{}", cold.name);
             }
         }
         let sell = |days: &Days| days.timetable.outcomes[0].at(timetable::Stage::Sell).unwrap();

@@ -263,11 +263,6 @@ impl Contents {
         })
     }
 
-    /// How it is known.
-    pub(crate) fn way(&self) -> &Way {
-        &self.way
-    }
-
     /// Litres in it in each of so many trials (JCGM 101).
     pub fn drawn(&self, trials: usize) -> Vec<f64> {
         if let Way::Full(can) = self.way {

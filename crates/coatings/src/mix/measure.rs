@@ -2,10 +2,8 @@
 
 use units::{Density, Mass, Volume};
 
-use crate::distribution::Distribution;
 use crate::estimate::Estimate;
 use crate::figure::Figure;
-use crate::propagate::linear_estimate;
 
 /// A spoon or a cup.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -135,19 +133,6 @@ pub fn jug_limits(jug: Jug, mark: Volume) -> Option<Figure> {
     (volume > 0.0).then(|| Figure::read(limit(volume - under), limit(volume + over), source))
 }
 
-/// What a volume of loose powder weighs, by its bulk density in kg/L: `m = V x bulk density`, the relative
-/// variances added (JCGM 100, 5.1.6).
-pub fn powder_mass(volume: Estimate<Volume>, bulk: Figure) -> Estimate<Mass> {
-    let inputs = [
-        Distribution::Normal {
-            mean: volume.value.as_litres(),
-            standard_uncertainty: volume.standard_uncertainty.as_litres(),
-        },
-        bulk.distribution(),
-    ];
-    linear_estimate(&inputs, &|x| x[0] * x[1]).with(Mass::kilograms)
-}
-
 /// The least and the most that a volume of loose powder can weigh, by its bulk density in kg/L.
 pub fn powder_limits(volume: Volume, bulk: Figure) -> (Mass, Mass) {
     let at = |density: f64| volume * Density::kilograms_per_litre(density);
@@ -205,9 +190,5 @@ mod tests {
         let spoon = measure("us-tablespoon").unwrap();
         let (least, most) = powder_limits(spoon.volume(), CALCIUM_CARBONATE.bulk_any_grade);
         assert!((least.as_grams() - 5.9).abs() < 0.05 && (most.as_grams() - 17.7).abs() < 0.05);
-        let mass = powder_mass(spoon.of(1.0), CALCIUM_CARBONATE.bulk);
-        // 14.787 mL at 1.0: density 0.4 / sqrt(12) = 11.547 %, filling 5.7735 %, together 12.910 %.
-        assert!((mass.value.as_grams() - 14.787).abs() < 0.001);
-        assert!((mass.standard_uncertainty / mass.value - 0.129_10).abs() < 1e-4);
     }
 }
