@@ -5,7 +5,11 @@
 //! and `tests/cad/seen.py` holds them against rays.
 
 mod air;
+mod blocks;
+mod gaps;
 mod grid;
+mod looks;
+mod scene;
 mod setting;
 mod sight;
 
