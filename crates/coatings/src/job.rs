@@ -10,6 +10,7 @@ use crate::figure::Figure;
 use crate::ground::Ground;
 use crate::material::{Material, Stage};
 use crate::tool::{Tool, ToolKind};
+use crate::unit::SquareMetresPerLitre;
 
 /// A colour, as red, green and blue; it tells two cans of one material apart.
 pub type Rgb = [u8; 3];
@@ -41,7 +42,7 @@ pub struct OwnRate {
     /// The key of the tool.
     pub tool: &'static str,
     /// The rate, m2/L; see [`Learned::figure`](crate::learn::Learned::figure).
-    pub rate: Figure,
+    pub rate: Figure<SquareMetresPerLitre>,
     /// How many jobs it comes from.
     pub jobs: u32,
 }

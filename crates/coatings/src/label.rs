@@ -13,6 +13,7 @@ use units::Length;
 use crate::figure::{Certainty, Figure};
 use crate::film;
 use crate::material::{COAT_ON_WOOD, Material};
+use crate::unit::{SquareMetresPerLitre, Unit};
 
 pub use doubt::{Doubt, TimeUnit};
 pub use fault::Fault;
@@ -104,17 +105,10 @@ impl Label {
         if let Some(rate) = self.rate {
             own.label_rate = rate_figure(rate);
         }
-        let stated = [
-            (self.density, &mut own.density),
-            (self.recoat_hours, &mut own.recoat),
-            (self.cure_hours, &mut own.cure),
-            (self.thinning, &mut own.thinning),
-        ];
-        for (range, figure) in stated {
-            if let Some((low, high)) = range {
-                *figure = Figure::own(low, high);
-            }
-        }
+        stated(self.density, &mut own.density);
+        stated(self.recoat_hours, &mut own.recoat);
+        stated(self.cure_hours, &mut own.cure);
+        stated(self.thinning, &mut own.thinning);
         if let Some((low, high)) = self.coldest {
             own.coldest = Some(Figure::own(low, high));
         }
@@ -137,20 +131,19 @@ impl Label {
     }
 
     fn doubts(&self, of: &Material) -> Vec<Doubt> {
-        let usual = |figure: Figure| (figure.low, figure.high);
         [
             self.rate
-                .and_then(|rate| Doubt::of_rate(rate, usual(of.label_rate))),
+                .and_then(|rate| Doubt::of_rate(rate, of.label_rate.range())),
             self.volume_solids
-                .and_then(|solids| Doubt::of_solids(solids, usual(of.volume_solids))),
+                .and_then(|solids| Doubt::of_solids(solids, of.volume_solids.range())),
             self.thinning
-                .and_then(|share| Doubt::of_thinning(share, usual(of.thinning))),
+                .and_then(|share| Doubt::of_thinning(share, of.thinning.range())),
             self.density
-                .and_then(|density| Doubt::of_density(density, usual(of.density))),
+                .and_then(|density| Doubt::of_density(density, of.density.range())),
             self.recoat_hours
-                .and_then(|hours| Doubt::of_time(Field::Recoat, hours, usual(of.recoat))),
+                .and_then(|hours| Doubt::of_time(Field::Recoat, hours, of.recoat.range())),
             self.cure_hours
-                .and_then(|hours| Doubt::of_time(Field::Cure, hours, usual(of.cure))),
+                .and_then(|hours| Doubt::of_time(Field::Cure, hours, of.cure.range())),
         ]
         .into_iter()
         .flatten()
@@ -158,16 +151,18 @@ impl Label {
     }
 }
 
-const fn claim(low: f64, high: f64, source: &'static str) -> Figure {
-    Figure {
-        low,
-        high,
-        source,
-        certainty: Certainty::Maker,
+/// Puts what a label states in the place of a figure.
+fn stated<U: Unit>(range: Option<(f64, f64)>, figure: &mut Figure<U>) {
+    if let Some((low, high)) = range {
+        *figure = Figure::own(low, high);
     }
 }
 
-fn rate_figure((low, high): (f64, f64)) -> Figure {
+const fn claim<U: Unit>(low: f64, high: f64, source: &'static str) -> Figure<U> {
+    Figure::new(low, high, source, Certainty::Maker)
+}
+
+fn rate_figure((low, high): (f64, f64)) -> Figure<SquareMetresPerLitre> {
     if low == high {
         claim(low * (1.0 - RATE_CLAIM), high * (1.0 + RATE_CLAIM), RATE_SOURCE)
     } else {
@@ -188,7 +183,7 @@ fn solids_figure((low, high): (f64, f64)) -> Figure {
     }
 }
 
-fn rate_of_solids(solids: Figure, source: &'static str) -> Figure {
+fn rate_of_solids(solids: Figure, source: &'static str) -> Figure<SquareMetresPerLitre> {
     let film = Length::inches(COAT_ON_WOOD);
     Figure::calculated(
         film::theoretical_rate(solids.low, film),

@@ -39,6 +39,7 @@ mod spread;
 pub mod suggest;
 mod tool;
 mod trials;
+pub mod unit;
 mod working;
 mod workings;
 

@@ -24,12 +24,11 @@ impl ToolTime {
     pub(crate) fn estimate(&self) -> Estimate<f64> {
         let tool = self.tool;
         let inputs: [Distribution; 4] = [
-            tool.minutes_per_square_metre,
-            tool.narrow_minutes,
-            tool.minutes_per_metre_of_edge,
-            tool.minutes_to_clean,
-        ]
-        .map(|figure| figure.distribution());
+            tool.minutes_per_square_metre.distribution(),
+            tool.narrow_minutes.distribution(),
+            tool.minutes_per_metre_of_edge.distribution(),
+            tool.minutes_to_clean.distribution(),
+        ];
         linear_estimate(&inputs, &|x| {
             (self.broad + self.narrow * x[1]) * x[0] + self.edges * x[2] + f64::from(self.washes) * x[3]
         })

@@ -6,6 +6,7 @@
 use std::borrow::Cow;
 
 use crate::figure::{Certainty, Figure};
+use crate::unit::Unit;
 
 /// What a number is measured in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -89,10 +90,10 @@ pub(crate) fn given(symbol: &'static str, meaning: &'static str, value: f64, mea
 }
 
 /// A figure, which has a source.
-pub(crate) fn figure(
+pub(crate) fn figure<U: Unit>(
     symbol: &'static str,
     meaning: &'static str,
-    figure: Figure,
+    figure: Figure<U>,
     measure: Measure,
 ) -> Quantity {
     let distribution = figure.distribution();

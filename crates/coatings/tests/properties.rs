@@ -246,11 +246,11 @@ fn is_judged(label: &Label, of: &coatings::Material, name: &str) -> Result<(), T
             }
             let own = own.unwrap();
             for figure in [
-                own.label_rate,
+                own.label_rate.as_numbers(),
                 own.volume_solids,
-                own.density,
-                own.recoat,
-                own.cure,
+                own.density.as_numbers(),
+                own.recoat.as_numbers(),
+                own.cure.as_numbers(),
                 own.thinning,
             ] {
                 prop_assert!(figure.low.is_finite() && figure.high.is_finite() && figure.low <= figure.high);

@@ -186,12 +186,16 @@ fn need(square_metres: f64, basis: Basis, layer: Layer) -> Need {
     needs(&job, 100).remove(0)
 }
 
-const fn exactly(value: f64) -> Figure {
+const fn exactly<U: coatings::unit::Unit>(value: f64) -> Figure<U> {
     Figure::own(value, value)
 }
 
 /// A sprayer that loses nothing but by its transfer; on a square metre 100 mL leave it.
-const fn sprayer(films: &'static [(Body, Figure)], transfer: f64, keeps: &'static [Keeps]) -> Tool {
+const fn sprayer(
+    films: &'static [(Body, Figure<coatings::unit::Metres>)],
+    transfer: f64,
+    keeps: &'static [Keeps],
+) -> Tool {
     Tool {
         key: "spray",
         name: "Spray",

@@ -10,6 +10,7 @@ use crate::figure::Figure;
 use crate::mix::Scale;
 use crate::propagate::linear_estimate;
 use crate::propagate::{Input, draw};
+use crate::unit::KilogramsPerLitre;
 
 /// How full a can looks.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -76,7 +77,7 @@ pub(crate) enum Way {
     Weighed {
         gross: Weighing,
         tare: Weighing,
-        density: Figure,
+        density: Figure<KilogramsPerLitre>,
     },
 }
 
@@ -233,7 +234,7 @@ impl Contents {
     pub fn weighed(
         gross: Weighing,
         tare: Weighing,
-        density: Figure,
+        density: Figure<KilogramsPerLitre>,
         can: Option<Volume>,
     ) -> Result<Self, ContentsError> {
         for weighing in [gross, tare] {

@@ -84,15 +84,14 @@ fn an_empty_label_changes_nothing_but_the_name() {
 #[test]
 fn usual_figures_are_not_doubted() {
     for material in materials() {
-        let range = |figure: Figure| Some((figure.low, figure.high));
         let label = Label {
-            rate: range(material.label_rate),
-            volume_solids: range(material.volume_solids).filter(|solids| solids.0 > 0.0),
-            density: range(material.density),
-            recoat_hours: range(material.recoat),
-            cure_hours: range(material.cure),
-            thinning: range(material.thinning),
-            coldest: material.coldest.and_then(range),
+            rate: Some(material.label_rate.range()),
+            volume_solids: Some(material.volume_solids.range()).filter(|solids| solids.0 > 0.0),
+            density: Some(material.density.range()),
+            recoat_hours: Some(material.recoat.range()),
+            cure_hours: Some(material.cure.range()),
+            thinning: Some(material.thinning.range()),
+            coldest: material.coldest.map(Figure::range),
         };
         assert_eq!(label.check(material), Ok(vec![]), "{}", material.key);
     }

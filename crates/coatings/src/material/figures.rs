@@ -4,6 +4,7 @@ use std::borrow::Cow;
 
 use crate::basis::Basis;
 use crate::figure::{Certainty, Figure};
+use crate::unit::{Celsius, Hours, KilogramsPerLitre, SquareMetresPerLitre};
 
 /// What a material does in a finish, in the order in which they go on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -107,17 +108,17 @@ pub struct Material {
     /// Whether it comes in colours, so that two colours of it are two cans.
     pub coloured: bool,
     /// The spreading rate that a label states, m2/L. It contains ordinary brush and roller loss.
-    pub label_rate: Figure,
+    pub label_rate: Figure<SquareMetresPerLitre>,
     /// Volume solids (non-volatile matter by volume), a fraction; 0 for what leaves no film.
     pub volume_solids: Figure,
     /// Density, kg/L.
-    pub density: Figure,
+    pub density: Figure<KilogramsPerLitre>,
     /// Hours until the next coat may go on.
-    pub recoat: Figure,
+    pub recoat: Figure<Hours>,
     /// Hours until it is as hard as it gets.
-    pub cure: Figure,
+    pub cure: Figure<Hours>,
     /// The least temperature of the air that it may be put on in, degrees Celsius; nothing for what is no coat.
-    pub coldest: Option<Figure>,
+    pub coldest: Option<Figure<Celsius>>,
     /// What thins it and cleans its tools.
     pub thinner: Thinner,
     /// How much thinner may be added for a sprayer, as a share of its volume, where a label says nothing.

@@ -13,6 +13,7 @@ use crate::estimate::Estimate;
 use crate::figure::Figure;
 use crate::mix::{RecipeError, Scale};
 use crate::propagate::linear_estimate;
+use crate::unit::KilogramsPerLitre;
 
 /// How large a batch is wanted.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -97,7 +98,11 @@ impl Recipe {
     /// assert!((batch.doses[1].value.as_grams() - 63.839).abs() < 1e-3);
     /// # Ok::<(), coatings::mix::RecipeError>(())
     /// ```
-    pub fn batch(&self, wanted: Wanted, densities: &[Option<Figure>]) -> Result<Batch, RecipeError> {
+    pub fn batch(
+        &self,
+        wanted: Wanted,
+        densities: &[Option<Figure<KilogramsPerLitre>>],
+    ) -> Result<Batch, RecipeError> {
         self.same_count(densities.len())?;
         let size = match wanted {
             Wanted::Mass(mass) => mass.as_kilograms(),
@@ -242,7 +247,7 @@ mod tests {
     use crate::mix::recipe::tests::recipe;
     use proptest::prelude::*;
 
-    fn known(densities: &[f64]) -> Vec<Option<Figure>> {
+    fn known(densities: &[f64]) -> Vec<Option<Figure<KilogramsPerLitre>>> {
         densities
             .iter()
             .map(|density| Some(Figure::own(*density, *density)))

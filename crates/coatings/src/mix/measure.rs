@@ -4,6 +4,7 @@ use units::{Density, Mass, Volume};
 
 use crate::estimate::Estimate;
 use crate::figure::Figure;
+use crate::unit::{KilogramsPerLitre, Litres};
 
 /// A spoon or a cup.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -13,7 +14,7 @@ pub struct Measure {
     /// What a maker calls it.
     pub label: &'static str,
     /// What it holds by its definition, and where that stands; in litres.
-    pub holds: Figure,
+    pub holds: Figure<Litres>,
     /// What is in it when a maker calls it full, as a share of that.
     pub filled: Figure,
 }
@@ -120,7 +121,7 @@ static CYLINDERS: [Row; 4] = [
 /// let limits = jug_limits(Jug::Line, Volume::millilitres(250.0)).unwrap();
 /// assert!((limits.low - 0.240).abs() < 1e-12 && (limits.high - 0.260).abs() < 1e-12);
 /// ```
-pub fn jug_limits(jug: Jug, mark: Volume) -> Option<Figure> {
+pub fn jug_limits(jug: Jug, mark: Volume) -> Option<Figure<Litres>> {
     let (rows, source): (&[Row], _) = match jug {
         Jug::Line => (&LINES, LINE),
         Jug::Brim => (&BRIMS, BRIM),
@@ -134,7 +135,7 @@ pub fn jug_limits(jug: Jug, mark: Volume) -> Option<Figure> {
 }
 
 /// The least and the most that a volume of loose powder can weigh, by its bulk density in kg/L.
-pub fn powder_limits(volume: Volume, bulk: Figure) -> (Mass, Mass) {
+pub fn powder_limits(volume: Volume, bulk: Figure<KilogramsPerLitre>) -> (Mass, Mass) {
     let at = |density: f64| volume * Density::kilograms_per_litre(density);
     (at(bulk.low), at(bulk.high))
 }

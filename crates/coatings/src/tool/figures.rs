@@ -2,6 +2,7 @@
 
 use crate::figure::Figure;
 use crate::material::Body;
+use crate::unit::{Litres, Metres, Minutes, MinutesPerMetre, MinutesPerSquareMetre};
 
 /// A place in a tool where paint stays.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -9,7 +10,7 @@ pub struct Keeps {
     /// Where it stays.
     pub place: &'static str,
     /// How much stays there per colour, litres.
-    pub litres: Figure,
+    pub litres: Figure<Litres>,
 }
 
 /// What sort of tool it is.
@@ -35,7 +36,7 @@ pub struct Tool {
     /// What sort of tool it is.
     pub kind: ToolKind,
     /// The wet film of one coat, metres, of each body that it can put on.
-    pub films: &'static [(Body, Figure)],
+    pub films: &'static [(Body, Figure<Metres>)],
     /// The share of what leaves the tool that stays on a broad surface (transfer efficiency).
     pub transfer: Figure,
     /// The share of that which is left on narrow parts: legs, stretchers, rails. 1 where no more is lost.
@@ -43,13 +44,13 @@ pub struct Tool {
     /// What it keeps per colour and wash.
     pub keeps: &'static [Keeps],
     /// Minutes for a coat on a square metre of broad surface.
-    pub minutes_per_square_metre: Figure,
+    pub minutes_per_square_metre: Figure<MinutesPerSquareMetre>,
     /// Minutes for a coat along a metre of edge: cutting in, arrises, inner corners.
-    pub minutes_per_metre_of_edge: Figure,
+    pub minutes_per_metre_of_edge: Figure<MinutesPerMetre>,
     /// How many times as long a square metre of narrow parts takes.
     pub narrow_minutes: Figure,
     /// Minutes to make ready and to clean, per colour.
-    pub minutes_to_clean: Figure,
+    pub minutes_to_clean: Figure<Minutes>,
     /// What its coat looks like.
     pub texture: &'static str,
     /// What can go wrong with it.
@@ -66,7 +67,7 @@ impl Tool {
     /// assert!(airless.film(Body::Paint).is_some());
     /// assert_eq!(airless.film(Body::Paste), None);
     /// ```
-    pub fn film(&self, body: Body) -> Option<Figure> {
+    pub fn film(&self, body: Body) -> Option<Figure<Metres>> {
         self.films
             .iter()
             .find(|(of, _)| *of == body)
@@ -75,7 +76,7 @@ impl Tool {
 }
 
 /// A wet film between two limits in micrometres.
-pub(super) const fn micrometres(low: f64, high: f64) -> Figure {
+pub(super) const fn micrometres(low: f64, high: f64) -> Figure<Metres> {
     Figure::practice(low * 1e-6, high * 1e-6)
 }
 

@@ -99,7 +99,8 @@ impl From<RecipeError> for ChalkFault {
 pub fn chalk(workshop: &Workshop, line: &Line) -> Result<Chalk, ChalkFault> {
     let number = |key: &str| line.number("chalk", key);
     let above = |key: &str| number(key).filter(|number| *number > 0.0);
-    let density = |figure: Figure| Density::kilograms_per_litre(figure.middle());
+    let density =
+        |figure: Figure<coatings::unit::KilogramsPerLitre>| Density::kilograms_per_litre(figure.middle());
     let by_weight = above("paint").map(|mass| Paint::Mass(Mass::kilograms(mass)));
     let by_volume = above("volume").map(|volume| Paint::Volume(Volume::litres(volume)));
     let paint = by_weight.or(by_volume).ok_or(ChalkFault::Paint)?;
@@ -224,12 +225,13 @@ fn latex(workshop: &Workshop, line: &Line) -> Result<Latex, ChalkFault> {
         latex.density = material.density;
         latex.volume_solids = material.volume_solids;
     }
-    let own = |key: &str| {
-        let own = line.number("chalk", key).filter(|own| *own > 0.0);
-        own.map(|own| Figure::own(own, own))
-    };
-    latex.density = own("density").unwrap_or(latex.density);
-    latex.volume_solids = own("solids").unwrap_or(latex.volume_solids);
+    let own = |key: &str| line.number("chalk", key).filter(|own| *own > 0.0);
+    if let Some(own) = own("density") {
+        latex.density = Figure::own(own, own);
+    }
+    if let Some(own) = own("solids") {
+        latex.volume_solids = Figure::own(own, own);
+    }
     Ok(latex)
 }
 
