@@ -305,14 +305,14 @@ fn single_claims_are_widened_and_ranges_are_kept() {
     assert!(
         (single.volume_solids.low - 0.38).abs() < 1e-12 && (single.volume_solids.high - 0.42).abs() < 1e-12
     );
-    for (figure, value) in [
-        (single.density, 1.3),
-        (single.recoat, 3.0),
-        (single.cure, 500.0),
-        (single.thinning, 0.05),
-        (single.coldest.unwrap(), 2.0),
+    for (range, value) in [
+        (single.density.range(), 1.3),
+        (single.recoat.range(), 3.0),
+        (single.cure.range(), 500.0),
+        (single.thinning.range(), 0.05),
+        (single.coldest.unwrap().range(), 2.0),
     ] {
-        assert_eq!((figure.low, figure.high), (value, value));
+        assert_eq!(range, (value, value));
     }
     let ranges = apply(Label {
         rate: Some((9.0, 12.0)),
