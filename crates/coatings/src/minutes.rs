@@ -142,9 +142,9 @@ mod tests {
         let legs = zone("legs", vec![narrow(1.0)], vec![layer("trim-enamel", 1, "brush")]);
         let u = |figure: crate::Figure| figure.distribution().standard_uncertainty();
         let parts = [
-            u(brush.minutes_per_square_metre) * brush.narrow_minutes.middle(),
+            u(brush.minutes_per_square_metre.as_numbers()) * brush.narrow_minutes.middle(),
             u(brush.narrow_minutes) * brush.minutes_per_square_metre.middle(),
-            u(brush.minutes_to_clean),
+            u(brush.minutes_to_clean.as_numbers()),
         ];
         let wanted = parts.iter().map(|part| part * part).sum::<f64>().sqrt();
         assert!((minutes(&job(vec![legs])).standard_uncertainty - wanted).abs() < 1e-9);

@@ -325,10 +325,10 @@ fn single_claims_are_widened_and_ranges_are_kept() {
         (0.36, 0.38)
     );
     for figure in [
-        single.label_rate,
+        single.label_rate.as_numbers(),
         single.volume_solids,
-        single.density,
-        ranges.label_rate,
+        single.density.as_numbers(),
+        ranges.label_rate.as_numbers(),
         ranges.volume_solids,
     ] {
         assert_eq!(figure.certainty, Certainty::Maker);

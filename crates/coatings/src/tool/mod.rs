@@ -45,13 +45,13 @@ mod tests {
             let mut figures = vec![
                 tool.transfer,
                 tool.narrow_transfer,
-                tool.minutes_per_square_metre,
-                tool.minutes_per_metre_of_edge,
+                tool.minutes_per_square_metre.as_numbers(),
+                tool.minutes_per_metre_of_edge.as_numbers(),
                 tool.narrow_minutes,
-                tool.minutes_to_clean,
+                tool.minutes_to_clean.as_numbers(),
             ];
-            figures.extend(tool.films.iter().map(|(_, film)| *film));
-            figures.extend(tool.keeps.iter().map(|keeps| keeps.litres));
+            figures.extend(tool.films.iter().map(|(_, film)| film.as_numbers()));
+            figures.extend(tool.keeps.iter().map(|keeps| keeps.litres.as_numbers()));
             for figure in figures {
                 assert!(0.0 < figure.low && figure.low <= figure.high, "{}", tool.key);
                 assert!(!figure.source.is_empty());
