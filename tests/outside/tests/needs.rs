@@ -562,7 +562,7 @@ fn cans_for_zones_with_tools_of_their_own() {
 }
 
 #[track_caller]
-fn same(place: &str, ours: Figure, theirs: Limits, unit: f64) {
+fn same<U: coatings::unit::Unit>(place: &str, ours: Figure<U>, theirs: Limits, unit: f64) {
     near(place, ours.low, theirs.0 * unit, 1e-12);
     near(place, ours.high, theirs.1 * unit, 1e-12);
 }
