@@ -28,7 +28,7 @@ fn near(ours: f64, published: f64, tolerance: f64) {
     );
 }
 
-fn known(value: f64) -> Figure {
+fn known<U: coatings::unit::Unit>(value: f64) -> Figure<U> {
     Figure::own(value, value)
 }
 
@@ -166,12 +166,11 @@ fn recipes_in_cups_and_spoons() {
 /// critical concentration of latex 0.45 to 0.60.
 #[test]
 fn figures_of_powder_and_sheen() {
-    let limits = |figure: Figure| (figure.low, figure.high);
-    assert_eq!(limits(CALCIUM_CARBONATE.bulk), (0.8, 1.2));
-    assert_eq!(limits(CALCIUM_CARBONATE.oil_absorption), (6.0, 24.0));
-    assert_eq!(limits(CALCIUM_CARBONATE.density), (2.71, 2.71));
-    assert_eq!(limits(LATEX_CPVC), (0.45, 0.60));
-    let sheens = SHEENS.map(|sheen| (sheen.key, limits(sheen.pvc)));
+    assert_eq!(CALCIUM_CARBONATE.bulk.range(), (0.8, 1.2));
+    assert_eq!(CALCIUM_CARBONATE.oil_absorption.range(), (6.0, 24.0));
+    assert_eq!(CALCIUM_CARBONATE.density.range(), (2.71, 2.71));
+    assert_eq!(LATEX_CPVC.range(), (0.45, 0.60));
+    let sheens = SHEENS.map(|sheen| (sheen.key, sheen.pvc.range()));
     assert_eq!(
         sheens,
         [
