@@ -6,6 +6,7 @@ use crate::ground::Ground;
 use crate::material::Material;
 use crate::propagate::Input;
 use crate::tool::{Keeps, Tool};
+use crate::unit::{Metres, SquareMetresPerLitre, Unit};
 
 /// What makes an amount unsure.
 #[derive(Clone, Debug, PartialEq)]
@@ -123,7 +124,7 @@ pub(crate) struct Known {
 pub(crate) const ORDINARY: Figure = Figure::practice(0.95, 1.0);
 
 impl Known {
-    fn of(cause: Cause, name: String, figure: Figure) -> Self {
+    fn of<U: Unit>(cause: Cause, name: String, figure: Figure<U>) -> Self {
         Known {
             cause,
             input: Input {
@@ -135,7 +136,7 @@ impl Known {
         }
     }
 
-    pub(crate) fn film(material: &Material, tool: &'static Tool, film: Figure) -> Self {
+    pub(crate) fn film(material: &Material, tool: &'static Tool, film: Figure<Metres>) -> Self {
         let cause = Cause::Film {
             material: material.name.to_string(),
             tool: tool.name,
@@ -150,7 +151,11 @@ impl Known {
         Known::of(cause, format!("rate/{}", material.key), material.label_rate)
     }
 
-    pub(crate) fn own_rate(material: &Material, tool: &'static Tool, rate: Figure) -> Self {
+    pub(crate) fn own_rate(
+        material: &Material,
+        tool: &'static Tool,
+        rate: Figure<SquareMetresPerLitre>,
+    ) -> Self {
         let cause = Cause::OwnRate {
             material: material.name.to_string(),
             tool: tool.name,

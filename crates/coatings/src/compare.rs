@@ -3,8 +3,9 @@
 use units::{Area, Length};
 
 use crate::area::Patch;
+use crate::basis::Basis;
 use crate::dry_film::{DryFilm, coats_for};
-use crate::job::{Basis, Job, Layer};
+use crate::job::{Job, Layer};
 use crate::material::Stage;
 use crate::tool::Tool;
 

@@ -1,16 +1,14 @@
-//! The dry film that coats leave, and how many coats reach a wanted one.
+//! The dry film that coats leave.
 
 use units::Length;
 
+use crate::basis::Basis;
 use crate::cause::Known;
 use crate::estimate::Estimate;
-use crate::figure::{Certainty, Figure};
 use crate::film;
-use crate::job::{Basis, Layer};
-use crate::material::{Body, Stage};
-use crate::need::TRIALS;
-use crate::propagate::{Input, Linear, linear, monte_carlo};
-use crate::spread::Spread;
+use crate::job::Layer;
+use crate::material::Body;
+use crate::propagate::{Input, Linear, linear};
 use crate::tool::ToolKind;
 
 /// More coats than these are no plan any more.
@@ -86,12 +84,6 @@ impl DryFilm {
             standard_uncertainty: Length::metres(one.standard_uncertainty * coats),
         }
     }
-
-    /// How many coats reach a film with this probability; nothing if no sensible number does.
-    pub fn coats_to_reach(&self, wanted: Length, confidence: f64) -> Option<u32> {
-        let one = Spread::of(&monte_carlo(&self.inputs, TRIALS, |x| self.one_coat(x)));
-        coats_for(wanted, Length::metres(one.quantile(1.0 - confidence)))
-    }
 }
 
 /// How many coats of one thickness reach another; nothing if no sensible number does.
@@ -99,22 +91,6 @@ pub(crate) fn coats_for(wanted: Length, one: Length) -> Option<u32> {
     // A hair above a whole number is the noise of the division, not another coat.
     let coats = (wanted / one - 1e-9).ceil().max(1.0);
     (coats <= MOST_COATS).then_some(coats as u32)
-}
-
-/// The dry film that a stage should have in all, metres; nothing for what builds no film.
-pub fn usual_film(stage: Stage) -> Option<Figure> {
-    const ON_WOOD: &str = "38 µm (1.5 mil) dry film per coat: one of primer, one or two of topcoat on wood, MIL-HDBK-1110 / UFC 3-190-06 s. 4.4.1";
-    match stage {
-        Stage::Clean | Stage::Stain => None,
-        Stage::Primer => Some(Figure::read(38e-6, 38e-6, ON_WOOD)),
-        Stage::Paint => Some(Figure::read(38e-6, 76e-6, ON_WOOD)),
-        Stage::Topcoat => Some(Figure {
-            low: 40e-6,
-            high: 60e-6,
-            source: "no neutral source found",
-            certainty: Certainty::Practice,
-        }),
-    }
 }
 
 #[cfg(test)]
@@ -144,21 +120,11 @@ mod tests {
     }
 
     #[test]
-    fn more_confidence_asks_for_more_coats() {
-        let film = film(1, "foam-roller");
-        let wanted = Length::millimetres(0.076);
-        assert_eq!(film.coats_to_reach(wanted, 0.5), Some(3));
-        assert!(film.coats_to_reach(wanted, 0.95) > Some(3));
-        assert_eq!(film.coats_to_reach(Length::metres(1.0), 0.5), None);
-    }
-
-    #[test]
     fn what_is_wiped_off_builds_no_film() {
         assert_eq!(
             DryFilm::of(&layer("degreaser", 1, "pad"), Basis::WetFilm, false),
             None
         );
-        assert_eq!(usual_film(Stage::Stain), None);
     }
 
     #[test]

@@ -1,6 +1,9 @@
 //! Figures of the trade: a range, where it comes from, and how sure that is.
 
+use std::marker::PhantomData;
+
 use crate::distribution::Distribution;
+use crate::unit::{Ratio, Unit};
 
 /// How sure a figure is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -30,9 +33,9 @@ impl Certainty {
     }
 }
 
-/// A figure between two limits, in the unit that its owner names.
+/// A figure between two limits, in a unit.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Figure {
+pub struct Figure<U: Unit = Ratio> {
     /// The lower limit.
     pub low: f64,
     /// The upper limit.
@@ -41,6 +44,7 @@ pub struct Figure {
     pub source: &'static str,
     /// How sure it is.
     pub certainty: Certainty,
+    unit: PhantomData<U>,
 }
 
 /// The source of what is common practice.
@@ -50,65 +54,61 @@ pub(crate) const GENERIC: &str = "generic data for this kind of material";
 /// The source of what the maker entered.
 const OWN: &str = "the maker's own figure";
 
-impl Figure {
-    /// A figure that was read in a source.
-    pub const fn read(low: f64, high: f64, source: &'static str) -> Self {
+impl<U: Unit> Figure<U> {
+    /// A figure with its source.
+    pub const fn new(low: f64, high: f64, source: &'static str, certainty: Certainty) -> Self {
         Figure {
             low,
             high,
             source,
-            certainty: Certainty::Read,
+            certainty,
+            unit: PhantomData,
         }
+    }
+
+    /// The lower and the upper limit.
+    pub const fn range(self) -> (f64, f64) {
+        (self.low, self.high)
+    }
+
+    /// Other numbers of the same source, as they follow from these, in any unit.
+    pub const fn with_range<V: Unit>(self, low: f64, high: f64) -> Figure<V> {
+        Figure::new(low, high, self.source, self.certainty)
+    }
+
+    /// The numbers without their unit, for tables in which each row names its own.
+    pub const fn as_numbers(self) -> Figure {
+        self.with_range(self.low, self.high)
+    }
+
+    /// A figure that was read in a source.
+    pub const fn read(low: f64, high: f64, source: &'static str) -> Self {
+        Figure::new(low, high, source, Certainty::Read)
     }
 
     /// A figure that follows from a definition or from figures that were read.
     pub const fn calculated(low: f64, high: f64, source: &'static str) -> Self {
-        Figure {
-            low,
-            high,
-            source,
-            certainty: Certainty::Calculated,
-        }
+        Figure::new(low, high, source, Certainty::Calculated)
     }
 
     /// A figure from memory.
     pub const fn memory(low: f64, high: f64) -> Self {
-        Figure {
-            low,
-            high,
-            source: GENERIC,
-            certainty: Certainty::Memory,
-        }
+        Figure::new(low, high, GENERIC, Certainty::Memory)
     }
 
     /// A figure of common practice.
     pub const fn practice(low: f64, high: f64) -> Self {
-        Figure {
-            low,
-            high,
-            source: NO_SOURCE,
-            certainty: Certainty::Practice,
-        }
+        Figure::new(low, high, NO_SOURCE, Certainty::Practice)
     }
 
     /// A figure that follows from what is assumed by common practice; the source says what that is.
     pub const fn assumed(low: f64, high: f64, source: &'static str) -> Self {
-        Figure {
-            low,
-            high,
-            source,
-            certainty: Certainty::Practice,
-        }
+        Figure::new(low, high, source, Certainty::Practice)
     }
 
     /// A figure of the maker's own.
     pub const fn own(low: f64, high: f64) -> Self {
-        Figure {
-            low,
-            high,
-            source: OWN,
-            certainty: Certainty::Maker,
-        }
+        Figure::new(low, high, OWN, Certainty::Maker)
     }
 
     /// Nothing but the limits is known, so every value between them is as likely (JCGM 100, 4.3.7).

@@ -1,14 +1,13 @@
 //! The formulas between spreading rate, wet film, dry film and volume.
 //!
 //! Terms as in ISO 4618 (wording from memory): the *spreading rate* is the area that a quantity of coating
-//! covers; the *theoretical* one counts only the non-volatile matter by volume (volume solids), the
-//! *practical* one includes what is lost on the way.
+//! covers; the *theoretical* one counts only the non-volatile matter by volume (volume solids).
 //!
 //! # Units
 //! Spreading rates in square metres per litre. One litre of film one micrometre thick covers 1000 m2, the
 //! metric form of the trade's constant 1604 ft2 mil per US gallon.
 
-use units::{Area, Length, Volume};
+use units::{Area, Length};
 
 /// Micrometres of film that one litre leaves on a thousand square metres.
 const MICROMETRES_PER_KILOAREA: f64 = 1000.0;
@@ -24,11 +23,6 @@ const MICROMETRES_PER_KILOAREA: f64 = 1000.0;
 /// ```
 pub fn theoretical_rate(volume_solids: f64, dry_film: Length) -> f64 {
     rate_of_wet_film(wet_film(volume_solids, dry_film))
-}
-
-/// The area that one litre covers in practice when a share of it is lost on the way; m2/L.
-pub fn practical_rate(theoretical: f64, loss: f64) -> f64 {
-    theoretical * (1.0 - loss)
 }
 
 /// The area that one litre covers at this wet film; m2/L. No solids are needed: it is an identity.
@@ -54,11 +48,6 @@ pub fn dry_film_thinned(wet_film: Length, volume_solids: f64, thinned_by: f64) -
 /// The wet film that an unthinned coating needs for a dry film.
 pub fn wet_film(volume_solids: f64, dry_film: Length) -> Length {
     dry_film / volume_solids
-}
-
-/// The volume that lies on an area at a wet film.
-pub fn volume_of_film(area: Area, wet_film: Length) -> Volume {
-    Volume::litres(area.as_square_metres() * wet_film.as_metres() * 1000.0)
 }
 
 /// A spreading rate in ft2 per US gallon as m2/L.

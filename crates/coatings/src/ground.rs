@@ -63,12 +63,9 @@ impl Ground {
     /// How much of a later coat's volume the first coat takes, a ratio.
     pub fn first_coat(self) -> Figure {
         match self {
-            Ground::Sealed | Ground::PaintedSound | Ground::Glossy | Ground::Laminate => Figure {
-                low: 1.0,
-                high: 1.0,
-                source: SEALED_SOURCE,
-                certainty: Certainty::Practice,
-            },
+            Ground::Sealed | Ground::PaintedSound | Ground::Glossy | Ground::Laminate => {
+                Figure::new(1.0, 1.0, SEALED_SOURCE, Certainty::Practice)
+            }
             Ground::Bare => Figure::calculated(1.22, 1.29, BARE_SOURCE),
             Ground::Porous => Figure::calculated(1.25, 1.33, POROUS_SOURCE),
         }

@@ -5,20 +5,12 @@ use std::rc::Rc;
 use units::Length;
 
 use crate::area::Patch;
+use crate::basis::Basis;
 use crate::figure::Figure;
 use crate::ground::Ground;
 use crate::material::{Material, Stage};
 use crate::tool::{Tool, ToolKind};
-
-/// What the volume is worked out from, unless the maker entered the rate of the can; see [`Material::basis`].
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
-pub enum Basis {
-    /// The wet film that the tool leaves.
-    #[default]
-    WetFilm,
-    /// The spreading rate on the label.
-    LabelRate,
-}
+use crate::unit::SquareMetresPerLitre;
 
 /// A colour, as red, green and blue; it tells two cans of one material apart.
 pub type Rgb = [u8; 3];
@@ -50,7 +42,7 @@ pub struct OwnRate {
     /// The key of the tool.
     pub tool: &'static str,
     /// The rate, m2/L; see [`Learned::figure`](crate::learn::Learned::figure).
-    pub rate: Figure,
+    pub rate: Figure<SquareMetresPerLitre>,
     /// How many jobs it comes from.
     pub jobs: u32,
 }

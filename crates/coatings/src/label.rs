@@ -2,6 +2,7 @@
 
 mod doubt;
 mod fault;
+mod field;
 #[cfg(test)]
 mod tests;
 
@@ -12,9 +13,12 @@ use units::Length;
 use crate::figure::{Certainty, Figure};
 use crate::film;
 use crate::material::{COAT_ON_WOOD, Material};
+use crate::unit::{SquareMetresPerLitre, Unit};
 
 pub use doubt::{Doubt, TimeUnit};
 pub use fault::Fault;
+pub use field::Field;
+pub(crate) use field::shown;
 
 /// A single spreading rate on a label is a claim for smooth sealed ground; it is taken as a tenth either way
 /// (common practice: labels that do give a range give about that, such as 350 to 450 ft2/gal).
@@ -24,40 +28,6 @@ const SOLIDS_CLAIM: f64 = 0.02;
 
 const RATE_SOURCE: &str = "a single rate on the label, taken as 10 % either way";
 const SOLIDS_SOURCE: &str = "a single figure on the label, taken as 2 points either way";
-
-/// A figure of a label.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Field {
-    /// The spreading rate.
-    Rate,
-    /// The volume solids.
-    VolumeSolids,
-    /// The density.
-    Density,
-    /// The time until the next coat.
-    Recoat,
-    /// The time until it is hard.
-    Cure,
-    /// The most thinner.
-    Thinning,
-    /// The least temperature of the air.
-    Coldest,
-}
-
-impl Field {
-    /// What a maker calls it.
-    pub fn label(self) -> &'static str {
-        match self {
-            Field::Rate => "Spreading rate",
-            Field::VolumeSolids => "Volume solids",
-            Field::Density => "Density",
-            Field::Recoat => "Recoat time",
-            Field::Cure => "Cure time",
-            Field::Thinning => "Thinning",
-            Field::Coldest => "Least temperature",
-        }
-    }
-}
 
 /// What a label states: ranges from low to high, both the same where it states one number; `None` where it says
 /// nothing and the generic figure stays.
@@ -135,17 +105,10 @@ impl Label {
         if let Some(rate) = self.rate {
             own.label_rate = rate_figure(rate);
         }
-        let stated = [
-            (self.density, &mut own.density),
-            (self.recoat_hours, &mut own.recoat),
-            (self.cure_hours, &mut own.cure),
-            (self.thinning, &mut own.thinning),
-        ];
-        for (range, figure) in stated {
-            if let Some((low, high)) = range {
-                *figure = Figure::own(low, high);
-            }
-        }
+        stated(self.density, &mut own.density);
+        stated(self.recoat_hours, &mut own.recoat);
+        stated(self.cure_hours, &mut own.cure);
+        stated(self.thinning, &mut own.thinning);
         if let Some((low, high)) = self.coldest {
             own.coldest = Some(Figure::own(low, high));
         }
@@ -168,20 +131,19 @@ impl Label {
     }
 
     fn doubts(&self, of: &Material) -> Vec<Doubt> {
-        let usual = |figure: Figure| (figure.low, figure.high);
         [
             self.rate
-                .and_then(|rate| Doubt::of_rate(rate, usual(of.label_rate))),
+                .and_then(|rate| Doubt::of_rate(rate, of.label_rate.range())),
             self.volume_solids
-                .and_then(|solids| Doubt::of_solids(solids, usual(of.volume_solids))),
+                .and_then(|solids| Doubt::of_solids(solids, of.volume_solids.range())),
             self.thinning
-                .and_then(|share| Doubt::of_thinning(share, usual(of.thinning))),
+                .and_then(|share| Doubt::of_thinning(share, of.thinning.range())),
             self.density
-                .and_then(|density| Doubt::of_density(density, usual(of.density))),
+                .and_then(|density| Doubt::of_density(density, of.density.range())),
             self.recoat_hours
-                .and_then(|hours| Doubt::of_time(Field::Recoat, hours, usual(of.recoat))),
+                .and_then(|hours| Doubt::of_time(Field::Recoat, hours, of.recoat.range())),
             self.cure_hours
-                .and_then(|hours| Doubt::of_time(Field::Cure, hours, usual(of.cure))),
+                .and_then(|hours| Doubt::of_time(Field::Cure, hours, of.cure.range())),
         ]
         .into_iter()
         .flatten()
@@ -189,16 +151,18 @@ impl Label {
     }
 }
 
-const fn claim(low: f64, high: f64, source: &'static str) -> Figure {
-    Figure {
-        low,
-        high,
-        source,
-        certainty: Certainty::Maker,
+/// Puts what a label states in the place of a figure.
+fn stated<U: Unit>(range: Option<(f64, f64)>, figure: &mut Figure<U>) {
+    if let Some((low, high)) = range {
+        *figure = Figure::own(low, high);
     }
 }
 
-fn rate_figure((low, high): (f64, f64)) -> Figure {
+const fn claim<U: Unit>(low: f64, high: f64, source: &'static str) -> Figure<U> {
+    Figure::new(low, high, source, Certainty::Maker)
+}
+
+fn rate_figure((low, high): (f64, f64)) -> Figure<SquareMetresPerLitre> {
     if low == high {
         claim(low * (1.0 - RATE_CLAIM), high * (1.0 + RATE_CLAIM), RATE_SOURCE)
     } else {
@@ -219,41 +183,11 @@ fn solids_figure((low, high): (f64, f64)) -> Figure {
     }
 }
 
-fn rate_of_solids(solids: Figure, source: &'static str) -> Figure {
+fn rate_of_solids(solids: Figure, source: &'static str) -> Figure<SquareMetresPerLitre> {
     let film = Length::inches(COAT_ON_WOOD);
     Figure::calculated(
         film::theoretical_rate(solids.low, film),
         film::theoretical_rate(solids.high, film),
         source,
     )
-}
-
-/// A number as a sentence shows it: about three digits, no idle zeros.
-pub(crate) fn shown(value: f64) -> String {
-    let size = value.abs();
-    if size >= 1e6 || (size > 0.0 && size < 0.001) {
-        return units::show_number(value);
-    }
-    let decimals = match size {
-        100.0.. => 0,
-        10.0.. => 1,
-        1.0.. => 2,
-        _ => 3,
-    };
-    let text = format!("{value:.decimals$}");
-    if decimals == 0 {
-        text
-    } else {
-        text.trim_end_matches('0').trim_end_matches('.').to_owned()
-    }
-}
-
-/// A range as a sentence shows it.
-fn shown_range((low, high): (f64, f64)) -> String {
-    let (low, high) = (shown(low), shown(high));
-    if low == high {
-        low
-    } else {
-        format!("{low} to {high}")
-    }
 }

@@ -4,12 +4,13 @@
 //! The rules of the trade stand each in one place. [`film`] holds the formulas between spreading rate, wet film and dry
 //! film. [`Material`], [`Tool`] and [`Ground`] hold the figures with their sources; a maker's [`Label`] takes their place.
 //! A [`Job`] says what goes where; [`needs`] makes of it a [`Need`] for each material, with its [`Spread`], and
-//! [`workings`] shows how, as does a method `workings` or `working` of most other results. [`Enough`] and [`can::choose`] answer for cans, [`mix`] for the
+//! [`workings`] shows how. [`Enough`] and [`can::choose`] answer for cans, [`mix`] for the
 //! mixing bench, [`suggest`](suggest::suggest) for what a piece asks for.
 //!
 //! Invariant: this crate knows areas, films, volumes and masses. It knows nothing of furniture, documents or browsers.
 
 mod area;
+mod basis;
 pub mod can;
 mod cause;
 mod compare;
@@ -38,19 +39,22 @@ mod spread;
 pub mod suggest;
 mod tool;
 mod trials;
+pub mod unit;
 mod working;
+mod workings;
 
 pub use area::Patch;
+pub use basis::Basis;
 pub use can::{CanSize, Contents, can, can_sizes};
 pub use cause::{Cause, in_sentence};
 pub use compare::Way;
 pub use distribution::Distribution;
-pub use dry_film::{DryFilm, usual_film};
+pub use dry_film::DryFilm;
 pub use enough::{Enough, Left, Verdict, besides_in_hand, enough_with};
 pub use estimate::Estimate;
 pub use figure::{Certainty, Figure};
 pub use ground::Ground;
-pub use job::{Basis, Job, Layer, OwnRate, Rgb, ZoneWork};
+pub use job::{Job, Layer, OwnRate, Rgb, ZoneWork};
 pub use label::Label;
 pub use material::{Body, Material, Stage, Thinner, material, materials};
 pub use minutes::minutes;
@@ -61,4 +65,5 @@ pub use spread::Spread;
 pub use suggest::{Condition, Reason, Wish, suggest};
 pub use tool::{Keeps, TOOLS, Tool, ToolKind, tool};
 pub use trials::Trials;
-pub use working::{LayerWorking, Measure, NeedWorking, Quantity, Working, time_workings, workings};
+pub use working::{Measure, Quantity, Working};
+pub use workings::{LayerWorking, NeedWorking, workings};

@@ -1,8 +1,9 @@
 //! How long the work with the tools takes; waiting is not in it.
 
 use crate::distribution::Distribution;
-use crate::estimate::{Estimate, linear};
+use crate::estimate::Estimate;
 use crate::job::{Job, Rgb};
+use crate::propagate::linear_estimate;
 use crate::tool::Tool;
 
 /// What one tool does in a job.
@@ -23,13 +24,12 @@ impl ToolTime {
     pub(crate) fn estimate(&self) -> Estimate<f64> {
         let tool = self.tool;
         let inputs: [Distribution; 4] = [
-            tool.minutes_per_square_metre,
-            tool.narrow_minutes,
-            tool.minutes_per_metre_of_edge,
-            tool.minutes_to_clean,
-        ]
-        .map(|figure| figure.distribution());
-        linear(&inputs, &|x| {
+            tool.minutes_per_square_metre.distribution(),
+            tool.narrow_minutes.distribution(),
+            tool.minutes_per_metre_of_edge.distribution(),
+            tool.minutes_to_clean.distribution(),
+        ];
+        linear_estimate(&inputs, &|x| {
             (self.broad + self.narrow * x[1]) * x[0] + self.edges * x[2] + f64::from(self.washes) * x[3]
         })
     }
@@ -142,9 +142,9 @@ mod tests {
         let legs = zone("legs", vec![narrow(1.0)], vec![layer("trim-enamel", 1, "brush")]);
         let u = |figure: crate::Figure| figure.distribution().standard_uncertainty();
         let parts = [
-            u(brush.minutes_per_square_metre) * brush.narrow_minutes.middle(),
+            u(brush.minutes_per_square_metre.as_numbers()) * brush.narrow_minutes.middle(),
             u(brush.narrow_minutes) * brush.minutes_per_square_metre.middle(),
-            u(brush.minutes_to_clean),
+            u(brush.minutes_to_clean.as_numbers()),
         ];
         let wanted = parts.iter().map(|part| part * part).sum::<f64>().sqrt();
         assert!((minutes(&job(vec![legs])).standard_uncertainty - wanted).abs() < 1e-9);

@@ -11,8 +11,9 @@
 use std::rc::Rc;
 
 use crate::area::{Patch, loadings};
+use crate::basis::Basis;
 use crate::cause::Known;
-use crate::job::{Basis, Job, Layer, Rgb};
+use crate::job::{Job, Layer, Rgb};
 use crate::material::Material;
 use crate::tool::{Tool, ToolKind};
 

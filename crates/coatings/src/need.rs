@@ -4,9 +4,10 @@ use std::rc::Rc;
 
 use units::Volume;
 
+use crate::basis::Basis;
 use crate::cause::Cause;
 use crate::estimate::Estimate;
-use crate::job::{Basis, Job, Layer, Rgb};
+use crate::job::{Job, Layer, Rgb};
 use crate::material::Material;
 use crate::model::{Lot, Model};
 use crate::propagate::{Linear, of_steps, steps};
@@ -288,9 +289,10 @@ pub(crate) fn litres_together(needs: &[&Need]) -> Vec<f64> {
 mod tests {
     use super::*;
     use crate::area::Patch;
+    use crate::basis::Basis;
     use crate::figure::Figure;
     use crate::ground::Ground;
-    use crate::job::{Basis, OwnRate};
+    use crate::job::OwnRate;
     use crate::samples::{broad, enamel, job, layer, narrow, zone};
     use crate::tool::tool;
     use units::Area;

@@ -5,8 +5,9 @@ use std::rc::Rc;
 use units::{Area, Length};
 
 use crate::area::Patch;
+use crate::basis::Basis;
 use crate::ground::Ground;
-use crate::job::{Basis, Job, Layer, ZoneWork};
+use crate::job::{Job, Layer, ZoneWork};
 use crate::material::material;
 use crate::tool::tool;
 

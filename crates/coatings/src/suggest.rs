@@ -2,13 +2,15 @@
 //!
 //! Suggestions are data: they choose nothing by themselves, and a maker may take or leave each.
 
+mod reason;
 mod reasons;
 #[cfg(test)]
 mod tests;
 
+pub use reason::Reason;
 pub use reasons::WIPE_BARE;
 
-use crate::figure::{Certainty, GENERIC, NO_SOURCE};
+use crate::figure::Certainty;
 use crate::ground::Ground;
 use crate::material::Stage;
 use crate::species::{Bleed, LatexClass, Pores, Species};
@@ -44,46 +46,6 @@ pub enum Wish {
     Clear,
     /// The wood, in another colour.
     StainedClear,
-}
-
-/// Why, and where that comes from.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Reason {
-    /// The reason in one or two sentences.
-    pub text: &'static str,
-    /// Where it comes from.
-    pub source: &'static str,
-    /// How sure it is.
-    pub certainty: Certainty,
-}
-
-impl Reason {
-    /// A reason that was read in a source.
-    pub const fn read(text: &'static str, source: &'static str) -> Self {
-        Reason {
-            text,
-            source,
-            certainty: Certainty::Read,
-        }
-    }
-
-    /// A reason that is common practice.
-    pub const fn practice(text: &'static str) -> Self {
-        Reason {
-            text,
-            source: NO_SOURCE,
-            certainty: Certainty::Practice,
-        }
-    }
-
-    /// A reason from memory, not confirmed.
-    pub const fn memory(text: &'static str) -> Self {
-        Reason {
-            text,
-            source: GENERIC,
-            certainty: Certainty::Memory,
-        }
-    }
 }
 
 /// A material that is suggested.

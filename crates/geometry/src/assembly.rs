@@ -5,7 +5,7 @@ use units::Area;
 
 use crate::SMALLEST_AREA;
 use crate::contact::{Cover, Placed, covers, placed};
-use crate::exposure::Setting;
+use crate::exposure::{Exposure, Setting};
 use crate::face::{Face, Facet, Patch};
 use crate::outlook::Outlook;
 use crate::part::{Part, PartId};
@@ -85,7 +85,7 @@ impl Assembly {
     /// ```
     pub fn surfaces(&self) -> Vec<Surface> {
         let mut surfaces = Vec::with_capacity(self.parts.len() * 6);
-        let outlook = Outlook::of(self);
+        let outlook = self.outlook();
         self.each_face(|part, face, placed, first, covers| {
             self.face_surfaces(&outlook, (part, face), placed, (first, covers), &mut surfaces);
         });
@@ -97,7 +97,7 @@ impl Assembly {
     /// behind it: about twice as quick, for a piece that is measured again and again.
     pub fn net_areas(&self) -> Vec<(SurfaceId, Area)> {
         let mut nets: Vec<(SurfaceId, f64)> = Vec::with_capacity(self.parts.len() * 6);
-        let outlook = Outlook::of(self);
+        let outlook = self.outlook();
         self.each_face(|part, face, placed, first, covers| {
             if matches!(face.patch, Patch::Curved(_)) {
                 let (sense, area) = outlook.curved((part, face), placed);
@@ -130,6 +130,15 @@ impl Assembly {
         nets
     }
 
+    /// What the faces look at, by the way that the piece was built.
+    fn outlook(&self) -> Outlook<'_> {
+        if self.by_parts {
+            Outlook::Parts(Box::new(Exposure::of(&self.parts, &self.setting)))
+        } else {
+            Outlook::Spaces(&self.spaces)
+        }
+    }
+
     /// Calls for each face with its part, its facets, the place of the first of them among all facets, and what lies
     /// against them.
     fn each_face(&self, mut of: impl FnMut(&Part, &Face, &[Placed], usize, &[Cover])) {
@@ -158,7 +167,7 @@ impl Assembly {
 
     /// What nothing lies against, of each facet, by the surface that it belongs to, in the order of the facets.
     pub(crate) fn net_facets(&self) -> Vec<(SurfaceId, Facet)> {
-        let outlook = Outlook::of(self);
+        let outlook = self.outlook();
         let facets = placed(&self.parts);
         let mut covers = covers(&facets).into_iter().peekable();
         let mut net = Vec::with_capacity(facets.len());

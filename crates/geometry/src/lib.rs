@@ -32,13 +32,13 @@ mod zone;
 
 pub use arris::Edges;
 pub use assembly::Assembly;
-pub use drawing::{Dimension, Drawing, Shade, View, VisibleFace};
+pub use drawing::{Drawing, Shade, View, VisibleFace};
 pub use exposure::Setting;
 pub use face::{Face, Facet, Patch, Plane, Side};
 pub use furniture::change::{Added, AddedShape, Along, Change, MAX_CHANGES, MAX_REPEATS, MAX_STEPS, Towards};
 pub use furniture::{
-    Bay, BayPlace, Construction, CountField, Counts, Edge, Edition, FieldId, Fill, Furniture, Kind,
-    LengthField, MAX_BAYS, MAX_COLUMNS, MAX_ROWS, MAX_SHELVES, Measures, Notice, Problem, Row, Spread,
+    Bay, BayPlace, Construction, CountField, Counts, Dimension, Edge, Edition, FieldId, Fill, Furniture,
+    Kind, LengthField, MAX_BAYS, MAX_COLUMNS, MAX_ROWS, MAX_SHELVES, Measures, Notice, Problem, Row, Spread,
     StandIn, StyleField, StyleOption, Styles, counts, fields, styles, surface_words,
 };
 pub use overlap::Overlap;

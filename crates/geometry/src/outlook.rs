@@ -3,7 +3,6 @@
 use units::Area;
 
 use crate::SMALLEST_AREA;
-use crate::assembly::Assembly;
 use crate::contact::{Cover, Placed};
 use crate::exposure::{Exposure, loose};
 use crate::face::Face;
@@ -20,15 +19,7 @@ pub(crate) enum Outlook<'a> {
     Parts(Box<Exposure>),
 }
 
-impl<'a> Outlook<'a> {
-    pub(crate) fn of(piece: &'a Assembly) -> Self {
-        if piece.by_parts {
-            Outlook::Parts(Box::new(Exposure::of(&piece.parts, &piece.setting)))
-        } else {
-            Outlook::Spaces(&piece.spaces)
-        }
-    }
-
+impl Outlook<'_> {
     /// Calls for each region into which a face that is not curved is divided, with its facet, what it looks at and what lies
     /// against that facet. `first` is the place of the first facet among all facets.
     pub(crate) fn each_region(

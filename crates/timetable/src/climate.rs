@@ -2,16 +2,8 @@
 //!
 //! No neutral source says how much longer. [`drying_percent`] is a rule of thumb, and says so.
 
+use crate::air::Air;
 use crate::dew::dew_check;
-
-/// The air of the workshop.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Air {
-    /// Degrees Celsius.
-    pub celsius: f64,
-    /// Relative humidity, per cent.
-    pub humidity: f64,
-}
 
 /// The air that a material may be put on in, from its label; nothing where it does not say.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]

@@ -1,6 +1,6 @@
 //! The dew point, and whether moisture could settle on a surface while it is coated.
 
-use crate::climate::Air;
+use crate::air::Air;
 
 /// Magnus form of Alduchov and Eskridge, "Improved Magnus form approximation of saturation vapor pressure", Journal of
 /// Applied Meteorology 35 (1996) 601-609: vapour pressure over water is in proportion to exp(A T / (B + T)).

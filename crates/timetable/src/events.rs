@@ -3,17 +3,17 @@
 use std::fmt::Write as _;
 
 use crate::calendar::Event;
-use crate::outcome::Stage;
-use crate::plan::{Late, Timetable, Work, WorkKind};
+use crate::plan::{Timetable, Work};
+use crate::stage::Stage;
 use crate::step::Job;
 
-/// The hands-on work as entries of a calendar, one for each stretch, and the moments when pieces are ready to sell.
+/// The work as entries of a calendar, one for each stretch, and the moments when pieces are ready to sell.
 ///
-/// An entry's name is made of the keys of job and step, the kind of work and the number of the stretch, so it stays the
+/// An entry's name is made of the keys of job and step and the number of the stretch, so it stays the
 /// same when the piece is planned again.
 pub fn events(jobs: &[Job], timetable: &Timetable) -> Vec<Event> {
-    let of_work = timetable.works.iter().filter(|work| work.needs_hands());
-    let mut events: Vec<Event> = of_work
+    let works = timetable.works.iter();
+    let mut events: Vec<Event> = works
         .filter_map(|work| of_one(jobs.get(work.job)?, work))
         .flatten()
         .collect();
@@ -31,18 +31,10 @@ pub fn events(jobs: &[Job], timetable: &Timetable) -> Vec<Event> {
 
 fn of_one(job: &Job, work: &Work) -> Option<Vec<Event>> {
     let step = job.steps.get(work.step)?;
-    let (kind, name) = match (work.kind, job.scuff_before(work.step)) {
-        (WorkKind::Scuff, Some(scuff)) => ("scuff", &scuff.name),
-        _ => ("step", &step.name),
-    };
     let of_stretch = |(index, stretch): (usize, &crate::hours::Opening)| Event {
-        uid: uid(&[&job.key, &step.key], kind, index + 1),
-        summary: format!("{}: {name}", job.name),
-        description: work
-            .late
-            .map(|late: Late| late.message())
-            .unwrap_or_default()
-            .to_string(),
+        uid: uid(&[&job.key, &step.key], "step", index + 1),
+        summary: format!("{}: {}", job.name, step.name),
+        description: String::new(),
         start: stretch.from,
         end: stretch.to,
     };
@@ -72,27 +64,24 @@ fn uid(keys: &[&str], kind: &str, number: usize) -> String {
 mod tests {
     use super::*;
     use crate::hours::Hours;
-    use crate::minutes::Minutes;
     use crate::moment::Moment;
-    use crate::rules::Rules;
     use crate::schedule::schedule;
     use crate::step::{Cure, Step};
-    use crate::wait::Wait;
 
     #[test]
     fn work_becomes_entries() {
-        let mut coat = Step::new("coat", Minutes::one(60)).then(Wait::at_least(120));
+        let mut coat = Step::new("coat", 60).then(120);
         coat.cure = Cure {
-            sell: Some(Minutes::one(1440)),
+            sell: Some(1440),
             ..Cure::default()
         };
-        let sand = Step::new("sand", Minutes::one(400)).split();
+        let sand = Step::new("sand", 400).split();
         let mut job = Job::new("Chest", vec![sand, coat]);
         job.key = "p.1".to_string();
         let hours = Hours::new(std::array::from_fn(|_| vec![(540, 720), (780, 1020)]), &[]);
         let start = Moment::read("2026-05-01T09:00").unwrap();
         let jobs = [job];
-        let timetable = schedule(&jobs, &hours, start, Rules::default());
+        let timetable = schedule(&jobs, &hours, start);
         let shown: Vec<String> = events(&jobs, &timetable)
             .iter()
             .map(|e| format!("{} {} {} {}", e.uid, e.summary, e.start, e.end.since(e.start)))

@@ -79,15 +79,6 @@ impl Hours {
         Moment::new(day, to)
     }
 
-    /// When the next opening begins after the one that goes on at a moment.
-    pub(crate) fn next_beginning(&self, after: Moment) -> Option<Moment> {
-        let here = self.next(after)?;
-        if here.from > after {
-            return Some(here.from);
-        }
-        self.next(here.to).map(|opening| opening.from)
-    }
-
     /// The earliest stretches from a moment on in which a step can be done: one, or several if it may be split.
     /// Nothing if no opening is long enough, or it would fall into too many stretches.
     pub(crate) fn place(&self, minutes: u32, may_split: bool, from: Moment) -> Option<Vec<Opening>> {
@@ -174,14 +165,6 @@ mod tests {
         assert_eq!(
             next("2026-05-01T17:00"),
             is("2026-05-05T09:00", "2026-05-05T12:00")
-        );
-        assert_eq!(
-            hours.next_beginning(at("2026-05-01T10:00")),
-            Some(at("2026-05-01T13:00"))
-        );
-        assert_eq!(
-            hours.next_beginning(at("2026-05-01T12:30")),
-            Some(at("2026-05-01T13:00"))
         );
         assert_eq!(Hours::default().next(at("2026-05-01T10:00")), None);
     }

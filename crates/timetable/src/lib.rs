@@ -9,6 +9,7 @@
 //!
 //! Invariant: this crate knows nothing of furniture, documents or browsers.
 
+mod air;
 mod calendar;
 mod climate;
 mod dew;
@@ -19,24 +20,22 @@ mod moment;
 mod outcome;
 mod picture;
 mod plan;
-mod rules;
-mod run;
 mod schedule;
+mod stage;
 mod step;
 mod text_line;
-mod wait;
 
+pub use air::Air;
 pub use calendar::{Event, calendar_file};
-pub use climate::{Air, AirCaution, AirLimits, LabelAir, air_cautions, drying_percent, forbidden};
+pub use climate::{AirCaution, AirLimits, LabelAir, air_cautions, drying_percent, forbidden};
 pub use dew::{Condensation, DewCheck, LEAST_MARGIN, dew_check, dew_point};
 pub use events::events;
 pub use hours::{Hours, Opening};
-pub use minutes::{MOST_MINUTES, Minutes, Pace};
+pub use minutes::MOST_MINUTES;
 pub use moment::Moment;
-pub use outcome::{Outcome, Stage, Stuck};
+pub use outcome::{Outcome, Stuck};
 pub use picture::{Bar, BarKind, DayColumn, Picture, Row, picture};
-pub use plan::{Late, LateFor, Timetable, Work, WorkKind};
-pub use rules::{Haste, Order, Rules};
+pub use plan::{Timetable, Work};
 pub use schedule::schedule;
+pub use stage::Stage;
 pub use step::{Cure, Job, Step};
-pub use wait::{Scuff, Wait};

@@ -1,22 +1,9 @@
 //! How a job ends: when its coats have dried so far, or what stands in its way.
 
 use crate::climate::AirCaution;
-use crate::minutes::Pace;
 use crate::moment::Moment;
+use crate::stage::Stage;
 use crate::step::Job;
-
-/// How far the coats of a piece have come.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Stage {
-    /// Dry to the touch.
-    Touch,
-    /// Fit for another coat.
-    Recoat,
-    /// Ready to use with care, and so to sell.
-    Sell,
-    /// Fully cured.
-    Cured,
-}
 
 /// Why a job comes to no end.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -51,21 +38,6 @@ pub struct Outcome {
     pub days_late: Option<i32>,
 }
 
-impl Stage {
-    /// All of them, as they follow each other.
-    pub const ALL: [Stage; 4] = [Stage::Touch, Stage::Recoat, Stage::Sell, Stage::Cured];
-
-    /// The words for it.
-    pub fn label(self) -> &'static str {
-        match self {
-            Stage::Touch => "dry to the touch",
-            Stage::Recoat => "fit for another coat",
-            Stage::Sell => "ready to sell",
-            Stage::Cured => "fully cured",
-        }
-    }
-}
-
 impl Stuck {
     /// What a person is told.
     pub fn message(self) -> &'static str {
@@ -87,7 +59,7 @@ impl Outcome {
 }
 
 /// How a job ends whose steps end at these moments.
-pub(crate) fn outcome(job: &Job, ends: &[Moment], stuck: Option<Stuck>, pace: Pace) -> Outcome {
+pub(crate) fn outcome(job: &Job, ends: &[Moment], stuck: Option<Stuck>) -> Outcome {
     let Some(&end) = ends.last().filter(|_| stuck.is_none()) else {
         return Outcome {
             stuck,
@@ -97,7 +69,7 @@ pub(crate) fn outcome(job: &Job, ends: &[Moment], stuck: Option<Stuck>, pace: Pa
     let reached = |stage: Stage| {
         let each = job.steps.iter().zip(ends);
         let reached = each
-            .filter_map(|(step, end)| Some(end.after(i64::from(step.cure.to(stage)?.at(pace)))))
+            .filter_map(|(step, end)| Some(end.after(i64::from(step.cure.to(stage)?))))
             .max()?;
         // A piece whose hardware is not back on is not ready, however dry it is.
         let at = if stage == Stage::Sell {
@@ -123,23 +95,21 @@ pub(crate) fn outcome(job: &Job, ends: &[Moment], stuck: Option<Stuck>, pace: Pa
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::minutes::Minutes;
     use crate::step::{Cure, Step};
     use units::Day;
 
     #[test]
     fn the_slowest_coat_counts_and_so_does_the_last_step() {
-        let hours = |hours: u32| Some(Minutes::one(hours * 60));
+        let hours = |hours: u32| Some(hours * 60);
         let coat = |sell, full| Step {
             cure: Cure {
-                touch: hours(1),
-                recoat: None,
+                recoat: hours(1),
                 sell,
                 full,
             },
-            ..Step::new("coat", Minutes::one(30))
+            ..Step::new("coat", 30)
         };
-        let fit = Step::new("fit the handles", Minutes::one(30));
+        let fit = Step::new("fit the handles", 30);
         let mut job = Job::new(
             "chest",
             vec![coat(hours(48), hours(240)), coat(hours(12), None), fit],
@@ -147,10 +117,9 @@ mod tests {
         job.due = Day::read("2026-05-05");
         let ends = ["2026-05-04T12:00", "2026-05-05T12:00", "2026-05-07T09:00"];
         let ends = ends.map(|text| Moment::read(text).unwrap());
-        let found = outcome(&job, &ends, None, Pace::Likely);
+        let found = outcome(&job, &ends, None);
         let at = |stage| found.at(stage).map(|at| at.to_string());
-        assert_eq!(at(Stage::Touch).unwrap(), "2026-05-05T13:00");
-        assert_eq!(at(Stage::Recoat), None);
+        assert_eq!(at(Stage::Recoat).unwrap(), "2026-05-05T13:00");
         assert_eq!(at(Stage::Sell).unwrap(), "2026-05-07T09:00");
         assert_eq!(at(Stage::Cured).unwrap(), "2026-05-14T12:00");
         assert_eq!(found.days_late, Some(2));

@@ -4,8 +4,8 @@ use units::Day;
 
 use crate::hours::{Hours, Opening};
 use crate::moment::Moment;
-use crate::outcome::Stage;
-use crate::plan::{Timetable, Work, WorkKind};
+use crate::plan::{Timetable, Work};
+use crate::stage::Stage;
 use crate::step::Job;
 
 /// A timetable laid out over whole days.
@@ -55,10 +55,6 @@ pub struct Bar {
 pub enum BarKind {
     /// Work with the hands.
     Hands,
-    /// Scuffing for a missed window.
-    Scuff,
-    /// A step that goes on by itself.
-    ByItself,
     /// The label's least wait.
     Drying,
     /// After the last step, until it is ready to sell.
@@ -129,33 +125,26 @@ fn bars(jobs: &[Job], timetable: &Timetable, index: usize) -> Vec<Bar> {
     let works: Vec<&Work> = timetable.works.iter().filter(|work| work.job == index).collect();
     let mut bars = Vec::new();
     for (at, work) in works.iter().enumerate() {
-        let kind = match work.kind {
-            WorkKind::Hands => BarKind::Hands,
-            WorkKind::ByItself => BarKind::ByItself,
-            WorkKind::Scuff => BarKind::Scuff,
-        };
         let step = work.step;
-        bars.extend(
-            work.stretches
-                .iter()
-                .map(|&Opening { from, to }| Bar { from, to, step, kind }),
-        );
+        let hands = |&Opening { from, to }: &Opening| Bar {
+            from,
+            to,
+            step,
+            kind: BarKind::Hands,
+        };
+        bars.extend(work.stretches.iter().map(hands));
         let (Some(end), Some(of)) = (work.end(), job.steps.get(step)) else {
             continue;
         };
         let is_last = step + 1 == job.steps.len();
-        let (to, kind) = match work.kind {
-            WorkKind::Scuff => continue,
-            _ if is_last => {
-                let sell = timetable
-                    .outcomes
-                    .get(index)
-                    .and_then(|outcome| outcome.at(Stage::Sell));
-                (sell.unwrap_or(end), BarKind::Curing)
-            }
-            _ => (end.after(i64::from(of.wait.least())), BarKind::Drying),
+        let (to, kind) = if is_last {
+            let outcome = timetable.outcomes.get(index);
+            let sell = outcome.and_then(|outcome| outcome.at(Stage::Sell));
+            (sell.unwrap_or(end), BarKind::Curing)
+        } else {
+            (end.after(i64::from(of.wait)), BarKind::Drying)
         };
-        // Where the next step is done already, or the plan is of another pace, a wait is cut at the next work.
+        // Where the next step is done already, a wait is cut at the next work.
         let next = works.get(at + 1).and_then(|next| next.start());
         let to = next.map_or(to, |next| next.min(to));
         if to > end {
@@ -173,17 +162,14 @@ fn bars(jobs: &[Job], timetable: &Timetable, index: usize) -> Vec<Bar> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::minutes::Minutes;
-    use crate::rules::Rules;
     use crate::schedule::schedule;
     use crate::step::{Cure, Step};
-    use crate::wait::Wait;
 
     fn laid_out(most_days: u32) -> Picture {
-        let coat = Step::new("coat", Minutes::one(60)).then(Wait::at_least(240));
-        let mut last = Step::new("coat 2", Minutes::one(60));
+        let coat = Step::new("coat", 60).then(240);
+        let mut last = Step::new("coat 2", 60);
         last.cure = Cure {
-            sell: Some(Minutes::one(10 * 1440)),
+            sell: Some(10 * 1440),
             ..Cure::default()
         };
         let jobs = [
@@ -192,7 +178,7 @@ mod tests {
         ];
         let hours = Hours::new(std::array::from_fn(|_| vec![(540, 720)]), &[]);
         let start = Moment::read("2026-05-01T09:00").unwrap();
-        let timetable = schedule(&jobs, &hours, start, Rules::default());
+        let timetable = schedule(&jobs, &hours, start);
         picture(&jobs, &timetable, &hours, most_days)
     }
 

@@ -13,52 +13,15 @@ pub struct Timetable {
     pub outcomes: Vec<Outcome>,
 }
 
-/// What a piece of work is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum WorkKind {
-    /// A step with the hands on it.
-    Hands,
-    /// A step that goes on by itself.
-    ByItself,
-    /// Scuffing before the step, because its recoat window was missed.
-    Scuff,
-}
-
 /// One step at its time.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Work {
     /// Which of the jobs.
     pub job: usize,
-    /// Which of its steps; of a scuffing, the step that it is done for.
+    /// Which of its steps.
     pub step: usize,
-    /// What it is.
-    pub kind: WorkKind,
     /// One stretch, or several where the step is split over pauses.
     pub stretches: Vec<Opening>,
-    /// What it came too late for.
-    pub late: Option<Late>,
-    /// Whether it is put off to a later opening of the workshop so that a step after it keeps its window.
-    pub held: bool,
-}
-
-/// A step that begins too late after the one before.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Late {
-    /// What was missed.
-    pub for_what: LateFor,
-    /// By how many minutes.
-    pub minutes: i64,
-}
-
-/// What a step came too late for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum LateFor {
-    /// The recoat window was missed; a scuffing was put in before it.
-    WindowScuffed,
-    /// The recoat window was missed, and the caller named nothing to mend it.
-    Window,
-    /// The longest wait is over: what the step was to go on is spoilt.
-    Longest,
 }
 
 impl Work {
@@ -71,36 +34,14 @@ impl Work {
     pub fn end(&self) -> Option<Moment> {
         self.stretches.last().map(|stretch| stretch.to)
     }
-
-    /// Whether the maker's hands are at it.
-    pub fn needs_hands(&self) -> bool {
-        self.kind != WorkKind::ByItself
-    }
-}
-
-impl Late {
-    /// What a person is told.
-    pub fn message(&self) -> &'static str {
-        match self.for_what {
-            LateFor::WindowScuffed => "The recoat window of the coat before is missed. Scuff it first.",
-            LateFor::Window => {
-                "The recoat window of the coat before is missed. Look at its label before you go on."
-            }
-            LateFor::Longest => "This is later than the step before allows. Plan them closer together.",
-        }
-    }
 }
 
 impl Timetable {
-    /// How many steps come too late after the one before.
-    pub fn late(&self) -> usize {
-        self.works.iter().filter(|work| work.late.is_some()).count()
-    }
-
-    /// The work of a step, without the scuffing before it.
+    /// The work of a step.
     pub fn work(&self, job: usize, step: usize) -> Option<&Work> {
-        let is_it = |work: &&Work| work.job == job && work.step == step && work.kind != WorkKind::Scuff;
-        self.works.iter().find(is_it)
+        self.works
+            .iter()
+            .find(|work| work.job == job && work.step == step)
     }
 
     /// When the last work ends.

@@ -1,62 +1,163 @@
-//! The timetable of all jobs: list scheduling, and steps that are held back for the window after them.
+//! The timetable of all jobs, by list scheduling: what the hands do next, again and again.
 
-use crate::hours::Hours;
+use crate::hours::{Hours, Opening};
 use crate::moment::Moment;
-use crate::plan::Timetable;
-use crate::rules::{Haste, Rules};
-use crate::run::{Hold, run};
-use crate::step::Job;
+use crate::outcome::{Stuck, outcome};
+use crate::plan::{Timetable, Work};
+use crate::step::{Job, Step};
 
-/// To how many later openings a step is put off, one after another, to see whether the next then keeps its window.
-const PUT_OFF: usize = 8;
-/// How many missed windows are looked at; each costs up to [`PUT_OFF`] timetables.
-const LOOKED_AT: usize = 32;
+/// A job on its way.
+struct Line<'a> {
+    job: &'a Job,
+    /// When its steps end, up to the next.
+    ends: Vec<Moment>,
+    /// Before this nothing begins.
+    begin: Moment,
+    /// When the waits after the steps before the next are over.
+    ready: Moment,
+    stuck: Option<Stuck>,
+}
+
+/// What a job would do next, and when it could.
+struct Offer {
+    /// Which of the lines.
+    line: usize,
+    start: Moment,
+    stretches: Vec<Opening>,
+}
 
 /// Lays the steps of all jobs into the working hours, from a moment on.
 ///
-/// Hands-on steps go one after another, each job's in its order, none before its wait is over and none outside the
-/// hours. Whenever the hands are free, the first job in the order of `rules` begins whose next step fits there
-/// (list scheduling without delay; Graham 1966), except that a step which would let the window of another job close
-/// stands back. With [`Haste::Windows`] the hands also rest for a window, and a coat is put off to a later opening if
-/// fewer windows are missed for it. The same input gives the same timetable.
-pub fn schedule(jobs: &[Job], hours: &Hours, start: Moment, rules: Rules) -> Timetable {
-    let mut holds: Vec<Hold> = Vec::new();
-    let mut best = run(jobs, hours, start, rules, &holds);
-    if rules.haste == Haste::Busy {
-        return best;
+/// Steps go one after another, each job's in its order, none before its wait is over and none outside the hours.
+/// Whenever the hands are free, the first job begins whose next step fits there (list scheduling without delay; Graham
+/// 1966). The same input gives the same timetable.
+pub fn schedule(jobs: &[Job], hours: &Hours, start: Moment) -> Timetable {
+    let done = jobs.iter().flat_map(|job| job.steps.iter().zip(&job.done));
+    let mut pass = Pass {
+        hours,
+        lines: jobs.iter().map(|job| Line::of(job, start)).collect(),
+        works: Vec::new(),
+        wet: done.filter_map(|(step, &end)| step.wet_until(end)).max(),
+    };
+    let mut now = start;
+    while let Some(offer) = pass.earliest_offer(now) {
+        now = offer.stretches.last().map_or(offer.start, |stretch| stretch.to);
+        pass.take(offer, now);
     }
-    let mut tried: Vec<(usize, usize)> = Vec::new();
-    while tried.len() < LOOKED_AT {
-        let is_new =
-            |work: &&crate::plan::Work| work.late.is_some() && !tried.contains(&(work.job, work.step));
-        let Some((job, step)) = best.works.iter().find(is_new).map(|work| (work.job, work.step)) else {
-            break;
+    units::sort_few(&mut pass.works, |one, other| one.start() < other.start());
+    let outcomes = pass
+        .lines
+        .iter()
+        .map(|line| outcome(line.job, &line.ends, line.stuck));
+    Timetable {
+        outcomes: outcomes.collect(),
+        works: pass.works,
+    }
+}
+
+impl<'a> Line<'a> {
+    /// A job that begins at `start` or at its own day, with the steps that are done.
+    fn of(job: &'a Job, start: Moment) -> Self {
+        let begin = job.begin.map_or(start, |begin| begin.max(start));
+        let mut line = Line {
+            job,
+            ends: Vec::new(),
+            begin,
+            ready: begin,
+            stuck: None,
         };
-        tried.push((job, step));
-        // Of the steps before it the last is put off.
-        let before = jobs.get(job).and_then(|job| job.before(step).into_iter().max());
-        let Some((before, mut from)) =
-            before.and_then(|before| Some((before, best.work(job, before)?.start()?)))
-        else {
-            continue;
-        };
-        for _ in 0..PUT_OFF {
-            let Some(later) = hours.next_beginning(from) else {
-                break;
-            };
-            from = later;
-            holds.push(Hold {
-                job,
-                step: before,
-                from,
-            });
-            let other = run(jobs, hours, start, rules, &holds);
-            if other.late() < best.late() {
-                best = other;
-                break;
-            }
-            holds.pop();
+        for (_, &end) in job.steps.iter().zip(&job.done) {
+            line.step_done(end);
         }
+        line
     }
-    best
+
+    fn next(&self) -> Option<&'a Step> {
+        self.job
+            .steps
+            .get(self.ends.len())
+            .filter(|_| self.stuck.is_none())
+    }
+
+    /// The next step has ended; the one behind it waits for all that it comes after.
+    fn step_done(&mut self, end: Moment) {
+        self.ends.push(end);
+        let before = self.job.before(self.ends.len());
+        let over = |place: &usize| {
+            let (step, end) = (self.job.steps.get(*place)?, self.ends.get(*place)?);
+            Some(end.after(i64::from(step.wait)))
+        };
+        let ready = before.iter().filter_map(over).max();
+        self.ready = ready.map_or(self.begin, |ready| ready.max(self.begin));
+    }
+}
+
+struct Pass<'a> {
+    hours: &'a Hours,
+    lines: Vec<Line<'a>>,
+    works: Vec<Work>,
+    /// Until when dust would settle in a coat that is on.
+    wet: Option<Moment>,
+}
+
+impl Pass<'_> {
+    /// What can begin first with the hands, which are free from `now` on; of several jobs the first. A job that cannot go
+    /// on is stuck.
+    fn earliest_offer(&mut self, now: Moment) -> Option<Offer> {
+        let mut earliest: Option<Offer> = None;
+        for (place, line) in self.lines.iter_mut().enumerate() {
+            let Some(step) = line.next() else { continue };
+            match offer(step, line, self.hours, (now, self.wet)) {
+                Ok(stretches) => {
+                    let start = stretches.first().map_or(now, |stretch| stretch.from);
+                    if earliest.as_ref().is_none_or(|first| start < first.start) {
+                        earliest = Some(Offer {
+                            line: place,
+                            start,
+                            stretches,
+                        });
+                    }
+                }
+                Err(stuck) => line.stuck = Some(stuck),
+            }
+        }
+        earliest
+    }
+
+    fn take(&mut self, offer: Offer, end: Moment) {
+        let Some(line) = self.lines.get_mut(offer.line) else {
+            return;
+        };
+        // `None` is less than any moment.
+        self.wet = self.wet.max(line.next().and_then(|step| step.wet_until(end)));
+        self.works.push(Work {
+            job: offer.line,
+            step: line.ends.len(),
+            stretches: offer.stretches,
+        });
+        line.step_done(end);
+    }
+}
+
+/// When the next step of a job would be done from `now` on, where a coat takes dust until `wet`.
+fn offer(
+    step: &Step,
+    line: &Line,
+    hours: &Hours,
+    (now, wet): (Moment, Option<Moment>),
+) -> Result<Vec<Opening>, Stuck> {
+    let place = line.ends.len();
+    if let Some(caution) = step.stopped {
+        return Err(Stuck::Air { step: place, caution });
+    }
+    let ready = line.ready.max(now);
+    let from = match wet {
+        Some(wet) if step.dusty => wet.max(ready),
+        _ => ready,
+    };
+    let stretches = hours.place(step.minutes, step.may_split, from);
+    stretches.ok_or_else(|| match hours.next(from) {
+        None => Stuck::NoHours,
+        Some(_) => Stuck::TooLong { step: place },
+    })
 }

@@ -2,11 +2,11 @@
 
 use units::Day;
 
-use crate::climate::{Air, AirCaution, AirLimits, LabelAir, drying_percent, forbidden};
-use crate::minutes::{Minutes, Pace};
+use crate::air::Air;
+use crate::climate::{AirCaution, AirLimits, LabelAir, drying_percent, forbidden};
+use crate::minutes::scaled;
 use crate::moment::Moment;
-use crate::outcome::Stage;
-use crate::wait::{Scuff, Wait};
+use crate::stage::Stage;
 
 /// One step of the work on a piece.
 #[derive(Clone, Debug, PartialEq)]
@@ -15,14 +15,12 @@ pub struct Step {
     pub key: String,
     /// What a person reads.
     pub name: String,
-    /// How long it takes.
-    pub minutes: Minutes,
-    /// Whether it needs the maker's hands and the bench. A step that does not runs day and night, beside all others.
-    pub hands: bool,
+    /// How many minutes of work it takes.
+    pub minutes: u32,
     /// Whether it may be begun before a pause and ended after it. The bench stays with it meanwhile.
     pub may_split: bool,
-    /// The wait after it before the steps of the same job that come after it.
-    pub wait: Wait,
+    /// The least wait after it before the steps of the same job that come after it, minutes.
+    pub wait: u32,
     /// The steps that it comes after, by their places before its own: it keeps the wait of each. Nothing stands for the one
     /// right before it.
     pub after: Option<Vec<usize>>,
@@ -43,14 +41,12 @@ pub struct Step {
 /// When the next coat may follow is the wait of the step, not this.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Cure {
-    /// Dry to the touch.
-    pub touch: Option<Minutes>,
     /// Fit for another coat, where one more should be wanted.
-    pub recoat: Option<Minutes>,
+    pub recoat: Option<u32>,
     /// Ready to use with care, and so to sell.
-    pub sell: Option<Minutes>,
+    pub sell: Option<u32>,
     /// Fully cured: ready for cleaning and hard use.
-    pub full: Option<Minutes>,
+    pub full: Option<u32>,
 }
 
 /// The work on one piece, one step after another. Where zones are coated with something else, a step may go on while the coat
@@ -73,31 +69,20 @@ pub struct Job {
 
 impl Cure {
     /// The minutes to a stage, if the label gives them.
-    pub fn to(&self, stage: Stage) -> Option<Minutes> {
+    pub fn to(&self, stage: Stage) -> Option<u32> {
         match stage {
-            Stage::Touch => self.touch,
             Stage::Recoat => self.recoat,
             Stage::Sell => self.sell,
             Stage::Cured => self.full,
         }
-    }
-
-    /// Whether the stages that are given follow each other, in every guess.
-    pub fn is_in_order(&self) -> bool {
-        let given: Vec<Minutes> = Stage::ALL.iter().filter_map(|&stage| self.to(stage)).collect();
-        let paces = [Pace::Low, Pace::Likely, Pace::High];
-        given
-            .windows(2)
-            .all(|pair| paces.iter().all(|&pace| pair[0].at(pace) <= pair[1].at(pace)))
     }
 }
 
 impl Cure {
     /// Every time longer: `percent` of what the label says, never less than that.
     fn slower(self, percent: u32) -> Self {
-        let slower = |time: Option<Minutes>| time.map(|minutes| minutes.times(percent.max(100)));
+        let slower = |time: Option<u32>| time.map(|minutes| scaled(minutes, percent.max(100)));
         Cure {
-            touch: slower(self.touch),
             recoat: slower(self.recoat),
             sell: slower(self.sell),
             full: slower(self.full),
@@ -106,15 +91,14 @@ impl Cure {
 }
 
 impl Step {
-    /// A step of hands-on work that may not be split, without a wait, cure or limits; its key is its name.
-    pub fn new(name: &str, minutes: Minutes) -> Self {
+    /// A step that may not be split, without a wait, cure or limits; its key is its name.
+    pub fn new(name: &str, minutes: u32) -> Self {
         Step {
             key: name.to_string(),
             name: name.to_string(),
             minutes,
-            hands: true,
             may_split: false,
-            wait: Wait::none(),
+            wait: 0,
             after: None,
             cure: Cure::default(),
             limits: None,
@@ -124,8 +108,8 @@ impl Step {
         }
     }
 
-    /// With a wait after it.
-    pub fn then(mut self, wait: Wait) -> Self {
+    /// With a least wait after it, minutes.
+    pub fn then(mut self, wait: u32) -> Self {
         self.wait = wait;
         self
     }
@@ -146,12 +130,6 @@ impl Step {
     pub(crate) fn wet_until(&self, end: Moment) -> Option<Moment> {
         (self.wet > 0).then(|| end.after(i64::from(self.wet)))
     }
-
-    /// Goes on by itself, without hands or bench.
-    pub fn by_itself(mut self) -> Self {
-        self.hands = false;
-        self
-    }
 }
 
 impl Job {
@@ -163,20 +141,14 @@ impl Job {
         }
     }
 
-    /// What mends the window that a step misses; of several steps before it the first that says.
-    pub(crate) fn scuff_before(&self, step: usize) -> Option<&Scuff> {
-        let mut before = self.before(step).into_iter();
-        before.find_map(|before| self.steps.get(before)?.wait.scuff.as_ref())
-    }
-
     /// The job in this air, with pieces as warm as `surface`, degrees Celsius: what dries takes longer where it is cold or
     /// damp, and a coat that must not go on in it is stopped.
     pub fn in_air(mut self, air: Air, surface: f64) -> Self {
         let percent = drying_percent(air, LabelAir::USUAL);
         for step in &mut self.steps {
-            step.wait = std::mem::take(&mut step.wait).slower(percent);
+            step.wait = scaled(step.wait, percent.max(100));
             step.cure = step.cure.slower(percent);
-            step.wet = Minutes::one(step.wet).times(percent).at(Pace::Likely);
+            step.wet = scaled(step.wet, percent);
             step.stopped = step.limits.and_then(|limits| forbidden(air, surface, limits));
         }
         self
@@ -199,20 +171,6 @@ impl Job {
 mod tests {
     use super::*;
 
-    #[test]
-    fn stages_follow_each_other() {
-        let hour = |hours: u32| Some(Minutes::one(hours * 60));
-        let mut cure = Cure {
-            touch: hour(1),
-            recoat: hour(4),
-            sell: None,
-            full: hour(24 * 14),
-        };
-        assert!(cure.is_in_order() && Cure::default().is_in_order());
-        cure.touch = hour(5);
-        assert!(!cure.is_in_order());
-    }
-
     /// 13 C: twice as long by the rule of thumb. A coat of 10 C goes on, one of 15 C does not; what is no coat is not stopped.
     #[test]
     fn a_job_in_cold_air_takes_longer_or_stops() {
@@ -222,16 +180,13 @@ mod tests {
                 ..AirLimits::default()
             }),
             cure: Cure {
-                full: Some(Minutes::one(600)),
+                full: Some(600),
                 ..Cure::default()
             },
             wet: 60,
-            ..Step::new("coat", Minutes::one(30)).then(Wait::at_least(120))
+            ..Step::new("coat", 30).then(120)
         };
-        let job = Job::new(
-            "chest",
-            vec![Step::new("sand", Minutes::one(30)), coat(10.0), coat(15.0)],
-        );
+        let job = Job::new("chest", vec![Step::new("sand", 30), coat(10.0), coat(15.0)]);
         let air = Air {
             celsius: 13.0,
             humidity: 40.0,
@@ -240,10 +195,10 @@ mod tests {
         let stopped: Vec<_> = steps.iter().map(|step| step.stopped).collect();
         assert_eq!(stopped, [None, None, Some(AirCaution::TooCold)]);
         let of = &steps[1];
-        assert_eq!((of.wait.least(), of.wet), (240, 120));
-        assert_eq!(of.cure.full, Some(Minutes::one(1200)));
+        assert_eq!((of.wait, of.wet), (240, 120));
+        assert_eq!(of.cure.full, Some(1200));
         // Work takes as long as ever.
-        assert_eq!(of.minutes, Minutes::one(30));
+        assert_eq!(of.minutes, 30);
         let usual = Air {
             celsius: 25.0,
             humidity: 50.0,

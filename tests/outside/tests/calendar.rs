@@ -5,7 +5,7 @@
 #![allow(clippy::unwrap_used, reason = "a test may stop where its input is broken")]
 
 use icalendar::{Calendar, CalendarDateTime, Component, DatePerhapsTime};
-use timetable::{Event, Hours, Job, Minutes, Moment, Rules, Step, Wait, calendar_file, events, schedule};
+use timetable::{Event, Hours, Job, Moment, Step, calendar_file, events, schedule};
 
 fn at(text: &str) -> Moment {
     Moment::read(text).unwrap()
@@ -84,10 +84,10 @@ fn every_length_folds() {
 
 #[test]
 fn the_entries_of_a_timetable_come_back() {
-    let coat = |name: &str| Step::new(name, Minutes::one(50)).then(Wait::at_least(180));
+    let coat = |name: &str| Step::new(name, 50).then(180);
     let steps = || {
         vec![
-            Step::new("sand, 120; 180", Minutes::one(500)).split(),
+            Step::new("sand, 120; 180", 500).split(),
             coat("prime"),
             coat("paint"),
         ]
@@ -97,7 +97,7 @@ fn the_entries_of_a_timetable_come_back() {
         Job::new("Chair, old\n\"red\"", steps()),
     ];
     let hours = Hours::new(std::array::from_fn(|_| vec![(540, 720), (780, 1020)]), &[]);
-    let timetable = schedule(&jobs, &hours, at("2026-05-01T09:00"), Rules::default());
+    let timetable = schedule(&jobs, &hours, at("2026-05-01T09:00"));
     let events = events(&jobs, &timetable);
     assert!(events.len() >= 8);
     check(&events);

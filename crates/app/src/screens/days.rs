@@ -161,8 +161,8 @@ fn bars(days: &Days, picture: &Picture, n: usize, row: &timetable::Row) -> Html 
     let bar = |bar: &timetable::Bar| {
         let (from, to) = (picture.share(bar.from) * WIDTH, picture.share(bar.to) * WIDTH);
         let class = match bar.kind {
-            BarKind::Hands | BarKind::Scuff => "hands",
-            BarKind::ByItself | BarKind::Drying => "drying",
+            BarKind::Hands => "hands",
+            BarKind::Drying => "drying",
             BarKind::Curing => "curing",
         };
         html! {
@@ -192,13 +192,12 @@ fn calendar(send: &Send, days: &Days) -> Html {
 
 /// The hands-on work day by day, each to be ticked off.
 fn list(app: &App, send: &Send, days: &Days) -> Html {
-    let mut works: Vec<(Moment, &Work)> = days
+    let works: Vec<(Moment, &Work)> = days
         .timetable
         .works
         .iter()
         .filter_map(|work| Some((work.start()?, work)))
         .collect();
-    works.retain(|(_, work)| work.needs_hands());
     let mut last: Option<Day> = None;
     let line = |(start, work): &(Moment, &Work)| {
         let (job, step) = (
@@ -219,7 +218,7 @@ fn list(app: &App, send: &Send, days: &Days) -> Html {
                     <span>
                         { words::stretch(work) }{ " " }<b>{ &step.name }</b>
                         if app.workshop.pieces.len() > 1 { <span class="with">{ format!(", {}", job.name) }</span> }
-                        { words::remarks(work.late.as_ref(), is_done && !is_test) }
+                        { words::remarks(is_done && !is_test) }
                     </span>
                 </label>
                 if is_test { { result_of_test(send, &workshop::PieceId(job.key.as_str().into()), is_done) } }

@@ -1,7 +1,7 @@
 //! Days, hours and air in words.
 
 use coatings::in_sentence;
-use timetable::{AirCaution, LEAST_MARGIN, Late, Moment, Stage, Stuck, Work};
+use timetable::{AirCaution, LEAST_MARGIN, Moment, Stage, Stuck, Work};
 use units::{Day, System};
 use workshop::Workshop;
 use workshop::days::{AirToday, CoatsInAir, Days, USUAL_HOURS};
@@ -147,13 +147,11 @@ pub fn understood(week: &[Vec<(u32, u32)>; 7]) -> String {
     }
 }
 
-/// What is to be said of a step that comes too late, or was done before its turn.
-pub fn remarks(late: Option<&Late>, is_done: bool) -> String {
-    let early = is_done.then_some("Done; it counts once what comes before it is ticked off too.");
-    let all: Vec<&str> = late.map(Late::message).into_iter().chain(early).collect();
-    match all.as_slice() {
-        [] => String::new(),
-        all => format!(". {}", all.join(" ")),
+/// What is to be said of a step that was done before its turn.
+pub fn remarks(is_done: bool) -> &'static str {
+    match is_done {
+        true => ". Done; it counts once what comes before it is ticked off too.",
+        false => "",
     }
 }
 
@@ -271,7 +269,7 @@ fn least_air(coats: &CoatsInAir, system: System) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use timetable::{Hours, Job, Minutes, Rules, Step, schedule};
+    use timetable::{Hours, Job, Step, schedule};
 
     #[test]
     fn lead_names_no_day_and_a_day_off_is_told() {
@@ -298,8 +296,8 @@ mod tests {
 
     #[test]
     fn a_step_before_its_turn_says_so() {
-        assert_eq!(remarks(None, false), "");
-        assert!(remarks(None, true).starts_with(". Done; it counts once"));
+        assert_eq!(remarks(false), "");
+        assert!(remarks(true).starts_with(". Done; it counts once"));
     }
 
     #[test]
@@ -380,10 +378,7 @@ mod tests {
 
     #[test]
     fn a_step_over_a_pause_and_a_night_says_so() {
-        let jobs = [Job::new(
-            "box",
-            vec![Step::new("sand", Minutes::one(8 * 60)).split()],
-        )];
+        let jobs = [Job::new("box", vec![Step::new("sand", 8 * 60).split()])];
         let week = std::array::from_fn(|day| {
             if day < 5 {
                 vec![(540, 720), (780, 1020)]
@@ -392,12 +387,7 @@ mod tests {
             }
         });
         let hours = Hours::new(week, &[]);
-        let timetable = schedule(
-            &jobs,
-            &hours,
-            Moment::read("2026-05-04T08:00").unwrap(),
-            Rules::default(),
-        );
+        let timetable = schedule(&jobs, &hours, Moment::read("2026-05-04T08:00").unwrap());
         assert_eq!(
             stretch(&timetable.works[0]),
             "9:00\u{2013}12:00, 13:00\u{2013}17:00, 5 May 2026 9:00\u{2013}10:00"

@@ -399,12 +399,12 @@ pub fn source(source: &str, certainty: Certainty) -> String {
 }
 
 /// A figure as a range in a unit of which `factor` of its own is one: `8.6 to 11`, or `1.2` where both ends are the same.
-pub fn figure(figure: Figure, factor: f64) -> String {
+pub fn figure<U: coatings::unit::Unit>(figure: Figure<U>, factor: f64) -> String {
     range_of(figure.low / factor, figure.high / factor)
 }
 
 /// Hours as a range, in minutes up to two: `2 to 4 h`, `15 to 60 min`.
-pub fn hours(figure: Figure) -> String {
+pub fn hours(figure: Figure<coatings::unit::Hours>) -> String {
     let (factor, unit) = if figure.high <= 2.0 {
         (60.0, "min")
     } else {
@@ -419,7 +419,7 @@ pub fn hours(figure: Figure) -> String {
 }
 
 /// A wet film: mils where inches are read, micrometres elsewhere.
-pub fn wet_film(film: Figure, system: System) -> String {
+pub fn wet_film(film: Figure<coatings::unit::Metres>, system: System) -> String {
     match system {
         System::UsCustomary => format!("{} mil", figure(film, 25.4e-6)),
         System::Metric => format!("{} \u{b5}m", figure(film, 1e-6)),
@@ -538,7 +538,7 @@ mod tests {
         let film = Figure::practice(75e-6, 125e-6);
         assert_eq!(wet_film(film, System::Metric), "75 to 125 \u{b5}m");
         assert_eq!(wet_film(film, System::UsCustomary), "3.0 to 4.9 mil");
-        assert_eq!(figure(Figure::practice(0.38, 0.38), 0.01), "38");
+        assert_eq!(figure(<Figure>::practice(0.38, 0.38), 0.01), "38");
     }
 
     /// A pint of enamel does not do a dresser twice; it does it once, or part of it twice.

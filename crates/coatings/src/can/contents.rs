@@ -5,10 +5,12 @@ use std::fmt;
 use units::{Density, Mass, Volume};
 
 use crate::distribution::Distribution;
-use crate::estimate::{Estimate, linear};
+use crate::estimate::Estimate;
 use crate::figure::Figure;
 use crate::mix::Scale;
+use crate::propagate::linear_estimate;
 use crate::propagate::{Input, draw};
+use crate::unit::KilogramsPerLitre;
 
 /// How full a can looks.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -75,7 +77,7 @@ pub(crate) enum Way {
     Weighed {
         gross: Weighing,
         tare: Weighing,
-        density: Figure,
+        density: Figure<KilogramsPerLitre>,
     },
 }
 
@@ -232,7 +234,7 @@ impl Contents {
     pub fn weighed(
         gross: Weighing,
         tare: Weighing,
-        density: Figure,
+        density: Figure<KilogramsPerLitre>,
         can: Option<Volume>,
     ) -> Result<Self, ContentsError> {
         for weighing in [gross, tare] {
@@ -260,11 +262,6 @@ impl Contents {
             way: Way::Weighed { gross, tare, density },
             can: can.map(volume).transpose()?,
         })
-    }
-
-    /// How it is known.
-    pub(crate) fn way(&self) -> &Way {
-        &self.way
     }
 
     /// Litres in it in each of so many trials (JCGM 101).
@@ -350,7 +347,7 @@ impl Contents {
     /// What is likely in it, and its standard uncertainty by the linear law (JCGM 100, 5.1.2).
     pub fn estimate(&self) -> Estimate<Volume> {
         let inputs: Vec<Distribution> = self.inputs().into_iter().map(|(_, input)| input).collect();
-        linear(&inputs, &|x| self.unbounded(x)).with(Volume::litres)
+        linear_estimate(&inputs, &|x| self.unbounded(x)).with(Volume::litres)
     }
 
     /// What is likely in it.

@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use super::{Field, shown_range};
+use super::field::{Field, shown_range};
 use crate::film;
 
 /// Between square feet per gallon and square metres per litre lies a factor of 41; materials of one kind differ by

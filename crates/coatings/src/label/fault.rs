@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use super::{Field, shown};
+use super::field::{Field, shown};
 
 /// Outside these no label states anything, in the units of [`Label`](super::Label), and amounts would run over.
 const SMALLEST: f64 = 1e-6;

@@ -1,5 +1,6 @@
 //! Tests of labels: what cannot be, what is doubtful, what is taken over.
 
+use super::field::shown_range;
 use super::*;
 use crate::material::{material, materials};
 
@@ -83,15 +84,14 @@ fn an_empty_label_changes_nothing_but_the_name() {
 #[test]
 fn usual_figures_are_not_doubted() {
     for material in materials() {
-        let range = |figure: Figure| Some((figure.low, figure.high));
         let label = Label {
-            rate: range(material.label_rate),
-            volume_solids: range(material.volume_solids).filter(|solids| solids.0 > 0.0),
-            density: range(material.density),
-            recoat_hours: range(material.recoat),
-            cure_hours: range(material.cure),
-            thinning: range(material.thinning),
-            coldest: material.coldest.and_then(range),
+            rate: Some(material.label_rate.range()),
+            volume_solids: Some(material.volume_solids.range()).filter(|solids| solids.0 > 0.0),
+            density: Some(material.density.range()),
+            recoat_hours: Some(material.recoat.range()),
+            cure_hours: Some(material.cure.range()),
+            thinning: Some(material.thinning.range()),
+            coldest: material.coldest.map(Figure::range),
         };
         assert_eq!(label.check(material), Ok(vec![]), "{}", material.key);
     }
@@ -305,14 +305,14 @@ fn single_claims_are_widened_and_ranges_are_kept() {
     assert!(
         (single.volume_solids.low - 0.38).abs() < 1e-12 && (single.volume_solids.high - 0.42).abs() < 1e-12
     );
-    for (figure, value) in [
-        (single.density, 1.3),
-        (single.recoat, 3.0),
-        (single.cure, 500.0),
-        (single.thinning, 0.05),
-        (single.coldest.unwrap(), 2.0),
+    for (range, value) in [
+        (single.density.range(), 1.3),
+        (single.recoat.range(), 3.0),
+        (single.cure.range(), 500.0),
+        (single.thinning.range(), 0.05),
+        (single.coldest.unwrap().range(), 2.0),
     ] {
-        assert_eq!((figure.low, figure.high), (value, value));
+        assert_eq!(range, (value, value));
     }
     let ranges = apply(Label {
         rate: Some((9.0, 12.0)),
@@ -325,10 +325,10 @@ fn single_claims_are_widened_and_ranges_are_kept() {
         (0.36, 0.38)
     );
     for figure in [
-        single.label_rate,
+        single.label_rate.as_numbers(),
         single.volume_solids,
-        single.density,
-        ranges.label_rate,
+        single.density.as_numbers(),
+        ranges.label_rate.as_numbers(),
         ranges.volume_solids,
     ] {
         assert_eq!(figure.certainty, Certainty::Maker);

@@ -3,16 +3,17 @@
 use units::{Area, Length, Mass};
 
 use super::{Doubt, Fault};
+use crate::basis::Basis;
 use crate::cause::ORDINARY;
 use crate::distribution::Distribution;
 use crate::estimate::Estimate;
 use crate::figure::Figure;
 use crate::film::rate_of_wet_film;
 use crate::ground::Ground;
-use crate::job::Basis;
 use crate::material::Material;
 use crate::mix::Scale;
 use crate::tool::{Tool, ToolKind};
+use crate::unit::{KilogramsPerLitre, Litres, SquareMetresPerLitre};
 
 /// A job whose can was weighed.
 ///
@@ -27,7 +28,7 @@ pub struct Use {
     /// The scale that both were weighed on.
     pub scale: Scale,
     /// Density of what is in it, kg/L.
-    pub density: Figure,
+    pub density: Figure<KilogramsPerLitre>,
     /// The area that was coated, with its standard uncertainty.
     pub area: Estimate<Area>,
     /// How many coats it got.
@@ -35,7 +36,7 @@ pub struct Use {
     /// What the first of them went onto. Another ground than wood that drinks takes no more than later coats.
     pub ground: Ground,
     /// What was washed out of the tool, litres, each place of it for itself; a need counts this apart from the rate.
-    pub kept: Vec<Figure>,
+    pub kept: Vec<Figure<Litres>>,
 }
 
 /// An observed spreading rate with its uncertainty.
@@ -134,7 +135,7 @@ impl Observed {
     }
 
     /// What is doubtful about it beside the usual range, m2/L. It may be learned from all the same.
-    pub fn doubts(&self, usual: Figure) -> Vec<Doubt> {
+    pub fn doubts(&self, usual: Figure<SquareMetresPerLitre>) -> Vec<Doubt> {
         [
             Doubt::of_rate(self.rate(), self.coats, usual),
             Doubt::of_uncertainty(self.uncertainty),
@@ -151,22 +152,19 @@ impl Observed {
 /// By the label it is its range. That holds for brush and roller and contains their ordinary loss; a sprayer's is `label
 /// rate x transfer / ordinary`, end by end. By the film of the tool it is `transfer / film`; by the label too where the tool
 /// has no film of the material.
-pub fn usual_rate(material: &Material, tool: &Tool, basis: Basis) -> Figure {
+pub fn usual_rate(material: &Material, tool: &Tool, basis: Basis) -> Figure<SquareMetresPerLitre> {
     let label = material.label_rate;
-    let range = |low: f64, high: f64, of: Figure| Figure { low, high, ..of };
     match tool.film(material.body) {
         Some(film) if basis == Basis::WetFilm => {
             let rate = |film: f64| rate_of_wet_film(Length::metres(film));
-            range(
+            film.with_range(
                 tool.transfer.low * rate(film.high),
                 tool.transfer.high * rate(film.low),
-                film,
             )
         }
-        _ if tool.kind == ToolKind::Sprayer => range(
+        _ if tool.kind == ToolKind::Sprayer => label.with_range(
             label.low * tool.transfer.low / ORDINARY.high,
             label.high * tool.transfer.high / ORDINARY.low,
-            label,
         ),
         _ => label,
     }

@@ -4,16 +4,18 @@ use proptest::prelude::*;
 use units::{Area, Mass};
 
 use super::*;
+use crate::basis::Basis;
 use crate::estimate::Estimate;
 use crate::ground::Ground;
-use crate::job::{Basis, OwnRate, ZoneWork};
+use crate::job::{OwnRate, ZoneWork};
 use crate::material::material;
 use crate::mix::Scale;
 use crate::need::needs;
 use crate::samples::{broad, job as sample, layer, zone};
 use crate::tool::tool;
+use crate::unit::SquareMetresPerLitre;
 
-fn label() -> Figure {
+fn label() -> Figure<SquareMetresPerLitre> {
     Figure::own(8.0, 12.0)
 }
 
@@ -233,7 +235,7 @@ fn jobs(most: usize) -> impl Strategy<Value = Vec<Observed>> {
         .prop_map(|jobs| jobs.into_iter().map(|(rate, u)| observed(rate, u)).collect())
 }
 
-fn width(figure: Figure) -> f64 {
+fn width(figure: Figure<SquareMetresPerLitre>) -> f64 {
     libm::log(figure.high / figure.low)
 }
 

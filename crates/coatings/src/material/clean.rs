@@ -2,7 +2,8 @@
 
 use std::borrow::Cow;
 
-use super::{Body, Material, Stage, Thinner, shared};
+use super::figures::{Body, Material, Stage, Thinner};
+use super::shared;
 use crate::figure::Figure;
 
 pub(super) static MATERIALS: [Material; 2] = [

@@ -31,10 +31,10 @@ const METRIC_CANS: [&str; 9] = [
 fn every_figure_has_a_range_and_a_source() {
     for material in materials() {
         let positive = [
-            material.label_rate,
-            material.density,
-            material.recoat,
-            material.cure,
+            material.label_rate.as_numbers(),
+            material.density.as_numbers(),
+            material.recoat.as_numbers(),
+            material.cure.as_numbers(),
         ];
         for figure in positive {
             assert!(0.0 < figure.low, "{}", material.key);

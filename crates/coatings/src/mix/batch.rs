@@ -6,11 +6,14 @@
 
 use units::{Density, Mass, Volume};
 
-use super::recipe::{By, Recipe, amount};
+use super::component::By;
+use super::recipe::{Recipe, amount};
 use crate::distribution::Distribution;
-use crate::estimate::{Estimate, linear};
+use crate::estimate::Estimate;
 use crate::figure::Figure;
 use crate::mix::{RecipeError, Scale};
+use crate::propagate::linear_estimate;
+use crate::unit::KilogramsPerLitre;
 
 /// How large a batch is wanted.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -95,7 +98,11 @@ impl Recipe {
     /// assert!((batch.doses[1].value.as_grams() - 63.839).abs() < 1e-3);
     /// # Ok::<(), coatings::mix::RecipeError>(())
     /// ```
-    pub fn batch(&self, wanted: Wanted, densities: &[Option<Figure>]) -> Result<Batch, RecipeError> {
+    pub fn batch(
+        &self,
+        wanted: Wanted,
+        densities: &[Option<Figure<KilogramsPerLitre>>],
+    ) -> Result<Batch, RecipeError> {
         self.same_count(densities.len())?;
         let size = match wanted {
             Wanted::Mass(mass) => mass.as_kilograms(),
@@ -143,7 +150,7 @@ impl Recipe {
             Wanted::Volume(_) => size / whole(densities).1,
         };
         let doses = (0..shares.len()).map(|place| {
-            let dose = linear(&inputs, &|densities| {
+            let dose = linear_estimate(&inputs, &|densities| {
                 let mass = match by {
                     By::Weight => shares[place],
                     By::Volume => shares[place] * densities[place],
@@ -154,7 +161,7 @@ impl Recipe {
         });
         let doses = doses.collect();
         let of = |output: &dyn Fn((f64, f64), f64) -> f64| {
-            linear(&inputs, &|densities| output(whole(densities), factor(densities)))
+            linear_estimate(&inputs, &|densities| output(whole(densities), factor(densities)))
         };
         Ok(Batch {
             doses,
@@ -228,7 +235,7 @@ impl Batch {
                     density.standard_uncertainty.as_kilograms_per_litre(),
                 ),
             ];
-            linear(&inputs, &|x| x[0] / x[1]).with(Volume::litres)
+            linear_estimate(&inputs, &|x| x[0] / x[1]).with(Volume::litres)
         });
         Rest { mass, volume }
     }
@@ -240,7 +247,7 @@ mod tests {
     use crate::mix::recipe::tests::recipe;
     use proptest::prelude::*;
 
-    fn known(densities: &[f64]) -> Vec<Option<Figure>> {
+    fn known(densities: &[f64]) -> Vec<Option<Figure<KilogramsPerLitre>>> {
         densities
             .iter()
             .map(|density| Some(Figure::own(*density, *density)))

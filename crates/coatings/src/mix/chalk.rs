@@ -13,10 +13,12 @@ use std::fmt;
 use units::{Density, Length, Mass, Volume};
 
 use crate::distribution::Distribution;
-use crate::estimate::{Estimate, linear};
+use crate::estimate::Estimate;
 use crate::figure::Figure;
 use crate::film;
 use crate::mix::{Binder, Latex, Powder, WATER_DENSITY, cpvc};
+use crate::propagate::linear_estimate;
+use crate::unit::SquareMetresPerLitre;
 
 /// How much paint goes in.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -107,8 +109,8 @@ fn amount(value: f64) -> bool {
     value >= 0.0 && value.is_finite()
 }
 
-fn within(figure: &Figure, low: f64, high: f64) -> bool {
-    low <= figure.low && figure.low <= figure.high && figure.high <= high
+fn is_between((low, high): (f64, f64), least: f64, most: f64) -> bool {
+    least <= low && low <= high && high <= most
 }
 
 impl ChalkBatch {
@@ -144,19 +146,34 @@ impl ChalkBatch {
         }
         // No coating or filler is lighter or heavier than this.
         let (lightest, heaviest) = (0.1, 10.0);
-        for (figure, low, high, name) in [
-            (&latex.density, lightest, heaviest, "density of the paint"),
-            (&latex.volume_solids, 0.01, 1.0, "volume solids of the paint"),
-            (&latex.pvc, 0.0, 1.0, "pigment volume concentration of the paint"),
-            (&powder.density, lightest, heaviest, "density of the powder"),
+        for (range, least, most, name) in [
+            (latex.density.range(), lightest, heaviest, "density of the paint"),
             (
-                &powder.oil_absorption,
+                latex.volume_solids.range(),
+                0.01,
+                1.0,
+                "volume solids of the paint",
+            ),
+            (
+                latex.pvc.range(),
+                0.0,
+                1.0,
+                "pigment volume concentration of the paint",
+            ),
+            (
+                powder.density.range(),
+                lightest,
+                heaviest,
+                "density of the powder",
+            ),
+            (
+                powder.oil_absorption.range(),
                 0.0,
                 1000.0,
                 "oil absorption of the powder",
             ),
         ] {
-            if !within(figure, low, high) {
+            if !is_between(range, least, most) {
                 return Err(ChalkError::Figure(name));
             }
         }
@@ -170,14 +187,13 @@ impl ChalkBatch {
     pub fn mix(&self, latex: &Latex, powder: &Powder) -> Result<ChalkMix, ChalkError> {
         self.check(latex, powder)?;
         let inputs: [Distribution; 5] = [
-            latex.density,
-            latex.volume_solids,
-            latex.pvc,
-            powder.density,
-            powder.oil_absorption,
-        ]
-        .map(|figure| figure.distribution());
-        let of = |output: fn(&Parts) -> f64| linear(&inputs, &|x| output(&self.parts(x)));
+            latex.density.distribution(),
+            latex.volume_solids.distribution(),
+            latex.pvc.distribution(),
+            powder.density.distribution(),
+            powder.oil_absorption.distribution(),
+        ];
+        let of = |output: fn(&Parts) -> f64| linear_estimate(&inputs, &|x| output(&self.parts(x)));
         let pvc = of(|parts| parts.pigment / parts.solids);
         Ok(ChalkMix {
             volume: of(|parts| parts.volume).with(Volume::litres),
@@ -185,9 +201,9 @@ impl ChalkBatch {
             density: of(|parts| parts.mass / parts.volume).with(Density::kilograms_per_litre),
             volume_solids: of(|parts| parts.solids / parts.volume),
             pvc,
-            cpvc_of_powder: linear(&inputs, &|x| cpvc(x[4], x[3])),
+            cpvc_of_powder: linear_estimate(&inputs, &|x| cpvc(x[4], x[3])),
             binder: Binder::judge(pvc.value),
-            solids_ratio: linear(&inputs, &|x| {
+            solids_ratio: linear_estimate(&inputs, &|x| {
                 let parts = self.parts(x);
                 parts.solids / parts.volume / x[1]
             }),
@@ -236,12 +252,12 @@ impl ChalkMix {
 
     /// The rate of the mix that leaves the dry film which the paint leaves at the rate on its label; both m2/L:
     /// `label rate x VS of the mix / VS of the paint`. Brushed thicker, as such paint often is, it covers less.
-    pub fn label_rate(&self, of_paint: Figure) -> Estimate<f64> {
+    pub fn label_rate(&self, of_paint: Figure<SquareMetresPerLitre>) -> Estimate<f64> {
         let ratio = Distribution::Normal {
             mean: self.solids_ratio.value,
             standard_uncertainty: self.solids_ratio.standard_uncertainty,
         };
-        linear(&[of_paint.distribution(), ratio], &|x| x[0] * x[1])
+        linear_estimate(&[of_paint.distribution(), ratio], &|x| x[0] * x[1])
     }
 }
 

@@ -1,12 +1,13 @@
 //! What chalk-type paint is made of: latex paint by its sheen, calcium carbonate, and how much binder they need.
 
 use crate::figure::{Certainty, Figure};
+use crate::unit::{GramsPerHundredGrams, KilogramsPerLitre};
 
 /// Density of water near 20 degrees, kg/L (from memory).
-pub const WATER_DENSITY: Figure = Figure::memory(0.998, 0.998);
+pub const WATER_DENSITY: Figure<KilogramsPerLitre> = Figure::memory(0.998, 0.998);
 
 /// Density of the linseed oil that oil absorption is measured with, kg/L.
-pub(crate) const OIL_DENSITY: Figure =
+pub(crate) const OIL_DENSITY: Figure<KilogramsPerLitre> =
     Figure::read(0.935, 0.935, "linseed oil, pigment-dispersion reference");
 
 /// The pigment volume concentration at which the binder of a latex just fills the voids. Latex particles pack worse
@@ -20,7 +21,7 @@ pub const DUST: &str = "Fine dust: pour it slowly, wear a dust mask, wipe up wet
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Latex {
     /// Density, kg/L.
-    pub density: Figure,
+    pub density: Figure<KilogramsPerLitre>,
     /// Volume solids, a fraction.
     pub volume_solids: Figure,
     /// Pigment volume concentration: the share of pigment in the dry film.
@@ -93,24 +94,19 @@ pub struct Powder {
     /// What the trade calls it.
     pub name: &'static str,
     /// True density of its grains, kg/L.
-    pub density: Figure,
+    pub density: Figure<KilogramsPerLitre>,
     /// Oil absorption, grams of linseed oil to 100 g.
-    pub oil_absorption: Figure,
+    pub oil_absorption: Figure<GramsPerHundredGrams>,
     /// Density as it lies in a spoon, kg/L, loose to tapped.
-    pub bulk: Figure,
+    pub bulk: Figure<KilogramsPerLitre>,
     /// The same if the grade is not known.
-    pub bulk_any_grade: Figure,
+    pub bulk_any_grade: Figure<KilogramsPerLitre>,
 }
 
 /// Calcium carbonate, the natural ground kind.
 pub static CALCIUM_CARBONATE: Powder = Powder {
     name: "calcium carbonate",
-    density: Figure {
-        low: 2.71,
-        high: 2.71,
-        source: "calcite, mineral data",
-        certainty: Certainty::Memory,
-    },
+    density: Figure::new(2.71, 2.71, "calcite, mineral data", Certainty::Memory),
     // Millilitres in the source, taken for grams as the formula has them: 7 % too many, well within the limits.
     oil_absorption: Figure::read(
         6.0,

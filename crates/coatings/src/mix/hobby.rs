@@ -19,12 +19,12 @@ pub struct ChalkRecipe {
 }
 
 const fn hobby(low: f64, high: f64) -> Figure {
-    Figure {
+    Figure::new(
         low,
         high,
-        source: "hobby pages; no handbook, standard or extension source found",
-        certainty: Certainty::Practice,
-    }
+        "hobby pages; no handbook, standard or extension source found",
+        Certainty::Practice,
+    )
 }
 
 /// Recipes as they go round, the least powder first.

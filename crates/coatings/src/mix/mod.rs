@@ -2,6 +2,7 @@
 
 mod batch;
 mod chalk;
+mod component;
 mod filler;
 mod hobby;
 mod measure;
@@ -15,14 +16,14 @@ mod top_up;
 
 pub use batch::{Batch, Left, Rest, Wanted};
 pub use chalk::{ChalkBatch, ChalkError, ChalkMix, Paint};
-pub(crate) use filler::OIL_DENSITY;
+pub use component::{By, Component};
 pub use filler::{
     Binder, CALCIUM_CARBONATE, DUST, LATEX_CPVC, Latex, Powder, SHEENS, Sheen, WATER_DENSITY, cpvc,
 };
 pub use hobby::{CHALK_RECIPES, ChalkRecipe, NotThis, WHY_NOT, chalk_recipe};
-pub use measure::{Jug, MEASURES, Measure, jug_limits, measure, powder_limits, powder_mass};
+pub use measure::{Jug, MEASURES, Measure, jug_limits, measure, powder_limits};
 pub use pour::{Bench, Order, Step, Tare, TooSmall, pour};
-pub use recipe::{By, ByWeight, Component, Recipe};
+pub use recipe::{ByWeight, Recipe};
 pub use recipe_error::RecipeError;
 pub use scale::Scale;
 pub use tag::{LABELS_HOLD, Tag};

@@ -330,7 +330,7 @@ mod tests {
             add(&mut vessel, &recipe.top_up(rest, rest + Mass::grams(more)).unwrap());
             prop_assert!(off(&vessel) < 3.0);
             vessel[0] += Mass::grams(slip);
-            let mend = recipe.mend(&vessel).unwrap();
+            let mend = recipe.complete(&vessel, Mass::ZERO).unwrap();
             add(&mut vessel, &mend.additions);
             prop_assert!(off(&vessel) < 1.5);
         }

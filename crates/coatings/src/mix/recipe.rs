@@ -2,33 +2,14 @@
 //!
 //! With the shares `s` and their sum `S`, a batch of `M` takes `M s / S` of each component.
 
-use units::{Density, Mass, Volume};
+use units::Mass;
 
+use super::component::{By, Component, MOST_COMPONENTS};
+use super::recipe_error::RecipeError;
 use crate::distribution::Distribution;
-use crate::estimate::{Estimate, linear};
+use crate::estimate::Estimate;
 use crate::figure::Figure;
-use crate::mix::RecipeError;
-
-/// More components than a maker can pour.
-pub(super) const MOST_COMPONENTS: usize = 40;
-
-/// What the shares of a recipe are shares of.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum By {
-    /// Of the weight. Such a recipe can be mixed again to the same shade.
-    Weight,
-    /// Of the volume, as poured.
-    Volume,
-}
-
-/// One paint, tint or addition of a recipe.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Component {
-    /// What the maker calls it.
-    pub name: String,
-    /// How many parts of it; above nothing.
-    pub share: f64,
-}
+use crate::propagate::linear_estimate;
 
 /// A ratio of components.
 #[derive(Clone, Debug, PartialEq)]
@@ -89,11 +70,6 @@ impl Recipe {
         self.by
     }
 
-    /// The smallest share of the whole: the dose that is hardest to measure.
-    pub fn smallest_share(&self) -> f64 {
-        self.shares().fold(1.0, f64::min)
-    }
-
     /// The shares of the whole, which add up to 1.
     pub fn shares(&self) -> impl Iterator<Item = f64> {
         let sum = self.sum();
@@ -148,34 +124,6 @@ impl Recipe {
         Ok(self.shares().map(|share| total * share).collect())
     }
 
-    /// What to pour of each component so that their volumes add up to this.
-    ///
-    /// # Errors
-    /// [`RecipeError::By`] for a recipe by weight; [`RecipeError::Amount`].
-    pub fn batch_by_volume(&self, total: Volume) -> Result<Vec<Volume>, RecipeError> {
-        self.only(By::Volume)?;
-        amount(total.as_litres())?;
-        Ok(self.shares().map(|share| total * share).collect())
-    }
-
-    /// The batch in which this component, counted from 0, weighs so much.
-    ///
-    /// # Errors
-    /// [`RecipeError::NoComponent`], [`RecipeError::By`] or [`RecipeError::Amount`].
-    pub fn batch_with_mass(&self, component: usize, mass: Mass) -> Result<Vec<Mass>, RecipeError> {
-        let total = self.total_with(component, mass.as_kilograms())?;
-        self.batch_by_mass(Mass::kilograms(total))
-    }
-
-    /// The batch in which this component, counted from 0, takes so much room.
-    ///
-    /// # Errors
-    /// [`RecipeError::NoComponent`], [`RecipeError::By`] or [`RecipeError::Amount`].
-    pub fn batch_with_volume(&self, component: usize, volume: Volume) -> Result<Vec<Volume>, RecipeError> {
-        let total = self.total_with(component, volume.as_litres())?;
-        self.batch_by_volume(Volume::litres(total))
-    }
-
     /// A recipe by volume as one by weight, through the density of each component in kg/L: the share by weight
     /// is `s rho / sum (s rho)`, its uncertainty by the linear law with the densities independent.
     ///
@@ -186,7 +134,7 @@ impl Recipe {
         let shares: Vec<f64> = self.shares().collect();
         let weights: Vec<Estimate<f64>> = (0..shares.len())
             .map(|place| {
-                linear(&inputs, &|density| {
+                linear_estimate(&inputs, &|density| {
                     let all: f64 = shares.iter().zip(density).map(|(share, rho)| share * rho).sum();
                     shares[place] * density[place] / all
                 })
@@ -207,26 +155,6 @@ impl Recipe {
             recipe,
             uncertainties,
         })
-    }
-
-    /// What to weigh in of each component of a recipe by volume so that their volumes add up to this:
-    /// `V s rho / S`, with the standard uncertainty that the density in kg/L leaves.
-    ///
-    /// # Errors
-    /// [`RecipeError::By`] for a recipe by weight, [`RecipeError::Count`], [`RecipeError::Density`] or
-    /// [`RecipeError::Amount`].
-    pub fn weigh_volume(
-        &self,
-        total: Volume,
-        densities: &[Figure],
-    ) -> Result<Vec<Estimate<Mass>>, RecipeError> {
-        let inputs = self.densities(densities)?;
-        let volumes = self.batch_by_volume(total)?;
-        let masses = volumes.iter().zip(&inputs).map(|(volume, density)| Estimate {
-            value: *volume * Density::kilograms_per_litre(density.mean()),
-            standard_uncertainty: *volume * Density::kilograms_per_litre(density.standard_uncertainty()),
-        });
-        Ok(masses.collect())
     }
 
     fn densities(&self, densities: &[Figure]) -> Result<Vec<Distribution>, RecipeError> {
@@ -262,50 +190,11 @@ pub(super) mod tests {
     }
 
     #[test]
-    fn batches_from_a_total_or_from_one_component() {
+    fn a_batch_from_its_total() {
         let by_weight = recipe(&[3.0, 1.0], By::Weight);
         assert_eq!(
             grams(&by_weight.batch_by_mass(Mass::grams(200.0)).unwrap()),
             [150.0, 50.0]
-        );
-        assert_eq!(
-            grams(&by_weight.batch_with_mass(1, Mass::grams(20.0)).unwrap()),
-            [60.0, 20.0]
-        );
-        assert_eq!(by_weight.smallest_share(), 0.25);
-        let by_volume = recipe(&[3.0, 1.0], By::Volume);
-        let batch = by_volume.batch_with_volume(0, Volume::litres(0.75)).unwrap();
-        assert_eq!(batch, [Volume::litres(0.75), Volume::litres(0.25)]);
-    }
-
-    /// By hand: 1 : 1 by volume at 1.2 and 1.4 kg/L is 12/26 and 14/26 by weight; with 0.1 kg/L of standard
-    /// uncertainty on the first alone, dw = 1.4 x 0.1 / 2.6^2 = 0.02071.
-    #[test]
-    fn volumes_become_weights_through_densities() {
-        let half = recipe(&[1.0, 1.0], By::Volume);
-        let width = 0.1 * 12f64.sqrt();
-        let densities = [
-            Figure::own(1.2 - width / 2.0, 1.2 + width / 2.0),
-            Figure::own(1.4, 1.4),
-        ];
-        let ByWeight {
-            recipe,
-            uncertainties,
-        } = half.by_weight(&densities).unwrap();
-        assert!((recipe.components()[0].share - 12.0 / 26.0).abs() < 1e-12);
-        for u in uncertainties {
-            // Half a difference over two standard uncertainties departs from the derivative by a little.
-            assert!((u - 0.020_71).abs() < 5e-5, "{u}");
-        }
-        let masses = half.weigh_volume(Volume::litres(1.0), &densities).unwrap();
-        assert_eq!(
-            grams(&[
-                masses[0].value,
-                masses[0].standard_uncertainty,
-                masses[1].value,
-                masses[1].standard_uncertainty
-            ]),
-            [600.0, 50.0, 700.0, 0.0]
         );
     }
 
@@ -330,15 +219,7 @@ pub(super) mod tests {
         let by_volume = recipe(&[1.0, 1.0], By::Volume);
         let gram = Mass::grams(1.0);
         assert_eq!(by_volume.batch_by_mass(gram), Err(RecipeError::By(By::Volume)));
-        assert_eq!(
-            by_weight.batch_by_volume(Volume::ZERO),
-            Err(RecipeError::By(By::Weight))
-        );
         assert_eq!(by_weight.batch_by_mass(gram * -1.0), Err(RecipeError::Amount));
-        assert_eq!(
-            by_weight.batch_with_mass(2, gram),
-            Err(RecipeError::NoComponent(2))
-        );
         let density = Figure::own(0.0, 1.0);
         assert_eq!(
             by_volume.by_weight(&[Figure::own(1.0, 1.0), density]),

@@ -4,7 +4,7 @@ use std::fmt;
 
 use units::Mass;
 
-use super::recipe::{By, MOST_COMPONENTS};
+use super::component::{By, MOST_COMPONENTS};
 
 /// Why a recipe, or a batch of it, cannot be.
 #[derive(Clone, Copy, Debug, PartialEq)]

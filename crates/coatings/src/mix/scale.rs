@@ -2,7 +2,7 @@
 
 use units::Mass;
 
-use crate::mix::RecipeError;
+use super::recipe_error::RecipeError;
 
 /// A scale as its maker describes it. No standard for kitchen scales was found.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -50,36 +50,19 @@ impl Scale {
         Mass::kilograms((roundings * step * step / 12.0 + off * off / 3.0).sqrt())
     }
 
-    /// The least mass whose expanded uncertainty (k = 2) is within a wanted share of it:
-    /// `m = 2 d / sqrt(12 (w^2 - 4 a^2 / 3))`. Nothing where the scale is never as true as that.
+    /// The least dose, as the difference of two readings, whose expanded uncertainty (k = 2) is within a wanted share of it:
+    /// `m = 2 d sqrt(2) / sqrt(12 (w^2 - 4 a^2 / 3))`. Nothing where the scale is never as true as that.
     ///
     /// # Example
     /// ```
     /// use coatings::mix::Scale;
-    /// let least = Scale::KITCHEN.smallest_dose(Scale::WANTED).unwrap();
-    /// assert!((least.as_grams() - 35.36).abs() < 0.01);
+    /// let least = Scale::KITCHEN.smallest_difference(Scale::WANTED).unwrap();
+    /// assert!((least.as_grams() - 50.0).abs() < 0.01);
     /// ```
-    pub fn smallest_dose(&self, wanted: f64) -> Option<Mass> {
-        self.smallest(1.0, wanted)
-    }
-
-    /// The same for a dose that is the difference of two readings, as when a vessel stands on the scale or the total
-    /// runs on: `m = 2 d sqrt(2) / sqrt(12 (w^2 - 4 a^2 / 3))`.
     pub fn smallest_difference(&self, wanted: f64) -> Option<Mass> {
-        self.smallest(2.0, wanted)
-    }
-
-    fn smallest(&self, roundings: f64, wanted: f64) -> Option<Mass> {
         let rest = wanted * wanted - 4.0 * self.accuracy * self.accuracy / 3.0;
-        let dose = self.resolution * (2.0 * (roundings / (12.0 * rest)).sqrt());
+        let dose = self.resolution * (2.0 * (2.0 / (12.0 * rest)).sqrt());
         (wanted > 0.0 && rest > 0.0 && dose.as_kilograms().is_finite()).then_some(dose)
-    }
-
-    /// The least batch in which a component of this share (by weight) is still a dose that the scale weighs
-    /// truly: `smallest dose / share`. Nothing where the scale is never as true as wanted.
-    pub fn smallest_batch(&self, smallest_share: f64, wanted: f64) -> Option<Mass> {
-        let batch = self.smallest_dose(wanted)? / smallest_share;
-        (smallest_share > 0.0 && batch.as_kilograms().is_finite()).then_some(batch)
     }
 
     /// A mass in grams as the display has it, with as many decimals as the step.
@@ -116,8 +99,6 @@ impl Scale {
 mod tests {
     use super::*;
 
-    const GRAM: Mass = Mass::grams(1.0);
-
     /// By hand: 1 / sqrt(12) = 0.28868 g of rounding, 500 g x 0.01 / sqrt(3) = 2.88675 g of the scale.
     #[test]
     fn a_weighing_and_a_difference() {
@@ -130,16 +111,6 @@ mod tests {
             .difference(Mass::grams(600.0), Mass::grams(100.0))
             .as_grams();
         assert!((u - libm::hypot(0.408_248, 2.886_751)).abs() < 1e-5, "{u}");
-    }
-
-    #[test]
-    fn one_gram_less_than_the_smallest_batch_is_too_little() {
-        for (scale, share) in [(Scale::KITCHEN, 0.05), (Scale::FINE, 0.002)] {
-            let batch = scale.smallest_batch(share, Scale::WANTED).unwrap();
-            let off = |batch: Mass| 2.0 * (scale.weighing(batch * share) / (batch * share));
-            assert!(off(batch + Mass::grams(1e-6)) <= Scale::WANTED);
-            assert!(off(batch - GRAM) > Scale::WANTED);
-        }
     }
 
     #[test]
@@ -162,10 +133,9 @@ mod tests {
     #[test]
     fn a_scale_may_never_be_true_enough() {
         // 1 % at most either way is an expanded 1.15 %.
-        assert_eq!(Scale::KITCHEN.smallest_dose(0.0115), None);
-        assert!(Scale::KITCHEN.smallest_dose(0.0116).is_some());
-        assert_eq!(Scale::KITCHEN.smallest_dose(f64::NAN), None);
-        assert_eq!(Scale::KITCHEN.smallest_dose(-0.02), None);
-        assert_eq!(Scale::KITCHEN.smallest_batch(0.0, 0.02), None);
+        assert_eq!(Scale::KITCHEN.smallest_difference(0.0115), None);
+        assert!(Scale::KITCHEN.smallest_difference(0.0116).is_some());
+        assert_eq!(Scale::KITCHEN.smallest_difference(f64::NAN), None);
+        assert_eq!(Scale::KITCHEN.smallest_difference(-0.02), None);
     }
 }

@@ -2,7 +2,8 @@
 
 use units::{Day, Density, Mass, System, show_volume};
 
-use super::recipe::{By, Recipe};
+use super::component::By;
+use super::recipe::Recipe;
 use crate::mix::Scale;
 
 /// What stands on the tag of a jar.

@@ -8,6 +8,7 @@ use crate::estimate::Estimate;
 use crate::figure::Figure;
 use crate::film;
 use crate::mix::WATER_DENSITY;
+use crate::unit::KilogramsPerLitre;
 
 /// What paint is thinned with.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -17,7 +18,7 @@ pub struct Thinner {
     /// What the trade calls it.
     pub label: &'static str,
     /// Density, kg/L.
-    pub density: Figure,
+    pub density: Figure<KilogramsPerLitre>,
     /// What to mind; short, and second to the label.
     pub caution: &'static str,
 }

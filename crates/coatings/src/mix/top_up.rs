@@ -1,8 +1,9 @@
-//! What to add to what is there: a rest to top up, a dose that went over, a rest that becomes another shade.
+//! What to add to what is there: a rest to top up, a dose that went over.
 
 use units::Mass;
 
-use super::recipe::{By, Recipe, amount};
+use super::component::By;
+use super::recipe::{Recipe, amount};
 use crate::mix::RecipeError;
 
 /// What puts a batch right into which too much of something was poured.
@@ -29,8 +30,8 @@ impl Recipe {
         self.batch_by_mass(wanted - rest)
     }
 
-    /// The least additions that bring what was poured, `p` of each component, back to the ratio: the batch grows
-    /// to `T = max (p S / s)`, and each component gets `T s / S - p`.
+    /// What to add to what was poured so far, `p` of each component, so that the ratio holds and the batch comes to the
+    /// wanted mass `M`, or to more where a component went over: `T = max (M, p S / s)`, each gets `T s / S - p`.
     ///
     /// # Errors
     /// [`RecipeError::Count`], [`RecipeError::By`] or [`RecipeError::Amount`].
@@ -42,20 +43,11 @@ impl Recipe {
     /// # use units::Mass;
     /// # let part = |name: &str, share| Component { name: name.into(), share };
     /// # let sage = Recipe::new(vec![part("white", 7.0), part("green", 2.0), part("umber", 1.0)], By::Weight)?;
-    /// let mend = sage.mend(&[350.0, 100.0, 60.0].map(Mass::grams))?;
+    /// let mend = sage.complete(&[350.0, 100.0, 60.0].map(Mass::grams), Mass::ZERO)?;
     /// assert!((mend.additions[0].as_grams() - 70.0).abs() < 1e-9);
     /// assert!((mend.total.as_grams() - 600.0).abs() < 1e-9);
     /// # Ok::<(), coatings::mix::RecipeError>(())
     /// ```
-    pub fn mend(&self, poured: &[Mass]) -> Result<Mend, RecipeError> {
-        self.complete(poured, Mass::ZERO)
-    }
-
-    /// What to add to what was poured so far, `p` of each component, so that the ratio holds and the batch comes to the
-    /// wanted mass `M`, or to more where a component went over: `T = max (M, p S / s)`, each gets `T s / S - p`.
-    ///
-    /// # Errors
-    /// [`RecipeError::Count`], [`RecipeError::By`] or [`RecipeError::Amount`].
     pub fn complete(&self, poured: &[Mass], wanted: Mass) -> Result<Mend, RecipeError> {
         self.only(By::Weight)?;
         self.same_count(poured.len())?;
@@ -69,22 +61,6 @@ impl Recipe {
             .map(|(share, &mass)| (total * share - mass).max(Mass::ZERO))
             .collect();
         Ok(Mend { additions, total })
-    }
-
-    /// What to add to a rest of another recipe so that it becomes this shade and comes to the wanted mass, or to as
-    /// much more as the rest asks for. Components are the same where they are called the same.
-    ///
-    /// # Errors
-    /// [`RecipeError::NotIn`] for a component of the rest that this recipe has not, [`RecipeError::By`] or
-    /// [`RecipeError::Amount`].
-    pub fn use_up(&self, rest: Mass, of: &Recipe, wanted: Mass) -> Result<Mend, RecipeError> {
-        let mut poured = vec![Mass::ZERO; self.components().len()];
-        for (place, mass) in of.batch_by_mass(rest)?.into_iter().enumerate() {
-            let name = &of.components()[place].name;
-            let here = self.components().iter().position(|ours| ours.name == *name);
-            poured[here.ok_or(RecipeError::NotIn(place))?] += mass;
-        }
-        self.complete(&poured, wanted)
     }
 }
 
@@ -115,33 +91,6 @@ mod tests {
         );
     }
 
-    /// By hand: 100 g of 9 : 1 hold 90 g and 10 g. In 8 : 1 : 1 the white alone asks for 112.5 g, of which 11.25 g are
-    /// green and 11.25 g umber. A wanted 200 g is more than that.
-    #[test]
-    fn a_rest_becomes_another_shade() {
-        let pale = recipe(&[("white", 9.0), ("green", 1.0)], By::Weight);
-        let sage = recipe(&[("umber", 1.0), ("white", 8.0), ("green", 1.0)], By::Weight);
-        let least = sage.use_up(Mass::grams(100.0), &pale, Mass::ZERO).unwrap();
-        assert_eq!(grams(&least.additions), [11.25, 0.0, 1.25]);
-        let more = sage
-            .use_up(Mass::grams(100.0), &pale, Mass::grams(200.0))
-            .unwrap();
-        assert_eq!(grams(&more.additions), [20.0, 70.0, 10.0]);
-        assert_eq!(
-            pale.use_up(Mass::grams(1.0), &sage, Mass::ZERO),
-            Err(RecipeError::NotIn(0))
-        );
-    }
-
-    /// Of one recipe it is a topping up.
-    #[test]
-    fn a_rest_of_the_same_shade_is_topped_up() {
-        let tint = recipe(&[("white", 90.0), ("green", 10.0)], By::Weight);
-        let (rest, wanted) = (Mass::grams(140.0), Mass::grams(500.0));
-        let used = tint.use_up(rest, &tint, wanted).unwrap();
-        assert_eq!(grams(&used.additions), grams(&tint.top_up(rest, wanted).unwrap()));
-    }
-
     #[test]
     fn what_cannot_be_is_refused() {
         let gram = Mass::grams(1.0);
@@ -150,16 +99,18 @@ mod tests {
             components: 2,
             given: 1,
         };
-        assert_eq!(half.mend(&[gram]), Err(count));
-        assert_eq!(half.mend(&[gram, gram * -1.0]), Err(RecipeError::Amount));
+        assert_eq!(half.complete(&[gram], Mass::ZERO), Err(count));
+        assert_eq!(
+            half.complete(&[gram, gram * -1.0], Mass::ZERO),
+            Err(RecipeError::Amount)
+        );
         assert_eq!(
             half.complete(&[gram, gram], gram * f64::NAN),
             Err(RecipeError::Amount)
         );
         let by_volume = recipe(&[("white", 1.0)], By::Volume);
-        assert_eq!(by_volume.mend(&[gram]), Err(RecipeError::By(By::Volume)));
         assert_eq!(
-            half.use_up(gram, &by_volume, gram),
+            by_volume.complete(&[gram], Mass::ZERO),
             Err(RecipeError::By(By::Volume))
         );
     }
@@ -173,7 +124,7 @@ mod tests {
             let poured: Vec<Mass> = parts.iter().map(|part| Mass::grams(f64::from(part.1))).collect();
             let recipe = recipe(&named, By::Weight);
             let wanted = Mass::grams(f64::from(wanted));
-            for Mend { additions, total } in [recipe.mend(&poured), recipe.complete(&poured, wanted)].map(Result::unwrap) {
+            for Mend { additions, total } in [recipe.complete(&poured, Mass::ZERO), recipe.complete(&poured, wanted)].map(Result::unwrap) {
                 let mut nothing_added = total == wanted;
                 for (place, share) in recipe.shares().enumerate() {
                     let now = poured[place] + additions[place];

@@ -1,6 +1,6 @@
 //! What the trade says for each suggestion, with its source.
 
-use super::Reason;
+use super::reason::Reason;
 use crate::figure::Certainty;
 
 const fn read(text: &'static str, source: &'static str) -> Reason {

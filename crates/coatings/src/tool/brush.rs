@@ -1,6 +1,6 @@
 //! Brushes.
 
-use super::{ALL_OF_IT, BY_HAND, Keeps, Tool, ToolKind, micrometres};
+use super::figures::{ALL_OF_IT, BY_HAND, Keeps, Tool, ToolKind, micrometres};
 use crate::figure::Figure;
 use crate::material::Body;
 

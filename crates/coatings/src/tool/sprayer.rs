@@ -1,6 +1,6 @@
 //! Sprayers.
 
-use super::{Keeps, Tool, ToolKind, micrometres};
+use super::figures::{Keeps, Tool, ToolKind, micrometres};
 use crate::figure::Figure;
 use crate::material::Body;
 

@@ -1,6 +1,6 @@
 //! Pieces of the border of the result joined to contours.
 
-use super::Contour;
+use super::edge::Contour;
 use super::fill::Border;
 use crate::corner::Corner;
 use crate::sorting;

@@ -3,7 +3,7 @@
 //! An upright line sweeps over the corners from left to right (the method of Shamos and Hoey) and knows the pieces that
 //! it crosses from below to above, with how many times the regions wind around what lies above each.
 
-use super::{Edge, Rule, Winding};
+use super::edge::{Edge, Rule, Winding};
 use crate::corner::Corner;
 
 /// A piece of the border of the result.

@@ -9,70 +9,18 @@
 //! region winds around at all is in it.
 
 mod chain;
+mod edge;
 mod fill;
 mod pieces;
 #[cfg(test)]
 mod tests;
 
+pub(crate) use edge::{Contour, Rule};
+
+use edge::{Edge, merged};
+
 use crate::corner::Corner;
 use crate::sorting::{self, packed, unpacked};
-
-/// A closed line of corners; the last is joined to the first.
-pub(crate) type Contour = Vec<Corner>;
-
-/// What is wanted of two sets of regions.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Rule {
-    /// What lies in any region of either set.
-    Either,
-    /// What lies in both.
-    Both,
-    /// What lies in the first and not in the second.
-    Less,
-}
-
-impl Rule {
-    /// Whether a place belongs to the result around which the two sets wind so many times.
-    fn takes(self, [first, second]: Winding) -> bool {
-        match self {
-            Rule::Either => first != 0 || second != 0,
-            Rule::Both => first != 0 && second != 0,
-            Rule::Less => first != 0 && second == 0,
-        }
-    }
-}
-
-/// How many times the contours of the first and of the second set run counter-clockwise around a place.
-type Winding = [i32; 2];
-
-/// An edge, or a piece of one, from its lesser to its greater end.
-struct Edge<End> {
-    ends: [End; 2],
-    /// How many times more one is wound around above the edge, at the left, than below it.
-    step: Winding,
-}
-
-/// Edges that lie on each other as one; those that cancel each other are left out.
-///
-/// Sorts edges by their ends, each with the number of what it adds to the winding.
-fn merged(mut edges: Vec<sorting::Entry>, step: impl Fn(usize) -> Winding) -> Vec<Edge<i64>> {
-    sorting::sort_entries(&mut edges);
-    let mut merged: Vec<Edge<i64>> = Vec::with_capacity(edges.len());
-    for same in edges.chunk_by(|a, b| a.0 == b.0) {
-        let mut sum = [0; 2];
-        for (_, number) in same {
-            let [first, second] = step(*number);
-            sum = [sum[0] + first, sum[1] + second];
-        }
-        if sum != [0; 2] {
-            merged.push(Edge {
-                ends: same[0].0,
-                step: sum,
-            });
-        }
-    }
-    merged
-}
 
 /// Two sets of regions.
 pub(crate) struct Boolean {

@@ -5,7 +5,7 @@
 //! rounding: Hobby, "Practical segment intersection with finite precision output", 1999; Guibas and Marimont, "Rounding
 //! arrangements dynamically", 1998). They prove that the pieces meet at their ends only. So one pass is enough.
 
-use super::{Edge, merged};
+use super::edge::{Edge, merged};
 use crate::corner::{Corner, Way};
 use crate::sorting::{self, packed, unpacked};
 

@@ -3,6 +3,7 @@
 //! On the grid two facets that share an edge in the room share it to the last digit, so that they join without a
 //! seam.
 
+use super::view::Axes;
 use crate::Vector3;
 use crate::corner::Corner;
 use crate::face::{Facet, Plane};
@@ -59,13 +60,6 @@ impl Grid {
             self.low[1] + f64::from(corner.y) * self.step,
         ]
     }
-}
-
-/// The directions to the right and up in the drawing, and towards the eye.
-pub(super) struct Axes {
-    pub(super) right: Vector3,
-    pub(super) up: Vector3,
-    pub(super) eye: Vector3,
 }
 
 /// How the points of a plane fall on the drawing.

@@ -1,16 +1,13 @@
 //! The check of a piece's measurements, before anything is built from them.
 
 mod cases;
+mod claim;
 mod others;
 
-use units::Length;
-
 use super::bay::{Bay, MAX_BAYS, MAX_COLUMNS, MAX_ROWS, MAX_SHELVES};
-use super::fields::{BAY_WIDTH, BayPlace, FieldId, LengthField, ROW_HEIGHT};
+use super::fields::{BAY_WIDTH, BayPlace, FieldId, ROW_HEIGHT};
 use super::{Construction, Furniture, Problem};
-
-/// The smallest clear width or height that a drawer, a leg or the inside of a case may be left with.
-const LEAST_ROOM: f64 = 0.01;
+pub(super) use claim::outside;
 
 /// Every measurement that is out of its limits; if all are within, those that do not fit beside each other.
 pub(super) fn problems(furniture: &Furniture) -> Vec<Problem> {
@@ -123,50 +120,4 @@ fn limits(furniture: &Furniture) -> Vec<Problem> {
         .chain(of_bays)
         .filter_map(|(id, field, given)| outside(id, field, given))
         .collect()
-}
-
-/// The problem of a length that is out of the limits of its field.
-pub(super) fn outside(id: FieldId, field: &LengthField, given: Length) -> Option<Problem> {
-    if given < field.min {
-        Some(Problem::TooSmall {
-            field: id,
-            given,
-            min: field.min,
-        })
-    } else if given <= field.max {
-        None
-    } else {
-        // Also what is not a number: it compares with nothing.
-        Some(Problem::TooLarge {
-            field: id,
-            given,
-            max: field.max,
-        })
-    }
-}
-
-/// A measurement that must leave room beside others: the field, how much there is for it, what takes the rest.
-type Claim = (&'static LengthField, f64, &'static str);
-
-/// The claims for which there is not enough room.
-fn unmet(furniture: &Furniture, claims: Vec<Claim>) -> Vec<Problem> {
-    claims
-        .into_iter()
-        .filter(|(field, room, _)| furniture.length(field).as_metres() > *room + 1e-9)
-        .map(|(field, room, beside)| Problem::NoRoom {
-            field: field.id(),
-            given: furniture.length(field),
-            room: Length::metres(room.max(0.0)),
-            beside,
-        })
-        .collect()
-}
-
-fn too_small(furniture: &Furniture, field: &'static LengthField, missing: f64) -> Problem {
-    let given = furniture.length(field);
-    Problem::TooSmall {
-        field: field.id(),
-        given,
-        min: given + Length::metres(missing),
-    }
 }

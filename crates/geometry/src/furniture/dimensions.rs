@@ -1,6 +1,7 @@
 //! Dimension lines: which measurement stands where in a drawing.
 
-use crate::drawing::{Dimension, View};
+use crate::drawing::View;
+use crate::region::Point2;
 
 use super::fields::{self as f, FieldId, LengthField};
 use super::headboard::HeadboardLayout;
@@ -8,6 +9,21 @@ use super::layout::{Layout, RowLayout, Span, Unit};
 use super::styles::{BackStyle, BaseStyle, FrontStyle, LegStyle};
 use super::table::TableLayout;
 use super::{Construction, Furniture, base, case};
+
+/// A dimension line of a drawing, in the coordinates of the drawing.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Dimension {
+    /// The measurement that it shows.
+    pub field: FieldId,
+    /// Where the measured length begins.
+    pub from: Point2,
+    /// Where it ends.
+    pub to: Point2,
+    /// Which way the dimension line is set off from the piece: a direction of length 1.
+    pub away: Point2,
+    /// In which row from the piece it stands; 1 is the nearest.
+    pub row: u8,
+}
 
 /// The dimension lines of a piece whose measurements fit.
 pub(super) fn of(furniture: &Furniture, view: View) -> Vec<Dimension> {

@@ -6,7 +6,11 @@
 
 use units::Length;
 
-use super::{Bay, CountField, Furniture, Kind, LengthField, Styles};
+use super::bay::Bay;
+use super::counts::CountField;
+use super::fields::LengthField;
+use super::kind::Kind;
+use super::styles::Styles;
 use crate::zone::Zone;
 
 /// An edition of the usual sizes, styles, counts, rows and painted zones.
@@ -62,13 +66,6 @@ impl Edition {
     pub fn size(self, kind: Kind, field: &LengthField) -> Length {
         match self {
             Edition::First => kind.usual(field),
-        }
-    }
-
-    /// The size of a piece that was not measured, as it follows from the rest of the piece.
-    pub(super) fn length(self, furniture: &Furniture, field: &LengthField) -> Length {
-        match self {
-            Edition::First => furniture.usual_length(field),
         }
     }
 

@@ -236,29 +236,34 @@ pub struct Styles {
     pub frame_profile: Edge,
 }
 
+impl Styles {
+    /// How most pieces are made.
+    pub const USUAL: Styles = Styles {
+        fronts: FrontStyle::Overlay,
+        front_edge: Edge::Plain,
+        face_frame: FaceFrame::None,
+        back: BackStyle::Recessed,
+        base: BaseStyle::Plinth,
+        taper: Taper::Four,
+        top_edge: Edge::Plain,
+        crown: Edge::Plain,
+        doors: DoorStyle::Slab,
+        sticking: Edge::Plain,
+        applied: Edge::Plain,
+        corner_columns: CornerColumns::None,
+        drawer_boxes: DrawerBoxes::Hidden,
+        legs: LegStyle::Tapered,
+        apron: ApronStyle::Straight,
+        stretchers: Stretchers::None,
+        lower_shelf: LowerShelf::None,
+        headboard: HeadboardStyle::Panel,
+        frame_profile: Edge::Shaped(Shape::Ogee),
+    };
+}
+
 impl Default for Styles {
     fn default() -> Self {
-        Styles {
-            fronts: FrontStyle::Overlay,
-            front_edge: Edge::Plain,
-            face_frame: FaceFrame::None,
-            back: BackStyle::Recessed,
-            base: BaseStyle::Plinth,
-            taper: Taper::Four,
-            top_edge: Edge::Plain,
-            crown: Edge::Plain,
-            doors: DoorStyle::Slab,
-            sticking: Edge::Plain,
-            applied: Edge::Plain,
-            corner_columns: CornerColumns::None,
-            drawer_boxes: DrawerBoxes::Hidden,
-            legs: LegStyle::Tapered,
-            apron: ApronStyle::Straight,
-            stretchers: Stretchers::None,
-            lower_shelf: LowerShelf::None,
-            headboard: HeadboardStyle::Panel,
-            frame_profile: Edge::Shaped(Shape::Ogee),
-        }
+        Styles::USUAL
     }
 }
 

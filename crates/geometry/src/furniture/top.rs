@@ -4,6 +4,7 @@ use units::Length;
 
 use super::Furniture;
 use super::fields::{EDGE_GIRTH, EDGE_HEIGHT, EDGE_WIDTH};
+use super::girth::HALVINGS;
 use super::layout::{Span, length_of};
 use super::styles::Edge;
 use crate::face::Side;
@@ -13,9 +14,6 @@ use crate::solid::{Faces, Worked, slab};
 
 /// How far equal lengths may differ by rounding, metres.
 const ROUNDING: f64 = 1e-9;
-
-/// Halvings that bring a length of a few meters to the last digit.
-const HALVINGS: usize = 60;
 
 /// The profile of the edge of a top of this thickness, as wide and as high as measured.
 pub(super) fn edge_profile(furniture: &Furniture, shape: Shape, thickness: f64) -> Profile {
@@ -155,27 +153,6 @@ fn measured_profile(girth: f64, width: f64, thickness: f64) -> Profile {
     of_height(high)
 }
 
-/// How far a profile of this girth reaches into the face where nobody measured it: as far as a quarter of an ellipse
-/// over the whole thickness (common practice, no source). Nothing, where the strip is as long as the board is thick.
-pub(super) fn likely_width(girth: Length, thickness: Length) -> Length {
-    let (mut low, mut high) = (0.0, girth.as_metres());
-    for _ in 0..HALVINGS {
-        let middle = (low + high) / 2.0;
-        if round_over_girth(Length::metres(middle), thickness) > girth {
-            high = middle;
-        } else {
-            low = middle;
-        }
-    }
-    Length::metres(low)
-}
-
-/// The girth of a round-over of this width over the whole thickness.
-pub(super) fn round_over_girth(width: Length, thickness: Length) -> Length {
-    let profile = Profile::standard(Shape::Roundover, width.as_metres(), thickness.as_metres());
-    Length::metres(profile.girth())
-}
-
 /// How far the profile may reach into the face: no strip is shorter than the straight way.
 pub(super) fn widest_of_girth(girth: Length, thickness: Length) -> f64 {
     let [girth, thickness] = [girth, thickness].map(Length::as_metres);
@@ -205,16 +182,6 @@ mod tests {
             .iter()
             .filter(|surface| names.contains(&surface.id.to_string().as_str()));
         named.map(|surface| surface.gross.as_square_metres() * 1e6).sum()
-    }
-
-    #[test]
-    fn the_guess_is_the_round_over_of_the_whole_thickness() {
-        let thickness = Length::millimetres(20.0);
-        let girth = round_over_girth(thickness, thickness);
-        assert!((girth.as_millimetres() - 10.0 * std::f64::consts::PI).abs() < 1e-9);
-        assert!((likely_width(girth, thickness).as_millimetres() - 20.0).abs() < 1e-9);
-        assert!(likely_width(thickness, thickness).as_millimetres() < 1e-6);
-        assert!(likely_width(thickness * 0.5, thickness).as_millimetres() < 1e-6);
     }
 
     #[test]

@@ -8,7 +8,7 @@ use crate::profile::{equal_area_arc, equal_area_circle};
 use crate::region::Point2;
 use crate::{Point3, Vector3};
 
-use super::CHORD;
+use super::chord::CHORD;
 
 /// Into how many facets a turned part is divided around its axis.
 const AROUND: usize = 32;

@@ -6,7 +6,7 @@
 
 use nalgebra::{Isometry3, Rotation3, Translation3, UnitQuaternion};
 
-use super::CHORD;
+use super::chord::CHORD;
 use crate::face::{Face, Facet, Side};
 use crate::part::{Part, PartId};
 use crate::profile::Profile;

@@ -1,7 +1,7 @@
 //! Made-up jobs and hours, and where a step fits, worked out apart from the crate.
 
 use proptest::prelude::*;
-use timetable::{Hours, Job, Minutes, Moment, Step, Wait};
+use timetable::{Hours, Job, Moment, Step};
 
 pub fn at(text: &str) -> Moment {
     Moment::read(text).unwrap()
@@ -23,7 +23,7 @@ pub fn open_until(hours: &Hours, moment: Moment) -> Option<Moment> {
 
 /// When a step can begin at the earliest, and when it then ends: minute by minute where it matters.
 pub fn earliest(hours: &Hours, step: &Step, from: Moment) -> (Moment, Moment) {
-    let minutes = i64::from(step.minutes.at(timetable::Pace::Likely));
+    let minutes = i64::from(step.minutes);
     let mut at = from;
     loop {
         match open_until(hours, at) {
@@ -59,29 +59,16 @@ pub fn hours() -> impl Strategy<Value = Hours> {
     })
 }
 
-/// A step of at most four hours; with or without a window after it.
-pub fn step(windows: bool) -> impl Strategy<Value = Step> {
-    let wait = (0..600_u32, 0..900_u32, 0..4_u8);
-    (1..240_u32, wait, any::<bool>(), 0..6_u8).prop_map(
-        move |(minutes, (least, more, kind), split, hands)| {
-            let mut wait = match kind {
-                0 if windows => Wait::new(least, Some(least + more), None).unwrap(),
-                1 if windows => Wait::new(least, Some(least + more), Some(least + 2 * more)).unwrap(),
-                2 if windows => Wait::new(least, None, Some(least + more)).unwrap(),
-                _ => Wait::at_least(least),
-            };
-            if more % 2 == 0 {
-                wait = wait.or_scuff("scuff", Minutes::one(15));
-            }
-            let mut step = Step::new("step", Minutes::one(minutes)).then(wait);
-            step.may_split = split;
-            step.hands = hands > 0;
-            step
-        },
-    )
+/// A step of at most four hours, with a wait of at most ten after it.
+pub fn step() -> impl Strategy<Value = Step> {
+    (1..240_u32, 0..600_u32, any::<bool>()).prop_map(|(minutes, wait, split)| {
+        let mut step = Step::new("step", minutes).then(wait);
+        step.may_split = split;
+        step
+    })
 }
 
-pub fn jobs(windows: bool, most: usize, steps: usize) -> impl Strategy<Value = Vec<Job>> {
-    let job = proptest::collection::vec(step(windows), 0..=steps).prop_map(|steps| Job::new("job", steps));
+pub fn jobs(most: usize, steps: usize) -> impl Strategy<Value = Vec<Job>> {
+    let job = proptest::collection::vec(step(), 0..=steps).prop_map(|steps| Job::new("job", steps));
     proptest::collection::vec(job, 1..=most)
 }

@@ -7,7 +7,7 @@ use crate::document::Piece;
 use crate::preparing::{Held, OldFinish, PrepareStep, When, asks_for_result};
 use crate::work::Work;
 use coatings::Stage;
-use timetable::{Cure, Job, Minutes, Moment, Step, Wait};
+use timetable::{Cure, Job, Moment, Step};
 use units::Day;
 
 /// The work on a piece: what is prepared and may be done, then coat by coat. What is sanded between coats is shared out to
@@ -92,10 +92,10 @@ pub(super) fn of_preparing(step: &PrepareStep) -> Step {
         Some(held) => format!("{} ({})", step.title, Held::message(held).trim_end_matches('.')),
         None => step.title.clone(),
     };
-    let mut of = Step::new(&name, guesses(low, high)).split();
+    let mut of = Step::new(&name, likely(low, high)).split();
     of.key.clone_from(&step.key);
     of.dusty = step.dusty;
-    of.then(Wait::at_least(whole(step.wait * 60.0)))
+    of.then(whole(step.wait * 60.0))
 }
 
 pub(super) fn of_coat(job: &coatings::Job, coat: &Coat<'_>, name: &str, sanding: f64) -> Step {
@@ -117,27 +117,25 @@ pub(super) fn of_coat(job: &coatings::Job, coat: &Coat<'_>, name: &str, sanding:
     if sanding > 0.0 {
         name = format!("Sand lightly, then {}", coatings::in_sentence(&name));
     }
-    let mut step = Step::new(&name, guesses(least + sanding, most + sanding));
+    let mut step = Step::new(&name, likely(least + sanding, most + sanding));
     step.key = line.coat_key(coat);
     step.limits = Some(limits(material));
     step.dusty = sanding > 0.0;
     // No label says when dust stops sticking. What may be coated again takes none (common practice, no source).
     step.wet = whole(material.recoat.low * 60.0);
-    let hours = |hours: f64| Minutes::one(whole(hours * 60.0));
+    let hours = |hours: f64| whole(hours * 60.0);
     let recoat = material.recoat;
     step.cure = Cure {
-        touch: None,
         recoat: Some(hours(recoat.high)),
         sell: Some(hours(material.cure.low.max(recoat.high))),
         full: Some(hours(material.cure.high.max(recoat.high))),
     };
-    step.then(Wait::at_least(whole(recoat.high * 60.0)))
+    step.then(whole(recoat.high * 60.0))
 }
 
 /// At least a minute: what takes no time is no step.
-pub(super) fn guesses(low: f64, high: f64) -> Minutes {
-    let [low, likely, high] = [low, (low + high) / 2.0, high].map(|minutes| whole(minutes).max(1));
-    Minutes::new(low, likely, high).unwrap_or_else(|| Minutes::one(likely))
+pub(super) fn likely(low: f64, high: f64) -> u32 {
+    whole((low + high) / 2.0).max(1)
 }
 
 pub(super) fn whole(minutes: f64) -> u32 {

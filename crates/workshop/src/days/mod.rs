@@ -9,7 +9,7 @@ pub use air::{AirToday, CoatsInAir, air};
 use job::job;
 use std::rc::Rc;
 
-use timetable::{Hours, Job, Moment, Rules, Timetable, schedule};
+use timetable::{Hours, Job, Moment, Timetable, schedule};
 
 use crate::book::{Facts, Habits, WorkingHours};
 use crate::document::{Piece, Workshop};
@@ -50,7 +50,7 @@ pub fn days(workshop: &Workshop, works: &[Option<Work>], from: Moment) -> Days {
     };
     let jobs: Vec<Job> = taken.filter_map(of_piece).collect();
     let (hours, usual_hours) = hours(workshop);
-    let timetable = schedule(&jobs, &hours, from, Rules::default());
+    let timetable = schedule(&jobs, &hours, from);
     Days {
         jobs,
         hours,
@@ -130,9 +130,8 @@ mod tests {
                     .steps
                     .iter()
                     .filter(|step| step.key.starts_with(&format!("coat-{}-", line.id)));
-                assert!(of.all(|step| step.wait.least() == high));
+                assert!(of.all(|step| step.wait == high));
             }
-            assert!(job.steps.iter().all(|step| step.cure.is_in_order()));
         }
     }
 
@@ -142,10 +141,7 @@ mod tests {
         let workshop = invented_workshop();
         let (days, taken) = (laid(&workshop), works(&workshop));
         for ((job, piece), takeoff) in days.jobs.iter().zip(&workshop.pieces).zip(&taken) {
-            let of_steps = job
-                .steps
-                .iter()
-                .map(|step| step.minutes.at(timetable::Pace::Likely));
+            let of_steps = job.steps.iter().map(|step| step.minutes);
             let laid_out = f64::from(of_steps.sum::<u32>());
             let today = Day::since_1970(20_000);
             let account = crate::money::account(&workshop, piece, takeoff.as_ref().unwrap(), today);
@@ -192,7 +188,7 @@ mod tests {
             for before in job.before(n) {
                 let work = |step| days.timetable.work(place, step).unwrap();
                 let waited = work(n).start().unwrap().since(work(before).end().unwrap());
-                let least = i64::from(job.steps[before].wait.least());
+                let least = i64::from(job.steps[before].wait);
                 assert!(waited >= least, "{} after {}", step.name, job.steps[before].name);
             }
         }
@@ -218,7 +214,7 @@ mod tests {
         let mut jobs = laid(&two).jobs;
         jobs[0].steps.iter_mut().for_each(|step| step.after = None);
         let start = Moment::read("2026-05-04T08:00").unwrap();
-        let alone = schedule(&jobs, &after.hours, start, Rules::default());
+        let alone = schedule(&jobs, &after.hours, start);
         assert!(end(&after) < alone.outcomes[0].end.unwrap());
     }
 
@@ -466,7 +462,7 @@ mod tests {
         let usual = laid(&in_air("25 C", "40 %"));
         for (cold, usual) in cold.jobs.iter().zip(&usual.jobs) {
             for (cold, usual) in cold.steps.iter().zip(&usual.steps) {
-                assert_eq!(cold.wait.least(), 2 * usual.wait.least(), "{}", cold.name);
+                assert_eq!(cold.wait, 2 * usual.wait, "{}", cold.name);
             }
         }
         let sell = |days: &Days| days.timetable.outcomes[0].at(timetable::Stage::Sell).unwrap();

@@ -96,23 +96,19 @@ impl LabelField {
 
     /// The figure of a material in the unit with this name; nothing where it has none.
     pub fn figure(&self, material: &Material, unit: &str) -> Option<Figure> {
-        let figure = match self.field {
-            Field::Rate => material.label_rate,
+        let figure: Figure = match self.field {
+            Field::Rate => material.label_rate.as_numbers(),
             Field::VolumeSolids => material.volume_solids,
-            Field::Density => material.density,
-            Field::Recoat => material.recoat,
-            Field::Cure => material.cure,
+            Field::Density => material.density.as_numbers(),
+            Field::Recoat => material.recoat.as_numbers(),
+            Field::Cure => material.cure.as_numbers(),
             Field::Thinning => material.thinning,
-            Field::Coldest => material.coldest?,
+            Field::Coldest => material.coldest?.as_numbers(),
         };
         let known = self.units.iter().find(|(key, ..)| *key == unit);
         let factor = known.map_or(1.0, |(.., factor)| *factor);
         let in_unit = |value: f64| (value - nought(unit)) / factor;
-        Some(Figure {
-            low: in_unit(figure.low),
-            high: in_unit(figure.high),
-            ..figure
-        })
+        Some(figure.with_range(in_unit(figure.low), in_unit(figure.high)))
     }
 }
 

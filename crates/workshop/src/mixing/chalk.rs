@@ -99,7 +99,8 @@ impl From<RecipeError> for ChalkFault {
 #[expect(clippy::too_many_lines, reason = "to be divided into reading and mixing")]
 pub fn chalk(workshop: &Workshop, line: &Line) -> Result<Chalk, ChalkFault> {
     let mix = ChalkLine::read(line);
-    let density = |figure: Figure| Density::kilograms_per_litre(figure.middle());
+    let density =
+        |figure: Figure<coatings::unit::KilogramsPerLitre>| Density::kilograms_per_litre(figure.middle());
     let by_weight = mix.paint.filter(|mass| *mass > Mass::ZERO).map(Paint::Mass);
     let by_volume = mix
         .volume
@@ -227,11 +228,13 @@ fn latex(workshop: &Workshop, mix: &ChalkLine) -> Result<Latex, ChalkFault> {
         latex.density = material.density;
         latex.volume_solids = material.volume_solids;
     }
-    let own = |own: Option<f64>| own.filter(|own| *own > 0.0).map(|own| Figure::own(own, own));
-    let density = own(mix.density.map(Density::as_kilograms_per_litre));
-    latex.density = density.unwrap_or(latex.density);
-    let solids = own(mix.solids.map(|Share(solids)| solids));
-    latex.volume_solids = solids.unwrap_or(latex.volume_solids);
+    let above = |own: &f64| *own > 0.0;
+    if let Some(own) = mix.density.map(Density::as_kilograms_per_litre).filter(above) {
+        latex.density = Figure::own(own, own);
+    }
+    if let Some(own) = mix.solids.map(|Share(solids)| solids).filter(above) {
+        latex.volume_solids = Figure::own(own, own);
+    }
     Ok(latex)
 }
 

@@ -56,7 +56,7 @@ pub struct CardStep {
     /// With what: `brush`, or `mini foam roller, narrow parts with brush`.
     pub with: String,
     /// Hours until the next coat may go on.
-    pub recoat: Figure,
+    pub recoat: Figure<coatings::unit::Hours>,
     /// How much thinner is added before it is sprayed, in hundredths of the volume; nothing if none is.
     pub thinned: Option<u32>,
 }

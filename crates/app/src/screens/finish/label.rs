@@ -61,7 +61,7 @@ fn usual(planned: &Planned<'_>, place: usize, plan: &LayerPlan, material: &Mater
     }
 }
 
-fn line(label: &'static str, text: String, figure: Figure) -> Html {
+fn line<U: coatings::unit::Unit>(label: &'static str, text: String, figure: Figure<U>) -> Html {
     html! {
         <div>
             <dt>

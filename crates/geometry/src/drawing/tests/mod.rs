@@ -12,7 +12,9 @@ use proptest::prelude::*;
 use super::*;
 use crate::corner::Corner;
 use crate::solid::Turning;
+use crate::surface::SurfaceId;
 use crate::{Assembly, Furniture, Kind, Part, PartId, PartKind, SMALLEST_AREA};
+use crate::{Point3, Vector3};
 use pieces::{heap, piece, view};
 use witness::{Sight, Witness, contains};
 

@@ -10,7 +10,7 @@ use super::super::layout::{Layout, Members, ROW_SLIP, Unit, length_of};
 use super::super::styles::{BackStyle, BaseStyle, CornerColumns, DoorStyle, DrawerBoxes, Edge, FrontStyle};
 use super::super::wanted::has_slabs;
 use super::super::{Construction, Furniture, Problem, case, columns, legs, top};
-use super::{Claim, LEAST_ROOM, too_small, unmet};
+use super::claim::{Claim, LEAST_ROOM, too_small, unmet};
 use crate::profile::Shape;
 
 /// Everything that does not fit in a piece of cases.

@@ -9,7 +9,7 @@ use super::super::styles::{ApronStyle, HeadboardStyle, LegStyle, LowerShelf, Str
 use super::super::table::{TableLayout, openings};
 use super::super::{Furniture, Problem};
 use super::cases::{self, foot_of_leg, top_edge, turned};
-use super::{Claim, LEAST_ROOM, too_small, unmet};
+use super::claim::{Claim, LEAST_ROOM, too_small, unmet};
 
 /// Everything that does not fit in a table.
 pub(super) fn table(furniture: &Furniture) -> Vec<Problem> {

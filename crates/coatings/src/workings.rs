@@ -1,11 +1,11 @@
 //! The working of what a job needs of each material, and of the dry films.
 
-use super::{Measure, Quantity, Working, figure, given};
 use crate::cause::Known;
 use crate::dry_film::DryFilm;
 use crate::job::{Job, Layer};
 use crate::model::{Consumption, Lot, Model, Term};
 use crate::tool::ToolKind;
+use crate::working::{Measure, Quantity, Working, figure, given};
 
 /// The working of what one layer takes of one area.
 #[derive(Clone, Debug, PartialEq)]
@@ -186,9 +186,10 @@ fn thinner(term: &Term) -> Quantity {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::basis::Basis;
     use crate::figure::Figure;
     use crate::ground::Ground;
-    use crate::job::{Basis, OwnRate};
+    use crate::job::OwnRate;
     use crate::need::needs;
     use crate::samples::{broad, job, layer, narrow, zone};
     use crate::working::holds;

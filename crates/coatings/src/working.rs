@@ -3,46 +3,22 @@
 //! A screen or a print can show it; a test works each formula out again from what stands beside it. Workings are made
 //! only when they are asked for.
 
-mod can;
-mod mix;
-mod need;
-mod time;
-
 use std::borrow::Cow;
 
-use crate::estimate::Estimate;
 use crate::figure::{Certainty, Figure};
-
-pub use need::{LayerWorking, NeedWorking, workings};
-pub use time::time_workings;
+use crate::unit::Unit;
 
 /// What a number is measured in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Measure {
     /// Square metres.
     SquareMetres,
-    /// Metres of edge.
-    Metres,
     /// Litres.
     Litres,
     /// Metres of film.
     Film,
     /// Square metres per litre.
     Rate,
-    /// Grams.
-    Grams,
-    /// Grams per litre.
-    GramsPerLitre,
-    /// Grams to a hundred grams, as oil absorption is given.
-    GramsToHundred,
-    /// Minutes.
-    Minutes,
-    /// Minutes per square metre.
-    MinutesPerSquareMetre,
-    /// Minutes per metre of edge.
-    MinutesPerMetre,
-    /// The maker's currency unit.
-    Money,
     /// A share of one.
     Share,
     /// A plain number.
@@ -54,16 +30,10 @@ impl Measure {
     pub fn sign(self) -> &'static str {
         match self {
             Measure::SquareMetres => "m\u{b2}",
-            Measure::Metres | Measure::Film => "m",
+            Measure::Film => "m",
             Measure::Litres => "L",
             Measure::Rate => "m\u{b2}/L",
-            Measure::Grams => "g",
-            Measure::GramsPerLitre => "g/L",
-            Measure::GramsToHundred => "g/100 g",
-            Measure::Minutes => "min",
-            Measure::MinutesPerSquareMetre => "min/m\u{b2}",
-            Measure::MinutesPerMetre => "min/m",
-            Measure::Money | Measure::Share | Measure::Count => "",
+            Measure::Share | Measure::Count => "",
         }
     }
 }
@@ -88,11 +58,9 @@ pub struct Quantity {
 /// The working of one result.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Working {
-    /// The formula, with `+ - * / ( )` and the symbols of the terms; empty where the result is no such formula.
+    /// The formula, with `+ - * / ( )` and the symbols of the terms.
     pub formula: &'static str,
-    /// How the result was found where it is no such formula: what was looked at, in words.
-    pub found: Option<&'static str>,
-    /// What stands in the formula, or went into the search.
+    /// What stands in the formula.
     pub terms: Vec<Quantity>,
     /// What comes out.
     pub result: Quantity,
@@ -100,20 +68,9 @@ pub struct Working {
 
 impl Working {
     /// A result that is a formula over its terms.
-    fn by(formula: &'static str, terms: Vec<Quantity>, result: Quantity) -> Self {
+    pub(crate) fn by(formula: &'static str, terms: Vec<Quantity>, result: Quantity) -> Self {
         Working {
             formula,
-            found: None,
-            terms,
-            result,
-        }
-    }
-
-    /// A result that was looked for.
-    fn found(how: &'static str, terms: Vec<Quantity>, result: Quantity) -> Self {
-        Working {
-            formula: "",
-            found: Some(how),
             terms,
             result,
         }
@@ -121,7 +78,7 @@ impl Working {
 }
 
 /// A number that was planned, measured before or worked out.
-fn given(symbol: &'static str, meaning: &'static str, value: f64, measure: Measure) -> Quantity {
+pub(crate) fn given(symbol: &'static str, meaning: &'static str, value: f64, measure: Measure) -> Quantity {
     Quantity {
         symbol,
         meaning: Cow::Borrowed(meaning),
@@ -132,21 +89,13 @@ fn given(symbol: &'static str, meaning: &'static str, value: f64, measure: Measu
     }
 }
 
-/// A number that was worked out, with its uncertainty.
-fn estimated(
+/// A figure, which has a source.
+pub(crate) fn figure<U: Unit>(
     symbol: &'static str,
     meaning: &'static str,
-    estimate: Estimate<f64>,
+    figure: Figure<U>,
     measure: Measure,
 ) -> Quantity {
-    Quantity {
-        standard_uncertainty: estimate.standard_uncertainty,
-        ..given(symbol, meaning, estimate.value, measure)
-    }
-}
-
-/// A figure, which has a source.
-fn figure(symbol: &'static str, meaning: &'static str, figure: Figure, measure: Measure) -> Quantity {
     let distribution = figure.distribution();
     Quantity {
         standard_uncertainty: distribution.standard_uncertainty(),
@@ -155,20 +104,10 @@ fn figure(symbol: &'static str, meaning: &'static str, figure: Figure, measure: 
     }
 }
 
-/// A density, whose figure is in kg/L.
-fn per_litre(symbol: &'static str, meaning: &'static str, density: Figure) -> Quantity {
-    let grams = Figure {
-        low: density.low * 1000.0,
-        high: density.high * 1000.0,
-        ..density
-    };
-    figure(symbol, meaning, grams, Measure::GramsPerLitre)
-}
-
 /// The formula with the values beside it, by an evaluator of formulas that knows nothing of this crate, gives the
 /// result that stands beside it, from no other symbols than the terms have.
 #[cfg(test)]
-fn holds(working: &Working) {
+pub(crate) fn holds(working: &Working) {
     let mut value = |name: &str, _: Vec<f64>| {
         let term = working.terms.iter().find(|term| term.symbol == name);
         term.map(|term| term.value)

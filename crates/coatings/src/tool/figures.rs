@@ -1,0 +1,87 @@
+//! What is known of a tool.
+
+use crate::figure::Figure;
+use crate::material::Body;
+use crate::unit::{Litres, Metres, Minutes, MinutesPerMetre, MinutesPerSquareMetre};
+
+/// A place in a tool where paint stays.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Keeps {
+    /// Where it stays.
+    pub place: &'static str,
+    /// How much stays there per colour, litres.
+    pub litres: Figure<Litres>,
+}
+
+/// What sort of tool it is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum ToolKind {
+    /// Bristles.
+    Brush,
+    /// A sleeve that is loaded from a tray.
+    Roller,
+    /// It breaks the coating into drops.
+    Sprayer,
+    /// A cloth or a pad in the hand.
+    Pad,
+}
+
+/// A tool for putting a coating on.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Tool {
+    /// Its name in saved files.
+    pub key: &'static str,
+    /// What the trade calls it.
+    pub name: &'static str,
+    /// What sort of tool it is.
+    pub kind: ToolKind,
+    /// The wet film of one coat, metres, of each body that it can put on.
+    pub films: &'static [(Body, Figure<Metres>)],
+    /// The share of what leaves the tool that stays on a broad surface (transfer efficiency).
+    pub transfer: Figure,
+    /// The share of that which is left on narrow parts: legs, stretchers, rails. 1 where no more is lost.
+    pub narrow_transfer: Figure,
+    /// What it keeps per colour and wash.
+    pub keeps: &'static [Keeps],
+    /// Minutes for a coat on a square metre of broad surface.
+    pub minutes_per_square_metre: Figure<MinutesPerSquareMetre>,
+    /// Minutes for a coat along a metre of edge: cutting in, arrises, inner corners.
+    pub minutes_per_metre_of_edge: Figure<MinutesPerMetre>,
+    /// How many times as long a square metre of narrow parts takes.
+    pub narrow_minutes: Figure,
+    /// Minutes to make ready and to clean, per colour.
+    pub minutes_to_clean: Figure<Minutes>,
+    /// What its coat looks like.
+    pub texture: &'static str,
+    /// What can go wrong with it.
+    pub risk: &'static str,
+}
+
+impl Tool {
+    /// The wet film of one coat of a material that lies like this, metres; `None` where it cannot put it on.
+    ///
+    /// # Example
+    /// ```
+    /// use coatings::{Body, tool};
+    /// let airless = tool("airless").unwrap();
+    /// assert!(airless.film(Body::Paint).is_some());
+    /// assert_eq!(airless.film(Body::Paste), None);
+    /// ```
+    pub fn film(&self, body: Body) -> Option<Figure<Metres>> {
+        self.films
+            .iter()
+            .find(|(of, _)| *of == body)
+            .map(|(_, film)| *film)
+    }
+}
+
+/// A wet film between two limits in micrometres.
+pub(super) const fn micrometres(low: f64, high: f64) -> Figure<Metres> {
+    Figure::practice(low * 1e-6, high * 1e-6)
+}
+
+/// All of it: nothing more is lost.
+pub(super) const ALL_OF_IT: Figure = Figure::practice(1.0, 1.0);
+
+/// The transfer efficiency of brush, roller and pad: what is lost are drips.
+pub(super) const BY_HAND: Figure = Figure::practice(0.95, 1.0);

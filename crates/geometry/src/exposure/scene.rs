@@ -1,0 +1,202 @@
+//! The parts that stand in their places, as cells: what is solid, what is the room, what is opened with a front.
+
+use super::blocks::is_block;
+use super::gaps::closed_gaps;
+use super::grid::{Cells, Planes, Shape, add, keep};
+use super::sight::{look_down, seen, spread};
+use crate::part::Part;
+use crate::part_kind::PartKind;
+use crate::zone::Zone;
+
+/// Gaps narrower than this show what a line of sight hits, and open nothing beside it, metres: no hand with a brush goes in
+/// (common practice, no source).
+const SLIT: f64 = 0.04;
+
+/// How deep the air before the wall may be and still belong to it, metres: recessed backs, and rails that are thinner
+/// than the posts beside them (common practice, no source). Nobody's eye comes between.
+const BEFORE_WALL: f64 = 0.1;
+
+/// A part that stands in its place.
+pub(super) struct Standing<'a> {
+    pub(super) part: &'a Part,
+    /// The block around it, in the axes of the piece.
+    pub(super) block: &'a [[f64; 3]; 2],
+    /// The blocks of air that go through it.
+    pub(super) holes: &'a [[[f64; 3]; 2]],
+}
+
+/// The parts of a piece between the planes that divide its room.
+pub(super) struct Scene<'a> {
+    pub(super) planes: &'a [Planes; 3],
+    pub(super) shape: Shape,
+    pub(super) standing: &'a [Standing<'a>],
+}
+
+impl Scene<'_> {
+    fn cells_of(&self, block: &[[f64; 3]; 2]) -> [[usize; 2]; 3] {
+        let [low, high] = block;
+        [0, 1, 2].map(|axis| self.planes[axis].span(low[axis], high[axis]))
+    }
+
+    /// What boards fill, and the blocks around shaped parts. One looks through glass.
+    pub(super) fn solids(&self) -> [Cells; 2] {
+        let (mut solid, mut shapes) = (self.shape.none(), self.shape.none());
+        for Standing { part, block, holes } in self.standing {
+            if part.id.kind == PartKind::DoorGlass {
+                continue;
+            }
+            if holes.is_empty() && !is_block(part) {
+                shapes.add_block(self.cells_of(block));
+            } else if holes.is_empty() {
+                solid.add_block(self.cells_of(block));
+            } else {
+                let mut board = self.shape.none();
+                board.add_block(self.cells_of(block));
+                for hole in *holes {
+                    board.remove_block(self.cells_of(hole));
+                }
+                solid.add(&board);
+            }
+        }
+        [solid, shapes]
+    }
+
+    /// The blocks around the parts of these kinds.
+    pub(super) fn blocks_of(&self, is_wanted: impl Fn(PartKind) -> bool) -> Cells {
+        let mut cells = self.shape.none();
+        for of in self.standing.iter().filter(|of| is_wanted(of.part.id.kind)) {
+            cells.add_block(self.cells_of(of.block));
+        }
+        cells
+    }
+
+    /// Each drawer fills the space behind its front.
+    pub(super) fn fill_drawers(&self, solid: &Cells, blocked: &mut Cells) {
+        let drawers = self.standing.iter();
+        for of in drawers.filter(|of| of.part.id.kind == PartKind::DrawerFront) {
+            fill_behind(self.cells_of(of.block), solid, blocked);
+        }
+    }
+
+    /// The room: what is seen of the air, and what is connected with that.
+    pub(super) fn room(
+        &self,
+        [solid, blocked, above_floor, fronts]: [&Cells; 4],
+        open: [[bool; 2]; 3],
+    ) -> Cells {
+        let mut hidden = above_floor.clone();
+        hidden.add(blocked);
+        let mut inner = solid.neither(&hidden);
+        let free = solid.neither(blocked);
+        let mut room = seen(&free, self.planes, open);
+        if connected(&room, &free, &inner) != room {
+            // What is only seen through a slit opens nothing beside or below it.
+            let mut filled = solid.clone();
+            filled.add(blocked);
+            let [slits, _] = closed_gaps([&filled, fronts], self.planes, SLIT);
+            let free = filled.neither(&slits);
+            let beyond = seen(&free, self.planes, open);
+            inner.remove(&slits);
+            room.add(&connected(&beyond, &free, &inner));
+        }
+        room
+    }
+
+    /// What fronts and lids open of this air.
+    pub(super) fn opened(&self, air: &Cells) -> Cells {
+        let mut opened = self.shape.none();
+        for of in self.standing {
+            behind_front(of.part.id.kind, self.cells_of(of.block), &mut opened);
+        }
+        opened.keep(air);
+        spread(&mut opened, air);
+        opened
+    }
+}
+
+/// Some cells, the free ones straight below them, and what is connected with all of these within the inner air.
+fn connected(cells: &Cells, free: &Cells, inner: &Cells) -> Cells {
+    let mut connected = cells.clone();
+    look_down(&mut connected, free);
+    let mut open = inner.clone();
+    open.add(&connected);
+    spread(&mut connected, &open);
+    connected
+}
+
+/// A drawer fills the space straight behind its front, as far as there is no solid.
+fn fill_behind([x, y, z]: [[usize; 2]; 3], solid: &Cells, blocked: &mut Cells) {
+    let shape = solid.shape();
+    for x in x[0]..x[1] {
+        let mut drawer = shape.column(z);
+        for y in y[1]..shape.cells[1] {
+            for (drawer, solid) in drawer.iter_mut().zip(solid.column(x, y)) {
+                *drawer &= !solid;
+            }
+            add(blocked.column_mut(x, y), &drawer);
+        }
+    }
+}
+
+/// The cells straight behind a front, or under a lid: what is opened with it.
+fn behind_front(kind: PartKind, [x, y, z]: [[usize; 2]; 3], opened: &mut Cells) {
+    if kind.zone() == Zone::Fronts {
+        opened.add_block([x, [y[1], (y[1] + 1).min(opened.shape().cells[1])], z]);
+    }
+    if kind == PartKind::Lid {
+        opened.add_block([x, y, [z[0].saturating_sub(1), z[0]]]);
+    }
+}
+
+/// Air between the wall and a solid that is not deep.
+pub(super) fn before_wall(solid: &Cells, planes: &[Planes; 3], has_wall: bool) -> Cells {
+    let shape @ Shape {
+        cells: [nx, ny, nz], ..
+    } = solid.shape();
+    let mut found = shape.none();
+    if !has_wall || ny == 0 {
+        return found;
+    }
+    let wall = planes[1].cell(ny - 1)[1];
+    for x in 0..nx {
+        // What is still open as one goes from the wall towards the person.
+        let mut open = shape.column([0, nz]);
+        for y in (0..ny).rev() {
+            if wall - planes[1].cell(y)[1] > BEFORE_WALL {
+                break;
+            }
+            let mut ends = open.clone();
+            keep(&mut ends, solid.column(x, y));
+            for behind in y + 1..ny {
+                add(found.column_mut(x, behind), &ends);
+            }
+            for (open, solid) in open.iter_mut().zip(solid.column(x, y)) {
+                *open &= !solid;
+            }
+        }
+    }
+    found
+}
+
+/// Air with nothing solid below it.
+pub(super) fn above_floor(solid: &Cells, has_floor: bool) -> Cells {
+    let [nx, ny, _] = solid.shape().cells;
+    let mut found = solid.shape().none();
+    if !has_floor {
+        return found;
+    }
+    for x in 0..nx {
+        for y in 0..ny {
+            // Bits count from the highest cell down, so the air above the floor is what comes behind the last solid bit.
+            let column = found.column_mut(x, y);
+            column.fill(!0);
+            let solid = solid.column(x, y);
+            if let Some(word) = solid.iter().rposition(|bits| *bits != 0) {
+                column[..word].fill(0);
+                column[word] = !(!0 >> solid[word].leading_zeros());
+            }
+        }
+    }
+    found.trim();
+    found
+}

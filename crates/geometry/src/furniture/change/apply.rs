@@ -1,0 +1,246 @@
+//! Changes made to the parts of a piece, in their order.
+
+use units::Length;
+
+use super::added::{Added, AddedShape};
+use super::altered::{Along, Change, Towards};
+use super::build::built;
+use super::limits::limits;
+use crate::assembly::Assembly;
+use crate::furniture::fields::{FieldId, PART_LENGTH};
+use crate::furniture::problem::Problem;
+use crate::part::{Part, PartId};
+use crate::part_kind::PartKind;
+
+/// The most parts of a piece with all that its maker added and repeated.
+const MAX_PARTS: usize = 1000;
+/// How far apart parts stand that belong to no place, metres.
+const APART: f64 = 0.1;
+
+/// How far right a piece reaches, metres; kept while parts are added, as it takes every facet to find out.
+struct Ends {
+    /// Its parts that are placed.
+    placed: f64,
+    /// All its parts.
+    all: f64,
+}
+
+impl Ends {
+    fn of(piece: &Assembly) -> Self {
+        let mut ends = Ends {
+            placed: 0.0,
+            all: 0.0,
+        };
+        piece.parts.iter().for_each(|part| ends.add(part));
+        ends
+    }
+
+    fn add(&mut self, part: &Part) {
+        let right = part.bounds().1[0];
+        self.all = self.all.max(right);
+        if !part.is_loose {
+            self.placed = self.placed.max(right);
+        }
+    }
+}
+
+/// The piece with all changes made.
+pub(in crate::furniture) fn applied(
+    mut piece: Assembly,
+    changes: &[Change],
+) -> Result<Assembly, Vec<Problem>> {
+    let problems = limits(changes);
+    if !problems.is_empty() {
+        return Err(problems);
+    }
+    piece.by_parts |= changes.iter().any(alters);
+    let mut ends = None;
+    for (i, change) in changes.iter().enumerate() {
+        apply(&mut piece, &mut ends, i, change).map_err(|problem| vec![problem])?;
+        if piece.parts.len() > MAX_PARTS {
+            return Err(vec![Problem::Count {
+                what: "Parts of a piece",
+                given: piece.parts.len(),
+                least: 1,
+                most: MAX_PARTS,
+            }]);
+        }
+    }
+    Ok(piece)
+}
+
+/// Whether a change alters the parts that stand in their places. Holes do not, nor do parts that are added without a place.
+fn alters(change: &Change) -> bool {
+    match change {
+        Change::Hole { .. } => false,
+        Change::Add(added) => added.place.is_some(),
+        _ => true,
+    }
+}
+
+fn apply(
+    piece: &mut Assembly,
+    ends: &mut Option<Ends>,
+    place: usize,
+    change: &Change,
+) -> Result<(), Problem> {
+    if !matches!(change, Change::Add(_) | Change::Hole { .. }) {
+        *ends = None;
+    }
+    match change {
+        Change::Remove { part } => {
+            let (at, _) = find(piece, place, part)?;
+            piece.parts.remove(at);
+        }
+        Change::Resize { part, along, to } => {
+            let (_, part) = find(piece, place, part)?;
+            *part = resized(part, *along, to.as_metres()).ok_or_else(|| Problem::NotABoard {
+                change: place,
+                part: part.id.label(),
+            })?;
+        }
+        Change::Move { part, towards, by } => {
+            let (_, part) = find(piece, place, part)?;
+            *part = part.clone().moved(&shift(*towards, by.as_metres()));
+        }
+        Change::Repeat {
+            part,
+            times,
+            towards,
+            every,
+        } => {
+            let (at, part) = find(piece, place, part)?;
+            let original = part.clone();
+            let repeats = repeats(piece, &original, *times, (*towards, *every));
+            piece.parts.splice(at + 1..at + 1, repeats);
+        }
+        Change::Hole {
+            surface,
+            width,
+            height,
+        } => {
+            let number = piece.holes.len() + 1;
+            let id = PartId::nth(PartKind::Hole, number);
+            piece.holes.push((id, surface.clone(), *width * *height));
+        }
+        Change::Add(added) => add(piece, ends, place, added)?,
+    }
+    Ok(())
+}
+
+/// The part with this name, with its place among the parts.
+fn find<'a>(piece: &'a mut Assembly, change: usize, name: &str) -> Result<(usize, &'a mut Part), Problem> {
+    let mut parts = piece.parts.iter_mut().enumerate();
+    let found = parts.find(|(_, part)| part.id.to_string() == name);
+    found.ok_or_else(|| Problem::NoSuchPart {
+        change,
+        name: name.to_owned(),
+    })
+}
+
+/// The repeats of a part, without the part itself.
+fn repeats(
+    piece: &Assembly,
+    original: &Part,
+    times: usize,
+    (towards, every): (Towards, Length),
+) -> Vec<Part> {
+    // A part that was repeated before, or is a repeat itself, goes on counting, so that names stay apart.
+    let last = last_repeat(piece, original.id);
+    let repeat = |n: usize| {
+        let step = every.as_metres() * n as f64;
+        Part {
+            id: original.id.repeated(last + n),
+            ..original.clone().moved(&shift(towards, step))
+        }
+    };
+    (1..times).map(repeat).collect()
+}
+
+fn add(piece: &mut Assembly, ends: &mut Option<Ends>, place: usize, added: &Added) -> Result<(), Problem> {
+    let part = built(added);
+    let ends = ends.get_or_insert_with(|| Ends::of(piece));
+    if let Some(problem) = longer_than_piece(ends, place, added) {
+        return Err(problem);
+    }
+    let part = match added.place {
+        Some(_) => part,
+        None => Part {
+            is_loose: true,
+            glued: added.shape.glued(),
+            ..beside(ends, part)
+        },
+    };
+    // Two parts of one number, which only a damaged file has, keep their names apart too.
+    let id = part.id.repeated(last_repeat(piece, part.id) + 1);
+    ends.add(&part);
+    piece.parts.push(Part { id, ..part });
+    Ok(())
+}
+
+/// The highest number among the repeats of a part; 0 if there is no such part.
+fn last_repeat(piece: &Assembly, id: PartId) -> usize {
+    let family = piece
+        .parts
+        .iter()
+        .filter(|part| part.id.repeated(1) == id.repeated(1));
+    family.map(|part| usize::from(part.id.repeat)).max().unwrap_or(0)
+}
+
+/// A moulding that is planted on a piece may stand out at both ends by as much as it comes out of the wall, for its
+/// mitres, and no further.
+fn longer_than_piece(ends: &Ends, change: usize, added: &Added) -> Option<Problem> {
+    let [left, ..] = added.place?;
+    if added.shape != AddedShape::Moulding {
+        return None;
+    }
+    let out: f64 = added.members.iter().map(|(_, out, _)| out.as_metres()).sum();
+    let room = ends.placed + out - left.as_metres();
+    (added.metres(&PART_LENGTH) > room + 1e-9).then(|| Problem::NoRoom {
+        field: FieldId::Change {
+            change,
+            item: 0,
+            key: PART_LENGTH.key,
+        },
+        given: added.length(&PART_LENGTH),
+        room: Length::metres(room.max(0.0)),
+        beside: "where it begins, up to the end of the piece,",
+    })
+}
+
+fn shift(towards: Towards, by: f64) -> nalgebra::Isometry3<f64> {
+    let [x, y, z] = match towards {
+        Towards::Left => [-by, 0.0, 0.0],
+        Towards::Right => [by, 0.0, 0.0],
+        Towards::Front => [0.0, -by, 0.0],
+        Towards::Back => [0.0, by, 0.0],
+        Towards::Up => [0.0, 0.0, by],
+        Towards::Down => [0.0, 0.0, -by],
+    };
+    nalgebra::Isometry3::translation(x, y, z)
+}
+
+fn resized(part: &Part, along: Along, to: f64) -> Option<Part> {
+    if !part.is_block() {
+        return None;
+    }
+    let (mut low, mut high) = part.bounds();
+    let axis = match along {
+        Along::Width => 0,
+        Along::Depth => 1,
+        Along::Height => 2,
+    };
+    let middle = (low[axis] + high[axis]) / 2.0;
+    (low[axis], high[axis]) = (middle - to / 2.0, middle + to / 2.0);
+    Some(Part {
+        is_loose: part.is_loose,
+        glued: part.glued,
+        ..Part::block(part.id, low, high)
+    })
+}
+
+/// The part to the right of everything that is there.
+fn beside(ends: &Ends, part: Part) -> Part {
+    let left = part.bounds().0[0];
+    part.moved(&shift(Towards::Right, ends.all + APART - left))
+}

@@ -1,0 +1,44 @@
+//! How girth and width of a worked edge follow from each other.
+
+use units::Length;
+
+use crate::profile::{Profile, Shape};
+
+/// Halvings that bring a length of a few meters to the last digit.
+pub(super) const HALVINGS: usize = 60;
+
+/// How far a profile of this girth reaches into the face where nobody measured it: as far as a quarter of an ellipse
+/// over the whole thickness (common practice, no source). Nothing, where the strip is as long as the board is thick.
+pub(super) fn likely_width(girth: Length, thickness: Length) -> Length {
+    let (mut low, mut high) = (0.0, girth.as_metres());
+    for _ in 0..HALVINGS {
+        let middle = (low + high) / 2.0;
+        if round_over_girth(Length::metres(middle), thickness) > girth {
+            high = middle;
+        } else {
+            low = middle;
+        }
+    }
+    Length::metres(low)
+}
+
+/// The girth of a round-over of this width over the whole thickness.
+pub(super) fn round_over_girth(width: Length, thickness: Length) -> Length {
+    let profile = Profile::standard(Shape::Roundover, width.as_metres(), thickness.as_metres());
+    Length::metres(profile.girth())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_guess_is_the_round_over_of_the_whole_thickness() {
+        let thickness = Length::millimetres(20.0);
+        let girth = round_over_girth(thickness, thickness);
+        assert!((girth.as_millimetres() - 10.0 * std::f64::consts::PI).abs() < 1e-9);
+        assert!((likely_width(girth, thickness).as_millimetres() - 20.0).abs() < 1e-9);
+        assert!(likely_width(thickness, thickness).as_millimetres() < 1e-6);
+        assert!(likely_width(thickness * 0.5, thickness).as_millimetres() < 1e-6);
+    }
+}

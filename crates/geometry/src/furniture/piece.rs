@@ -1,0 +1,136 @@
+//! A piece of furniture as measured.
+
+use units::Length;
+
+use super::bay::Bay;
+use super::change::Change;
+use super::counts::{CountField, Counts};
+use super::edition::Edition;
+use super::fields::{self, LengthField, Measures};
+use super::girth;
+use super::kind::{Construction, Kind};
+use super::styles::{BaseStyle, CornerColumns, Edge, FaceFrame, Styles};
+
+/// How wide a half column usually is at most, as a share of the stile that it is planted on (common practice, no source).
+const COLUMN_OF_STILE: f64 = 5.0 / 6.0;
+
+/// A piece of furniture as measured.
+///
+/// # Example
+/// ```
+/// use geometry::{Furniture, Kind, fields};
+/// use units::Length;
+/// let mut dresser = Furniture::usual(Kind::Dresser);
+/// dresser.measures.set(&fields::WIDTH, Length::inches(60.0));
+/// let surfaces = dresser.assembly().unwrap().surfaces();
+/// assert!(surfaces.iter().any(|surface| surface.id.to_string() == "drawer-front-1-1/front"));
+/// ```
+#[derive(Clone, Debug, PartialEq)]
+pub struct Furniture {
+    /// What kind of piece it is.
+    pub kind: Kind,
+    /// What stands in for all that was not measured, chosen or counted.
+    pub edition: Edition,
+    /// What was measured.
+    pub measures: Measures,
+    /// How it is made.
+    pub styles: Styles,
+    /// What was counted.
+    pub counts: Counts,
+    /// How the front is divided; of a desk, one bay for each pedestal.
+    pub bays: Vec<Bay>,
+    /// How the front of the upper case is divided, if there is one.
+    pub upper: Vec<Bay>,
+    /// What the maker altered, in order.
+    pub changes: Vec<Change>,
+}
+
+impl Furniture {
+    /// A new piece of this kind before anything was measured.
+    pub fn usual(kind: Kind) -> Self {
+        Furniture::of_edition(kind, Edition::LATEST)
+    }
+
+    /// A piece of this kind before anything was measured, as an edition has it.
+    pub fn of_edition(kind: Kind, edition: Edition) -> Self {
+        Furniture {
+            kind,
+            edition,
+            measures: Measures::default(),
+            styles: edition.styles(kind),
+            counts: Counts::default(),
+            bays: edition.bays(kind, false),
+            upper: edition.bays(kind, true),
+            changes: vec![],
+        }
+    }
+
+    /// The measured length, or the usual one of the kind.
+    pub fn length(&self, field: &LengthField) -> Length {
+        let measured = self.measures.get(field);
+        measured.unwrap_or_else(|| match self.edition {
+            Edition::First => self.usual_length(field),
+        })
+    }
+
+    /// The length that was not measured, in the first edition.
+    fn usual_length(&self, field: &LengthField) -> Length {
+        match field.key {
+            key if key == fields::EDGE_WIDTH.key && self.has_measured_edge() => {
+                let [around, thick] = [&fields::EDGE_GIRTH, &fields::TOP_THICKNESS].map(|f| self.length(f));
+                girth::likely_width(around, thick).max(fields::EDGE_WIDTH.min)
+            }
+            key if key == fields::EDGE_WIDTH.key => self.length(&fields::EDGE_HEIGHT),
+            key if key == fields::EDGE_GIRTH.key => {
+                let thick = self.length(&fields::TOP_THICKNESS);
+                let width = self.measures.get(&fields::EDGE_WIDTH);
+                width.map_or(thick, |width| girth::round_over_girth(width, thick))
+            }
+            key if key == fields::FRAME.key => self.kind.usual(field).max(self.frame_beside_columns()),
+            key if key == fields::COLUMN_DIAMETER.key => {
+                let stile = self.length(&fields::STILE);
+                self.kind.usual(field).min(stile * COLUMN_OF_STILE)
+            }
+            key if key == fields::LEG_WIDTH.key && self.has_bun_feet() => Length::inches(3.0),
+            key if key == fields::LEG_HEIGHT.key && self.has_bun_feet() => Length::inches(2.0),
+            key if key == fields::PLINTH_SETBACK.key && self.styles.base != BaseStyle::Plinth => {
+                Length::metres(0.0)
+            }
+            _ => self.kind.usual(field),
+        }
+    }
+
+    /// How far within the outside of the case fronts end that lie on a frame with half columns: beside the columns, which
+    /// are planted on the middle of the stiles. Nothing without columns.
+    fn frame_beside_columns(&self) -> Length {
+        let styles = &self.styles;
+        if styles.face_frame == FaceFrame::None || styles.corner_columns == CornerColumns::None {
+            return Length::ZERO;
+        }
+        (self.length(&fields::STILE) + self.length(&fields::COLUMN_DIAMETER)) / 2.0
+    }
+
+    fn has_measured_edge(&self) -> bool {
+        self.styles.top_edge == Edge::Measured && self.kind.construction() != Construction::Frame
+    }
+
+    pub(super) fn has_bun_feet(&self) -> bool {
+        let stands_on_base = matches!(
+            self.kind.construction(),
+            Construction::Case | Construction::TwoCases | Construction::Pedestals | Construction::Chest
+        );
+        stands_on_base && self.styles.base == BaseStyle::BunFeet
+    }
+
+    /// The number that was counted, or the usual one of the kind.
+    pub fn count(&self, field: &CountField) -> u32 {
+        self.counts
+            .get(field)
+            .unwrap_or_else(|| self.edition.count(self.kind, field))
+    }
+
+    /// The bays of one of the cases.
+    pub fn bays_of(&self, upper: bool) -> &[Bay] {
+        if upper { &self.upper } else { &self.bays }
+    }
+}

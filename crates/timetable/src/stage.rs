@@ -1,0 +1,26 @@
+//! How far a coat has dried.
+
+/// How far the coats of a piece have come.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Stage {
+    /// Fit for another coat.
+    Recoat,
+    /// Ready to use with care, and so to sell.
+    Sell,
+    /// Fully cured.
+    Cured,
+}
+
+impl Stage {
+    /// All of them, as they follow each other.
+    pub const ALL: [Stage; 3] = [Stage::Recoat, Stage::Sell, Stage::Cured];
+
+    /// The words for it.
+    pub fn label(self) -> &'static str {
+        match self {
+            Stage::Recoat => "fit for another coat",
+            Stage::Sell => "ready to sell",
+            Stage::Cured => "fully cured",
+        }
+    }
+}
