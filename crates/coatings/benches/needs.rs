@@ -10,7 +10,7 @@ use std::hint::black_box;
 use std::rc::Rc;
 
 use coatings::{
-    Basis, Contents, Enough, Ground, Job, Layer, Patch, TRIALS, Trials, ZoneWork, material, needs, tool,
+    Basis, Contents, Enough, Job, Layer, Patch, Substrate, TRIALS, Trials, ZoneWork, demands, material, tool,
 };
 use criterion::{Criterion, criterion_group, criterion_main};
 use units::{Area, Length, Volume};
@@ -48,7 +48,7 @@ fn four_zones() -> Job {
                 vec![patch(1.0, false)]
             },
             edges: Length::ZERO,
-            ground: Ground::Sealed,
+            ground: Substrate::Sealed,
             basis: Basis::WetFilm,
             layers: scheme.map(layer).to_vec(),
         }
@@ -62,12 +62,12 @@ fn four_zones() -> Job {
 fn answer(criterion: &mut Criterion) {
     let job = four_zones();
     criterion.bench_function("four zones in four materials, 100,000 trials", |b| {
-        b.iter(|| needs(black_box(&job), 100_000));
+        b.iter(|| demands(black_box(&job), 100_000));
     });
     criterion.bench_function("the same, trials of the page", |b| {
-        b.iter(|| needs(black_box(&job), TRIALS));
+        b.iter(|| demands(black_box(&job), TRIALS));
     });
-    let need = needs(&job, TRIALS).remove(1);
+    let need = demands(&job, TRIALS).remove(1);
     let can = Contents::full(Volume::litres(0.5)).unwrap();
     criterion.bench_function("is one can enough, and for which zones", |b| {
         b.iter(|| Enough::judge(&job, black_box(&need), &can, 0.9));

@@ -1,11 +1,11 @@
 //! What makes an amount unsure.
 
 use crate::distribution::Distribution;
-use crate::figure::{Certainty, Figure};
-use crate::ground::Ground;
 use crate::material::Material;
 use crate::propagate::Input;
-use crate::tool::{Keeps, Tool};
+use crate::sourced_range::{Provenance, SourcedRange};
+use crate::substrate::Substrate;
+use crate::tool::{Retention, Tool};
 use crate::unit::{Metres, SquareMetresPerLitre, Unit};
 
 /// What makes an amount unsure.
@@ -47,7 +47,7 @@ pub enum Cause {
     /// How much more the first coat takes.
     FirstCoat {
         /// What it goes onto.
-        ground: Ground,
+        ground: Substrate,
     },
     /// What stays in the tool.
     Kept {
@@ -112,20 +112,20 @@ pub fn in_sentence(name: &str) -> String {
 
 /// What is known of a cause, and the name that decides its draws.
 #[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Known {
+pub(crate) struct UncertainInput {
     pub(crate) cause: Cause,
     pub(crate) input: Input,
     pub(crate) source: &'static str,
-    pub(crate) certainty: Certainty,
+    pub(crate) certainty: Provenance,
 }
 
 /// The share of paint that reaches the piece from a brush or a roller. A label's rate contains the rest, so it is taken
 /// out again where a sprayer's own loss comes in.
-pub(crate) const ORDINARY: Figure = Figure::practice(0.95, 1.0);
+pub(crate) const ORDINARY: SourcedRange = SourcedRange::practice(0.95, 1.0);
 
-impl Known {
-    fn of<U: Unit>(cause: Cause, name: String, figure: Figure<U>) -> Self {
-        Known {
+impl UncertainInput {
+    fn of<U: Unit>(cause: Cause, name: String, figure: SourcedRange<U>) -> Self {
+        UncertainInput {
             cause,
             input: Input {
                 name,
@@ -136,65 +136,65 @@ impl Known {
         }
     }
 
-    pub(crate) fn film(material: &Material, tool: &'static Tool, film: Figure<Metres>) -> Self {
+    pub(crate) fn film(material: &Material, tool: &'static Tool, film: SourcedRange<Metres>) -> Self {
         let cause = Cause::Film {
             material: material.name.to_string(),
             tool: tool.name,
         };
-        Known::of(cause, format!("film/{}/{}", material.key, tool.key), film)
+        UncertainInput::of(cause, format!("film/{}/{}", material.key, tool.key), film)
     }
 
     pub(crate) fn label_rate(material: &Material) -> Self {
         let cause = Cause::LabelRate {
             material: material.name.to_string(),
         };
-        Known::of(cause, format!("rate/{}", material.key), material.label_rate)
+        UncertainInput::of(cause, format!("rate/{}", material.key), material.label_rate)
     }
 
     pub(crate) fn own_rate(
         material: &Material,
         tool: &'static Tool,
-        rate: Figure<SquareMetresPerLitre>,
+        rate: SourcedRange<SquareMetresPerLitre>,
     ) -> Self {
         let cause = Cause::OwnRate {
             material: material.name.to_string(),
             tool: tool.name,
         };
-        Known::of(cause, format!("own-rate/{}/{}", material.key, tool.key), rate)
+        UncertainInput::of(cause, format!("own-rate/{}/{}", material.key, tool.key), rate)
     }
 
     pub(crate) fn transfer(tool: &'static Tool) -> Self {
         let name = format!("transfer/{}", tool.key);
-        Known::of(Cause::Transfer { tool: tool.name }, name, tool.transfer)
+        UncertainInput::of(Cause::Transfer { tool: tool.name }, name, tool.transfer)
     }
 
     pub(crate) fn narrow(tool: &'static Tool) -> Self {
         let name = format!("narrow/{}", tool.key);
-        Known::of(Cause::Narrow { tool: tool.name }, name, tool.narrow_transfer)
+        UncertainInput::of(Cause::Narrow { tool: tool.name }, name, tool.narrow_transfer)
     }
 
     pub(crate) fn ordinary_loss() -> Self {
-        Known::of(Cause::OrdinaryLoss, "ordinary-loss".into(), ORDINARY)
+        UncertainInput::of(Cause::OrdinaryLoss, "ordinary-loss".into(), ORDINARY)
     }
 
-    pub(crate) fn first_coat(ground: Ground) -> Self {
+    pub(crate) fn first_coat(ground: Substrate) -> Self {
         let name = format!("first-coat/{}", ground.key());
-        Known::of(Cause::FirstCoat { ground }, name, ground.first_coat())
+        UncertainInput::of(Cause::FirstCoat { ground }, name, ground.first_coat())
     }
 
     /// What one wash of a tool keeps; each job, material and colour has washes of its own.
-    pub(crate) fn kept(wash: &str, tool: &'static Tool, keeps: &Keeps) -> Self {
+    pub(crate) fn kept(wash: &str, tool: &'static Tool, keeps: &Retention) -> Self {
         let cause = Cause::Kept {
             tool: tool.name,
             place: keeps.place,
         };
         let name = format!("kept/{wash}/{}/{}", tool.key, keeps.place);
-        Known::of(cause, name, keeps.litres)
+        UncertainInput::of(cause, name, keeps.litres)
     }
 
     /// One of the independent causes of measuring: a standard normal number.
     pub(crate) fn measuring(job: &str, number: usize) -> Self {
-        Known {
+        UncertainInput {
             cause: Cause::Measuring,
             input: Input {
                 name: format!("measuring/{job}/{number}"),
@@ -204,7 +204,7 @@ impl Known {
                 },
             },
             source: "the measurements of the piece",
-            certainty: Certainty::Maker,
+            certainty: Provenance::Maker,
         }
     }
 }

@@ -3,11 +3,11 @@
 use units::Length;
 
 use crate::basis::Basis;
-use crate::cause::Known;
+use crate::cause::UncertainInput;
 use crate::estimate::Estimate;
 use crate::film;
 use crate::job::Layer;
-use crate::material::Body;
+use crate::material::FilmClass;
 use crate::propagate::{Input, Linear, linear};
 use crate::tool::ToolKind;
 
@@ -30,7 +30,7 @@ impl DryFilm {
     pub fn of(layer: &Layer, basis: Basis, narrow: bool) -> Option<Self> {
         let material = &layer.material;
         // An oil is a topcoat, but what does not go into the wood is wiped off.
-        if matches!(material.body, Body::Wash | Body::Penetrating) {
+        if matches!(material.body, FilmClass::Wash | FilmClass::Penetrating) {
             return None;
         }
         let tool = layer.tool_on(narrow);
@@ -40,9 +40,9 @@ impl DryFilm {
         let by_rate = own.is_some() || material.basis(basis) == Basis::LabelRate;
         // The same input as that of the volume, so that both have the same draws.
         let wet = match own {
-            Some(own) => Known::own_rate(material, tool, own.rate),
-            None if by_rate => Known::label_rate(material),
-            None => Known::film(material, tool, film),
+            Some(own) => UncertainInput::own_rate(material, tool, own.rate),
+            None if by_rate => UncertainInput::label_rate(material),
+            None => UncertainInput::film(material, tool, film),
         };
         let solids = Input {
             name: format!("solids/{}", material.key),

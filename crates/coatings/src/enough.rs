@@ -3,10 +3,10 @@
 use units::Volume;
 
 use crate::can::Contents;
+use crate::demand::{Demand, litres_together};
 use crate::job::Job;
 use crate::model::{Lot, Part, add_coats};
-use crate::need::{Need, litres_together};
-use crate::spread::Spread;
+use crate::spread::Samples;
 use crate::trials::Trials;
 
 /// No more coats than these are asked about.
@@ -47,7 +47,7 @@ pub struct Enough {
 
 impl Verdict {
     /// The verdict on what is in a can against what is needed; `confidence` is the probability that the maker wants.
-    pub fn of(need: &Need, can: &Contents, confidence: f64) -> Self {
+    pub fn of(need: &Demand, can: &Contents, confidence: f64) -> Self {
         let contents = can.drawn(need.litres().len());
         Verdict::at(share_enough(&less(&contents, need.litres())), confidence)
     }
@@ -66,7 +66,7 @@ impl Verdict {
 impl Enough {
     /// Judges what is in a can against what a job needs of a material; `confidence` is the probability that the maker
     /// wants. The need must be one of the job's. Where several cans are judged, [`Trials::judge`] draws once for all.
-    pub fn judge(job: &Job, need: &Need, can: &Contents, confidence: f64) -> Self {
+    pub fn judge(job: &Job, need: &Demand, can: &Contents, confidence: f64) -> Self {
         Trials::of(job, need.litres().len()).judge(need, can, confidence)
     }
 }
@@ -74,12 +74,12 @@ impl Enough {
 impl Trials {
     /// Judges what is in a can against what the job needs of a material; `confidence` is the probability that the maker
     /// wants. The need must be one of these trials.
-    pub fn judge(&self, need: &Need, can: &Contents, confidence: f64) -> Enough {
+    pub fn judge(&self, need: &Demand, can: &Contents, confidence: f64) -> Enough {
         let contents = can.drawn(need.litres().len());
         let rest = less(&contents, need.litres());
         let probability = share_enough(&rest);
         let verdict = Verdict::at(probability, confidence);
-        let spread = Spread::of(&rest);
+        let spread = Samples::of(&rest);
         let likely = Volume::litres(spread.quantile(0.5));
         let pieces = Pieces::of(self, need);
         Enough {
@@ -103,8 +103,8 @@ impl Trials {
 
 /// What has to be had besides what is in hand, so that all of it is enough with the wanted confidence: for several jobs and
 /// several cans at once.
-pub fn besides_in_hand(needs: &[&Need], cans: &[Contents], confidence: f64) -> Volume {
-    besides(&Spread::of(&left_over(needs, cans)), confidence)
+pub fn besides_in_hand(needs: &[&Demand], cans: &[Contents], confidence: f64) -> Volume {
+    besides(&Samples::of(&left_over(needs, cans)), confidence)
 }
 
 /// What is left over in the end.
@@ -119,8 +119,8 @@ pub struct Left {
 impl Left {
     /// What is left over of what is in hand and so much more, for several jobs; `confidence` is the probability that the maker
     /// wants.
-    pub fn of(needs: &[&Need], cans: &[Contents], more: Volume, confidence: f64) -> Self {
-        let rest = Spread::of(&left_over(needs, cans));
+    pub fn of(needs: &[&Demand], cans: &[Contents], more: Volume, confidence: f64) -> Self {
+        let rest = Samples::of(&left_over(needs, cans));
         let at = |probability| (Volume::litres(rest.quantile(probability)) + more).max(Volume::ZERO);
         Left {
             likely: at(0.5),
@@ -130,14 +130,14 @@ impl Left {
 }
 
 /// The probability that what is in hand and so much more are enough for several jobs.
-pub fn enough_with(needs: &[&Need], cans: &[Contents], more: Volume) -> f64 {
+pub fn enough_with(needs: &[&Demand], cans: &[Contents], more: Volume) -> f64 {
     let mut rest = left_over(needs, cans);
     rest.iter_mut().for_each(|rest| *rest += more.as_litres());
     share_enough(&rest)
 }
 
 /// What is left over in each trial, litres; below nought where something is lacking.
-fn left_over(needs: &[&Need], cans: &[Contents]) -> Vec<f64> {
+fn left_over(needs: &[&Demand], cans: &[Contents]) -> Vec<f64> {
     let mut rest = litres_together(needs);
     rest.iter_mut().for_each(|litres| *litres = -*litres);
     for can in cans {
@@ -150,7 +150,7 @@ fn left_over(needs: &[&Need], cans: &[Contents]) -> Vec<f64> {
 }
 
 /// What is lacking where all but the wanted share of the trials lack less; `rest` is what is left over in each.
-fn besides(rest: &Spread, confidence: f64) -> Volume {
+fn besides(rest: &Samples, confidence: f64) -> Volume {
     Volume::litres(-rest.quantile(1.0 - confidence)).max(Volume::ZERO)
 }
 
@@ -173,7 +173,7 @@ struct Pieces<'a> {
 }
 
 impl<'a> Pieces<'a> {
-    fn of(trials: &'a Trials, need: &Need) -> Self {
+    fn of(trials: &'a Trials, need: &Demand) -> Self {
         let is_of = |lot: &&Lot| lot.material.key == need.material.key && lot.colour == need.colour;
         let Some(lot) = trials.model.lots.iter().find(is_of) else {
             return Pieces::default();
@@ -197,8 +197,8 @@ impl<'a> Pieces<'a> {
         }
         for part in &self.parts {
             add(&mut coat, &part.coat);
-            if let Some(drunk) = &part.drunk {
-                take(&mut left, drunk);
+            if let Some(absorbed) = &part.absorbed {
+                take(&mut left, absorbed);
             }
         }
         let enough = |coats: u32| {
@@ -294,17 +294,17 @@ impl Search<'_> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::need::{TRIALS, needs};
+    use crate::demand::{TRIALS, demands};
     use crate::samples::{broad, enamel, job, layer, zone};
 
-    fn judge((job, need): (&Job, &Need), litres: f64) -> Enough {
+    fn judge((job, need): (&Job, &Demand), litres: f64) -> Enough {
         Enough::judge(job, need, &Contents::full(Volume::litres(litres)).unwrap(), 0.9)
     }
 
     #[test]
     fn a_can_of_the_high_amount_is_enough_and_one_of_the_low_is_short() {
         let job = enamel("brush", 2);
-        let need = needs(&job, TRIALS).remove(0);
+        let need = demands(&job, TRIALS).remove(0);
         let of = (&job, &need);
         assert_eq!(judge(of, need.high().as_litres()).verdict, Verdict::Enough);
         assert_eq!(judge(of, need.low().as_litres()).verdict, Verdict::Short);
@@ -321,7 +321,7 @@ mod tests {
     #[test]
     fn what_is_had_besides_makes_it_enough() {
         let job = enamel("brush", 2);
-        let need = needs(&job, TRIALS).remove(0);
+        let need = demands(&job, TRIALS).remove(0);
         let half = need.likely() / 2.0;
         let can = Contents::part(half * 2.0, 0.3, 0.7).unwrap();
         for confidence in [0.8, 0.9, 0.95, 0.99] {
@@ -345,7 +345,7 @@ mod tests {
     /// value.
     #[test]
     fn what_is_left_is_told_as_likely_and_as_least() {
-        let need = needs(&enamel("brush", 2), TRIALS).remove(0);
+        let need = demands(&enamel("brush", 2), TRIALS).remove(0);
         let can = need.high() * 2.0;
         let left = Left::of(&[&need], &[], can, 0.9);
         let close = |one: Volume, other: Volume| (one.as_litres() - other.as_litres()).abs() < 1e-4;
@@ -360,13 +360,13 @@ mod tests {
     #[test]
     fn the_most_coats_are_those_for_which_it_is_still_enough() {
         let high = |coats| {
-            needs(&enamel("brush", coats), TRIALS)
+            demands(&enamel("brush", coats), TRIALS)
                 .remove(0)
                 .at(0.9)
                 .as_litres()
         };
         let job = enamel("brush", 4);
-        let need = needs(&job, TRIALS).remove(0);
+        let need = demands(&job, TRIALS).remove(0);
         let of = (&job, &need);
         assert_eq!(judge(of, high(3) * 1.001).most_coats, 3);
         assert_eq!(judge(of, high(3) * 0.999).most_coats, 2);
@@ -385,7 +385,7 @@ mod tests {
             .map(|(size, coats)| zone("z", vec![broad(*size)], paint(coats)))
             .collect();
         let whole = job(zones.clone());
-        let need = needs(&whole, 2_000).remove(0);
+        let need = demands(&whole, 2_000).remove(0);
         for litres in [0.05, 0.2, 0.3, 0.37, 0.45, 0.6, 0.8] {
             let found = judge((&whole, &need), litres).zones;
             let work = |of: &[usize]| -> f64 {
@@ -396,7 +396,7 @@ mod tests {
             for choice in 1..(1u32 << sizes.len()) {
                 let of: Vec<usize> = (0..sizes.len()).filter(|zone| choice >> zone & 1 == 1).collect();
                 let only = job(of.iter().map(|zone| zones[*zone].clone()).collect());
-                let alone = needs(&only, 2_000).remove(0);
+                let alone = demands(&only, 2_000).remove(0);
                 if alone.probability_enough(Volume::litres(litres)) >= 0.9 {
                     best = best.max(work(&of));
                 }

@@ -6,9 +6,9 @@ use units::Length;
 
 use crate::area::Patch;
 use crate::basis::Basis;
-use crate::figure::Figure;
-use crate::ground::Ground;
 use crate::material::{Material, Stage};
+use crate::sourced_range::SourcedRange;
+use crate::substrate::Substrate;
 use crate::tool::{Tool, ToolKind};
 use crate::unit::SquareMetresPerLitre;
 
@@ -42,7 +42,7 @@ pub struct OwnRate {
     /// The key of the tool.
     pub tool: &'static str,
     /// The rate, m2/L; see [`Learned::figure`](crate::learn::Learned::figure).
-    pub rate: Figure<SquareMetresPerLitre>,
+    pub rate: SourcedRange<SquareMetresPerLitre>,
     /// How many jobs it comes from.
     pub jobs: u32,
 }
@@ -83,7 +83,7 @@ pub struct ZoneWork {
     /// The length of edges that are cut in; it counts for the minutes only.
     pub edges: Length,
     /// What the first coat goes onto.
-    pub ground: Ground,
+    pub ground: Substrate,
     /// What the volumes are worked out from.
     pub basis: Basis,
     /// What goes on, in order.
@@ -92,7 +92,7 @@ pub struct ZoneWork {
 
 impl ZoneWork {
     /// What a layer's first coat goes onto: only the first that stays on the piece meets the ground itself.
-    pub fn ground_under(&self, layer: usize) -> Ground {
+    pub fn ground_under(&self, layer: usize) -> Substrate {
         let first = self
             .layers
             .iter()
@@ -100,7 +100,7 @@ impl ZoneWork {
         if first == Some(layer) {
             self.ground
         } else {
-            Ground::Sealed
+            Substrate::Sealed
         }
     }
 }

@@ -10,9 +10,9 @@ use std::borrow::Cow;
 
 use units::Length;
 
-use crate::figure::{Certainty, Figure};
 use crate::film;
 use crate::material::{COAT_ON_WOOD, Material};
+use crate::sourced_range::{Provenance, SourcedRange};
 use crate::unit::{SquareMetresPerLitre, Unit};
 
 pub use doubt::{Doubt, TimeUnit};
@@ -98,7 +98,7 @@ impl Label {
         own.name = Cow::Owned(name);
         if let Some(solids) = self.volume_solids {
             own.volume_solids = solids_figure(solids);
-            if of.label_rate.certainty == Certainty::Calculated {
+            if of.label_rate.certainty == Provenance::Calculated {
                 own.label_rate = rate_of_solids(own.volume_solids, of.label_rate.source);
             }
         }
@@ -110,7 +110,7 @@ impl Label {
         stated(self.cure_hours, &mut own.cure);
         stated(self.thinning, &mut own.thinning);
         if let Some((low, high)) = self.coldest {
-            own.coldest = Some(Figure::own(low, high));
+            own.coldest = Some(SourcedRange::own(low, high));
         }
         Ok(own)
     }
@@ -152,26 +152,26 @@ impl Label {
 }
 
 /// Puts what a label states in the place of a figure.
-fn stated<U: Unit>(range: Option<(f64, f64)>, figure: &mut Figure<U>) {
+fn stated<U: Unit>(range: Option<(f64, f64)>, figure: &mut SourcedRange<U>) {
     if let Some((low, high)) = range {
-        *figure = Figure::own(low, high);
+        *figure = SourcedRange::own(low, high);
     }
 }
 
-const fn claim<U: Unit>(low: f64, high: f64, source: &'static str) -> Figure<U> {
-    Figure::new(low, high, source, Certainty::Maker)
+const fn claim<U: Unit>(low: f64, high: f64, source: &'static str) -> SourcedRange<U> {
+    SourcedRange::new(low, high, source, Provenance::Maker)
 }
 
-fn rate_figure((low, high): (f64, f64)) -> Figure<SquareMetresPerLitre> {
+fn rate_figure((low, high): (f64, f64)) -> SourcedRange<SquareMetresPerLitre> {
     if low == high {
         claim(low * (1.0 - RATE_CLAIM), high * (1.0 + RATE_CLAIM), RATE_SOURCE)
     } else {
-        Figure::own(low, high)
+        SourcedRange::own(low, high)
     }
 }
 
 /// Stays above nothing and up to all of it.
-fn solids_figure((low, high): (f64, f64)) -> Figure {
+fn solids_figure((low, high): (f64, f64)) -> SourcedRange {
     if low == high {
         claim(
             (low - SOLIDS_CLAIM).max(low / 2.0),
@@ -179,13 +179,13 @@ fn solids_figure((low, high): (f64, f64)) -> Figure {
             SOLIDS_SOURCE,
         )
     } else {
-        Figure::own(low, high)
+        SourcedRange::own(low, high)
     }
 }
 
-fn rate_of_solids(solids: Figure, source: &'static str) -> Figure<SquareMetresPerLitre> {
+fn rate_of_solids(solids: SourcedRange, source: &'static str) -> SourcedRange<SquareMetresPerLitre> {
     let film = Length::inches(COAT_ON_WOOD);
-    Figure::calculated(
+    SourcedRange::calculated(
         film::theoretical_rate(solids.low, film),
         film::theoretical_rate(solids.high, film),
         source,

@@ -2,8 +2,8 @@
 //! it is mixed.
 //!
 //! The rules of the trade stand each in one place. [`film`] holds the formulas between spreading rate, wet film and dry
-//! film. [`Material`], [`Tool`] and [`Ground`] hold the figures with their sources; a maker's [`Label`] takes their place.
-//! A [`Job`] says what goes where; [`needs`] makes of it a [`Need`] for each material, with its [`Spread`], and
+//! film. [`Material`], [`Tool`] and [`Substrate`] hold the figures with their sources; a maker's [`Label`] takes their place.
+//! A [`Job`] says what goes where; [`demands`] makes of it a [`Demand`] for each material, with its [`Samples`], and
 //! [`workings`] shows how. [`Enough`] and [`can::choose`] answer for cans, [`mix`] for the
 //! mixing bench, [`suggest`](suggest::suggest) for what a piece asks for.
 //!
@@ -14,14 +14,13 @@ mod basis;
 pub mod can;
 mod cause;
 mod compare;
+mod demand;
 mod distribution;
 mod drawn;
 mod dry_film;
 mod enough;
 mod estimate;
-mod figure;
 pub mod film;
-mod ground;
 mod job;
 pub mod label;
 pub mod learn;
@@ -29,13 +28,14 @@ mod material;
 mod minutes;
 pub mod mix;
 mod model;
-mod need;
 mod normal;
 mod propagate;
 #[cfg(test)]
 mod samples;
+mod sourced_range;
 mod species;
 mod spread;
+mod substrate;
 pub mod suggest;
 mod tool;
 mod trials;
@@ -48,22 +48,22 @@ pub use basis::Basis;
 pub use can::{CanSize, Contents, can, can_sizes};
 pub use cause::{Cause, in_sentence};
 pub use compare::Way;
+pub use demand::{Contribution, Demand, Share, TRIALS, by_tools, demands, together};
 pub use distribution::Distribution;
 pub use dry_film::DryFilm;
 pub use enough::{Enough, Left, Verdict, besides_in_hand, enough_with};
 pub use estimate::Estimate;
-pub use figure::{Certainty, Figure};
-pub use ground::Ground;
 pub use job::{Job, Layer, OwnRate, Rgb, ZoneWork};
 pub use label::Label;
-pub use material::{Body, Material, Stage, Thinner, material, materials};
+pub use material::{FilmClass, Material, Stage, Thinner, material, materials};
 pub use minutes::minutes;
-pub use need::{Contribution, Need, Share, TRIALS, by_tools, needs, together};
 pub use propagate::{Input, Linear, draw, linear, monte_carlo};
+pub use sourced_range::{Provenance, SourcedRange};
 pub use species::{Bleed, LatexClass, Pores, SPECIES, Species, Stated, species};
-pub use spread::Spread;
+pub use spread::Samples;
+pub use substrate::Substrate;
 pub use suggest::{Condition, Reason, Wish, suggest};
-pub use tool::{Keeps, TOOLS, Tool, ToolKind, tool};
+pub use tool::{Retention, TOOLS, Tool, ToolKind, tool};
 pub use trials::Trials;
 pub use working::{Measure, Quantity, Working};
-pub use workings::{LayerWorking, NeedWorking, workings};
+pub use workings::{DemandWorking, LayerWorking, workings};

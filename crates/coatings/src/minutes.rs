@@ -140,7 +140,7 @@ mod tests {
     fn what_narrow_parts_take_more_is_unsure_too() {
         let brush = tool("brush").unwrap();
         let legs = zone("legs", vec![narrow(1.0)], vec![layer("trim-enamel", 1, "brush")]);
-        let u = |figure: crate::Figure| figure.distribution().standard_uncertainty();
+        let u = |figure: crate::SourcedRange| figure.distribution().standard_uncertainty();
         let parts = [
             u(brush.minutes_per_square_metre.as_numbers()) * brush.narrow_minutes.middle(),
             u(brush.narrow_minutes) * brush.minutes_per_square_metre.middle(),

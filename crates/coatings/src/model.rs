@@ -12,14 +12,14 @@ use std::rc::Rc;
 
 use crate::area::{Patch, loadings};
 use crate::basis::Basis;
-use crate::cause::Known;
+use crate::cause::UncertainInput;
 use crate::job::{Job, Layer, Rgb};
 use crate::material::Material;
 use crate::tool::{Tool, ToolKind};
 
 /// A job as a formula over its inputs.
 pub(crate) struct Model {
-    pub(crate) inputs: Vec<Known>,
+    pub(crate) inputs: Vec<UncertainInput>,
     pub(crate) patches: Vec<PatchModel>,
     pub(crate) lots: Vec<Lot>,
 }
@@ -76,7 +76,7 @@ pub(crate) struct Part {
     /// Litres of each coat on a ground that takes no more than another coat does.
     pub(crate) coat: Vec<f64>,
     /// Litres that the first coat takes beyond that, if the ground is thirsty.
-    pub(crate) drunk: Option<Vec<f64>>,
+    pub(crate) absorbed: Option<Vec<f64>>,
 }
 
 impl Model {
@@ -94,7 +94,9 @@ impl Model {
             .collect();
         let only: Vec<&Patch> = all.iter().map(|(_, patch)| *patch).collect();
         let mut model = Model {
-            inputs: (0..all.len()).map(|n| Known::measuring(&job.name, n)).collect(),
+            inputs: (0..all.len())
+                .map(|n| UncertainInput::measuring(&job.name, n))
+                .collect(),
             patches: Vec::new(),
             lots: Vec::new(),
         };
@@ -132,7 +134,8 @@ impl Model {
             patch,
             coats: on.coats,
             tool,
-            first_coat: (ground.first_coat().high > 1.0).then(|| self.input(Known::first_coat(ground))),
+            first_coat: (ground.first_coat().high > 1.0)
+                .then(|| self.input(UncertainInput::first_coat(ground))),
             consumption,
             losses,
             gain,
@@ -144,7 +147,7 @@ impl Model {
         term.kept = tool
             .keeps
             .iter()
-            .map(|keeps| self.input(Known::kept(&wash, tool, keeps)))
+            .map(|keeps| self.input(UncertainInput::kept(&wash, tool, keeps)))
             .collect();
         let lot = &mut self.lots[lot];
         for place in &term.kept {
@@ -165,26 +168,27 @@ impl Model {
     ) -> Option<(Consumption, Vec<usize>, Option<usize>)> {
         let film = tool.film(on.material.body)?;
         if let Some(own) = on.own_rate(tool) {
-            let rate = self.input(Known::own_rate(&on.material, tool, own.rate));
+            let rate = self.input(UncertainInput::own_rate(&on.material, tool, own.rate));
             return Some((Consumption::Rate(rate), Vec::new(), None));
         }
         let sprayed = tool.kind == ToolKind::Sprayer;
         let consumption = match basis {
-            Basis::WetFilm => Consumption::Film(self.input(Known::film(&on.material, tool, film))),
-            Basis::LabelRate => Consumption::Rate(self.input(Known::label_rate(&on.material))),
+            Basis::WetFilm => Consumption::Film(self.input(UncertainInput::film(&on.material, tool, film))),
+            Basis::LabelRate => Consumption::Rate(self.input(UncertainInput::label_rate(&on.material))),
         };
         let mut losses = Vec::new();
         if basis == Basis::WetFilm || sprayed {
-            losses.push(self.input(Known::transfer(tool)));
+            losses.push(self.input(UncertainInput::transfer(tool)));
             if narrow && tool.narrow_transfer.low < 1.0 {
-                losses.push(self.input(Known::narrow(tool)));
+                losses.push(self.input(UncertainInput::narrow(tool)));
             }
         }
-        let gain = (basis == Basis::LabelRate && sprayed).then(|| self.input(Known::ordinary_loss()));
+        let gain =
+            (basis == Basis::LabelRate && sprayed).then(|| self.input(UncertainInput::ordinary_loss()));
         Some((consumption, losses, gain))
     }
 
-    fn input(&mut self, known: Known) -> usize {
+    fn input(&mut self, known: UncertainInput) -> usize {
         let there = self
             .inputs
             .iter()
@@ -278,19 +282,19 @@ impl Lot {
                     zone: term.zone,
                     coats: term.coats,
                     coat: vec![0.0; area.len()],
-                    drunk: term.first_coat.map(|_| vec![0.0; area.len()]),
+                    absorbed: term.first_coat.map(|_| vec![0.0; area.len()]),
                 };
                 parts.push((term.layer, part));
                 parts.len() - 1
             });
             let (_, part) = &mut parts[place];
             add_product(&mut part.coat, area, of_square_metre);
-            if let (Some(drunk), Some(factor)) = (&mut part.drunk, term.first_coat) {
-                for (drunk, ((area, coat), factor)) in drunk
+            if let (Some(absorbed), Some(factor)) = (&mut part.absorbed, term.first_coat) {
+                for (absorbed, ((area, coat), factor)) in absorbed
                     .iter_mut()
                     .zip(area.iter().zip(of_square_metre).zip(columns[factor]))
                 {
-                    *drunk += area * coat * (factor - 1.0);
+                    *absorbed += area * coat * (factor - 1.0);
                 }
             }
         }
@@ -378,9 +382,9 @@ pub(crate) fn add_coats(sum: &mut [f64], part: &Part, coats: u32) {
     for (sum, coat) in sum.iter_mut().zip(&part.coat) {
         *sum += coat * coats;
     }
-    if let Some(drunk) = &part.drunk {
-        for (sum, drunk) in sum.iter_mut().zip(drunk) {
-            *sum += drunk;
+    if let Some(absorbed) = &part.absorbed {
+        for (sum, absorbed) in sum.iter_mut().zip(absorbed) {
+            *sum += absorbed;
         }
     }
 }

@@ -148,7 +148,7 @@ pub(crate) fn linear_estimate(inputs: &[Distribution], model: &dyn Fn(&[f64]) ->
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::spread::Spread;
+    use crate::spread::Samples;
 
     fn rectangle(name: &str) -> Input {
         Input {
@@ -165,7 +165,7 @@ mod tests {
 
     #[test]
     fn a_rectangle_keeps_its_mean_width_and_limits() {
-        let spread = Spread::of(&draw(&rectangle("a"), 50_000));
+        let spread = Samples::of(&draw(&rectangle("a"), 50_000));
         assert!((spread.mean() - 2.0).abs() < 0.01);
         assert!((spread.standard_uncertainty() - 1.0 / 3f64.sqrt()).abs() < 0.01);
         assert!((spread.quantile(0.25) - 1.5).abs() < 0.02);

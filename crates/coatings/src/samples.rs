@@ -6,9 +6,9 @@ use units::{Area, Length};
 
 use crate::area::Patch;
 use crate::basis::Basis;
-use crate::ground::Ground;
 use crate::job::{Job, Layer, ZoneWork};
 use crate::material::material;
+use crate::substrate::Substrate;
 use crate::tool::tool;
 
 /// Coats of a material with one tool.
@@ -47,7 +47,7 @@ pub(crate) fn zone(key: &str, patches: Vec<Patch>, layers: Vec<Layer>) -> ZoneWo
         key: key.into(),
         patches,
         edges: Length::ZERO,
-        ground: Ground::Sealed,
+        ground: Substrate::Sealed,
         basis: Basis::WetFilm,
         layers,
     }

@@ -3,7 +3,7 @@
 //! The classes and the pores are those of the Wood Handbook, FPL-GTR-190 Table 16-1; what it does not say has
 //! its own certainty beside it.
 
-use crate::figure::Certainty;
+use crate::sourced_range::Provenance;
 
 /// A statement about a wood, with its source.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -13,7 +13,7 @@ pub struct Stated<T> {
     /// Where it comes from.
     pub source: &'static str,
     /// How sure it is.
-    pub certainty: Certainty,
+    pub certainty: Provenance,
 }
 
 /// How easily a wood takes latex paint. The classes are those of the Wood Handbook; that I is the easiest and III
@@ -77,7 +77,7 @@ const fn read<T: Copy>(value: T, source: &'static str) -> Stated<T> {
     Stated {
         value,
         source,
-        certainty: Certainty::Read,
+        certainty: Provenance::Read,
     }
 }
 
@@ -85,7 +85,7 @@ const fn memory<T: Copy>(value: T) -> Stated<T> {
     Stated {
         value,
         source: GENERIC,
-        certainty: Certainty::Memory,
+        certainty: Provenance::Memory,
     }
 }
 
@@ -111,7 +111,7 @@ const PINE: Stated<Bleed> = read(
 const TANNIN: Stated<Bleed> = Stated {
     value: Bleed::Possible,
     source: TRADE,
-    certainty: Certainty::Practice,
+    certainty: Provenance::Practice,
 };
 const REMEMBERED: Stated<Bleed> = memory(Bleed::Possible);
 const NO_BLEED: Stated<Bleed> = memory(Bleed::None);
@@ -281,12 +281,12 @@ pub static SPECIES: [Species; 36] = [
         pores: Stated {
             value: Pores::Diffuse,
             source: GENERIC,
-            certainty: Certainty::Memory,
+            certainty: Provenance::Memory,
         },
         bleed: Stated {
             value: Bleed::Strong,
             source: TRADE,
-            certainty: Certainty::Practice,
+            certainty: Provenance::Practice,
         },
         resin: None,
     },
@@ -362,11 +362,11 @@ mod tests {
     fn what_was_not_read_does_not_say_so() {
         for wood in &SPECIES {
             let named = ["redwood", "western-redcedar"].contains(&wood.key) || wood.key.ends_with("-pine");
-            assert_eq!(wood.bleed.certainty == Certainty::Read, named, "{}", wood.key);
+            assert_eq!(wood.bleed.certainty == Provenance::Read, named, "{}", wood.key);
         }
         let mahogany = species("mahogany").unwrap();
         assert_eq!(mahogany.latex_class, None);
-        assert_ne!(mahogany.pores.certainty, Certainty::Read);
+        assert_ne!(mahogany.pores.certainty, Provenance::Read);
     }
 
     #[test]

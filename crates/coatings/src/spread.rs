@@ -2,11 +2,11 @@
 
 /// The spread of a result: equally likely values, from the smallest to the largest.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Spread {
+pub struct Samples {
     sorted: Vec<f64>,
 }
 
-impl Spread {
+impl Samples {
     /// The spread of these values, in any order.
     pub fn of(values: &[f64]) -> Self {
         let mut bits = shared_out(values);
@@ -15,14 +15,14 @@ impl Spread {
             .into_iter()
             .map(|bits| f64::from_bits(units::in_order(bits) as u64))
             .collect();
-        Spread { sorted }
+        Samples { sorted }
     }
 
     /// The value below which this share of the results lies; between values it is interpolated.
     ///
     /// # Example
     /// ```
-    /// assert_eq!(coatings::Spread::of(&[6.0, 2.0, 4.0]).quantile(0.5), 4.0);
+    /// assert_eq!(coatings::Samples::of(&[6.0, 2.0, 4.0]).quantile(0.5), 4.0);
     /// ```
     pub fn quantile(&self, share: f64) -> f64 {
         let last = self.sorted.len().saturating_sub(1);
@@ -114,7 +114,7 @@ mod tests {
 
     #[test]
     fn results_are_sorted_on_both_sides_of_zero() {
-        let spread = Spread::of(&[0.5, -3.0, 0.0, 7.0, -0.25]);
+        let spread = Samples::of(&[0.5, -3.0, 0.0, 7.0, -0.25]);
         assert_eq!(spread.sorted, [-3.0, -0.25, 0.0, 0.5, 7.0]);
         assert_eq!(spread.share_up_to(0.0), 0.6);
         assert_eq!((spread.share_up_to(-4.0), spread.share_up_to(7.0)), (0.0, 1.0));
@@ -130,7 +130,7 @@ mod tests {
                 0..300,
             ),
         ) {
-            let ours = Spread::of(&values).sorted;
+            let ours = Samples::of(&values).sorted;
             let mut theirs = values;
             theirs.sort_by(f64::total_cmp);
             let bits = |values: &[f64]| -> Vec<u64> { values.iter().map(|value| value.to_bits()).collect() };
@@ -140,7 +140,7 @@ mod tests {
 
     #[test]
     fn no_results_are_nothing() {
-        let none = Spread::default();
+        let none = Samples::default();
         assert_eq!(
             (none.quantile(0.5), none.share_up_to(1.0), none.mean()),
             (0.0, 0.0, 0.0)

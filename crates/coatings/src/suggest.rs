@@ -10,16 +10,16 @@ mod tests;
 pub use reason::Reason;
 pub use reasons::WIPE_BARE;
 
-use crate::figure::Certainty;
-use crate::ground::Ground;
 use crate::material::Stage;
+use crate::sourced_range::Provenance;
 use crate::species::{Bleed, LatexClass, Pores, Species};
+use crate::substrate::Substrate;
 
 /// What a piece is like before it is finished.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Condition {
     /// What the first coat goes onto.
-    pub ground: Ground,
+    pub ground: Substrate,
     /// The wood, where it is known.
     pub species: Option<&'static Species>,
     /// An old red stain, as on mahogany of a century ago.
@@ -104,11 +104,11 @@ pub fn suggest(condition: &Condition, wish: Wish) -> Suggestion {
     // Once the old finish is off, what goes on goes onto wood; laminate has none to come to.
     let found = condition;
     let stripped = Condition {
-        ground: Ground::Bare,
+        ground: Substrate::Bare,
         ..*condition
     };
     let comes_off = against.iter().any(|reason| reasons::STRIPPED.contains(reason));
-    let condition = match comes_off && condition.ground != Ground::Laminate {
+    let condition = match comes_off && condition.ground != Substrate::Laminate {
         true => &stripped,
         false => condition,
     };
@@ -143,7 +143,7 @@ pub fn suggest(condition: &Condition, wish: Wish) -> Suggestion {
 }
 
 /// Whether a degreaser may go onto a ground: it is caustic, so not onto bare wood (common practice, no source).
-pub fn may_degrease(ground: Ground) -> bool {
+pub fn may_degrease(ground: Substrate) -> bool {
     !ground.is_open()
 }
 
@@ -177,7 +177,7 @@ fn layer(stage: Stage, material: &'static str, coats: u32, reasons: Vec<Reason>)
 }
 
 /// What takes off grease and gloss; `found` is the ground that is cleaned, before anything comes off it.
-fn cleaners(condition: &Condition, found: Ground) -> Vec<SuggestedLayer> {
+fn cleaners(condition: &Condition, found: Substrate) -> Vec<SuggestedLayer> {
     let mut layers = Vec::new();
     if may_degrease(found) {
         let mut why = vec![reasons::CLEAN];
@@ -186,7 +186,7 @@ fn cleaners(condition: &Condition, found: Ground) -> Vec<SuggestedLayer> {
         }
         layers.push(layer(Stage::Clean, "degreaser", 1, why));
     }
-    if condition.ground == Ground::Glossy {
+    if condition.ground == Substrate::Glossy {
         layers.push(layer(Stage::Clean, "deglosser", 1, vec![reasons::DEGLOSS]));
     }
     layers
@@ -194,7 +194,9 @@ fn cleaners(condition: &Condition, found: Ground) -> Vec<SuggestedLayer> {
 
 /// The wood, if a coat can come near it: laminate hides it.
 fn wood(condition: &Condition) -> Option<&'static Species> {
-    condition.species.filter(|_| condition.ground != Ground::Laminate)
+    condition
+        .species
+        .filter(|_| condition.ground != Substrate::Laminate)
 }
 
 /// The wood, if its colour may come through a paint that is not dark.
@@ -209,7 +211,7 @@ fn hard_class(condition: &Condition) -> Option<Reason> {
         text: reasons::HARD_CLASS,
         source: class.source,
         // The class was read; that III is the hardest is from memory.
-        certainty: Certainty::Memory,
+        certainty: Provenance::Memory,
     })
 }
 
@@ -221,7 +223,7 @@ fn reaches_wood(condition: &Condition) -> bool {
 /// Shellac blocks everything, so one reason for it decides. Alkyd is for woods whose extractives water dissolves
 /// and for those that latex finds hard; on gloss and laminate shellac takes its place, because it holds there.
 fn primers(condition: &Condition, light: bool) -> Vec<SuggestedLayer> {
-    let slick = matches!(condition.ground, Ground::Glossy | Ground::Laminate);
+    let slick = matches!(condition.ground, Substrate::Glossy | Substrate::Laminate);
     let mut shellac = Vec::new();
     let mut alkyd = Vec::new();
     let red = light && condition.old_red_stain;
@@ -254,7 +256,7 @@ fn primers(condition: &Condition, light: bool) -> Vec<SuggestedLayer> {
     let ground = ground_reason(condition);
     let (material, coats, mut why) = match (shellac.is_empty(), alkyd.is_empty()) {
         // The bonding primer of laminate is a layer of its own, under the shellac.
-        (false, _) if condition.ground == Ground::Laminate => {
+        (false, _) if condition.ground == Substrate::Laminate => {
             return vec![
                 layer(Stage::Primer, "bonding-primer", 1, vec![ground]),
                 layer(Stage::Primer, "shellac-primer", coats, shellac),
@@ -262,7 +264,7 @@ fn primers(condition: &Condition, light: bool) -> Vec<SuggestedLayer> {
         }
         (false, _) => {
             shellac.append(&mut alkyd);
-            if condition.ground == Ground::Glossy {
+            if condition.ground == Substrate::Glossy {
                 shellac.push(reasons::SHELLAC_HOLDS);
             }
             ("shellac-primer", coats, shellac)
@@ -271,7 +273,7 @@ fn primers(condition: &Condition, light: bool) -> Vec<SuggestedLayer> {
         (true, true) => ("bonding-primer", 1, Vec::new()),
     };
     // A dulled gloss is spoken for by the shellac that stands in for its bonding primer.
-    if condition.ground != Ground::Glossy || material == "bonding-primer" {
+    if condition.ground != Substrate::Glossy || material == "bonding-primer" {
         why.push(ground);
     }
     vec![layer(Stage::Primer, material, coats, why)]
@@ -280,10 +282,10 @@ fn primers(condition: &Condition, light: bool) -> Vec<SuggestedLayer> {
 /// Why this ground wants a primer.
 fn ground_reason(condition: &Condition) -> Reason {
     match condition.ground {
-        Ground::Sealed | Ground::PaintedSound => reasons::PRIME_OLD,
-        Ground::Glossy => reasons::PRIME_GLOSSY,
-        Ground::Laminate => reasons::PRIME_LAMINATE,
-        Ground::Bare | Ground::Porous => {
+        Substrate::Sealed | Substrate::PaintedSound => reasons::PRIME_OLD,
+        Substrate::Glossy => reasons::PRIME_GLOSSY,
+        Substrate::Laminate => reasons::PRIME_LAMINATE,
+        Substrate::Bare | Substrate::Porous => {
             let first = condition.ground.first_coat();
             Reason {
                 text: reasons::DRINKS,
@@ -331,10 +333,10 @@ fn notes(condition: &Condition, wish: Wish) -> Vec<Reason> {
             notes.push(reasons::WAX_CLEAN);
         }
     }
-    if condition.ground == Ground::PaintedSound {
+    if condition.ground == Substrate::PaintedSound {
         notes.push(reasons::SOUND_PAINT);
     }
-    if condition.ground == Ground::Laminate && condition.species.is_some() {
+    if condition.ground == Substrate::Laminate && condition.species.is_some() {
         notes.push(reasons::LAMINATE_HIDES);
     }
     if condition.bare_spots {
@@ -372,8 +374,8 @@ fn against(condition: &Condition, wish: Wish) -> Vec<Reason> {
         return Vec::new();
     }
     let mut against = match condition.ground {
-        Ground::PaintedSound => vec![reasons::CLEAR_SHOWS],
-        Ground::Laminate => vec![reasons::CLEAR_LAMINATE],
+        Substrate::PaintedSound => vec![reasons::CLEAR_SHOWS],
+        Substrate::Laminate => vec![reasons::CLEAR_LAMINATE],
         _ => vec![],
     };
     if wish == Wish::StainedClear && !condition.ground.is_open() {
@@ -396,7 +398,7 @@ fn paint_notes(condition: &Condition, light: bool) -> Vec<Reason> {
     }
     if let Some(species) = wood(condition) {
         // Only of some woods was it read that they do not bleed.
-        if species.bleed.value == Bleed::None && species.bleed.certainty == Certainty::Read {
+        if species.bleed.value == Bleed::None && species.bleed.certainty == Provenance::Read {
             notes.push(Reason {
                 text: reasons::NO_BLEED,
                 source: species.bleed.source,

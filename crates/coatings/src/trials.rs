@@ -3,7 +3,7 @@
 use std::borrow::Borrow;
 use std::ops::Range;
 
-use crate::cause::Known;
+use crate::cause::UncertainInput;
 use crate::drawn::{Column, drawn};
 use crate::job::Job;
 use crate::model::{Lot, Model, Part};
@@ -16,9 +16,9 @@ const BLOCK: usize = 2_048;
 ///
 /// # Example
 /// ```
-/// use coatings::{Job, TRIALS, Trials, needs};
+/// use coatings::{Job, TRIALS, Trials, demands};
 /// let job = Job { name: "box".into(), zones: vec![] };
-/// assert_eq!(Trials::of(&job, TRIALS).needs(), needs(&job, TRIALS));
+/// assert_eq!(Trials::of(&job, TRIALS).demands(), demands(&job, TRIALS));
 /// ```
 pub struct Trials {
     pub(crate) model: Model,
@@ -34,7 +34,7 @@ impl Trials {
     /// A job taken through so many trials. Inputs of one name have the same draws in every job.
     pub fn of(job: &Job, count: usize) -> Self {
         let model = Model::of(job);
-        let column = |(place, known): (usize, &Known)| match model.uses(place) {
+        let column = |(place, known): (usize, &UncertainInput)| match model.uses(place) {
             true => drawn(&known.input, count),
             false => Column::default(),
         };

@@ -1,4 +1,4 @@
-//! What the numbers of a [`Figure`](crate::Figure) are measured in, as types: a density is not taken for a time.
+//! What the numbers of a [`SourcedRange`](crate::SourcedRange) are measured in, as types: a density is not taken for a time.
 
 /// A unit that figures are given in.
 pub trait Unit: Copy + std::fmt::Debug + PartialEq {}

@@ -5,7 +5,7 @@
 
 use std::borrow::Cow;
 
-use crate::figure::{Certainty, Figure};
+use crate::sourced_range::{Provenance, SourcedRange};
 use crate::unit::Unit;
 
 /// What a number is measured in.
@@ -52,7 +52,7 @@ pub struct Quantity {
     /// What it is measured in.
     pub measure: Measure,
     /// Where it comes from, and how sure that is; nothing for what was worked out or planned.
-    pub source: Option<(&'static str, Certainty)>,
+    pub source: Option<(&'static str, Provenance)>,
 }
 
 /// The working of one result.
@@ -93,7 +93,7 @@ pub(crate) fn given(symbol: &'static str, meaning: &'static str, value: f64, mea
 pub(crate) fn figure<U: Unit>(
     symbol: &'static str,
     meaning: &'static str,
-    figure: Figure<U>,
+    figure: SourcedRange<U>,
     measure: Measure,
 ) -> Quantity {
     let distribution = figure.distribution();

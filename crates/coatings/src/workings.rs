@@ -1,6 +1,6 @@
 //! The working of what a job needs of each material, and of the dry films.
 
-use crate::cause::Known;
+use crate::cause::UncertainInput;
 use crate::dry_film::DryFilm;
 use crate::job::{Job, Layer};
 use crate::model::{Consumption, Lot, Model, Term};
@@ -24,7 +24,7 @@ pub struct LayerWorking {
 
 /// The working of what a job needs of one material.
 #[derive(Clone, Debug, PartialEq)]
-pub struct NeedWorking {
+pub struct DemandWorking {
     /// What each layer takes of each area.
     pub layers: Vec<LayerWorking>,
     /// What each place in the tools keeps.
@@ -39,13 +39,13 @@ const BY_LABEL_SPRAYED: &str = "area * (first + coats - 1) / rate * ordinary / (
 const DRY_BY_FILM: &str = "film * solids * coats / (1 + thinner)";
 const DRY_BY_LABEL: &str = "solids * coats / (rate * 1000)";
 
-/// The workings of all that a job needs, in the order of [`needs`](crate::needs).
-pub fn workings(job: &Job) -> Vec<NeedWorking> {
+/// The workings of all that a job needs, in the order of [`demands`](crate::demands).
+pub fn workings(job: &Job) -> Vec<DemandWorking> {
     let model = Model::of(job);
     model.lots.iter().map(|lot| of_lot(job, &model, lot)).collect()
 }
 
-fn of_lot(job: &Job, model: &Model, lot: &Lot) -> NeedWorking {
+fn of_lot(job: &Job, model: &Model, lot: &Lot) -> DemandWorking {
     let layers: Vec<LayerWorking> = lot.terms.iter().map(|term| of_term(job, model, term)).collect();
     let kept: Vec<Quantity> = lot
         .kept
@@ -53,14 +53,14 @@ fn of_lot(job: &Job, model: &Model, lot: &Lot) -> NeedWorking {
         .map(|place| known("kept", &model.inputs[*place], Measure::Litres))
         .collect();
     let litres = layers.iter().map(|layer| layer.litres.result.value);
-    NeedWorking {
+    DemandWorking {
         litres: litres.sum::<f64>() + kept.iter().map(|kept| kept.value).sum::<f64>(),
         layers,
         kept,
     }
 }
 
-fn known(symbol: &'static str, known: &Known, measure: Measure) -> Quantity {
+fn known(symbol: &'static str, known: &UncertainInput, measure: Measure) -> Quantity {
     Quantity {
         symbol,
         meaning: known.cause.label().into(),
@@ -72,7 +72,7 @@ fn known(symbol: &'static str, known: &Known, measure: Measure) -> Quantity {
 }
 
 /// A share that stays on the piece. Its cause speaks of what is lost.
-fn share(symbol: &'static str, input: &Known) -> Quantity {
+fn share(symbol: &'static str, input: &UncertainInput) -> Quantity {
     let meaning = match symbol {
         "transfer" => "the share that stays on the piece",
         "narrow" => "the share of that on narrow parts",
@@ -187,11 +187,11 @@ fn thinner(term: &Term) -> Quantity {
 mod tests {
     use super::*;
     use crate::basis::Basis;
-    use crate::figure::Figure;
-    use crate::ground::Ground;
+    use crate::demand::demands;
     use crate::job::OwnRate;
-    use crate::need::needs;
     use crate::samples::{broad, job, layer, narrow, zone};
+    use crate::sourced_range::SourcedRange;
+    use crate::substrate::Substrate;
     use crate::working::holds;
 
     #[test]
@@ -217,18 +217,18 @@ mod tests {
                 ],
             ),
         ]);
-        job.zones[0].ground = Ground::Porous;
+        job.zones[0].ground = Substrate::Porous;
         job.zones[0].layers[2].thinned = 0.1;
         job.zones[1].basis = Basis::LabelRate;
         let own = |tool| OwnRate {
             tool,
-            rate: Figure::own(8.0, 9.0),
+            rate: SourcedRange::own(8.0, 9.0),
             jobs: 3,
         };
         job.zones[0].layers[1].own_rates = [own("brush")].into();
         job.zones[1].layers[1].own_rates = [own("hvlp")].into();
         let workings = workings(&job);
-        let needs = needs(&job, 10);
+        let needs = demands(&job, 10);
         assert_eq!(workings.len(), needs.len());
         let mut formulas = Vec::new();
         for (working, need) in workings.iter().zip(&needs) {

@@ -14,8 +14,9 @@ use coatings::mix::{
     By, CALCIUM_CARBONATE, ChalkBatch, Component, Latex, Paint, Recipe, SHEENS, Scale, Thinning, thinner,
 };
 use coatings::{
-    Basis, Body, Contents, DryFilm, Enough, Figure, Ground, Job, Label, Layer, Need, Patch, Spread, TOOLS,
-    Tool, ToolKind, Verdict, Way, ZoneWork, material, materials, minutes, needs, together, tool, workings,
+    Basis, Contents, Demand, DryFilm, Enough, FilmClass, Job, Label, Layer, Patch, Samples, SourcedRange,
+    Substrate, TOOLS, Tool, ToolKind, Verdict, Way, ZoneWork, demands, material, materials, minutes,
+    together, tool, workings,
 };
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
@@ -64,7 +65,7 @@ fn zone(causes: usize) -> impl Strategy<Value = ZoneWork> {
     (
         prop::collection::vec(patch(causes), 1..4),
         0.0..8.0f64,
-        select(Ground::ALL.to_vec()),
+        select(Substrate::ALL.to_vec()),
         any::<bool>(),
         prop::collection::vec(layer(), 1..5),
     )
@@ -104,7 +105,7 @@ fn exact_job() -> impl Strategy<Value = Job> {
 fn one_paint() -> impl Strategy<Value = Job> {
     let able: Vec<&'static Tool> = TOOLS
         .iter()
-        .filter(|tool| tool.film(Body::Paint).is_some())
+        .filter(|tool| tool.film(FilmClass::Paint).is_some())
         .collect();
     let coated = (1..4u32, select(able.clone()), select(able), zone(0));
     let zone = coated.prop_map(|(coats, tool, narrow_tool, mut zone)| {
@@ -127,14 +128,14 @@ static CLEAN_BRUSH: Tool = Tool {
     key: "clean-brush",
     name: "Brush that keeps nothing",
     kind: ToolKind::Brush,
-    films: &[(Body::Paint, Figure::own(75e-6, 125e-6))],
-    transfer: Figure::own(0.95, 1.0),
-    narrow_transfer: Figure::own(1.0, 1.0),
+    films: &[(FilmClass::Paint, SourcedRange::own(75e-6, 125e-6))],
+    transfer: SourcedRange::own(0.95, 1.0),
+    narrow_transfer: SourcedRange::own(1.0, 1.0),
     keeps: &[],
-    minutes_per_square_metre: Figure::own(5.0, 10.0),
-    minutes_per_metre_of_edge: Figure::own(0.5, 1.0),
-    narrow_minutes: Figure::own(1.5, 2.0),
-    minutes_to_clean: Figure::own(5.0, 10.0),
+    minutes_per_square_metre: SourcedRange::own(5.0, 10.0),
+    minutes_per_metre_of_edge: SourcedRange::own(0.5, 1.0),
+    narrow_minutes: SourcedRange::own(1.5, 2.0),
+    minutes_to_clean: SourcedRange::own(5.0, 10.0),
     texture: "",
     risk: "",
 };
@@ -145,20 +146,20 @@ fn near(a: f64, b: f64) -> bool {
     (a - b).abs() <= NOISE * a.abs().max(b.abs()).max(1e-3)
 }
 
-fn litres(need: &Need, probability: f64) -> f64 {
+fn litres(need: &Demand, probability: f64) -> f64 {
     need.at(probability).as_litres()
 }
 
 const SHARES: [f64; 7] = [0.0, 0.05, 0.25, 0.5, 0.75, 0.95, 1.0];
 
-fn alike(a: &Need, b: &Need) -> bool {
+fn alike(a: &Demand, b: &Demand) -> bool {
     SHARES
         .iter()
         .all(|share| near(litres(a, *share), litres(b, *share)))
 }
 
-fn has_same_needs(a: &[Need], b: &[Need]) -> bool {
-    let same_can = |a: &Need, b: &Need| a.material == b.material && a.colour == b.colour;
+fn has_same_needs(a: &[Demand], b: &[Demand]) -> bool {
+    let same_can = |a: &Demand, b: &Demand| a.material == b.material && a.colour == b.colour;
     a.len() == b.len() && a.iter().all(|a| b.iter().any(|b| same_can(a, b) && alike(a, b)))
 }
 
@@ -288,7 +289,7 @@ proptest! {
 
     #[test]
     fn amounts_are_in_order_and_chances_rise_with_what_there_is(job in measured_job()) {
-        for need in needs(&job, TRIALS) {
+        for need in demands(&job, TRIALS) {
             prop_assert!(Volume::ZERO <= need.low());
             prop_assert!(need.low() <= need.likely() && need.likely() <= need.high());
             let mut before = 0.0;
@@ -320,7 +321,7 @@ proptest! {
         job.zones[zone].layers[layer].coats = coats;
         more.zones[zone].layers[layer].coats = coats + 1;
         let changed = more.zones[zone].layers[layer].clone();
-        for (before, after) in needs(&job, TRIALS).iter().zip(&needs(&more, TRIALS)) {
+        for (before, after) in demands(&job, TRIALS).iter().zip(&demands(&more, TRIALS)) {
             prop_assert_eq!(&before.material.key, &after.material.key);
             for share in SHARES {
                 prop_assert!(litres(before, share) <= litres(after, share) * (1.0 + NOISE));
@@ -338,7 +339,7 @@ proptest! {
         let area = job.zones[zone].patches[0].area.max(Area::square_metres(0.01));
         job.zones[zone].patches[0].area = area;
         larger.zones[zone].patches[0].area = area + Area::square_metres(more);
-        for (before, after) in needs(&job, TRIALS).iter().zip(&needs(&larger, TRIALS)) {
+        for (before, after) in demands(&job, TRIALS).iter().zip(&demands(&larger, TRIALS)) {
             for share in SHARES {
                 prop_assert!(litres(before, share) <= litres(after, share) * (1.0 + NOISE));
             }
@@ -370,7 +371,7 @@ proptest! {
                 *step = *step * times;
             }
         }
-        let [one, other] = [zone, other].map(|zone| needs(&job_of(vec![zone]), TRIALS));
+        let [one, other] = [zone, other].map(|zone| demands(&job_of(vec![zone]), TRIALS));
         prop_assert_eq!(one.len(), other.len());
         for (one, other) in one.iter().zip(&other) {
             for share in SHARES {
@@ -386,10 +387,10 @@ proptest! {
 
     #[test]
     fn the_order_of_zones_and_their_halves_change_nothing(job in exact_job()) {
-        let ours = needs(&job, TRIALS);
+        let ours = demands(&job, TRIALS);
         let mut turned = job.clone();
         turned.zones.reverse();
-        prop_assert!(has_same_needs(&ours, &needs(&turned, TRIALS)));
+        prop_assert!(has_same_needs(&ours, &demands(&turned, TRIALS)));
         let mut halved = job;
         for zone in &mut halved.zones {
             for patch in &mut zone.patches {
@@ -397,7 +398,7 @@ proptest! {
             }
             zone.patches.extend(zone.patches.clone());
         }
-        prop_assert!(has_same_needs(&ours, &needs(&halved, TRIALS)));
+        prop_assert!(has_same_needs(&ours, &demands(&halved, TRIALS)));
     }
 
     /// It is one can and one wash, whatever is said.
@@ -409,13 +410,13 @@ proptest! {
                 layer.colour = None;
             }
         }
-        prop_assert!(has_same_needs(&needs(&job, TRIALS), &needs(&other, TRIALS)));
+        prop_assert!(has_same_needs(&demands(&job, TRIALS), &demands(&other, TRIALS)));
         prop_assert!(near(minutes(&job).value, minutes(&other).value));
     }
 
     #[test]
     fn shares_of_the_budget_sum_to_one(job in measured_job()) {
-        for need in needs(&job, 1) {
+        for need in demands(&job, 1) {
             let u = need.linear().standard_uncertainty.as_litres();
             let sum: f64 = need.budget.iter().map(|part| part.share).sum();
             prop_assert!(need.budget.is_empty() == (u == 0.0) && (u == 0.0 || near(sum, 1.0)));
@@ -430,7 +431,7 @@ proptest! {
     /// The working, the places where it goes, and the zones: each adds up to the best estimate.
     #[test]
     fn all_accounts_add_up_to_the_best_estimate(job in measured_job()) {
-        let needs = needs(&job, 1);
+        let needs = demands(&job, 1);
         let workings = workings(&job);
         prop_assert_eq!(needs.len(), workings.len());
         for (need, working) in needs.iter().zip(&workings) {
@@ -449,11 +450,11 @@ proptest! {
     #[test]
     fn what_two_jobs_need_together_is_the_sum_trial_by_trial(a in one_paint(), b in one_paint()) {
         let b = Job { name: "other".into(), ..b };
-        let [a, b] = [a, b].map(|job| needs(&job, TRIALS).remove(0));
+        let [a, b] = [a, b].map(|job| demands(&job, TRIALS).remove(0));
         let both = together(&[&a, &b]);
-        let mean = |need: &Need| together(&[need]).mean();
+        let mean = |need: &Demand| together(&[need]).mean();
         prop_assert!(near(both.mean(), mean(&a) + mean(&b)));
-        let u = |spread: Spread| spread.standard_uncertainty();
+        let u = |spread: Samples| spread.standard_uncertainty();
         prop_assert!(u(both.clone()) <= (u(together(&[&a])) + u(together(&[&b]))) * (1.0 + NOISE));
         prop_assert!(both.quantile(0.0) >= a.at(0.0).as_litres() + b.at(0.0).as_litres() - NOISE);
         prop_assert!(both.quantile(1.0) <= a.at(1.0).as_litres() + b.at(1.0).as_litres() + NOISE);
@@ -499,7 +500,7 @@ proptest! {
 
     #[test]
     fn more_in_the_can_is_never_worse(job in one_paint(), share in 0.05..1.6f64, more in 1.0..2.0f64) {
-        let need = needs(&job, TRIALS).remove(0);
+        let need = demands(&job, TRIALS).remove(0);
         let judge = |volume: Volume| Enough::judge(&job, &need, &Contents::full(volume).unwrap(), 0.9);
         let volume = need.likely() * share;
         let (small, large) = (judge(volume), judge(volume * more));
@@ -520,12 +521,12 @@ proptest! {
     /// asked of a job of those zones only, with the tools that they need.
     #[test]
     fn the_zones_of_a_can_are_what_it_does(job in one_paint(), share in 0.05..1.2f64) {
-        let need = needs(&job, TRIALS).remove(0);
+        let need = demands(&job, TRIALS).remove(0);
         let volume = need.likely() * share;
         let found = Enough::judge(&job, &need, &Contents::full(volume).unwrap(), 0.9).zones;
         let chance = |zones: &[usize]| {
             let only = zones.iter().map(|zone| job.zones[*zone].clone()).collect();
-            needs(&job_of(only), TRIALS).remove(0).probability_enough(volume)
+            demands(&job_of(only), TRIALS).remove(0).probability_enough(volume)
         };
         // A trial may turn on the order of a sum.
         let noise = 1.0 / TRIALS as f64;
@@ -546,7 +547,7 @@ proptest! {
         shop in prop::collection::vec((60..5000u32, 0..9000u64), 1..5),
         shelf in prop::collection::vec(0.0..2.0f64, 0..3),
     ) {
-        let need = needs(&job, TRIALS).remove(0);
+        let need = demands(&job, TRIALS).remove(0);
         let offers: Vec<Offer> = shop
             .iter()
             .map(|(size, price)| Offer { size: Volume::millilitres(f64::from(*size)), price: *price })
@@ -669,7 +670,7 @@ proptest! {
     ) {
         let (shares, densities): (Vec<f64>, Vec<f64>) = parts.into_iter().unzip();
         let by_volume = recipe(&shares, By::Volume);
-        let known: Vec<Figure> = densities.iter().map(|density| Figure::own(*density, *density)).collect();
+        let known: Vec<SourcedRange> = densities.iter().map(|density| SourcedRange::own(*density, *density)).collect();
         let by_weight = by_volume.by_weight(&known).unwrap();
         let poured = by_volume.shares().map(|share| Volume::litres(litres * share));
         let weights: Vec<f64> = poured
@@ -723,7 +724,7 @@ proptest! {
     ) {
         let thinning = Thinning {
             paint: Volume::litres(paint),
-            volume_solids: Figure::own(solids, solids),
+            volume_solids: SourcedRange::own(solids, solids),
             share,
             most: None,
             thinner: thinner("water").unwrap(),

@@ -11,7 +11,7 @@
 //! So the box is filled evenly with a quasi-random sequence, the multiples of the square roots of primes (Richtmyer's;
 //! from memory), which gives quantiles, and the same digits every time.
 
-use crate::difference::difference;
+use crate::delta_e_2000::delta_e_2000;
 use crate::error::MixError;
 use crate::lab::Lab;
 use crate::mix::{Part, blend, can_be_mixed, checked};
@@ -165,7 +165,7 @@ pub fn drift(parts: &[Part], doses: &[f64], weighing: Weighing) -> Result<Drift,
     let away = |from: Lab, doses: &[f64]| -> f64 {
         // All doses may be so small that none of them is poured.
         if doses.iter().any(|dose| *dose > 0.0) {
-            difference(from, lab(blend(&strengths, doses)))
+            delta_e_2000(from, lab(blend(&strengths, doses)))
         } else {
             0.0
         }
@@ -259,7 +259,7 @@ mod tests {
         let parts = [part([240; 3], 70.4), part([40, 90, 60], 29.6)];
         let rounded = drift(&parts, &[70.0, 30.0], EXACT).unwrap();
         let meant = mixed(&[part([240; 3], 70.0), part([40, 90, 60], 30.0)]).unwrap();
-        let off = difference(rounded.intended.xyz().lab(), meant.xyz().lab());
+        let off = delta_e_2000(rounded.intended.xyz().lab(), meant.xyz().lab());
         assert!(off > 0.05 && (rounded.median - off).abs() < 1e-9 && rounded.median == rounded.high);
         assert_eq!(
             drift(&parts, &[70.0], EXACT),

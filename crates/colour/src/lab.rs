@@ -9,9 +9,9 @@ pub struct Lab {
     /// Lightness L*, from 0 for black to 100 for white.
     pub lightness: f64,
     /// a*: green below 0, red above.
-    pub red: f64,
+    pub a: f64,
     /// b*: blue below 0, yellow above.
-    pub yellow: f64,
+    pub b: f64,
 }
 
 /// Below this share of the white the cube root gives way to a straight line: `(6 / 29)^3`.
@@ -42,7 +42,7 @@ impl Lab {
     /// # Example
     /// ```
     /// let white = colour::Lab::of([255, 255, 255]);
-    /// assert!((white.lightness - 100.0).abs() < 1e-9 && white.red.abs() < 1e-9);
+    /// assert!((white.lightness - 100.0).abs() < 1e-9 && white.a.abs() < 1e-9);
     /// ```
     pub fn of(rgb: Rgb) -> Self {
         Linear::of(rgb).xyz().lab()
@@ -53,15 +53,15 @@ impl Lab {
         let y = (self.lightness + 16.0) / 116.0;
         let [white_x, white_y, white_z] = WHITE.0;
         Xyz([
-            white_x * unbend(y + self.red / 500.0),
+            white_x * unbend(y + self.a / 500.0),
             white_y * unbend(y),
-            white_z * unbend(y - self.yellow / 200.0),
+            white_z * unbend(y - self.b / 200.0),
         ])
     }
 
     /// Chroma: how far it is from grey.
     pub fn chroma(self) -> f64 {
-        libm::hypot(self.red, self.yellow)
+        libm::hypot(self.a, self.b)
     }
 }
 
@@ -71,8 +71,8 @@ impl Xyz {
         let [x, y, z] = [0, 1, 2].map(|axis| bend(self.0[axis] / WHITE.0[axis]));
         Lab {
             lightness: 116.0 * y - 16.0,
-            red: 500.0 * (x - y),
-            yellow: 200.0 * (y - z),
+            a: 500.0 * (x - y),
+            b: 200.0 * (y - z),
         }
     }
 }

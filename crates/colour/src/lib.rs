@@ -1,7 +1,7 @@
 //! Colours as numbers: how far two shades are apart, what a mix comes to, how far the errors of weighing let it drift.
 //!
 //! A swatch is an [`Rgb`] as screens have it. [`Linear`] is the light of it, [`Xyz`] what the eye takes of that, [`Lab`]
-//! the same in even steps, and [`difference`] says how far two of them are apart. [`mixed`] estimates what paints come
+//! the same in even steps, and [`delta_e_2000`] says how far two of them are apart. [`mixed`] estimates what paints come
 //! to together, [`drift`] how far that moves with the errors of the scale, and [`Seen`] what an eye makes of it.
 //!
 //! **What this is not:** a colour match. A swatch on a screen is three numbers; a paint has a spectrum, pigments of
@@ -10,7 +10,7 @@
 //!
 //! Invariant: this crate knows colours and shares, and nothing of materials, documents or browsers.
 
-mod difference;
+mod delta_e_2000;
 mod drift;
 mod error;
 mod lab;
@@ -19,7 +19,7 @@ mod seen;
 mod srgb;
 mod xyz;
 
-pub use difference::difference;
+pub use delta_e_2000::delta_e_2000;
 pub use drift::{DRAWS, Drift, Weighing, drift};
 pub use error::MixError;
 pub use lab::Lab;

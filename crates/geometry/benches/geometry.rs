@@ -3,8 +3,8 @@
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use geometry::{
-    Added, AddedShape, Assembly, Change, Drawing, Fill, Furniture, Kind, Row, Sense, SurfaceId, Towards,
-    View, fields, styles,
+    Added, AddedShape, Alteration, Assembly, Drawing, Exposure, Fill, Furniture, Kind, Row, SurfaceId,
+    Towards, View, fields, styles,
 };
 use nalgebra::Isometry3;
 use units::Length;
@@ -59,7 +59,7 @@ fn altered(times: usize) -> Furniture {
         .iter()
         .map(|part| part.id.to_string())
         .collect();
-    let change = |(i, part): (usize, &String)| Change::Move {
+    let change = |(i, part): (usize, &String)| Alteration::Move {
         part: part.clone(),
         towards: [Towards::Left, Towards::Up][i % 2],
         by: Length::millimetres(1.0 + (i % 7) as f64),
@@ -78,7 +78,7 @@ fn moulded(times: usize) -> Furniture {
             .set(&fields::PART_LENGTH, Length::millimetres(500.0));
         let up = Length::millimetres(number as f64 * 3.0);
         added.place = Some([Length::millimetres(100.0), Length::millimetres(0.0), up]);
-        Change::Add(added)
+        Alteration::Add(added)
     };
     piece.changes = (1..=times).map(moulding).collect();
     piece
@@ -144,7 +144,7 @@ fn drawings(criterion: &mut Criterion) {
 }
 
 fn others(criterion: &mut Criterion) {
-    let outside = |surface: &SurfaceId| surface.sense == Sense::Outside;
+    let outside = |surface: &SurfaceId| surface.sense == Exposure::Outside;
     for (name, piece) in [
         ("ten drawers", ten_drawers()),
         ("turned legs", vanity_on_turned_legs()),

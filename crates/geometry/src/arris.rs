@@ -347,7 +347,7 @@ mod tests {
     use crate::part_kind::PartKind;
     use crate::profile::{Profile, Shape};
     use crate::solid::{Faces, Turning, Worked, slab};
-    use crate::space::{Sense, Space};
+    use crate::space::{Exposure, Space};
     use nalgebra::Isometry3;
     use proptest::prelude::*;
 
@@ -550,9 +550,9 @@ mod tests {
     #[test]
     fn paint_ends_where_a_face_begins_to_look_inside() {
         let side = block(1, [0.0; 3], [0.02, 0.4, 0.8]);
-        let inside = Space::block(Sense::Inside, [0.01, 0.05, 0.1], [0.5, 0.4, 0.7]);
+        let inside = Space::block(Exposure::Inside, [0.01, 0.05, 0.1], [0.5, 0.4, 0.7]);
         let one = Assembly::new(vec![side], vec![inside]);
-        let found = total(&one, |s| s.sense == Sense::Outside);
+        let found = total(&one, |s| s.sense == Exposure::Outside);
         // The hollow reaches to the rear edge of the board.
         let border = 0.6 + 2.0 * 0.35 + 0.6;
         assert_eq!(
@@ -634,7 +634,7 @@ mod tests {
             let mut piece = Furniture::usual(kind);
             piece.styles.base = BaseStyle::CutOutPlinth;
             let piece = piece.assembly().unwrap();
-            let is_painted = |s: &SurfaceId| s.sense == Sense::Outside;
+            let is_painted = |s: &SurfaceId| s.sense == Exposure::Outside;
             assert_within(&piece, is_painted, total(&piece, is_painted), 1e-6);
         }
     }

@@ -5,8 +5,8 @@ use units::Area;
 
 use crate::SMALLEST_AREA;
 use crate::contact::{Cover, Placed, covers, placed};
-use crate::exposure::{Exposure, Setting};
-use crate::face::{Face, Facet, Patch};
+use crate::exposure::{ExposureMap, Setting};
+use crate::face::{Face, FaceShape, Facet};
 use crate::outlook::Outlook;
 use crate::part::{Part, PartId};
 use crate::region::Region;
@@ -99,7 +99,7 @@ impl Assembly {
         let mut nets: Vec<(SurfaceId, f64)> = Vec::with_capacity(self.parts.len() * 6);
         let outlook = self.outlook();
         self.each_face(|part, face, placed, first, covers| {
-            if matches!(face.patch, Patch::Curved(_)) {
+            if matches!(face.patch, FaceShape::Curved(_)) {
                 let (sense, area) = outlook.curved((part, face), placed);
                 let (part, side) = (part.id, face.side);
                 nets.push((SurfaceId { part, side, sense }, area));
@@ -133,7 +133,7 @@ impl Assembly {
     /// What the faces look at, by the way that the piece was built.
     fn outlook(&self) -> Outlook<'_> {
         if self.by_parts {
-            Outlook::Parts(Box::new(Exposure::of(&self.parts, &self.setting)))
+            Outlook::Parts(Box::new(ExposureMap::of(&self.parts, &self.setting)))
         } else {
             Outlook::Spaces(&self.spaces)
         }
@@ -179,7 +179,7 @@ impl Assembly {
         for (part, face) in faces {
             let own = next..next + face.facets().len();
             next = own.end;
-            if matches!(face.patch, Patch::Curved(_)) {
+            if matches!(face.patch, FaceShape::Curved(_)) {
                 let surface = outlook.curved_surface((part, face), &facets[own]);
                 net.extend(surface.facets.iter().map(|facet| (surface.id, facet.clone())));
                 continue;
@@ -210,7 +210,7 @@ impl Assembly {
         into: &mut Vec<Surface>,
     ) {
         let start = into.len();
-        if matches!(face.patch, Patch::Curved(_)) {
+        if matches!(face.patch, FaceShape::Curved(_)) {
             into.push(outlook.curved_surface((part, face), placed));
             return;
         }
@@ -259,11 +259,11 @@ impl Assembly {
     fn each_deduction(&self, region: &Region, covers: &[Cover], mut of: impl FnMut(PartId, f64)) {
         let mut earlier: Vec<&Region> = Vec::new();
         for cover in covers {
-            let mut area = region.common_area(&cover.region);
+            let mut area = region.intersection_area(&cover.region);
             if area <= SMALLEST_AREA {
                 continue;
             }
-            let doubles = |other: &Region, region: &Region| other.common_area(region) > SMALLEST_AREA;
+            let doubles = |other: &Region, region: &Region| other.intersection_area(region) > SMALLEST_AREA;
             if earlier.iter().any(|other| doubles(other, &cover.region)) {
                 let cut = region.intersection(&cover.region);
                 let doubled = earlier.iter().copied().filter(|other| doubles(other, &cut));

@@ -1,6 +1,6 @@
 //! Contacts: where faces of two parts lie against each other.
 
-use crate::face::{Facet, Patch, Plane};
+use crate::face::{FaceShape, Facet, Plane};
 use crate::part::Part;
 use crate::region::Region;
 use crate::sorting;
@@ -36,7 +36,7 @@ pub(crate) fn placed(parts: &[Part]) -> Vec<Placed<'_>> {
     let mut list = Vec::with_capacity(parts.len() * 6);
     for (part, solid) in parts.iter().enumerate() {
         for face in &solid.faces {
-            let touches = !solid.is_loose && !matches!(face.patch, Patch::Curved(_));
+            let touches = !solid.is_loose && !matches!(face.patch, FaceShape::Curved(_));
             for facet in face.facets() {
                 let (low, high) = facet.bounds();
                 let normal = facet.plane.normal();

@@ -208,7 +208,7 @@ impl Facet {
 
 /// The form of a face.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Patch {
+pub enum FaceShape {
     /// Flat.
     Flat(Facet),
     /// Folded out of several flat facets, each of which can lie against another part.
@@ -224,7 +224,7 @@ pub struct Face {
     /// Which way it looks, or which part of a shaped solid it is.
     pub side: Side,
     /// Its form.
-    pub patch: Patch,
+    pub patch: FaceShape,
     /// Its true area over that of its facets: 1 where it is flat, a little more where facets stand in for a curve.
     pub stretch: f64,
     /// Profile multiplier: developed girth over flat height, for a face with a profile; else 1. It explains the
@@ -239,7 +239,7 @@ impl Face {
     pub(crate) fn flat(side: Side, facet: Facet, is_edge: bool) -> Face {
         Face {
             side,
-            patch: Patch::Flat(facet),
+            patch: FaceShape::Flat(facet),
             stretch: 1.0,
             multiplier: 1.0,
             is_edge,
@@ -251,7 +251,7 @@ impl Face {
         let drawn: f64 = facets.iter().map(|facet| facet.region.area()).sum();
         Face {
             side,
-            patch: Patch::Curved(facets),
+            patch: FaceShape::Curved(facets),
             stretch: area / drawn,
             multiplier: 1.0,
             is_edge: false,
@@ -261,8 +261,8 @@ impl Face {
     /// A face folded out of flat facets.
     pub(crate) fn folded(side: Side, mut facets: Vec<Facet>) -> Face {
         let patch = match facets.len() {
-            1 => Patch::Flat(facets.remove(0)),
-            _ => Patch::Folded(facets),
+            1 => FaceShape::Flat(facets.remove(0)),
+            _ => FaceShape::Folded(facets),
         };
         Face {
             side,
@@ -282,15 +282,15 @@ impl Face {
     /// The flat pieces that it is made of or drawn with.
     pub fn facets(&self) -> &[Facet] {
         match &self.patch {
-            Patch::Flat(facet) => std::slice::from_ref(facet),
-            Patch::Folded(facets) | Patch::Curved(facets) => facets,
+            FaceShape::Flat(facet) => std::slice::from_ref(facet),
+            FaceShape::Folded(facets) | FaceShape::Curved(facets) => facets,
         }
     }
 
     pub(crate) fn facets_mut(&mut self) -> &mut [Facet] {
         match &mut self.patch {
-            Patch::Flat(facet) => std::slice::from_mut(facet),
-            Patch::Folded(facets) | Patch::Curved(facets) => facets,
+            FaceShape::Flat(facet) => std::slice::from_mut(facet),
+            FaceShape::Folded(facets) | FaceShape::Curved(facets) => facets,
         }
     }
 

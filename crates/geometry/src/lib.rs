@@ -34,12 +34,14 @@ pub use arris::Edges;
 pub use assembly::Assembly;
 pub use drawing::{Drawing, Shade, View, VisibleFace};
 pub use exposure::Setting;
-pub use face::{Face, Facet, Patch, Plane, Side};
-pub use furniture::change::{Added, AddedShape, Along, Change, MAX_CHANGES, MAX_REPEATS, MAX_STEPS, Towards};
+pub use face::{Face, FaceShape, Facet, Plane, Side};
+pub use furniture::alteration::{
+    Added, AddedShape, Along, Alteration, MAX_CHANGES, MAX_REPEATS, MAX_STEPS, Towards,
+};
 pub use furniture::{
     Bay, BayPlace, Construction, CountField, Counts, Dimension, Edge, Edition, FieldId, Fill, Furniture,
-    Kind, LengthField, MAX_BAYS, MAX_COLUMNS, MAX_ROWS, MAX_SHELVES, Measures, Notice, Problem, Row, Spread,
-    StandIn, StyleField, StyleOption, Styles, counts, fields, styles, surface_words,
+    Kind, LengthField, MAX_BAYS, MAX_COLUMNS, MAX_ROWS, MAX_SHELVES, Measures, Notice, PlausibleRange,
+    Problem, Row, StandIn, StyleField, StyleOption, Styles, counts, fields, styles, surface_words,
 };
 pub use overlap::Overlap;
 pub use part::{Part, PartId};
@@ -47,7 +49,7 @@ pub use part_kind::PartKind;
 pub use profile::{First, Member, Profile, Shape, multiplier_of};
 pub use region::{Point2, Region};
 pub use solid::Turning;
-pub use space::{HalfSpace, Sense, Space};
+pub use space::{Exposure, HalfSpace, Space};
 pub use surface::{Deduction, Facets, Orientation, Surface, SurfaceId};
 pub use zone::Zone;
 

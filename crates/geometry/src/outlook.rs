@@ -4,11 +4,11 @@ use units::Area;
 
 use crate::SMALLEST_AREA;
 use crate::contact::{Cover, Placed};
-use crate::exposure::{Exposure, loose};
+use crate::exposure::{ExposureMap, loose};
 use crate::face::Face;
 use crate::part::Part;
 use crate::region::Region;
-use crate::space::{Sense, Space};
+use crate::space::{Exposure, Space};
 use crate::surface::{Facets, Surface, SurfaceId};
 
 /// What the faces of a piece look at.
@@ -16,7 +16,7 @@ pub(crate) enum Outlook<'a> {
     /// The spaces of a piece as it was measured.
     Spaces(&'a [Space]),
     /// The parts of a piece that was altered.
-    Parts(Box<Exposure>),
+    Parts(Box<ExposureMap>),
 }
 
 impl Outlook<'_> {
@@ -28,7 +28,7 @@ impl Outlook<'_> {
         placed: &[Placed],
         first: usize,
         covers: &[Cover],
-        mut of: impl FnMut(&Placed, Sense, Region, &[Cover]),
+        mut of: impl FnMut(&Placed, Exposure, Region, &[Cover]),
     ) {
         let mut rest = covers;
         for (i, placed) in placed.iter().enumerate() {
@@ -46,7 +46,7 @@ impl Outlook<'_> {
         &self,
         (part, face): (&Part, &Face),
         placed: &Placed,
-        mut of: impl FnMut(Sense, Region),
+        mut of: impl FnMut(Exposure, Region),
     ) {
         if part.is_loose {
             return of(loose(part, face), placed.facet.region.clone());
@@ -58,7 +58,7 @@ impl Outlook<'_> {
     }
 
     /// What a curved face looks at, and its area, square metres. It looks where more than half of it looks.
-    pub(crate) fn curved(&self, (part, face): (&Part, &Face), placed: &[Placed]) -> (Sense, f64) {
+    pub(crate) fn curved(&self, (part, face): (&Part, &Face), placed: &[Placed]) -> (Exposure, f64) {
         let whole: f64 = placed.iter().map(|placed| placed.facet.region.area()).sum();
         let sense = match self {
             _ if part.is_loose => loose(part, face),
@@ -89,7 +89,7 @@ impl Outlook<'_> {
 }
 
 /// Divides a facet by the spaces it looks into.
-fn divided_by(spaces: &[Space], placed: &Placed, mut part: impl FnMut(Sense, Region)) {
+fn divided_by(spaces: &[Space], placed: &Placed, mut part: impl FnMut(Exposure, Region)) {
     let Placed {
         facet,
         normal,
@@ -125,12 +125,12 @@ fn divided_by(spaces: &[Space], placed: &Placed, mut part: impl FnMut(Sense, Reg
     }
     let rest = rest.unwrap_or_else(|| facet.region.clone());
     if rest.area() > SMALLEST_AREA {
-        part(Sense::Outside, rest);
+        part(Exposure::Outside, rest);
     }
 }
 
 /// What a curved face looks at. Spaces for faces that look one way do not count for it: it looks every way.
-fn curved_in(spaces: &[Space], placed: &[Placed], whole: f64) -> Sense {
+fn curved_in(spaces: &[Space], placed: &[Placed], whole: f64) -> Exposure {
     let start = ([f64::INFINITY; 3], [f64::NEG_INFINITY; 3]);
     let (low, high) = placed.iter().fold(start, |(low, high), placed| {
         (
@@ -159,5 +159,5 @@ fn curved_in(spaces: &[Space], placed: &[Placed], whole: f64) -> Sense {
         !space.is_beyond(&low, &high) && 2.0 * sum() > whole
     };
     let mut spaces = spaces.iter().filter(|space| space.facing.is_none());
-    spaces.find(holds).map_or(Sense::Outside, |space| space.sense)
+    spaces.find(holds).map_or(Exposure::Outside, |space| space.sense)
 }

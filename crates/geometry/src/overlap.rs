@@ -422,7 +422,7 @@ fn measure(line: &[Point2]) -> (f64, f64) {
 mod tests {
     use super::*;
     use crate::face::Side;
-    use crate::furniture::change::{Change, Towards};
+    use crate::furniture::alteration::{Alteration, Towards};
     use crate::furniture::{Furniture, Kind, fields, styles};
     use crate::part_kind::PartKind;
     use crate::profile::{Profile, Shape};
@@ -685,7 +685,7 @@ mod tests {
             piece.measures.set(&fields::FRAME, Length::millimetres(35.0));
         }
         let (part, by) = (part.to_owned(), Length::millimetres(by));
-        piece.changes = vec![Change::Move { part, towards, by }];
+        piece.changes = vec![Alteration::Move { part, towards, by }];
         let found = piece.assembly().unwrap().overlaps();
         let told = |o: &Overlap| format!("{} {} {:.1}", o.a, o.b, o.depth.as_millimetres());
         found.iter().map(told).collect()

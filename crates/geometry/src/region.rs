@@ -122,20 +122,20 @@ impl Region {
             (Kind::Rectangle(a), Kind::Rectangle(b)) => common_rectangle(a, b),
             _ => match (self.convex_corners(), other.convex_corners()) {
                 (Some(a), Some(b)) => Region(Kind::Convex(clip_convex(a, b))),
-                _ => boolean(&[self], &[other], Rule::Both),
+                _ => boolean(&[self], &[other], Rule::Intersection),
             },
         }
     }
 
     /// The area of what lies in both regions.
-    pub(crate) fn common_area(&self, other: &Region) -> f64 {
+    pub(crate) fn intersection_area(&self, other: &Region) -> f64 {
         if let (Kind::Rectangle(a), Kind::Rectangle(b)) = (&self.0, &other.0) {
             return common_rectangle(a, b).area();
         }
         let (region, clip) = match (self.convex_corners(), other.convex_corners()) {
             (_, Some(clip)) => (self, clip),
             (Some(clip), None) => (other, clip),
-            (None, None) => return boolean(&[self], &[other], Rule::Both).area(),
+            (None, None) => return boolean(&[self], &[other], Rule::Intersection).area(),
         };
         // Clipped lines of a region that is not convex may run to and fro along the clip, which encloses nothing.
         let clipped = region.contours().map(|line| signed_area(&clip_line(line, clip)));
@@ -146,7 +146,7 @@ impl Region {
     pub fn difference(&self, other: &Region) -> Region {
         match (&self.0, &other.0) {
             (Kind::Rectangle(a), Kind::Rectangle(b)) => rectangle_less(a, b),
-            _ => boolean(&[self], &[other], Rule::Less),
+            _ => boolean(&[self], &[other], Rule::Difference),
         }
     }
 
@@ -169,16 +169,16 @@ impl Region {
         if others.iter().all(|other| other.contours().next().is_none()) {
             return self.clone();
         }
-        boolean(&[self], &others, Rule::Less)
+        boolean(&[self], &others, Rule::Difference)
     }
 
     /// What lies in any of the regions.
     pub(crate) fn union_of_all<'a>(regions: impl Iterator<Item = &'a Region>) -> Region {
-        boolean(&regions.collect::<Vec<_>>(), &[], Rule::Either)
+        boolean(&regions.collect::<Vec<_>>(), &[], Rule::Union)
     }
 
     /// The part of this region in which every `a x + b y <= c` holds; the lines bound a convex area.
-    pub(crate) fn within(&self, lines: impl Iterator<Item = [f64; 3]>) -> Region {
+    pub(crate) fn clipped_to(&self, lines: impl Iterator<Item = [f64; 3]>) -> Region {
         let (low, high) = self.bounds();
         let corners = corners_between(low, high);
         let mut crossing = Vec::new();
@@ -631,10 +631,13 @@ mod tests {
         for x in spans() {
             for y in spans() {
                 let cut = Region::between([x[0], y[0]], [x[1], y[1]]);
-                let (rest, general) = (whole.difference(&cut), boolean(&[&whole], &[&cut], Rule::Less));
+                let (rest, general) = (
+                    whole.difference(&cut),
+                    boolean(&[&whole], &[&cut], Rule::Difference),
+                );
                 assert!((rest.area() - general.area()).abs() < 1e-7, "{x:?} {y:?}");
                 assert_eq!(rest.contours().count(), general.contours().count(), "{x:?} {y:?}");
-                let less = |a: &Region, b: &Region| boolean(&[a], &[b], Rule::Less).area();
+                let less = |a: &Region, b: &Region| boolean(&[a], &[b], Rule::Difference).area();
                 let same = less(&rest, &general) + less(&general, &rest);
                 assert!(same < 1e-7, "{x:?} {y:?}: {rest:?} against {general:?}");
                 let corners = |region: &Region| region.contours().flatten().count();
@@ -678,14 +681,14 @@ mod tests {
             let a = square(0.0, 0.0, 1.0);
             let b = square(x, y, size).mapped(|p| [cos * p[0] - sin * p[1], sin * p[0] + cos * p[1]]);
             let clipped = a.intersection(&b).area();
-            let general = boolean(&[&a], &[&b], Rule::Both).area();
+            let general = boolean(&[&a], &[&b], Rule::Intersection).area();
             prop_assert!((clipped - general).abs() < 1e-7, "{clipped} against {general}");
             prop_assert!((a.difference(&b).area() + clipped - 1.0).abs() < 1e-7);
             let ring = square(-0.5, -0.5, 2.0).difference(&square(0.2, 0.3, 0.4));
             for region in [ell(), ring] {
-                let general = boolean(&[&region], &[&b], Rule::Both).area();
-                prop_assert!((region.common_area(&b) - general).abs() < 1e-7);
-                prop_assert!((b.common_area(&region) - general).abs() < 1e-7);
+                let general = boolean(&[&region], &[&b], Rule::Intersection).area();
+                prop_assert!((region.intersection_area(&b) - general).abs() < 1e-7);
+                prop_assert!((b.intersection_area(&region) - general).abs() < 1e-7);
             }
         }
     }

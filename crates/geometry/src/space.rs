@@ -8,7 +8,7 @@ use crate::{CONTACT_GAP, Vector3};
 
 /// What a surface looks at. It decides whether a finisher would paint it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub enum Sense {
+pub enum Exposure {
     /// The room: what a person sees of the piece.
     Outside,
     /// The inside of the case, behind the drawers.
@@ -23,16 +23,16 @@ pub enum Sense {
     Glued,
 }
 
-impl Sense {
+impl Exposure {
     /// The word for it, as used in identities.
     pub fn key(self) -> &'static str {
         match self {
-            Sense::Outside => "outside",
-            Sense::Inside => "inside",
-            Sense::Wall => "wall",
-            Sense::Floor => "floor",
-            Sense::Underneath => "underneath",
-            Sense::Glued => "glued",
+            Exposure::Outside => "outside",
+            Exposure::Inside => "inside",
+            Exposure::Wall => "wall",
+            Exposure::Floor => "floor",
+            Exposure::Underneath => "underneath",
+            Exposure::Glued => "glued",
         }
     }
 }
@@ -61,7 +61,7 @@ impl HalfSpace {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Space {
     /// What the space is.
-    pub sense: Sense,
+    pub sense: Exposure,
     /// The half spaces that bound it; all of the room if there are none.
     pub bounds: Vec<HalfSpace>,
     /// If given, only faces that look this way count, within 45 degrees.
@@ -70,7 +70,7 @@ pub struct Space {
 
 impl Space {
     /// The block between two corners; an infinite coordinate leaves that side open.
-    pub fn block(sense: Sense, low: [f64; 3], high: [f64; 3]) -> Self {
+    pub fn block(sense: Exposure, low: [f64; 3], high: [f64; 3]) -> Self {
         let axes = [Vector3::x(), Vector3::y(), Vector3::z()];
         let bounds = axes.iter().enumerate().flat_map(|(i, axis)| {
             [
@@ -133,7 +133,7 @@ impl Space {
     /// The part of a region in a plane from which one looks into this space.
     pub(crate) fn seen_from(&self, plane: &Plane, region: &Region) -> Region {
         let normal = plane.normal();
-        region.within(self.bounds.iter().map(|bound| {
+        region.clipped_to(self.bounds.iter().map(|bound| {
             let [a, b] = [bound.normal.dot(&plane.u), bound.normal.dot(&plane.v)];
             let at = bound.normal.dot(&plane.origin.coords) + step_beyond(bound, &normal);
             [a, b, bound.limit - at]

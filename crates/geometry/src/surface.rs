@@ -6,7 +6,7 @@ use units::{Area, Length};
 
 use crate::face::{Facet, Side};
 use crate::part::PartId;
-use crate::space::Sense;
+use crate::space::Exposure;
 use crate::zone::Zone;
 
 /// The name of a surface. It holds no dimension, so it stays when the piece is measured again.
@@ -17,16 +17,16 @@ pub struct SurfaceId {
     /// Which way the face looks.
     pub side: Side,
     /// What the surface looks at.
-    pub sense: Sense,
+    pub sense: Exposure,
 }
 
 impl SurfaceId {
     /// The zone that the surface usually belongs to.
     pub fn usual_zone(&self) -> Zone {
         match self.sense {
-            Sense::Outside => self.part.kind.zone(),
-            Sense::Inside => Zone::Inside,
-            Sense::Wall | Sense::Floor | Sense::Underneath | Sense::Glued => Zone::Unseen,
+            Exposure::Outside => self.part.kind.zone(),
+            Exposure::Inside => Zone::Inside,
+            Exposure::Wall | Exposure::Floor | Exposure::Underneath | Exposure::Glued => Zone::Unseen,
         }
     }
 
@@ -40,7 +40,7 @@ impl fmt::Display for SurfaceId {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{}/{}", self.part, self.side.word())?;
         match self.sense {
-            Sense::Outside => Ok(()),
+            Exposure::Outside => Ok(()),
             other => write!(f, "/{}", other.key()),
         }
     }
@@ -125,12 +125,12 @@ impl Surface {
     pub fn side_label(&self) -> String {
         let place = self.id.side.label(self.is_edge);
         match self.id.sense {
-            Sense::Outside => place.into(),
-            Sense::Inside => format!("{place}, inside the case"),
-            Sense::Wall => format!("{place}, to the wall"),
-            Sense::Floor => format!("{place}, on the floor"),
-            Sense::Underneath => format!("{place}, underneath"),
-            Sense::Glued => format!("{place}, glued"),
+            Exposure::Outside => place.into(),
+            Exposure::Inside => format!("{place}, inside the case"),
+            Exposure::Wall => format!("{place}, to the wall"),
+            Exposure::Floor => format!("{place}, on the floor"),
+            Exposure::Underneath => format!("{place}, underneath"),
+            Exposure::Glued => format!("{place}, glued"),
         }
     }
 

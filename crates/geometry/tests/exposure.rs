@@ -12,8 +12,8 @@ mod pieces;
 use std::collections::BTreeMap;
 
 use geometry::{
-    Added, AddedShape, Along, Assembly, Change, Furniture, Kind, Part, PartKind, Sense, Side, SurfaceId,
-    Towards, fields, styles,
+    Added, AddedShape, Along, Alteration, Assembly, Exposure, Furniture, Kind, Part, PartKind, Side,
+    SurfaceId, Towards, fields, styles,
 };
 use pieces::{Built, piece};
 use proptest::prelude::*;
@@ -123,7 +123,7 @@ proptest! {
         prop_assume!(depth(&assembly) > 0.13);
         prop_assume!(!fronts_reach_behind_frame(&furniture) && !shows_the_inside(&furniture));
         prop_assume!(!has_lower_shelf(&furniture));
-        let is_compared = |id: &SurfaceId| id.sense == Sense::Outside && id.part.kind != PartKind::Leg;
+        let is_compared = |id: &SurfaceId| id.sense == Exposure::Outside && id.part.kind != PartKind::Leg;
         let found = differences(&assembly, 3e-4, is_compared);
         prop_assert!(found.is_empty(), "{}", found.join("\n"));
     }
@@ -131,7 +131,7 @@ proptest! {
 
 // --- What is altered -------------------------------------------------------------------------------------------
 
-fn altered(kind: Kind, changes: Vec<Change>) -> Assembly {
+fn altered(kind: Kind, changes: Vec<Alteration>) -> Assembly {
     let mut piece = Furniture::usual(kind);
     piece.changes = changes;
     piece.assembly().unwrap()
@@ -140,7 +140,7 @@ fn altered(kind: Kind, changes: Vec<Change>) -> Assembly {
 /// What is painted by default, square metres: all that looks at the room, of these parts.
 fn seen(piece: &Assembly, counts: impl Fn(&SurfaceId) -> bool) -> f64 {
     let nets = nets(piece).into_iter();
-    let seen = nets.filter(|(id, _)| id.sense == Sense::Outside && counts(id));
+    let seen = nets.filter(|(id, _)| id.sense == Exposure::Outside && counts(id));
     seen.map(|(_, area)| area).sum()
 }
 
@@ -150,7 +150,7 @@ fn changed(one: &Assembly, other: &Assembly) -> String {
     let ids = one
         .keys()
         .chain(other.keys())
-        .filter(|id| id.sense == Sense::Outside);
+        .filter(|id| id.sense == Exposure::Outside);
     let mut ids: Vec<_> = ids.collect();
     ids.sort_unstable();
     ids.dedup();
@@ -172,18 +172,18 @@ fn of_part(name: &str) -> impl Fn(&SurfaceId) -> bool + '_ {
     move |id| id.part.to_string() == name
 }
 
-fn resize(part: &str, along: Along, to: Length) -> Change {
+fn resize(part: &str, along: Along, to: Length) -> Alteration {
     let part = part.to_owned();
-    Change::Resize { part, along, to }
+    Alteration::Resize { part, along, to }
 }
 
-fn shift(part: &str, towards: Towards, by: f64) -> Change {
+fn shift(part: &str, towards: Towards, by: f64) -> Alteration {
     let (part, by) = (part.to_owned(), Length::millimetres(by));
-    Change::Move { part, towards, by }
+    Alteration::Move { part, towards, by }
 }
 
-fn remove(part: &str) -> Change {
-    Change::Remove {
+fn remove(part: &str) -> Alteration {
+    Alteration::Remove {
         part: part.to_owned(),
     }
 }
@@ -240,7 +240,7 @@ fn a_front_that_is_gone_opens_its_own_compartment() {
         let nets = nets(&open).into_iter().filter(move |(id, _)| is_back(id));
         nets.map(|(_, area)| area).sum::<f64>()
     };
-    assert!(back(Sense::Outside) < 0.3 * back(Sense::Inside));
+    assert!(back(Exposure::Outside) < 0.3 * back(Exposure::Inside));
 }
 
 /// One sees a strip of the inside through a slit beside a door, and not the whole compartment.
@@ -318,7 +318,8 @@ fn a_loose_part_does_not_depend_on_the_piece_beside_it() {
     let others = AddedShape::ALL.map(|shape| (Added::usual(1, shape), f64::NAN));
     for (added, free) in known.into_iter().chain(others) {
         let is_added = |id: &SurfaceId| id.part.kind == PartKind::Added;
-        let areas = Kind::ALL.map(|kind| seen(&altered(kind, vec![Change::Add(added.clone())]), is_added));
+        let areas =
+            Kind::ALL.map(|kind| seen(&altered(kind, vec![Alteration::Add(added.clone())]), is_added));
         assert!(
             areas.iter().all(|area| (area - areas[0]).abs() < 1e-9),
             "{:?} {areas:?}",
@@ -341,7 +342,7 @@ fn a_loose_board_of_another_size_is_still_free() {
     let piece = altered(
         Kind::Headboard,
         vec![
-            Change::Add(board),
+            Alteration::Add(board),
             resize("added-1", Along::Height, Length::inches(0.5)),
         ],
     );
@@ -361,9 +362,9 @@ fn a_loose_part_is_not_painted_where_its_kind_is_glued() {
         (AddedShape::Moulding, &["back", "left", "right"][..]),
         (AddedShape::HalfColumn, &["back"]),
     ] {
-        let piece = altered(Kind::Frame, vec![Change::Add(Added::usual(1, shape))]);
+        let piece = altered(Kind::Frame, vec![Alteration::Add(Added::usual(1, shape))]);
         let surfaces = piece.surfaces().into_iter();
-        let found = surfaces.filter(|surface| surface.id.sense == Sense::Glued);
+        let found = surfaces.filter(|surface| surface.id.sense == Exposure::Glued);
         let mut sides: Vec<_> = found.map(|surface| surface.id.side.word()).collect();
         sides.sort_unstable();
         assert_eq!(sides, glued, "{shape:?}");

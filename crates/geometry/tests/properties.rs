@@ -10,9 +10,9 @@ mod pieces;
 use std::collections::{BTreeMap, BTreeSet};
 
 use geometry::{
-    Added, AddedShape, Assembly, Bay, CONTACT_GAP, Change, FieldId, Fill, Furniture, Kind, LengthField, Part,
-    PartId, PartKind, Patch, Problem, Row, SMALLEST_AREA, Sense, Side, Surface, SurfaceId, Vector3, Zone,
-    counts, fields, styles,
+    Added, AddedShape, Alteration, Assembly, Bay, CONTACT_GAP, Exposure, FaceShape, FieldId, Fill, Furniture,
+    Kind, LengthField, Part, PartId, PartKind, Problem, Row, SMALLEST_AREA, Side, Surface, SurfaceId,
+    Vector3, Zone, counts, fields, styles,
 };
 use nalgebra::{Isometry3, Translation3, UnitQuaternion};
 use pieces::{Built, Taken, any_furniture, changed_piece, furniture, piece, told};
@@ -59,7 +59,7 @@ fn total(surfaces: &[Surface]) -> f64 {
     surfaces.iter().map(net).sum()
 }
 
-fn by_sense(surfaces: &[Surface]) -> BTreeMap<Sense, (f64, f64)> {
+fn by_sense(surfaces: &[Surface]) -> BTreeMap<Exposure, (f64, f64)> {
     let mut sums = BTreeMap::new();
     for surface in surfaces {
         let sum: &mut (f64, f64) = sums.entry(surface.id.sense).or_default();
@@ -99,7 +99,7 @@ fn is_block(part: &Part) -> bool {
     let is_plain = part
         .faces
         .iter()
-        .all(|face| matches!(face.patch, Patch::Flat(_)) && face.stretch == 1.0);
+        .all(|face| matches!(face.patch, FaceShape::Flat(_)) && face.stretch == 1.0);
     part.faces.len() == 6 && is_plain && (area - surface_of_block(low, high)).abs() < 1e-12
 }
 
@@ -173,7 +173,7 @@ proptest! {
         let Ok(scaled) = scaled.assembly() else { return Err(TestCaseError::reject("out of the limits")) };
         let outside = |assembly: &Assembly| {
             let mut surfaces = assembly.surfaces();
-            surfaces.retain(|surface| surface.id.sense == Sense::Outside && surface.usual_zone() != Zone::Inside);
+            surfaces.retain(|surface| surface.id.sense == Exposure::Outside && surface.usual_zone() != Zone::Inside);
             // A sliver of the top of a rail is seen under a deeply worked edge; it is as deep as the rail.
             let is_rail = |part: PartId| matches!(part.kind, PartKind::TopRail | PartKind::Rail);
             surfaces.retain(|surface| !(is_rail(surface.id.part) && matches!(surface.id.side, Side::Top | Side::Bottom)));
@@ -393,7 +393,7 @@ fn sound_problem(piece: &Furniture, problem: &Problem) -> Result<(), TestCaseErr
                 "{message}"
             );
         }
-        Some(FieldId::Change { change, key, .. }) => {
+        Some(FieldId::Alteration { change, key, .. }) => {
             prop_assert!(
                 change < piece.changes.len() && fields::by_key(key).is_some(),
                 "{message}"
@@ -531,7 +531,9 @@ fn a_turning_out_of_order_is_refused() {
             .iter()
             .map(|(height, diameter)| (mm(*height), mm(*diameter)))
             .collect();
-        altered(Kind::SideTable, |piece| piece.changes = vec![Change::Add(added)])
+        altered(Kind::SideTable, |piece| {
+            piece.changes = vec![Alteration::Add(added)]
+        })
     };
     assert!(
         turned(&[(0.0, 30.0), (200.0, 50.0), (400.0, 40.0)])
@@ -601,7 +603,7 @@ fn an_inset_front_thicker_than_the_rails_are_deep_shows_no_rail_back() {
     let surfaces = piece.assembly().unwrap().surfaces();
     let shown = surfaces.iter().filter(|surface| {
         let rail = matches!(surface.id.part.kind, PartKind::Rail | PartKind::TopRail);
-        rail && surface.id.side == Side::Back && surface.id.sense == Sense::Outside
+        rail && surface.id.side == Side::Back && surface.id.sense == Exposure::Outside
     });
     assert_eq!(shown.map(net).sum::<f64>(), 0.0);
 }
@@ -677,7 +679,9 @@ fn flutes_keep_apart_within_the_column() {
         added.measures.set(&fields::PART_DIAMETER, mm(75.4));
         added.measures.set(&fields::FLUTE_RADIUS, mm(radius));
         added.flutes = count;
-        let piece = altered(Kind::SideTable, |piece| piece.changes = vec![Change::Add(added)]);
+        let piece = altered(Kind::SideTable, |piece| {
+            piece.changes = vec![Alteration::Add(added)]
+        });
         sound(&piece);
     }
 }
@@ -701,7 +705,7 @@ fn seen_with(piece: &Furniture, field: &'static LengthField, metres: f64) -> Opt
     let mut piece = piece.clone();
     piece.measures.set(field, Length::metres(metres));
     let areas = piece.assembly().ok()?.net_areas().into_iter();
-    let seen = areas.filter(|(id, _)| id.sense == Sense::Outside);
+    let seen = areas.filter(|(id, _)| id.sense == Exposure::Outside);
     Some(seen.map(|(_, area)| area.as_square_metres()).sum())
 }
 
@@ -760,7 +764,7 @@ fn an_edge_of_the_whole_thickness_leaves_no_sheet() {
         let bottoms = surfaces.into_iter().filter(|surface| {
             surface.id.part.kind == PartKind::Top
                 && surface.id.side == Side::Bottom
-                && surface.id.sense == Sense::Outside
+                && surface.id.sense == Exposure::Outside
         });
         bottoms.map(|surface| net(&surface)).collect::<Vec<_>>()
     };

@@ -33,7 +33,7 @@ pub use events::events;
 pub use hours::{Hours, Opening};
 pub use minutes::MOST_MINUTES;
 pub use moment::Moment;
-pub use outcome::{Outcome, Stuck};
+pub use outcome::{Obstacle, Outcome};
 pub use picture::{Bar, BarKind, DayColumn, Picture, Row, picture};
 pub use plan::{Timetable, Work};
 pub use schedule::schedule;

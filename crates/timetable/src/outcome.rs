@@ -7,7 +7,7 @@ use crate::step::Job;
 
 /// Why a job comes to no end.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Stuck {
+pub enum Obstacle {
     /// There are no working hours.
     NoHours,
     /// No opening is as long as the step, and it may not be split.
@@ -28,7 +28,7 @@ pub enum Stuck {
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Outcome {
     /// What stands in its way. The steps before it are in the timetable.
-    pub stuck: Option<Stuck>,
+    pub stuck: Option<Obstacle>,
     /// When the last step ends; nothing if the job is stuck or has no steps.
     pub end: Option<Moment>,
     /// When all coats have come so far, for each stage of which a label says something.
@@ -38,15 +38,15 @@ pub struct Outcome {
     pub days_late: Option<i32>,
 }
 
-impl Stuck {
+impl Obstacle {
     /// What a person is told.
     pub fn message(self) -> &'static str {
         match self {
-            Stuck::NoHours => "There are no working hours. Enter hours for a day of the week.",
-            Stuck::TooLong { .. } => {
+            Obstacle::NoHours => "There are no working hours. Enter hours for a day of the week.",
+            Obstacle::TooLong { .. } => {
                 "No stretch of working hours is long enough for this step. Enter longer hours, or let it be split."
             }
-            Stuck::Air { caution, .. } => caution.message(),
+            Obstacle::Air { caution, .. } => caution.message(),
         }
     }
 }
@@ -59,7 +59,7 @@ impl Outcome {
 }
 
 /// How a job ends whose steps end at these moments.
-pub(crate) fn outcome(job: &Job, ends: &[Moment], stuck: Option<Stuck>) -> Outcome {
+pub(crate) fn outcome(job: &Job, ends: &[Moment], stuck: Option<Obstacle>) -> Outcome {
     let Some(&end) = ends.last().filter(|_| stuck.is_none()) else {
         return Outcome {
             stuck,

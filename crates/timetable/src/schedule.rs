@@ -2,7 +2,7 @@
 
 use crate::hours::{Hours, Opening};
 use crate::moment::Moment;
-use crate::outcome::{Stuck, outcome};
+use crate::outcome::{Obstacle, outcome};
 use crate::plan::{Timetable, Work};
 use crate::step::{Job, Step};
 
@@ -15,7 +15,7 @@ struct Line<'a> {
     begin: Moment,
     /// When the waits after the steps before the next are over.
     ready: Moment,
-    stuck: Option<Stuck>,
+    stuck: Option<Obstacle>,
 }
 
 /// What a job would do next, and when it could.
@@ -145,10 +145,10 @@ fn offer(
     line: &Line,
     hours: &Hours,
     (now, wet): (Moment, Option<Moment>),
-) -> Result<Vec<Opening>, Stuck> {
+) -> Result<Vec<Opening>, Obstacle> {
     let place = line.ends.len();
     if let Some(caution) = step.stopped {
-        return Err(Stuck::Air { step: place, caution });
+        return Err(Obstacle::Air { step: place, caution });
     }
     let ready = line.ready.max(now);
     let from = match wet {
@@ -157,7 +157,7 @@ fn offer(
     };
     let stretches = hours.place(step.minutes, step.may_split, from);
     stretches.ok_or_else(|| match hours.next(from) {
-        None => Stuck::NoHours,
-        Some(_) => Stuck::TooLong { step: place },
+        None => Obstacle::NoHours,
+        Some(_) => Obstacle::TooLong { step: place },
     })
 }

@@ -2,7 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop where its input is broken")]
 
-use timetable::{Cure, Hours, Job, Moment, Stage, Step, Stuck, schedule};
+use timetable::{Cure, Hours, Job, Moment, Obstacle, Stage, Step, schedule};
 
 fn at(text: &str) -> Moment {
     Moment::read(text).unwrap()
@@ -83,9 +83,9 @@ fn what_cannot_be_done_says_why() {
     let long = vec![step("a", 60, 0), step("b", 241, 0)];
     let jobs = [Job::new("chest", long), Job::new("table", vec![step("c", 60, 0)])];
     let timetable = schedule(&jobs, &weekdays(), at("2026-05-01T09:00"));
-    assert_eq!(timetable.outcomes[0].stuck, Some(Stuck::TooLong { step: 1 }));
+    assert_eq!(timetable.outcomes[0].stuck, Some(Obstacle::TooLong { step: 1 }));
     assert_eq!(timetable.works.len(), 2);
     assert_eq!(timetable.outcomes[1].end, Some(at("2026-05-01T11:00")));
     let never = schedule(&jobs, &Hours::default(), at("2026-05-01T09:00"));
-    assert!(never.outcomes.iter().all(|o| o.stuck == Some(Stuck::NoHours)));
+    assert!(never.outcomes.iter().all(|o| o.stuck == Some(Obstacle::NoHours)));
 }

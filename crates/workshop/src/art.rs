@@ -5,7 +5,7 @@
 
 use std::rc::Rc;
 
-use coatings::{Figure, Reason};
+use coatings::{Reason, SourcedRange};
 use units::{Area, Length, Volume};
 
 use crate::book::{ArtLine, Share};
@@ -96,15 +96,15 @@ pub const OTHER_LEAF: Reason = Reason::memory(
     "Genuine gold comes in smaller leaves, of some 80 mm or 3 1/8 in: write down the size of one sheet.",
 );
 /// How far a leaf lies over the next, metres.
-const OVERLAP: Figure<coatings::unit::Metres> = Figure::practice(0.003, 0.006);
+const OVERLAP: SourcedRange<coatings::unit::Metres> = SourcedRange::practice(0.003, 0.006);
 /// By how much more leaf than that tears and is laid again.
-const TORN: Figure = Figure::practice(1.05, 1.20);
+const TORN: SourcedRange = SourcedRange::practice(1.05, 1.20);
 /// How far a litre of size for leaf goes, m2.
-const SIZE_RATE: Figure<coatings::unit::SquareMetresPerLitre> = Figure::practice(10.0, 14.0);
+const SIZE_RATE: SourcedRange<coatings::unit::SquareMetresPerLitre> = SourcedRange::practice(10.0, 14.0);
 /// How far a litre of sealer or glue goes in one coat, m2.
-const SEALER_RATE: Figure<coatings::unit::SquareMetresPerLitre> = Figure::practice(8.0, 12.0);
+const SEALER_RATE: SourcedRange<coatings::unit::SquareMetresPerLitre> = SourcedRange::practice(8.0, 12.0);
 /// The wet film of paint through a stencil, metres: dabbed on nearly dry.
-const STENCIL_FILM: Figure<coatings::unit::Metres> = Figure::practice(30e-6, 70e-6);
+const STENCIL_FILM: SourcedRange<coatings::unit::Metres> = SourcedRange::practice(30e-6, 70e-6);
 
 impl ArtKind {
     pub(crate) fn by_key(key: &str) -> Option<Self> {
@@ -137,17 +137,23 @@ impl ArtKind {
     }
 
     /// Minutes to a square metre of design.
-    fn minutes(self) -> Figure<coatings::unit::MinutesPerSquareMetre> {
+    fn minutes(self) -> SourcedRange<coatings::unit::MinutesPerSquareMetre> {
         match self {
-            ArtKind::Leaf => Figure::practice(120.0, 240.0),
-            ArtKind::Stencil => Figure::practice(60.0, 150.0),
-            ArtKind::Transfer => Figure::practice(30.0, 80.0),
-            ArtKind::Paper => Figure::practice(60.0, 120.0),
+            ArtKind::Leaf => SourcedRange::practice(120.0, 240.0),
+            ArtKind::Stencil => SourcedRange::practice(60.0, 150.0),
+            ArtKind::Transfer => SourcedRange::practice(30.0, 80.0),
+            ArtKind::Paper => SourcedRange::practice(60.0, 120.0),
         }
     }
 
     /// What goes with it, how far a litre of that goes, and in how many coats.
-    fn liquids(self) -> &'static [(&'static str, Figure<coatings::unit::SquareMetresPerLitre>, f64)] {
+    fn liquids(
+        self,
+    ) -> &'static [(
+        &'static str,
+        SourcedRange<coatings::unit::SquareMetresPerLitre>,
+        f64,
+    )] {
         match self {
             ArtKind::Leaf => &[("Gilding size", SIZE_RATE, 1.0), ("Sealer", SEALER_RATE, 1.0)],
             ArtKind::Stencil => &[],

@@ -263,7 +263,7 @@ mod tests {
     #[test]
     fn abrasives_stand_by_grit_and_have_a_price() {
         let bare = invented_workshop();
-        let ground = crate::SchemeEdit::Ground(coatings::Ground::Bare);
+        let ground = crate::SchemeEdit::Substrate(coatings::Substrate::Bare);
         let id = bare.pieces[1].id.clone();
         let mixed = bare
             .apply(Edit::Piece(id, PieceEdit::Finish(None, ground)))

@@ -5,7 +5,7 @@ use std::fmt;
 use std::rc::Rc;
 
 use coatings::learn::{Doubt, Fault, Learned, Observed, Use, learn, usual_rate};
-use coatings::{Basis, Estimate, Ground, Material, OwnRate, Tool};
+use coatings::{Basis, Estimate, Material, OwnRate, Substrate, Tool};
 use units::Volume;
 
 use crate::book::{Share, Weighing, label};
@@ -148,7 +148,7 @@ fn observed(
             standard_uncertainty: area * share,
         },
         coats,
-        ground: line.ground.unwrap_or(Ground::Sealed),
+        ground: line.ground.unwrap_or(Substrate::Sealed),
         kept: tool.keeps.iter().map(|keeps| keeps.litres).collect(),
     };
     Observed::of(&job).map_err(Unweighed::Fault)

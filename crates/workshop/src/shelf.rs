@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use coatings::can::{ContentsError, Weighing};
-use coatings::{CanSize, Contents, Enough, Figure, Material, Need, Reason, Rgb, Thinner};
+use coatings::{CanSize, Contents, Demand, Enough, Material, Reason, Rgb, SourcedRange, Thinner};
 use units::{Day, Density, Mass};
 
 use crate::book::ShelfCan;
@@ -60,7 +60,7 @@ impl std::fmt::Display for StockFault {
 
 impl Stock {
     /// Whether it is what is needed.
-    pub fn is_for(&self, need: &Need) -> bool {
+    pub fn is_for(&self, need: &Demand) -> bool {
         self.material.key == need.material.key && self.colour == need.colour
     }
 
@@ -101,7 +101,7 @@ fn contents(workshop: &Workshop, shelf: &ShelfCan, material: &Material) -> Resul
     let tare = shelf.tare.ok_or(StockFault::NoTare)?;
     let own = shelf.density.map(Density::as_kilograms_per_litre);
     let own = own.filter(|density| *density > 0.0);
-    let density = own.map_or(material.density, |own| Figure::own(own, own));
+    let density = own.map_or(material.density, |own| SourcedRange::own(own, own));
     let scale = scale(workshop);
     let weighing = |mass: Mass| Weighing { mass, scale };
     Contents::weighed(weighing(gross), weighing(tare), density, can).map_err(StockFault::Contents)
@@ -155,7 +155,7 @@ pub fn good_for(
 }
 
 /// The other pieces that plan the same material in the same colour, and so would take from the same cans: their names.
-pub fn also_planned_for(workshop: &Workshop, piece: &PieceId, need: &Need) -> Vec<String> {
+pub fn also_planned_for(workshop: &Workshop, piece: &PieceId, need: &Demand) -> Vec<String> {
     let plans = |scheme: &Scheme| {
         let is_colour = need.colour.is_none_or(|colour| colour == scheme.colour.0);
         let mut layers = scheme.layers.iter().filter(|layer| layer.coats > 0);

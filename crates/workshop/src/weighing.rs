@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use coatings::Ground;
+use coatings::Substrate;
 use units::{Area, System, Volume};
 
 use crate::document::{Piece, Workshop};
@@ -50,7 +50,7 @@ pub fn to_weigh(
         ("material", line.need.material.key.to_string()),
         ("tool", tool.map_or("", |(key, _)| key).into()),
         ("coats", line.coats.to_string()),
-        ("ground", ground.unwrap_or(Ground::Sealed).key().into()),
+        ("ground", ground.unwrap_or(Substrate::Sealed).key().into()),
         ("area", area),
         (
             "share",

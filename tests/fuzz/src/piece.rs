@@ -1,7 +1,8 @@
 //! Any piece of furniture, made by bytes.
 
 use geometry::{
-    Added, AddedShape, Along, Bay, Change, Edition, Fill, Furniture, Kind, LengthField, Row, Shape, Towards,
+    Added, AddedShape, Along, Alteration, Bay, Edition, Fill, Furniture, Kind, LengthField, Row, Shape,
+    Towards,
 };
 use units::Length;
 
@@ -78,34 +79,34 @@ const TOWARDS: [Towards; 6] = [
     Towards::Down,
 ];
 
-fn change(bytes: &mut Bytes, piece: &Furniture) -> Change {
+fn change(bytes: &mut Bytes, piece: &Furniture) -> Alteration {
     let part = part(bytes, piece);
     let towards = bytes.one_of(&TOWARDS);
     let mut far = |low, high| Length::millimetres(bytes.millimetres(low, high));
     match far(0.0, 6.0).as_millimetres() as usize {
-        0 => Change::Remove { part },
-        1 => Change::Move {
+        0 => Alteration::Remove { part },
+        1 => Alteration::Move {
             part,
             towards,
             by: far(0.0, 500.0),
         },
-        2 => Change::Resize {
+        2 => Alteration::Resize {
             part,
             to: far(5.0, 900.0),
             along: bytes.one_of(&[Along::Width, Along::Depth, Along::Height]),
         },
-        3 => Change::Repeat {
+        3 => Alteration::Repeat {
             part,
             towards,
             every: far(0.0, 300.0),
             times: bytes.below(12),
         },
-        4 => Change::Hole {
+        4 => Alteration::Hole {
             surface: format!("{part}/front"),
             width: far(10.0, 90.0),
             height: far(10.0, 90.0),
         },
-        _ => Change::Add(added(bytes)),
+        _ => Alteration::Add(added(bytes)),
     }
 }
 

@@ -3,7 +3,9 @@
 //! `tests/cad/seen.py` reads the solids and casts rays; `tests/outside/tests/seen.rs` builds the same pieces again and
 //! compares.
 
-use geometry::{Added, AddedShape, Along, Change, Furniture, Kind, Part, PartId, PartKind, Towards, fields};
+use geometry::{
+    Added, AddedShape, Along, Alteration, Furniture, Kind, Part, PartId, PartKind, Towards, fields,
+};
 use serde_json::{Value, json};
 use units::Length;
 
@@ -106,7 +108,7 @@ fn altered() -> Vec<(String, Furniture)> {
     list
 }
 
-fn change(dice: &mut Dice, parts: &[Part], count: usize) -> Change {
+fn change(dice: &mut Dice, parts: &[Part], count: usize) -> Alteration {
     let part = dice.of(parts);
     let name = part.id.to_string();
     let (low, high) = part.bounds();
@@ -119,7 +121,7 @@ fn change(dice: &mut Dice, parts: &[Part], count: usize) -> Change {
         Towards::Down,
     ];
     match dice.next() % 8 {
-        0 | 1 => Change::Remove { part: name },
+        0 | 1 => Alteration::Remove { part: name },
         2..=4 => {
             let sizes = [0, 1, 2].map(|axis| high[axis] - low[axis]);
             let thinnest = (0..3).fold(
@@ -127,13 +129,13 @@ fn change(dice: &mut Dice, parts: &[Part], count: usize) -> Change {
                 |best, axis| if sizes[axis] < sizes[best] { axis } else { best },
             );
             let along = [Along::Width, Along::Depth, Along::Height];
-            Change::Resize {
+            Alteration::Resize {
                 part: name,
                 along: along[thinnest],
                 to: Length::metres((sizes[thinnest] * dice.between(0.4, 1.0)).max(0.002)),
             }
         }
-        5 | 6 => Change::Move {
+        5 | 6 => Alteration::Move {
             part: name,
             towards: dice.of(&towards),
             by: Length::millimetres(dice.between(2.0, 60.0)),
@@ -147,7 +149,7 @@ fn change(dice: &mut Dice, parts: &[Part], count: usize) -> Change {
                 let at = [(low[0] + high[0]) / 2.0, low[1].max(0.0), high[2]];
                 added.place = Some(at.map(Length::metres));
             }
-            Change::Add(added)
+            Alteration::Add(added)
         }
     }
 }
@@ -155,7 +157,7 @@ fn change(dice: &mut Dice, parts: &[Part], count: usize) -> Change {
 /// What the maker added, if the part is of the maker's own.
 fn added<'a>(piece: &'a Furniture, part: &PartId) -> Option<&'a Added> {
     let mut added = piece.changes.iter().filter_map(|change| match change {
-        Change::Add(added) => Some(added),
+        Alteration::Add(added) => Some(added),
         _ => None,
     });
     added.find(|added| part.kind == PartKind::Added && added.number == usize::from(part.row))
@@ -178,7 +180,7 @@ pub fn solids(name: &str, piece: &Furniture) -> Option<Value> {
             });
             json!({
                 "side": face.side.word(),
-                "curved": matches!(face.patch, geometry::Patch::Curved(_)),
+                "curved": matches!(face.patch, geometry::FaceShape::Curved(_)),
                 "stretch": face.stretch,
                 "facets": facets.collect::<Vec<_>>(),
             })

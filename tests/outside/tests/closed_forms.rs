@@ -14,7 +14,7 @@
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use geometry::{
-    Added, AddedShape, Assembly, Change, Furniture, Kind, Part, PartId, PartKind, Point3, Profile, Shape,
+    Added, AddedShape, Alteration, Assembly, Furniture, Kind, Part, PartId, PartKind, Point3, Profile, Shape,
     Surface, Turning, fields, styles,
 };
 use units::{Area, Length};
@@ -93,7 +93,7 @@ fn areas(piece: &Furniture, begins: &str, ends: &str) -> Vec<f64> {
 /// The gross area, in square millimetres, of a face of a part that is added beside a table.
 fn added(added: Added, face: &str) -> f64 {
     let mut piece = Furniture::usual(Kind::SideTable);
-    piece.changes = vec![Change::Add(added)];
+    piece.changes = vec![Alteration::Add(added)];
     areas(&piece, "added-1/", face).iter().sum()
 }
 

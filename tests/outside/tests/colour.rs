@@ -11,7 +11,7 @@
 
 use std::path::Path;
 
-use colour::{Lab, Linear, Part, Rgb, Weighing, difference, drift, mixed};
+use colour::{Lab, Linear, Part, Rgb, Weighing, delta_e_2000, drift, mixed};
 use serde::Deserialize;
 
 #[derive(Deserialize)]
@@ -55,16 +55,12 @@ fn fixture() -> Fixture {
     serde_json::from_str(&std::fs::read_to_string(path).unwrap()).unwrap()
 }
 
-fn lab([lightness, red, yellow]: [f64; 3]) -> Lab {
-    Lab {
-        lightness,
-        red,
-        yellow,
-    }
+fn lab([lightness, a, b]: [f64; 3]) -> Lab {
+    Lab { lightness, a, b }
 }
 
 fn coordinates(lab: Lab) -> [f64; 3] {
-    [lab.lightness, lab.red, lab.yellow]
+    [lab.lightness, lab.a, lab.b]
 }
 
 #[track_caller]
@@ -81,7 +77,7 @@ fn all_published_pairs() {
     assert_eq!(published.len(), 34);
     for pair in published {
         for (one, other) in [(pair.one, pair.other), (pair.other, pair.one)] {
-            let ours = difference(lab(one), lab(other));
+            let ours = delta_e_2000(lab(one), lab(other));
             assert!((ours - pair.difference).abs() <= 5e-5 + 1e-9, "{ours} {pair:?}");
         }
     }
@@ -92,7 +88,7 @@ fn random_pairs_greys_and_both_sides_of_red() {
     let random = fixture().random;
     assert!(random.len() > 300);
     for pair in random {
-        let ours = difference(lab(pair.one), lab(pair.other));
+        let ours = delta_e_2000(lab(pair.one), lab(pair.other));
         assert!((ours - pair.difference).abs() <= 1e-9, "{ours} {pair:?}");
     }
 }

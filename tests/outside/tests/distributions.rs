@@ -12,7 +12,7 @@
     reason = "a test need not agree to the last digit on every target"
 )]
 
-use coatings::{Distribution, Input, Linear, Patch, Spread, linear, monte_carlo};
+use coatings::{Distribution, Input, Linear, Patch, Samples, linear, monte_carlo};
 use units::{Area, Length};
 use workshop::standard_uncertainty;
 
@@ -59,10 +59,10 @@ fn sum(columns: &[Vec<f64>]) -> Vec<f64> {
     (0..rows).map(row).collect()
 }
 
-fn sum_of(inputs: &[Distribution]) -> (Spread, Linear) {
+fn sum_of(inputs: &[Distribution]) -> (Samples, Linear) {
     let inputs = apart(inputs);
     (
-        Spread::of(&monte_carlo(&inputs, TRIALS, sum)),
+        Samples::of(&monte_carlo(&inputs, TRIALS, sum)),
         linear(&inputs, sum),
     )
 }
@@ -70,7 +70,7 @@ fn sum_of(inputs: &[Distribution]) -> (Spread, Linear) {
 /// That the published limits, to half of their last digit, are where 2.5 % of the trials lie beyond them: a share of
 /// 1,000,000 trials scatters by `sqrt(0.025 x 0.975 / 1,000,000)`, the mean by `u / 1000`.
 #[track_caller]
-fn covers_95_per_cent(spread: &Spread, half_width: f64, half_a_digit: f64) {
+fn covers_95_per_cent(spread: &Samples, half_width: f64, half_a_digit: f64) {
     let trials = TRIALS as f64;
     let off = DEVIATIONS * (0.025 * 0.975 / trials).sqrt();
     for (share, limit) in [(0.025, -half_width), (0.975, half_width)] {
@@ -90,7 +90,7 @@ fn covers_95_per_cent(spread: &Spread, half_width: f64, half_a_digit: f64) {
 /// That the trials scatter by `u`: their standard deviation is steady to `u sqrt((kurtosis - 1) / 4 n)`, and no
 /// kurtosis here is above that of the normal distribution, 3.
 #[track_caller]
-fn scatters_by(spread: &Spread, u: f64) {
+fn scatters_by(spread: &Samples, u: f64) {
     near(
         spread.standard_uncertainty(),
         u,
@@ -149,7 +149,7 @@ fn a_label_rate_leaves_seven_per_cent_open() {
 /// JCGM 100, 4.4.3, from memory and worked out again: 20 temperatures, mean 100.145, s = 1.489, s / sqrt 20 = 0.333.
 #[test]
 fn twenty_temperatures() {
-    let spread = Spread::of(&[
+    let spread = Samples::of(&[
         96.90, 98.18, 98.25, 98.61, 99.03, 99.49, 99.56, 99.74, 99.89, 100.07, 100.33, 100.42, 100.68,
         100.95, 101.11, 101.20, 101.57, 101.84, 102.36, 102.72,
     ]);
@@ -229,7 +229,7 @@ fn a_shared_error_is_not_averaged_away() {
             distribution: tenth,
         })
         .collect();
-    scatters_by(&Spread::of(&monte_carlo(&shared, TRIALS, sum)), 1.0);
+    scatters_by(&Samples::of(&monte_carlo(&shared, TRIALS, sum)), 1.0);
     let (spread, linear) = sum_of(&[tenth; 10]);
     scatters_by(&spread, 0.1 * 10f64.sqrt());
     near(linear.standard_uncertainty(), 0.32, 0.005);

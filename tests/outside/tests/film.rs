@@ -11,8 +11,8 @@ use coatings::film::{
 };
 use coatings::label::Doubt;
 use coatings::{
-    Basis, Body, DryFilm, Figure, Ground, Job, Keeps, Label, Layer, Need, Patch, Stage, Tool, ToolKind,
-    ZoneWork, material, materials, needs, tool,
+    Basis, Demand, DryFilm, FilmClass, Job, Label, Layer, Patch, Retention, SourcedRange, Stage, Substrate,
+    Tool, ToolKind, ZoneWork, demands, material, materials, tool,
 };
 use units::{Area, Density, Length, Mass, Volume, VolumeUnit};
 
@@ -167,7 +167,7 @@ fn layer(key: &str, coats: u32, with: &'static Tool) -> Layer {
     }
 }
 
-fn need(square_metres: f64, basis: Basis, layer: Layer) -> Need {
+fn need(square_metres: f64, basis: Basis, layer: Layer) -> Demand {
     let zone = ZoneWork {
         key: "zone".into(),
         patches: vec![Patch {
@@ -175,7 +175,7 @@ fn need(square_metres: f64, basis: Basis, layer: Layer) -> Need {
             ..Patch::default()
         }],
         edges: Length::ZERO,
-        ground: Ground::Sealed,
+        ground: Substrate::Sealed,
         basis,
         layers: vec![layer],
     };
@@ -183,18 +183,18 @@ fn need(square_metres: f64, basis: Basis, layer: Layer) -> Need {
         name: "job".into(),
         zones: vec![zone],
     };
-    needs(&job, 100).remove(0)
+    demands(&job, 100).remove(0)
 }
 
-const fn exactly<U: coatings::unit::Unit>(value: f64) -> Figure<U> {
-    Figure::own(value, value)
+const fn exactly<U: coatings::unit::Unit>(value: f64) -> SourcedRange<U> {
+    SourcedRange::own(value, value)
 }
 
 /// A sprayer that loses nothing but by its transfer; on a square metre 100 mL leave it.
 const fn sprayer(
-    films: &'static [(Body, Figure<coatings::unit::Metres>)],
+    films: &'static [(FilmClass, SourcedRange<coatings::unit::Metres>)],
     transfer: f64,
-    keeps: &'static [Keeps],
+    keeps: &'static [Retention],
 ) -> Tool {
     Tool {
         key: "spray",
@@ -213,13 +213,13 @@ const fn sprayer(
     }
 }
 
-static AIR: Tool = sprayer(&[(Body::Paint, exactly(25e-6))], 0.25, &[]);
-static LOW_PRESSURE: Tool = sprayer(&[(Body::Paint, exactly(65e-6))], 0.65, &[]);
+static AIR: Tool = sprayer(&[(FilmClass::Paint, exactly(25e-6))], 0.25, &[]);
+static LOW_PRESSURE: Tool = sprayer(&[(FilmClass::Paint, exactly(65e-6))], 0.65, &[]);
 /// Like [`AIR`], but 50 mL stay in its hose (common practice, no source).
 static WITH_HOSE: Tool = sprayer(
-    &[(Body::Paint, exactly(25e-6))],
+    &[(FilmClass::Paint, exactly(25e-6))],
     0.25,
-    &[Keeps {
+    &[Retention {
         place: "hose",
         litres: exactly(0.05),
     }],
@@ -342,7 +342,7 @@ fn wet_films_and_what_tools_keep() {
         ("hvlp", (50.0, 100.0), &[(15.0, 60.0)]),
     ] {
         let tool = tool(key).unwrap();
-        let of_paint = tool.film(Body::Paint).unwrap();
+        let of_paint = tool.film(FilmClass::Paint).unwrap();
         near(of_paint.low * 1e6, film.0, 1e-9);
         near(of_paint.high * 1e6, film.1, 1e-9);
         assert_eq!(tool.keeps.len(), keeps.len());
@@ -451,7 +451,7 @@ fn figures_of_a_label_in_the_other_units() {
 /// TM 43-0139, Table 3-2, read: weathered wood takes 300 to 400 ft2/gal at first and 400 to 500 later.
 #[test]
 fn the_first_coat_on_a_porous_ground() {
-    let figure = Ground::Porous.first_coat();
+    let figure = Substrate::Porous.first_coat();
     near(figure.low, 500.0 / 400.0, 0.005);
     near(figure.high, 400.0 / 300.0, 0.005);
 }
@@ -460,7 +460,7 @@ fn the_first_coat_on_a_porous_ground() {
 /// and 450 to 550 later; calculated, the first coat takes 1.22 to 1.29 of another.
 #[test]
 fn the_first_coat_on_bare_wood() {
-    let figure = Ground::Bare.first_coat();
+    let figure = Substrate::Bare.first_coat();
     near(figure.low, 550.0 / 450.0, 0.005);
     near(figure.high, 450.0 / 350.0, 0.005);
 }

@@ -5,7 +5,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop where its input is broken")]
 
-use coatings::Figure;
+use coatings::SourcedRange;
 use coatings::learn::{Learned, Observed, learn};
 use serde::Deserialize;
 
@@ -34,7 +34,10 @@ fn cases() -> Vec<(Case, Learned)> {
             .jobs
             .iter()
             .map(|(rate, uncertainty)| Observed::of_rate(*rate, *uncertainty).unwrap());
-        let learned = learn(Figure::own(case.label.0, case.label.1), &jobs.collect::<Vec<_>>());
+        let learned = learn(
+            SourcedRange::own(case.label.0, case.label.1),
+            &jobs.collect::<Vec<_>>(),
+        );
         (case, learned)
     };
     fixture.cases.into_iter().map(learned).collect()

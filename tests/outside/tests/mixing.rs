@@ -11,7 +11,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop where its input is broken")]
 
-use coatings::Figure;
+use coatings::SourcedRange;
 use coatings::can::{Contents, Weighing};
 use coatings::mix::{
     Bench, Binder, By, CALCIUM_CARBONATE, ChalkBatch, ChalkMix, Component, Jug, LATEX_CPVC, Latex, Order,
@@ -28,8 +28,8 @@ fn near(ours: f64, published: f64, tolerance: f64) {
     );
 }
 
-fn known<U: coatings::unit::Unit>(value: f64) -> Figure<U> {
-    Figure::own(value, value)
+fn known<U: coatings::unit::Unit>(value: f64) -> SourcedRange<U> {
+    SourcedRange::own(value, value)
 }
 
 /// Volume solids of 36 %, as the facts assume.

@@ -10,8 +10,9 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
 use coatings::{
-    Basis, Body, Cause, Contents, DryFilm, Enough, Figure, Ground, Job, Layer, Need, Patch, Rgb, Spread,
-    Stage, TOOLS, TRIALS, ToolKind, Verdict, ZoneWork, material, needs, together, tool, workings,
+    Basis, Cause, Contents, Demand, DryFilm, Enough, FilmClass, Job, Layer, Patch, Rgb, Samples,
+    SourcedRange, Stage, Substrate, TOOLS, TRIALS, ToolKind, Verdict, ZoneWork, demands, material, together,
+    tool, workings,
 };
 use serde::Deserialize;
 use units::{Area, Length, Volume};
@@ -163,7 +164,9 @@ impl JobCase {
 
 impl ZoneCase {
     fn work(&self) -> ZoneWork {
-        let ground = Ground::ALL.into_iter().find(|ground| ground.key() == self.ground);
+        let ground = Substrate::ALL
+            .into_iter()
+            .find(|ground| ground.key() == self.ground);
         let basis = [("wet-film", Basis::WetFilm), ("label-rate", Basis::LabelRate)]
             .into_iter()
             .find(|(name, _)| *name == self.basis);
@@ -203,12 +206,12 @@ impl LayerCase {
 }
 
 /// Every need of every job, by ours and by NumPy; they must be the same cans in the same order.
-fn each_need(trials: usize, mut check: impl FnMut(&str, &JobCase, &Need, &NeedCase)) {
+fn each_need(trials: usize, mut check: impl FnMut(&str, &JobCase, &Demand, &NeedCase)) {
     let fixture = fixture();
     assert!(fixture.jobs.len() >= 12);
     for case in &fixture.jobs {
-        let ours = needs(&case.job(), trials);
-        let cans = |need: &Need| (need.material.key.to_string(), need.colour);
+        let ours = demands(&case.job(), trials);
+        let cans = |need: &Demand| (need.material.key.to_string(), need.colour);
         let theirs = |need: &NeedCase| (need.material.clone(), need.colour);
         let [a, b]: [Vec<_>; 2] = [
             ours.iter().map(cans).collect(),
@@ -260,7 +263,7 @@ fn has_quantiles(place: &str, at: impl Fn(f64) -> f64, theirs: &Quantiles) {
 
 /// The mean of `n` results scatters by `sd / sqrt(n)`, their standard deviation by `sd sqrt((kurtosis - 1) / 4 n)`.
 #[track_caller]
-fn has_moments(place: &str, ours: &Spread, theirs: &Quantiles, unsteady: f64) {
+fn has_moments(place: &str, ours: &Samples, theirs: &Quantiles, unsteady: f64) {
     let off = DEVIATIONS * theirs.sd * unsteady;
     let mean = ours.mean();
     assert!(
@@ -481,8 +484,8 @@ fn two_pieces_together() {
     for case in &fixture.together {
         let need = |name: &str| {
             let of = fixture.jobs.iter().find(|job| job.name == name).unwrap();
-            let all = needs(&of.job(), TRIALS);
-            let is_it = |need: &Need| (&*need.material.key, need.colour) == (&*case.material, case.colour);
+            let all = demands(&of.job(), TRIALS);
+            let is_it = |need: &Demand| (&*need.material.key, need.colour) == (&*case.material, case.colour);
             all.into_iter().find(is_it).unwrap()
         };
         let (a, b) = (need(&case.jobs.0), need(&case.jobs.1));
@@ -493,7 +496,7 @@ fn two_pieces_together() {
     }
 }
 
-fn is_need(ours: &Need, theirs: &NeedCase) -> bool {
+fn is_need(ours: &Demand, theirs: &NeedCase) -> bool {
     (&*ours.material.key, ours.colour) == (&*theirs.material, theirs.colour)
 }
 
@@ -504,9 +507,9 @@ fn judge_cans(mut cases: impl FnMut(&JobCase) -> bool) -> usize {
     let off = DEVIATIONS * 0.5 * unsteady(TRIALS, fixture.trials);
     for case in fixture.jobs.iter().filter(|case| cases(case)) {
         let job = case.job();
-        let needs = needs(&job, TRIALS);
+        let needs = demands(&job, TRIALS);
         for can in &case.cans {
-            let is_it = |need: &&Need| (&*need.material.key, need.colour) == (&*can.material, can.colour);
+            let is_it = |need: &&Demand| (&*need.material.key, need.colour) == (&*can.material, can.colour);
             let need = needs.iter().find(is_it).unwrap();
             let contents = Contents::full(Volume::litres(can.litres)).unwrap();
             let mut ours = Enough::judge(&job, need, &contents, can.confidence);
@@ -562,27 +565,27 @@ fn cans_for_zones_with_tools_of_their_own() {
 }
 
 #[track_caller]
-fn same<U: coatings::unit::Unit>(place: &str, ours: Figure<U>, theirs: Limits, unit: f64) {
+fn same<U: coatings::unit::Unit>(place: &str, ours: SourcedRange<U>, theirs: Limits, unit: f64) {
     near(place, ours.low, theirs.0 * unit, 1e-12);
     near(place, ours.high, theirs.1 * unit, 1e-12);
 }
 
-fn body(body: Body) -> &'static str {
+fn body(body: FilmClass) -> &'static str {
     match body {
-        Body::Wash => "wash",
-        Body::Penetrating => "penetrating",
-        Body::Varnish => "varnish",
-        Body::Paint => "paint",
-        Body::Paste => "paste",
+        FilmClass::Wash => "wash",
+        FilmClass::Penetrating => "penetrating",
+        FilmClass::Varnish => "varnish",
+        FilmClass::Paint => "paint",
+        FilmClass::Paste => "paste",
     }
 }
 
-const BODIES: [Body; 5] = [
-    Body::Wash,
-    Body::Penetrating,
-    Body::Varnish,
-    Body::Paint,
-    Body::Paste,
+const BODIES: [FilmClass; 5] = [
+    FilmClass::Wash,
+    FilmClass::Penetrating,
+    FilmClass::Varnish,
+    FilmClass::Paint,
+    FilmClass::Paste,
 ];
 
 /// A changed figure asks for a new fixture: change it in `scripts/needs.py` as well.
@@ -625,8 +628,8 @@ fn figures_are_those_of_the_crate() {
         same(key, ours.label_rate, theirs.rate, 1.0);
         same(key, ours.volume_solids, theirs.solids, 1.0);
     }
-    assert_eq!(figures.first_coat.len(), Ground::ALL.len());
-    for ground in Ground::ALL {
+    assert_eq!(figures.first_coat.len(), Substrate::ALL.len());
+    for ground in Substrate::ALL {
         same(
             ground.key(),
             ground.first_coat(),

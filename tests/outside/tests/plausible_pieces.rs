@@ -13,7 +13,7 @@
     reason = "a test may stop where its table lacks a size"
 )]
 
-use geometry::{Construction, Furniture, Kind, LengthField, Sense, fields, styles::BaseStyle};
+use geometry::{Construction, Exposure, Furniture, Kind, LengthField, fields, styles::BaseStyle};
 use units::{Area, Length, LengthUnit};
 use workshop::{Piece, PieceId, Reading, Takeoff, takeoff};
 
@@ -163,7 +163,7 @@ fn true_area(furniture: &Furniture) -> Option<Area> {
     let surfaces = furniture.assembly().ok()?.surfaces();
     let painted = surfaces
         .iter()
-        .filter(|surface| surface.id.sense == Sense::Outside && surface.takes_finish());
+        .filter(|surface| surface.id.sense == Exposure::Outside && surface.takes_finish());
     Some(painted.map(|surface| surface.net).sum())
 }
 

@@ -9,7 +9,7 @@
 
 use std::rc::Rc;
 
-use coatings::{Contents, Need, Patch, TRIALS, Way, besides_in_hand, can, needs, tool};
+use coatings::{Contents, Demand, Patch, TRIALS, Way, besides_in_hand, can, demands, tool};
 use outside::{cad_fixture, fixture};
 use serde::Deserialize;
 use units::Volume;
@@ -196,7 +196,7 @@ fn volumes_and_probabilities_agree_for_each_stage_and_tool() {
             let place = format!("{} {} {}", theirs.id, line.stage, line.tool);
             assert_eq!(planned(&ours, &line.stage).coats, line.coats, "{place}");
             let job = ours.job.done(Way::With(tool(&line.tool).unwrap()));
-            let needs = needs(&job, TRIALS);
+            let needs = demands(&job, TRIALS);
             let need = needs
                 .iter()
                 .find(|need| need.material.stage.key() == line.stage)
@@ -244,7 +244,7 @@ fn planned<'a>(takeoff: &'a Takeoff, stage: &str) -> &'a MaterialLine {
     takeoff.materials.iter().find(|line| line.id == stage).unwrap()
 }
 
-fn quantiles(need: &Need, line: &StageFixture) -> [(&'static str, f64, f64); 3] {
+fn quantiles(need: &Demand, line: &StageFixture) -> [(&'static str, f64, f64); 3] {
     [
         ("low", need.low().as_litres(), line.low),
         ("likely", need.likely().as_litres(), line.likely),

@@ -134,7 +134,7 @@ pub fn taught(app: &App, send: &Send) -> Html {
 
 fn lesson(app: &App, lesson: &Lesson, most: f64) -> Html {
     let Lesson { material, tool, .. } = lesson;
-    let bar = |figure: coatings::Figure<coatings::unit::SquareMetresPerLitre>,
+    let bar = |figure: coatings::SourcedRange<coatings::unit::SquareMetresPerLitre>,
                y: f64,
                class: &'static str| {
         let (x, width) = (figure.low / most * WIDE, (figure.high - figure.low) / most * WIDE);

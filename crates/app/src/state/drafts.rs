@@ -563,7 +563,7 @@ mod tests {
             *placed = true;
         }
         let app = app.update(Act::Change(PieceEdit::AlterChange(change, kind)));
-        let place = FieldId::Change {
+        let place = FieldId::Alteration {
             change,
             item: 0,
             key: fields::PART_RIGHT.key,

@@ -161,7 +161,7 @@ pub fn in_order(piece: &Piece) -> Vec<FieldId> {
     order.extend(finer.into_iter().map(LengthField::id));
     for (change, of) in piece.changes.iter().enumerate() {
         let fields = of.fields();
-        order.extend(fields.iter().map(|(item, field, _)| FieldId::Change {
+        order.extend(fields.iter().map(|(item, field, _)| FieldId::Alteration {
             change,
             item: *item,
             key: field.key,

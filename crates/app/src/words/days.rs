@@ -1,7 +1,7 @@
 //! Days, hours and air in words.
 
 use coatings::in_sentence;
-use timetable::{AirCaution, LEAST_MARGIN, Moment, Stage, Stuck, Work};
+use timetable::{AirCaution, LEAST_MARGIN, Moment, Obstacle, Stage, Work};
 use units::{Day, System};
 use workshop::Workshop;
 use workshop::days::{AirToday, CoatsInAir, Days, USUAL_HOURS};
@@ -54,8 +54,8 @@ pub fn ready(workshop: &Workshop, days: &Days, job: usize) -> String {
 }
 
 /// What stands in the way of a piece: of a coat that waits for better air, which, and what it needs.
-fn stopped(workshop: &Workshop, days: &Days, job: usize, stuck: &Stuck) -> String {
-    let Stuck::Air { step, caution } = stuck else {
+fn stopped(workshop: &Workshop, days: &Days, job: usize, stuck: &Obstacle) -> String {
+    let Obstacle::Air { step, caution } = stuck else {
         return stuck.message().to_owned();
     };
     let step = days.jobs.get(job).and_then(|job| job.steps.get(*step));

@@ -10,7 +10,9 @@ pub fn field_label(kind: Kind, field: FieldId) -> String {
         FieldId::Of(_) => of_key().into(),
         FieldId::RowHeight(place, row) => format!("{}row {row}, height", before(kind, place)),
         FieldId::BayWidth(place) => format!("{}, clear width", bay_label(kind, place)),
-        FieldId::Change { change, .. } => format!("Change {}: {}", change + 1, of_key().to_ascii_lowercase()),
+        FieldId::Alteration { change, .. } => {
+            format!("Change {}: {}", change + 1, of_key().to_ascii_lowercase())
+        }
     }
 }
 
@@ -59,8 +61,8 @@ pub fn field_element(field: FieldId) -> String {
         FieldId::BayWidth(BayPlace { upper, bay }) => {
             format!("field-{}bay-{bay}", if upper { "upper-" } else { "" })
         }
-        FieldId::Change { change, item: 0, key } => format!("field-change-{}-{key}", change + 1),
-        FieldId::Change { change, item, key } => format!("field-change-{}-{item}-{key}", change + 1),
+        FieldId::Alteration { change, item: 0, key } => format!("field-change-{}-{key}", change + 1),
+        FieldId::Alteration { change, item, key } => format!("field-change-{}-{item}-{key}", change + 1),
     }
 }
 
@@ -81,7 +83,7 @@ mod tests {
 
     #[test]
     fn elements_are_named_by_what_they_measure() {
-        let change = |item| FieldId::Change {
+        let change = |item| FieldId::Alteration {
             change: 2,
             item,
             key: "part-width",

@@ -1,6 +1,6 @@
 //! What weighed cans show and teach, in words.
 
-use coatings::Figure;
+use coatings::SourcedRange;
 use coatings::learn::{Doubt, Learned};
 use units::{System, Volume};
 use workshop::learning::Weighed;
@@ -11,7 +11,7 @@ use super::{figure, volume, whole};
 pub(super) const FEET_A_GALLON: f64 = 0.092_903_04 / 3.785_411_784;
 
 /// A range of spreading rates in the units of the maker: `8.6 to 11 m²/L`, `350 to 450 ft²/gal`.
-fn rate(of: Figure<coatings::unit::SquareMetresPerLitre>, system: System) -> String {
+fn rate(of: SourcedRange<coatings::unit::SquareMetresPerLitre>, system: System) -> String {
     match system {
         System::Metric => format!("{} m\u{b2}/L", figure(of, 1.0)),
         System::UsCustomary => format!("{} ft\u{b2}/gal", figure(of, FEET_A_GALLON)),
@@ -24,7 +24,7 @@ pub fn weighed(weighed: &Weighed, system: System) -> String {
         Ok(seen) => seen,
         Err(fault) => return fault.to_string(),
     };
-    let at = Figure::own(seen.rate(), seen.rate());
+    let at = SourcedRange::own(seen.rate(), seen.rate());
     let sure = whole(seen.uncertainty() * 200.0);
     let doubts: Vec<String> = weighed.doubts().iter().map(|of| doubt(of, system)).collect();
     let used = weighed
@@ -49,7 +49,7 @@ fn doubt(doubt: &Doubt, system: System) -> String {
             coats,
             ..
         } => {
-            let label = rate(Figure::own(low, high), system);
+            let label = rate(SourcedRange::own(low, high), system);
             let ask = match coats {
                 Some(coats) => format!("With {} it would fit. How many were there?", super::coats(coats)),
                 None => "Are the weights and the area right?".into(),
@@ -109,7 +109,7 @@ mod tests {
     /// 400 square feet to the gallon are 9.817 m2/L, by the exact foot and gallon.
     #[test]
     fn rates_are_told_in_the_units_of_the_maker() {
-        let of = Figure::own(9.817, 9.817);
+        let of = SourcedRange::own(9.817, 9.817);
         assert_eq!(rate(of, System::UsCustomary), "400 ft\u{b2}/gal");
         assert_eq!(rate(of, System::Metric), "9.8 m\u{b2}/L");
     }
@@ -117,7 +117,7 @@ mod tests {
     #[test]
     fn a_lesson_says_how_much_was_learned() {
         let job = |rate| Observed::of_rate(rate, 0.03).unwrap();
-        let label = Figure::own(8.0, 12.0);
+        let label = SourcedRange::own(8.0, 12.0);
         let even = taught("By the label", &learn(label, &[job(9.0); 8]), System::Metric);
         assert!(
             even.starts_with("By the label 8.0 to 12 m\u{b2}/L; with 8 weighed jobs "),

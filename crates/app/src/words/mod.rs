@@ -20,7 +20,7 @@ mod worked;
 use crate::state::{Refused, Sheet};
 use coatings::can::ChoiceError;
 use coatings::suggest::{SuggestedLayer, Suggestion};
-use coatings::{Certainty, Enough, Estimate, Figure, Left, Need, Stage, Verdict, in_sentence};
+use coatings::{Demand, Enough, Estimate, Left, Provenance, SourcedRange, Stage, Verdict, in_sentence};
 use units::{Area, Length, System, Volume, show_area, show_number, show_volume_beside};
 use workshop::{Buy, InHand, MaterialLine, Piece, Takeoff, Workshop, unmeasured};
 
@@ -101,7 +101,7 @@ pub fn area(area: Area, system: System) -> String {
 }
 
 /// The range of an amount, in the unit of what is likely: `9.8 to 15 fl oz`.
-pub fn range(need: &Need, system: System) -> String {
+pub fn range(need: &Demand, system: System) -> String {
     let show = |volume| show_volume_beside(volume, need.likely(), system);
     let ((low, unit), (high, _)) = (show(need.low()), show(need.high()));
     let [low, high] = [low, high].map(|figure| number(&figure).replace(' ', "\u{a0}"));
@@ -391,20 +391,20 @@ pub fn place(place: &str) -> String {
 }
 
 /// Where a figure comes from.
-pub fn source(source: &str, certainty: Certainty) -> String {
+pub fn source(source: &str, certainty: Provenance) -> String {
     match certainty {
-        Certainty::Read | Certainty::Calculated => format!("{source} ({})", certainty.label()),
-        Certainty::Memory | Certainty::Practice | Certainty::Maker => certainty.label().into(),
+        Provenance::Read | Provenance::Calculated => format!("{source} ({})", certainty.label()),
+        Provenance::Memory | Provenance::Practice | Provenance::Maker => certainty.label().into(),
     }
 }
 
 /// A figure as a range in a unit of which `factor` of its own is one: `8.6 to 11`, or `1.2` where both ends are the same.
-pub fn figure<U: coatings::unit::Unit>(figure: Figure<U>, factor: f64) -> String {
+pub fn figure<U: coatings::unit::Unit>(figure: SourcedRange<U>, factor: f64) -> String {
     range_of(figure.low / factor, figure.high / factor)
 }
 
 /// Hours as a range, in minutes up to two: `2 to 4 h`, `15 to 60 min`.
-pub fn hours(figure: Figure<coatings::unit::Hours>) -> String {
+pub fn hours(figure: SourcedRange<coatings::unit::Hours>) -> String {
     let (factor, unit) = if figure.high <= 2.0 {
         (60.0, "min")
     } else {
@@ -419,7 +419,7 @@ pub fn hours(figure: Figure<coatings::unit::Hours>) -> String {
 }
 
 /// A wet film: mils where inches are read, micrometres elsewhere.
-pub fn wet_film(film: Figure<coatings::unit::Metres>, system: System) -> String {
+pub fn wet_film(film: SourcedRange<coatings::unit::Metres>, system: System) -> String {
     match system {
         System::UsCustomary => format!("{} mil", figure(film, 25.4e-6)),
         System::Metric => format!("{} \u{b5}m", figure(film, 1e-6)),
@@ -535,10 +535,10 @@ mod tests {
 
     #[test]
     fn figures_are_ranges_with_two_digits() {
-        let film = Figure::practice(75e-6, 125e-6);
+        let film = SourcedRange::practice(75e-6, 125e-6);
         assert_eq!(wet_film(film, System::Metric), "75 to 125 \u{b5}m");
         assert_eq!(wet_film(film, System::UsCustomary), "3.0 to 4.9 mil");
-        assert_eq!(figure(<Figure>::practice(0.38, 0.38), 0.01), "38");
+        assert_eq!(figure(<SourcedRange>::practice(0.38, 0.38), 0.01), "38");
     }
 
     /// A pint of enamel does not do a dresser twice; it does it once, or part of it twice.

@@ -47,7 +47,7 @@ pub struct Purchase {
 #[non_exhaustive]
 pub enum ChoiceError {
     /// The need is not a number, or less than nothing.
-    Need,
+    Demand,
     /// The need is above 1000 L.
     NeedTooLarge,
     /// What is in this can in stock, counted from 0, is not between nothing and 1000 L.
@@ -65,7 +65,7 @@ pub enum ChoiceError {
 impl fmt::Display for ChoiceError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            ChoiceError::Need => write!(f, "The volume needed is not a volume. Check area and coats."),
+            ChoiceError::Demand => write!(f, "The volume needed is not a volume. Check area and coats."),
             ChoiceError::NeedTooLarge => write!(
                 f,
                 "The volume needed is above 1000 L. Check the measurements, and where their points stand."
@@ -122,7 +122,7 @@ impl std::error::Error for ChoiceError {}
 /// ```
 pub fn choose(need: Volume, stock: &[Volume], offers: &[Offer]) -> Result<Purchase, ChoiceError> {
     if !(need >= Volume::ZERO && need.as_litres().is_finite()) {
-        return Err(ChoiceError::Need);
+        return Err(ChoiceError::Demand);
     }
     if need > LARGEST_NEED {
         return Err(ChoiceError::NeedTooLarge);
@@ -303,9 +303,9 @@ mod tests {
     fn what_cannot_be_counted_is_refused() {
         let shop = offers(&[(1000, 1500)]);
         for (litres, error) in [
-            (f64::NAN, ChoiceError::Need),
-            (-0.1, ChoiceError::Need),
-            (f64::INFINITY, ChoiceError::Need),
+            (f64::NAN, ChoiceError::Demand),
+            (-0.1, ChoiceError::Demand),
+            (f64::INFINITY, ChoiceError::Demand),
             (1000.1, ChoiceError::NeedTooLarge),
         ] {
             assert_eq!(choose(Volume::litres(litres), &[], &shop), Err(error), "{litres}");

@@ -6,10 +6,10 @@ use units::{Density, Mass, Volume};
 
 use crate::distribution::Distribution;
 use crate::estimate::Estimate;
-use crate::figure::Figure;
 use crate::mix::Scale;
 use crate::propagate::linear_estimate;
 use crate::propagate::{Input, draw};
+use crate::sourced_range::SourcedRange;
 use crate::unit::KilogramsPerLitre;
 
 /// How full a can looks.
@@ -20,7 +20,7 @@ pub struct Level {
     /// What a maker calls it.
     pub label: &'static str,
     /// The share of the can that is left.
-    pub share: Figure,
+    pub share: SourcedRange,
 }
 
 /// How full a can looks, the fullest first (common practice, no source).
@@ -36,7 +36,7 @@ const fn level_of(key: &'static str, label: &'static str, low: f64, high: f64) -
     Level {
         key,
         label,
-        share: Figure::practice(low, high),
+        share: SourcedRange::practice(low, high),
     }
 }
 
@@ -77,7 +77,7 @@ pub(crate) enum Way {
     Weighed {
         gross: Weighing,
         tare: Weighing,
-        density: Figure<KilogramsPerLitre>,
+        density: SourcedRange<KilogramsPerLitre>,
     },
 }
 
@@ -234,7 +234,7 @@ impl Contents {
     pub fn weighed(
         gross: Weighing,
         tare: Weighing,
-        density: Figure<KilogramsPerLitre>,
+        density: SourcedRange<KilogramsPerLitre>,
         can: Option<Volume>,
     ) -> Result<Self, ContentsError> {
         for weighing in [gross, tare] {
@@ -376,7 +376,7 @@ impl Contents {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::spread::Spread;
+    use crate::spread::Samples;
 
     const EXACT: Scale = Scale {
         resolution: Mass::ZERO,
@@ -411,7 +411,7 @@ mod tests {
     #[test]
     fn a_weighed_can() {
         let kitchen = |grams| on(Scale::KITCHEN, grams);
-        let density = Figure::own(1.25, 1.35);
+        let density = SourcedRange::own(1.25, 1.35);
         let contents = Contents::weighed(kitchen(780.0), kitchen(120.0), density, None).unwrap();
         let Estimate {
             value,
@@ -420,7 +420,7 @@ mod tests {
         assert!((value.as_millilitres() - 507.692).abs() < 0.001);
         assert!((standard_uncertainty / value - 0.022_952).abs() < 3e-5);
         // The trials of the same model agree with the linear law.
-        let spread = Spread::of(&contents.drawn(50_000));
+        let spread = Samples::of(&contents.drawn(50_000));
         assert!((spread.standard_uncertainty() / standard_uncertainty.as_litres() - 1.0).abs() < 0.02);
         // An empty can is unsure by two roundings: 0.40825 g at 1.3 kg/L.
         let empty = Contents::weighed(kitchen(120.0), kitchen(120.0), density, None).unwrap();
@@ -434,7 +434,7 @@ mod tests {
 
     #[test]
     fn what_cannot_be_so_is_refused() {
-        let density = Figure::own(1.3, 1.3);
+        let density = SourcedRange::own(1.3, 1.3);
         let weighed = |gross, tare, density| {
             Contents::weighed(on(EXACT, gross), on(EXACT, tare), density, None).unwrap_err()
         };
@@ -445,11 +445,11 @@ mod tests {
         assert_eq!(weighed(-1.0, 120.0, density), ContentsError::Mass);
         assert_eq!(weighed(f64::NAN, 120.0, density), ContentsError::Mass);
         assert_eq!(
-            weighed(200.0, 120.0, Figure::own(0.0, 1.0)),
+            weighed(200.0, 120.0, SourcedRange::own(0.0, 1.0)),
             ContentsError::Density
         );
         assert_eq!(
-            weighed(200.0, 120.0, Figure::own(1.4, 1.2)),
+            weighed(200.0, 120.0, SourcedRange::own(1.4, 1.2)),
             ContentsError::Density
         );
         let broken = Scale {
@@ -473,7 +473,7 @@ mod tests {
     #[test]
     fn more_than_the_can_holds_is_a_question() {
         let can = Some(Volume::millilitres(500.0));
-        let density = Figure::own(1.25, 1.35);
+        let density = SourcedRange::own(1.25, 1.35);
         let weighed = |gross| Contents::weighed(on(EXACT, gross), on(EXACT, 120.0), density, can).unwrap();
         // 507.7 mL are within the doubt of the density, 600 mL are not.
         assert_eq!(weighed(780.0).doubt(), None);

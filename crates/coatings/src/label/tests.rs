@@ -91,7 +91,7 @@ fn usual_figures_are_not_doubted() {
             recoat_hours: Some(material.recoat.range()),
             cure_hours: Some(material.cure.range()),
             thinning: Some(material.thinning.range()),
-            coldest: material.coldest.map(Figure::range),
+            coldest: material.coldest.map(SourcedRange::range),
         };
         assert_eq!(label.check(material), Ok(vec![]), "{}", material.key);
     }
@@ -331,7 +331,7 @@ fn single_claims_are_widened_and_ranges_are_kept() {
         ranges.label_rate.as_numbers(),
         ranges.volume_solids,
     ] {
-        assert_eq!(figure.certainty, Certainty::Maker);
+        assert_eq!(figure.certainty, Provenance::Maker);
     }
 }
 
@@ -353,7 +353,7 @@ fn a_calculated_rate_follows_the_solids_of_the_label() {
     let own = label.applied(enamel(), "own".into(), "Own".into()).unwrap();
     assert!((own.label_rate.low - 10.5).abs() < 0.01);
     assert!((own.label_rate.high - 11.8).abs() < 0.02);
-    assert_eq!(own.label_rate.certainty, Certainty::Calculated);
+    assert_eq!(own.label_rate.certainty, Provenance::Calculated);
     let varnish = material("oil-polyurethane").unwrap();
     let own = label.applied(varnish, "own".into(), "Own".into()).unwrap();
     assert_eq!(own.label_rate, varnish.label_rate);

@@ -2,8 +2,8 @@
 
 use std::fmt;
 
-use crate::figure::Figure;
 use crate::label::shown;
+use crate::sourced_range::SourcedRange;
 use crate::unit::SquareMetresPerLitre;
 
 /// So many times outside the range of a label is asked about. Labels of one kind differ by less; a coat too many or too
@@ -32,7 +32,11 @@ pub enum Doubt {
 }
 
 impl Doubt {
-    pub(super) fn of_rate(observed: f64, coats: u32, usual: Figure<SquareMetresPerLitre>) -> Option<Self> {
+    pub(super) fn of_rate(
+        observed: f64,
+        coats: u32,
+        usual: SourcedRange<SquareMetresPerLitre>,
+    ) -> Option<Self> {
         let within = |rate: f64| usual.low <= rate && rate <= usual.high;
         let far = observed > usual.high * FAR || observed < usual.low / FAR;
         far.then(|| Doubt::Far {

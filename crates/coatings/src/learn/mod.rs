@@ -28,7 +28,7 @@ mod student;
 #[cfg(test)]
 mod tests;
 
-use crate::figure::{Certainty, Figure};
+use crate::sourced_range::{Provenance, SourcedRange};
 use crate::unit::SquareMetresPerLitre;
 
 pub use doubt::Doubt;
@@ -51,7 +51,7 @@ const LEARNED_SOURCE: &str =
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Learned {
     /// The range before any job.
-    usual: Figure<SquareMetresPerLitre>,
+    usual: SourcedRange<SquareMetresPerLitre>,
     /// Middle of the log rate.
     middle: f64,
     /// As how many jobs all counts together, with the label.
@@ -70,14 +70,14 @@ pub struct Learned {
 ///
 /// # Example
 /// ```
-/// use coatings::{Figure, learn::{Observed, learn}};
-/// let label = Figure::own(8.0, 12.0);
+/// use coatings::{SourcedRange, learn::{Observed, learn}};
+/// let label = SourcedRange::own(8.0, 12.0);
 /// let jobs = [Observed::of_rate(8.9, 0.03).unwrap(), Observed::of_rate(9.2, 0.03).unwrap()];
 /// let learned = learn(label, &jobs);
 /// let figure = learned.figure();
 /// assert!(8.0 < figure.low && figure.low < 9.0 && figure.high < 12.0);
 /// ```
-pub fn learn(usual: Figure<SquareMetresPerLitre>, jobs: &[Observed]) -> Learned {
+pub fn learn(usual: SourcedRange<SquareMetresPerLitre>, jobs: &[Observed]) -> Learned {
     let mut learned = Learned::of_label(usual);
     let before = learned;
     if before.scatter <= 0.0 {
@@ -110,7 +110,7 @@ pub fn learn(usual: Figure<SquareMetresPerLitre>, jobs: &[Observed]) -> Learned 
 }
 
 impl Learned {
-    fn of_label(usual: Figure<SquareMetresPerLitre>) -> Self {
+    fn of_label(usual: SourcedRange<SquareMetresPerLitre>) -> Self {
         let mut before = Learned {
             usual,
             middle: 0.0,
@@ -139,12 +139,12 @@ impl Learned {
 
     /// Where the next job falls in 95 of 100, as a range like that of a label, m2/L; the range before, if nothing was
     /// learned. The ends are those of a Student distribution of the log rate (predictive distribution, BDA s. 3.3).
-    pub fn figure(&self) -> Figure<SquareMetresPerLitre> {
+    pub fn figure(&self) -> SourcedRange<SquareMetresPerLitre> {
         if self.jobs == 0 || self.scatter <= 0.0 {
             return self.usual;
         }
         let (low, high) = self.interval(1.0 + 1.0 / self.weight);
-        Figure::new(low, high, LEARNED_SOURCE, Certainty::Maker)
+        SourcedRange::new(low, high, LEARNED_SOURCE, Provenance::Maker)
     }
 
     /// Where the middle of this maker's jobs lies in 95 of 100, m2/L: what is left unsure if a job were like the mean of
@@ -168,7 +168,7 @@ impl Learned {
     }
 
     /// The range before any job, m2/L.
-    pub fn before(&self) -> Figure<SquareMetresPerLitre> {
+    pub fn before(&self) -> SourcedRange<SquareMetresPerLitre> {
         self.usual
     }
 

@@ -7,11 +7,11 @@ use crate::basis::Basis;
 use crate::cause::ORDINARY;
 use crate::distribution::Distribution;
 use crate::estimate::Estimate;
-use crate::figure::Figure;
 use crate::film::rate_of_wet_film;
-use crate::ground::Ground;
 use crate::material::Material;
 use crate::mix::Scale;
+use crate::sourced_range::SourcedRange;
+use crate::substrate::Substrate;
 use crate::tool::{Tool, ToolKind};
 use crate::unit::{KilogramsPerLitre, Litres, SquareMetresPerLitre};
 
@@ -28,15 +28,15 @@ pub struct Use {
     /// The scale that both were weighed on.
     pub scale: Scale,
     /// Density of what is in it, kg/L.
-    pub density: Figure<KilogramsPerLitre>,
+    pub density: SourcedRange<KilogramsPerLitre>,
     /// The area that was coated, with its standard uncertainty.
     pub area: Estimate<Area>,
     /// How many coats it got.
     pub coats: u32,
     /// What the first of them went onto. Another ground than wood that drinks takes no more than later coats.
-    pub ground: Ground,
+    pub ground: Substrate,
     /// What was washed out of the tool, litres, each place of it for itself; a need counts this apart from the rate.
-    pub kept: Vec<Figure<Litres>>,
+    pub kept: Vec<SourcedRange<Litres>>,
 }
 
 /// An observed spreading rate with its uncertainty.
@@ -58,7 +58,7 @@ impl Observed {
     pub fn of(job: &Use) -> Result<Self, Fault> {
         let used = job.before - job.after;
         let area = job.area.value.as_square_metres();
-        let kept: Vec<Distribution> = job.kept.iter().map(Figure::distribution).collect();
+        let kept: Vec<Distribution> = job.kept.iter().map(SourcedRange::distribution).collect();
         let kept_litres: f64 = kept.iter().map(|kept| kept.mean()).sum();
         let kept_variance: f64 = kept.iter().map(|kept| square(kept.standard_uncertainty())).sum();
         let density = job.density.distribution();
@@ -135,7 +135,7 @@ impl Observed {
     }
 
     /// What is doubtful about it beside the usual range, m2/L. It may be learned from all the same.
-    pub fn doubts(&self, usual: Figure<SquareMetresPerLitre>) -> Vec<Doubt> {
+    pub fn doubts(&self, usual: SourcedRange<SquareMetresPerLitre>) -> Vec<Doubt> {
         [
             Doubt::of_rate(self.rate(), self.coats, usual),
             Doubt::of_uncertainty(self.uncertainty),
@@ -152,7 +152,7 @@ impl Observed {
 /// By the label it is its range. That holds for brush and roller and contains their ordinary loss; a sprayer's is `label
 /// rate x transfer / ordinary`, end by end. By the film of the tool it is `transfer / film`; by the label too where the tool
 /// has no film of the material.
-pub fn usual_rate(material: &Material, tool: &Tool, basis: Basis) -> Figure<SquareMetresPerLitre> {
+pub fn usual_rate(material: &Material, tool: &Tool, basis: Basis) -> SourcedRange<SquareMetresPerLitre> {
     let label = material.label_rate;
     match tool.film(material.body) {
         Some(film) if basis == Basis::WetFilm => {

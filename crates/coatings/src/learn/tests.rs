@@ -5,18 +5,18 @@ use units::{Area, Mass};
 
 use super::*;
 use crate::basis::Basis;
+use crate::demand::demands;
 use crate::estimate::Estimate;
-use crate::ground::Ground;
 use crate::job::{OwnRate, ZoneWork};
 use crate::material::material;
 use crate::mix::Scale;
-use crate::need::needs;
 use crate::samples::{broad, job as sample, layer, zone};
+use crate::substrate::Substrate;
 use crate::tool::tool;
 use crate::unit::SquareMetresPerLitre;
 
-fn label() -> Figure<SquareMetresPerLitre> {
-    Figure::own(8.0, 12.0)
+fn label() -> SourcedRange<SquareMetresPerLitre> {
+    SourcedRange::own(8.0, 12.0)
 }
 
 fn observed(rate: f64, uncertainty: f64) -> Observed {
@@ -28,14 +28,14 @@ fn job() -> Use {
         before: Mass::grams(1500.0),
         after: Mass::grams(900.0),
         scale: Scale::KITCHEN,
-        density: Figure::own(1.2, 1.2),
+        density: SourcedRange::own(1.2, 1.2),
         area: Estimate {
             value: Area::square_metres(2.45),
             standard_uncertainty: Area::square_metres(0.049),
         },
         coats: 2,
-        ground: Ground::Sealed,
-        kept: vec![Figure::practice(0.005, 0.015)],
+        ground: Substrate::Sealed,
+        kept: vec![SourcedRange::practice(0.005, 0.015)],
     }
 }
 
@@ -60,8 +60,8 @@ fn a_weighed_can() {
 #[test]
 fn thirst_and_density_make_it_less_sure() {
     let bare = Use {
-        ground: Ground::Bare,
-        density: Figure::own(1.1, 1.3),
+        ground: Substrate::Bare,
+        density: SourcedRange::own(1.1, 1.3),
         ..job()
     };
     let shown = Observed::of(&bare).unwrap();
@@ -85,11 +85,11 @@ fn what_teaches_nothing_is_refused() {
     assert_eq!(with(&|job| job.coats = 0), Err(Fault::NoArea));
     assert_eq!(with(&|job| job.area.value = Area::ZERO), Err(Fault::NoArea));
     assert_eq!(
-        with(&|job| job.kept = vec![Figure::own(0.5, 0.5)]),
+        with(&|job| job.kept = vec![SourcedRange::own(0.5, 0.5)]),
         Err(Fault::AllKept)
     );
     assert_eq!(
-        with(&|job| job.density = Figure::own(0.0, 1.0)),
+        with(&|job| job.density = SourcedRange::own(0.0, 1.0)),
         Err(Fault::Density)
     );
     assert_eq!(
@@ -160,7 +160,7 @@ fn two_jobs_by_hand() {
     assert!((learned.narrowed() - (1.0 - 0.149_989 / 0.202_733)).abs() < 1e-4);
     assert!((learned.scatter() - 0.002_818_0_f64.sqrt()).abs() < 1e-6);
     assert!(figure.low < learned.mean_between().0 && learned.mean_between().1 < figure.high);
-    assert_eq!(figure.certainty, Certainty::Maker);
+    assert_eq!(figure.certainty, Provenance::Maker);
 }
 
 /// Ten even jobs: a need is surer than before any of them, and sure of another middle.
@@ -190,7 +190,7 @@ fn a_need_gets_narrower() {
             basis: Basis::LabelRate,
             ..zone("body", vec![broad(3.0)], vec![layer])
         };
-        let need = needs(&sample(vec![zone]), 20_000).remove(0);
+        let need = demands(&sample(vec![zone]), 20_000).remove(0);
         (need.high().as_litres() - need.low().as_litres()) / need.likely().as_litres()
     };
     assert!(
@@ -219,14 +219,14 @@ fn a_sprayer_has_a_range_of_its_own() {
 
 #[test]
 fn a_range_that_is_none_stays_and_one_number_is_opened() {
-    let none = Figure::own(0.0, 0.0);
+    let none = SourcedRange::own(0.0, 0.0);
     let learned = learn(none, &[observed(9.0, 0.01)]);
     assert_eq!(
         (learned.figure(), learned.jobs(), learned.narrowed()),
         (none, 0, 0.0)
     );
     assert_eq!(learned.middle(), 0.0);
-    let one = learn(Figure::own(10.0, 10.0), &[observed(9.0, 0.01)]);
+    let one = learn(SourcedRange::own(10.0, 10.0), &[observed(9.0, 0.01)]);
     assert!(one.figure().low < one.figure().high && one.narrowed() == 0.0);
 }
 
@@ -235,14 +235,14 @@ fn jobs(most: usize) -> impl Strategy<Value = Vec<Observed>> {
         .prop_map(|jobs| jobs.into_iter().map(|(rate, u)| observed(rate, u)).collect())
 }
 
-fn width(figure: Figure<SquareMetresPerLitre>) -> f64 {
+fn width(figure: SourcedRange<SquareMetresPerLitre>) -> f64 {
     libm::log(figure.high / figure.low)
 }
 
 proptest! {
     #[test]
     fn without_jobs_it_is_the_label(low in 0.1..30.0f64, times in 1.0..4.0f64) {
-        let label = Figure::own(low, low * times);
+        let label = SourcedRange::own(low, low * times);
         let learned = learn(label, &[]);
         prop_assert_eq!(learned.figure(), label);
         prop_assert_eq!((learned.share_of_jobs(), learned.effective_jobs()), (0.0, 0.0));

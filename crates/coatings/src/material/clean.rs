@@ -2,22 +2,22 @@
 
 use std::borrow::Cow;
 
-use super::figures::{Body, Material, Stage, Thinner};
+use super::figures::{FilmClass, Material, Stage, Thinner};
 use super::shared;
-use crate::figure::Figure;
+use crate::sourced_range::SourcedRange;
 
 pub(super) static MATERIALS: [Material; 2] = [
     Material {
         key: Cow::Borrowed("degreaser"),
         name: Cow::Borrowed("Degreaser"),
         stage: Stage::Clean,
-        body: Body::Wash,
+        body: FilmClass::Wash,
         coloured: false,
-        label_rate: Figure::practice(10.0, 20.0),
+        label_rate: SourcedRange::practice(10.0, 20.0),
         volume_solids: shared::no_film(),
-        density: Figure::memory(1.0, 1.1),
-        recoat: Figure::practice(1.0, 4.0),
-        cure: Figure::practice(2.0, 24.0),
+        density: SourcedRange::memory(1.0, 1.1),
+        recoat: SourcedRange::practice(1.0, 4.0),
+        cure: SourcedRange::practice(2.0, 24.0),
         coldest: None,
         thinner: Thinner::Water,
         thinning: shared::unthinned(),
@@ -36,13 +36,13 @@ pub(super) static MATERIALS: [Material; 2] = [
         key: Cow::Borrowed("deglosser"),
         name: Cow::Borrowed("Liquid deglosser"),
         stage: Stage::Clean,
-        body: Body::Wash,
+        body: FilmClass::Wash,
         coloured: false,
-        label_rate: Figure::practice(10.0, 20.0),
+        label_rate: SourcedRange::practice(10.0, 20.0),
         volume_solids: shared::no_film(),
-        density: Figure::memory(0.85, 1.05),
-        recoat: Figure::memory(0.25, 1.0),
-        cure: Figure::memory(0.5, 1.0),
+        density: SourcedRange::memory(0.85, 1.05),
+        recoat: SourcedRange::memory(0.25, 1.0),
+        cure: SourcedRange::memory(0.5, 1.0),
         coldest: None,
         thinner: Thinner::None,
         thinning: shared::unthinned(),

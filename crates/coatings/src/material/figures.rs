@@ -3,7 +3,7 @@
 use std::borrow::Cow;
 
 use crate::basis::Basis;
-use crate::figure::{Certainty, Figure};
+use crate::sourced_range::{Provenance, SourcedRange};
 use crate::unit::{Celsius, Hours, KilogramsPerLitre, SquareMetresPerLitre};
 
 /// What a material does in a finish, in the order in which they go on.
@@ -56,7 +56,7 @@ impl Stage {
 
 /// How a material lies on what it is put on; tools leave a film of each that is their own.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Body {
+pub enum FilmClass {
     /// Thin as water; it is wiped or brushed on and comes off again with the dirt.
     Wash,
     /// It goes into the wood; what stays on top is wiped off.
@@ -104,25 +104,25 @@ pub struct Material {
     /// What it does in a finish.
     pub stage: Stage,
     /// How it lies.
-    pub body: Body,
+    pub body: FilmClass,
     /// Whether it comes in colours, so that two colours of it are two cans.
     pub coloured: bool,
     /// The spreading rate that a label states, m2/L. It contains ordinary brush and roller loss.
-    pub label_rate: Figure<SquareMetresPerLitre>,
+    pub label_rate: SourcedRange<SquareMetresPerLitre>,
     /// Volume solids (non-volatile matter by volume), a fraction; 0 for what leaves no film.
-    pub volume_solids: Figure,
+    pub volume_solids: SourcedRange,
     /// Density, kg/L.
-    pub density: Figure<KilogramsPerLitre>,
+    pub density: SourcedRange<KilogramsPerLitre>,
     /// Hours until the next coat may go on.
-    pub recoat: Figure<Hours>,
+    pub recoat: SourcedRange<Hours>,
     /// Hours until it is as hard as it gets.
-    pub cure: Figure<Hours>,
+    pub cure: SourcedRange<Hours>,
     /// The least temperature of the air that it may be put on in, degrees Celsius; nothing for what is no coat.
-    pub coldest: Option<Figure<Celsius>>,
+    pub coldest: Option<SourcedRange<Celsius>>,
     /// What thins it and cleans its tools.
     pub thinner: Thinner,
     /// How much thinner may be added for a sprayer, as a share of its volume, where a label says nothing.
-    pub thinning: Figure,
+    pub thinning: SourcedRange,
     /// The can sizes that it is sold in, by key, of both trades, the smallest of each first.
     pub cans: &'static [&'static str],
     /// What it is for, in one line.
@@ -134,7 +134,7 @@ pub struct Material {
 impl Material {
     /// Whether the maker entered the rate from the label of the can.
     pub fn states_rate(&self) -> bool {
-        self.label_rate.certainty == Certainty::Maker
+        self.label_rate.certainty == Provenance::Maker
     }
 
     /// What its volume is worked out from where this is planned: what is on the can in the hand goes before.

@@ -11,7 +11,7 @@ mod shared;
 mod stain;
 mod topcoat;
 
-pub use figures::{Body, Material, Stage, Thinner};
+pub use figures::{FilmClass, Material, Stage, Thinner};
 pub(crate) use shared::COAT_ON_WOOD;
 
 /// Every generic material, stage after stage.

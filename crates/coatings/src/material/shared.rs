@@ -1,6 +1,6 @@
 //! What several materials share: sources, figures that follow from them, cautions.
 
-use crate::figure::{Certainty, Figure};
+use crate::sourced_range::{Provenance, SourcedRange};
 use crate::unit::{Celsius, Hours, SquareMetresPerLitre, Unit};
 
 /// The dry film of one coat on wood, inches: 1.5 mil, MIL-HDBK-1110 / UFC 3-190-06 s. 4.4.1.
@@ -19,61 +19,61 @@ pub(super) const SHELLAC_SOURCE: &str =
 const PIGMENTED_SHELLAC_SOURCE: &str = "clear shellac: recoat after 2 to 3 h, full hardness 24 h, TM 43-0139 s. 2-23; the pigmented kind is taken to dry like it";
 
 /// A time of shellac varnish, lent to the pigmented kind; that this dries like it was not read.
-pub(super) const fn like_shellac<U: Unit>(low: f64, high: f64) -> Figure<U> {
-    Figure::new(low, high, PIGMENTED_SHELLAC_SOURCE, Certainty::Memory)
+pub(super) const fn like_shellac<U: Unit>(low: f64, high: f64) -> SourcedRange<U> {
+    SourcedRange::new(low, high, PIGMENTED_SHELLAC_SOURCE, Provenance::Memory)
 }
 
 /// A spreading rate that follows from the usual dry film of a coat on wood.
-pub(super) const fn rate_of_film(low: f64, high: f64) -> Figure<SquareMetresPerLitre> {
-    Figure::calculated(low, high, FILM_SOURCE)
+pub(super) const fn rate_of_film(low: f64, high: f64) -> SourcedRange<SquareMetresPerLitre> {
+    SourcedRange::calculated(low, high, FILM_SOURCE)
 }
 
 /// The spreading rate of varnish, first coat to later coats.
-pub(super) const fn varnish_rate() -> Figure<SquareMetresPerLitre> {
-    Figure::read(8.6, 13.5, VARNISH_SOURCE)
+pub(super) const fn varnish_rate() -> SourcedRange<SquareMetresPerLitre> {
+    SourcedRange::read(8.6, 13.5, VARNISH_SOURCE)
 }
 
 /// The volume solids of what leaves no film.
-pub(super) const fn no_film() -> Figure {
-    Figure::assumed(0.0, 0.0, CLEANER_SOURCE)
+pub(super) const fn no_film() -> SourcedRange {
+    SourcedRange::assumed(0.0, 0.0, CLEANER_SOURCE)
 }
 
 /// The thinning of what is not thinned.
-pub(super) const fn unthinned() -> Figure {
-    Figure::assumed(0.0, 0.0, UNTHINNED_SOURCE)
+pub(super) const fn unthinned() -> SourcedRange {
+    SourcedRange::assumed(0.0, 0.0, UNTHINNED_SOURCE)
 }
 
 /// Two weeks to a month: latex as remembered, and what else cures at the pace of its binder.
-pub(super) const fn cure_of_latex() -> Figure<Hours> {
-    Figure::memory(336.0, 720.0)
+pub(super) const fn cure_of_latex() -> SourcedRange<Hours> {
+    SourcedRange::memory(336.0, 720.0)
 }
 
 /// A week to a month: what dries by taking up oxygen.
-pub(super) const fn cure_of_oil() -> Figure<Hours> {
-    Figure::memory(168.0, 720.0)
+pub(super) const fn cure_of_oil() -> SourcedRange<Hours> {
+    SourcedRange::memory(168.0, 720.0)
 }
 
 /// The least air for what water thins, degrees Celsius. It is read of latex; other water-borne films close the same way.
-pub(super) const WATER_BORNE_AIR: Figure<Celsius> = Figure::read(
+pub(super) const WATER_BORNE_AIR: SourcedRange<Celsius> = SourcedRange::read(
     10.0,
     10.0,
     "latex: at least 10 °C (50 °F), and for 24 h after, Wood Handbook FPL-GTR-190 p. 378",
 );
 const FORTY_FAHRENHEIT: f64 = 8.0 / 1.8;
 /// The least air for oil-alkyd paint, degrees Celsius.
-pub(super) const ALKYD_AIR: Figure<Celsius> = Figure::read(
+pub(super) const ALKYD_AIR: SourcedRange<Celsius> = SourcedRange::read(
     FORTY_FAHRENHEIT,
     FORTY_FAHRENHEIT,
     "oil-alkyd paint: at least 4 °C (40 °F), Wood Handbook FPL-GTR-190 p. 378",
 );
 /// The least air for varnish and shellac, degrees Celsius.
-pub(super) const VARNISH_AIR: Figure<Celsius> = Figure::read(
+pub(super) const VARNISH_AIR: SourcedRange<Celsius> = SourcedRange::read(
     10.0,
     10.0,
     "paint and varnish: not below 10 °C (50 °F), TB 43-0209 s. 31 and TM 43-0139 s. 5-31, which count shellac as a varnish",
 );
 /// The least air for stain, oil and wax, degrees Celsius: lent by varnish, as no source names these.
-pub(super) const OTHER_AIR: Figure<Celsius> = Figure::assumed(
+pub(super) const OTHER_AIR: SourcedRange<Celsius> = SourcedRange::assumed(
     10.0,
     10.0,
     "no source for stain, oil or wax; the limit of varnish (TB 43-0209 s. 31)",

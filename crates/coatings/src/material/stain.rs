@@ -2,22 +2,22 @@
 
 use std::borrow::Cow;
 
-use super::figures::{Body, Material, Stage, Thinner};
+use super::figures::{FilmClass, Material, Stage, Thinner};
 use super::shared;
-use crate::figure::Figure;
+use crate::sourced_range::SourcedRange;
 
 pub(super) static MATERIALS: [Material; 2] = [
     Material {
         key: Cow::Borrowed("wipe-on-stain"),
         name: Cow::Borrowed("Wipe-on oil stain"),
         stage: Stage::Stain,
-        body: Body::Penetrating,
+        body: FilmClass::Penetrating,
         coloured: true,
-        label_rate: Figure::practice(10.0, 17.0),
-        volume_solids: Figure::memory(0.15, 0.35),
-        density: Figure::memory(0.82, 0.95),
-        recoat: Figure::memory(8.0, 24.0),
-        cure: Figure::memory(24.0, 72.0),
+        label_rate: SourcedRange::practice(10.0, 17.0),
+        volume_solids: SourcedRange::memory(0.15, 0.35),
+        density: SourcedRange::memory(0.82, 0.95),
+        recoat: SourcedRange::memory(8.0, 24.0),
+        cure: SourcedRange::memory(24.0, 72.0),
         coldest: Some(shared::OTHER_AIR),
         thinner: Thinner::MineralSpirits,
         thinning: shared::unthinned(),
@@ -29,16 +29,16 @@ pub(super) static MATERIALS: [Material; 2] = [
         key: Cow::Borrowed("brush-on-stain"),
         name: Cow::Borrowed("Semi-transparent brush-on stain"),
         stage: Stage::Stain,
-        body: Body::Penetrating,
+        body: FilmClass::Penetrating,
         coloured: true,
         label_rate: shared::rate_of_film(6.6, 10.5),
-        volume_solids: Figure::memory(0.25, 0.40),
-        density: Figure::memory(0.85, 1.05),
-        recoat: Figure::memory(4.0, 24.0),
-        cure: Figure::memory(72.0, 336.0),
+        volume_solids: SourcedRange::memory(0.25, 0.40),
+        density: SourcedRange::memory(0.85, 1.05),
+        recoat: SourcedRange::memory(4.0, 24.0),
+        cure: SourcedRange::memory(72.0, 336.0),
         coldest: Some(shared::OTHER_AIR),
         thinner: Thinner::MineralSpirits,
-        thinning: Figure::memory(0.0, 0.10),
+        thinning: SourcedRange::memory(0.0, 0.10),
         cans: &[
             "us-8-fl-oz",
             "us-quart",

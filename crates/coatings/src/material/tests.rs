@@ -1,8 +1,8 @@
 //! Tests of the catalogue of materials.
 
 use super::*;
-use crate::figure::Certainty;
 use crate::film;
+use crate::sourced_range::Provenance;
 use crate::tool::TOOLS;
 use units::Length;
 
@@ -39,7 +39,7 @@ fn every_figure_has_a_range_and_a_source() {
         for figure in positive {
             assert!(0.0 < figure.low, "{}", material.key);
         }
-        let washes = material.body == Body::Wash;
+        let washes = material.body == FilmClass::Wash;
         assert_eq!(washes, material.volume_solids.high == 0.0, "{}", material.key);
         assert!(material.volume_solids.high <= 1.0 && material.thinning.high <= 1.0);
         for figure in [material.volume_solids, material.thinning]
@@ -65,7 +65,7 @@ fn every_coat_has_its_least_temperature() {
         let coldest = material.coldest.map(|figure| figure.low);
         let expected = match (material.stage, material.thinner, material.body) {
             (Stage::Clean, ..) => None,
-            (_, Thinner::MineralSpirits, Body::Paint) => Some((40.0 - 32.0) / 1.8),
+            (_, Thinner::MineralSpirits, FilmClass::Paint) => Some((40.0 - 32.0) / 1.8),
             _ => Some(10.0),
         };
         assert_eq!(coldest, expected, "{}", material.key);
@@ -119,11 +119,14 @@ fn materials_come_stage_after_stage_and_no_stage_is_empty() {
 fn the_body_fits_the_stage_and_a_tool_puts_it_on() {
     for material in materials() {
         let fits = match material.stage {
-            Stage::Clean => material.body == Body::Wash,
-            Stage::Stain => material.body == Body::Penetrating,
-            Stage::Primer => matches!(material.body, Body::Paint | Body::Varnish),
-            Stage::Paint => material.body == Body::Paint,
-            Stage::Topcoat => matches!(material.body, Body::Varnish | Body::Penetrating | Body::Paste),
+            Stage::Clean => material.body == FilmClass::Wash,
+            Stage::Stain => material.body == FilmClass::Penetrating,
+            Stage::Primer => matches!(material.body, FilmClass::Paint | FilmClass::Varnish),
+            Stage::Paint => material.body == FilmClass::Paint,
+            Stage::Topcoat => matches!(
+                material.body,
+                FilmClass::Varnish | FilmClass::Penetrating | FilmClass::Paste
+            ),
         };
         assert!(fits, "{}", material.key);
         assert!(
@@ -163,7 +166,7 @@ fn cans_are_known_and_sorted_in_both_trades() {
 #[test]
 fn calculated_rates_follow_from_film_and_solids() {
     let film = Length::inches(shared::COAT_ON_WOOD);
-    let calculated = materials().filter(|m| m.label_rate.certainty == Certainty::Calculated);
+    let calculated = materials().filter(|m| m.label_rate.certainty == Provenance::Calculated);
     let mut count = 0;
     for material in calculated {
         count += 1;
@@ -228,6 +231,6 @@ fn cautions_defer_to_the_label() {
 #[test]
 fn times_that_are_lent_are_not_read() {
     let of = |key: &str| material(key).unwrap().recoat.certainty;
-    assert_eq!(of("clear-shellac"), Certainty::Read);
-    assert_eq!(of("shellac-primer"), Certainty::Memory);
+    assert_eq!(of("clear-shellac"), Provenance::Read);
+    assert_eq!(of("shellac-primer"), Provenance::Memory);
 }

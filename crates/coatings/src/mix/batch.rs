@@ -10,9 +10,9 @@ use super::component::By;
 use super::recipe::{Recipe, amount};
 use crate::distribution::Distribution;
 use crate::estimate::Estimate;
-use crate::figure::Figure;
 use crate::mix::{RecipeError, Scale};
 use crate::propagate::linear_estimate;
+use crate::sourced_range::SourcedRange;
 use crate::unit::KilogramsPerLitre;
 
 /// How large a batch is wanted.
@@ -86,12 +86,12 @@ impl Recipe {
     /// # Example
     /// Half a litre of nine parts of a paint of 1.3 kg/L and one part of a tint of 1.1 kg/L, by weight.
     /// ```
-    /// use coatings::Figure;
+    /// use coatings::SourcedRange;
     /// use coatings::mix::{By, Component, Recipe, Wanted};
     /// use units::Volume;
     /// let part = |name: &str, share| Component { name: name.into(), share };
     /// let pale = Recipe::new(vec![part("white", 9.0), part("green", 1.0)], By::Weight)?;
-    /// let densities = [1.3, 1.1].map(|density| Some(Figure::own(density, density)));
+    /// let densities = [1.3, 1.1].map(|density| Some(SourcedRange::own(density, density)));
     /// let batch = pale.batch(Wanted::Volume(Volume::litres(0.5)), &densities)?;
     /// // 1 / (0.9 / 1.3 + 0.1 / 1.1) = 1.27679 kg/L
     /// assert!((batch.mass.value.as_grams() - 638.393).abs() < 1e-3);
@@ -101,7 +101,7 @@ impl Recipe {
     pub fn batch(
         &self,
         wanted: Wanted,
-        densities: &[Option<Figure<KilogramsPerLitre>>],
+        densities: &[Option<SourcedRange<KilogramsPerLitre>>],
     ) -> Result<Batch, RecipeError> {
         self.same_count(densities.len())?;
         let size = match wanted {
@@ -247,10 +247,10 @@ mod tests {
     use crate::mix::recipe::tests::recipe;
     use proptest::prelude::*;
 
-    fn known(densities: &[f64]) -> Vec<Option<Figure<KilogramsPerLitre>>> {
+    fn known(densities: &[f64]) -> Vec<Option<SourcedRange<KilogramsPerLitre>>> {
         densities
             .iter()
-            .map(|density| Some(Figure::own(*density, *density)))
+            .map(|density| Some(SourcedRange::own(*density, *density)))
             .collect()
     }
 
@@ -313,7 +313,7 @@ mod tests {
             .unwrap();
         assert_eq!(batch.masses(), [Mass::grams(250.0); 2]);
         assert_eq!((batch.density, batch.volume), (None, None));
-        let mixed = [Some(Figure::own(1.2, 1.4)), None];
+        let mixed = [Some(SourcedRange::own(1.2, 1.4)), None];
         let volume = Wanted::Volume(Volume::litres(1.0));
         assert_eq!(half.batch(volume, &mixed), Err(RecipeError::NoDensity(1)));
         let by_volume = recipe(&[1.0, 1.0], By::Volume);
@@ -325,7 +325,10 @@ mod tests {
     #[test]
     fn densities_make_the_other_measure_unsure() {
         let half = recipe(&[1.0, 1.0], By::Weight);
-        let densities = [Some(Figure::own(1.2, 1.4)), Some(Figure::own(1.1, 1.3))];
+        let densities = [
+            Some(SourcedRange::own(1.2, 1.4)),
+            Some(SourcedRange::own(1.1, 1.3)),
+        ];
         let by_mass = half
             .batch(Wanted::Mass(Mass::kilograms(1.0)), &densities)
             .unwrap();

@@ -14,10 +14,10 @@ use units::{Density, Length, Mass, Volume};
 
 use crate::distribution::Distribution;
 use crate::estimate::Estimate;
-use crate::figure::Figure;
 use crate::film;
 use crate::mix::{Binder, Latex, Powder, WATER_DENSITY, cpvc};
 use crate::propagate::linear_estimate;
+use crate::sourced_range::SourcedRange;
 use crate::unit::SquareMetresPerLitre;
 
 /// How much paint goes in.
@@ -252,7 +252,7 @@ impl ChalkMix {
 
     /// The rate of the mix that leaves the dry film which the paint leaves at the rate on its label; both m2/L:
     /// `label rate x VS of the mix / VS of the paint`. Brushed thicker, as such paint often is, it covers less.
-    pub fn label_rate(&self, of_paint: Figure<SquareMetresPerLitre>) -> Estimate<f64> {
+    pub fn label_rate(&self, of_paint: SourcedRange<SquareMetresPerLitre>) -> Estimate<f64> {
         let ratio = Distribution::Normal {
             mean: self.solids_ratio.value,
             standard_uncertainty: self.solids_ratio.standard_uncertainty,
@@ -272,9 +272,9 @@ mod tests {
 
     fn latex(pvc: f64) -> Latex {
         Latex {
-            density: Figure::own(1.3, 1.3),
-            volume_solids: Figure::own(0.36, 0.36),
-            pvc: Figure::own(pvc, pvc),
+            density: SourcedRange::own(1.3, 1.3),
+            volume_solids: SourcedRange::own(0.36, 0.36),
+            pvc: SourcedRange::own(pvc, pvc),
         }
     }
 
@@ -339,7 +339,7 @@ mod tests {
         assert!((rate - 1000.0 * mix.volume_solids.value / 38.0).abs() < 1e-9);
         assert!((film::rate_of_wet_film(mix.wet_film(dry)) - rate).abs() < 1e-9);
         // 36.5 % against 36 %: a little further at the same dry film.
-        let like = mix.label_rate(Figure::own(9.0, 11.0));
+        let like = mix.label_rate(SourcedRange::own(9.0, 11.0));
         assert!((like.value - 10.0 * mix.volume_solids.value / 0.36).abs() < 1e-9);
         assert!((like.standard_uncertainty / like.value - 0.057_735).abs() < 1e-5);
     }

@@ -1,18 +1,18 @@
 //! What chalk-type paint is made of: latex paint by its sheen, calcium carbonate, and how much binder they need.
 
-use crate::figure::{Certainty, Figure};
+use crate::sourced_range::{Provenance, SourcedRange};
 use crate::unit::{GramsPerHundredGrams, KilogramsPerLitre};
 
 /// Density of water near 20 degrees, kg/L (from memory).
-pub const WATER_DENSITY: Figure<KilogramsPerLitre> = Figure::memory(0.998, 0.998);
+pub const WATER_DENSITY: SourcedRange<KilogramsPerLitre> = SourcedRange::memory(0.998, 0.998);
 
 /// Density of the linseed oil that oil absorption is measured with, kg/L.
-pub(crate) const OIL_DENSITY: Figure<KilogramsPerLitre> =
-    Figure::read(0.935, 0.935, "linseed oil, pigment-dispersion reference");
+pub(crate) const OIL_DENSITY: SourcedRange<KilogramsPerLitre> =
+    SourcedRange::read(0.935, 0.935, "linseed oil, pigment-dispersion reference");
 
 /// The pigment volume concentration at which the binder of a latex just fills the voids. Latex particles pack worse
 /// than oil wets, so it lies below what oil absorption gives (from memory).
-pub const LATEX_CPVC: Figure = Figure::memory(0.45, 0.60);
+pub const LATEX_CPVC: SourcedRange = SourcedRange::memory(0.45, 0.60);
 
 /// What to mind with the powder. 29 CFR 1910.1000, Table Z-1, limits its dust at work to 15 mg/m3 (from memory).
 pub const DUST: &str = "Fine dust: pour it slowly, wear a dust mask, wipe up wet.";
@@ -21,19 +21,19 @@ pub const DUST: &str = "Fine dust: pour it slowly, wear a dust mask, wipe up wet
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Latex {
     /// Density, kg/L.
-    pub density: Figure<KilogramsPerLitre>,
+    pub density: SourcedRange<KilogramsPerLitre>,
     /// Volume solids, a fraction.
-    pub volume_solids: Figure,
+    pub volume_solids: SourcedRange,
     /// Pigment volume concentration: the share of pigment in the dry film.
-    pub pvc: Figure,
+    pub pvc: SourcedRange,
 }
 
 impl Latex {
     /// A latex of this sheen. Density and volume solids are from memory; the label knows better.
     pub const fn usual(sheen: &Sheen) -> Self {
         Latex {
-            density: Figure::memory(1.2, 1.4),
-            volume_solids: Figure::memory(0.32, 0.45),
+            density: SourcedRange::memory(1.2, 1.4),
+            volume_solids: SourcedRange::memory(0.32, 0.45),
             pvc: sheen.pvc,
         }
     }
@@ -47,14 +47,14 @@ pub struct Sheen {
     /// What the trade calls it.
     pub label: &'static str,
     /// Pigment volume concentration.
-    pub pvc: Figure,
+    pub pvc: SourcedRange,
 }
 
 const fn sheen(key: &'static str, label: &'static str, low: f64, high: f64) -> Sheen {
     Sheen {
         key,
         label,
-        pvc: Figure::read(
+        pvc: SourcedRange::read(
             low,
             high,
             "pigment volume concentration by sheen, paint-trade teaching note",
@@ -94,31 +94,31 @@ pub struct Powder {
     /// What the trade calls it.
     pub name: &'static str,
     /// True density of its grains, kg/L.
-    pub density: Figure<KilogramsPerLitre>,
+    pub density: SourcedRange<KilogramsPerLitre>,
     /// Oil absorption, grams of linseed oil to 100 g.
-    pub oil_absorption: Figure<GramsPerHundredGrams>,
+    pub oil_absorption: SourcedRange<GramsPerHundredGrams>,
     /// Density as it lies in a spoon, kg/L, loose to tapped.
-    pub bulk: Figure<KilogramsPerLitre>,
+    pub bulk: SourcedRange<KilogramsPerLitre>,
     /// The same if the grade is not known.
-    pub bulk_any_grade: Figure<KilogramsPerLitre>,
+    pub bulk_any_grade: SourcedRange<KilogramsPerLitre>,
 }
 
 /// Calcium carbonate, the natural ground kind.
 pub static CALCIUM_CARBONATE: Powder = Powder {
     name: "calcium carbonate",
-    density: Figure::new(2.71, 2.71, "calcite, mineral data", Certainty::Memory),
+    density: SourcedRange::new(2.71, 2.71, "calcite, mineral data", Provenance::Memory),
     // Millilitres in the source, taken for grams as the formula has them: 7 % too many, well within the limits.
-    oil_absorption: Figure::read(
+    oil_absorption: SourcedRange::read(
         6.0,
         24.0,
         "natural grades 6 to 24 to 100 g, extender-pigment technical note",
     ),
-    bulk: Figure::read(
+    bulk: SourcedRange::read(
         0.8,
         1.2,
         "bulk 0.8, tapped 1.2 g/cm3, Handbook of Pharmaceutical Excipients, Calcium Carbonate, s. 10",
     ),
-    bulk_any_grade: Figure::read(
+    bulk_any_grade: SourcedRange::read(
         0.4,
         1.2,
         "0.40 for a precipitated grade (supplier's specification) to 1.2 tapped (Handbook of Pharmaceutical Excipients)",

@@ -3,7 +3,7 @@
 use units::{Density, Volume};
 
 use super::chalk::{ChalkBatch, Paint};
-use crate::figure::{Certainty, Figure};
+use crate::sourced_range::{Provenance, SourcedRange};
 
 /// A recipe in cups and spoons as hobby pages give it. No handbook, standard or extension source was found.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -13,17 +13,17 @@ pub struct ChalkRecipe {
     /// How it is said.
     pub label: &'static str,
     /// Powder in the spoon, as a share of the volume of the paint.
-    pub powder: Figure,
+    pub powder: SourcedRange,
     /// Water, as a share of the volume of the paint.
-    pub water: Figure,
+    pub water: SourcedRange,
 }
 
-const fn hobby(low: f64, high: f64) -> Figure {
-    Figure::new(
+const fn hobby(low: f64, high: f64) -> SourcedRange {
+    SourcedRange::new(
         low,
         high,
         "hobby pages; no handbook, standard or extension source found",
-        Certainty::Practice,
+        Provenance::Practice,
     )
 }
 
@@ -79,7 +79,7 @@ pub struct NotThis {
     /// Why not.
     pub reason: &'static str,
     /// How sure that is.
-    pub certainty: Certainty,
+    pub certainty: Provenance,
 }
 
 /// What is not to be used in the place of calcium carbonate.
@@ -87,22 +87,22 @@ pub static WHY_NOT: [NotThis; 4] = [
     NotThis {
         name: "sodium bicarbonate (baking soda)",
         reason: "It dissolves in the water of the paint and comes out as crystals when it dries. It is no pigment.",
-        certainty: Certainty::Memory,
+        certainty: Provenance::Memory,
     },
     NotThis {
         name: "calcium bicarbonate",
         reason: "It exists only in solution. A bag so labelled holds calcium carbonate or sodium bicarbonate: ask which.",
-        certainty: Certainty::Memory,
+        certainty: Provenance::Memory,
     },
     NotThis {
         name: "hydrated lime",
         reason: "It is caustic: it burns skin and eyes, and attacks colours and binder. It is not calcium carbonate.",
-        certainty: Certainty::Memory,
+        certainty: Provenance::Memory,
     },
     NotThis {
         name: "gypsum plaster (plaster of Paris)",
         reason: "It sets with the water of the paint. The pot lasts minutes, and lumps stay.",
-        certainty: Certainty::Memory,
+        certainty: Provenance::Memory,
     },
 ];
 

@@ -3,7 +3,7 @@
 use units::{Density, Mass, Volume};
 
 use crate::estimate::Estimate;
-use crate::figure::Figure;
+use crate::sourced_range::SourcedRange;
 use crate::unit::{KilogramsPerLitre, Litres};
 
 /// A spoon or a cup.
@@ -14,32 +14,32 @@ pub struct Measure {
     /// What a maker calls it.
     pub label: &'static str,
     /// What it holds by its definition, and where that stands; in litres.
-    pub holds: Figure<Litres>,
+    pub holds: SourcedRange<Litres>,
     /// What is in it when a maker calls it full, as a share of that.
-    pub filled: Figure,
+    pub filled: SourcedRange,
 }
 
 const GALLON: &str =
     "part of the US gallon of 231 cubic inches, NIST Handbook 44 App. C (gallon from memory)";
 
 /// A filled cup is a twentieth off at most, a spoon a tenth. No standard for either was found.
-const CUP: Figure = Figure::practice(0.95, 1.05);
-const SPOON: Figure = Figure::practice(0.9, 1.1);
+const CUP: SourcedRange = SourcedRange::practice(0.95, 1.05);
+const SPOON: SourcedRange = SourcedRange::practice(0.9, 1.1);
 
-const fn exact(key: &'static str, label: &'static str, litres: f64, filled: Figure) -> Measure {
+const fn exact(key: &'static str, label: &'static str, litres: f64, filled: SourcedRange) -> Measure {
     Measure {
         key,
         label,
-        holds: Figure::calculated(litres, litres, GALLON),
+        holds: SourcedRange::calculated(litres, litres, GALLON),
         filled,
     }
 }
 
-const fn remembered(key: &'static str, label: &'static str, litres: f64, filled: Figure) -> Measure {
+const fn remembered(key: &'static str, label: &'static str, litres: f64, filled: SourcedRange) -> Measure {
     Measure {
         key,
         label,
-        holds: Figure::memory(litres, litres),
+        holds: SourcedRange::memory(litres, litres),
         filled,
     }
 }
@@ -121,7 +121,7 @@ static CYLINDERS: [Row; 4] = [
 /// let limits = jug_limits(Jug::Line, Volume::millilitres(250.0)).unwrap();
 /// assert!((limits.low - 0.240).abs() < 1e-12 && (limits.high - 0.260).abs() < 1e-12);
 /// ```
-pub fn jug_limits(jug: Jug, mark: Volume) -> Option<Figure<Litres>> {
+pub fn jug_limits(jug: Jug, mark: Volume) -> Option<SourcedRange<Litres>> {
     let (rows, source): (&[Row], _) = match jug {
         Jug::Line => (&LINES, LINE),
         Jug::Brim => (&BRIMS, BRIM),
@@ -131,11 +131,11 @@ pub fn jug_limits(jug: Jug, mark: Volume) -> Option<Figure<Litres>> {
     // A billionth of a millilitre is noise: 250 mL may come as a quarter of a litre.
     let &(_, under, over) = rows.iter().find(|row| volume <= row.0 + 1e-9)?;
     let limit = |millilitres: f64| Volume::millilitres(millilitres.max(0.0)).as_litres();
-    (volume > 0.0).then(|| Figure::read(limit(volume - under), limit(volume + over), source))
+    (volume > 0.0).then(|| SourcedRange::read(limit(volume - under), limit(volume + over), source))
 }
 
 /// The least and the most that a volume of loose powder can weigh, by its bulk density in kg/L.
-pub fn powder_limits(volume: Volume, bulk: Figure<KilogramsPerLitre>) -> (Mass, Mass) {
+pub fn powder_limits(volume: Volume, bulk: SourcedRange<KilogramsPerLitre>) -> (Mass, Mass) {
     let at = |density: f64| volume * Density::kilograms_per_litre(density);
     (at(bulk.low), at(bulk.high))
 }

@@ -8,8 +8,8 @@ use super::component::{By, Component, MOST_COMPONENTS};
 use super::recipe_error::RecipeError;
 use crate::distribution::Distribution;
 use crate::estimate::Estimate;
-use crate::figure::Figure;
 use crate::propagate::linear_estimate;
+use crate::sourced_range::SourcedRange;
 
 /// A ratio of components.
 #[derive(Clone, Debug, PartialEq)]
@@ -129,7 +129,7 @@ impl Recipe {
     ///
     /// # Errors
     /// [`RecipeError::By`] for a recipe by weight, [`RecipeError::Count`] or [`RecipeError::Density`].
-    pub fn by_weight(&self, densities: &[Figure]) -> Result<ByWeight, RecipeError> {
+    pub fn by_weight(&self, densities: &[SourcedRange]) -> Result<ByWeight, RecipeError> {
         let inputs = self.densities(densities)?;
         let shares: Vec<f64> = self.shares().collect();
         let weights: Vec<Estimate<f64>> = (0..shares.len())
@@ -157,14 +157,15 @@ impl Recipe {
         })
     }
 
-    fn densities(&self, densities: &[Figure]) -> Result<Vec<Distribution>, RecipeError> {
+    fn densities(&self, densities: &[SourcedRange]) -> Result<Vec<Distribution>, RecipeError> {
         self.only(By::Volume)?;
         self.same_count(densities.len())?;
-        let broken =
-            |figure: &Figure| !(0.0 < figure.low && figure.low <= figure.high && figure.high.is_finite());
+        let broken = |figure: &SourcedRange| {
+            !(0.0 < figure.low && figure.low <= figure.high && figure.high.is_finite())
+        };
         match densities.iter().position(broken) {
             Some(place) => Err(RecipeError::Density(place)),
-            None => Ok(densities.iter().map(Figure::distribution).collect()),
+            None => Ok(densities.iter().map(SourcedRange::distribution).collect()),
         }
     }
 }
@@ -220,9 +221,9 @@ pub(super) mod tests {
         let gram = Mass::grams(1.0);
         assert_eq!(by_volume.batch_by_mass(gram), Err(RecipeError::By(By::Volume)));
         assert_eq!(by_weight.batch_by_mass(gram * -1.0), Err(RecipeError::Amount));
-        let density = Figure::own(0.0, 1.0);
+        let density = SourcedRange::own(0.0, 1.0);
         assert_eq!(
-            by_volume.by_weight(&[Figure::own(1.0, 1.0), density]),
+            by_volume.by_weight(&[SourcedRange::own(1.0, 1.0), density]),
             Err(RecipeError::Density(1))
         );
     }

@@ -5,9 +5,9 @@ use std::fmt;
 use units::{Density, Length, Mass, Volume};
 
 use crate::estimate::Estimate;
-use crate::figure::Figure;
 use crate::film;
 use crate::mix::WATER_DENSITY;
+use crate::sourced_range::SourcedRange;
 use crate::unit::KilogramsPerLitre;
 
 /// What paint is thinned with.
@@ -18,7 +18,7 @@ pub struct Thinner {
     /// What the trade calls it.
     pub label: &'static str,
     /// Density, kg/L.
-    pub density: Figure<KilogramsPerLitre>,
+    pub density: SourcedRange<KilogramsPerLitre>,
     /// What to mind; short, and second to the label.
     pub caution: &'static str,
 }
@@ -36,13 +36,13 @@ pub static THINNERS: [Thinner; 3] = [
     Thinner {
         key: "mineral-spirits",
         label: "mineral spirits",
-        density: Figure::memory(0.77, 0.79),
+        density: SourcedRange::memory(0.77, 0.79),
         caution: FLAMMABLE,
     },
     Thinner {
         key: "alcohol",
         label: "denatured alcohol",
-        density: Figure::memory(0.785, 0.80),
+        density: SourcedRange::memory(0.785, 0.80),
         caution: FLAMMABLE,
     },
 ];
@@ -58,7 +58,7 @@ pub struct Thinning {
     /// How much paint there is.
     pub paint: Volume,
     /// Its volume solids, a fraction.
-    pub volume_solids: Figure,
+    pub volume_solids: SourcedRange,
     /// How much thinner goes in, as a share of the volume of the paint.
     pub share: f64,
     /// The most that its label allows, as a share of the volume of the paint, if it is known.
@@ -180,10 +180,10 @@ impl Thinning {
     /// # Example
     /// 8 mil wet at 35 %, thinned by a tenth, dry to 2.55 mil (formula read in a table of films).
     /// ```
-    /// use coatings::{Figure, mix::{Thinning, thinner}};
+    /// use coatings::{SourcedRange, mix::{Thinning, thinner}};
     /// use units::{Length, Volume};
     /// let thinning = Thinning {
-    ///     paint: Volume::litres(1.0), volume_solids: Figure::own(0.35, 0.35), share: 0.1, most: Some(0.1),
+    ///     paint: Volume::litres(1.0), volume_solids: SourcedRange::own(0.35, 0.35), share: 0.1, most: Some(0.1),
     ///     thinner: thinner("water").unwrap(),
     /// };
     /// let dry = thinning.dry_film(Length::inches(0.008)).value;
@@ -212,7 +212,7 @@ mod tests {
     fn thinning(share: f64) -> Thinning {
         Thinning {
             paint: Volume::litres(2.0),
-            volume_solids: Figure::own(0.33, 0.37),
+            volume_solids: SourcedRange::own(0.33, 0.37),
             share,
             most: Some(0.1),
             thinner: thinner("mineral-spirits").unwrap(),
@@ -277,7 +277,7 @@ mod tests {
         };
         assert_eq!(paint.thinned(), Err(ThinError::Paint));
         let solids = Thinning {
-            volume_solids: Figure::own(0.35, 35.0),
+            volume_solids: SourcedRange::own(0.35, 35.0),
             ..thinning(0.1)
         };
         assert_eq!(solids.thinned(), Err(ThinError::VolumeSolids));

@@ -1,6 +1,6 @@
 //! Why something is suggested.
 
-use crate::figure::{Certainty, GENERIC, NO_SOURCE};
+use crate::sourced_range::{GENERIC, NO_SOURCE, Provenance};
 
 /// Why, and where that comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -10,7 +10,7 @@ pub struct Reason {
     /// Where it comes from.
     pub source: &'static str,
     /// How sure it is.
-    pub certainty: Certainty,
+    pub certainty: Provenance,
 }
 
 impl Reason {
@@ -19,7 +19,7 @@ impl Reason {
         Reason {
             text,
             source,
-            certainty: Certainty::Read,
+            certainty: Provenance::Read,
         }
     }
 
@@ -28,7 +28,7 @@ impl Reason {
         Reason {
             text,
             source: NO_SOURCE,
-            certainty: Certainty::Practice,
+            certainty: Provenance::Practice,
         }
     }
 
@@ -37,7 +37,7 @@ impl Reason {
         Reason {
             text,
             source: GENERIC,
-            certainty: Certainty::Memory,
+            certainty: Provenance::Memory,
         }
     }
 }

@@ -1,7 +1,7 @@
 //! What the trade says for each suggestion, with its source.
 
 use super::reason::Reason;
-use crate::figure::Certainty;
+use crate::sourced_range::Provenance;
 
 const fn read(text: &'static str, source: &'static str) -> Reason {
     Reason::read(text, source)
@@ -126,7 +126,7 @@ pub(super) const NO_YELLOW: Reason =
 pub(super) const CHALK_NEEDS: Reason = Reason {
     text: "It dries porous and marks at a touch: give it a clear coat or wax.",
     source: "pigment volume of usual recipes near or over the critical one, above which paint is porous and washes badly (CAMEO, Museum of Fine Arts Boston)",
-    certainty: Certainty::Calculated,
+    certainty: Provenance::Calculated,
 };
 pub(super) const CASEIN_NEEDS: Reason =
     memory("It takes up water and spots: give it oil, wax or a clear coat.");

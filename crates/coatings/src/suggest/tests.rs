@@ -12,7 +12,7 @@ const WISHES: [Wish; 4] = [
 ];
 const LIGHT: Wish = Wish::Painted { light: true };
 
-fn on(ground: Ground) -> Condition {
+fn on(ground: Substrate) -> Condition {
     Condition {
         ground,
         ..Condition::default()
@@ -34,7 +34,7 @@ fn every_reason(suggestion: &Suggestion) -> Vec<Reason> {
 
 /// Every condition there is: grounds, woods and the five flags.
 fn every_condition() -> impl Iterator<Item = Condition> {
-    Ground::ALL.into_iter().flat_map(|ground| {
+    Substrate::ALL.into_iter().flat_map(|ground| {
         let woods = SPECIES.iter().map(Some).chain([None]);
         woods.flat_map(move |species| {
             (0..32u32).map(move |flags| Condition {
@@ -90,7 +90,7 @@ fn every_flag_gives_a_reason() {
         |condition| condition.waxed = true,
         |condition| condition.bare_spots = true,
     ];
-    for ground in Ground::ALL {
+    for ground in Substrate::ALL {
         for wish in WISHES {
             let plain = every_reason(&suggest(&on(ground), wish));
             for (place, flag) in flags.iter().enumerate() {
@@ -120,17 +120,17 @@ fn the_usual_scheme_is_primer_two_paint_two_clear() {
 /// A degreaser is caustic: bare wood is wiped, and is told how.
 #[test]
 fn bare_wood_gets_no_degreaser() {
-    for ground in [Ground::Bare, Ground::Porous] {
+    for ground in [Substrate::Bare, Substrate::Porous] {
         let suggestion = suggest(&on(ground), LIGHT);
         assert!(!keys(&suggestion).contains(&"degreaser"));
         assert!(suggestion.notes.contains(&WIPE_BARE));
     }
-    assert!(!suggest(&on(Ground::Sealed), LIGHT).notes.contains(&WIPE_BARE));
+    assert!(!suggest(&on(Substrate::Sealed), LIGHT).notes.contains(&WIPE_BARE));
 }
 
 #[test]
 fn gloss_is_dulled_and_bonded() {
-    let suggestion = suggest(&on(Ground::Glossy), LIGHT);
+    let suggestion = suggest(&on(Substrate::Glossy), LIGHT);
     assert_eq!(
         keys(&suggestion)[..3],
         ["degreaser", "deglosser", "bonding-primer"]
@@ -140,32 +140,32 @@ fn gloss_is_dulled_and_bonded() {
 /// What is stripped needs no deglosser, and its sealer is that of wood.
 #[test]
 fn what_goes_onto_stripped_wood_is_for_wood() {
-    let stained = suggest(&on(Ground::Glossy), Wish::StainedClear);
+    let stained = suggest(&on(Substrate::Glossy), Wish::StainedClear);
     assert!(stained.wants_bare_wood());
     // It is cleaned before it is stripped, and then it has its old finish.
     let stained = keys(&stained);
     assert_eq!(stained[0], "degreaser");
     assert_eq!(
         stained[1..],
-        keys(&suggest(&on(Ground::Bare), Wish::StainedClear))
+        keys(&suggest(&on(Substrate::Bare), Wish::StainedClear))
     );
-    let clear = suggest(&on(Ground::PaintedSound), Wish::Clear);
+    let clear = suggest(&on(Substrate::PaintedSound), Wish::Clear);
     assert_eq!(
         keys(&clear),
         ["degreaser", "sanding-sealer", "water-polyurethane"]
     );
-    let laminate = suggest(&on(Ground::Laminate), Wish::StainedClear);
+    let laminate = suggest(&on(Substrate::Laminate), Wish::StainedClear);
     assert!(keys(&laminate).contains(&"clear-shellac"));
 }
 
 #[test]
 fn laminate_always_has_its_bonding_primer() {
-    for condition in every_condition().filter(|condition| condition.ground == Ground::Laminate) {
+    for condition in every_condition().filter(|condition| condition.ground == Substrate::Laminate) {
         assert!(keys(&suggest(&condition, LIGHT)).contains(&"bonding-primer"));
     }
     let smelly = Condition {
         odour: true,
-        ..on(Ground::Laminate)
+        ..on(Substrate::Laminate)
     };
     assert_eq!(
         keys(&suggest(&smelly, LIGHT))[1..3],
@@ -177,9 +177,9 @@ fn laminate_always_has_its_bonding_primer() {
 fn laminate_hides_the_wood() {
     let on_oak = Condition {
         species: species("red-oak"),
-        ..on(Ground::Laminate)
+        ..on(Substrate::Laminate)
     };
-    let mut plain = suggest(&on(Ground::Laminate), LIGHT);
+    let mut plain = suggest(&on(Substrate::Laminate), LIGHT);
     let suggestion = suggest(&on_oak, LIGHT);
     assert!(suggestion.notes.contains(&reasons::LAMINATE_HIDES));
     plain.notes.push(reasons::LAMINATE_HIDES);
@@ -189,11 +189,11 @@ fn laminate_hides_the_wood() {
 /// Every wood says something of itself, unless it is sound, easy and bleeds nothing.
 #[test]
 fn every_trait_of_a_wood_gives_a_reason() {
-    let plain = every_reason(&suggest(&on(Ground::Bare), LIGHT));
+    let plain = every_reason(&suggest(&on(Substrate::Bare), LIGHT));
     for wood in &SPECIES {
         let condition = Condition {
             species: Some(wood),
-            ..on(Ground::Bare)
+            ..on(Substrate::Bare)
         };
         let says = every_reason(&suggest(&condition, LIGHT))
             .iter()
@@ -211,9 +211,9 @@ fn every_trait_of_a_wood_gives_a_reason() {
 #[test]
 fn what_bleeds_is_blocked_under_light_paint_only() {
     for wood in SPECIES.iter().filter(|wood| wood.bleed.value != Bleed::None) {
-        for ground in Ground::ALL
+        for ground in Substrate::ALL
             .into_iter()
-            .filter(|ground| *ground != Ground::Laminate)
+            .filter(|ground| *ground != Substrate::Laminate)
         {
             let condition = Condition {
                 species: Some(wood),
@@ -243,7 +243,7 @@ fn what_bleeds_is_blocked_under_light_paint_only() {
 fn redwood_gets_alkyd_and_walnut_shellac() {
     let of = |key| Condition {
         species: species(key),
-        ..on(Ground::Bare)
+        ..on(Substrate::Bare)
     };
     assert_eq!(
         keys(&suggest(&of("redwood"), LIGHT))[..1],
@@ -282,7 +282,7 @@ fn knots_are_sealed_alone_and_the_primer_stays() {
 fn ring_porous_wood_is_filled_for_paint() {
     let condition = Condition {
         species: species("ash"),
-        ..on(Ground::Bare)
+        ..on(Substrate::Bare)
     };
     assert!(suggest(&condition, LIGHT).notes.contains(&reasons::FILL));
     assert!(!suggest(&condition, Wish::Clear).notes.contains(&reasons::FILL));
@@ -296,10 +296,10 @@ fn the_hardest_class_gets_a_better_primer_where_paint_reaches_it() {
         bare_spots,
         ..on(ground)
     };
-    for condition in [ash(Ground::Bare, false), ash(Ground::Sealed, true)] {
+    for condition in [ash(Substrate::Bare, false), ash(Substrate::Sealed, true)] {
         assert!(keys(&suggest(&condition, LIGHT)).contains(&"alkyd-stain-blocker"));
     }
-    let sealed = suggest(&ash(Ground::Sealed, false), LIGHT);
+    let sealed = suggest(&ash(Substrate::Sealed, false), LIGHT);
     assert!(keys(&sealed).contains(&"bonding-primer"));
     assert!(sealed.notes.iter().any(|note| note.text == reasons::HARD_CLASS));
 }
@@ -323,18 +323,18 @@ fn clear_wishes_have_a_sealer_and_nothing_that_hides_the_wood() {
             for key in keys(&suggest(&condition, wish)) {
                 assert_ne!(
                     material(key).unwrap().body,
-                    crate::material::Body::Paint,
+                    crate::material::FilmClass::Paint,
                     "{condition:?}"
                 );
             }
         }
     }
     assert_eq!(
-        keys(&suggest(&on(Ground::Bare), Wish::Clear)),
+        keys(&suggest(&on(Substrate::Bare), Wish::Clear)),
         ["sanding-sealer", "water-polyurethane"]
     );
     assert_eq!(
-        keys(&suggest(&on(Ground::Bare), Wish::StainedClear)),
+        keys(&suggest(&on(Substrate::Bare), Wish::StainedClear)),
         ["wipe-on-stain", "clear-shellac", "water-polyurethane"]
     );
 }

@@ -1,29 +1,29 @@
 //! Brushes.
 
-use super::figures::{ALL_OF_IT, BY_HAND, Keeps, Tool, ToolKind, micrometres};
-use crate::figure::Figure;
-use crate::material::Body;
+use super::figures::{ALL_OF_IT, BY_HAND, Retention, Tool, ToolKind, micrometres};
+use crate::material::FilmClass;
+use crate::sourced_range::SourcedRange;
 
 pub(super) const BRUSH: Tool = Tool {
     key: "brush",
     name: "Brush",
     kind: ToolKind::Brush,
     films: &[
-        (Body::Wash, micrometres(60.0, 120.0)),
-        (Body::Penetrating, micrometres(60.0, 110.0)),
-        (Body::Varnish, micrometres(65.0, 115.0)),
-        (Body::Paint, micrometres(75.0, 125.0)),
+        (FilmClass::Wash, micrometres(60.0, 120.0)),
+        (FilmClass::Penetrating, micrometres(60.0, 110.0)),
+        (FilmClass::Varnish, micrometres(65.0, 115.0)),
+        (FilmClass::Paint, micrometres(75.0, 125.0)),
     ],
     transfer: BY_HAND,
     narrow_transfer: ALL_OF_IT,
-    keeps: &[Keeps {
+    keeps: &[Retention {
         place: "bristles",
-        litres: Figure::practice(0.005, 0.015),
+        litres: SourcedRange::practice(0.005, 0.015),
     }],
-    minutes_per_square_metre: Figure::practice(6.0, 12.0),
-    minutes_per_metre_of_edge: Figure::practice(0.4, 1.0),
-    narrow_minutes: Figure::practice(1.3, 2.0),
-    minutes_to_clean: Figure::practice(5.0, 15.0),
+    minutes_per_square_metre: SourcedRange::practice(6.0, 12.0),
+    minutes_per_metre_of_edge: SourcedRange::practice(0.4, 1.0),
+    narrow_minutes: SourcedRange::practice(1.3, 2.0),
+    minutes_to_clean: SourcedRange::practice(5.0, 15.0),
     texture: "Brush marks show in raking light; reaches every corner.",
     risk: "Runs at edges and lap marks if a wet edge is lost.",
 };
@@ -33,21 +33,21 @@ pub(super) const CHIP_BRUSH: Tool = Tool {
     name: "Chip brush",
     kind: ToolKind::Brush,
     films: &[
-        (Body::Wash, micrometres(60.0, 130.0)),
-        (Body::Penetrating, micrometres(60.0, 120.0)),
-        (Body::Varnish, micrometres(60.0, 130.0)),
-        (Body::Paint, micrometres(75.0, 140.0)),
+        (FilmClass::Wash, micrometres(60.0, 130.0)),
+        (FilmClass::Penetrating, micrometres(60.0, 120.0)),
+        (FilmClass::Varnish, micrometres(60.0, 130.0)),
+        (FilmClass::Paint, micrometres(75.0, 140.0)),
     ],
     transfer: BY_HAND,
     narrow_transfer: ALL_OF_IT,
-    keeps: &[Keeps {
+    keeps: &[Retention {
         place: "bristles",
-        litres: Figure::practice(0.003, 0.010),
+        litres: SourcedRange::practice(0.003, 0.010),
     }],
-    minutes_per_square_metre: Figure::practice(6.0, 13.0),
-    minutes_per_metre_of_edge: Figure::practice(0.5, 1.2),
-    narrow_minutes: Figure::practice(1.3, 2.0),
-    minutes_to_clean: Figure::practice(1.0, 3.0),
+    minutes_per_square_metre: SourcedRange::practice(6.0, 13.0),
+    minutes_per_metre_of_edge: SourcedRange::practice(0.5, 1.2),
+    narrow_minutes: SourcedRange::practice(1.3, 2.0),
+    minutes_to_clean: SourcedRange::practice(1.0, 3.0),
     texture: "Coarse brush marks; for primers, stains and cleaners, and thrown away after.",
     risk: "Sheds bristles: pick them out while it is wet.",
 };
@@ -57,21 +57,21 @@ pub(super) const OVAL_BRUSH: Tool = Tool {
     name: "Oval brush",
     kind: ToolKind::Brush,
     films: &[
-        (Body::Penetrating, micrometres(60.0, 110.0)),
-        (Body::Varnish, micrometres(65.0, 120.0)),
-        (Body::Paint, micrometres(80.0, 130.0)),
-        (Body::Paste, micrometres(25.0, 60.0)),
+        (FilmClass::Penetrating, micrometres(60.0, 110.0)),
+        (FilmClass::Varnish, micrometres(65.0, 120.0)),
+        (FilmClass::Paint, micrometres(80.0, 130.0)),
+        (FilmClass::Paste, micrometres(25.0, 60.0)),
     ],
     transfer: BY_HAND,
     narrow_transfer: ALL_OF_IT,
-    keeps: &[Keeps {
+    keeps: &[Retention {
         place: "bristles",
-        litres: Figure::practice(0.010, 0.025),
+        litres: SourcedRange::practice(0.010, 0.025),
     }],
-    minutes_per_square_metre: Figure::practice(5.0, 10.0),
-    minutes_per_metre_of_edge: Figure::practice(0.4, 1.0),
-    narrow_minutes: Figure::practice(1.2, 1.8),
-    minutes_to_clean: Figure::practice(8.0, 20.0),
+    minutes_per_square_metre: SourcedRange::practice(5.0, 10.0),
+    minutes_per_metre_of_edge: SourcedRange::practice(0.4, 1.0),
+    narrow_minutes: SourcedRange::practice(1.2, 1.8),
+    minutes_to_clean: SourcedRange::practice(8.0, 20.0),
     texture: "Soft brush marks; works wax and flat paint into carvings.",
     risk: "Holds much: it drips from carvings and turned parts if fully loaded.",
 };

@@ -1,16 +1,16 @@
 //! What is known of a tool.
 
-use crate::figure::Figure;
-use crate::material::Body;
+use crate::material::FilmClass;
+use crate::sourced_range::SourcedRange;
 use crate::unit::{Litres, Metres, Minutes, MinutesPerMetre, MinutesPerSquareMetre};
 
 /// A place in a tool where paint stays.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Keeps {
+pub struct Retention {
     /// Where it stays.
     pub place: &'static str,
     /// How much stays there per colour, litres.
-    pub litres: Figure<Litres>,
+    pub litres: SourcedRange<Litres>,
 }
 
 /// What sort of tool it is.
@@ -36,21 +36,21 @@ pub struct Tool {
     /// What sort of tool it is.
     pub kind: ToolKind,
     /// The wet film of one coat, metres, of each body that it can put on.
-    pub films: &'static [(Body, Figure<Metres>)],
+    pub films: &'static [(FilmClass, SourcedRange<Metres>)],
     /// The share of what leaves the tool that stays on a broad surface (transfer efficiency).
-    pub transfer: Figure,
+    pub transfer: SourcedRange,
     /// The share of that which is left on narrow parts: legs, stretchers, rails. 1 where no more is lost.
-    pub narrow_transfer: Figure,
+    pub narrow_transfer: SourcedRange,
     /// What it keeps per colour and wash.
-    pub keeps: &'static [Keeps],
+    pub keeps: &'static [Retention],
     /// Minutes for a coat on a square metre of broad surface.
-    pub minutes_per_square_metre: Figure<MinutesPerSquareMetre>,
+    pub minutes_per_square_metre: SourcedRange<MinutesPerSquareMetre>,
     /// Minutes for a coat along a metre of edge: cutting in, arrises, inner corners.
-    pub minutes_per_metre_of_edge: Figure<MinutesPerMetre>,
+    pub minutes_per_metre_of_edge: SourcedRange<MinutesPerMetre>,
     /// How many times as long a square metre of narrow parts takes.
-    pub narrow_minutes: Figure,
+    pub narrow_minutes: SourcedRange,
     /// Minutes to make ready and to clean, per colour.
-    pub minutes_to_clean: Figure<Minutes>,
+    pub minutes_to_clean: SourcedRange<Minutes>,
     /// What its coat looks like.
     pub texture: &'static str,
     /// What can go wrong with it.
@@ -62,12 +62,12 @@ impl Tool {
     ///
     /// # Example
     /// ```
-    /// use coatings::{Body, tool};
+    /// use coatings::{FilmClass, tool};
     /// let airless = tool("airless").unwrap();
-    /// assert!(airless.film(Body::Paint).is_some());
-    /// assert_eq!(airless.film(Body::Paste), None);
+    /// assert!(airless.film(FilmClass::Paint).is_some());
+    /// assert_eq!(airless.film(FilmClass::Paste), None);
     /// ```
-    pub fn film(&self, body: Body) -> Option<Figure<Metres>> {
+    pub fn film(&self, body: FilmClass) -> Option<SourcedRange<Metres>> {
         self.films
             .iter()
             .find(|(of, _)| *of == body)
@@ -76,12 +76,12 @@ impl Tool {
 }
 
 /// A wet film between two limits in micrometres.
-pub(super) const fn micrometres(low: f64, high: f64) -> Figure<Metres> {
-    Figure::practice(low * 1e-6, high * 1e-6)
+pub(super) const fn micrometres(low: f64, high: f64) -> SourcedRange<Metres> {
+    SourcedRange::practice(low * 1e-6, high * 1e-6)
 }
 
 /// All of it: nothing more is lost.
-pub(super) const ALL_OF_IT: Figure = Figure::practice(1.0, 1.0);
+pub(super) const ALL_OF_IT: SourcedRange = SourcedRange::practice(1.0, 1.0);
 
 /// The transfer efficiency of brush, roller and pad: what is lost are drips.
-pub(super) const BY_HAND: Figure = Figure::practice(0.95, 1.0);
+pub(super) const BY_HAND: SourcedRange = SourcedRange::practice(0.95, 1.0);

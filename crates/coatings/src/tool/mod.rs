@@ -6,7 +6,7 @@ mod pad;
 mod roller;
 mod sprayer;
 
-pub use figures::{Keeps, Tool, ToolKind};
+pub use figures::{Retention, Tool, ToolKind};
 
 /// Every tool that is known.
 pub static TOOLS: [Tool; 8] = [
@@ -75,7 +75,12 @@ mod tests {
     fn what_tools_keep_is_common_practice() {
         for keeps in TOOLS.iter().flat_map(|tool| tool.keeps) {
             let certainty = keeps.litres.certainty;
-            assert_eq!(certainty, crate::figure::Certainty::Practice, "{}", keeps.place);
+            assert_eq!(
+                certainty,
+                crate::sourced_range::Provenance::Practice,
+                "{}",
+                keeps.place
+            );
         }
     }
 

@@ -1,15 +1,15 @@
 //! Rollers.
 
-use super::figures::{ALL_OF_IT, BY_HAND, Keeps, Tool, ToolKind, micrometres};
-use crate::figure::Figure;
-use crate::material::Body;
+use super::figures::{ALL_OF_IT, BY_HAND, Retention, Tool, ToolKind, micrometres};
+use crate::material::FilmClass;
+use crate::sourced_range::SourcedRange;
 
 const COVER_GEOMETRY: &str =
     "100 mm foam cover, 35 mm across on a 15 mm core, a fifth to two fifths of it left wet";
 
-const TRAY: Keeps = Keeps {
+const TRAY: Retention = Retention {
     place: "tray",
-    litres: Figure::practice(0.010, 0.020),
+    litres: SourcedRange::practice(0.010, 0.020),
 };
 
 pub(super) const FOAM_ROLLER: Tool = Tool {
@@ -17,22 +17,22 @@ pub(super) const FOAM_ROLLER: Tool = Tool {
     name: "Mini foam roller",
     kind: ToolKind::Roller,
     films: &[
-        (Body::Varnish, micrometres(45.0, 80.0)),
-        (Body::Paint, micrometres(50.0, 90.0)),
+        (FilmClass::Varnish, micrometres(45.0, 80.0)),
+        (FilmClass::Paint, micrometres(50.0, 90.0)),
     ],
     transfer: BY_HAND,
     narrow_transfer: ALL_OF_IT,
     keeps: &[
-        Keeps {
+        Retention {
             place: "sleeve",
-            litres: Figure::assumed(0.016, 0.031, COVER_GEOMETRY),
+            litres: SourcedRange::assumed(0.016, 0.031, COVER_GEOMETRY),
         },
         TRAY,
     ],
-    minutes_per_square_metre: Figure::practice(3.0, 6.0),
-    minutes_per_metre_of_edge: Figure::practice(0.4, 1.0),
-    narrow_minutes: Figure::practice(1.5, 2.5),
-    minutes_to_clean: Figure::practice(3.0, 10.0),
+    minutes_per_square_metre: SourcedRange::practice(3.0, 6.0),
+    minutes_per_metre_of_edge: SourcedRange::practice(0.4, 1.0),
+    narrow_minutes: SourcedRange::practice(1.5, 2.5),
+    minutes_to_clean: SourcedRange::practice(3.0, 10.0),
     texture: "A fine even stipple; corners and narrow edges still need a brush.",
     risk: "Bubbles if it is rolled fast, and a thin film: it may take one coat more.",
 };
@@ -41,20 +41,20 @@ pub(super) const MICROFIBRE_ROLLER: Tool = Tool {
     key: "microfibre-roller",
     name: "Mini microfibre roller",
     kind: ToolKind::Roller,
-    films: &[(Body::Paint, micrometres(60.0, 110.0))],
+    films: &[(FilmClass::Paint, micrometres(60.0, 110.0))],
     transfer: BY_HAND,
     narrow_transfer: ALL_OF_IT,
     keeps: &[
-        Keeps {
+        Retention {
             place: "sleeve",
-            litres: Figure::practice(0.020, 0.045),
+            litres: SourcedRange::practice(0.020, 0.045),
         },
         TRAY,
     ],
-    minutes_per_square_metre: Figure::practice(2.5, 5.0),
-    minutes_per_metre_of_edge: Figure::practice(0.4, 1.0),
-    narrow_minutes: Figure::practice(1.5, 2.5),
-    minutes_to_clean: Figure::practice(5.0, 15.0),
+    minutes_per_square_metre: SourcedRange::practice(2.5, 5.0),
+    minutes_per_metre_of_edge: SourcedRange::practice(0.4, 1.0),
+    narrow_minutes: SourcedRange::practice(1.5, 2.5),
+    minutes_to_clean: SourcedRange::practice(5.0, 15.0),
     texture: "A soft stipple, coarser than foam; corners and narrow edges still need a brush.",
     risk: "Leaves lint if the sleeve was not washed first, and too deep a stipple if overloaded.",
 };

@@ -1,8 +1,8 @@
 //! Sprayers.
 
-use super::figures::{Keeps, Tool, ToolKind, micrometres};
-use crate::figure::Figure;
-use crate::material::Body;
+use super::figures::{Retention, Tool, ToolKind, micrometres};
+use crate::material::FilmClass;
+use crate::sourced_range::SourcedRange;
 
 const HVLP_TRANSFER: &str =
     "from 50 % (Products Finishing, 50 to 60 %) to 80 % (Colorado bedroom-furniture maker, 65 to 80 %)";
@@ -15,20 +15,20 @@ pub(super) const HVLP: Tool = Tool {
     name: "HVLP sprayer",
     kind: ToolKind::Sprayer,
     films: &[
-        (Body::Penetrating, micrometres(40.0, 80.0)),
-        (Body::Varnish, micrometres(50.0, 90.0)),
-        (Body::Paint, micrometres(50.0, 100.0)),
+        (FilmClass::Penetrating, micrometres(40.0, 80.0)),
+        (FilmClass::Varnish, micrometres(50.0, 90.0)),
+        (FilmClass::Paint, micrometres(50.0, 100.0)),
     ],
-    transfer: Figure::calculated(0.50, 0.80, HVLP_TRANSFER),
-    narrow_transfer: Figure::practice(0.45, 0.80),
-    keeps: &[Keeps {
+    transfer: SourcedRange::calculated(0.50, 0.80, HVLP_TRANSFER),
+    narrow_transfer: SourcedRange::practice(0.45, 0.80),
+    keeps: &[Retention {
         place: "cup and hose",
-        litres: Figure::practice(0.015, 0.060),
+        litres: SourcedRange::practice(0.015, 0.060),
     }],
-    minutes_per_square_metre: Figure::practice(1.5, 4.0),
-    minutes_per_metre_of_edge: Figure::practice(0.1, 0.3),
-    narrow_minutes: Figure::practice(1.2, 2.0),
-    minutes_to_clean: Figure::practice(15.0, 30.0),
+    minutes_per_square_metre: SourcedRange::practice(1.5, 4.0),
+    minutes_per_metre_of_edge: SourcedRange::practice(0.1, 0.3),
+    narrow_minutes: SourcedRange::practice(1.2, 2.0),
+    minutes_to_clean: SourcedRange::practice(15.0, 30.0),
     texture: "Smooth, with no marks of a tool.",
     risk: "Overspray and fumes: cover what is near, draw the air off, wear a respirator. Orange peel if too thick, runs if too wet.",
 };
@@ -38,26 +38,26 @@ pub(super) const AIRLESS: Tool = Tool {
     name: "Airless sprayer",
     kind: ToolKind::Sprayer,
     films: &[
-        (Body::Penetrating, micrometres(50.0, 100.0)),
-        (Body::Varnish, micrometres(60.0, 110.0)),
-        (Body::Paint, micrometres(75.0, 150.0)),
+        (FilmClass::Penetrating, micrometres(50.0, 100.0)),
+        (FilmClass::Varnish, micrometres(60.0, 110.0)),
+        (FilmClass::Paint, micrometres(75.0, 150.0)),
     ],
-    transfer: Figure::calculated(0.25, 0.60, AIRLESS_TRANSFER),
-    narrow_transfer: Figure::practice(0.30, 0.70),
+    transfer: SourcedRange::calculated(0.25, 0.60, AIRLESS_TRANSFER),
+    narrow_transfer: SourcedRange::practice(0.30, 0.70),
     keeps: &[
-        Keeps {
+        Retention {
             place: "hose",
-            litres: Figure::assumed(0.12, 0.475, HOSE_GEOMETRY),
+            litres: SourcedRange::assumed(0.12, 0.475, HOSE_GEOMETRY),
         },
-        Keeps {
+        Retention {
             place: "pump and gun",
-            litres: Figure::practice(0.05, 0.15),
+            litres: SourcedRange::practice(0.05, 0.15),
         },
     ],
-    minutes_per_square_metre: Figure::practice(0.7, 2.0),
-    minutes_per_metre_of_edge: Figure::practice(0.1, 0.2),
-    narrow_minutes: Figure::practice(1.2, 2.0),
-    minutes_to_clean: Figure::practice(20.0, 45.0),
+    minutes_per_square_metre: SourcedRange::practice(0.7, 2.0),
+    minutes_per_metre_of_edge: SourcedRange::practice(0.1, 0.2),
+    narrow_minutes: SourcedRange::practice(1.2, 2.0),
+    minutes_to_clean: SourcedRange::practice(20.0, 45.0),
     texture: "Smooth and full, a little coarser than HVLP.",
     risk: "Jet can pierce skin: keep the guard on, lock the trigger, relieve the pressure. Runs come fast on small parts.",
 };

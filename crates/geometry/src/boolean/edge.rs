@@ -10,20 +10,20 @@ pub(crate) type Contour = Vec<Corner>;
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Rule {
     /// What lies in any region of either set.
-    Either,
+    Union,
     /// What lies in both.
-    Both,
+    Intersection,
     /// What lies in the first and not in the second.
-    Less,
+    Difference,
 }
 
 impl Rule {
     /// Whether a place belongs to the result around which the two sets wind so many times.
     pub(super) fn takes(self, [first, second]: Winding) -> bool {
         match self {
-            Rule::Either => first != 0 || second != 0,
-            Rule::Both => first != 0 && second != 0,
-            Rule::Less => first != 0 && second == 0,
+            Rule::Union => first != 0 || second != 0,
+            Rule::Intersection => first != 0 && second != 0,
+            Rule::Difference => first != 0 && second == 0,
         }
     }
 }

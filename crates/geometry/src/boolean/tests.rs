@@ -9,7 +9,7 @@ use proptest::prelude::*;
 
 use super::*;
 
-const EVERY: [Rule; 3] = [Rule::Either, Rule::Both, Rule::Less];
+const EVERY: [Rule; 3] = [Rule::Union, Rule::Intersection, Rule::Difference];
 
 fn combined(first: &[Contour], second: &[Contour], rule: Rule) -> Vec<Contour> {
     let mut boolean = Boolean::new(0);
@@ -51,9 +51,9 @@ fn witnessed(first: &[Contour], second: &[Contour], rule: Rule) -> i64 {
         }
     }
     let rule = match rule {
-        Rule::Either => OverlayRule::Union,
-        Rule::Both => OverlayRule::Intersect,
-        Rule::Less => OverlayRule::Difference,
+        Rule::Union => OverlayRule::Union,
+        Rule::Intersection => OverlayRule::Intersect,
+        Rule::Difference => OverlayRule::Difference,
     };
     let shapes = overlay.overlay(rule, FillRule::NonZero);
     let corner = |at: &IntPoint<i32>| Corner::new(at.x, at.y);
@@ -158,9 +158,9 @@ proptest! {
     #[test]
     fn what_is_in_both_counts_twice(first in region(WIDE), second in region(WIDE)) {
         let of = |rule| doubled(&combined(&first, &second, rule));
-        let alone = |region: &[Contour]| doubled(&combined(region, &[], Rule::Either));
+        let alone = |region: &[Contour]| doubled(&combined(region, &[], Rule::Union));
         let both: Vec<Contour> = first.iter().chain(&second).cloned().collect();
-        let off = alone(&first) + alone(&second) - of(Rule::Either) - of(Rule::Both);
+        let off = alone(&first) + alone(&second) - of(Rule::Union) - of(Rule::Intersection);
         prop_assert!(off.abs() <= noise(&both, 2.0), "off by {off}");
     }
 
@@ -168,8 +168,8 @@ proptest! {
     #[test]
     fn the_parts_add_up(first in region(WIDE), second in region(WIDE)) {
         let of = |rule| doubled(&combined(&first, &second, rule));
-        let back = doubled(&combined(&second, &first, Rule::Less));
-        prop_assert_eq!(of(Rule::Either), of(Rule::Both) + of(Rule::Less) + back);
+        let back = doubled(&combined(&second, &first, Rule::Difference));
+        prop_assert_eq!(of(Rule::Union), of(Rule::Intersection) + of(Rule::Difference) + back);
     }
 }
 
@@ -250,7 +250,7 @@ fn holes_follow(contours: &[Contour]) -> Result<(), TestCaseError> {
         if doubled_of(contour) > 0 {
             outer = contour;
         } else {
-            let rest = combined(std::slice::from_ref(contour), &[outer.to_vec()], Rule::Less);
+            let rest = combined(std::slice::from_ref(contour), &[outer.to_vec()], Rule::Difference);
             prop_assert_eq!(doubled(&rest), 0, "{:?} without {:?}", contour, outer);
         }
     }
@@ -294,7 +294,7 @@ proptest! {
         for rule in EVERY {
             let result = combined(&first, &second, rule);
             // It is its own union, corner by corner.
-            prop_assert_eq!(&combined(&result, &[], Rule::Either), &result);
+            prop_assert_eq!(&combined(&result, &[], Rule::Union), &result);
             for (x, y) in (0..SIDE).flat_map(|x| (0..SIDE).map(move |y| (x, y))) {
                 let asked = rule.takes([winding(&first, x, y), winding(&second, x, y)]);
                 prop_assert_eq!(winding(&result, x, y), i32::from(asked), "{:?} at {} {}", rule, x, y);
@@ -306,26 +306,26 @@ proptest! {
 #[test]
 fn squares_that_touch_at_a_corner_stay_two() {
     let square = |x: i32, y: i32| contour([[x, y], [x + 4, y], [x + 4, y + 4], [x, y + 4]]);
-    let both = combined(&[square(0, 0), square(4, 4)], &[], Rule::Either);
+    let both = combined(&[square(0, 0), square(4, 4)], &[], Rule::Union);
     assert_eq!(both, [square(0, 0), square(4, 4)]);
-    let beside = combined(&[square(0, 0), square(4, 0)], &[], Rule::Either);
+    let beside = combined(&[square(0, 0), square(4, 0)], &[], Rule::Union);
     assert_eq!(beside, [contour([[0, 0], [8, 0], [8, 4], [0, 4]])]);
-    assert!(combined(&[square(0, 0)], &[square(4, 0)], Rule::Both).is_empty());
+    assert!(combined(&[square(0, 0)], &[square(4, 0)], Rule::Intersection).is_empty());
 }
 
 #[test]
 fn an_island_in_a_hole_is_an_outline_of_its_own() {
     let square = |low: i32, high: i32| contour([[low, low], [high, low], [high, high], [low, high]]);
-    let ring = combined(&[square(0, 90)], &[square(10, 80)], Rule::Less);
+    let ring = combined(&[square(0, 90)], &[square(10, 80)], Rule::Difference);
     let all = [ring, vec![square(20, 70), square(100, 110)]].concat();
-    let result = combined(&all, &[square(30, 40), square(50, 60)], Rule::Less);
+    let result = combined(&all, &[square(30, 40), square(50, 60)], Rule::Difference);
     let sizes: Vec<i64> = result.iter().map(|contour| doubled_of(contour) / 2).collect();
     assert_eq!(sizes, [8100, -4900, 2500, -100, -100, 100]);
 }
 
 #[test]
 fn nothing_comes_of_nothing() {
-    assert!(combined(&[], &[], Rule::Either).is_empty());
+    assert!(combined(&[], &[], Rule::Union).is_empty());
     let line = contour([[0, 0], [7, 3], [7, 3]]);
-    assert!(combined(&[line, contour([[5, 5]]), contour([])], &[], Rule::Either).is_empty());
+    assert!(combined(&[line, contour([[5, 5]]), contour([])], &[], Rule::Union).is_empty());
 }

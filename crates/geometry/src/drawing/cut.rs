@@ -13,7 +13,7 @@ pub(super) fn cut<'a>(
     away: impl IntoIterator<Item = &'a Contour>,
 ) -> Vec<Contour> {
     let (regions, away): (Vec<_>, Vec<_>) = (regions.into_iter().collect(), away.into_iter().collect());
-    combined(&regions, &away, Rule::Less)
+    combined(&regions, &away, Rule::Difference)
 }
 
 fn combined(first: &[&Contour], second: &[&Contour], rule: Rule) -> Vec<Contour> {
@@ -48,7 +48,7 @@ pub(super) fn standing_before(pair: &Before, seen: &[Seen]) -> Vec<Contour> {
         return vec![part];
     }
     let contours: Vec<&Contour> = front.contours.iter().collect();
-    combined(&contours, &[&part], Rule::Both)
+    combined(&contours, &[&part], Rule::Intersection)
 }
 
 /// Contours of the sheet as a region of the drawing.

@@ -13,7 +13,7 @@ use crate::contact::Placed;
 use crate::part::Part;
 use crate::part_kind::PartKind;
 use crate::region::Region;
-use crate::space::Sense;
+use crate::space::Exposure;
 use crate::zone::Zone;
 use crate::{CONTACT_GAP, Point3};
 
@@ -59,7 +59,7 @@ pub(super) struct Front {
 /// A cell in front of a facet.
 pub(super) struct Bit {
     /// What the facet looks at there; `None` where a solid covers it.
-    pub(super) sense: Option<Sense>,
+    pub(super) sense: Option<Exposure>,
     /// How large it is, square metres.
     pub(super) area: f64,
     /// Whether it lies in a closed gap or beside a shaped part: it joins no bare bits beside it.
@@ -181,7 +181,7 @@ impl Air {
     }
 
     /// What a facet looks at, if it is the same wherever it is bare: most are such facets.
-    pub(super) fn uniform(&self, front: &Front, kind: PartKind) -> Option<Sense> {
+    pub(super) fn uniform(&self, front: &Front, kind: PartKind) -> Option<Exposure> {
         let layer = front.layer.filter(|_| front.divides)?;
         let [(_, first), (_, second)] = front.across;
         let (axis, up) = front.looks;
@@ -234,7 +234,7 @@ impl Air {
     }
 
     /// What a facet looks at in one cell, if it is not covered there; and whether that joins no bare bits beside it.
-    fn before(&self, front: &Front, [i, j]: [usize; 2], kind: PartKind) -> (Option<Sense>, bool) {
+    fn before(&self, front: &Front, [i, j]: [usize; 2], kind: PartKind) -> (Option<Exposure>, bool) {
         let [(a, _), (b, _)] = front.across;
         let (axis, up) = front.looks;
         let cell = |layer: usize| {
@@ -252,21 +252,28 @@ impl Air {
                 None => Some(0),
             };
             let is_free = inner.is_some_and(|layer| self.around_shapes.has(cell(layer)));
-            return (is_free.then_some(Sense::Outside), false);
+            return (is_free.then_some(Exposure::Outside), false);
         }
         match outer {
-            None => (Some(if axis == 2 { Sense::Floor } else { Sense::Wall }), false),
+            None => (
+                Some(if axis == 2 {
+                    Exposure::Floor
+                } else {
+                    Exposure::Wall
+                }),
+                false,
+            ),
             Some(outer) if self.solid.has(outer) => (None, false),
             Some(outer) => (Some(self.in_air(outer, front.looks, kind)), self.apart.has(outer)),
         }
     }
 
     /// What a face looks at in open air.
-    fn in_air(&self, cell: [usize; 3], looks: (usize, bool), kind: PartKind) -> Sense {
+    fn in_air(&self, cell: [usize; 3], looks: (usize, bool), kind: PartKind) -> Exposure {
         match () {
-            () if self.is_underside(cell, looks, kind) => Sense::Underneath,
-            () if self.before_wall.has(cell) && is_leg(kind) => Sense::Outside,
-            () if self.room.has(cell) => Sense::Outside,
+            () if self.is_underside(cell, looks, kind) => Exposure::Underneath,
+            () if self.before_wall.has(cell) && is_leg(kind) => Exposure::Outside,
+            () if self.room.has(cell) => Exposure::Outside,
             () => self.unseen(cell),
         }
     }
@@ -276,17 +283,23 @@ impl Air {
         kind.is_carcass() && looks == (2, false) && self.above_floor.has(cell)
     }
 
-    fn unseen(&self, cell: [usize; 3]) -> Sense {
+    fn unseen(&self, cell: [usize; 3]) -> Exposure {
         match () {
-            () if self.before_wall.has(cell) => Sense::Wall,
-            () if self.opened.has(cell) && !self.above_floor.has(cell) => Sense::Inside,
-            () => Sense::Underneath,
+            () if self.before_wall.has(cell) => Exposure::Wall,
+            () if self.opened.has(cell) && !self.above_floor.has(cell) => Exposure::Inside,
+            () => Exposure::Underneath,
         }
     }
 
     /// Cells in front of a facet that look at one thing, as rectangles in the plane of that facet: runs of cells along one axis,
     /// joined with equal runs beside them.
-    pub(super) fn regions(&self, front: &Front, bits: &[Bit], sense: Sense, placed: &Placed) -> Vec<Region> {
+    pub(super) fn regions(
+        &self,
+        front: &Front,
+        bits: &[Bit],
+        sense: Exposure,
+        placed: &Placed,
+    ) -> Vec<Region> {
         let [(_, [a0, a1]), (_, [b0, b1])] = front.across;
         let is_of_sense = |i: usize, j: usize| {
             let bit = bits.get((i - a0) * (b1 - b0) + (j - b0));
@@ -349,9 +362,10 @@ fn is_leg(kind: PartKind) -> bool {
 /// What one connected bit of bare face looks at, where it would be partly the room and partly underneath: what the larger
 /// part of it does. Nobody stops painting at a line of sight.
 fn settle(bits: &mut [Bit], across: usize) {
-    let mixes = |bit: &Bit| !bit.is_apart && matches!(bit.sense, Some(Sense::Outside | Sense::Underneath));
+    let mixes =
+        |bit: &Bit| !bit.is_apart && matches!(bit.sense, Some(Exposure::Outside | Exposure::Underneath));
     let has = |bits: &[Bit], sense| bits.iter().any(|bit| mixes(bit) && bit.sense == Some(sense));
-    if !has(bits, Sense::Outside) || !has(bits, Sense::Underneath) {
+    if !has(bits, Exposure::Outside) || !has(bits, Exposure::Underneath) {
         return;
     }
     let mut is_done = vec![false; bits.len()];
@@ -367,7 +381,7 @@ fn settle(bits: &mut [Bit], across: usize) {
             let at = connected[next];
             next += 1;
             outside += match bits[at].sense {
-                Some(Sense::Outside) => bits[at].area,
+                Some(Exposure::Outside) => bits[at].area,
                 _ => -bits[at].area,
             };
             let column = at % across;
@@ -385,9 +399,9 @@ fn settle(bits: &mut [Bit], across: usize) {
             }
         }
         let sense = if outside >= 0.0 {
-            Sense::Outside
+            Exposure::Outside
         } else {
-            Sense::Underneath
+            Exposure::Underneath
         };
         for at in connected {
             bits[at].sense = Some(sense);

@@ -1,7 +1,7 @@
 //! What cells look at, a column at a time.
 
 use super::grid::Cells;
-use crate::space::Sense;
+use crate::space::Exposure;
 
 /// What 64 cells of a column look at, one bit a cell; none of these where a solid is.
 #[derive(Clone, Copy, Default)]
@@ -20,12 +20,12 @@ impl Looks {
     }
 
     /// The only thing that is looked at; the inside if all is covered, as where parts run into each other.
-    pub(super) fn only(&self) -> Option<Sense> {
+    pub(super) fn only(&self) -> Option<Exposure> {
         match [self.outside, self.wall, self.inside, self.underneath].map(|bits| bits != 0) {
-            [true, false, false, false] => Some(Sense::Outside),
-            [false, true, false, false] => Some(Sense::Wall),
-            [false, false, false, true] => Some(Sense::Underneath),
-            [false, false, _, false] => Some(Sense::Inside),
+            [true, false, false, false] => Some(Exposure::Outside),
+            [false, true, false, false] => Some(Exposure::Wall),
+            [false, false, false, true] => Some(Exposure::Underneath),
+            [false, false, _, false] => Some(Exposure::Inside),
             _ => None,
         }
     }

@@ -20,36 +20,36 @@ use crate::contact::Placed;
 use crate::face::Face;
 use crate::part::Part;
 use crate::region::Region;
-use crate::space::Sense;
+use crate::space::Exposure;
 use air::{Air, Bit};
 
 /// What the face of a placed part can look at.
-const SENSES: [Sense; 5] = [
-    Sense::Outside,
-    Sense::Inside,
-    Sense::Wall,
-    Sense::Floor,
-    Sense::Underneath,
+const SENSES: [Exposure; 5] = [
+    Exposure::Outside,
+    Exposure::Inside,
+    Exposure::Wall,
+    Exposure::Floor,
+    Exposure::Underneath,
 ];
 
 /// What the faces of the parts of a piece look at.
-pub(crate) struct Exposure {
+pub(crate) struct ExposureMap {
     air: Air,
 }
 
-impl Exposure {
+impl ExposureMap {
     /// What faces of these parts look at.
     pub(crate) fn of(parts: &[Part], setting: &Setting) -> Self {
-        Exposure {
+        ExposureMap {
             air: Air::around(parts, setting),
         }
     }
 
     /// Divides a facet of a part by what it looks at.
-    pub(crate) fn divided(&self, part: &Part, placed: &Placed, mut of: impl FnMut(Sense, Region)) {
+    pub(crate) fn divided(&self, part: &Part, placed: &Placed, mut of: impl FnMut(Exposure, Region)) {
         let whole = || placed.facet.region.clone();
         let Some(front) = self.air.in_front_of(placed) else {
-            return of(Sense::Outside, whole());
+            return of(Exposure::Outside, whole());
         };
         if let Some(sense) = self.air.uniform(&front, part.id.kind) {
             return of(sense, whole());
@@ -75,37 +75,39 @@ impl Exposure {
     }
 
     /// What a curved face looks at, of facets of this area, square metres: where more than half of it looks.
-    pub(crate) fn of_curved(&self, part: &Part, placed: &[Placed], whole: f64) -> Sense {
+    pub(crate) fn of_curved(&self, part: &Part, placed: &[Placed], whole: f64) -> Exposure {
         let senses = placed.iter().map(|placed| {
             let front = self.air.in_front_of(placed);
-            let sense = front.map_or(Sense::Outside, |front| most(&self.air.bits(&front, part.id.kind)));
+            let sense = front.map_or(Exposure::Outside, |front| {
+                most(&self.air.bits(&front, part.id.kind))
+            });
             (sense, placed.facet.region.area())
         });
         match largest(senses) {
             Some((sense, area)) if 2.0 * area > whole => sense,
-            _ => Sense::Outside,
+            _ => Exposure::Outside,
         }
     }
 }
 
 /// What a face of a part looks at that is not placed: the room, but for the faces that its kind is glued with.
-pub(crate) fn loose(part: &Part, face: &Face) -> Sense {
+pub(crate) fn loose(part: &Part, face: &Face) -> Exposure {
     if part.glued.contains(&face.side) {
-        Sense::Glued
+        Exposure::Glued
     } else {
-        Sense::Outside
+        Exposure::Outside
     }
 }
 
 /// What most of the bare bits look at; the inside if all are covered, as where parts run into each other.
-fn most(bits: &[Bit]) -> Sense {
+fn most(bits: &[Bit]) -> Exposure {
     let bare = bits.iter().filter_map(|bit| Some((bit.sense?, bit.area)));
-    largest(bare).map_or(Sense::Inside, |(sense, _)| sense)
+    largest(bare).map_or(Exposure::Inside, |(sense, _)| sense)
 }
 
 /// The sense with the largest sum of areas, and that sum.
-fn largest(areas: impl Iterator<Item = (Sense, f64)>) -> Option<(Sense, f64)> {
-    let mut sums: [(Sense, f64); 5] = SENSES.map(|sense| (sense, 0.0));
+fn largest(areas: impl Iterator<Item = (Exposure, f64)>) -> Option<(Exposure, f64)> {
+    let mut sums: [(Exposure, f64); 5] = SENSES.map(|sense| (sense, 0.0));
     for (sense, area) in areas {
         for (known, sum) in &mut sums {
             if *known == sense {
@@ -115,7 +117,7 @@ fn largest(areas: impl Iterator<Item = (Sense, f64)>) -> Option<(Sense, f64)> {
     }
     let best = sums
         .into_iter()
-        .fold(None, |best: Option<(Sense, f64)>, sum| match best {
+        .fold(None, |best: Option<(Exposure, f64)>, sum| match best {
             Some((_, most)) if most >= sum.1 => best,
             _ => Some(sum),
         });

@@ -10,7 +10,7 @@ use crate::assembly::Assembly;
 use crate::exposure::Setting;
 use crate::part::PartId;
 use crate::part_kind::PartKind;
-use crate::space::{Sense, Space};
+use crate::space::{Exposure, Space};
 
 /// Builds a blanket box. The measurements must have passed the check.
 pub(super) fn build(furniture: &Furniture) -> Assembly {
@@ -43,7 +43,7 @@ pub(super) fn build(furniture: &Furniture) -> Assembly {
         spaces::floor(),
         spaces::wall(deep),
         Space::block(
-            Sense::Inside,
+            Exposure::Inside,
             [inner_x[0], inner_y[0], foot + board],
             [inner_x[1], inner_y[1], head],
         ),
@@ -51,7 +51,7 @@ pub(super) fn build(furniture: &Furniture) -> Assembly {
     ];
     if let Some([hollow_front, hollow_rear]) = base::hollow(furniture, y) {
         spaces.push(Space::block(
-            Sense::Underneath,
+            Exposure::Underneath,
             [inner_x[0], hollow_front, 0.0],
             [inner_x[1], hollow_rear, foot],
         ));

@@ -14,7 +14,7 @@ pub enum FieldId {
     /// The clear width of a bay.
     BayWidth(BayPlace),
     /// A measurement of one of the maker's own changes.
-    Change {
+    Alteration {
         /// The place of the change in the list, from 0.
         change: usize,
         /// 0 for the change itself, from 1 for the members of a moulding or the points of a turning.

@@ -1,9 +1,9 @@
 //! Furniture as a maker measures it, and how it becomes placed parts.
 
+pub mod alteration;
 mod base;
 pub mod bay;
 mod case;
-pub mod change;
 mod check;
 mod chest;
 mod columns;
@@ -44,7 +44,7 @@ pub use kind::{Construction, Kind};
 pub use notice::{Notice, surface_words};
 pub use piece::Furniture;
 pub use problem::Problem;
-pub use spread::Spread;
+pub use spread::PlausibleRange;
 pub use stand_in::StandIn;
 pub use styles::{Edge, StyleField, StyleOption, Styles};
 
@@ -85,7 +85,7 @@ impl Furniture {
             Construction::Headboard => headboard::build(self),
             Construction::Frame => frame::build(self),
         };
-        change::applied(built, &self.changes)
+        alteration::applied(built, &self.changes)
     }
 
     /// The dimension lines of a drawing of this piece; none in a turned view, where they would not be true.
@@ -157,7 +157,7 @@ impl Furniture {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{Added, AddedShape, Change};
+    use crate::{Added, AddedShape, Alteration};
 
     /// Half columns are only offered with a face frame, and fronts that lie on the frame end beside them.
     #[test]
@@ -202,7 +202,7 @@ mod tests {
                     flutes,
                     ..Added::usual(1, shape)
                 };
-                piece.changes = vec![Change::Add(column)];
+                piece.changes = vec![Alteration::Add(column)];
                 assert!(
                     piece.assembly().is_ok(),
                     "{} {flutes}: {:?}",

@@ -183,7 +183,7 @@ pub(super) fn of_holes(holes: &[(PartId, String, Area)], surfaces: &[Surface]) -
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{Change, Fill, Kind, Row};
+    use crate::{Alteration, Fill, Kind, Row};
 
     fn noticed(piece: &Furniture) -> Vec<Notice> {
         let assembly = piece.assembly().unwrap();
@@ -248,7 +248,7 @@ mod tests {
 
     fn holed(surface: &str, inches: f64) -> (f64, Vec<Notice>) {
         let mut table = Furniture::usual(Kind::SideTable);
-        table.changes = vec![Change::Hole {
+        table.changes = vec![Alteration::Hole {
             surface: surface.into(),
             width: Length::inches(inches),
             height: Length::inches(inches),

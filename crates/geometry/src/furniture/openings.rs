@@ -6,7 +6,7 @@ use super::{Furniture, Problem, check};
 use crate::CONTACT_GAP;
 use crate::face::Side;
 use crate::part_kind::PartKind;
-use crate::space::{Sense, Space};
+use crate::space::{Exposure, Space};
 use crate::surface::{Surface, SurfaceId};
 
 impl Furniture {
@@ -29,7 +29,7 @@ impl Furniture {
         }
         let is_back = touched.part.kind == PartKind::Back
             && touched.side == Side::Front
-            && touched.sense == Sense::Outside;
+            && touched.sense == Exposure::Outside;
         let back = surfaces.clone().find(|surface| is_back && surface.id == *touched);
         let Some(back) = back else {
             return Ok(vec![*touched]);
@@ -43,7 +43,7 @@ impl Furniture {
         let is_in = |surface: &&Surface| {
             let drawn: f64 = surface.facets.iter().map(|facet| facet.region.area()).sum();
             surface.id == *touched
-                || surface.id.sense == Sense::Outside && 2.0 * seen_in(surface, &openings) > drawn
+                || surface.id.sense == Exposure::Outside && 2.0 * seen_in(surface, &openings) > drawn
         };
         Ok(surfaces.filter(is_in).map(|surface| surface.id).collect())
     }
@@ -53,7 +53,7 @@ impl Furniture {
         // The front edges of shelves lie in the mouth and look out of the opening, but belong to it.
         let before = 2.0 * CONTACT_GAP;
         let block = |x: Span, y: Span, z: Span| {
-            Space::block(Sense::Outside, [x[0], y[0] - before, z[0]], [x[1], y[1], z[1]])
+            Space::block(Exposure::Outside, [x[0], y[0] - before, z[0]], [x[1], y[1], z[1]])
         };
         let mut list = Vec::new();
         for unit in self.units() {

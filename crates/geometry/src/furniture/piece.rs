@@ -2,8 +2,8 @@
 
 use units::Length;
 
+use super::alteration::Alteration;
 use super::bay::Bay;
-use super::change::Change;
 use super::counts::{CountField, Counts};
 use super::edition::Edition;
 use super::fields::{self, LengthField, Measures};
@@ -42,7 +42,7 @@ pub struct Furniture {
     /// How the front of the upper case is divided, if there is one.
     pub upper: Vec<Bay>,
     /// What the maker altered, in order.
-    pub changes: Vec<Change>,
+    pub changes: Vec<Alteration>,
 }
 
 impl Furniture {

@@ -242,7 +242,7 @@ fn name(field: FieldId) -> String {
             place.bay,
             if place.upper { " of the upper case" } else { "" }
         ),
-        FieldId::Change { change, key, .. } => {
+        FieldId::Alteration { change, key, .. } => {
             format!("Change {}: {}", change + 1, of_key(key).to_ascii_lowercase())
         }
     }

@@ -7,7 +7,7 @@ use crate::assembly::Assembly;
 use crate::exposure::Setting;
 use crate::part::Part;
 use crate::part_kind::PartKind;
-use crate::space::{Sense, Space};
+use crate::space::{Exposure, Space};
 use crate::{CONTACT_GAP, Vector3};
 
 const INF: f64 = f64::INFINITY;
@@ -27,17 +27,17 @@ pub(super) fn around(parts: Vec<Part>, spaces: Vec<Space>, setting: Setting, rea
 
 /// The floor.
 pub(super) fn floor() -> Space {
-    Space::block(Sense::Floor, [-INF, -INF, -INF], [INF, INF, 0.0])
+    Space::block(Exposure::Floor, [-INF, -INF, -INF], [INF, INF, 0.0])
 }
 
 /// The wall behind a piece.
 pub(super) fn wall(y: f64) -> Space {
-    Space::block(Sense::Wall, [-INF, y, -INF], [INF; 3])
+    Space::block(Exposure::Wall, [-INF, y, -INF], [INF; 3])
 }
 
 /// The underside of a case that covers these spans, as far as it hangs over the floor.
 pub(super) fn underneath(x: [f64; 2], y: [f64; 2], z: [f64; 2]) -> Space {
-    Space::block(Sense::Underneath, [x[0], y[0], z[0]], [x[1], y[1], z[1]]).facing(-Vector3::z())
+    Space::block(Exposure::Underneath, [x[0], y[0], z[0]], [x[1], y[1], z[1]]).facing(-Vector3::z())
 }
 
 /// The spaces in, behind and under a unit.
@@ -55,7 +55,7 @@ pub(super) fn of_unit(unit: &Unit, at: &Layout) -> Vec<Space> {
     for bay in &at.bays {
         for [below, above] in closed_runs(unit, at, bay) {
             list.push(Space::block(
-                Sense::Inside,
+                Exposure::Inside,
                 [bay.reach[0], front, below],
                 [bay.reach[1], at.back[0], above],
             ));
@@ -64,11 +64,11 @@ pub(super) fn of_unit(unit: &Unit, at: &Layout) -> Vec<Space> {
     list.extend(
         unit.behind_panels(at)
             .into_iter()
-            .map(|[x, y, z]| Space::block(Sense::Inside, [x[0], y[0], z[0]], [x[1], y[1], z[1]])),
+            .map(|[x, y, z]| Space::block(Exposure::Inside, [x[0], y[0], z[0]], [x[1], y[1], z[1]])),
     );
     if at.back[1] > at.back[0] && at.back[1] < unit.y[1] {
         list.push(Space::block(
-            Sense::Wall,
+            Exposure::Wall,
             [between[0], at.back[1], foot + m.below],
             [between[1], unit.y[1], head],
         ));
@@ -77,7 +77,7 @@ pub(super) fn of_unit(unit: &Unit, at: &Layout) -> Vec<Space> {
         list.push(underneath(unit.x, unit.y, [0.0, foot]));
         if let Some([hollow_front, hollow_rear]) = base::hollow(unit.furniture, unit.y) {
             list.push(Space::block(
-                Sense::Underneath,
+                Exposure::Underneath,
                 [between[0], hollow_front, 0.0],
                 [between[1], hollow_rear, foot],
             ));
@@ -85,7 +85,7 @@ pub(super) fn of_unit(unit: &Unit, at: &Layout) -> Vec<Space> {
     }
     if m.has_frame {
         list.push(Space::block(
-            Sense::Underneath,
+            Exposure::Underneath,
             [between[0], unit.y[0] + m.frame_depth, foot],
             [between[1], at.boards_rear, foot + m.below - m.board],
         ));

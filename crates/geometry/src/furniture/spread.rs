@@ -8,7 +8,7 @@ use super::{Furniture, Kind};
 
 /// The range of a size on real pieces. Between low and high no size is likelier than another (JCGM 100, 4.3.7).
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Spread {
+pub struct PlausibleRange {
     /// The smallest size that is often seen.
     pub low: Length,
     /// The largest size that is often seen.
@@ -17,9 +17,9 @@ pub struct Spread {
     pub none: f64,
 }
 
-impl Spread {
+impl PlausibleRange {
     const fn inches(low: f64, high: f64, none: f64) -> Self {
-        Spread {
+        PlausibleRange {
             low: Length::inches(low),
             high: Length::inches(high),
             none,
@@ -27,7 +27,7 @@ impl Spread {
     }
 
     fn times(usual: Length, low: f64, high: f64) -> Self {
-        Spread {
+        PlausibleRange {
             low: usual * low,
             high: usual * high,
             none: 0.0,
@@ -39,9 +39,9 @@ impl Spread {
     ///
     /// # Example
     /// ```
-    /// use geometry::Spread;
+    /// use geometry::PlausibleRange;
     /// use units::Length;
-    /// let overhang = Spread { low: Length::inches(0.0), high: Length::inches(2.0), none: 0.25 };
+    /// let overhang = PlausibleRange { low: Length::inches(0.0), high: Length::inches(2.0), none: 0.25 };
     /// let around = overhang.around(Length::inches(1.0));
     /// assert!((around / Length::inches(1.0) - 1.0 / 3f64.sqrt()).abs() < 1e-9);
     /// ```
@@ -71,32 +71,38 @@ impl Furniture {
     }
 
     /// The range of this size on real pieces of the kind.
-    pub fn spread(&self, field: &LengthField) -> Spread {
+    pub fn spread(&self, field: &LengthField) -> PlausibleRange {
         let usual = self.length(field);
         match field.key {
-            key if key == fields::HEIGHT.key && self.is_sat_at() => Spread::times(usual, 0.9, 1.1),
+            key if key == fields::HEIGHT.key && self.is_sat_at() => PlausibleRange::times(usual, 0.9, 1.1),
             // Pictures and mirrors come in any size.
-            _ if field.is_of_whole() && self.kind == Kind::Frame => Spread::times(usual, 0.6, 1.6),
-            _ if field.is_of_whole() => Spread::times(usual, 0.7, 1.35),
-            key if key == fields::EDGE_GIRTH.key => Spread::times(usual, 0.9, 1.8),
-            key if key == fields::LEG_WIDTH.key && self.has_bun_feet() => Spread::inches(2.0, 4.5, 0.0),
-            key if key == fields::LEG_WIDTH.key && self.kind == Kind::Headboard => {
-                Spread::inches(1.5, 4.0, 0.0)
+            _ if field.is_of_whole() && self.kind == Kind::Frame => PlausibleRange::times(usual, 0.6, 1.6),
+            _ if field.is_of_whole() => PlausibleRange::times(usual, 0.7, 1.35),
+            key if key == fields::EDGE_GIRTH.key => PlausibleRange::times(usual, 0.9, 1.8),
+            key if key == fields::LEG_WIDTH.key && self.has_bun_feet() => {
+                PlausibleRange::inches(2.0, 4.5, 0.0)
             }
-            key if key == fields::LEG_HEIGHT.key && self.has_bun_feet() => Spread::inches(1.5, 4.5, 0.0),
+            key if key == fields::LEG_WIDTH.key && self.kind == Kind::Headboard => {
+                PlausibleRange::inches(1.5, 4.0, 0.0)
+            }
+            key if key == fields::LEG_HEIGHT.key && self.has_bun_feet() => {
+                PlausibleRange::inches(1.5, 4.5, 0.0)
+            }
             key if key == fields::PLINTH_SETBACK.key && self.styles.base != BaseStyle::Plinth => {
-                Spread::inches(0.25, 1.0, 0.6)
+                PlausibleRange::inches(0.25, 1.0, 0.6)
             }
             key => SPREADS
                 .iter()
                 .find(|(known, ..)| *known == key)
-                .map_or(BOARDS, |(_, low, high, none)| Spread::inches(*low, *high, *none)),
+                .map_or(BOARDS, |(_, low, high, none)| {
+                    PlausibleRange::inches(*low, *high, *none)
+                }),
         }
     }
 }
 
 /// Boards and fronts: half an inch to a full inch.
-const BOARDS: Spread = Spread::inches(0.5, 1.0, 0.0);
+const BOARDS: PlausibleRange = PlausibleRange::inches(0.5, 1.0, 0.0);
 
 /// The rest, in inches, and the share of pieces that have none.
 const SPREADS: &[(&str, f64, f64, f64)] = &[

@@ -21,7 +21,7 @@ use crate::part_kind::PartKind;
 use crate::profile::equal_area_arc;
 use crate::region::Point2;
 use crate::solid::{CHORD, Cut, Prism, Run};
-use crate::space::{Sense, Space};
+use crate::space::{Exposure, Space};
 use crate::{Point3, Vector3};
 
 /// The main coordinates of a table, metres.
@@ -78,7 +78,7 @@ pub(super) fn build(furniture: &Furniture) -> Assembly {
         parts.extend(drawer_fronts(furniture, &at));
         let [front, back, left, right] = at.aprons;
         spaces.push(Space::block(
-            Sense::Underneath,
+            Exposure::Underneath,
             [left[1], front[1], at.apron_foot],
             [right[0], back[0], at.under],
         ));
@@ -268,7 +268,7 @@ fn behind_fronts(furniture: &Furniture, at: &TableLayout) -> Vec<Space> {
         return vec![];
     }
     let (openings, [foot, head]) = openings(furniture, at);
-    let pocket = |x: Span| Space::block(Sense::Underneath, [x[0], rear, foot], [x[1], inner, head]);
+    let pocket = |x: Span| Space::block(Exposure::Underneath, [x[0], rear, foot], [x[1], inner, head]);
     openings.into_iter().map(pocket).collect()
 }
 

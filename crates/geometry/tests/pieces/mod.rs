@@ -7,8 +7,8 @@
 use std::fmt;
 
 use geometry::{
-    Added, AddedShape, Along, Assembly, Bay, Change, FieldId, Fill, Furniture, Kind, LengthField, Row, Shape,
-    Towards, counts, fields, styles,
+    Added, AddedShape, Along, Alteration, Assembly, Bay, FieldId, Fill, Furniture, Kind, LengthField, Row,
+    Shape, Towards, counts, fields, styles,
 };
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
@@ -190,7 +190,7 @@ impl Draw {
 }
 
 impl ChangeDraw {
-    fn change(&self, place: usize, piece: &Furniture) -> Change {
+    fn change(&self, place: usize, piece: &Furniture) -> Alteration {
         let parts = piece.assembly().map(|built| built.parts).unwrap_or_default();
         let part = if parts.is_empty() {
             "nothing".into()
@@ -201,20 +201,20 @@ impl ChangeDraw {
         let [a, b, c] = self.sizes.map(|size| size.of(&fields::PART_WIDTH, usual));
         let towards = self.towards;
         match self.what {
-            0 => Change::Remove { part },
-            1 => Change::Resize {
+            0 => Alteration::Remove { part },
+            1 => Alteration::Resize {
                 part,
                 along: self.along,
                 to: a,
             },
-            2 => Change::Move { part, towards, by: a },
-            3 => Change::Repeat {
+            2 => Alteration::Move { part, towards, by: a },
+            3 => Alteration::Repeat {
                 part,
                 times: self.number,
                 towards,
                 every: a,
             },
-            4 => Change::Hole {
+            4 => Alteration::Hole {
                 surface: format!("{part}/front"),
                 width: a,
                 height: b,
@@ -236,7 +236,7 @@ impl ChangeDraw {
                 }
                 added.flutes = self.number as u32;
                 added.place = self.placed.then_some([a, b, c]);
-                Change::Add(added)
+                Alteration::Add(added)
             }
         }
     }

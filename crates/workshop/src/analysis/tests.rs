@@ -1,7 +1,7 @@
 //! What is kept is what would be worked out anew, and nothing is worked out anew without need.
 
 use coatings::suggest::Wish;
-use coatings::{Basis as Volumes, Ground};
+use coatings::{Basis as Volumes, Substrate};
 use geometry::{BayPlace, Fill, fields};
 use units::{Inches, LengthUnit, System};
 
@@ -110,7 +110,7 @@ fn edits(workshop: &Workshop) -> Vec<Edit> {
         PieceEdit::Brush(vec![top()], BrushTo::Left),
         PieceEdit::ZonePainted("inside".into(), Some(true)),
         PieceEdit::Finish(None, SchemeEdit::Colour(Colour([250, 250, 250]))),
-        PieceEdit::Finish(None, SchemeEdit::Ground(Ground::Bare)),
+        PieceEdit::Finish(None, SchemeEdit::Substrate(Substrate::Bare)),
         PieceEdit::Finish(None, SchemeEdit::Sign(Sign::Knots, true)),
         PieceEdit::Finish(None, SchemeEdit::Basis(Volumes::LabelRate)),
         PieceEdit::Finish(None, SchemeEdit::Coats(1, 5)),

@@ -2,7 +2,7 @@
 
 use coatings::can::Level;
 use coatings::mix::{ChalkRecipe, Sheen, Thinner};
-use coatings::{CanSize, Ground, Tool};
+use coatings::{CanSize, Substrate, Tool};
 use geometry::Kind;
 use units::{Area, Day, Density, Length, Mass, Volume};
 
@@ -73,8 +73,8 @@ answers! {
 }
 
 use FieldKind::{
-    Can, Choice, Colour as Color, Count, Day as OnDay, Furniture, Ground as Onto, Hours, Material, Money, Of,
-    Picture, Scale, Text, Tick, Tool as WithTool, Words,
+    Can, Choice, Colour as Color, Count, Day as OnDay, Furniture, Hours, Material, Money, Of, Picture, Scale,
+    Substrate as Onto, Text, Tick, Tool as WithTool, Words,
 };
 
 records! {
@@ -186,7 +186,7 @@ records! {
         material: String = "material", "Material", Material;
         tool: Option<&'static Tool> = "tool", "Tool", WithTool;
         coats: Option<u32> = "coats", "Coats", Count(20);
-        ground: Option<Ground> = "ground", "What its first coat went onto (primed counts as sound)", Onto;
+        ground: Option<Substrate> = "ground", "What its first coat went onto (primed counts as sound)", Onto;
         area: Option<Area> = "area", "Area that it coated", Of(Quantity::Area);
         share: Option<Share> = "share", "Give or take", Of(Quantity::Share);
         before: Option<Mass> = "before", "Can before the job", Scale;

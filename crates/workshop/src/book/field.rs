@@ -1,6 +1,6 @@
 //! The fields of a book: what each takes.
 
-use coatings::Ground;
+use coatings::Substrate;
 use coatings::can::read_price_with;
 use geometry::Kind;
 use units::{Day, Decimals, NumberError, System, read_range_with};
@@ -69,7 +69,7 @@ pub enum FieldKind {
     /// A tool, by its key.
     Tool,
     /// What a coat goes onto, by its key.
-    Ground,
+    Substrate,
     /// A size of can, by its key.
     Can,
     /// A colour.
@@ -149,7 +149,7 @@ impl FieldKind {
             // Materials of the maker's own come and go.
             FieldKind::Material => answer(!text.is_empty() && text.len() <= 120),
             FieldKind::Tool => answer(coatings::tool(text).is_some()),
-            FieldKind::Ground => answer(Ground::ALL.iter().any(|ground| ground.key() == text)),
+            FieldKind::Substrate => answer(Substrate::ALL.iter().any(|ground| ground.key() == text)),
             FieldKind::Can => answer(coatings::can(text).is_some()),
             FieldKind::Colour => Colour::read(text).map(|_| None).ok_or(ValueError::Colour),
             FieldKind::Day => Day::read(text).map(|_| None).ok_or(ValueError::Day),

@@ -3,7 +3,7 @@
 
 use coatings::can::Level;
 use coatings::mix::{ChalkRecipe, SHEENS, Sheen, Thinner, chalk_recipe, thinner};
-use coatings::{CanSize, Ground, Tool};
+use coatings::{CanSize, Substrate, Tool};
 use geometry::Kind;
 use units::{Area, Day, Density, Length, Mass, Volume};
 
@@ -122,7 +122,7 @@ texts! {
     Colour = Colour::read;
     WorkingHours = |text: &str| read_hours(text).filter(|_| !text.is_empty()).map(WorkingHours);
     Kind = Kind::by_key;
-    Ground = |text| Ground::ALL.into_iter().find(|ground| ground.key() == text);
+    Substrate = |text| Substrate::ALL.into_iter().find(|ground| ground.key() == text);
     &'static Tool = coatings::tool;
     &'static CanSize = coatings::can;
     &'static Level = coatings::can::level;

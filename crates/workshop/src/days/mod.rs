@@ -419,7 +419,7 @@ mod tests {
             for (place, job) in days.jobs.iter().enumerate() {
                 let coat = job.steps.iter().position(|step| step.key.starts_with("coat-"));
                 let outcome = &days.timetable.outcomes[place];
-                let stopped = timetable::Stuck::Air {
+                let stopped = timetable::Obstacle::Air {
                     step: coat.unwrap(),
                     caution: AirCaution::TooCold,
                 };

@@ -1,6 +1,6 @@
 //! What a maker altered on a piece, as measured.
 
-use geometry::{Added, AddedShape, Along, Change, LengthField, Measures, Shape, Towards, fields};
+use geometry::{Added, AddedShape, Along, Alteration, LengthField, Measures, Shape, Towards, fields};
 use units::{Length, SortedMap};
 
 use super::Reading;
@@ -142,27 +142,27 @@ impl PieceChange {
     }
 
     /// The change as geometry takes it.
-    pub(crate) fn geometry(&self) -> Change {
+    pub(crate) fn geometry(&self) -> Alteration {
         let of = |field| self.length(0, field);
         match self.kind.clone() {
-            ChangeKind::Remove { part } => Change::Remove { part },
-            ChangeKind::Resize { part, along } => Change::Resize {
+            ChangeKind::Remove { part } => Alteration::Remove { part },
+            ChangeKind::Resize { part, along } => Alteration::Resize {
                 part,
                 along,
                 to: of(size_field(along)),
             },
-            ChangeKind::Move { part, towards } => Change::Move {
+            ChangeKind::Move { part, towards } => Alteration::Move {
                 part,
                 towards,
                 by: of(&fields::PART_PLACE),
             },
-            ChangeKind::Repeat { part, times, towards } => Change::Repeat {
+            ChangeKind::Repeat { part, times, towards } => Alteration::Repeat {
                 part,
                 times,
                 towards,
                 every: of(&fields::PART_PLACE),
             },
-            ChangeKind::Hole { surface } => Change::Hole {
+            ChangeKind::Hole { surface } => Alteration::Hole {
                 surface,
                 width: of(&fields::PART_WIDTH),
                 height: of(&fields::PART_HEIGHT),
@@ -174,7 +174,7 @@ impl PieceChange {
                 flutes,
                 members,
                 points,
-            } => Change::Add(Added {
+            } => Alteration::Add(Added {
                 number,
                 shape,
                 measures: shape

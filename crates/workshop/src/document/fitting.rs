@@ -32,7 +32,7 @@ impl Piece {
                 row.is_some_and(|row| row.height.take().is_some())
             }
             FieldId::BayWidth(place) => self.bay_at(place).is_some_and(|bay| bay.width.take().is_some()),
-            FieldId::Change { .. } => false,
+            FieldId::Alteration { .. } => false,
         }
     }
 

@@ -316,14 +316,14 @@ impl Piece {
             FieldId::Of(key) => self.readings.get(key),
             FieldId::RowHeight(place, row) => self.bay(place)?.rows.get(row.checked_sub(1)?)?.height.as_ref(),
             FieldId::BayWidth(place) => self.bay(place)?.width.as_ref(),
-            FieldId::Change { change, item, key } => self.changes.get(change)?.reading(item, key),
+            FieldId::Alteration { change, item, key } => self.changes.get(change)?.reading(item, key),
         }
     }
 
     /// The field with its limits.
     pub fn field(field: FieldId) -> Option<&'static LengthField> {
         match field {
-            FieldId::Of(key) | FieldId::Change { key, .. } => fields::by_key(key),
+            FieldId::Of(key) | FieldId::Alteration { key, .. } => fields::by_key(key),
             FieldId::RowHeight(..) => Some(&fields::ROW_HEIGHT),
             FieldId::BayWidth(_) => Some(&fields::BAY_WIDTH),
         }
@@ -348,7 +348,7 @@ impl Piece {
                 bay.rows.get_mut(row)?.height.as_mut()
             }),
             FieldId::BayWidth(place) => self.bay_at(place).and_then(|bay| bay.width.as_mut()),
-            FieldId::Change { change, item, key } => {
+            FieldId::Alteration { change, item, key } => {
                 let change = self.changes.get_mut(change);
                 change.and_then(|change| change.readings.get_mut(&(item, key)))
             }

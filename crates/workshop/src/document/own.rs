@@ -5,7 +5,7 @@ use std::rc::Rc;
 
 use coatings::can::{Offer, PriceError, read_price, read_price_with};
 use coatings::label::{Doubt, Fault, Field};
-use coatings::{Figure, Label, Material};
+use coatings::{Label, Material, SourcedRange};
 use units::{Decimals, NumberError, SortedMap, System, read_range, read_range_with};
 
 use crate::book::Entered;
@@ -95,8 +95,8 @@ impl LabelField {
     }
 
     /// The figure of a material in the unit with this name; nothing where it has none.
-    pub fn figure(&self, material: &Material, unit: &str) -> Option<Figure> {
-        let figure: Figure = match self.field {
+    pub fn figure(&self, material: &Material, unit: &str) -> Option<SourcedRange> {
+        let figure: SourcedRange = match self.field {
             Field::Rate => material.label_rate.as_numbers(),
             Field::VolumeSolids => material.volume_solids,
             Field::Density => material.density.as_numbers(),

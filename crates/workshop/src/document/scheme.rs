@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use coatings::suggest::{SuggestedLayer, Suggestion, suggest};
-use coatings::{Basis, Body, Condition, Stage, Wish};
+use coatings::{Basis, Condition, FilmClass, Stage, Wish};
 use geometry::Edition;
 
 use super::{Colour, OwnMaterial, generic, material_of};
@@ -50,8 +50,8 @@ impl LayerPlan {
     pub fn of_edition(material: &coatings::Material, edition: Edition) -> Self {
         let tools = match (edition, material.body) {
             // What is wiped is wiped; all else is brushed.
-            (Edition::First, Body::Wash | Body::Penetrating | Body::Paste) => ["pad", "brush"],
-            (Edition::First, Body::Varnish | Body::Paint) => ["brush", "pad"],
+            (Edition::First, FilmClass::Wash | FilmClass::Penetrating | FilmClass::Paste) => ["pad", "brush"],
+            (Edition::First, FilmClass::Varnish | FilmClass::Paint) => ["brush", "pad"],
         };
         let tool = tools.into_iter().find(|key| {
             let tool = coatings::tool(key);

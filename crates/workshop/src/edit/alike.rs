@@ -66,7 +66,7 @@ impl Piece {
 mod tests {
     use crate::document::{Colour, Piece};
     use crate::{Edit, EditError, PieceEdit, PieceId, SchemeEdit, Workshop};
-    use coatings::Ground;
+    use coatings::Substrate;
     use geometry::Kind;
 
     fn id(name: &str) -> PieceId {
@@ -99,7 +99,7 @@ mod tests {
             "a",
             [
                 colour(None, RED),
-                PieceEdit::Finish(None, SchemeEdit::Ground(Ground::Bare)),
+                PieceEdit::Finish(None, SchemeEdit::Substrate(Substrate::Bare)),
                 PieceEdit::Finish(None, SchemeEdit::Coats(1, 4)),
                 PieceEdit::Apart("body".into(), true),
                 colour(Some("body"), BLUE),
@@ -120,13 +120,13 @@ mod tests {
 
     #[test]
     fn what_is_put_on_is_copied_and_what_the_surface_is_like_stays() {
-        let ground = PieceEdit::Finish(None, SchemeEdit::Ground(Ground::Glossy));
+        let ground = PieceEdit::Finish(None, SchemeEdit::Substrate(Substrate::Glossy));
         let workshop = edited("b", [ground], two());
         let piece = copied(&workshop);
         assert_eq!((piece.scheme.colour, piece.scheme.layers[1].coats), (RED, 4));
-        assert_eq!(piece.scheme.condition.ground, Ground::Glossy);
+        assert_eq!(piece.scheme.condition.ground, Substrate::Glossy);
         assert_eq!(piece.scheme_of("body").colour, BLUE);
-        assert_eq!(piece.scheme_of("body").condition.ground, Ground::Glossy);
+        assert_eq!(piece.scheme_of("body").condition.ground, Substrate::Glossy);
         // A headboard has no inside, and no stripes.
         assert_eq!(piece.zones.keys().collect::<Vec<_>>(), ["body"]);
         assert_eq!(piece.readings, workshop.pieces[1].readings);

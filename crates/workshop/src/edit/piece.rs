@@ -120,7 +120,7 @@ impl Piece {
             }
             FieldId::RowHeight(place, row) => self.row_mut(place, row)?.height = reading,
             FieldId::BayWidth(place) => self.bay_mut(place)?.width = reading,
-            FieldId::Change { change, item, key } => self.measure_change(change, item, key, reading)?,
+            FieldId::Alteration { change, item, key } => self.measure_change(change, item, key, reading)?,
         }
         Ok(())
     }

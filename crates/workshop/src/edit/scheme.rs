@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use coatings::suggest::may_degrease;
-use coatings::{Basis, Condition, Ground, Material, Rgb, Stage, Tool, Wish, suggest};
+use coatings::{Basis, Condition, Material, Rgb, Stage, Substrate, Tool, Wish, suggest};
 
 use super::EditError;
 use crate::document::{Colour, LayerPlan, OwnMaterial, Piece, Scheme, material_of};
@@ -21,7 +21,7 @@ pub enum SchemeEdit {
     /// The colour of what comes in colours.
     Colour(Colour),
     /// What the first coat goes onto.
-    Ground(Ground),
+    Substrate(Substrate),
     /// Which wood it is, by its key; `None` if nobody knows.
     Species(Option<&'static str>),
     /// What was seen on the surface, or not any more.
@@ -115,7 +115,7 @@ impl Scheme {
     pub(super) fn apply(&mut self, edit: SchemeEdit, own: &[Rc<OwnMaterial>]) -> Result<(), EditError> {
         match edit {
             SchemeEdit::Colour(colour) => self.colour = colour,
-            SchemeEdit::Ground(ground) => self.found(ground, own),
+            SchemeEdit::Substrate(ground) => self.found(ground, own),
             SchemeEdit::Species(None) => self.condition.species = None,
             SchemeEdit::Species(Some(key)) => {
                 let species = coatings::species(key).ok_or(EditError::Unknown("wood"))?;
@@ -189,7 +189,7 @@ impl Scheme {
     }
 
     /// Another ground. The degreaser goes with it: onto bare wood none, and on the others one coat again.
-    fn found(&mut self, ground: Ground, own: &[Rc<OwnMaterial>]) {
+    fn found(&mut self, ground: Substrate, own: &[Rc<OwnMaterial>]) {
         let (before, after) = (may_degrease(self.condition.ground), may_degrease(ground));
         self.condition.ground = ground;
         let is_degreaser = |layer: &&mut LayerPlan| generic(own, &layer.material) == "degreaser";
@@ -265,7 +265,7 @@ impl Piece {
     ) -> Result<(), EditError> {
         let Some(key) = zone else {
             let found = self.scheme.condition;
-            if let SchemeEdit::Ground(_) | SchemeEdit::Species(_) | SchemeEdit::Sign(..) = edit {
+            if let SchemeEdit::Substrate(_) | SchemeEdit::Species(_) | SchemeEdit::Sign(..) = edit {
                 let zones = self.zones.values_mut().filter_map(|zone| zone.scheme.as_mut());
                 for alike in zones.filter(|scheme| scheme.condition == found) {
                     alike.apply(edit.clone(), own)?;

@@ -54,7 +54,7 @@ fn usual_of(scheme: &Scheme) -> Scheme {
 mod tests {
     use super::*;
     use crate::{Edit, PieceEdit, SchemeEdit};
-    use coatings::Ground;
+    use coatings::Substrate;
     use geometry::Kind;
     use std::rc::Rc;
 
@@ -88,7 +88,7 @@ mod tests {
             Workshop::default(),
             [
                 add("a"),
-                finish(SchemeEdit::Ground(Ground::Bare)),
+                finish(SchemeEdit::Substrate(Substrate::Bare)),
                 finish(SchemeEdit::Coats(2, 3)),
                 finish(SchemeEdit::Tool(2, "foam-roller")),
                 Edit::Piece(

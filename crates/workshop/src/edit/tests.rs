@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::document::{Colour, Piece, Price, Scheme};
-use coatings::{Ground, Wish};
+use coatings::{Substrate, Wish};
 use geometry::fields;
 use units::LengthUnit;
 
@@ -181,7 +181,7 @@ fn parts_of_ones_own_have_numbers_that_stay() {
         })
         .collect();
     assert_eq!(numbers, [2, 3]);
-    let length = FieldId::Change {
+    let length = FieldId::Alteration {
         change: 0,
         item: 0,
         key: fields::PART_LENGTH.key,
@@ -265,7 +265,7 @@ fn layers_come_in_at_their_stage_and_take_a_tool_that_can_do_it() {
     assert_eq!(error, Err(EditError::Unknown("layer")));
     let waxed = with([finish(SchemeEdit::Material(2, "clear-wax".into()))]);
     let tool = coatings::tool(waxed.scheme.layers[2].tool).unwrap();
-    assert!(tool.film(coatings::Body::Paste).is_some());
+    assert!(tool.film(coatings::FilmClass::Paste).is_some());
     let mut piece = waxed;
     let sprayed = piece.apply(finish(SchemeEdit::Tool(2, "hvlp")), &[], System::default());
     assert!(matches!(sprayed, Err(EditError::WrongTool { .. })), "{sprayed:?}");
@@ -295,24 +295,28 @@ fn a_zone_set_apart_begins_as_the_piece_and_goes_its_own_way() {
 /// What is found on the piece after its top was set apart is found on the top too, until the top is said to be otherwise.
 #[test]
 fn what_is_found_on_the_piece_is_found_on_its_zones() {
-    let found = |ground| finish(SchemeEdit::Ground(ground));
-    let piece = with([PieceEdit::Apart("top".into(), true), found(Ground::Glossy)]);
-    assert_eq!(piece.scheme_of("top").condition.ground, Ground::Glossy);
-    let otherwise = PieceEdit::Finish(Some("top".into()), SchemeEdit::Ground(Ground::Bare));
+    let found = |ground| finish(SchemeEdit::Substrate(ground));
+    let piece = with([PieceEdit::Apart("top".into(), true), found(Substrate::Glossy)]);
+    assert_eq!(piece.scheme_of("top").condition.ground, Substrate::Glossy);
+    let otherwise = PieceEdit::Finish(Some("top".into()), SchemeEdit::Substrate(Substrate::Bare));
     let piece = with([
         PieceEdit::Apart("top".into(), true),
         otherwise,
-        found(Ground::Glossy),
+        found(Substrate::Glossy),
     ]);
-    assert_eq!(piece.scheme_of("top").condition.ground, Ground::Bare);
-    assert_eq!(piece.scheme.condition.ground, Ground::Glossy);
+    assert_eq!(piece.scheme_of("top").condition.ground, Substrate::Bare);
+    assert_eq!(piece.scheme.condition.ground, Substrate::Glossy);
 }
 
 /// A degreaser is caustic: it is planned on an old finish, not on bare wood, and again on an old finish.
 #[test]
 fn the_degreaser_goes_with_the_ground() {
-    let degreased = |grounds: &[Ground]| {
-        let piece = with(grounds.iter().map(|ground| finish(SchemeEdit::Ground(*ground))));
+    let degreased = |grounds: &[Substrate]| {
+        let piece = with(
+            grounds
+                .iter()
+                .map(|ground| finish(SchemeEdit::Substrate(*ground))),
+        );
         let layer = piece
             .scheme
             .layers
@@ -320,13 +324,13 @@ fn the_degreaser_goes_with_the_ground() {
             .find(|layer| &*layer.material == "degreaser");
         layer.unwrap().coats
     };
-    assert_eq!(degreased(&[Ground::Glossy]), 1);
-    assert_eq!(degreased(&[Ground::Bare]), 0);
+    assert_eq!(degreased(&[Substrate::Glossy]), 1);
+    assert_eq!(degreased(&[Substrate::Bare]), 0);
     assert_eq!(
-        degreased(&[Ground::Bare, Ground::Porous, Ground::PaintedSound]),
+        degreased(&[Substrate::Bare, Substrate::Porous, Substrate::PaintedSound]),
         1
     );
-    let bare = with([finish(SchemeEdit::Ground(Ground::Bare))]).scheme;
+    let bare = with([finish(SchemeEdit::Substrate(Substrate::Bare))]).scheme;
     assert!(bare.is_as_suggested(&[], &bare.suggestion(&[])));
 }
 
@@ -423,7 +427,7 @@ fn a_label_is_of_every_zone_that_takes_the_material() {
 fn a_suggestion_takes_the_place_of_the_layers_and_keeps_their_tools() {
     let piece = with([
         finish(SchemeEdit::Tool(2, "foam-roller")),
-        finish(SchemeEdit::Ground(Ground::Bare)),
+        finish(SchemeEdit::Substrate(Substrate::Bare)),
         finish(SchemeEdit::Sign(Sign::OldRedStain, true)),
         finish(SchemeEdit::Suggested(Wish::Painted { light: true })),
     ]);

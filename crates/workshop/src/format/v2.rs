@@ -29,7 +29,7 @@ mod tests {
     use crate::document::Colour;
     use crate::format::{Loaded, load, save};
     use crate::{invented_workshop, takeoff};
-    use coatings::Ground;
+    use coatings::Substrate;
 
     /// The invented workshop as format 2 wrote it.
     const WRITTEN: &str = include_str!("../../tests/frozen/saved/file-2.json");
@@ -52,7 +52,7 @@ mod tests {
         let scheme = &cupboard.scheme;
         assert_eq!(
             (scheme.colour, scheme.condition.ground),
-            (Colour([0x4a, 0x6b, 0x61]), Ground::Porous)
+            (Colour([0x4a, 0x6b, 0x61]), Substrate::Porous)
         );
         let layers: Vec<_> = scheme
             .layers

@@ -8,7 +8,7 @@ use coatings::mix::{
     Order, Paint, Recipe, RecipeError, SHEENS, Scale, Sheen, Step, Tag, Tare, WATER_DENSITY, jug_limits,
     pour, powder_limits,
 };
-use coatings::{Body, Figure, Thinner};
+use coatings::{FilmClass, SourcedRange, Thinner};
 use units::{Day, Density, Mass, System, Volume, VolumeUnit};
 
 use super::scale;
@@ -99,8 +99,9 @@ impl From<RecipeError> for ChalkFault {
 #[expect(clippy::too_many_lines, reason = "to be divided into reading and mixing")]
 pub fn chalk(workshop: &Workshop, line: &Line) -> Result<Chalk, ChalkFault> {
     let mix = ChalkLine::read(line);
-    let density =
-        |figure: Figure<coatings::unit::KilogramsPerLitre>| Density::kilograms_per_litre(figure.middle());
+    let density = |figure: SourcedRange<coatings::unit::KilogramsPerLitre>| {
+        Density::kilograms_per_litre(figure.middle())
+    };
     let by_weight = mix.paint.filter(|mass| *mass > Mass::ZERO).map(Paint::Mass);
     let by_volume = mix
         .volume
@@ -222,7 +223,7 @@ fn latex(workshop: &Workshop, mix: &ChalkLine) -> Result<Latex, ChalkFault> {
         latex.pvc.high = flattest.pvc.high;
     }
     if let Some(material) = material_of(&workshop.materials, &mix.material) {
-        if material.thinner != Thinner::Water || material.body != Body::Paint {
+        if material.thinner != Thinner::Water || material.body != FilmClass::Paint {
             return Err(ChalkFault::NotLatex);
         }
         latex.density = material.density;
@@ -230,10 +231,10 @@ fn latex(workshop: &Workshop, mix: &ChalkLine) -> Result<Latex, ChalkFault> {
     }
     let above = |own: &f64| *own > 0.0;
     if let Some(own) = mix.density.map(Density::as_kilograms_per_litre).filter(above) {
-        latex.density = Figure::own(own, own);
+        latex.density = SourcedRange::own(own, own);
     }
     if let Some(own) = mix.solids.map(|Share(solids)| solids).filter(above) {
-        latex.volume_solids = Figure::own(own, own);
+        latex.volume_solids = SourcedRange::own(own, own);
     }
     Ok(latex)
 }

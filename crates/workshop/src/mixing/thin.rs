@@ -4,7 +4,7 @@ use std::fmt;
 use std::rc::Rc;
 
 use coatings::mix::{ThinError, Thinned, Thinner, Thinning, thinner};
-use coatings::{Certainty, Estimate, Figure, Material};
+use coatings::{Estimate, Material, Provenance, SourcedRange};
 use units::Length;
 
 use crate::book::{Line, Record, Share, ThinLine};
@@ -78,12 +78,12 @@ pub fn thinned(workshop: &Workshop, line: &Line) -> Result<ThinnedPaint, ThinFau
     let with = mix.thinner.or(usual).ok_or(ThinFault::NotThinned)?;
     let (paint, Share(share)) = mix.paint.zip(mix.share).ok_or(ThinFault::Amount)?;
     // A label of the maker's own says what it allows; a figure of the trade is no label.
-    let of_label = material.thinning.certainty == Certainty::Maker;
+    let of_label = material.thinning.certainty == Provenance::Maker;
     let most = mix
         .most
         .map(|Share(most)| most)
         .or(of_label.then_some(material.thinning.high));
-    let own = mix.solids.map(|Share(own)| Figure::own(own, own));
+    let own = mix.solids.map(|Share(own)| SourcedRange::own(own, own));
     let thinning = Thinning {
         paint,
         volume_solids: own.unwrap_or(material.volume_solids),

@@ -142,7 +142,7 @@ fn more_coats(
             layer.coats += 1;
         }
         let rate = rate(workshop, &line.need)?;
-        let more = coatings::needs(&job, TRIALS)
+        let more = coatings::demands(&job, TRIALS)
             .into_iter()
             .find(|need| need.is_alike(&line.need))?;
         let used = (more.likely() - line.need.likely()).as_litres().max(0.0) * rate.for_litre;

@@ -6,7 +6,7 @@ use crate::book::{Facts, Habits, Share};
 use crate::document::{Piece, Workshop};
 use crate::takeoff::cans_for;
 use crate::work::Work;
-use coatings::{Estimate, Job, Need, Stage};
+use coatings::{Demand, Estimate, Job, Stage};
 
 /// What goes into a piece, and what that was reckoned from.
 pub(super) struct Reckoned {
@@ -95,7 +95,7 @@ pub(super) struct Rate {
     pub(super) cans: u64,
 }
 
-pub(super) fn rate(workshop: &Workshop, need: &Need) -> Option<Rate> {
+pub(super) fn rate(workshop: &Workshop, need: &Demand) -> Option<Rate> {
     let sure = need.at(workshop.settings.confidence.probability());
     let buy = cans_for(workshop, &need.material, sure, &[]).ok()?;
     let litres: f64 = buy

@@ -3,7 +3,7 @@
 use std::borrow::Cow;
 use std::rc::Rc;
 
-use coatings::{Figure, Layer, Rgb, Stage, ZoneWork, in_sentence};
+use coatings::{Layer, Rgb, SourcedRange, Stage, ZoneWork, in_sentence};
 use units::Area;
 
 use crate::book::DoneStep;
@@ -56,7 +56,7 @@ pub struct CardStep {
     /// With what: `brush`, or `mini foam roller, narrow parts with brush`.
     pub with: String,
     /// Hours until the next coat may go on.
-    pub recoat: Figure<coatings::unit::Hours>,
+    pub recoat: SourcedRange<coatings::unit::Hours>,
     /// How much thinner is added before it is sprayed, in hundredths of the volume; nothing if none is.
     pub thinned: Option<u32>,
 }
@@ -274,7 +274,7 @@ mod tests {
             "{:?}",
             before(&piece)
         );
-        piece.scheme.condition.ground = coatings::Ground::PaintedSound;
+        piece.scheme.condition.ground = coatings::Substrate::PaintedSound;
         piece
             .finish(None, SchemeEdit::Suggested(Wish::StainedClear), &[])
             .unwrap();

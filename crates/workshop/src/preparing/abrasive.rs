@@ -1,6 +1,6 @@
 //! Which grits a surface is sanded with, and how many sheets that takes.
 
-use coatings::{Figure, Ground, Reason};
+use coatings::{Reason, SourcedRange, Substrate};
 use units::Area;
 
 /// A full sheet is 9 by 11 inches, 99 square inches (common practice).
@@ -10,7 +10,7 @@ const DISC: f64 = std::f64::consts::PI * 0.0635 * 0.0635;
 
 /// How much a full sheet scuffs before it is blunt, square metres. Reports of makers for a quarter of a sheet are 0.2 to 1
 /// m2; no neutral source was found, so a maker's own figure goes before.
-pub const USUAL_YIELD: Figure = Figure::practice(0.8, 4.0);
+pub const USUAL_YIELD: SourcedRange = SourcedRange::practice(0.8, 4.0);
 
 /// Grits by the grade of FEPA and ISO 6344, the coarsest first. From 220 on the grades without a P are finer than their
 /// namesakes: P320 is 46 micrometres, 320 is 35.
@@ -62,13 +62,13 @@ pub(super) const BETWEEN_CLEAR: Ladder = Ladder {
 impl Ladder {
     /// The ladder for a ground; `shows_wood` says whether the wood is seen in the end, `bare` whether the old finish comes
     /// off first.
-    pub fn of(ground: Ground, shows_wood: bool, bare: bool) -> Self {
+    pub fn of(ground: Substrate, shows_wood: bool, bare: bool) -> Self {
         match ground {
-            Ground::Laminate => SLICK,
-            Ground::Porous => ROUGH_WOOD,
-            _ if (bare || ground == Ground::Bare) && shows_wood => CLEAR_WOOD,
-            Ground::Bare => PAINTED_WOOD,
-            Ground::Sealed | Ground::PaintedSound | Ground::Glossy => SCUFF,
+            Substrate::Laminate => SLICK,
+            Substrate::Porous => ROUGH_WOOD,
+            _ if (bare || ground == Substrate::Bare) && shows_wood => CLEAR_WOOD,
+            Substrate::Bare => PAINTED_WOOD,
+            Substrate::Sealed | Substrate::PaintedSound | Substrate::Glossy => SCUFF,
         }
     }
 }
@@ -161,11 +161,11 @@ mod tests {
 
     #[test]
     fn wood_that_is_seen_is_sanded_finer_than_wood_that_is_painted() {
-        assert_eq!(Ladder::of(Ground::Bare, true, false), CLEAR_WOOD);
-        assert_eq!(Ladder::of(Ground::Bare, false, false), PAINTED_WOOD);
+        assert_eq!(Ladder::of(Substrate::Bare, true, false), CLEAR_WOOD);
+        assert_eq!(Ladder::of(Substrate::Bare, false, false), PAINTED_WOOD);
         // Stain over old paint: the paint comes off, and then it is bare wood.
-        assert_eq!(Ladder::of(Ground::PaintedSound, true, true), CLEAR_WOOD);
+        assert_eq!(Ladder::of(Substrate::PaintedSound, true, true), CLEAR_WOOD);
         // Clear over an old clear finish that stays.
-        assert_eq!(Ladder::of(Ground::Sealed, true, false), SCUFF);
+        assert_eq!(Ladder::of(Substrate::Sealed, true, false), SCUFF);
     }
 }

@@ -1,8 +1,8 @@
 //! Clean first, always: grease, the glue of stickers, smell.
 
 use coatings::suggest::{WIPE_BARE, may_degrease};
-use coatings::{Figure, Reason, Stage};
-use geometry::Sense;
+use coatings::{Reason, SourcedRange, Stage};
+use geometry::Exposure;
 use units::{Area, Volume};
 
 use super::cautions::{ALCOHOL, CLEANER, RAGS, SOLVENT, VINEGAR_AND_SUN};
@@ -12,14 +12,14 @@ use crate::book::{Facts, Habits};
 use crate::document::generic;
 
 /// How far a litre of soap solution goes, square metres: as far as a degreaser does.
-const SOLUTION: Figure = Figure::practice(10.0, 20.0);
+const SOLUTION: SourcedRange = SourcedRange::practice(10.0, 20.0);
 /// How far a litre goes that is sprayed inside, square metres.
-const SPRAYED: Figure = Figure::practice(15.0, 30.0);
+const SPRAYED: SourcedRange = SourcedRange::practice(15.0, 30.0);
 
 /// What the glue of stickers takes of alcohol, litres.
-const ALCOHOL_TAKEN: Figure = Figure::practice(0.03, 0.1);
+const ALCOHOL_TAKEN: SourcedRange = SourcedRange::practice(0.03, 0.1);
 /// How far a litre of mineral spirits goes on wax or bare wood, square metres.
-const SPIRITS: Figure = Figure::practice(8.0, 16.0);
+const SPIRITS: SourcedRange = SourcedRange::practice(8.0, 16.0);
 
 const CLEAN: Reason = Reason::practice(
     "Clean before anything is sanded, or the grease is rubbed in. Wipe, wait as the label says, wipe off, then with clean \
@@ -225,7 +225,7 @@ pub(super) fn smell(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         .takeoff
         .surfaces
         .iter()
-        .filter(|line| line.surface.id.sense == Sense::Inside);
+        .filter(|line| line.surface.id.sense == Exposure::Inside);
     let one: Area = inside.map(|line| line.surface.net).sum();
     let area = one * f64::from(of.piece.count);
     let half = |rate: f64| Volume::litres(area.as_square_metres() / rate / 2.0);

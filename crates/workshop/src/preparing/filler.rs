@@ -1,10 +1,10 @@
 //! How much filler holes and dents take.
 
-use coatings::Figure;
+use coatings::SourcedRange;
 use units::{Length, Volume};
 
 /// By how much more than the hole is filled: it shrinks as it dries, and what stands over is sanded off.
-pub const OVERFILL: Figure = Figure::practice(1.1, 1.4);
+pub const OVERFILL: SourcedRange = SourcedRange::practice(1.1, 1.4);
 
 /// What round holes hold together.
 ///

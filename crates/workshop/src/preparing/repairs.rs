@@ -1,7 +1,7 @@
 //! What is tested, taken off, mended and blocked.
 
 use coatings::suggest::blocks;
-use coatings::{Figure, Pores, Reason, Wish};
+use coatings::{Pores, Reason, SourcedRange, Wish};
 use units::{Area, Mass, Volume};
 
 use super::cautions::{ALCOHOL, HOT_VINEGAR, LEAD_FOUND, LEAD_TEST};
@@ -41,9 +41,9 @@ const GRAIN: Reason = Reason::read(
 /// How many knobs or pulls one pad of steel wool rubs (common practice, no source).
 const RUBBED: u32 = 12;
 /// What rusty iron is boiled in, litres.
-const BATH: Figure = Figure::practice(0.5, 1.0);
+const BATH: SourcedRange = SourcedRange::practice(0.5, 1.0);
 /// What loose joints of a piece take of glue, litres.
-const JOINTS: Figure = Figure::practice(0.02, 0.06);
+const JOINTS: SourcedRange = SourcedRange::practice(0.02, 0.06);
 /// What a paste filler of the grain takes: 10 lb for about 400 ft2 ("Data on Painting", Building Construction vol. 4).
 const PASTE: f64 = 10.0 * 0.453_592_37 / (400.0 * 0.092_903_04);
 const BLOCK: Reason = Reason::practice(

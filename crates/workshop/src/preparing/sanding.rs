@@ -1,7 +1,7 @@
 //! Taking off, scuffing and sanding: by ladder of grits, with what each takes.
 
 use crate::book::{DoneStep, Facts, Habits};
-use coatings::{Figure, Reason, Stage, Wish};
+use coatings::{Reason, SourcedRange, Stage, Wish};
 use units::{Area, Length, Volume};
 
 use super::abrasive::{BETWEEN_CLEAR, BETWEEN_PAINT, Ladder, USUAL_YIELD, sheets};
@@ -12,9 +12,9 @@ use super::time::{self, A_DAY};
 use super::{Held, Much, Of, PrepareStep, When, one_for};
 
 /// How far a litre of stripper goes in one application, square metres.
-const STRIPPER_RATE: Figure = Figure::practice(2.5, 5.0);
+const STRIPPER_RATE: SourcedRange = SourcedRange::practice(2.5, 5.0);
 /// How often it is laid on.
-const STRIPPED_TIMES: Figure = Figure::practice(1.0, 2.0);
+const STRIPPED_TIMES: SourcedRange = SourcedRange::practice(1.0, 2.0);
 
 /// Between coats only nibs come off: a sheet lasts for twice as much (common practice, no source).
 const BETWEEN_LASTS: f64 = 2.0;

@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use coatings::{Ground, Wish};
+use coatings::{Substrate, Wish};
 use units::Area;
 
 use super::*;
@@ -118,7 +118,7 @@ fn a_gloss_is_dulled_in_a_step_of_its_own() {
     let mut workshop = written_down(&[], &[]);
     let id = workshop.pieces[0].id.clone();
     for edit in [
-        SchemeEdit::Ground(Ground::Glossy),
+        SchemeEdit::Substrate(Substrate::Glossy),
         SchemeEdit::Suggested(Wish::Painted { light: false }),
     ] {
         let edit = crate::PieceEdit::Finish(None, edit);
@@ -163,11 +163,11 @@ fn bare_wood_is_wiped_and_not_degreased() {
     let apart = crate::PieceEdit::Apart("top".into(), true);
     let painted = SchemeEdit::Suggested(Wish::Painted { light: false });
     let painted = crate::PieceEdit::Finish(None, painted);
-    let bare_top = [painted, apart, top(SchemeEdit::Ground(Ground::Bare))];
+    let bare_top = [painted, apart, top(SchemeEdit::Substrate(Substrate::Bare))];
     let old_plan = [&bare_top[..], &[top(SchemeEdit::Coats(0, 1))]].concat();
     let all = steps(&with(&[crate::PieceEdit::Finish(
         None,
-        SchemeEdit::Ground(Ground::Bare),
+        SchemeEdit::Substrate(Substrate::Bare),
     )]));
     assert!(
         keys(&all).contains(&"clean-bare") && !keys(&all).contains(&"clean"),
@@ -237,7 +237,7 @@ fn what_comes_off_in_places_is_an_old_finish() {
     let steps_on_bare = |facts: &[(&'static str, &str)]| {
         let mut workshop = written_down(facts, &[]);
         let mut piece = (*workshop.pieces[0]).clone();
-        piece.scheme.condition.ground = Ground::Bare;
+        piece.scheme.condition.ground = Substrate::Bare;
         workshop.pieces[0] = Rc::new(piece);
         steps(&workshop)
     };
@@ -312,7 +312,7 @@ fn filler_is_the_volume_of_what_was_counted() {
 fn what_shows_the_wood_is_stripped_and_sanded_finer() {
     let mut workshop = written_down(&[("lead", "negative")], &[]);
     let mut piece = (*workshop.pieces[0]).clone();
-    piece.scheme.condition.ground = Ground::PaintedSound;
+    piece.scheme.condition.ground = Substrate::PaintedSound;
     piece
         .finish(None, SchemeEdit::Suggested(Wish::StainedClear), &[])
         .unwrap();
@@ -346,7 +346,7 @@ fn a_smell_is_fought_inside_only() {
     let lines = takeoff
         .surfaces
         .iter()
-        .filter(|line| line.surface.id.sense == geometry::Sense::Inside);
+        .filter(|line| line.surface.id.sense == geometry::Exposure::Inside);
     let by_lines: Area = lines.map(|line| line.surface.net).sum();
     assert!(inside > Area::square_metres(1.0) && (inside / by_lines - 1.0).abs() < 1e-9);
     // Vinegar and water, one to one.

@@ -1,7 +1,7 @@
 //! The painted areas of a piece by zone and by the width of the parts, with what measuring does to each of them.
 
 use coatings::{Estimate, Patch};
-use geometry::{Assembly, BayPlace, FieldId, Furniture, PartId, Spread, SurfaceId};
+use geometry::{Assembly, BayPlace, FieldId, Furniture, PartId, PlausibleRange, SurfaceId};
 use units::{Area, Length};
 
 use super::zones::{self, SurfaceLine};
@@ -223,7 +223,7 @@ fn measured_apart(piece: &Piece) -> Vec<(FieldId, Length)> {
     }
     for (change, of) in piece.changes.iter().enumerate() {
         for ((item, key), reading) in &of.readings {
-            let field = FieldId::Change {
+            let field = FieldId::Alteration {
                 change,
                 item: *item,
                 key,
@@ -248,7 +248,11 @@ fn stepped(step: Length, areas: impl Fn(Length) -> Option<Vec<Area>>) -> Option<
 }
 
 /// A guessed size at an end of its range; where neither end fits beside the other sizes, closer to the guess.
-fn guessed(spread: &Spread, guess: Length, areas: impl Fn(Length) -> Option<Vec<Area>>) -> Option<Step> {
+fn guessed(
+    spread: &PlausibleRange,
+    guess: Length,
+    areas: impl Fn(Length) -> Option<Vec<Area>>,
+) -> Option<Step> {
     let around = spread.around(guess) * (1.0 - spread.none).sqrt();
     let mut closer = [1.0, 0.5, 0.25, 0.125].into_iter();
     closer.find_map(|share| {
@@ -313,7 +317,7 @@ mod tests {
                 .causes
                 .iter()
                 .enumerate()
-                .filter(|(_, field)| matches!(field, FieldId::Change { .. }));
+                .filter(|(_, field)| matches!(field, FieldId::Alteration { .. }));
             let squares = of_changes.map(|(cause, _)| {
                 let steps = areas
                     .patches

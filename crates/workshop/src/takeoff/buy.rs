@@ -1,7 +1,7 @@
 //! Which cans to buy: of one material for a piece, and of all materials for the whole workshop.
 
 use coatings::can::{ChoiceError, Purchase, choose, fewest};
-use coatings::{CanSize, Contents, Left, Material, Need, besides_in_hand, can, can_sizes, enough_with};
+use coatings::{CanSize, Contents, Demand, Left, Material, besides_in_hand, can, can_sizes, enough_with};
 use units::Volume;
 
 use super::{InHand, MaterialLine};
@@ -29,24 +29,24 @@ pub struct Buy {
 const TOO_LARGE: f64 = 2.0;
 
 /// What stands on the shelf of what is needed, as far as it is known.
-pub fn on_shelf(workshop: &Workshop, need: &Need) -> Vec<Contents> {
+pub fn on_shelf(workshop: &Workshop, need: &Demand) -> Vec<Contents> {
     of_stock(&stock(workshop), need)
 }
 
-pub(super) fn of_stock(shelf: &[Stock], need: &Need) -> Vec<Contents> {
+pub(super) fn of_stock(shelf: &[Stock], need: &Demand) -> Vec<Contents> {
     alike(shelf, need)
         .filter_map(|stock| stock.contents.as_ref().ok().copied())
         .collect()
 }
 
 /// The cans of the shelf with what is needed in them, and some known amount of it.
-pub(super) fn alike<'a>(shelf: &'a [Stock], need: &'a Need) -> impl Iterator<Item = &'a Stock> {
+pub(super) fn alike<'a>(shelf: &'a [Stock], need: &'a Demand) -> impl Iterator<Item = &'a Stock> {
     let is_known = |stock: &&Stock| stock.is_for(need) && stock.contents.is_ok();
     shelf.iter().filter(is_known)
 }
 
 /// Whether a can that is said to be in hand for a piece is none of those on the shelf.
-pub(super) fn is_apart(in_hand: &InHand, shelf: &[Stock], need: &Need) -> bool {
+pub(super) fn is_apart(in_hand: &InHand, shelf: &[Stock], need: &Demand) -> bool {
     !alike(shelf, need).any(|stock| stock.may_be(in_hand.can))
 }
 
@@ -93,7 +93,7 @@ impl Buy {
     }
 
     /// With what is left over of it and of what is in hand.
-    pub(super) fn leaving(mut self, needs: &[&Need], in_hand: &[Contents], confidence: f64) -> Self {
+    pub(super) fn leaving(mut self, needs: &[&Demand], in_hand: &[Contents], confidence: f64) -> Self {
         self.left = Some(Left::of(needs, in_hand, self.volume(), confidence));
         self
     }

@@ -1,7 +1,7 @@
 //! The same piece done with a brush, a roller or a sprayer.
 
 use coatings::can::ChoiceError;
-use coatings::{DryFilm, Estimate, Job, Need, Stage, Tool, ToolKind, Verdict, Way, minutes, needs, tool};
+use coatings::{Demand, DryFilm, Estimate, Job, Stage, Tool, ToolKind, Verdict, Way, demands, minutes, tool};
 use geometry::Edges;
 use units::{Length, Volume};
 
@@ -47,7 +47,7 @@ pub struct WayWhole {
 }
 
 impl WayWhole {
-    fn of(job: &Job, needs: &[Need], price: Option<u64>) -> Self {
+    fn of(job: &Job, needs: &[Demand], price: Option<u64>) -> Self {
         WayWhole {
             on_piece: needs
                 .iter()
@@ -177,12 +177,12 @@ pub fn compare(
     let has_sprayer = workshop.books.one::<Habits>().sprayer;
     let mut planned_layers = piece.schemes().flat_map(|scheme| &scheme.layers);
     let plans_to_spray = planned_layers.any(|layer| coatings::tool(layer.tool).is_some_and(is_sprayer));
-    let buy = |need: &Need| cans_for(workshop, &need.material, need.at(sure), &[]);
+    let buy = |need: &Demand| cans_for(workshop, &need.material, need.at(sure), &[]);
     let columns = ways
         .iter()
         .zip(jobs.iter().zip(&equal))
         .map(|((key, label, way), (done, equal))| {
-            let (planned, raised) = (needs(done, TRIALS), needs(equal, TRIALS));
+            let (planned, raised) = (demands(done, TRIALS), demands(equal, TRIALS));
             let figures: Vec<WayFigure> = takeoff
                 .materials
                 .iter()
@@ -225,13 +225,13 @@ fn is_sprayer(tool: &Tool) -> bool {
     tool.kind == ToolKind::Sprayer
 }
 
-fn verdict(piece: &Piece, need: &Need, confidence: Confidence) -> Option<Verdict> {
+fn verdict(piece: &Piece, need: &Demand, confidence: Confidence) -> Option<Verdict> {
     let (_, can) = can_in_hand(layer_of(piece, need)?)?;
     Some(Verdict::of(need, &can, confidence.probability()))
 }
 
 /// The minutes of one material out of a job.
-fn minutes_of(job: &Job, need: &Need) -> Estimate<f64> {
+fn minutes_of(job: &Job, need: &Demand) -> Estimate<f64> {
     let mut job = job.clone();
     let layers = job.zones.iter_mut().flat_map(|zone| &mut zone.layers);
     layers
@@ -241,7 +241,7 @@ fn minutes_of(job: &Job, need: &Need) -> Estimate<f64> {
 }
 
 /// The film on the zone that takes the most of a material.
-fn film(job: &Job, need: &Need) -> Option<Estimate<Length>> {
+fn film(job: &Job, need: &Demand) -> Option<Estimate<Length>> {
     let (zone, _) = need
         .by_zone
         .iter()
@@ -255,7 +255,7 @@ fn film(job: &Job, need: &Need) -> Option<Estimate<Length>> {
 }
 
 /// What is lost of all materials, place by place.
-fn lost(needs: &[Need]) -> Vec<(&'static str, Volume)> {
+fn lost(needs: &[Demand]) -> Vec<(&'static str, Volume)> {
     let mut places: Vec<(&'static str, Volume)> = Vec::new();
     for share in needs.iter().flat_map(|need| need.shares.iter().skip(1)) {
         match places.iter_mut().find(|(place, _)| *place == share.place) {

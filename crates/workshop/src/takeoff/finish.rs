@@ -1,6 +1,6 @@
 //! The finish of a piece as a job: the schemes of its zones over their areas.
 
-use coatings::{CanSize, Contents, Ground, Job, Layer, Need, ZoneWork};
+use coatings::{CanSize, Contents, Demand, Job, Layer, Substrate, ZoneWork};
 use units::Length;
 
 use super::Stores;
@@ -19,7 +19,7 @@ pub(super) fn job(piece: &Piece, stores: Stores<'_>, areas: Areas<'_>) -> Job {
             edges: Length::ZERO,
             ground: match scheme.suggestion(stores.materials).wants_bare_wood() {
                 // The first coat goes onto what is under the old finish.
-                true if scheme.condition.ground != Ground::Laminate => Ground::Bare,
+                true if scheme.condition.ground != Substrate::Laminate => Substrate::Bare,
                 _ => scheme.condition.ground,
             },
             basis: scheme.basis,
@@ -52,7 +52,7 @@ fn layers(scheme: &Scheme, stores: Stores<'_>) -> Vec<Layer> {
 }
 
 /// The first planned layer that takes what is needed; it names the can in hand.
-pub(super) fn layer_of<'a>(piece: &'a Piece, need: &Need) -> Option<&'a LayerPlan> {
+pub(super) fn layer_of<'a>(piece: &'a Piece, need: &Demand) -> Option<&'a LayerPlan> {
     piece
         .schemes()
         .filter(|scheme| need.colour.is_none_or(|colour| scheme.colour.0 == colour))

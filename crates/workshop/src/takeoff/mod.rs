@@ -11,8 +11,8 @@ mod zones;
 use std::rc::Rc;
 
 use coatings::{
-    CanSize, Contents, Enough, Estimate, Job, Material, Need, NeedWorking, OwnRate, TRIALS, Trials, by_tools,
-    workings,
+    CanSize, Contents, Demand, DemandWorking, Enough, Estimate, Job, Material, OwnRate, TRIALS, Trials,
+    by_tools, workings,
 };
 use geometry::{Edges, FieldId, LengthField, Overlap, Problem, SurfaceId};
 use units::{Area, Length, Volume};
@@ -35,7 +35,7 @@ pub struct MaterialLine {
     /// Its name among those of the piece: the key of its stage, with a number behind it if another has it.
     pub id: String,
     /// How much.
-    pub need: Need,
+    pub need: Demand,
     /// The most coats on any zone.
     pub coats: u32,
     /// The tools that it is put on with.
@@ -123,7 +123,7 @@ impl Takeoff {
     }
 
     /// How the amount of a material comes about.
-    pub fn working_of(&self, line: &MaterialLine) -> Option<NeedWorking> {
+    pub fn working_of(&self, line: &MaterialLine) -> Option<DemandWorking> {
         workings(&self.job).into_iter().find(|working| {
             let first = working.layers.first();
             let layer = first.and_then(|first| self.job.zones.get(first.zone)?.layers.get(first.layer));
@@ -219,7 +219,7 @@ fn material_lines(piece: &Piece, job: &Job, confidence: Confidence) -> Vec<Mater
     let mut lines: Vec<MaterialLine> = Vec::new();
     let trials = Trials::of(job, TRIALS);
     let by_tools = by_tools(job);
-    let mut all = trials.needs();
+    let mut all = trials.demands();
     // In the order of the stages, whichever zone comes first.
     units::sort_few(&mut all, |one, other| one.material.stage < other.material.stage);
     for need in all {
@@ -263,7 +263,7 @@ fn material_lines(piece: &Piece, job: &Job, confidence: Confidence) -> Vec<Mater
 }
 
 /// The most coats of a material on any zone, and the tools that put it on.
-fn how(job: &Job, need: &Need) -> (u32, Vec<&'static str>) {
+fn how(job: &Job, need: &Demand) -> (u32, Vec<&'static str>) {
     let mut coats = 0;
     let mut tools: Vec<&'static str> = Vec::new();
     for zone in &job.zones {
@@ -287,7 +287,7 @@ fn how(job: &Job, need: &Need) -> (u32, Vec<&'static str>) {
 }
 
 /// How many weighed jobs the rates come from that a material is reckoned with.
-fn jobs_behind(job: &Job, need: &Need) -> u32 {
+fn jobs_behind(job: &Job, need: &Demand) -> u32 {
     let mut rates: Vec<&OwnRate> = Vec::new();
     for zone in &job.zones {
         for layer in zone
@@ -354,7 +354,7 @@ mod tests {
     use super::*;
     use crate::document::{ChangeKind, PieceChange, PieceId, Reading, SurfaceChoice};
     use crate::{Edit, PieceEdit, SchemeEdit, Workshop};
-    use coatings::{Ground, Stage};
+    use coatings::{Stage, Substrate};
     use geometry::{Kind, fields};
     use units::LengthUnit;
 
@@ -537,7 +537,7 @@ mod tests {
     #[test]
     #[expect(clippy::too_many_lines, reason = "one comparison, checked column by column")]
     fn ways_are_compared_at_equal_coats_and_at_equal_film() {
-        let piece = edited([PieceEdit::Finish(None, SchemeEdit::Ground(Ground::Bare))]);
+        let piece = edited([PieceEdit::Finish(None, SchemeEdit::Substrate(Substrate::Bare))]);
         let takeoff = takeoff(&piece, &[]).unwrap();
         let columns = compare(
             &Workshop::default(),

@@ -10,7 +10,7 @@ use crate::document::{Piece, PieceId, Workshop, generic};
 use crate::learning::lessons;
 use crate::shelf::stock;
 use coatings::can::ChoiceError;
-use coatings::{CanSize, Contents, Material, Need, Rgb, Stage, ZoneWork, besides_in_hand, enough_with};
+use coatings::{CanSize, Contents, Demand, Material, Rgb, Stage, ZoneWork, besides_in_hand, enough_with};
 use std::rc::Rc;
 use units::{Area, Volume};
 
@@ -142,7 +142,7 @@ pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>]) -> Vec<Sh
     let mut all: Vec<Shopping> = lots
         .into_iter()
         .filter_map(|(pieces, lines)| {
-            let needs: Vec<&Need> = lines.iter().map(|line| &line.need).collect();
+            let needs: Vec<&Demand> = lines.iter().map(|line| &line.need).collect();
             let first = needs.first()?;
             let mut in_hand: Vec<InHand> = Vec::new();
             for can in lines.iter().filter_map(|line| line.in_hand.as_ref()) {
@@ -178,7 +178,11 @@ pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>]) -> Vec<Sh
 }
 
 /// The smallest can of a purchase, and how likely it is enough without it.
-pub(super) fn one_less(buy: &Buy, needs: &[&Need], contents: &[Contents]) -> Option<(&'static CanSize, f64)> {
+pub(super) fn one_less(
+    buy: &Buy,
+    needs: &[&Demand],
+    contents: &[Contents],
+) -> Option<(&'static CanSize, f64)> {
     let cans = buy.cans.iter().map(|(can, _)| *can);
     let can = cans.reduce(|one, other| if other.volume() < one.volume() { other } else { one })?;
     let likely = enough_with(needs, contents, buy.volume() - can.volume());

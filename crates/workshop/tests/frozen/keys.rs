@@ -4,7 +4,7 @@
 use std::fs;
 
 use coatings::mix::{CHALK_RECIPES, SHEENS, THINNERS};
-use coatings::{Ground, SPECIES, Stage};
+use coatings::{SPECIES, Stage, Substrate};
 use geometry::{AddedShape, Kind, PartKind, Shape, Zone, counts, fields, styles};
 use units::System;
 use workshop::LABEL_FIELDS;
@@ -36,7 +36,7 @@ fn keys() -> Vec<String> {
             .for_each(|of| add("can", of.key));
     }
     coatings::can::LEVELS.iter().for_each(|of| add("level", of.key));
-    Ground::ALL.iter().for_each(|of| add("ground", of.key()));
+    Substrate::ALL.iter().for_each(|of| add("ground", of.key()));
     Stage::ALL.iter().for_each(|of| add("stage", of.key()));
     SPECIES.iter().for_each(|of| add("wood", of.key));
     CHALK_RECIPES.iter().for_each(|of| add("chalk recipe", of.key));

@@ -1,6 +1,6 @@
 //! Boards that can be given another size, and the size they have.
 
-use geometry::{Along, Change};
+use geometry::{Along, Alteration};
 use units::{Length, System, show_length};
 use workshop::{ChangeKind, Piece, PieceChange, Reading};
 
@@ -17,7 +17,7 @@ pub fn size(piece: &Piece, part: &str) -> Option<[Length; 3]> {
     let assembly = furniture.assembly().ok()?;
     let found = assembly.parts.iter().find(|other| other.id.to_string() == part)?;
     let (low, high) = found.bounds();
-    furniture.changes.push(Change::Resize {
+    furniture.changes.push(Alteration::Resize {
         part: part.to_owned(),
         along: Along::Width,
         to: Length::millimetres(100.0),

@@ -46,7 +46,7 @@ fn fields(change: &PieceChange, item: usize) -> impl Iterator<Item = (&'static L
 }
 
 fn measure(shown: &Shown, (change, item): (usize, usize), field: &LengthField, usual: Length) -> Html {
-    let id = FieldId::Change {
+    let id = FieldId::Alteration {
         change,
         item,
         key: field.key,

@@ -49,7 +49,7 @@ fn begin(shown: &Shown, edit: PieceEdit, first: Option<(usize, &'static str)>) -
     Callback::from(move |_| {
         send.emit(Act::Change(edit.clone()));
         if let Some((item, key)) = first {
-            focus_soon(words::field_element(FieldId::Change { change, item, key }));
+            focus_soon(words::field_element(FieldId::Alteration { change, item, key }));
         }
     })
 }

@@ -1,6 +1,6 @@
 //! One field of a line: what it shows and takes follows from its kind.
 
-use coatings::{Ground, TOOLS};
+use coatings::{Substrate, TOOLS};
 use geometry::Kind;
 use web_sys::{HtmlInputElement, HtmlTextAreaElement};
 use workshop::Colour;
@@ -49,8 +49,8 @@ impl Form<'_> {
                 self.chosen(key, &label, cans.map(|can| (can.key, can.label)))
             }
             FieldKind::Tool => self.chosen(key, &label, TOOLS.iter().map(|tool| (tool.key, tool.name))),
-            FieldKind::Ground => {
-                let grounds = Ground::ALL.iter();
+            FieldKind::Substrate => {
+                let grounds = Substrate::ALL.iter();
                 self.chosen(key, &label, grounds.map(|ground| (ground.key(), ground.label())))
             }
             FieldKind::Tick => self.tick(key, &label),

@@ -1,7 +1,7 @@
 //! What the finish goes onto, and what that asks for.
 
 use coatings::suggest::{Reason, SuggestedLayer, Suggestion};
-use coatings::{Ground, SPECIES, Wish};
+use coatings::{SPECIES, Substrate, Wish};
 use web_sys::HtmlInputElement;
 use workshop::{Colour, SchemeEdit, Sign};
 use yew::prelude::*;
@@ -14,10 +14,10 @@ use crate::words;
 /// The surface as it was found: what it is, which wood, what was seen on it.
 pub fn ground(planned: &Planned<'_>) -> Html {
     let condition = &planned.scheme.condition;
-    let grounds = Ground::ALL.map(|ground| (ground.key(), ground.label()));
+    let grounds = Substrate::ALL.map(|ground| (ground.key(), ground.label()));
     let set_ground = planned.change(|key: String| {
-        let ground = Ground::ALL.into_iter().find(|ground| ground.key() == key);
-        ground.map(SchemeEdit::Ground)
+        let ground = Substrate::ALL.into_iter().find(|ground| ground.key() == key);
+        ground.map(SchemeEdit::Substrate)
     });
     let mut woods: Vec<_> = SPECIES.iter().map(|wood| (wood.key, wood.name)).collect();
     units::sort_few(&mut woods, |(_, one), (_, other)| one < other);

@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use coatings::label::Field;
-use coatings::{Figure, Material, can_sizes};
+use coatings::{Material, SourcedRange, can_sizes};
 use web_sys::HtmlInputElement;
 use workshop::{Edit, LABEL_FIELDS, LabelField, LayerPlan, MaterialEdit, OwnMaterial};
 use yew::prelude::*;
@@ -61,7 +61,7 @@ fn usual(planned: &Planned<'_>, place: usize, plan: &LayerPlan, material: &Mater
     }
 }
 
-fn line<U: coatings::unit::Unit>(label: &'static str, text: String, figure: Figure<U>) -> Html {
+fn line<U: coatings::unit::Unit>(label: &'static str, text: String, figure: SourcedRange<U>) -> Html {
     html! {
         <div>
             <dt>

@@ -11,7 +11,7 @@ use proptest::sample::select;
 use crate::face::{Plane, Side};
 use crate::profile::{Profile, Shape};
 use crate::solid::{Cut, Faces, Prism, Run, Turning, Worked, frustum, slab, splayed_cone};
-use crate::{Assembly, Part, PartId, PartKind, Point2, Point3, Sense, Space, Vector3, View};
+use crate::{Assembly, Exposure, Part, PartId, PartKind, Point2, Point3, Space, Vector3, View};
 
 /// The side of a cell, metres.
 const CELL: f64 = 0.2;
@@ -97,7 +97,7 @@ impl Piece {
             }
         }
         let everywhere = ([f64::NEG_INFINITY; 3], [f64::INFINITY; 3]);
-        let below = Space::block(Sense::Underneath, everywhere.0, everywhere.1).facing(-Vector3::z());
+        let below = Space::block(Exposure::Underneath, everywhere.0, everywhere.1).facing(-Vector3::z());
         let spaces = if divided { vec![below] } else { vec![] };
         Piece {
             cells,

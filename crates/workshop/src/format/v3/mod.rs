@@ -251,7 +251,7 @@ mod tests {
     use crate::{
         ChangeKind, Edit, MaterialEdit, Piece, PieceChange, PieceEdit, SchemeEdit, SettingEdit, Sign,
     };
-    use coatings::{Basis, Ground};
+    use coatings::{Basis, Substrate};
     use geometry::{
         AddedShape, Along, BayPlace, FieldId, Fill, Kind, MAX_CHANGES, MAX_STEPS, Shape, Towards, counts,
         fields, styles,
@@ -481,7 +481,7 @@ mod tests {
         let enamel: Rc<str> = "own-1".into();
         vec![
             PieceEdit::Finish(None, SchemeEdit::Add("degreaser".into())),
-            PieceEdit::Finish(None, SchemeEdit::Ground(Ground::Bare)),
+            PieceEdit::Finish(None, SchemeEdit::Substrate(Substrate::Bare)),
             PieceEdit::Finish(None, SchemeEdit::Species(Some("walnut"))),
             PieceEdit::Finish(None, SchemeEdit::Sign(Sign::OldRedStain, true)),
             PieceEdit::Finish(None, SchemeEdit::Sign(Sign::BareSpots, true)),
@@ -549,7 +549,7 @@ mod tests {
         );
         let finish = &file["finish"];
         assert_eq!(finish["basis"], "label-rate");
-        assert_eq!(finish["ground"], Ground::default().key());
+        assert_eq!(finish["ground"], Substrate::default().key());
         let Loaded { workshop, notices } = crate::format::load(&file.to_string()).unwrap();
         assert!(notices.is_empty(), "{notices:?}");
         comes_back(&workshop);

@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use coatings::{Basis, Ground};
+use coatings::{Basis, Substrate};
 use geometry::{AddedShape, BayPlace, FieldId, Fill, Kind, fields, styles};
 use proptest::prelude::*;
 use units::{LengthUnit, System};
@@ -49,7 +49,7 @@ fn edits() -> Vec<PieceEdit> {
         PieceEdit::Finish(None, SchemeEdit::Add("degreaser".into())),
         PieceEdit::Finish(None, SchemeEdit::Remove(0)),
         PieceEdit::Finish(None, SchemeEdit::Coats(1, 4)),
-        PieceEdit::Finish(None, SchemeEdit::Ground(Ground::Bare)),
+        PieceEdit::Finish(None, SchemeEdit::Substrate(Substrate::Bare)),
         PieceEdit::Finish(None, SchemeEdit::Species(Some("walnut"))),
         PieceEdit::Finish(None, SchemeEdit::Sign(Sign::Knots, true)),
         PieceEdit::Finish(None, SchemeEdit::Basis(Basis::LabelRate)),

@@ -1,6 +1,6 @@
 //! How each amount comes about; each value has its unit beside it.
 
-use coatings::{LayerWorking, NeedWorking, Quantity, Working};
+use coatings::{DemandWorking, LayerWorking, Quantity, Working};
 use serde::Serialize;
 
 use super::materials::zone_key;
@@ -54,7 +54,7 @@ pub(super) fn workings(takeoff: &Takeoff) -> Vec<WorkingReport> {
 }
 
 impl WorkingReport {
-    fn of(takeoff: &Takeoff, id: String, working: &NeedWorking) -> Self {
+    fn of(takeoff: &Takeoff, id: String, working: &DemandWorking) -> Self {
         WorkingReport {
             id,
             layers: working

@@ -1,6 +1,6 @@
 //! What a piece takes of each material, what makes that unsure, and where it goes.
 
-use coatings::Need;
+use coatings::Demand;
 use units::System;
 use workshop::{MaterialLine, Takeoff};
 
@@ -62,7 +62,7 @@ pub fn name(line: &MaterialLine) -> String {
     format!("{}: {}{colour}", line.id, short(&line.need.material.name, LINE))
 }
 
-fn causes(need: &Need) -> String {
+fn causes(need: &Demand) -> String {
     let largest = need.budget.iter().take(MOST_CAUSES);
     // What rounds to nothing explains nothing.
     let told = largest.filter(|part| part.share >= 0.005);
@@ -76,7 +76,7 @@ fn causes(need: &Need) -> String {
     lines.collect()
 }
 
-fn shares(need: &Need, system: System) -> String {
+fn shares(need: &Demand, system: System) -> String {
     let shares = need.shares.iter();
     let shares: Vec<String> = shares
         .map(|share| format!("{} {}", share.place, volume(share.volume, system)))

@@ -1,6 +1,6 @@
 //! The math of each amount: formulas and their inputs.
 
-use coatings::{Certainty, LayerWorking, NeedWorking, Quantity, Working};
+use coatings::{DemandWorking, LayerWorking, Provenance, Quantity, Working};
 use units::show_number;
 use workshop::{Piece, Takeoff};
 
@@ -20,7 +20,7 @@ pub fn of(piece: &Piece, takeoff: &Takeoff) -> String {
     text
 }
 
-fn need(text: &mut String, piece: &Piece, takeoff: &Takeoff, working: &NeedWorking) {
+fn need(text: &mut String, piece: &Piece, takeoff: &Takeoff, working: &DemandWorking) {
     for of_layer in &working.layers {
         layer(text, piece, takeoff, of_layer);
     }
@@ -75,6 +75,6 @@ fn quantity(text: &mut String, quantity: &Quantity) {
     }
 }
 
-fn from(source: &str, certainty: Certainty) -> String {
+fn from(source: &str, certainty: Provenance) -> String {
     format!("{source} ({})", certainty.label())
 }

@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use coatings::Ground;
+use coatings::Substrate;
 
 use super::{Reader, shown};
 use crate::document::{Colour, LayerPlan, OwnMaterial, Scheme, material_of};
@@ -23,7 +23,7 @@ impl Reader<'_> {
         });
         let mut condition = usual.condition;
         if let Some(key) = record.ground {
-            match Ground::ALL.into_iter().find(|ground| ground.key() == key) {
+            match Substrate::ALL.into_iter().find(|ground| ground.key() == key) {
                 Some(ground) => condition.ground = ground,
                 None => self.unknown_word("ground", &key),
             }

@@ -9,7 +9,7 @@ use crate::furniture::fields::PART_LENGTH;
 use crate::furniture::problem::Problem;
 use crate::{Furniture, Kind};
 
-fn net(changes: Vec<Change>) -> Result<f64, Vec<Problem>> {
+fn net(changes: Vec<Alteration>) -> Result<f64, Vec<Problem>> {
     let mut table = Furniture::usual(Kind::SideTable);
     table.changes = changes;
     let surfaces = table.assembly()?.surfaces();
@@ -25,7 +25,12 @@ fn a_part_that_stands_alone_adds_its_whole_surface() {
     let bar = Added::usual(1, AddedShape::Bar);
     let board = Added::usual(2, AddedShape::Board);
     let column = Added::usual(3, AddedShape::Column);
-    let after = net(vec![Change::Add(bar), Change::Add(board), Change::Add(column)]).unwrap();
+    let after = net(vec![
+        Alteration::Add(bar),
+        Alteration::Add(board),
+        Alteration::Add(column),
+    ])
+    .unwrap();
     let bar = 0.1 * 0.6;
     let board = 2.0 * (0.4 * 0.3 + 0.4 * 0.019 + 0.3 * 0.019);
     let column = PI * 0.05 * 0.6 + 2.0 * PI * 0.025 * 0.025;
@@ -43,13 +48,13 @@ fn a_fluted_column_has_more_around_it() {
         flutes: 12,
         ..plain.clone()
     };
-    let [plain, fluted] = [plain, fluted].map(|added| net(vec![Change::Add(added)]).unwrap());
+    let [plain, fluted] = [plain, fluted].map(|added| net(vec![Alteration::Add(added)]).unwrap());
     assert!(fluted > plain, "{fluted} {plain}");
 }
 
 #[test]
 fn boards_grow_and_shaped_parts_do_not() {
-    let resize = |part: &str| Change::Resize {
+    let resize = |part: &str| Alteration::Resize {
         part: part.into(),
         along: Along::Height,
         to: Length::millimetres(50.0),
@@ -65,7 +70,7 @@ fn boards_grow_and_shaped_parts_do_not() {
 
 #[test]
 fn a_change_of_what_is_gone_says_so() {
-    let remove = Change::Remove {
+    let remove = Alteration::Remove {
         part: "apron-back".into(),
     };
     let problems = net(vec![remove.clone(), remove]).unwrap_err();
@@ -82,7 +87,7 @@ fn a_moulding_is_not_longer_than_its_piece() {
         let mut moulding = Added::usual(1, AddedShape::Moulding);
         moulding.measures.set(&PART_LENGTH, Length::inches(inches));
         moulding.place = Some([Length::inches(1.0), Length::inches(1.0), Length::inches(20.0)]);
-        net(vec![Change::Add(moulding)])
+        net(vec![Alteration::Add(moulding)])
     };
     assert!(planted(18.0).is_ok());
     let problem = planted(30.0).unwrap_err()[0].to_string();
@@ -92,7 +97,7 @@ fn a_moulding_is_not_longer_than_its_piece() {
 #[test]
 fn repeats_have_names_of_their_own() {
     let mut table = Furniture::usual(Kind::SideTable);
-    table.changes = vec![Change::Repeat {
+    table.changes = vec![Alteration::Repeat {
         part: "apron-left".into(),
         times: 3,
         towards: Towards::Right,
@@ -114,7 +119,7 @@ fn repeats_have_names_of_their_own() {
 #[test]
 fn a_hole_is_deducted_and_named() {
     let mut table = Furniture::usual(Kind::SideTable);
-    table.changes = vec![Change::Hole {
+    table.changes = vec![Alteration::Hole {
         surface: "top/top".into(),
         width: Length::millimetres(60.0),
         height: Length::millimetres(60.0),

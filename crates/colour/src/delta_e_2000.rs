@@ -18,12 +18,9 @@ fn cos_degrees(angle: f64) -> f64 {
 }
 
 /// Chroma and hue in degrees from 0 to 360, of the axes after the greys are bent.
-fn chroma_and_hue(red: f64, yellow: f64) -> (f64, f64) {
-    let hue = libm::atan2(yellow, red).to_degrees();
-    (
-        libm::hypot(red, yellow),
-        if hue < 0.0 { hue + 360.0 } else { hue },
-    )
+fn chroma_and_hue(a: f64, b: f64) -> (f64, f64) {
+    let hue = libm::atan2(b, a).to_degrees();
+    (libm::hypot(a, b), if hue < 0.0 { hue + 360.0 } else { hue })
 }
 
 /// The difference of two colours by CIEDE2000 (ISO/CIE 11664-6), all three parametric factors 1.
@@ -35,15 +32,15 @@ fn chroma_and_hue(red: f64, yellow: f64) -> (f64, f64) {
 /// # Example
 /// The first pair of that table.
 /// ```
-/// use colour::{Lab, difference};
-/// let blue = |red, yellow| Lab { lightness: 50.0, red, yellow };
-/// let apart = difference(blue(2.6772, -79.7751), blue(0.0, -82.7485));
+/// use colour::{Lab, delta_e_2000};
+/// let blue = |a, b| Lab { lightness: 50.0, a, b };
+/// let apart = delta_e_2000(blue(2.6772, -79.7751), blue(0.0, -82.7485));
 /// assert!((apart - 2.0425).abs() < 5e-5);
 /// ```
-pub fn difference(one: Lab, other: Lab) -> f64 {
+pub fn delta_e_2000(one: Lab, other: Lab) -> f64 {
     let bent = 1.0 + 0.5 * (1.0 - weight_of_chroma((one.chroma() + other.chroma()) / 2.0));
-    let (chroma_1, hue_1) = chroma_and_hue(one.red * bent, one.yellow);
-    let (chroma_2, hue_2) = chroma_and_hue(other.red * bent, other.yellow);
+    let (chroma_1, hue_1) = chroma_and_hue(one.a * bent, one.b);
+    let (chroma_2, hue_2) = chroma_and_hue(other.a * bent, other.b);
 
     let is_grey = chroma_1 * chroma_2 == 0.0;
     let turn = hue_2 - hue_1;
@@ -98,20 +95,16 @@ mod tests {
     use super::*;
     use proptest::prelude::*;
 
-    fn lab(lightness: f64, red: f64, yellow: f64) -> Lab {
-        Lab {
-            lightness,
-            red,
-            yellow,
-        }
+    fn lab(lightness: f64, a: f64, b: f64) -> Lab {
+        Lab { lightness, a, b }
     }
 
     /// Of greys all but the lightness is nothing: 10 / (1 + 0.015 x 0 / sqrt 20) about the middle, and
     /// 2 / (1 + 0.015 x 1600 / sqrt 1620) = 1.25291 at a lightness of 90, by hand.
     #[test]
     fn greys_differ_by_lightness_alone() {
-        assert!((difference(lab(45.0, 0.0, 0.0), lab(55.0, 0.0, 0.0)) - 10.0).abs() < 1e-12);
-        let light = difference(lab(89.0, 0.0, 0.0), lab(91.0, 0.0, 0.0));
+        assert!((delta_e_2000(lab(45.0, 0.0, 0.0), lab(55.0, 0.0, 0.0)) - 10.0).abs() < 1e-12);
+        let light = delta_e_2000(lab(89.0, 0.0, 0.0), lab(91.0, 0.0, 0.0));
         assert!((light - 1.252_91).abs() < 1e-5, "{light}");
     }
 
@@ -122,10 +115,10 @@ mod tests {
             other in (0.0..100.0_f64, -100.0..100.0_f64, -100.0..100.0_f64),
         ) {
             let (one, other) = (lab(one.0, one.1, one.2), lab(other.0, other.1, other.2));
-            let there = difference(one, other);
+            let there = delta_e_2000(one, other);
             prop_assert!(there > 0.0 && there.is_finite());
-            prop_assert!((there - difference(other, one)).abs() < 1e-9);
-            prop_assert_eq!(difference(one, one), 0.0);
+            prop_assert!((there - delta_e_2000(other, one)).abs() < 1e-9);
+            prop_assert_eq!(delta_e_2000(one, one), 0.0);
         }
     }
 }

@@ -1,10 +1,10 @@
 //! What the first coat of a material goes onto.
 
-use crate::figure::{Certainty, Figure};
+use crate::sourced_range::{Provenance, SourcedRange};
 
 /// What the first coat of a material goes onto.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
-pub enum Ground {
+pub enum Substrate {
     /// A sealed, sound surface: an old clear finish, a primer, another coat.
     #[default]
     Sealed,
@@ -25,60 +25,63 @@ const BARE_SOURCE: &str = "first coat of varnish 350-450 against 450-550 ft2/gal
 const POROUS_SOURCE: &str =
     "prime coat 300-400 against 400-500 ft2/gal on weathered wood, TM 43-0139 Table 3-2";
 
-impl Ground {
+impl Substrate {
     /// Every ground.
-    pub const ALL: [Ground; 6] = [
-        Ground::Sealed,
-        Ground::PaintedSound,
-        Ground::Glossy,
-        Ground::Laminate,
-        Ground::Bare,
-        Ground::Porous,
+    pub const ALL: [Substrate; 6] = [
+        Substrate::Sealed,
+        Substrate::PaintedSound,
+        Substrate::Glossy,
+        Substrate::Laminate,
+        Substrate::Bare,
+        Substrate::Porous,
     ];
 
     /// Its name in saved files.
     pub fn key(self) -> &'static str {
         match self {
-            Ground::Sealed => "sealed",
-            Ground::PaintedSound => "painted",
-            Ground::Glossy => "glossy",
-            Ground::Laminate => "laminate",
-            Ground::Bare => "bare",
-            Ground::Porous => "porous",
+            Substrate::Sealed => "sealed",
+            Substrate::PaintedSound => "painted",
+            Substrate::Glossy => "glossy",
+            Substrate::Laminate => "laminate",
+            Substrate::Bare => "bare",
+            Substrate::Porous => "porous",
         }
     }
 
     /// What a maker calls it.
     pub fn label(self) -> &'static str {
         match self {
-            Ground::Sealed => "Sound old clear finish",
-            Ground::PaintedSound => "Sound old paint",
-            Ground::Glossy => "Glossy old paint or varnish",
-            Ground::Laminate => "Laminate or melamine",
-            Ground::Bare => "Bare wood",
-            Ground::Porous => "Weathered or very open wood",
+            Substrate::Sealed => "Sound old clear finish",
+            Substrate::PaintedSound => "Sound old paint",
+            Substrate::Glossy => "Glossy old paint or varnish",
+            Substrate::Laminate => "Laminate or melamine",
+            Substrate::Bare => "Bare wood",
+            Substrate::Porous => "Weathered or very open wood",
         }
     }
 
     /// How much of a later coat's volume the first coat takes, a ratio.
-    pub fn first_coat(self) -> Figure {
+    pub fn first_coat(self) -> SourcedRange {
         match self {
-            Ground::Sealed | Ground::PaintedSound | Ground::Glossy | Ground::Laminate => {
-                Figure::new(1.0, 1.0, SEALED_SOURCE, Certainty::Practice)
+            Substrate::Sealed | Substrate::PaintedSound | Substrate::Glossy | Substrate::Laminate => {
+                SourcedRange::new(1.0, 1.0, SEALED_SOURCE, Provenance::Practice)
             }
-            Ground::Bare => Figure::calculated(1.22, 1.29, BARE_SOURCE),
-            Ground::Porous => Figure::calculated(1.25, 1.33, POROUS_SOURCE),
+            Substrate::Bare => SourcedRange::calculated(1.22, 1.29, BARE_SOURCE),
+            Substrate::Porous => SourcedRange::calculated(1.25, 1.33, POROUS_SOURCE),
         }
     }
 
     /// Whether it is an old finish, which may hold lead.
     pub fn is_old_finish(self) -> bool {
-        matches!(self, Ground::Sealed | Ground::PaintedSound | Ground::Glossy)
+        matches!(
+            self,
+            Substrate::Sealed | Substrate::PaintedSound | Substrate::Glossy
+        )
     }
 
     /// Whether wood lies open in it, so that it drinks and shows its colour to the next coat.
     pub fn is_open(self) -> bool {
-        matches!(self, Ground::Bare | Ground::Porous)
+        matches!(self, Substrate::Bare | Substrate::Porous)
     }
 }
 
@@ -88,7 +91,7 @@ mod tests {
 
     /// The share that a first coat takes is the rate of later coats over that of the first; the printed ranges
     /// are divided end by end, upper by upper for the low limit and lower by lower for the high one.
-    fn follows(ground: Ground, first: (f64, f64), later: (f64, f64)) {
+    fn follows(ground: Substrate, first: (f64, f64), later: (f64, f64)) {
         let figure = ground.first_coat();
         assert!((figure.low - later.1 / first.1).abs() < 0.005, "{ground:?}");
         assert!((figure.high - later.0 / first.0).abs() < 0.005, "{ground:?}");
@@ -98,27 +101,27 @@ mod tests {
     /// vol. 4): 550/450 and 450/350.
     #[test]
     fn bare_wood_follows_from_the_varnish_rates() {
-        follows(Ground::Bare, (350.0, 450.0), (450.0, 550.0));
+        follows(Substrate::Bare, (350.0, 450.0), (450.0, 550.0));
     }
 
     /// Oil paint on weathered wood, prime coat 300-400 and later coats 400-500 ft2/gal (TM 43-0139 Table 3-2):
     /// 500/400 and 400/300.
     #[test]
     fn porous_wood_follows_from_the_rates_on_weathered_wood() {
-        follows(Ground::Porous, (300.0, 400.0), (400.0, 500.0));
+        follows(Substrate::Porous, (300.0, 400.0), (400.0, 500.0));
     }
 
     #[test]
     fn keys_are_unique_and_only_open_wood_drinks() {
-        for (place, ground) in Ground::ALL.iter().enumerate() {
+        for (place, ground) in Substrate::ALL.iter().enumerate() {
             assert!(
-                Ground::ALL[..place]
+                Substrate::ALL[..place]
                     .iter()
                     .all(|other| other.key() != ground.key())
             );
             assert_eq!(ground.is_open(), ground.first_coat().low > 1.0);
             assert!(!ground.label().is_empty());
         }
-        assert_eq!(Ground::default(), Ground::Sealed);
+        assert_eq!(Substrate::default(), Substrate::Sealed);
     }
 }

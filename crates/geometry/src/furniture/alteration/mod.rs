@@ -4,13 +4,13 @@
 //! are deducted. Changes are applied in order, each to what the ones before have left.
 
 mod added;
-mod altered;
 mod apply;
 mod build;
+mod kinds;
 mod limits;
 #[cfg(test)]
 mod tests;
 
 pub use added::{Added, AddedShape, MAX_STEPS};
-pub use altered::{Along, Change, MAX_CHANGES, MAX_REPEATS, Towards};
 pub(super) use apply::applied;
+pub use kinds::{Along, Alteration, MAX_CHANGES, MAX_REPEATS, Towards};

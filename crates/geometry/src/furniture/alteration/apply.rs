@@ -3,8 +3,8 @@
 use units::Length;
 
 use super::added::{Added, AddedShape};
-use super::altered::{Along, Change, Towards};
 use super::build::built;
+use super::kinds::{Along, Alteration, Towards};
 use super::limits::limits;
 use crate::assembly::Assembly;
 use crate::furniture::fields::{FieldId, PART_LENGTH};
@@ -47,7 +47,7 @@ impl Ends {
 /// The piece with all changes made.
 pub(in crate::furniture) fn applied(
     mut piece: Assembly,
-    changes: &[Change],
+    changes: &[Alteration],
 ) -> Result<Assembly, Vec<Problem>> {
     let problems = limits(changes);
     if !problems.is_empty() {
@@ -70,10 +70,10 @@ pub(in crate::furniture) fn applied(
 }
 
 /// Whether a change alters the parts that stand in their places. Holes do not, nor do parts that are added without a place.
-fn alters(change: &Change) -> bool {
+fn alters(change: &Alteration) -> bool {
     match change {
-        Change::Hole { .. } => false,
-        Change::Add(added) => added.place.is_some(),
+        Alteration::Hole { .. } => false,
+        Alteration::Add(added) => added.place.is_some(),
         _ => true,
     }
 }
@@ -82,28 +82,28 @@ fn apply(
     piece: &mut Assembly,
     ends: &mut Option<Ends>,
     place: usize,
-    change: &Change,
+    change: &Alteration,
 ) -> Result<(), Problem> {
-    if !matches!(change, Change::Add(_) | Change::Hole { .. }) {
+    if !matches!(change, Alteration::Add(_) | Alteration::Hole { .. }) {
         *ends = None;
     }
     match change {
-        Change::Remove { part } => {
+        Alteration::Remove { part } => {
             let (at, _) = find(piece, place, part)?;
             piece.parts.remove(at);
         }
-        Change::Resize { part, along, to } => {
+        Alteration::Resize { part, along, to } => {
             let (_, part) = find(piece, place, part)?;
             *part = resized(part, *along, to.as_metres()).ok_or_else(|| Problem::NotABoard {
                 change: place,
                 part: part.id.label(),
             })?;
         }
-        Change::Move { part, towards, by } => {
+        Alteration::Move { part, towards, by } => {
             let (_, part) = find(piece, place, part)?;
             *part = part.clone().moved(&shift(*towards, by.as_metres()));
         }
-        Change::Repeat {
+        Alteration::Repeat {
             part,
             times,
             towards,
@@ -114,7 +114,7 @@ fn apply(
             let repeats = repeats(piece, &original, *times, (*towards, *every));
             piece.parts.splice(at + 1..at + 1, repeats);
         }
-        Change::Hole {
+        Alteration::Hole {
             surface,
             width,
             height,
@@ -123,7 +123,7 @@ fn apply(
             let id = PartId::nth(PartKind::Hole, number);
             piece.holes.push((id, surface.clone(), *width * *height));
         }
-        Change::Add(added) => add(piece, ends, place, added)?,
+        Alteration::Add(added) => add(piece, ends, place, added)?,
     }
     Ok(())
 }
@@ -197,7 +197,7 @@ fn longer_than_piece(ends: &Ends, change: usize, added: &Added) -> Option<Proble
     let out: f64 = added.members.iter().map(|(_, out, _)| out.as_metres()).sum();
     let room = ends.placed + out - left.as_metres();
     (added.metres(&PART_LENGTH) > room + 1e-9).then(|| Problem::NoRoom {
-        field: FieldId::Change {
+        field: FieldId::Alteration {
             change,
             item: 0,
             key: PART_LENGTH.key,

@@ -3,7 +3,7 @@
 use units::Length;
 
 use super::added::{Added, AddedShape, MAX_STEPS};
-use super::altered::{Along, Change, MAX_CHANGES, MAX_REPEATS};
+use super::kinds::{Along, Alteration, MAX_CHANGES, MAX_REPEATS};
 use crate::furniture::check::outside;
 use crate::furniture::columns;
 use crate::furniture::fields::{
@@ -12,7 +12,7 @@ use crate::furniture::fields::{
 };
 use crate::furniture::problem::Problem;
 
-pub(super) fn limits(changes: &[Change]) -> Vec<Problem> {
+pub(super) fn limits(changes: &[Alteration]) -> Vec<Problem> {
     let mut found = Vec::new();
     let count = |what, given: usize, least, most: usize| {
         (given > most || given < least).then_some(Problem::Count {
@@ -25,7 +25,7 @@ pub(super) fn limits(changes: &[Change]) -> Vec<Problem> {
     found.extend(count("Changes of a piece", changes.len(), 0, MAX_CHANGES));
     for (i, change) in changes.iter().enumerate() {
         let mut check_item = |item, field: &'static LengthField, given| {
-            let id = FieldId::Change {
+            let id = FieldId::Alteration {
                 change: i,
                 item,
                 key: field.key,
@@ -34,8 +34,8 @@ pub(super) fn limits(changes: &[Change]) -> Vec<Problem> {
         };
         let mut check = |field, given| check_item(0, field, given);
         match change {
-            Change::Remove { .. } => {}
-            Change::Resize { along, to, .. } => {
+            Alteration::Remove { .. } => {}
+            Alteration::Resize { along, to, .. } => {
                 let field = match along {
                     Along::Width => &PART_WIDTH,
                     Along::Depth => &PART_DEPTH,
@@ -43,16 +43,16 @@ pub(super) fn limits(changes: &[Change]) -> Vec<Problem> {
                 };
                 check(field, *to);
             }
-            Change::Move { by, .. } => check(&PART_PLACE, *by),
-            Change::Repeat { times, every, .. } => {
+            Alteration::Move { by, .. } => check(&PART_PLACE, *by),
+            Alteration::Repeat { times, every, .. } => {
                 check(&PART_PLACE, *every);
                 found.extend(count("Repeats of a part", *times, 1, MAX_REPEATS));
             }
-            Change::Hole { width, height, .. } => {
+            Alteration::Hole { width, height, .. } => {
                 check(&PART_WIDTH, *width);
                 check(&PART_HEIGHT, *height);
             }
-            Change::Add(added) => {
+            Alteration::Add(added) => {
                 for (field, _) in added.shape.fields() {
                     check(field, added.length(field));
                 }
@@ -103,7 +103,7 @@ fn added_problems(change: usize, added: &Added) -> Vec<Problem> {
         let room = columns::widest_flute(radius, around);
         if added.metres(&FLUTE_RADIUS) > room {
             found.push(Problem::NoRoom {
-                field: FieldId::Change {
+                field: FieldId::Alteration {
                     change,
                     item: 0,
                     key: FLUTE_RADIUS.key,

@@ -40,7 +40,7 @@ pub enum Towards {
 
 /// A change of a piece.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Change {
+pub enum Alteration {
     /// A part goes.
     Remove {
         /// Its name.

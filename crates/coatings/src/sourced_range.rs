@@ -7,7 +7,7 @@ use crate::unit::{Ratio, Unit};
 
 /// How sure a figure is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Certainty {
+pub enum Provenance {
     /// Read in the named source.
     Read,
     /// Worked out from a definition or from figures that were read.
@@ -20,22 +20,22 @@ pub enum Certainty {
     Maker,
 }
 
-impl Certainty {
+impl Provenance {
     /// The words for it.
     pub fn label(self) -> &'static str {
         match self {
-            Certainty::Read => "read in the source",
-            Certainty::Calculated => "calculated",
-            Certainty::Memory => "from memory, not confirmed",
-            Certainty::Practice => "common practice, no source",
-            Certainty::Maker => "entered by the maker",
+            Provenance::Read => "read in the source",
+            Provenance::Calculated => "calculated",
+            Provenance::Memory => "from memory, not confirmed",
+            Provenance::Practice => "common practice, no source",
+            Provenance::Maker => "entered by the maker",
         }
     }
 }
 
 /// A figure between two limits, in a unit.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Figure<U: Unit = Ratio> {
+pub struct SourcedRange<U: Unit = Ratio> {
     /// The lower limit.
     pub low: f64,
     /// The upper limit.
@@ -43,7 +43,7 @@ pub struct Figure<U: Unit = Ratio> {
     /// Where it comes from.
     pub source: &'static str,
     /// How sure it is.
-    pub certainty: Certainty,
+    pub certainty: Provenance,
     unit: PhantomData<U>,
 }
 
@@ -54,10 +54,10 @@ pub(crate) const GENERIC: &str = "generic data for this kind of material";
 /// The source of what the maker entered.
 const OWN: &str = "the maker's own figure";
 
-impl<U: Unit> Figure<U> {
+impl<U: Unit> SourcedRange<U> {
     /// A figure with its source.
-    pub const fn new(low: f64, high: f64, source: &'static str, certainty: Certainty) -> Self {
-        Figure {
+    pub const fn new(low: f64, high: f64, source: &'static str, certainty: Provenance) -> Self {
+        SourcedRange {
             low,
             high,
             source,
@@ -72,43 +72,43 @@ impl<U: Unit> Figure<U> {
     }
 
     /// Other numbers of the same source, as they follow from these, in any unit.
-    pub const fn with_range<V: Unit>(self, low: f64, high: f64) -> Figure<V> {
-        Figure::new(low, high, self.source, self.certainty)
+    pub const fn with_range<V: Unit>(self, low: f64, high: f64) -> SourcedRange<V> {
+        SourcedRange::new(low, high, self.source, self.certainty)
     }
 
     /// The numbers without their unit, for tables in which each row names its own.
-    pub const fn as_numbers(self) -> Figure {
+    pub const fn as_numbers(self) -> SourcedRange {
         self.with_range(self.low, self.high)
     }
 
     /// A figure that was read in a source.
     pub const fn read(low: f64, high: f64, source: &'static str) -> Self {
-        Figure::new(low, high, source, Certainty::Read)
+        SourcedRange::new(low, high, source, Provenance::Read)
     }
 
     /// A figure that follows from a definition or from figures that were read.
     pub const fn calculated(low: f64, high: f64, source: &'static str) -> Self {
-        Figure::new(low, high, source, Certainty::Calculated)
+        SourcedRange::new(low, high, source, Provenance::Calculated)
     }
 
     /// A figure from memory.
     pub const fn memory(low: f64, high: f64) -> Self {
-        Figure::new(low, high, GENERIC, Certainty::Memory)
+        SourcedRange::new(low, high, GENERIC, Provenance::Memory)
     }
 
     /// A figure of common practice.
     pub const fn practice(low: f64, high: f64) -> Self {
-        Figure::new(low, high, NO_SOURCE, Certainty::Practice)
+        SourcedRange::new(low, high, NO_SOURCE, Provenance::Practice)
     }
 
     /// A figure that follows from what is assumed by common practice; the source says what that is.
     pub const fn assumed(low: f64, high: f64, source: &'static str) -> Self {
-        Figure::new(low, high, source, Certainty::Practice)
+        SourcedRange::new(low, high, source, Provenance::Practice)
     }
 
     /// A figure of the maker's own.
     pub const fn own(low: f64, high: f64) -> Self {
-        Figure::new(low, high, OWN, Certainty::Maker)
+        SourcedRange::new(low, high, OWN, Provenance::Maker)
     }
 
     /// Nothing but the limits is known, so every value between them is as likely (JCGM 100, 4.3.7).

@@ -11,7 +11,7 @@ use crate::job::{Job, Layer, Rgb};
 use crate::material::Material;
 use crate::model::{Lot, Model};
 use crate::propagate::{Linear, of_steps, steps};
-use crate::spread::Spread;
+use crate::spread::Samples;
 use crate::tool::ToolKind;
 use crate::trials::Trials;
 
@@ -40,7 +40,7 @@ pub struct Contribution {
 
 /// How much of one material, in one colour, a job needs.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Need {
+pub struct Demand {
     /// The material.
     pub material: Rc<Material>,
     /// Its colour, of a material that comes in colours.
@@ -53,7 +53,7 @@ pub struct Need {
     pub by_zone: Vec<(usize, Volume)>,
     estimate: Linear,
     litres: Vec<f64>,
-    spread: Spread,
+    spread: Samples,
 }
 
 /// What a job needs of each material, in the order in which they first go on.
@@ -61,7 +61,7 @@ pub struct Need {
 /// # Example
 /// ```
 /// use std::rc::Rc;
-/// use coatings::{Basis, Ground, Job, Layer, Patch, TRIALS, ZoneWork, material, needs, tool};
+/// use coatings::{Basis, Substrate, Job, Layer, Patch, TRIALS, ZoneWork, material, demands, tool};
 /// use units::{Area, Length};
 /// let paint = Layer {
 ///     material: Rc::new(material("trim-enamel").unwrap().clone()),
@@ -77,20 +77,20 @@ pub struct Need {
 ///     key: "body".into(),
 ///     patches: vec![sides],
 ///     edges: Length::ZERO,
-///     ground: Ground::Sealed,
+///     ground: Substrate::Sealed,
 ///     basis: Basis::WetFilm,
 ///     layers: vec![paint],
 /// };
-/// let needs = needs(&Job { name: "box".into(), zones: vec![body] }, TRIALS);
+/// let needs = demands(&Job { name: "box".into(), zones: vec![body] }, TRIALS);
 /// assert!(needs[0].low() < needs[0].likely() && needs[0].likely() < needs[0].high());
 /// ```
-pub fn needs(job: &Job, trials: usize) -> Vec<Need> {
-    Trials::of(job, trials).needs()
+pub fn demands(job: &Job, trials: usize) -> Vec<Demand> {
+    Trials::of(job, trials).demands()
 }
 
 impl Trials {
     /// What the job needs of each material, in the order in which they first go on.
-    pub fn needs(&self) -> Vec<Need> {
+    pub fn demands(&self) -> Vec<Demand> {
         let model = &self.model;
         let known: Vec<_> = model
             .inputs
@@ -103,14 +103,14 @@ impl Trials {
         let areas: Vec<&[f64]> = areas.iter().map(Vec::as_slice).collect();
         let of_lot = |(lot, litres): (&Lot, Vec<f64>)| {
             let estimate = of_steps(&lot.litres(&stepped, &areas));
-            Need {
+            Demand {
                 material: Rc::clone(&lot.material),
                 colour: lot.colour,
                 shares: shares(model, lot),
                 budget: budget(model, &estimate),
                 by_zone: by_zone(model, lot),
                 estimate,
-                spread: Spread::of(&litres),
+                spread: Samples::of(&litres),
                 litres,
             }
         };
@@ -215,7 +215,7 @@ fn budget(model: &Model, estimate: &Linear) -> Vec<Contribution> {
         .collect()
 }
 
-impl Need {
+impl Demand {
     /// Nineteen times in twenty more than this is needed.
     pub fn low(&self) -> Volume {
         self.at(0.05)
@@ -257,7 +257,7 @@ impl Need {
     }
 
     /// Whether another need is of the same cans: of the same material in the same colour.
-    pub fn is_alike(&self, other: &Need) -> bool {
+    pub fn is_alike(&self, other: &Demand) -> bool {
         other.material.key == self.material.key && other.colour == self.colour
     }
 
@@ -269,12 +269,12 @@ impl Need {
 
 /// What several jobs need together of one material in one colour, litres: the same trial of each is added, so that what
 /// they share, such as how far a litre goes, is wrong for all of them at once.
-pub fn together(needs: &[&Need]) -> Spread {
-    Spread::of(&litres_together(needs))
+pub fn together(needs: &[&Demand]) -> Samples {
+    Samples::of(&litres_together(needs))
 }
 
 /// Litres of each trial of several jobs together.
-pub(crate) fn litres_together(needs: &[&Need]) -> Vec<f64> {
+pub(crate) fn litres_together(needs: &[&Demand]) -> Vec<f64> {
     let rows = needs.iter().map(|need| need.litres.len()).min().unwrap_or(0);
     let mut sum = vec![0.0; rows];
     for need in needs {
@@ -290,15 +290,15 @@ mod tests {
     use super::*;
     use crate::area::Patch;
     use crate::basis::Basis;
-    use crate::figure::Figure;
-    use crate::ground::Ground;
     use crate::job::OwnRate;
     use crate::samples::{broad, enamel, job, layer, narrow, zone};
+    use crate::sourced_range::SourcedRange;
+    use crate::substrate::Substrate;
     use crate::tool::tool;
     use units::Area;
 
-    fn one(job: &Job) -> Need {
-        needs(job, TRIALS).remove(0)
+    fn one(job: &Job) -> Demand {
+        demands(job, TRIALS).remove(0)
     }
 
     #[track_caller]
@@ -367,14 +367,14 @@ mod tests {
         let with = |basis, low, high| {
             let mut job = enamel("brush", 2);
             job.zones[0].basis = basis;
-            let rate = Figure::own(low, high);
+            let rate = SourcedRange::own(low, high);
             job.zones[0].layers[0].own_rates = [OwnRate {
                 tool: "brush",
                 rate,
                 jobs: 4,
             }]
             .into();
-            needs(&job, TRIALS).remove(0)
+            demands(&job, TRIALS).remove(0)
         };
         let kept: f64 = tool("brush")
             .unwrap()
@@ -386,19 +386,19 @@ mod tests {
             let litres = with(basis, 8.0, 8.0).linear().value.as_litres();
             assert!((litres - 0.5 - kept).abs() < 1e-9, "{litres}");
         }
-        let width = |need: &Need| need.high() - need.low();
+        let width = |need: &Demand| need.high() - need.low();
         assert!(width(&with(Basis::WetFilm, 7.8, 8.2)) < width(&with(Basis::WetFilm, 7.0, 9.0)));
         // Another tool has to learn for itself.
         let mut rolled = enamel("foam-roller", 2);
-        let before = needs(&rolled, 10);
-        let rate = Figure::own(8.0, 8.0);
+        let before = demands(&rolled, 10);
+        let rate = SourcedRange::own(8.0, 8.0);
         rolled.zones[0].layers[0].own_rates = [OwnRate {
             tool: "brush",
             rate,
             jobs: 4,
         }]
         .into();
-        assert_eq!(needs(&rolled, 10)[0].likely(), before[0].likely());
+        assert_eq!(demands(&rolled, 10)[0].likely(), before[0].likely());
     }
 
     #[test]
@@ -440,8 +440,8 @@ mod tests {
         let layers = || vec![layer("degreaser", 1, "pad"), layer("trim-enamel", 3, "brush")];
         let sealed = job(vec![zone("body", vec![broad(2.0)], layers())]);
         let mut porous = sealed.clone();
-        porous.zones[0].ground = Ground::Porous;
-        let [a, b] = [sealed, porous].map(|job| needs(&job, 10).remove(1).by_zone[0].1);
+        porous.zones[0].ground = Substrate::Porous;
+        let [a, b] = [sealed, porous].map(|job| demands(&job, 10).remove(1).by_zone[0].1);
         assert!((b / a - (1.29 + 2.0) / 3.0).abs() < 1e-9);
     }
 
@@ -456,19 +456,19 @@ mod tests {
 
     #[test]
     fn no_coats_and_no_area_need_nothing() {
-        assert!(needs(&enamel("brush", 0), TRIALS).is_empty());
+        assert!(demands(&enamel("brush", 0), TRIALS).is_empty());
         let none = job(vec![zone(
             "body",
             vec![broad(0.0)],
             vec![layer("trim-enamel", 2, "brush")],
         )]);
-        assert!(needs(&none, TRIALS).is_empty());
+        assert!(demands(&none, TRIALS).is_empty());
     }
 
     #[test]
     fn what_is_kept_is_kept_once_for_each_colour_and_tool() {
         let kept = |job: &Job| -> f64 {
-            let needs = needs(job, 10);
+            let needs = demands(job, 10);
             let places = needs.iter().flat_map(|need| {
                 let in_tool = |share: &&Share| !matches!(share.place, "on the piece" | "in drips");
                 need.shares.iter().filter(in_tool)
@@ -482,7 +482,7 @@ mod tests {
         assert!((kept(&two) - 38.5).abs() < 1e-9);
         two.zones[1].layers[0].colour = Some([1, 2, 3]);
         assert!((kept(&two) - 77.0).abs() < 1e-9);
-        assert_eq!(needs(&two, 10).len(), 2);
+        assert_eq!(demands(&two, 10).len(), 2);
     }
 
     /// Two zones in one paint are as unsure as one of the same size: their film is one and the same.
