@@ -8,22 +8,10 @@ use std::rc::Rc;
 use coatings::{Reason, SourcedRange};
 use units::{Area, Length, Volume};
 
+pub use crate::book::ArtKind;
 use crate::book::{ArtLine, Share};
 use crate::document::Piece;
 use crate::takeoff::Takeoff;
-
-/// What it is made of.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum ArtKind {
-    /// Metal leaf on size, sealed.
-    Leaf,
-    /// Paint through a stencil.
-    Stencil,
-    /// A transfer that is rubbed on.
-    Transfer,
-    /// Paper that is glued on and sealed.
-    Paper,
-}
 
 /// Art on one place of a piece.
 #[derive(Clone, Debug, PartialEq)]
@@ -107,16 +95,6 @@ const SEALER_RATE: SourcedRange<coatings::unit::SquareMetresPerLitre> = SourcedR
 const STENCIL_FILM: SourcedRange<coatings::unit::Metres> = SourcedRange::practice(30e-6, 70e-6);
 
 impl ArtKind {
-    pub(crate) fn by_key(key: &str) -> Option<Self> {
-        Some(match key {
-            "leaf" => ArtKind::Leaf,
-            "stencil" => ArtKind::Stencil,
-            "transfer" => ArtKind::Transfer,
-            "paper" => ArtKind::Paper,
-            _ => return None,
-        })
-    }
-
     /// What the trade calls it.
     pub fn label(self) -> &'static str {
         match self {

@@ -1,5 +1,6 @@
 //! Everything that can happen to the page.
 
+use super::figure::FigureId;
 use super::look::Look;
 use super::message::Message;
 use super::saving::Keeping;
@@ -7,7 +8,6 @@ use super::saving::Load;
 use super::screen::Light;
 use super::screen::Room;
 use super::screen::Sheet;
-use super::typing::FigureId;
 use super::writing::EntryId;
 use crate::standing::News;
 use geometry::FieldId;

@@ -2,8 +2,10 @@
 
 mod act;
 mod drafts;
+mod figure;
 mod look;
 mod message;
+mod order;
 mod past;
 mod saving;
 mod screen;
@@ -21,11 +23,13 @@ use workshop::{Analysis, BrushTo, Edit, EditError, Piece, PieceEdit, PieceId, Wo
 
 pub use act::Act;
 pub use drafts::{Draft, DraftId, Refused};
+pub use figure::FigureId;
 pub use look::Look;
 pub use message::{Message, Stepped};
+pub use order::{has_free_bays, in_order};
 pub use saving::{Keeping, Load};
 pub use screen::{Light, Room, Sheet};
-pub use typing::{BACK, FigureId, has_free_bays, in_order};
+pub use typing::BACK;
 
 pub use writing::EntryId;
 

@@ -1,33 +1,13 @@
 //! What is being typed, and the tape keys. It is no part of the document until it can be read.
 
-use std::rc::Rc;
-
-use geometry::{BayPlace, Construction, FieldId, LengthField};
+use super::order::in_order;
+use geometry::FieldId;
 use workshop::{Piece, Reading, Workshop};
 
 use super::{App, DraftId};
 
 /// The tape key that takes the last character away.
 pub const BACK: &str = "\u{8}";
-
-/// A figure of a material of the maker's own: the key of the material, and which figure.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum FigureId {
-    /// What stands on its label, by the key of the field.
-    Label(Rc<str>, &'static str),
-    /// What a can of it costs, by the key of the can.
-    Price(Rc<str>, &'static str),
-}
-
-impl FigureId {
-    /// The name of its element on the page.
-    pub fn element(&self) -> String {
-        match self {
-            FigureId::Label(material, key) => format!("label-{material}-{key}"),
-            FigureId::Price(material, can) => format!("price-{material}-{can}"),
-        }
-    }
-}
 
 impl App {
     /// The maker takes this measurement now; the drawing turns to where it is taken.
@@ -137,42 +117,6 @@ impl App {
         };
         self.type_in(field, text);
     }
-}
-
-/// Every measurement of a piece in the order in which one takes them: the whole, its bays and rows, the finer sizes, then
-/// what was altered.
-pub fn in_order(piece: &Piece) -> Vec<FieldId> {
-    let furniture = piece.furniture();
-    let (whole, finer): (Vec<_>, Vec<_>) = furniture
-        .fields()
-        .into_iter()
-        .partition(|field| field.is_of_whole());
-    let mut order: Vec<FieldId> = whole.into_iter().map(LengthField::id).collect();
-    for upper in [true, false] {
-        let bays = piece.bays_of(upper);
-        for (i, bay) in bays.iter().enumerate() {
-            let place = BayPlace { upper, bay: i + 1 };
-            if bays.len() > 1 && has_free_bays(piece.kind.construction()) {
-                order.push(FieldId::BayWidth(place));
-            }
-            order.extend((1..=bay.rows.len()).map(|row| FieldId::RowHeight(place, row)));
-        }
-    }
-    order.extend(finer.into_iter().map(LengthField::id));
-    for (change, of) in piece.changes.iter().enumerate() {
-        let fields = of.fields();
-        order.extend(fields.iter().map(|(item, field, _)| FieldId::Alteration {
-            change,
-            item: *item,
-            key: field.key,
-        }));
-    }
-    order
-}
-
-/// Whether the number and the widths of the bays are the maker's to say.
-pub fn has_free_bays(construction: Construction) -> bool {
-    matches!(construction, Construction::Case | Construction::TwoCases)
 }
 
 fn ends_with_digit(text: &str) -> bool {

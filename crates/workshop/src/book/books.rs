@@ -9,9 +9,7 @@ use units::{Area, Day, Density, Length, Mass, Volume};
 use super::field::{BookField, FieldKind};
 use super::quantity::Quantity;
 use super::record::{Celsius, Record, Share, WorkTime, WorkingHours, answers, records};
-use crate::art::ArtKind;
 use crate::document::Colour;
-use crate::market::Side;
 
 /// The name of the line of a book that has only one.
 pub(crate) const ONLY: &str = "only";
@@ -42,6 +40,20 @@ pub fn book(key: &str) -> Option<&'static Book> {
 }
 
 answers! {
+    /// Whether a price was asked or paid.
+    Side {
+        Asked = "asked", "asked";
+        Sold = "sold", "sold for";
+    }
+
+    /// What art on a piece is made of.
+    ArtKind {
+        Leaf = "leaf", "metal leaf";
+        Stencil = "stencil", "stencil";
+        Transfer = "transfer", "transfer";
+        Paper = "paper", "glued paper";
+    }
+
     /// A kind of supply besides cans.
     SupplyKind {
         Sheets = "sheets", "abrasive sheets";
@@ -83,7 +95,7 @@ records! {
         furniture: Option<Kind> = "furniture", "Kind", Furniture;
         style: String = "style", "Style", Text;
         price: Option<u64> = "price", "Price", Money;
-        side: Option<Side> = "is", "That was", Choice(&[("asked", "asked"), ("sold", "sold for")]);
+        side: Option<Side> = "is", "That was", Choice(Side::ANSWERS);
         day: Option<Day> = "day", "Seen on", OnDay;
         gone: Option<u32> = "gone", "Gone after days", Count(3650);
     }
@@ -244,7 +256,7 @@ records! {
     }
     /// Leaf, stencils, transfers and paper on it.
     ArtLine = "art" (of_piece: true, is_single: false) {
-        kind: Option<ArtKind> = "kind", "What", Choice(&[("leaf", "metal leaf"), ("stencil", "stencil"), ("transfer", "transfer"), ("paper", "glued paper")]);
+        kind: Option<ArtKind> = "kind", "What", Choice(ArtKind::ANSWERS);
         place: String = "place", "Where", Text;
         width: Option<Length> = "width", "Width of it", Of(Quantity::Length);
         height: Option<Length> = "height", "Height of it", Of(Quantity::Length);

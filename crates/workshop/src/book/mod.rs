@@ -10,11 +10,12 @@ mod field;
 mod line;
 mod quantity;
 mod record;
+mod shown;
 
 pub use books::{
-    ArtLine, BOOKS, Book, CanPrice, ChalkLine, DoneStep, Facts, FinishAge, Habits, InBasket, LeadTest,
-    LogLine, LogTime, MixRecipe, MixedBatch, PriceNote, ShelfCan, Supply, SupplyKind, ThinLine, Weighing,
-    book,
+    ArtKind, ArtLine, BOOKS, Book, CanPrice, ChalkLine, DoneStep, Facts, FinishAge, Habits, InBasket,
+    LeadTest, LogLine, LogTime, MixRecipe, MixedBatch, PriceNote, ShelfCan, Side, Supply, SupplyKind,
+    ThinLine, Weighing, book,
 };
 pub(crate) use books::{ONLY, label};
 pub use field::{BookField, Entered, FieldKind};

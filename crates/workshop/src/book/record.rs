@@ -9,10 +9,8 @@ use units::{Area, Day, Density, Length, Mass, Volume};
 
 use super::line::{Books, Line};
 use super::quantity::Quantity;
-use crate::art::ArtKind;
 use crate::document::Colour;
 use crate::hours::read_hours;
-use crate::market::Side;
 
 /// A line of a book as typed values. A field that is empty, or holds what cannot be read, has no value.
 pub trait Record {
@@ -129,12 +127,6 @@ texts! {
     &'static ChalkRecipe = chalk_recipe;
     &'static Sheen = |text| SHEENS.iter().find(|sheen| sheen.key == text);
     &'static Thinner = thinner;
-    ArtKind = ArtKind::by_key;
-    Side = |text| match text {
-        "asked" => Some(Side::Asked),
-        "sold" => Some(Side::Sold),
-        _ => None,
-    };
 }
 
 /// Declares answers of which one is chosen: the name of each in saved files, and its label.

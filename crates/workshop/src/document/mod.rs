@@ -2,6 +2,7 @@
 
 mod bay;
 mod change;
+mod colour;
 mod fitting;
 mod own;
 mod scheme;
@@ -9,7 +10,6 @@ mod settings;
 
 use std::rc::Rc;
 
-use coatings::Rgb;
 use geometry::{
     BayPlace, Counts, Edition, FieldId, Furniture, Kind, LengthField, Measures, Styles, Zone, fields,
 };
@@ -23,6 +23,7 @@ use crate::meant::{is_near, read_meant, written_here};
 
 pub use bay::{Bay, Row};
 pub use change::{ChangeKind, PieceChange};
+pub use colour::Colour;
 pub use fitting::as_far_as_it_fits;
 pub(crate) use own::generic;
 pub use own::{
@@ -212,35 +213,6 @@ pub struct SurfaceChoice {
     pub painted: Option<bool>,
 }
 
-/// A colour of the screen, which stands for the maker's paint: red, green, blue.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Colour(pub Rgb);
-
-impl Colour {
-    /// Reads `#rrggbb`.
-    pub fn read(text: &str) -> Option<Self> {
-        let digits = text
-            .strip_prefix('#')
-            .filter(|d| d.len() == 6 && d.bytes().all(|b| b.is_ascii_hexdigit()))?;
-        let value = u32::from_str_radix(digits, 16).ok()?;
-        let [_, red, green, blue] = value.to_be_bytes();
-        Some(Colour([red, green, blue]))
-    }
-
-    /// Whether a bleed from below would show through it, as it does through all but dark paint: more than 30 % of the luma of
-    /// ITU-R BT.709 (the limit is common practice, no source).
-    pub fn is_light(self) -> bool {
-        let [red, green, blue] = self.0.map(f64::from);
-        0.2126 * red + 0.7152 * green + 0.0722 * blue > 0.3 * 255.0
-    }
-
-    /// Writes `#rrggbb`.
-    pub fn write(self) -> String {
-        let [red, green, blue] = self.0;
-        format!("#{red:02x}{green:02x}{blue:02x}")
-    }
-}
-
 impl Piece {
     /// A new piece of this kind of which nothing was measured yet.
     pub fn new(id: PieceId, kind: Kind) -> Self {
@@ -426,14 +398,6 @@ mod tests {
         );
     }
 
-    #[test]
-    fn colours_are_read_as_they_are_written() {
-        let colour = Colour([0x0a, 0xff, 0x80]);
-        assert_eq!(Colour::read(&colour.write()), Some(colour));
-        for bad in ["", "#12345", "123456", "#12345g", "#1234567", "#+12345"] {
-            assert_eq!(Colour::read(bad), None, "{bad}");
-        }
-    }
     #[test]
     fn a_reading_means_everywhere_what_it_meant_where_it_was_typed() {
         let mm = |reading: &Reading| (reading.length().as_millimetres() * 1e6).round() / 1e6;

@@ -5,6 +5,7 @@ mod numbers;
 mod pace;
 mod trend;
 
+pub use crate::book::Side;
 use geometry::Kind;
 use units::Day;
 
@@ -15,15 +16,6 @@ pub use trend::{Slope, Tau, kendall, theil_sen};
 
 /// Notes under which no statistic is given. Common practice, no source.
 pub const FEWEST: usize = 5;
-
-/// Whether a price was asked or paid.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Side {
-    /// What a seller asks.
-    Asked,
-    /// What a buyer paid.
-    Sold,
-}
 
 /// One price noted down.
 #[derive(Clone, Debug, PartialEq, Eq)]
