@@ -8,6 +8,7 @@
 
 mod day;
 mod decimal;
+pub mod exact;
 mod length_text;
 mod number_text;
 mod numerals;

@@ -138,12 +138,12 @@ impl Mul for Length {
 impl Area {
     /// The size in square feet of 929.0304 cm2 (16 CFR 500.19, exact).
     pub const fn as_square_feet(self) -> f64 {
-        self.0 / 0.092_903_04
+        self.0 / crate::exact::SQUARE_FOOT
     }
 
     /// The area of `value` square feet.
     pub const fn square_feet(value: f64) -> Self {
-        Self(value * 0.092_903_04)
+        Self(value * crate::exact::SQUARE_FOOT)
     }
 }
 
@@ -200,7 +200,7 @@ mod tests {
     fn a_square_foot_is_a_foot_by_a_foot() {
         let foot = Length::inches(12.0);
         assert!(((foot * foot).as_square_feet() - 1.0).abs() < 1e-15);
-        assert!((Area::square_feet(1.0).as_square_metres() - 0.092_903_04).abs() < 1e-18);
+        assert!((Area::square_feet(1.0).as_square_metres() - crate::exact::SQUARE_FOOT).abs() < 1e-18);
     }
 
     #[test]

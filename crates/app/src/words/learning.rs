@@ -2,19 +2,17 @@
 
 use coatings::SourcedRange;
 use coatings::learn::{Doubt, Learned};
+use units::exact::SQUARE_FOOT_PER_GALLON;
 use units::{System, Volume};
 use workshop::learning::Weighed;
 
 use super::{figure, volume, whole};
 
-/// Square metres to the litre of one square foot to the US gallon; exact.
-pub(super) const FEET_A_GALLON: f64 = 0.092_903_04 / 3.785_411_784;
-
 /// A range of spreading rates in the units of the maker: `8.6 to 11 m²/L`, `350 to 450 ft²/gal`.
 fn rate(of: SourcedRange<coatings::unit::SquareMetresPerLitre>, system: System) -> String {
     match system {
         System::Metric => format!("{} m\u{b2}/L", figure(of, 1.0)),
-        System::UsCustomary => format!("{} ft\u{b2}/gal", figure(of, FEET_A_GALLON)),
+        System::UsCustomary => format!("{} ft\u{b2}/gal", figure(of, SQUARE_FOOT_PER_GALLON)),
     }
 }
 

@@ -421,7 +421,7 @@ pub fn hours(figure: SourcedRange<coatings::unit::Hours>) -> String {
 /// A wet film: mils where inches are read, micrometres elsewhere.
 pub fn wet_film(film: SourcedRange<coatings::unit::Metres>, system: System) -> String {
     match system {
-        System::UsCustomary => format!("{} mil", figure(film, 25.4e-6)),
+        System::UsCustomary => format!("{} mil", figure(film, units::exact::MIL)),
         System::Metric => format!("{} \u{b5}m", figure(film, 1e-6)),
     }
 }

@@ -49,7 +49,7 @@ fn at_most((likely, most): (f64, f64), (one, many): (&str, &str)) -> String {
 
 fn mass(mass: Mass, system: System) -> String {
     let (count, unit) = match system {
-        System::UsCustomary => (to_a_tenth(mass.as_grams() / 28.349_523_125), "oz"),
+        System::UsCustomary => (to_a_tenth(mass.as_kilograms() / units::exact::OUNCE), "oz"),
         System::Metric => (mass.as_grams().round(), "g"),
     };
     format!("{} {unit}", number(&show_number(count)))

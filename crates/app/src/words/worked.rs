@@ -3,7 +3,6 @@
 use coatings::{LayerWorking, Measure, Quantity};
 use units::{Area, System, Volume, show_number};
 
-use super::learning::FEET_A_GALLON;
 use super::{area, coats, number, to_two_digits, volume};
 
 /// An uncertainty behind its value, to the two digits that it is given with (JCGM 100, 7.2.6): ` ± 0.000014`; nothing where
@@ -31,11 +30,14 @@ pub fn here(quantity: &Quantity, system: System) -> Option<String> {
     match (quantity.measure, system) {
         (Measure::Litres, _) => Some(volume(Volume::litres(value), system)),
         (Measure::SquareMetres, System::UsCustomary) => Some(area(Area::square_metres(value), system)),
-        (Measure::Film, System::UsCustomary) => Some(format!("{} mil", to_two_digits(value / 25.4e-6))),
-        (Measure::Film, System::Metric) => Some(format!("{} \u{b5}m", to_two_digits(value / 1e-6))),
-        (Measure::Rate, System::UsCustomary) => {
-            Some(format!("{} ft\u{b2}/gal", to_two_digits(value / FEET_A_GALLON)))
+        (Measure::Film, System::UsCustomary) => {
+            Some(format!("{} mil", to_two_digits(value / units::exact::MIL)))
         }
+        (Measure::Film, System::Metric) => Some(format!("{} \u{b5}m", to_two_digits(value / 1e-6))),
+        (Measure::Rate, System::UsCustomary) => Some(format!(
+            "{} ft\u{b2}/gal",
+            to_two_digits(value / units::exact::SQUARE_FOOT_PER_GALLON)
+        )),
         _ => None,
     }
 }

@@ -17,8 +17,6 @@ const SOLIDS_OFF: f64 = 2.0;
 /// More thinner than so many times what is usual, and than 15 %, is hardly meant.
 const THINNING_OFF: f64 = 3.0;
 const MUCH_THINNER: f64 = 0.15;
-/// Pounds per US gallon in kilograms per litre, from 0.453 592 37 kg and 3.785 411 784 L.
-const POUNDS_PER_GALLON: f64 = 0.453_592_37 / 3.785_411_784;
 
 /// A unit of time on a label that is easily taken for hours.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -139,7 +137,7 @@ impl Doubt {
     }
 
     pub(super) fn of_density(given: (f64, f64), usual: (f64, f64)) -> Option<Self> {
-        let as_pounds = map(given, |value| value * POUNDS_PER_GALLON);
+        let as_pounds = map(given, |value| value * units::exact::POUND_PER_GALLON);
         (times_off(given, usual) > DENSITY_OFF).then_some(Doubt::Density {
             given,
             as_pounds: (times_off(as_pounds, usual) <= DENSITY_OFF).then_some(as_pounds),

@@ -59,7 +59,7 @@ pub(super) const WATER_BORNE_AIR: SourcedRange<Celsius> = SourcedRange::read(
     10.0,
     "latex: at least 10 °C (50 °F), and for 24 h after, Wood Handbook FPL-GTR-190 p. 378",
 );
-const FORTY_FAHRENHEIT: f64 = 8.0 / 1.8;
+const FORTY_FAHRENHEIT: f64 = 8.0 / units::exact::FAHRENHEIT_STEPS;
 /// The least air for oil-alkyd paint, degrees Celsius.
 pub(super) const ALKYD_AIR: SourcedRange<Celsius> = SourcedRange::read(
     FORTY_FAHRENHEIT,

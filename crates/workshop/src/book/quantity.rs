@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use units::{Decimals, NumberError, System, in_figures_with, read_range_with};
+use units::{Decimals, NumberError, System, exact, in_figures_with, read_range_with};
 
 /// What is measured, with the units that it may be written in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -31,35 +31,34 @@ type Unit = (&'static str, f64, f64);
 impl Quantity {
     /// The units; the first is the usual metric one, the second the usual one of US trade.
     fn units(self) -> &'static [Unit] {
-        // Exact by definition: the pound, the inch, the US gallon of 231 cubic inches.
         match self {
             Quantity::Mass => &[
                 ("g", 0.001, 0.0),
-                ("oz", 0.028_349_523_125, 0.0),
+                ("oz", exact::OUNCE, 0.0),
                 ("kg", 1.0, 0.0),
-                ("lb", 0.453_592_37, 0.0),
+                ("lb", exact::POUND, 0.0),
             ],
             Quantity::Area => &[
                 ("m2", 1.0, 0.0),
-                ("ft2", 0.092_903_04, 0.0),
+                ("ft2", exact::SQUARE_FOOT, 0.0),
                 ("cm2", 0.0001, 0.0),
-                ("in2", 0.000_645_16, 0.0),
+                ("in2", exact::SQUARE_INCH, 0.0),
             ],
             Quantity::Volume => &[
                 ("mL", 0.001, 0.0),
-                ("fl oz", 0.029_573_529_562_5, 0.0),
+                ("fl oz", exact::FLUID_OUNCE, 0.0),
                 ("L", 1.0, 0.0),
-                ("cup", 0.236_588_236_5, 0.0),
-                ("pt", 0.473_176_473, 0.0),
-                ("qt", 0.946_352_946, 0.0),
-                ("gal", 3.785_411_784, 0.0),
+                ("cup", exact::CUP, 0.0),
+                ("pt", exact::PINT, 0.0),
+                ("qt", exact::QUART, 0.0),
+                ("gal", exact::GALLON, 0.0),
             ],
             Quantity::Length => &[
                 ("mm", 0.001, 0.0),
-                ("in", 0.0254, 0.0),
+                ("in", exact::INCH, 0.0),
                 ("cm", 0.01, 0.0),
                 ("m", 1.0, 0.0),
-                ("ft", 0.3048, 0.0),
+                ("ft", exact::FOOT, 0.0),
             ],
             Quantity::Time => &[
                 ("h", 1.0, 0.0),
@@ -67,7 +66,7 @@ impl Quantity {
                 ("min", 1.0 / 60.0, 0.0),
                 ("d", 24.0, 0.0),
             ],
-            Quantity::Density => &[("kg/l", 1.0, 0.0), ("lb/gal", 0.453_592_37 / 3.785_411_784, 0.0)],
+            Quantity::Density => &[("kg/l", 1.0, 0.0), ("lb/gal", exact::POUND_PER_GALLON, 0.0)],
             Quantity::Temperature => &[("C", 1.0, 0.0), ("F", 5.0 / 9.0, 32.0)],
             Quantity::Share => &[("%", 0.01, 0.0), ("%", 0.01, 0.0)],
         }

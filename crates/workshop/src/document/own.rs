@@ -6,7 +6,7 @@ use std::rc::Rc;
 use coatings::can::{Offer, PriceError, read_price, read_price_with};
 use coatings::label::{Doubt, Fault, Field};
 use coatings::{Label, Material, SourcedRange};
-use units::{Decimals, NumberError, SortedMap, System, read_range, read_range_with};
+use units::{Decimals, NumberError, SortedMap, System, exact, read_range, read_range_with};
 
 use crate::book::Entered;
 use crate::meant::{is_near, read_meant, written_here};
@@ -23,11 +23,6 @@ pub struct LabelField {
     pub units: &'static [(&'static str, &'static str, f64)],
 }
 
-/// A square foot of 929.0304 cm2 for each US gallon of 231 cubic inches, in m2/L.
-const SQUARE_FEET_PER_GALLON: f64 = 0.092_903_04 / 3.785_411_784;
-/// A pound of 453.59237 g for each US gallon, in kg/L.
-const POUNDS_PER_GALLON: f64 = 0.453_592_37 / 3.785_411_784;
-
 /// Every figure of a label.
 pub static LABEL_FIELDS: [LabelField; 7] = [
     LabelField {
@@ -35,7 +30,7 @@ pub static LABEL_FIELDS: [LabelField; 7] = [
         field: Field::Rate,
         units: &[
             ("m2/L", "m\u{b2}/L", 1.0),
-            ("ft2/gal", "ft\u{b2}/gal", SQUARE_FEET_PER_GALLON),
+            ("ft2/gal", "ft\u{b2}/gal", exact::SQUARE_FOOT_PER_GALLON),
         ],
     },
     LabelField {
@@ -46,7 +41,10 @@ pub static LABEL_FIELDS: [LabelField; 7] = [
     LabelField {
         key: "density",
         field: Field::Density,
-        units: &[("kg/L", "kg/L", 1.0), ("lb/gal", "lb/gal", POUNDS_PER_GALLON)],
+        units: &[
+            ("kg/L", "kg/L", 1.0),
+            ("lb/gal", "lb/gal", exact::POUND_PER_GALLON),
+        ],
     },
     LabelField {
         key: "recoat",
@@ -66,14 +64,17 @@ pub static LABEL_FIELDS: [LabelField; 7] = [
     LabelField {
         key: "coldest",
         field: Field::Coldest,
-        units: &[("C", "\u{b0}C", 1.0), (FAHRENHEIT, "\u{b0}F", 1.0 / 1.8)],
+        units: &[
+            ("C", "\u{b0}C", 1.0),
+            (FAHRENHEIT, "\u{b0}F", 1.0 / exact::FAHRENHEIT_STEPS),
+        ],
     },
 ];
 
 /// The unit whose nought is not that of the tool's own unit.
 const FAHRENHEIT: &str = "F";
 /// Where it lies, degrees Celsius.
-const NOUGHT_FAHRENHEIT: f64 = -32.0 / 1.8;
+const NOUGHT_FAHRENHEIT: f64 = -32.0 / exact::FAHRENHEIT_STEPS;
 
 /// Where the nought of a unit lies in the tool's own unit.
 fn nought(unit: &str) -> f64 {

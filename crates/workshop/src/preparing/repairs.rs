@@ -45,7 +45,7 @@ const BATH: SourcedRange = SourcedRange::practice(0.5, 1.0);
 /// What loose joints of a piece take of glue, litres.
 const JOINTS: SourcedRange = SourcedRange::practice(0.02, 0.06);
 /// What a paste filler of the grain takes: 10 lb for about 400 ft2 ("Data on Painting", Building Construction vol. 4).
-const PASTE: f64 = 10.0 * 0.453_592_37 / (400.0 * 0.092_903_04);
+const PASTE: f64 = 10.0 * units::exact::POUND / (400.0 * units::exact::SQUARE_FOOT);
 const BLOCK: Reason = Reason::practice(
     "Let the primer dry, look for stains that come through, and prime such spots once more.",
 );
