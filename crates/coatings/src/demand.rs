@@ -18,11 +18,36 @@ use crate::trials::Trials;
 /// How many trials an answer rests on. With this many, the 5 % and 95 % values are steady to about 1 %.
 pub const TRIALS: usize = 10_000;
 
+/// Where a share of an amount goes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Place {
+    /// It stays on the piece.
+    OnPiece,
+    /// It drips.
+    InDrips,
+    /// It is sprayed past the piece.
+    InAir,
+    /// A part of the tool keeps it.
+    InTool(&'static str),
+}
+
+impl Place {
+    /// Its name in reports: `on the piece`, `in the air`, or the part of the tool.
+    pub fn name(self) -> &'static str {
+        match self {
+            Place::OnPiece => "on the piece",
+            Place::InDrips => "in drips",
+            Place::InAir => "in the air",
+            Place::InTool(part) => part,
+        }
+    }
+}
+
 /// A share of an amount: where the material goes.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Share {
-    /// `on the piece`, `in drips`, `in the air`, or the place in the tool that keeps it.
-    pub place: &'static str,
+    /// Where it goes.
+    pub place: Place,
     /// How much, as the best estimate.
     pub volume: Volume,
 }
@@ -159,7 +184,12 @@ fn shares(model: &Model, lot: &Lot) -> Vec<Share> {
         }
     }
     let mut shares = Vec::with_capacity(3 + lot.kept.len());
-    for (place, litres) in [("on the piece", piece), ("in drips", drips), ("in the air", air)] {
+    let places = [
+        (Place::OnPiece, piece),
+        (Place::InDrips, drips),
+        (Place::InAir, air),
+    ];
+    for (place, litres) in places {
         if litres > 0.0 {
             shares.push(Share {
                 place,
@@ -171,7 +201,7 @@ fn shares(model: &Model, lot: &Lot) -> Vec<Share> {
         let known = &model.inputs[*kept];
         if let Cause::Kept { place, .. } = known.cause {
             shares.push(Share {
-                place,
+                place: Place::InTool(place),
                 volume: Volume::litres(known.input.distribution.mean()),
             });
         }
@@ -418,7 +448,7 @@ mod tests {
         let rate = job.zones[0].layers[0].material.label_rate.middle();
         let need = one(&job);
         close(need.linear().value, 2.0 / rate * 0.975 / 0.65 + 0.0375, 1e-9);
-        assert!(need.shares.iter().any(|share| share.place == "in the air"));
+        assert!(need.shares.iter().any(|share| share.place == Place::InAir));
     }
 
     #[test]
@@ -470,7 +500,7 @@ mod tests {
         let kept = |job: &Job| -> f64 {
             let needs = demands(job, 10);
             let places = needs.iter().flat_map(|need| {
-                let in_tool = |share: &&Share| !matches!(share.place, "on the piece" | "in drips");
+                let in_tool = |share: &&Share| !matches!(share.place, Place::OnPiece | Place::InDrips);
                 need.shares.iter().filter(in_tool)
             });
             places.map(|share| share.volume.as_millilitres()).sum()

@@ -14,9 +14,9 @@ use coatings::mix::{
     By, CALCIUM_CARBONATE, ChalkBatch, Component, Latex, Paint, Recipe, SHEENS, Scale, Thinning, thinner,
 };
 use coatings::{
-    Basis, Contents, Demand, DryFilm, Enough, FilmClass, Job, Label, Layer, Patch, Samples, SourcedRange,
-    Substrate, TOOLS, Tool, ToolKind, Verdict, Way, ZoneWork, demands, material, materials, minutes,
-    together, tool, workings,
+    Basis, Contents, Demand, DryFilm, Enough, FilmClass, Job, Label, Layer, Patch, Place, Samples,
+    SourcedRange, Substrate, TOOLS, Tool, ToolKind, Verdict, Way, ZoneWork, demands, material, materials,
+    minutes, together, tool, workings,
 };
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
@@ -440,7 +440,7 @@ proptest! {
             let shares: Volume = need.shares.iter().map(|share| share.volume).sum();
             prop_assert!(near(shares.as_litres(), best));
             prop_assert!(need.shares.iter().all(|share| share.volume > Volume::ZERO));
-            prop_assert_eq!(need.shares[0].place, "on the piece");
+            prop_assert_eq!(need.shares[0].place, Place::OnPiece);
             let zones: f64 = need.by_zone.iter().map(|(_, volume)| volume.as_litres()).sum();
             let kept: f64 = working.kept.iter().map(|kept| kept.value).sum();
             prop_assert!(near(zones + kept, best));

@@ -20,7 +20,9 @@ mod worked;
 use crate::state::{Refused, Sheet};
 use coatings::can::ChoiceError;
 use coatings::suggest::{SuggestedLayer, Suggestion};
-use coatings::{Demand, Enough, Estimate, Left, Provenance, SourcedRange, Stage, Verdict, in_sentence};
+use coatings::{
+    Demand, Enough, Estimate, Left, Place, Provenance, SourcedRange, Stage, Verdict, in_sentence,
+};
 use units::{Area, Length, System, Volume, show_area, show_number, show_volume_beside};
 use workshop::{Buy, InHand, MaterialLine, Piece, Takeoff, Workshop, unmeasured};
 
@@ -382,11 +384,10 @@ pub fn tools(names: &[&str]) -> String {
 }
 
 /// Where a share of an amount goes: `on the piece`, `in the sleeve`.
-pub fn place(place: &str) -> String {
-    if place.starts_with("on ") || place.starts_with("in ") {
-        place.into()
-    } else {
-        format!("in the {place}")
+pub fn place(place: Place) -> String {
+    match place {
+        Place::InTool(part) => format!("in the {part}"),
+        place => place.name().into(),
     }
 }
 
@@ -528,7 +529,7 @@ mod tests {
             "mini foam roller and HVLP sprayer"
         );
         assert_eq!(
-            (place("tray"), place("in the air")),
+            (place(Place::InTool("tray")), place(Place::InAir)),
             ("in the tray".into(), "in the air".into())
         );
     }

@@ -1,7 +1,9 @@
 //! The same piece done with a brush, a roller or a sprayer.
 
 use coatings::can::ChoiceError;
-use coatings::{Demand, DryFilm, Estimate, Job, Stage, Tool, ToolKind, Verdict, Way, demands, minutes, tool};
+use coatings::{
+    Demand, DryFilm, Estimate, Job, Place, Stage, Tool, ToolKind, Verdict, Way, demands, minutes, tool,
+};
 use geometry::Edges;
 use units::{Length, Volume};
 
@@ -39,7 +41,7 @@ pub struct WayWhole {
     /// What stays on the piece.
     pub on_piece: Volume,
     /// What never stays on the piece: in drips, in the air, in the tools.
-    pub lost: Vec<(&'static str, Volume)>,
+    pub lost: Vec<(Place, Volume)>,
     /// What all the cans cost, in hundredths of the currency, where every price is known.
     pub price: Option<u64>,
     /// Minutes with the tool in hand, edges and cleaning included.
@@ -255,8 +257,8 @@ fn film(job: &Job, need: &Demand) -> Option<Estimate<Length>> {
 }
 
 /// What is lost of all materials, place by place.
-fn lost(needs: &[Demand]) -> Vec<(&'static str, Volume)> {
-    let mut places: Vec<(&'static str, Volume)> = Vec::new();
+fn lost(needs: &[Demand]) -> Vec<(Place, Volume)> {
+    let mut places: Vec<(Place, Volume)> = Vec::new();
     for share in needs.iter().flat_map(|need| need.shares.iter().skip(1)) {
         match places.iter_mut().find(|(place, _)| *place == share.place) {
             Some((_, sum)) => *sum += share.volume,

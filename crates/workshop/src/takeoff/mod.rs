@@ -576,7 +576,7 @@ mod tests {
                 .planned
                 .lost
                 .iter()
-                .any(|(place, _)| *place == "in the air")
+                .any(|(place, _)| *place == coatings::Place::InAir)
         };
         assert!(in_the_air("hvlp") && !in_the_air("brush"));
         assert_eq!(takeoff.materials[0].need.material.stage, Stage::Primer);

@@ -1,5 +1,6 @@
 //! Where the paint goes, drawn: for each way one bar to the same scale, from the piece to the tool and the air.
 
+use coatings::Place;
 use units::Volume;
 use workshop::{ComparedAt, MaterialLine, WayColumn, WayWhole};
 use yew::prelude::*;
@@ -65,10 +66,9 @@ fn bar(whole: &WayWhole, most: Volume) -> Html {
     };
     let on_piece = part(whole.on_piece, "on-piece", "var(--medium)".into());
     let lost = whole.lost.iter().map(|(place, volume)| {
-        let fill = if *place == "in the air" {
-            "url(#in-air)"
-        } else {
-            "url(#in-tool)"
+        let fill = match place {
+            Place::InAir => "url(#in-air)",
+            _ => "url(#in-tool)",
         };
         part(*volume, "lost", fill.into())
     });
@@ -85,7 +85,7 @@ fn goes(shown: &Shown, whole: &WayWhole) -> String {
     let lost = whole
         .lost
         .iter()
-        .map(|(place, volume)| format!("{} {}", words::volume(*volume, system), words::place(place)));
+        .map(|(place, volume)| format!("{} {}", words::volume(*volume, system), words::place(*place)));
     let all: Vec<String> = std::iter::once(stays).chain(lost).collect();
     let all: Vec<&str> = all.iter().map(String::as_str).collect();
     words::and(&all)

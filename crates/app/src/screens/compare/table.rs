@@ -111,7 +111,7 @@ fn lost(shown: &Shown, column: &WayColumn) -> Html {
         .planned
         .lost
         .iter()
-        .map(|(place, _)| words::place(place))
+        .map(|(place, _)| words::place(*place))
         .collect();
     let places: Vec<&str> = places.iter().map(String::as_str).collect();
     html! {

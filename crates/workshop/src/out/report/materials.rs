@@ -104,7 +104,7 @@ impl MaterialReport {
             standard_uncertainty_litres: part.standard_uncertainty.as_litres(),
         });
         let goes = need.shares.iter().map(|share| PlaceReport {
-            place: share.place,
+            place: share.place.name(),
             litres: share.volume.as_litres(),
         });
         let by_zone = need.by_zone.iter().map(|(zone, volume)| ZoneVolume {

@@ -36,7 +36,7 @@ struct FigureReport {
 impl WayReport {
     pub(super) fn of(way: &WayColumn) -> Self {
         let lost = way.planned.lost.iter().map(|(place, volume)| PlaceReport {
-            place,
+            place: place.name(),
             litres: volume.as_litres(),
         });
         WayReport {

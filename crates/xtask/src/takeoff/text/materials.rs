@@ -79,7 +79,7 @@ fn causes(need: &Demand) -> String {
 fn shares(need: &Demand, system: System) -> String {
     let shares = need.shares.iter();
     let shares: Vec<String> = shares
-        .map(|share| format!("{} {}", share.place, volume(share.volume, system)))
+        .map(|share| format!("{} {}", share.place.name(), volume(share.volume, system)))
         .collect();
     wrapped(&format!("  Where it goes: {}", shares.join(", ")), 4)
 }

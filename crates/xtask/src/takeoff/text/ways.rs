@@ -41,7 +41,7 @@ pub fn whole(ways: &[WayColumn], system: System) -> String {
     let lines = ways.iter().map(|way| {
         let lost = way.planned.lost.iter();
         let lost: Vec<String> = lost
-            .map(|(place, amount)| format!("{place} {}", volume(*amount, system)))
+            .map(|(place, amount)| format!("{} {}", place.name(), volume(*amount, system)))
             .collect();
         let lost = if lost.is_empty() {
             "nothing".into()
