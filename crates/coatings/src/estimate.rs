@@ -1,5 +1,7 @@
 //! Estimates with a standard uncertainty.
 
+use std::ops::Mul;
+
 use units::Area;
 
 /// A best estimate and its standard uncertainty (JCGM 100), both in the same unit.
@@ -21,12 +23,21 @@ impl Estimate<f64> {
     }
 }
 
+/// The coverage factor of every range that is shown: about 95 % coverage (JCGM 100, 6.3.3).
+pub(crate) const COVERAGE_FACTOR: f64 = 2.0;
+
+impl<T: Copy + Mul<f64, Output = T>> Estimate<T> {
+    /// The expanded uncertainty: half the width of the range that is shown, about 95 % coverage (JCGM 100, 6.2.1).
+    pub fn expanded_uncertainty(&self) -> T {
+        self.standard_uncertainty * COVERAGE_FACTOR
+    }
+}
+
 impl Estimate<Area> {
-    /// Half the width of the interval of two standard uncertainties to either side, as a share of the area
-    /// (about 95 % coverage, JCGM 100, 6.3.3); zero where there is no area.
+    /// The expanded uncertainty as a share of the area; zero where there is no area.
     pub fn give_or_take(&self) -> f64 {
         if self.value > Area::ZERO {
-            2.0 * (self.standard_uncertainty / self.value)
+            self.expanded_uncertainty() / self.value
         } else {
             0.0
         }

@@ -367,7 +367,7 @@ fn where_it_goes() {
     each_need(10, |place, _, need, theirs| {
         let mut ours: BTreeMap<&str, f64> = BTreeMap::new();
         for share in &need.shares {
-            *ours.entry(share.place).or_default() += share.volume.as_litres();
+            *ours.entry(share.place.name()).or_default() += share.volume.as_litres();
         }
         for (where_to, litres) in &theirs.places {
             let got = ours.remove(where_to.as_str()).unwrap_or(0.0);

@@ -36,7 +36,7 @@ pub fn chalk(of: &Chalk, system: System) -> Vec<(&'static str, String)> {
     let volume = format!(
         "{}, give or take {}",
         super::volume(of.mix.volume.value, system),
-        super::volume(of.mix.volume.standard_uncertainty * 2.0, system)
+        super::volume(of.mix.volume.expanded_uncertainty(), system)
     );
     let mut lines = vec![
         ("It comes to", volume),

@@ -467,16 +467,13 @@ pub fn film(film: Estimate<Length>, system: System) -> String {
     match system {
         System::UsCustomary => {
             let mils = |length: Length| length.as_inches() * 1000.0;
-            let (film, either_way) = (mils(film.value), mils(film.standard_uncertainty) * 2.0);
+            let (film, either_way) = (mils(film.value), mils(film.expanded_uncertainty()));
             let [film, either_way] = [film, either_way].map(|mils| number(&format!("{mils:.1}")));
             format!("{film} \u{b1} {either_way} mil")
         }
         System::Metric => {
             let micrometres = |length: Length| length.as_millimetres() * 1000.0;
-            let (film, either_way) = (
-                micrometres(film.value),
-                micrometres(film.standard_uncertainty) * 2.0,
-            );
+            let (film, either_way) = (micrometres(film.value), micrometres(film.expanded_uncertainty()));
             format!("{film:.0} \u{b1} {either_way:.0} \u{b5}m")
         }
     }

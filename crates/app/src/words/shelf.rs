@@ -12,7 +12,7 @@ pub fn left(stock: &Stock, system: System) -> String {
     match &stock.contents {
         Ok(contents) => {
             let of = contents.estimate();
-            let give = of.standard_uncertainty * 2.0;
+            let give = of.expanded_uncertainty();
             let colour = match stock.material.coloured && stock.colour.is_none() {
                 true => " Choose its colour: then it says for which pieces it is.",
                 false => "",

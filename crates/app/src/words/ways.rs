@@ -62,7 +62,7 @@ pub fn in_hours(minutes: impl IntoIterator<Item = Estimate<f64>>) -> bool {
 
 /// A time with its doubled standard uncertainty, in hours or in minutes.
 pub fn minutes_as(minutes: Estimate<f64>, in_hours: bool) -> String {
-    let (value, either_way) = (minutes.value, minutes.standard_uncertainty * 2.0);
+    let (value, either_way) = (minutes.value, minutes.expanded_uncertainty());
     if in_hours {
         let [value, either_way] =
             [value, either_way].map(|minutes| number(&format!("{:.1}", minutes / 60.0)));

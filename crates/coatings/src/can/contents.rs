@@ -5,6 +5,7 @@ use std::fmt;
 use units::{Density, Mass, Volume};
 
 use crate::distribution::Distribution;
+use crate::estimate::COVERAGE_FACTOR;
 use crate::estimate::Estimate;
 use crate::mix::Scale;
 use crate::propagate::linear_estimate;
@@ -368,7 +369,7 @@ impl Contents {
         } = self.estimate();
         let can = self.can?;
         // A billionth is the noise of numbers that were typed alike.
-        (likely - standard_uncertainty * 2.0 > can * (1.0 + 1e-9))
+        (likely - standard_uncertainty * COVERAGE_FACTOR > can * (1.0 + 1e-9))
             .then_some(Doubt::MoreThanTheCan { likely, can })
     }
 }

@@ -33,7 +33,7 @@ pub(super) fn reckon(workshop: &Workshop, piece: &Piece, work: &Work) -> Reckone
     });
     let reckoned = coating + whole_minutes((least + most) / 2.0);
     // A slow hand is slow in every step, so the ends are added up; the coats reach two standard uncertainties to either side.
-    let doubt = 2.0 * coats.standard_uncertainty;
+    let doubt = coats.expanded_uncertainty();
     let (least, most) = (least + coats.value - doubt, most + coats.value + doubt);
     let own = facts.hours.map(|time| whole_minutes(time.minutes()));
     let Share(share) = habits.fee_share.unwrap_or(Share(0.0));

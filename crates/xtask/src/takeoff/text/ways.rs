@@ -50,7 +50,7 @@ pub fn whole(ways: &[WayColumn], system: System) -> String {
         };
         let (value, spread) = (
             way.planned.minutes.value,
-            2.0 * way.planned.minutes.standard_uncertainty,
+            way.planned.minutes.expanded_uncertainty(),
         );
         wrapped(
             &format!(
