@@ -20,12 +20,13 @@ use crate::table::{Align, Table};
 /// hours, a view from behind, what is drawn of a piece that does not fit 14; the geometry built for speed 12, less 4 for styles
 /// in one file; ticks that can be taken back, a list for some pieces only, what a lead test found on the card 3; refused
 /// entries, numbers as they are written elsewhere, saved work that cannot be read, tabs that merge, defaults by edition, what
-/// faces look at from the parts, and air that is too cold 57. This bound keeps
+/// faces look at from the parts, and air that is too cold 57; straight lines of sight, books as typed records and one analysis that
+/// keeps what an edit leaves the same 6. This bound keeps
 /// it from growing further until it is brought down. The computation alone comes to more than the design wants (`cargo xtask
 /// module`). By the sizes of functions a fifth of the code builds what the screens show, a fifth is geometry, a tenth Yew itself;
 /// no function stands out. To tell `wasm-opt` other things was tried and gives two kilobytes at the most; to inline nothing, to
 /// outline and to hoist in the compiler gives nothing. Later loads need no network.
-const BUDGET: usize = 637_000;
+const BUDGET: usize = 643_000;
 
 /// Prints the size of each file of the page; fails if all together are over the budget.
 pub fn report(dist: &Path) -> Result<()> {
