@@ -160,6 +160,8 @@ proptest! {
     /// by little.
     #[test]
     fn areas_scale_with_the_square(Built { furniture, assembly } in piece(), k in 1.01..1.1f64) {
+        // Gaps that are closed and slits that open nothing have fixed widths, and so does the air before the wall.
+        prop_assume!(!assembly.by_parts);
         let mut scaled = furniture.clone();
         for field in fields::ALL {
             scaled.measures.set(field, furniture.length(field) * k);
