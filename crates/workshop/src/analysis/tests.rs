@@ -76,6 +76,7 @@ fn add(book: &'static str, values: &[(&'static str, &str)]) -> BookEdit {
 }
 
 /// An edit of each kind.
+#[expect(clippy::too_many_lines, reason = "one entry for each edit")]
 fn edits(workshop: &Workshop) -> Vec<Edit> {
     let piece = &workshop.pieces[0];
     let id = piece.id.clone();
