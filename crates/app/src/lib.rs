@@ -6,6 +6,11 @@
 //!
 //! Invariant: nothing is computed here that a person could want tested without a browser.
 
+#![allow(
+    unreachable_pub,
+    reason = "the screens are about to be drawn anew; what they share is public to the page"
+)]
+
 pub mod browser;
 mod parts;
 mod screens;

@@ -4,11 +4,11 @@ use serde_json::{Map, Value};
 
 /// The entries of an object that was handed over.
 #[derive(Default)]
-pub struct Given(Map<String, Value>);
+pub(crate) struct Given(Map<String, Value>);
 
 impl Given {
     /// The object that was handed to a function, if all its entries are known.
-    pub fn to(to: &'static str, known: &'static [&'static str], value: Value) -> Result<Self, String> {
+    pub(crate) fn to(to: &'static str, known: &'static [&'static str], value: Value) -> Result<Self, String> {
         let Value::Object(entries) = value else {
             return Err(format!("{to} takes an object with: {}.", known.join(", ")));
         };
@@ -27,7 +27,7 @@ impl Given {
     }
 
     /// A text, if it is there.
-    pub fn text(&mut self, key: &'static str) -> Result<Option<String>, String> {
+    pub(crate) fn text(&mut self, key: &'static str) -> Result<Option<String>, String> {
         match self.take(key) {
             None => Ok(None),
             Some(Value::String(text)) => Ok(Some(text)),
@@ -36,12 +36,12 @@ impl Given {
     }
 
     /// A whole number, if it is there.
-    pub fn number(&mut self, key: &'static str) -> Result<Option<u32>, String> {
+    pub(crate) fn number(&mut self, key: &'static str) -> Result<Option<u32>, String> {
         self.take(key).map(|value| whole(key, &value)).transpose()
     }
 
     /// `true` or `false`; the last if it is not there.
-    pub fn flag(&mut self, key: &'static str) -> Result<bool, String> {
+    pub(crate) fn flag(&mut self, key: &'static str) -> Result<bool, String> {
         match self.take(key) {
             None => Ok(false),
             Some(Value::Bool(flag)) => Ok(flag),
@@ -50,7 +50,7 @@ impl Given {
     }
 
     /// Values by their names; none if they are not there.
-    pub fn named(&mut self, key: &'static str) -> Result<Map<String, Value>, String> {
+    pub(crate) fn named(&mut self, key: &'static str) -> Result<Map<String, Value>, String> {
         match self.take(key) {
             None => Ok(Map::new()),
             Some(Value::Object(named)) => Ok(named),
@@ -60,7 +60,7 @@ impl Given {
 }
 
 /// A whole number from 0 on.
-pub fn whole(what: &str, value: &Value) -> Result<u32, String> {
+pub(crate) fn whole(what: &str, value: &Value) -> Result<u32, String> {
     let number = value.as_u64().and_then(|number| u32::try_from(number).ok());
     number.ok_or_else(|| format!("\u{201c}{what}\u{201d} is not a whole number, or a number below 0."))
 }

@@ -5,7 +5,7 @@ use serde::Serialize;
 
 /// A kind of furniture.
 #[derive(Serialize)]
-pub struct KindReport {
+pub(crate) struct KindReport {
     key: &'static str,
     label: &'static str,
     measurements: Vec<Measurement>,
@@ -48,7 +48,7 @@ struct Count {
 }
 
 /// Every kind, in the order in which they are offered.
-pub fn all() -> Vec<KindReport> {
+pub(crate) fn all() -> Vec<KindReport> {
     Kind::ALL.into_iter().map(KindReport::of).collect()
 }
 

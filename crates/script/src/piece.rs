@@ -9,7 +9,8 @@ use workshop::{Edit, PieceEdit, PieceId, Reading, Workshop};
 use crate::given::{Given, whole};
 
 /// What the function takes.
-pub const USAGE: &str = "piece takes an object with: kind, units, measurements, styles, counts, name, count.";
+pub(crate) const USAGE: &str =
+    "piece takes an object with: kind, units, measurements, styles, counts, name, count.";
 
 const KNOWN: [&str; 7] = [
     "kind",
@@ -25,7 +26,7 @@ const KNOWN: [&str; 7] = [
 const ID: &str = "p1";
 
 /// The workshop that a script asks for, as a save file holds it.
-pub fn of(wanted: Value) -> Result<WorkshopRecord<PieceRecord>, String> {
+pub(crate) fn of(wanted: Value) -> Result<WorkshopRecord<PieceRecord>, String> {
     let mut given = Given::to("piece", &KNOWN, wanted)?;
     let mut made = Making::start(kind(&mut given)?, units(&mut given)?)?;
     if let Some(name) = given.text("name")? {

@@ -7,11 +7,11 @@ use workshop::out::{Report, report};
 use crate::given::Given;
 
 /// What the function takes.
-pub const USAGE: &str =
+pub(crate) const USAGE: &str =
     "takeoff takes a workshop: the text of a save file, or the object that such a text holds.";
 
 /// The takeoff of the workshop that this text holds.
-pub fn of(text: &str, options: Value) -> Result<Report, String> {
+pub(crate) fn of(text: &str, options: Value) -> Result<Report, String> {
     let mut options = match options {
         Value::Null => Given::default(),
         options => Given::to("takeoff, as its options,", &["working"], options)?,

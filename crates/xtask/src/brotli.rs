@@ -19,7 +19,7 @@ for (const file of process.argv.slice(1)) {
 }";
 
 /// Each of the files, compressed.
-pub fn compressed(files: &[PathBuf]) -> Result<Vec<Vec<u8>>> {
+pub(crate) fn compressed(files: &[PathBuf]) -> Result<Vec<Vec<u8>>> {
     let printed = command::bytes(Command::new("node").arg("-e").arg(COMPRESS).arg("--").args(files))?;
     let all = parted(&printed).context("Node printed something else than compressed files")?;
     ensure!(

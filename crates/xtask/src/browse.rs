@@ -12,10 +12,10 @@ use crate::table::{Align, Table};
 use crate::{build, setup, weight};
 
 /// Where the pictures go unless another folder is named.
-pub const PICTURES: &str = "target/look";
+pub(crate) const PICTURES: &str = "target/look";
 
 /// A cargo that tells what it runs where the page, the browser and the rules of accessibility are.
-pub fn with_page(repository: &Repository) -> Result<Command> {
+pub(crate) fn with_page(repository: &Repository) -> Result<Command> {
     let browser = setup::browser()?;
     let mut command = cargo();
     command
@@ -31,7 +31,7 @@ pub fn with_page(repository: &Repository) -> Result<Command> {
 
 /// Takes a picture of every screen, and prints the job card. [`PICTURES`] is taken from the top of the repository, any
 /// other folder from the current one.
-pub fn look(folder: &Path) -> Result<()> {
+pub(crate) fn look(folder: &Path) -> Result<()> {
     let repository = Repository::find()?;
     build::page_if_older()?;
     let folder = if folder == Path::new(PICTURES) {
@@ -43,7 +43,7 @@ pub fn look(folder: &Path) -> Result<()> {
 }
 
 /// Times the page in the browser and prints the table. A slow machine makes it no fault.
-pub fn pace() -> Result<()> {
+pub(crate) fn pace() -> Result<()> {
     let repository = Repository::find()?;
     build::page_if_older()?;
     weight::print(&repository.dist())?;

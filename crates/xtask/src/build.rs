@@ -11,7 +11,7 @@ use crate::repository::Repository;
 use crate::{command, offline, setup, styles, weight};
 
 /// Sets up, builds and weighs the page.
-pub fn page() -> Result<()> {
+pub(crate) fn page() -> Result<()> {
     let repository = Repository::find()?;
     // A source that changes during the build is not in the page, so the digest comes first.
     let sources = digest(repository.root(), &SOURCES)?;
@@ -40,7 +40,7 @@ pub fn page() -> Result<()> {
 }
 
 /// Builds the page if it is not there, or if its sources changed since it was built.
-pub fn page_if_older() -> Result<()> {
+pub(crate) fn page_if_older() -> Result<()> {
     let repository = Repository::find()?;
     let built = fs::read_to_string(repository.at(BUILT)).unwrap_or_default();
     let current = stamp(&digest(repository.root(), &SOURCES)?, &repository);

@@ -13,7 +13,7 @@ use crate::table::{Align, Table};
 use crate::{browse, build, invariants, script, setup, tidy};
 
 /// Which checks are wanted.
-pub enum Choice {
+pub(crate) enum Choice {
     /// All.
     All,
     /// Those that need neither a browser nor the built page.
@@ -23,7 +23,7 @@ pub enum Choice {
 }
 
 /// A check.
-pub struct Step {
+pub(crate) struct Step {
     name: &'static str,
     about: &'static str,
     /// Whether it needs a browser or the built page.
@@ -110,7 +110,7 @@ static STEPS: [Step; 11] = [
 ];
 
 /// The names that `--only` takes, each with what the step checks.
-pub fn step_names() -> PossibleValuesParser {
+pub(crate) fn step_names() -> PossibleValuesParser {
     PossibleValuesParser::new(
         STEPS
             .iter()
@@ -120,7 +120,7 @@ pub fn step_names() -> PossibleValuesParser {
 
 impl Choice {
     /// The choice as typed; `only` is one of [`step_names`].
-    pub fn new(fast: bool, only: Option<&str>) -> Self {
+    pub(crate) fn new(fast: bool, only: Option<&str>) -> Self {
         let step = only.and_then(|name| STEPS.iter().find(|step| step.name == name));
         match step {
             Some(step) => Choice::Only(step),
@@ -139,7 +139,7 @@ impl Choice {
 }
 
 /// Runs the checks until one fails, and prints how long each took.
-pub fn run(choice: &Choice) -> Result<ExitCode> {
+pub(crate) fn run(choice: &Choice) -> Result<ExitCode> {
     let repository = Repository::find()?;
     let mut times = Vec::new();
     let mut failed = None;
@@ -181,7 +181,7 @@ fn time_table(times: &[(&str, f64)]) -> Table {
 }
 
 /// Runs the tests that make up their inputs, with many more of them than `cargo xtask test`.
-pub fn deep() -> Result<()> {
+pub(crate) fn deep() -> Result<()> {
     let repository = Repository::find()?;
     run_command(
         cargo()

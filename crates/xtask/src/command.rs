@@ -6,24 +6,24 @@ use std::process::{Command, Output};
 use anyhow::{Context, Result, ensure};
 
 /// The cargo that runs this chore.
-pub fn cargo() -> Command {
+pub(crate) fn cargo() -> Command {
     Command::new(std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into()))
 }
 
 /// Runs a program to its end; it may print.
-pub fn run(command: &mut Command) -> Result<()> {
+pub(crate) fn run(command: &mut Command) -> Result<()> {
     let status = command.status().with_context(|| not_started(command))?;
     ensure!(status.success(), "`{}` failed ({status})", words(command));
     Ok(())
 }
 
 /// What a program prints.
-pub fn output(command: &mut Command) -> Result<String> {
+pub(crate) fn output(command: &mut Command) -> Result<String> {
     Ok(String::from_utf8_lossy(&bytes(command)?).into())
 }
 
 /// What a program prints that is no text.
-pub fn bytes(command: &mut Command) -> Result<Vec<u8>> {
+pub(crate) fn bytes(command: &mut Command) -> Result<Vec<u8>> {
     let Output {
         status,
         stdout,

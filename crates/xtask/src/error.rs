@@ -1,7 +1,7 @@
 //! How an error reads.
 
 /// An error as a person reads it: what to do about it first, then its causes.
-pub fn told(error: &anyhow::Error) -> String {
+pub(crate) fn told(error: &anyhow::Error) -> String {
     let causes = error.chain().skip(1).map(|cause| format!("\n  Cause: {cause}"));
     format!("{error}{}", causes.collect::<String>())
 }

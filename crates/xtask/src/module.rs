@@ -11,7 +11,7 @@ use crate::repository::Repository;
 use crate::{command, setup, weight};
 
 /// Where the module lies once it is built.
-pub const FOLDER: &str = "target/module";
+pub(crate) const FOLDER: &str = "target/module";
 
 /// What is taken over as it is: where it stands, and its name in the module.
 const FILES: [(&str, &str); 4] = [
@@ -22,7 +22,7 @@ const FILES: [(&str, &str); 4] = [
 ];
 
 /// Sets up, builds and weighs the module, and says where it lies.
-pub fn build(repository: &Repository) -> Result<PathBuf> {
+pub(crate) fn build(repository: &Repository) -> Result<PathBuf> {
     setup::for_page(repository)?;
     let folder = repository.at(FOLDER);
     if folder.exists() {

@@ -18,7 +18,7 @@ const WORKER: &str = "service-worker.js";
 type Kept = (String, [u8; 32]);
 
 /// Writes the service worker into a folder that holds the built page.
-pub fn write(repository: &Repository, dist: &Path) -> Result<()> {
+pub(crate) fn write(repository: &Repository, dist: &Path) -> Result<()> {
     let template = repository.read(&format!("www/{WORKER}"))?;
     let worker = filled(&template, &kept(dist)?)?;
     let path = dist.join(WORKER);

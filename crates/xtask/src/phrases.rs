@@ -20,7 +20,7 @@ const FILES: [&str; 5] = [
 ];
 
 /// Prints where the phrases stand, and how many there are of each.
-pub fn print() -> Result<()> {
+pub(crate) fn print() -> Result<()> {
     let repository = Repository::find()?;
     let phrases: Vec<&str> = lines(PHRASES).collect();
     let mut counts = vec![0; phrases.len()];

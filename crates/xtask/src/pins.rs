@@ -3,29 +3,29 @@
 use anyhow::{Context, Result, ensure};
 
 /// Bundles the page.
-pub const TRUNK: &str = "0.21.14";
+pub(crate) const TRUNK: &str = "0.21.14";
 /// Writes the glue between the browser and the wasm; it must be as old as the crate of the same name.
-pub const WASM_BINDGEN: &str = "0.2.129";
+pub(crate) const WASM_BINDGEN: &str = "0.2.129";
 /// Holds `wasm-opt`, which makes the wasm smaller.
-pub const BINARYEN: &str = "132.0.0";
+pub(crate) const BINARYEN: &str = "132.0.0";
 /// The digest of that package, so that nobody can slip in another one under the same version.
-pub const BINARYEN_DIGEST: &str =
+pub(crate) const BINARYEN_DIGEST: &str =
     "sha512-4Usg7yEvwO3FMso3Oov6qkOOHSod1IEv+boKkh77kTljM+eNBouqCTbqWswGzbG+vDNO/b/v2C4gfEh1WgB9Lg==";
 /// Holds the rules of accessibility that the journeys lay on every screen. It is a tool of the tests and no part of
 /// the page.
-pub const AXE: &str = "4.14.1";
+pub(crate) const AXE: &str = "4.14.1";
 /// The digest of that package.
-pub const AXE_DIGEST: &str =
+pub(crate) const AXE_DIGEST: &str =
     "sha512-FHfa+lmNjQZfJz1q8wKqIDwC6DExcHt/pkjNQb09a3NPjCKg2rhu5qb2S4r76ASyFNNtuFooJpZe37OgudVGtQ==";
 /// Checks the types of the module for scripts. It is a tool of the tests and no part of the module.
-pub const TYPESCRIPT: &str = "6.0.3";
+pub(crate) const TYPESCRIPT: &str = "6.0.3";
 /// The digest of that package.
-pub const TYPESCRIPT_DIGEST: &str =
+pub(crate) const TYPESCRIPT_DIGEST: &str =
     "sha512-y2TvuxSZPDyQakkFRPZHKFm+KKVqIisdg9/CZwm9ftvKXLP8NRWj38/ODjNbr43SsoXqNuAisEf1GdCxqWcdBw==";
 
 /// Fails if the lock file has another version of the crate `wasm-bindgen` than the tool that is pinned here: the
 /// tool would refuse what the crate wrote.
-pub fn check_wasm_bindgen(lock_file: &str) -> Result<()> {
+pub(crate) fn check_wasm_bindgen(lock_file: &str) -> Result<()> {
     let locked = locked_version(lock_file, "wasm-bindgen")
         .context("Cargo.lock does not name the crate wasm-bindgen. Run `cargo generate-lockfile`.")?;
     ensure!(

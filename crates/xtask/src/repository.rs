@@ -7,11 +7,11 @@ use std::{env, fs};
 use anyhow::{Context, Result};
 
 /// The repository in which the chore was started.
-pub struct Repository(PathBuf);
+pub(crate) struct Repository(PathBuf);
 
 impl Repository {
     /// The nearest folder upward from the current one that holds the sources.
-    pub fn find() -> Result<Self> {
+    pub(crate) fn find() -> Result<Self> {
         let here = env::current_dir().context("The current folder cannot be found")?;
         let mut upward = here.ancestors();
         upward
@@ -21,27 +21,27 @@ impl Repository {
     }
 
     /// A path in the repository.
-    pub fn at(&self, path: &str) -> PathBuf {
+    pub(crate) fn at(&self, path: &str) -> PathBuf {
         self.0.join(path)
     }
 
     /// The folder that holds everything.
-    pub fn root(&self) -> &Path {
+    pub(crate) fn root(&self) -> &Path {
         &self.0
     }
 
     /// The text of a file.
-    pub fn read(&self, path: &str) -> Result<String> {
+    pub(crate) fn read(&self, path: &str) -> Result<String> {
         fs::read_to_string(self.at(path)).with_context(|| format!("{path} cannot be read"))
     }
 
     /// Where the built page lies.
-    pub fn dist(&self) -> PathBuf {
+    pub(crate) fn dist(&self) -> PathBuf {
         self.at("dist")
     }
 
     /// The search path for programs, with the project's own tools first.
-    pub fn search_path(&self) -> Result<OsString> {
+    pub(crate) fn search_path(&self) -> Result<OsString> {
         let own = [self.at(".tools/bin"), self.at(".tools/node/node_modules/.bin")];
         let inherited = env::var_os("PATH").unwrap_or_default();
         env::join_paths(own.into_iter().chain(env::split_paths(&inherited)))
@@ -50,7 +50,7 @@ impl Repository {
 }
 
 /// The program with this name on the search path that was inherited.
-pub fn program(name: &str) -> Option<PathBuf> {
+pub(crate) fn program(name: &str) -> Option<PathBuf> {
     let file = format!("{name}{}", env::consts::EXE_SUFFIX);
     env::split_paths(&env::var_os("PATH")?)
         .map(|folder| folder.join(&file))

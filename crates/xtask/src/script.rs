@@ -13,10 +13,10 @@ use crate::{browse, command, module, setup, weight};
 const FOLDER: &str = "target/script";
 
 /// The journey through the page of the README.
-pub const JOURNEY: &str = "a_page_of_ones_own";
+pub(crate) const JOURNEY: &str = "a_page_of_ones_own";
 
 /// Builds the module and checks it.
-pub fn check(repository: &Repository) -> Result<()> {
+pub(crate) fn check(repository: &Repository) -> Result<()> {
     let module = module::build(repository)?;
     let folder = lay_out(repository, &module)?;
     in_node(repository, &folder)?;

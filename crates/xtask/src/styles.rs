@@ -10,7 +10,7 @@ use base64::prelude::BASE64_STANDARD;
 use hmac_sha256::Hash;
 
 /// Puts the style sheets that the page links to into one, in their order, in the place of the first.
-pub fn join(dist: &Path) -> Result<()> {
+pub(crate) fn join(dist: &Path) -> Result<()> {
     let page = dist.join("index.html");
     let html = read(&page)?;
     let (rest, addresses) = parted(&html);

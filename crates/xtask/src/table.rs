@@ -4,7 +4,7 @@ use std::fmt;
 
 /// On which side the text of a column is even.
 #[derive(Clone, Copy, PartialEq, Eq)]
-pub enum Align {
+pub(crate) enum Align {
     /// For words.
     Left,
     /// For figures.
@@ -12,14 +12,14 @@ pub enum Align {
 }
 
 /// A table with a head line.
-pub struct Table {
+pub(crate) struct Table {
     aligns: Vec<Align>,
     rows: Vec<Vec<String>>,
 }
 
 impl Table {
     /// An empty table with these column heads.
-    pub fn new(columns: &[(&str, Align)]) -> Self {
+    pub(crate) fn new(columns: &[(&str, Align)]) -> Self {
         Table {
             aligns: columns.iter().map(|(_, align)| *align).collect(),
             rows: vec![columns.iter().map(|(head, _)| (*head).into()).collect()],
@@ -27,7 +27,7 @@ impl Table {
     }
 
     /// Adds a row; cells that are left out are empty.
-    pub fn row(&mut self, cells: impl IntoIterator<Item = String>) {
+    pub(crate) fn row(&mut self, cells: impl IntoIterator<Item = String>) {
         self.rows.push(cells.into_iter().collect());
     }
 

@@ -11,7 +11,7 @@ use crate::repository::Repository;
 const SOURCES: [&str; 5] = ["rs", "toml", "html", "css", "js"];
 
 /// Checks every source in the repository.
-pub fn check() -> Result<()> {
+pub(crate) fn check() -> Result<()> {
     let repository = Repository::find()?;
     let sources = sources(repository.root())?;
     let mut faults = Vec::new();

@@ -29,13 +29,13 @@ use crate::table::{Align, Table};
 const BUDGET: usize = 643_000;
 
 /// Prints the size of each file of the page; fails if all together are over the budget.
-pub fn report(dist: &Path) -> Result<()> {
+pub(crate) fn report(dist: &Path) -> Result<()> {
     let total = print(dist)?;
     within_budget(total)
 }
 
 /// Prints the size of each file of the page, or of another folder, and gives that of all together, compressed: bytes.
-pub fn print(dist: &Path) -> Result<usize> {
+pub(crate) fn print(dist: &Path) -> Result<usize> {
     let files = files(dist)?;
     let compressed: Vec<usize> = brotli::compressed(&files)?.iter().map(Vec::len).collect();
     let raw = files
@@ -79,7 +79,7 @@ fn within_budget(total: usize) -> Result<()> {
 }
 
 /// Every file in a folder and the folders below it, in the order of their names.
-pub fn files(folder: &Path) -> Result<Vec<PathBuf>> {
+pub(crate) fn files(folder: &Path) -> Result<Vec<PathBuf>> {
     let mut found = Vec::new();
     let entries = fs::read_dir(folder).with_context(|| format!("{} cannot be read", folder.display()))?;
     for entry in entries {

@@ -10,7 +10,7 @@ use anyhow::{Context, Result, ensure};
 const HOW: &str = "Type: cargo xtask test --only journeys";
 
 /// Where everything is.
-pub struct Places {
+pub(crate) struct Places {
     /// The built page.
     pub dist: PathBuf,
     /// The browser.
@@ -27,7 +27,7 @@ pub struct Places {
 
 impl Places {
     /// What `cargo xtask test` named, or else what lies where it usually does.
-    pub fn find() -> Result<Self> {
+    pub(crate) fn find() -> Result<Self> {
         let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
         let target = named("CARGO_TARGET_DIR").unwrap_or_else(|| root.join("target"));
         let dist = named("COATWRIGHT_DIST").unwrap_or_else(|| root.join("dist"));
@@ -74,7 +74,7 @@ fn file(path: PathBuf) -> Option<PathBuf> {
 }
 
 /// A program that runs beside the journey and ends with it.
-pub struct Running {
+pub(crate) struct Running {
     child: Child,
     // A closed pipe would end a program that still writes.
     lines: BufReader<ChildStdout>,
@@ -82,7 +82,7 @@ pub struct Running {
 
 impl Running {
     /// Starts a program and waits for the line in which it says where it listens.
-    pub fn start<T>(command: &mut Command, heard: impl Fn(&str) -> Option<T>) -> Result<(Self, T)> {
+    pub(crate) fn start<T>(command: &mut Command, heard: impl Fn(&str) -> Option<T>) -> Result<(Self, T)> {
         let name = format!("{command:?}");
         let mut child = command
             .stdin(Stdio::null())

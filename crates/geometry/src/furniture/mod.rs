@@ -1,8 +1,8 @@
 //! Furniture as a maker measures it, and how it becomes placed parts.
 
-pub mod alteration;
+pub(crate) mod alteration;
 mod base;
-pub mod bay;
+pub(crate) mod bay;
 mod case;
 mod check;
 mod chest;

@@ -350,18 +350,18 @@ fn kinds() -> BoxedStrategy<(Kind, Option<[Vec<BayDraw>; 2]>)> {
 }
 
 /// Measurements as a maker could take them, without changes.
-pub fn furniture() -> impl Strategy<Value = Furniture> {
+pub(crate) fn furniture() -> impl Strategy<Value = Furniture> {
     drawn(sound_size(), 0.3, kinds(), Just(vec![]).boxed())
 }
 
 /// The same, with changes that may not fit the piece.
-pub fn changed_furniture() -> impl Strategy<Value = Furniture> {
+pub(crate) fn changed_furniture() -> impl Strategy<Value = Furniture> {
     let changes = prop::collection::vec(change(sound_size()), 1..5).boxed();
     drawn(sound_size(), 0.2, kinds(), changes)
 }
 
 /// Pieces of which a few things are anything at all.
-pub fn any_furniture() -> impl Strategy<Value = Taken> {
+pub(crate) fn any_furniture() -> impl Strategy<Value = Taken> {
     let odd = || bays(0..=8, 0..=14, 0..=8, any_size());
     let all = select(Kind::ALL.to_vec());
     let odd_bays = (all, odd(), odd()).prop_map(|(kind, bays, upper)| (kind, Some([bays, upper])));
@@ -375,7 +375,7 @@ pub fn any_furniture() -> impl Strategy<Value = Taken> {
 
 /// A piece that may be no piece at all.
 #[derive(Clone)]
-pub struct Taken(pub Furniture);
+pub(crate) struct Taken(pub Furniture);
 
 impl fmt::Debug for Taken {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -385,7 +385,7 @@ impl fmt::Debug for Taken {
 
 /// A piece that passed the check, with its parts.
 #[derive(Clone)]
-pub struct Built {
+pub(crate) struct Built {
     pub furniture: Furniture,
     pub assembly: Assembly,
 }
@@ -398,7 +398,7 @@ impl fmt::Debug for Built {
 }
 
 /// What of a piece is not as usual.
-pub fn told(piece: &Furniture) -> String {
+pub(crate) fn told(piece: &Furniture) -> String {
     let usual = Furniture::usual(piece.kind);
     let mut words = vec![piece.kind.key().to_owned()];
     for field in styles::ALL {
@@ -435,11 +435,11 @@ fn built(furniture: Furniture) -> Option<Built> {
 }
 
 /// Pieces without changes that pass the check of their measurements.
-pub fn piece() -> impl Strategy<Value = Built> {
+pub(crate) fn piece() -> impl Strategy<Value = Built> {
     furniture().prop_filter_map("measurements that fit", built)
 }
 
 /// Pieces with changes that pass the check.
-pub fn changed_piece() -> impl Strategy<Value = Built> {
+pub(crate) fn changed_piece() -> impl Strategy<Value = Built> {
     changed_furniture().prop_filter_map("changes that fit", built)
 }

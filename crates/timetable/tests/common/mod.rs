@@ -3,17 +3,17 @@
 use proptest::prelude::*;
 use timetable::{Hours, Job, Moment, Step};
 
-pub fn at(text: &str) -> Moment {
+pub(crate) fn at(text: &str) -> Moment {
     Moment::read(text).unwrap()
 }
 
 /// Friday.
-pub fn start() -> Moment {
+pub(crate) fn start() -> Moment {
     at("2026-05-01T08:00")
 }
 
 /// Until when the workshop is open that is open at a moment; no hours here go past midnight.
-pub fn open_until(hours: &Hours, moment: Moment) -> Option<Moment> {
+pub(crate) fn open_until(hours: &Hours, moment: Moment) -> Option<Moment> {
     let of_day = hours.of(moment.day()).iter();
     let around = of_day
         .copied()
@@ -22,7 +22,7 @@ pub fn open_until(hours: &Hours, moment: Moment) -> Option<Moment> {
 }
 
 /// When a step can begin at the earliest, and when it then ends: minute by minute where it matters.
-pub fn earliest(hours: &Hours, step: &Step, from: Moment) -> (Moment, Moment) {
+pub(crate) fn earliest(hours: &Hours, step: &Step, from: Moment) -> (Moment, Moment) {
     let minutes = i64::from(step.minutes);
     let mut at = from;
     loop {
@@ -42,7 +42,7 @@ pub fn earliest(hours: &Hours, step: &Step, from: Moment) -> (Moment, Moment) {
     (at, now)
 }
 
-pub fn hours() -> impl Strategy<Value = Hours> {
+pub(crate) fn hours() -> impl Strategy<Value = Hours> {
     let day = prop_oneof![
         3 => Just(vec![(540, 720), (780, 1020)]),
         1 => Just(vec![(480, 900)]),
@@ -60,7 +60,7 @@ pub fn hours() -> impl Strategy<Value = Hours> {
 }
 
 /// A step of at most four hours, with a wait of at most ten after it.
-pub fn step() -> impl Strategy<Value = Step> {
+pub(crate) fn step() -> impl Strategy<Value = Step> {
     (1..240_u32, 0..600_u32, any::<bool>()).prop_map(|(minutes, wait, split)| {
         let mut step = Step::new("step", minutes).then(wait);
         step.may_split = split;
@@ -68,7 +68,7 @@ pub fn step() -> impl Strategy<Value = Step> {
     })
 }
 
-pub fn jobs(most: usize, steps: usize) -> impl Strategy<Value = Vec<Job>> {
+pub(crate) fn jobs(most: usize, steps: usize) -> impl Strategy<Value = Vec<Job>> {
     let job = proptest::collection::vec(step(), 0..=steps).prop_map(|steps| Job::new("job", steps));
     proptest::collection::vec(job, 1..=most)
 }

@@ -69,7 +69,7 @@ pub(super) mod tests {
     use super::*;
 
     /// The lines of a table as a library of others reads them; the heading is the first.
-    pub fn read(text: &str) -> Vec<Vec<String>> {
+    pub(crate) fn read(text: &str) -> Vec<Vec<String>> {
         assert!(text.ends_with("\r\n"));
         let reader = ::csv::ReaderBuilder::new()
             .has_headers(false)

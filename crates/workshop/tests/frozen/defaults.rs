@@ -98,7 +98,7 @@ fn bay(bay: &Bay) -> String {
     rows.collect::<Vec<_>>().join("; ")
 }
 
-pub fn fill(fill: Fill) -> &'static str {
+pub(crate) fn fill(fill: Fill) -> &'static str {
     match fill {
         Fill::Drawers => "drawers",
         Fill::Doors => "doors",
@@ -242,7 +242,7 @@ fn scheme(text: &mut String, edition: Edition) {
     }
 }
 
-pub fn plan(layer: &LayerPlan) -> String {
+pub(crate) fn plan(layer: &LayerPlan) -> String {
     let narrow = layer.narrow_tool.unwrap_or("the same");
     let can = layer.can.unwrap_or("none");
     let level = layer.level.unwrap_or("full");
@@ -253,6 +253,6 @@ pub fn plan(layer: &LayerPlan) -> String {
 }
 
 /// The place of a row, as it stands in names.
-pub fn row_of(upper: bool, bay: usize, row: usize) -> FieldId {
+pub(crate) fn row_of(upper: bool, bay: usize, row: usize) -> FieldId {
     FieldId::RowHeight(BayPlace { upper, bay }, row)
 }

@@ -11,7 +11,7 @@ use crate::defaults::{fill, plan, row_of};
 use crate::mm;
 
 /// The lines of a workshop.
-pub fn of(workshop: &Workshop) -> String {
+pub(crate) fn of(workshop: &Workshop) -> String {
     let mut text = String::new();
     let settings = &workshop.settings;
     let currency = settings

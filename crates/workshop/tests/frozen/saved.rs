@@ -12,7 +12,7 @@ const ADVICE: &str = "What was saved means for good what it meant when it was sa
     tests/frozen/saved stays as it is.";
 
 /// A text that was saved once, and what it means.
-pub struct Saved {
+pub(crate) struct Saved {
     /// Where it comes from.
     pub name: &'static str,
     text: &'static str,
@@ -31,7 +31,7 @@ macro_rules! saved {
 
 /// Written by the program of its time, but for some that were written by hand: an `example` shows all that a version
 /// holds, and a `least` hardly more than it must have, so that all else stands in.
-pub const SAVED: &[Saved] = saved! {
+pub(crate) const SAVED: &[Saved] = saved! {
     "file-1" "file-1-least"
     "file-2" "file-2-example" "file-2-least"
     "file-3-cans" "file-3-no-cans" "file-3" "file-3-example" "file-3-least" "file-3-editions"
@@ -41,7 +41,7 @@ pub const SAVED: &[Saved] = saved! {
 
 impl Saved {
     /// What the page of today reads from it.
-    pub fn read(&self) -> Loaded {
+    pub(crate) fn read(&self) -> Loaded {
         if self.name.starts_with("link") {
             read_link(self.text, PieceId("sent".into())).unwrap()
         } else {

@@ -9,7 +9,7 @@ use crate::command::output;
 use crate::repository::program;
 
 /// A script of `tests/outside` that times another program when it is called with `--time`.
-pub struct Program {
+pub(super) struct Program {
     /// What is timed.
     pub name: &'static str,
     /// The script, from the folder of the repository.
@@ -25,7 +25,7 @@ impl Program {
     ///
     /// # Errors
     /// Where Python, or a package that the script needs, is not there.
-    pub fn seconds(&self, root: &Path) -> Result<f64> {
+    pub(super) fn seconds(&self, root: &Path) -> Result<f64> {
         let printed = output(
             Command::new(python()?)
                 .args([self.script, "--time"])

@@ -3,7 +3,7 @@
 use super::beside::Program;
 
 /// What a time is held against.
-pub enum Against {
+pub(super) enum Against {
     /// A time, in seconds.
     Time(f64),
     /// Another benchmark, and how many times as long it may take.
@@ -14,7 +14,7 @@ pub enum Against {
 use Against::{Bench, Time};
 
 /// The benchmarks by the crate and the name of the file in its `benches`.
-pub const FILES: [(&str, &str); 4] = [
+pub(super) const FILES: [(&str, &str); 4] = [
     ("geometry", "geometry"),
     ("coatings", "needs"),
     ("coatings", "cans"),
@@ -38,7 +38,7 @@ static HIGHS: Program = Program {
 
 /// Every benchmark. The budgets are those of the design: a tenfold piece may take fifteen times as long, an answer of
 /// 100,000 trials 20 ms, and a workshop of a thousand pieces a second to open and a tenth of that to save.
-pub const LINES: [(&str, &[Against]); 26] = [
+pub(super) const LINES: [(&str, &[Against]); 26] = [
     ("takeoff of ten drawers", &[Time(200e-6)]),
     ("takeoff with 10 changes", &[Bench("takeoff with 0 changes", 2.0)]),
     ("built with 200 boards moved", &[Time(50e-3)]),

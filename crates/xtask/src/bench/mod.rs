@@ -15,7 +15,7 @@ use crate::table::{Align, Table};
 use lines::{Against, FILES, LINES};
 
 /// Runs the benchmarks, prints the table, and writes the times of the pieces in `tests/cad`.
-pub fn all() -> Result<()> {
+pub(crate) fn all() -> Result<()> {
     let repository = Repository::find()?;
     let root = repository.root();
     let target = target(root);

@@ -34,7 +34,7 @@ const NAMES: [&str; 20] = [
 ];
 
 /// Checks these crates.
-pub fn check(repository: &Repository) -> Result<()> {
+pub(super) fn check(repository: &Repository) -> Result<()> {
     let mut faults = Vec::new();
     for name in CRATES {
         for (file, code) in Code::of_crate(repository, name)? {

@@ -11,7 +11,7 @@ use crate::repository::Repository;
 
 /// The names and numbers in a file.
 #[derive(Default)]
-pub struct Code {
+pub(crate) struct Code {
     /// Every path, and every path that is imported.
     pub paths: Vec<Vec<String>>,
     /// Every number with a point, as it is written.
@@ -24,14 +24,14 @@ pub struct Code {
 
 impl Code {
     /// Reads the text of a file.
-    pub fn of(text: &str) -> Result<Self> {
+    pub(crate) fn of(text: &str) -> Result<Self> {
         let mut code = Code::default();
         code.visit_file(&syn::parse_file(text)?);
         Ok(code)
     }
 
     /// Reads every file of a crate that is no test, each with its path in the repository.
-    pub fn of_crate(repository: &Repository, name: &str) -> Result<Vec<(String, Self)>> {
+    pub(crate) fn of_crate(repository: &Repository, name: &str) -> Result<Vec<(String, Self)>> {
         let of_name = |(folder, _): &&(&str, &str)| folder.split('/').nth(1) == Some(name);
         let (folder, root) = CRATES
             .iter()

@@ -61,7 +61,7 @@ const NEAR: f64 = 2e-4;
 const KNOWN: &str = include_str!("constants.txt");
 
 /// Checks every crate but `units`.
-pub fn check(repository: &Repository) -> Result<()> {
+pub(super) fn check(repository: &Repository) -> Result<()> {
     let mut lines = Vec::new();
     for (folder, _) in CRATES {
         let name = folder.split('/').nth(1).unwrap_or_default();

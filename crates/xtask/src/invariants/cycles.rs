@@ -17,7 +17,7 @@ use crate::repository::Repository;
 const KNOWN: &str = include_str!("cycles.txt");
 
 /// Checks every crate.
-pub fn check(repository: &Repository) -> Result<()> {
+pub(super) fn check(repository: &Repository) -> Result<()> {
     let mut found = Vec::new();
     for (folder, root) in CRATES {
         let modules = Modules::read(&repository.at(folder).join(root))?;

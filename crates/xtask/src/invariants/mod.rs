@@ -8,8 +8,8 @@ mod modules;
 mod shrinking;
 mod unused;
 
-pub use code::Code;
-pub use shrinking::lines;
+pub(crate) use code::Code;
+pub(crate) use shrinking::lines;
 
 use anyhow::{Context, Result, ensure};
 use serde_json::Value;
@@ -18,7 +18,7 @@ use crate::command;
 use crate::repository::Repository;
 
 /// The folder of each crate's sources, and the file that they begin with.
-pub const CRATES: [(&str, &str); 9] = [
+pub(crate) const CRATES: [(&str, &str); 9] = [
     ("crates/units/src", "lib.rs"),
     ("crates/colour/src", "lib.rs"),
     ("crates/geometry/src", "lib.rs"),
@@ -93,7 +93,7 @@ const BROWSER: [&str; 7] = [
 ];
 
 /// Checks the crates of this repository.
-pub fn check() -> Result<()> {
+pub(crate) fn check() -> Result<()> {
     let repository = Repository::find()?;
     let text = command::output(
         command::cargo()

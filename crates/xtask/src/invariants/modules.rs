@@ -13,7 +13,7 @@ use syn::visit::Visit;
 use syn::{Attribute, Item, UseTree, Visibility};
 
 /// The modules of a crate.
-pub struct Modules {
+pub(super) struct Modules {
     modules: Vec<Module>,
     files: Vec<String>,
     /// What a name in a module was found to be; nothing too while it is looked up, so that no circle of imports is followed
@@ -45,7 +45,7 @@ struct Module {
 
 impl Modules {
     /// Reads a crate from its `lib.rs` or `main.rs`.
-    pub fn read(root: &Path) -> Result<Self> {
+    pub(super) fn read(root: &Path) -> Result<Self> {
         let mut modules = Modules {
             modules: Vec::new(),
             files: Vec::new(),
@@ -57,13 +57,13 @@ impl Modules {
     }
 
     /// The names of the files, from the folder of the crate.
-    pub fn files(&self) -> &[String] {
+    pub(super) fn files(&self) -> &[String] {
         &self.files
     }
 
     /// Which files each file needs, by number. What a file takes of its own ancestors does not count: a parent and its
     /// children are one unit, and the parent is the one that knows the other.
-    pub fn needs(&self) -> Vec<BTreeSet<usize>> {
+    pub(super) fn needs(&self) -> Vec<BTreeSet<usize>> {
         let mut needs = vec![BTreeSet::new(); self.files.len()];
         for (number, module) in self.modules.iter().enumerate() {
             let ancestors: BTreeSet<usize> =
@@ -211,7 +211,7 @@ fn file_of(folder: &Path, name: &str) -> PathBuf {
 }
 
 /// Whether an item is there for tests only.
-pub fn is_test(attributes: &[Attribute]) -> bool {
+pub(super) fn is_test(attributes: &[Attribute]) -> bool {
     attributes.iter().any(|attribute| {
         let list = attribute.meta.require_list();
         attribute.path().is_ident("test")

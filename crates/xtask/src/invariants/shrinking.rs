@@ -1,14 +1,14 @@
 //! Lists of faults that are known and still to be mended. They may only become shorter.
 
 /// The lines of a list. Empty lines, and those that begin with `#`, are for people.
-pub fn lines(list: &str) -> impl Iterator<Item = &str> {
+pub(crate) fn lines(list: &str) -> impl Iterator<Item = &str> {
     list.lines()
         .filter(|line| !line.is_empty() && !line.starts_with('#'))
 }
 
 /// What is found and not on the list, and what is on the list and not found; nothing if the two agree. `what` says what is
 /// wrong and what to do, `file` where the list is.
-pub fn faults(found: &[String], list: &str, what: &str, file: &str) -> String {
+pub(super) fn faults(found: &[String], list: &str, what: &str, file: &str) -> String {
     let known: Vec<&str> = lines(list).collect();
     let listed = |head: String, lines: Vec<&str>| match lines.is_empty() {
         true => String::new(),

@@ -18,7 +18,7 @@ use crate::weight;
 const FOR_TESTS: [&str; 3] = ["tests", "benches", "examples"];
 
 /// Checks every manifest of the workspace; `metadata` is what cargo says of it.
-pub fn check(repository: &Repository, metadata: &Value) -> Result<()> {
+pub(super) fn check(repository: &Repository, metadata: &Value) -> Result<()> {
     let packages = metadata["packages"]
         .as_array()
         .context("cargo listed no packages")?;

@@ -9,14 +9,14 @@ use super::headers;
 use crate::{brotli, weight};
 
 /// A folder that is served.
-pub struct Folder {
+pub(super) struct Folder {
     root: PathBuf,
     /// Files that are also there compressed with brotli.
     compressed: Vec<(PathBuf, Vec<u8>)>,
 }
 
 /// A file as it is sent.
-pub struct Sent {
+pub(super) struct Sent {
     /// What kind of content it is.
     pub kind: &'static str,
     /// Whether it is compressed with brotli.
@@ -27,7 +27,7 @@ pub struct Sent {
 
 impl Folder {
     /// The folder at this path, which must hold a page.
-    pub fn open(path: &Path) -> Result<Self> {
+    pub(super) fn open(path: &Path) -> Result<Self> {
         let shown = path.display();
         let whole = path
             .canonicalize()
@@ -41,7 +41,7 @@ impl Folder {
     }
 
     /// The same folder, with all its files compressed once, so that they can be sent as a good host sends them.
-    pub fn compressed(self) -> Result<Self> {
+    pub(super) fn compressed(self) -> Result<Self> {
         let files = weight::files(&self.root)?;
         let small = brotli::compressed(&files)?;
         Ok(Folder {
@@ -51,7 +51,7 @@ impl Folder {
     }
 
     /// The file at an address, for a browser that takes brotli or does not.
-    pub fn read(&self, address: &str, takes_brotli: bool) -> Option<Sent> {
+    pub(super) fn read(&self, address: &str, takes_brotli: bool) -> Option<Sent> {
         let name = relative(address)?;
         // A link could still lead out of the folder.
         let path = self.root.join(name).canonicalize().ok()?;

@@ -6,15 +6,15 @@ use std::path::Path;
 ///
 /// Yew needs no inline style or script; `wasm-unsafe-eval` lets wasm be compiled and nothing else. Photos and files
 /// that the maker picks or saves are `blob:` and `data:`.
-pub const POLICY: &str = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; \
+pub(super) const POLICY: &str = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; \
                           img-src 'self' blob: data:; connect-src 'self'; manifest-src 'self'; worker-src 'self'; \
                           base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 
 /// The kind of a plain answer.
-pub const TEXT: &str = "text/plain; charset=utf-8";
+pub(super) const TEXT: &str = "text/plain; charset=utf-8";
 
 /// The kind of a file by the ending of its name.
-pub fn kind(path: &Path) -> &'static str {
+pub(super) fn kind(path: &Path) -> &'static str {
     match path.extension().and_then(|ending| ending.to_str()) {
         Some("html") => "text/html; charset=utf-8",
         Some("css") => "text/css; charset=utf-8",
@@ -31,7 +31,7 @@ pub fn kind(path: &Path) -> &'static str {
 }
 
 /// The headers of an answer of this kind, as name and value.
-pub fn of(kind: &'static str) -> [(&'static str, &'static str); 7] {
+pub(super) fn of(kind: &'static str) -> [(&'static str, &'static str); 7] {
     [
         ("content-type", kind),
         ("allow", "GET, HEAD"),

@@ -33,7 +33,7 @@ const PORTS: u16 = 20;
 const PATIENCE: Duration = Duration::from_secs(10);
 
 /// Serves the page until the program is ended; builds it first if its sources changed.
-pub fn built_page(port: Option<u16>) -> Result<()> {
+pub(crate) fn built_page(port: Option<u16>) -> Result<()> {
     // The port comes first: nobody wants to hear after a minute of building that it is taken.
     let listener = port.map_or_else(first_free, listen)?;
     build::page_if_older()?;
@@ -47,7 +47,7 @@ pub fn built_page(port: Option<u16>) -> Result<()> {
 
 /// Serves a folder until the program is ended. Port 0 is any free one.
 /// Compressing takes some seconds, so it is done only for those who want to know how long the page is on its way.
-pub fn folder(folder: &Path, port: u16, compressed: bool) -> Result<()> {
+pub(crate) fn folder(folder: &Path, port: u16, compressed: bool) -> Result<()> {
     let folder = Folder::open(folder)?;
     let folder = if compressed { folder.compressed()? } else { folder };
     let listener = listen(port)?;

@@ -9,12 +9,12 @@ use crate::command;
 use crate::repository::program;
 
 /// Names the browser to use instead of the one that is found.
-pub const CHROMIUM: &str = "COATWRIGHT_CHROMIUM";
+pub(super) const CHROMIUM: &str = "COATWRIGHT_CHROMIUM";
 /// Names its driver.
-pub const CHROMEDRIVER: &str = "COATWRIGHT_CHROMEDRIVER";
+pub(super) const CHROMEDRIVER: &str = "COATWRIGHT_CHROMEDRIVER";
 
 /// Where the browser and its driver lie.
-pub struct Browser {
+pub(crate) struct Browser {
     /// The browser.
     pub chromium: PathBuf,
     /// Its driver, which must have the same version.
@@ -22,7 +22,7 @@ pub struct Browser {
 }
 
 /// Finds the browser, or installs it where that can be done without asking.
-pub fn set_up() -> Result<Browser> {
+pub(super) fn set_up() -> Result<Browser> {
     if let Some(browser) = find() {
         return Ok(browser);
     }

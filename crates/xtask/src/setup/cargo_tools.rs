@@ -34,7 +34,7 @@ const TOOLS: [Tool; 2] = [
 ];
 
 /// Installs what is missing or has another version.
-pub fn set_up(repository: &Repository) -> Result<()> {
+pub(super) fn set_up(repository: &Repository) -> Result<()> {
     let recorded = fs::read_to_string(repository.at(".tools/.crates.toml")).unwrap_or_default();
     let missing: Vec<&Tool> = TOOLS
         .iter()

@@ -13,7 +13,7 @@ use crate::repository::program;
 const TARGET: &str = "wasm32-unknown-unknown";
 
 /// Installs what is missing.
-pub fn set_up() -> Result<()> {
+pub(super) fn set_up() -> Result<()> {
     let sysroot = command::output(Command::new("rustc").args(["--print", "sysroot"]))?;
     let sysroot = Path::new(sysroot.trim());
     if !sysroot.join("lib/rustlib").join(TARGET).is_dir() {

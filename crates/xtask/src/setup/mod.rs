@@ -14,10 +14,10 @@ use anyhow::Result;
 use crate::pins;
 use crate::repository::Repository;
 
-pub use browser::Browser;
+pub(crate) use browser::Browser;
 
 /// Everything that any chore needs.
-pub fn everything() -> Result<()> {
+pub(crate) fn everything() -> Result<()> {
     let repository = Repository::find()?;
     for_page(&repository)?;
     axe(&repository)?;
@@ -36,12 +36,12 @@ pub fn everything() -> Result<()> {
 }
 
 /// What the sources need to be compiled.
-pub fn compiler() -> Result<()> {
+pub(crate) fn compiler() -> Result<()> {
     compiler::set_up()
 }
 
 /// What the page needs to be built; no browser.
-pub fn for_page(repository: &Repository) -> Result<()> {
+pub(crate) fn for_page(repository: &Repository) -> Result<()> {
     pins::check_wasm_bindgen(&repository.read("Cargo.lock")?)?;
     compiler::set_up()?;
     cargo_tools::set_up(repository)?;
@@ -50,16 +50,16 @@ pub fn for_page(repository: &Repository) -> Result<()> {
 }
 
 /// The rules of accessibility that the journeys lay on every screen, and where their file is.
-pub fn axe(repository: &Repository) -> Result<PathBuf> {
+pub(crate) fn axe(repository: &Repository) -> Result<PathBuf> {
     node_packages::set_up(repository, &node_packages::AXE)
 }
 
 /// What checks the types of the module for scripts, and where its program is.
-pub fn typescript(repository: &Repository) -> Result<PathBuf> {
+pub(crate) fn typescript(repository: &Repository) -> Result<PathBuf> {
     node_packages::set_up(repository, &node_packages::TYPESCRIPT)
 }
 
 /// A browser that a program can drive.
-pub fn browser() -> Result<Browser> {
+pub(crate) fn browser() -> Result<Browser> {
     browser::set_up()
 }

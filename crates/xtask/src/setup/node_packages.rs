@@ -13,7 +13,7 @@ use crate::repository::{Repository, program};
 use crate::{command, pins};
 
 /// A package, and the file of it that is used.
-pub struct Package {
+pub(super) struct Package {
     name: &'static str,
     version: &'static str,
     digest: &'static str,
@@ -22,7 +22,7 @@ pub struct Package {
 }
 
 /// Holds `wasm-opt`.
-pub const WASM_OPT: Package = Package {
+pub(super) const WASM_OPT: Package = Package {
     name: "binaryen",
     version: pins::BINARYEN,
     digest: pins::BINARYEN_DIGEST,
@@ -31,7 +31,7 @@ pub const WASM_OPT: Package = Package {
 };
 
 /// Holds the rules of accessibility.
-pub const AXE: Package = Package {
+pub(super) const AXE: Package = Package {
     name: "axe-core",
     version: pins::AXE,
     digest: pins::AXE_DIGEST,
@@ -40,7 +40,7 @@ pub const AXE: Package = Package {
 };
 
 /// Checks the types of the module for scripts.
-pub const TYPESCRIPT: Package = Package {
+pub(super) const TYPESCRIPT: Package = Package {
     name: "typescript",
     version: pins::TYPESCRIPT,
     digest: pins::TYPESCRIPT_DIGEST,
@@ -49,7 +49,7 @@ pub const TYPESCRIPT: Package = Package {
 };
 
 /// Installs a package if it is missing or has another version, and says where its file is.
-pub fn set_up(repository: &Repository, package: &Package) -> Result<PathBuf> {
+pub(super) fn set_up(repository: &Repository, package: &Package) -> Result<PathBuf> {
     let Some(node) = program("node") else {
         bail!(
             "Node is missing; it runs wasm-opt and weighs the page. Install Node 18 or newer with npm (on Debian and \

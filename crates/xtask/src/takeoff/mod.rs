@@ -16,7 +16,7 @@ const NOT_READ: u8 = 2;
 
 /// In which form a takeoff is printed.
 #[derive(Clone, Copy, Default, clap::Args)]
-pub struct Form {
+pub(crate) struct Form {
     /// Print all of it as JSON, for programs
     #[arg(long)]
     pub json: bool,
@@ -29,7 +29,7 @@ pub struct Form {
 }
 
 /// Prints the takeoff of a file. Notices, and measurements that do not fit, go to the standard error.
-pub fn of_file(path: &Path, form: Form) -> Result<ExitCode> {
+pub(crate) fn of_file(path: &Path, form: Form) -> Result<ExitCode> {
     let loaded = match read(path) {
         Ok(loaded) => loaded,
         Err(message) => {

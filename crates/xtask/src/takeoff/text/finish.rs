@@ -11,7 +11,7 @@ use crate::takeoff::plain;
 const MATERIAL: usize = 40;
 
 /// A line for the groups that are finished alike.
-pub fn of(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> String {
+pub(super) fn of(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> String {
     let card = job_card(piece, &workshop.materials, takeoff);
     let parts = card.parts.iter();
     parts

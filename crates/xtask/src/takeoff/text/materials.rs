@@ -17,7 +17,7 @@ const LINE: usize = 80;
 const MOST_CAUSES: usize = 3;
 
 /// A line for each material in each colour.
-pub fn table(takeoff: &Takeoff, system: System) -> String {
+pub(super) fn table(takeoff: &Takeoff, system: System) -> String {
     let mut table = Table::new(&[
         ("Stage", Align::Left),
         ("Material", Align::Left),
@@ -42,7 +42,7 @@ pub fn table(takeoff: &Takeoff, system: System) -> String {
 }
 
 /// What makes each amount unsure, the largest causes first, and where the material goes.
-pub fn whys(takeoff: &Takeoff, system: System) -> String {
+pub(super) fn whys(takeoff: &Takeoff, system: System) -> String {
     let whys = takeoff.materials.iter().map(|line| {
         format!(
             "Why it's a range: {}\n{}{}",
@@ -55,7 +55,7 @@ pub fn whys(takeoff: &Takeoff, system: System) -> String {
 }
 
 /// A material with its colour, which tells two cans of it apart.
-pub fn name(line: &MaterialLine) -> String {
+pub(super) fn name(line: &MaterialLine) -> String {
     let colour = line.need.colour.map_or_else(String::new, |colour| {
         format!(", {}", workshop::Colour(colour).write())
     });

@@ -17,7 +17,7 @@ use super::{Form, plain};
 use show::{long, wrapped};
 
 /// The takeoff of every piece, and what to buy for all of them.
-pub fn of(workshop: &Workshop, form: Form) -> String {
+pub(super) fn of(workshop: &Workshop, form: Form) -> String {
     let pieces = workshop
         .pieces
         .iter()

@@ -5,10 +5,10 @@ use units::{Area, Length, System, Volume, show_area, show_volume};
 use crate::takeoff::plain;
 
 /// The widest line, in characters.
-pub const WIDTH: usize = 110;
+pub(super) const WIDTH: usize = 110;
 
 /// A probability. One from so many trials is never quite 0 or 1.
-pub fn percent(probability: f64) -> String {
+pub(super) fn percent(probability: f64) -> String {
     match probability * 100.0 {
         p if p < 1.0 => "under 1%".into(),
         p if p > 99.0 => "over 99%".into(),
@@ -17,7 +17,7 @@ pub fn percent(probability: f64) -> String {
 }
 
 /// A dash stands for nothing.
-pub fn some<T: PartialOrd>(amount: T, nothing: T, shown: impl Fn(T) -> String) -> String {
+pub(super) fn some<T: PartialOrd>(amount: T, nothing: T, shown: impl Fn(T) -> String) -> String {
     if amount > nothing {
         shown(amount)
     } else {
@@ -26,7 +26,7 @@ pub fn some<T: PartialOrd>(amount: T, nothing: T, shown: impl Fn(T) -> String) -
 }
 
 /// A sum of lengths, longer than any tape.
-pub fn long(length: Length, system: System) -> String {
+pub(super) fn long(length: Length, system: System) -> String {
     match system {
         System::UsCustomary => format!("{:.1} ft", length.as_inches() / 12.0),
         System::Metric => format!("{:.1} m", length.as_metres()),
@@ -34,25 +34,25 @@ pub fn long(length: Length, system: System) -> String {
 }
 
 /// The thickness of a film; a mil is a thousandth of an inch.
-pub fn film(film: Length, system: System) -> String {
+pub(super) fn film(film: Length, system: System) -> String {
     match system {
         System::UsCustomary => format!("{:.1} mil", film.as_inches() * 1e3),
         System::Metric => format!("{:.0} \u{b5}m", film.as_millimetres() * 1e3),
     }
 }
 
-pub fn area(area: Area, system: System) -> String {
+pub(super) fn area(area: Area, system: System) -> String {
     let (figure, unit) = show_area(area, system);
     format!("{figure} {unit}")
 }
 
-pub fn volume(volume: Volume, system: System) -> String {
+pub(super) fn volume(volume: Volume, system: System) -> String {
     let (figure, unit) = show_volume(volume, system);
     format!("{figure} {unit}")
 }
 
 /// A name in so many characters at most, without what a terminal might obey.
-pub fn short(name: &str, most: usize) -> String {
+pub(super) fn short(name: &str, most: usize) -> String {
     let name = plain(name);
     if name.chars().count() <= most {
         return name;
@@ -62,7 +62,7 @@ pub fn short(name: &str, most: usize) -> String {
 }
 
 /// A sentence in lines that are not too wide; all but the first, which keeps its own, are set in so far.
-pub fn wrapped(text: &str, indent: usize) -> String {
+pub(super) fn wrapped(text: &str, indent: usize) -> String {
     let start = text.len() - text.trim_start_matches(' ').len();
     let mut lines = " ".repeat(start);
     let mut width = start;

@@ -16,7 +16,7 @@ const MATERIAL: usize = 40;
 const A_DROP: Volume = Volume::millilitres(1.0);
 
 /// The area to coat, and how sure it is.
-pub fn area_to_coat(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> String {
+pub(super) fn area_to_coat(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> String {
     let shown = |of| area(of, workshop.units);
     let whole = shown(takeoff.painted.value);
     let whole = match piece.count {
@@ -34,7 +34,7 @@ pub fn area_to_coat(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> St
 }
 
 /// A line for each material: the answer, then what to plan on.
-pub fn materials(workshop: &Workshop, takeoff: &Takeoff) -> String {
+pub(super) fn materials(workshop: &Workshop, takeoff: &Takeoff) -> String {
     if takeoff.materials.is_empty() {
         return "No coats are planned.\n".into();
     }
@@ -129,7 +129,7 @@ fn name(material: &str, colour: Option<coatings::Rgb>) -> String {
 }
 
 /// What to buy for all pieces together, where there are several.
-pub fn shopping_list(workshop: &Workshop) -> String {
+pub(super) fn shopping_list(workshop: &Workshop) -> String {
     if workshop.pieces.len() < 2 {
         return String::new();
     }

@@ -10,7 +10,7 @@ use crate::table::{Align, Table};
 
 /// The surfaces below the part that they belong to. The name of a surface is that of its part with what stands
 /// here.
-pub fn table(takeoff: &Takeoff, system: System) -> String {
+pub(super) fn table(takeoff: &Takeoff, system: System) -> String {
     let mut table = Table::new(&[
         ("Surface", Align::Left),
         ("Gross", Align::Right),

@@ -8,7 +8,7 @@ use super::show::{film, volume, wrapped};
 use crate::table::{Align, Table};
 
 /// What each way takes of each material, at the planned coats and at equal film.
-pub fn table(ways: &[WayColumn], system: System) -> String {
+pub(super) fn table(ways: &[WayColumn], system: System) -> String {
     let mut table = Table::new(&[
         ("All done with", Align::Left),
         ("Stage", Align::Left),
@@ -37,7 +37,7 @@ pub fn table(ways: &[WayColumn], system: System) -> String {
 }
 
 /// How long each way takes, and what never stays on the piece.
-pub fn whole(ways: &[WayColumn], system: System) -> String {
+pub(super) fn whole(ways: &[WayColumn], system: System) -> String {
     let lines = ways.iter().map(|way| {
         let lost = way.planned.lost.iter();
         let lost: Vec<String> = lost

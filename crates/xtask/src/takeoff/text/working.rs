@@ -9,7 +9,7 @@ use super::show::{WIDTH, short, wrapped};
 use super::zones::zone_label;
 
 /// The math of every amount, in the units of the formulas.
-pub fn of(piece: &Piece, takeoff: &Takeoff) -> String {
+pub(super) fn of(piece: &Piece, takeoff: &Takeoff) -> String {
     let mut text = String::from("Math\n");
     for line in &takeoff.materials {
         if let Some(working) = takeoff.working_of(line) {

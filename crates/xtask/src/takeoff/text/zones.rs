@@ -11,12 +11,12 @@ use crate::table::{Align, Table};
 const ZONE_NAME: usize = 22;
 
 /// What a maker calls a zone, shortened.
-pub fn zone_label(label: &str) -> String {
+pub(super) fn zone_label(label: &str) -> String {
     short(label, ZONE_NAME)
 }
 
 /// What is painted of each zone, by how it lies.
-pub fn table(takeoff: &Takeoff, system: System) -> String {
+pub(super) fn table(takeoff: &Takeoff, system: System) -> String {
     let lie = Orientation::ALL.map(|orientation| (orientation.label(), Align::Right));
     let mut table = Table::new(
         &[
