@@ -6,8 +6,10 @@ use std::fs;
 use std::io::{self, Write};
 use std::path::Path;
 use std::process::ExitCode;
+use std::rc::Rc;
 
 use anyhow::Result;
+use workshop::Analysis;
 use workshop::format::{LoadError, Loaded, MAX_BYTES, load};
 use workshop::out::report;
 
@@ -42,8 +44,10 @@ pub(crate) fn of_file(path: &Path, form: Form) -> Result<ExitCode> {
         eprintln!("{}", plain(&notice.to_string()));
     }
     let mut code = ExitCode::SUCCESS;
+    let analysis = Analysis::of(Rc::new(workshop.clone()));
     for piece in &workshop.pieces {
-        for problem in workshop::takeoff_in(workshop, piece).err().unwrap_or_default() {
+        let takeoff = analysis.takeoff(piece);
+        for problem in takeoff.as_ref().as_ref().err().into_iter().flatten() {
             let sentence = problem.message(|length| units::show_length(length, workshop.units));
             eprintln!("{}: {sentence}", plain(&piece.name));
             code = ExitCode::FAILURE;
@@ -52,7 +56,7 @@ pub(crate) fn of_file(path: &Path, form: Form) -> Result<ExitCode> {
     let text = if form.json {
         format!("{}\n", serde_json::to_string_pretty(&report(&loaded, form.math))?)
     } else {
-        text::of(workshop, form)
+        text::of(&analysis, form)
     };
     match io::stdout().write_all(text.as_bytes()) {
         // Whoever reads, `head` for one, may stop when it has seen enough.

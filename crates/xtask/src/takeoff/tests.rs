@@ -10,6 +10,11 @@ use workshop::{
     Workshop,
 };
 
+/// What is printed of a workshop.
+fn said(workshop: &Workshop, form: Form) -> String {
+    text::of(&Analysis::of(std::rc::Rc::new(workshop.clone())), form)
+}
+
 const SHORT: Form = Form {
     json: false,
     faces: false,
@@ -51,7 +56,7 @@ fn workshop_of(pieces: impl IntoIterator<Item = Piece>) -> Workshop {
 
 #[test]
 fn the_answer_is_short_and_comes_first() {
-    let text = text::of(&invented().workshop, SHORT);
+    let text = said(&invented().workshop, SHORT);
     assert_fits(&text);
     assert!(text.lines().count() <= 20, "{text}");
     let lines: Vec<&str> = text.lines().collect();
@@ -80,7 +85,7 @@ fn a_can_that_is_not_enough_says_how_likely_it_is() {
     let id = workshop.pieces[0].id.clone();
     let blocker = workshop.pieces[0].scheme.layers[0].material.clone();
     let answer = |workshop: &Workshop| {
-        let text = text::of(workshop, SHORT);
+        let text = said(workshop, SHORT);
         let line = text.lines().find(|line| line.starts_with("Shellac"));
         line.unwrap().to_owned()
     };
@@ -99,7 +104,7 @@ fn a_can_that_is_not_enough_says_how_likely_it_is() {
 
 #[test]
 fn the_faces_are_named_with_their_groups() {
-    let text = text::of(&invented().workshop, FACES);
+    let text = said(&invented().workshop, FACES);
     assert_fits(&text);
     for words in [
         "Drawer 1.2 (drawer-front-1-2)",
@@ -119,7 +124,7 @@ fn the_table_of_every_kind_fits() {
             units: system,
             ..workshop_of(Kind::ALL.map(usual))
         };
-        assert_fits(&text::of(&workshop, ALL));
+        assert_fits(&said(&workshop, ALL));
     }
 }
 
@@ -152,7 +157,7 @@ fn long_names_do_not_make_the_table_wide() {
         painted: Some(false),
     };
     piece.choices.insert("top/top".into(), choice);
-    let text = text::of(&workshop_of([piece]), ALL);
+    let text = said(&workshop_of([piece]), ALL);
     assert_fits(&text);
     assert!(
         text.contains("\u{d7} 1.") && text.contains("  no, chosen"),
@@ -172,7 +177,7 @@ fn parts_that_run_into_each_other_are_named() {
         points: 0,
     })];
     let workshop = workshop_of([piece]);
-    let text = text::of(&workshop, SHORT);
+    let text = said(&workshop, SHORT);
     let warned = text
         .lines()
         .any(|line| line.starts_with("Warning: ") && line.contains("Added part 1"));
@@ -190,7 +195,7 @@ fn what_does_not_count_is_named() {
     };
     piece.choices.insert("top/moulded-front".into(), left);
     let workshop = workshop_of([piece]);
-    let text = text::of(&workshop, SHORT);
+    let text = said(&workshop, SHORT);
     assert_fits(&text);
     let warned = |line: &str| line.starts_with("Warning: ") && line.contains("top, moulded front");
     assert!(text.lines().any(warned), "{text}");
@@ -215,7 +220,7 @@ fn a_terminal_is_not_told_what_to_do() {
     let mut odd = (*workshop.pieces[0]).clone();
     odd.name = "\u{1b}]0;title\u{7}\u{9b}2J".into();
     workshop.pieces[0] = odd.into();
-    let text = text::of(&workshop, SHORT);
+    let text = said(&workshop, SHORT);
     assert!(!text.chars().any(|c| c.is_control() && c != '\n'), "{text:?}");
 }
 
@@ -228,7 +233,7 @@ fn a_piece_that_cannot_be_does_not_hide_the_others() {
     let value = json(&workshop);
     assert_eq!(value["pieces"][0]["problems"].as_array().unwrap().len(), 1);
     assert!(value["pieces"][1]["paintedSquareMetres"].as_f64().unwrap() > 1.0);
-    let text = text::of(&workshop, SHORT);
+    let text = said(&workshop, SHORT);
     assert!(text.contains("here is no row") && text.contains("Pair of nightstands"));
 }
 
@@ -274,19 +279,19 @@ fn the_cheapest_cans_are_bought_where_prices_are_known() {
     let cheap = cans(&[("us-quart", "24"), ("us-pint", "12.50")]);
     assert_eq!(cheap, (vec!["1 us-quart".to_owned()], Some(2400)));
     assert_eq!(cans(&[]).1, None);
-    let text = text::of(&with_prices(&[("us-quart", "24")]), SHORT);
+    let text = said(&with_prices(&[("us-quart", "24")]), SHORT);
     let priced = |line: &str| line.contains("Buy 1 quart, 24.00.");
     assert!(text.lines().any(priced), "{text}");
 }
 
 #[test]
 fn the_math_shows_formulas_units_and_sources() {
-    let text = text::of(&invented().workshop, MATH);
+    let text = said(&invented().workshop, MATH);
     assert_fits(&text);
     for words in ["litres = area *", "m\u{b2}", "(common practice, no source)"] {
         assert!(text.contains(words), "{words}");
     }
-    assert!(!text::of(&invented().workshop, SHORT).contains("litres = area"));
+    assert!(!said(&invented().workshop, SHORT).contains("litres = area"));
 }
 
 #[test]
@@ -302,7 +307,7 @@ fn the_finish_of_each_group_is_told() {
     .fold(workshop, |workshop, edit| {
         workshop.apply(Edit::Piece(id.clone(), edit)).unwrap()
     });
-    let text = text::of(&workshop, FACES);
+    let text = said(&workshop, FACES);
     for words in [
         "Top, Body, Legs and base, ",
         "\nDrawers and doors, ",

@@ -9,27 +9,29 @@ mod ways;
 mod working;
 mod zones;
 
+use std::rc::Rc;
+
 use geometry::{Edges, Overlap};
 use units::{System, show_length};
-use workshop::{Notice, Piece, Takeoff, Workshop, compare, edges_by_zone, takeoff_in};
+use workshop::{Analysis, Notice, Piece, Takeoff};
 
 use super::{Form, plain};
 use show::{long, wrapped};
 
 /// The takeoff of every piece, and what to buy for all of them.
-pub(super) fn of(workshop: &Workshop, form: Form) -> String {
-    let pieces = workshop
-        .pieces
-        .iter()
-        .map(|piece| of_piece(workshop, piece, form));
-    let mut texts: Vec<String> = pieces.chain([summary::shopping_list(workshop)]).collect();
+pub(super) fn of(analysis: &Analysis, form: Form) -> String {
+    let pieces = analysis.workshop().pieces.iter();
+    let pieces = pieces.map(|piece| of_piece(analysis, piece, form));
+    let mut texts: Vec<String> = pieces.chain([summary::shopping_list(analysis)]).collect();
     texts.retain(|text| !text.is_empty());
     texts.join(if form.faces || form.math { "\n\n" } else { "\n" })
 }
 
-fn of_piece(workshop: &Workshop, piece: &Piece, form: Form) -> String {
+fn of_piece(analysis: &Analysis, piece: &Rc<Piece>, form: Form) -> String {
+    let workshop = analysis.workshop();
     let system = workshop.units;
-    let takeoff = match takeoff_in(workshop, piece) {
+    let takeoff = analysis.takeoff(piece);
+    let takeoff = match &*takeoff {
         Ok(takeoff) => takeoff,
         Err(problems) => {
             let show = |length| show_length(length, system);
@@ -43,38 +45,38 @@ fn of_piece(workshop: &Workshop, piece: &Piece, form: Form) -> String {
             );
         }
     };
-    let edges = edges_by_zone(piece).unwrap_or_default();
-    let mut sections = vec![head(workshop, piece, &takeoff)];
+    let mut sections = vec![head(analysis, piece, takeoff)];
     if form.faces {
-        let edges: Edges = edges.iter().map(|(_, edges)| *edges).sum();
+        let edges: Edges = analysis.edges(piece).iter().map(|(_, edges)| *edges).sum();
         sections.extend([
-            surfaces::table(&takeoff, system),
-            zones::table(&takeoff, system),
-            finish::of(workshop, piece, &takeoff),
+            surfaces::table(takeoff, system),
+            zones::table(takeoff, system),
+            finish::of(workshop, piece, takeoff),
             edge_lengths(edges, system),
         ]);
     }
     if form.math {
-        let ways = compare(workshop, piece, &takeoff, &edges);
+        let ways = analysis.ways(piece);
         sections.extend([
-            materials::table(&takeoff, system),
-            materials::whys(&takeoff, system),
+            materials::table(takeoff, system),
+            materials::whys(takeoff, system),
             ways::table(&ways, system),
             ways::whole(&ways, system),
-            working::of(piece, &takeoff),
+            working::of(piece, takeoff),
         ]);
     }
     sections.retain(|section| !section.is_empty());
     sections.join("\n")
 }
 
-fn head(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> String {
+fn head(analysis: &Analysis, piece: &Rc<Piece>, takeoff: &Takeoff) -> String {
+    let workshop = analysis.workshop();
     let name = plain(&piece.name);
     let line = "=".repeat(name.chars().count());
     format!(
         "{name}\n{line}\n{}{}{}{}",
         summary::area_to_coat(workshop, piece, takeoff),
-        summary::materials(workshop, takeoff),
+        summary::materials(workshop, takeoff, &analysis.cans(piece)),
         overlaps(&takeoff.overlaps, workshop.units),
         notices(&takeoff.notices, workshop.units),
     )

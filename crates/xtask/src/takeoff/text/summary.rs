@@ -2,10 +2,7 @@
 
 use coatings::can::{ChoiceError, show_price};
 use units::Volume;
-use workshop::{
-    Buy, Colour, MaterialLine, Piece, Takeoff, Workshop, cans_to_buy, enough_on_hand, shopping, takeoffs,
-    unmeasured,
-};
+use workshop::{Analysis, Buy, Colour, MaterialLine, Piece, Takeoff, Workshop, enough_on_hand, unmeasured};
 
 use super::show::{area, percent, short, volume, wrapped};
 use crate::table::{Align, Table};
@@ -34,18 +31,17 @@ pub(super) fn area_to_coat(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff
 }
 
 /// A line for each material: the answer, then what to plan on.
-pub(super) fn materials(workshop: &Workshop, takeoff: &Takeoff) -> String {
+pub(super) fn materials(workshop: &Workshop, takeoff: &Takeoff, cans: &[Result<Buy, ChoiceError>]) -> String {
     if takeoff.materials.is_empty() {
         return "No coats are planned.\n".into();
     }
-    let lines = takeoff.materials.iter().map(|line| {
-        let buy = cans_to_buy(workshop, line);
+    let lines = takeoff.materials.iter().zip(cans).map(|(line, buy)| {
         let name = name(&takeoff.name_of(line), line.need.colour);
-        let answer = answer(workshop, line, &buy);
+        let answer = answer(workshop, line, buy);
         format!(
             "{}{}",
             wrapped(&format!("{name}: {answer}"), 2),
-            remark(&name, &buy)
+            remark(&name, buy)
         )
     });
     format!("{}{}", lines.collect::<String>(), instead(workshop, takeoff))
@@ -129,7 +125,8 @@ fn name(material: &str, colour: Option<coatings::Rgb>) -> String {
 }
 
 /// What to buy for all pieces together, where there are several.
-pub(super) fn shopping_list(workshop: &Workshop) -> String {
+pub(super) fn shopping_list(analysis: &Analysis) -> String {
+    let workshop = analysis.workshop();
     if workshop.pieces.len() < 2 {
         return String::new();
     }
@@ -141,10 +138,10 @@ pub(super) fn shopping_list(workshop: &Workshop) -> String {
     ]);
     let mut remarks = String::new();
     let mut nothing = true;
-    for line in shopping(workshop, &takeoffs(workshop)) {
+    for line in analysis.shopping(&[]).iter() {
         let name = name(&line.material.name, line.colour);
         remarks.push_str(&remark(&name, &line.buy));
-        let Ok(buy) = line.buy else { continue };
+        let Ok(buy) = &line.buy else { continue };
         if buy.cans.is_empty() {
             continue;
         }
@@ -152,7 +149,7 @@ pub(super) fn shopping_list(workshop: &Workshop) -> String {
         let left = buy.left.filter(|left| left.likely > A_DROP);
         table.row([
             name,
-            cans(&buy),
+            cans(buy),
             buy.price.map_or_else(|| "-".into(), show_price),
             left.map_or_else(|| "-".into(), |left| volume(left.likely, workshop.units)),
         ]);
