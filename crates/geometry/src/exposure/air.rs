@@ -6,7 +6,7 @@ use super::blocks::{block, bounds, holes};
 use super::gaps::{closed_gaps, open_gaps};
 use super::grid::{Cells, Planes, Shape, main_axis};
 use super::looks::{Looks, looks};
-use super::scene::{Scene, Standing, above_floor, before_wall};
+use super::scene::{Scene, Standing, above_floor, before_wall, cells_of};
 use super::setting::Setting;
 use super::sight::spread;
 use crate::contact::Placed;
@@ -72,10 +72,7 @@ impl Air {
         let blocks: Vec<_> = parts.iter().map(|part| block(part, back.as_ref())).collect();
         let holes: Vec<Vec<_>> = parts.iter().map(|part| holes(part, back.as_ref())).collect();
         let all = parts.iter().zip(&blocks).zip(&holes);
-        let standing: Vec<Standing> = all
-            .filter(|((part, _), _)| !part.is_loose)
-            .map(|((part, block), holes)| Standing { part, block, holes })
-            .collect();
+        let fixed = all.filter(|((part, _), _)| !part.is_loose);
         // Open sides of the piece have room beyond them.
         let open = [
             [true, true],
@@ -83,10 +80,17 @@ impl Air {
             [!setting.has_floor, true],
         ];
         let planes = [0, 1, 2].map(|axis| {
-            let blocks = standing.iter().map(|of| of.block).chain(holes.iter().flatten());
+            let blocks = fixed.clone().map(|((_, block), _)| block);
+            let blocks = blocks.chain(holes.iter().flatten());
             let places = blocks.flat_map(|block| [block[0][axis], block[1][axis]]);
             Planes::at(places.collect(), open[axis])
         });
+        let standing = fixed.map(|((part, block), holes)| Standing {
+            part,
+            cells: cells_of(block, &planes),
+            holes,
+        });
+        let standing: Vec<Standing> = standing.collect();
         let scene = Scene {
             shape: Shape::of(&planes),
             planes: &planes,
@@ -192,13 +196,13 @@ impl Air {
             _ => [first, second, only],
         };
         let shape = self.solid.shape();
-        let levels = shape.column(zs);
+        let levels = shape.words_of(zs);
         let is_underside = axis == 2 && !up && kind.is_carcass();
         let mut all = Looks::default();
         for x in xs[0]..xs[1] {
             for y in ys[0]..ys[1] {
                 let start = shape.start(x, y);
-                for (looks, levels) in self.looks[start..].iter().zip(&levels) {
+                for (looks, levels) in self.looks[start..].iter().zip(levels.clone()) {
                     let below = if is_underside { looks.above_floor } else { 0 };
                     all.outside |= looks.outside & levels & !below;
                     all.wall |= looks.wall & levels & !below;

@@ -47,21 +47,19 @@ fn close_levels(
     looked_at: impl Fn(usize, usize) -> bool,
     gaps: &mut [Cells; 2],
 ) {
-    let shape @ Shape {
-        cells: [nx, ny, _], ..
-    } = filled.shape();
+    let [nx, ny, _] = filled.shape().cells;
     for x in 0..nx {
         for y in (0..ny).filter(|y| looked_at(x, *y)) {
-            for [first, end] in filled.free_between(x, y) {
+            filled.free_between(x, y, |[first, end]| {
                 if !planes.is_narrow([first, end], width) {
-                    continue;
+                    return;
                 }
-                let run = shape.column([first, end]);
-                add(gaps[0].column_mut(x, y), &run);
+                let run = [[x, x + 1], [y, y + 1], [first, end]];
+                gaps[0].add_block(run);
                 if fronts.has([x, y, first - 1]) || fronts.has([x, y, end]) {
-                    add(gaps[1].column_mut(x, y), &run);
+                    gaps[1].add_block(run);
                 }
-            }
+            });
         }
     }
 }

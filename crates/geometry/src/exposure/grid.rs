@@ -108,13 +108,21 @@ impl Shape {
     }
 
     /// The bits of a column from one cell to the one before another, counted up from the floor.
-    pub(super) fn column(self, [from, to]: [usize; 2]) -> Vec<u64> {
-        let mut bits = vec![0; self.words];
-        for level in from..to {
-            let [word, bit] = self.bit(level);
-            bits[word] |= 1 << bit;
-        }
-        bits
+    pub(super) fn column(self, span: [usize; 2]) -> Vec<u64> {
+        self.words_of(span).collect()
+    }
+
+    /// The words of such a column, from the highest down.
+    pub(super) fn words_of(self, [from, to]: [usize; 2]) -> impl Iterator<Item = u64> + Clone {
+        let levels = self.cells[2];
+        let (first, behind) = if from < to { (levels - to, levels - from) } else { (0, 0) };
+        (0..self.words).map(move |word| {
+            let below = |place: usize| match place.saturating_sub(word * 64) {
+                bits @ 0..64 => (1 << bits) - 1,
+                _ => !0,
+            };
+            below(behind) & !below(first)
+        })
     }
 
     /// The place of the first word of a column.
@@ -166,8 +174,9 @@ impl Cells {
         self.bits[self.start(x, y) + word] >> bit & 1 == 1
     }
 
-    /// The runs of cells of a column that are not in the set, but between two that are: the first, and the one behind the last.
-    pub(super) fn free_between(&self, x: usize, y: usize) -> Vec<[usize; 2]> {
+    /// Calls for each run of cells of a column that are not in the set, but between two that are: the first, and the one behind
+    /// the last.
+    pub(super) fn free_between(&self, x: usize, y: usize, mut of: impl FnMut([usize; 2])) {
         let levels = self.shape.cells[2];
         let column = self.column(x, y);
         // From the highest cell down, as the bits count.
@@ -181,15 +190,13 @@ impl Cells {
             let place = word * 64 + bits.trailing_zeros() as usize;
             (bits != 0 && place < levels).then_some(place)
         };
-        let mut runs = Vec::new();
         let mut at = next(0, true);
         while let Some(solid) = at {
             let Some(free) = next(solid, false) else { break };
             let Some(below) = next(free, true) else { break };
-            runs.push([levels - below, levels - free]);
+            of([levels - below, levels - free]);
             at = Some(below);
         }
-        runs
     }
 
     /// Every cell of the set.
@@ -208,23 +215,22 @@ impl Cells {
 
     /// Adds the block of cells between two spans along each axis.
     pub(super) fn add_block(&mut self, [x, y, z]: [[usize; 2]; 3]) {
-        if z[0] >= z[1] {
-            return;
-        }
-        let column = self.shape.column(z);
+        let column = self.shape.words_of(z);
         for x in x[0]..x[1] {
             for y in y[0]..y[1] {
-                add(self.column_mut(x, y), &column);
+                for (cells, new) in self.column_mut(x, y).iter_mut().zip(column.clone()) {
+                    *cells |= new;
+                }
             }
         }
     }
 
     /// Takes a block of cells away.
     pub(super) fn remove_block(&mut self, [x, y, z]: [[usize; 2]; 3]) {
-        let column = self.shape.column(z);
+        let column = self.shape.words_of(z);
         for x in x[0]..x[1] {
             for y in y[0]..y[1] {
-                for (cells, gone) in self.column_mut(x, y).iter_mut().zip(&column) {
+                for (cells, gone) in self.column_mut(x, y).iter_mut().zip(column.clone()) {
                     *cells &= !gone;
                 }
             }
@@ -366,7 +372,9 @@ mod tests {
         for z in [[2, 10], [13, 40], [41, 70], [90, 95]] {
             cells.add_block([[0, 1], [0, 1], z]);
         }
-        assert_eq!(cells.free_between(0, 0), [[70, 90], [40, 41], [10, 13]]);
+        let mut runs = vec![];
+        cells.free_between(0, 0, |run| runs.push(run));
+        assert_eq!(runs, [[70, 90], [40, 41], [10, 13]]);
         assert_eq!(cells.each().count(), 8 + 27 + 29 + 5);
     }
 

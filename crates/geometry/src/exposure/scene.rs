@@ -19,8 +19,8 @@ const BEFORE_WALL: f64 = 0.1;
 /// A part that stands in its place.
 pub(super) struct Standing<'a> {
     pub(super) part: &'a Part,
-    /// The block around it, in the axes of the piece.
-    pub(super) block: &'a [[f64; 3]; 2],
+    /// The cells of the block around it, along each axis.
+    pub(super) cells: [[usize; 2]; 3],
     /// The blocks of air that go through it.
     pub(super) holes: &'a [[[f64; 3]; 2]],
 }
@@ -33,27 +33,22 @@ pub(super) struct Scene<'a> {
 }
 
 impl Scene<'_> {
-    fn cells_of(&self, block: &[[f64; 3]; 2]) -> [[usize; 2]; 3] {
-        let [low, high] = block;
-        [0, 1, 2].map(|axis| self.planes[axis].span(low[axis], high[axis]))
-    }
-
     /// What boards fill, and the blocks around shaped parts. One looks through glass.
     pub(super) fn solids(&self) -> [Cells; 2] {
         let (mut solid, mut shapes) = (self.shape.none(), self.shape.none());
-        for Standing { part, block, holes } in self.standing {
+        for Standing { part, cells, holes } in self.standing {
             if part.id.kind == PartKind::DoorGlass {
                 continue;
             }
             if holes.is_empty() && !is_block(part) {
-                shapes.add_block(self.cells_of(block));
+                shapes.add_block(*cells);
             } else if holes.is_empty() {
-                solid.add_block(self.cells_of(block));
+                solid.add_block(*cells);
             } else {
                 let mut board = self.shape.none();
-                board.add_block(self.cells_of(block));
+                board.add_block(*cells);
                 for hole in *holes {
-                    board.remove_block(self.cells_of(hole));
+                    board.remove_block(cells_of(hole, self.planes));
                 }
                 solid.add(&board);
             }
@@ -65,7 +60,7 @@ impl Scene<'_> {
     pub(super) fn blocks_of(&self, is_wanted: impl Fn(PartKind) -> bool) -> Cells {
         let mut cells = self.shape.none();
         for of in self.standing.iter().filter(|of| is_wanted(of.part.id.kind)) {
-            cells.add_block(self.cells_of(of.block));
+            cells.add_block(of.cells);
         }
         cells
     }
@@ -74,7 +69,7 @@ impl Scene<'_> {
     pub(super) fn fill_drawers(&self, solid: &Cells, blocked: &mut Cells) {
         let drawers = self.standing.iter();
         for of in drawers.filter(|of| of.part.id.kind == PartKind::DrawerFront) {
-            fill_behind(self.cells_of(of.block), solid, blocked);
+            fill_behind(of.cells, solid, blocked);
         }
     }
 
@@ -106,12 +101,17 @@ impl Scene<'_> {
     pub(super) fn opened(&self, air: &Cells) -> Cells {
         let mut opened = self.shape.none();
         for of in self.standing {
-            behind_front(of.part.id.kind, self.cells_of(of.block), &mut opened);
+            behind_front(of.part.id.kind, of.cells, &mut opened);
         }
         opened.keep(air);
         spread(&mut opened, air);
         opened
     }
+}
+
+/// The cells of a block, along each axis.
+pub(super) fn cells_of([low, high]: &[[f64; 3]; 2], planes: &[Planes; 3]) -> [[usize; 2]; 3] {
+    [0, 1, 2].map(|axis| planes[axis].span(low[axis], high[axis]))
 }
 
 /// Some cells, the free ones straight below them, and what is connected with all of these within the inner air.

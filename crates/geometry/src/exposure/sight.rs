@@ -92,8 +92,9 @@ fn slanting(free: &Cells, reached: &Cells, planes: &[Planes; 3], open: [[bool; 2
     let shape @ Shape {
         cells: [nx, ny, _], ..
     } = free.shape();
-    let mut unseen = shape.column([0, 0]);
-    let mut way = unseen.clone();
+    let [mut unseen, mut way, mut leaving] = [(); 3].map(|()| shape.column([0, 0]));
+    // The levels seen from one place at least, from two, from three.
+    let mut counts = [(); 3].map(|()| shape.column([0, 0]));
     for x in 0..nx {
         for y in 0..ny {
             unseen.copy_from_slice(reached.column(x, y));
@@ -103,11 +104,9 @@ fn slanting(free: &Cells, reached: &Cells, planes: &[Planes; 3], open: [[bool; 2
             if is_empty(&unseen) {
                 continue;
             }
-            // From how many places each level was seen.
-            let mut from_one = shape.column([0, 0]);
-            let [mut from_two, mut from_three] = [from_one.clone(), from_one.clone()];
+            counts.iter_mut().for_each(|count| count.fill(0));
             for start in STARTS {
-                let mut leaving = shape.column([0, 0]);
+                leaving.fill(0);
                 for slope in SLOPES {
                     for up in WAYS {
                         way.copy_from_slice(&unseen);
@@ -119,13 +118,14 @@ fn slanting(free: &Cells, reached: &Cells, planes: &[Planes; 3], open: [[bool; 2
                         add(&mut leaving, &way);
                     }
                 }
-                for (n, leaving) in leaving.into_iter().enumerate() {
+                let [from_one, from_two, from_three] = &mut counts;
+                for (n, leaving) in leaving.iter().enumerate() {
                     from_three[n] |= from_two[n] & leaving;
                     from_two[n] |= from_one[n] & leaving;
                     from_one[n] |= leaving;
                 }
             }
-            add(seen.column_mut(x, y), &from_three);
+            add(seen.column_mut(x, y), &counts[2]);
         }
     }
 }
@@ -216,36 +216,37 @@ fn swept(free: &Cells, open: [[bool; 2]; 3], [up_x, up_y]: [bool; 2]) -> Cells {
 /// Adds the cells that are connected with those of `from` through free ones; those of `from` are free themselves.
 pub(super) fn spread(from: &mut Cells, free: &Cells) {
     let [nx, ny, _] = free.shape().cells;
+    let is_full = |from: &Cells, [x, y]: [usize; 2]| {
+        let mut words = free.column(x, y).iter().zip(from.column(x, y));
+        words.all(|(free, known)| free & !known == 0)
+    };
+    // Most columns have nothing that is left to be reached, and soon fewer.
+    let columns = (0..nx).flat_map(|x| (0..ny).map(move |y| [x, y]));
+    let mut left: Vec<[usize; 2]> = columns.filter(|at| !is_full(from, *at)).collect();
     let (mut column, mut above) = (free.shape().column([0, 0]), free.shape().column([0, 0]));
-    loop {
-        let mut has_grown = false;
-        // To and fro, so that one round reaches around a corner either way.
-        for back in [false, true] {
-            for step_x in 0..nx {
-                let x = if back { nx - 1 - step_x } else { step_x };
-                for step_y in 0..ny {
-                    let y = if back { ny - 1 - step_y } else { step_y };
-                    let (around, known) = (free.column(x, y), from.column(x, y));
-                    // Most columns have nothing left to be reached.
-                    if around.iter().zip(known).all(|(free, known)| free & !known == 0) {
-                        continue;
-                    }
-                    gather(&mut column, from, [x, y]);
-                    keep(&mut column, around);
-                    above.copy_from_slice(&column);
-                    rise(&mut above, around);
-                    fall(&mut column, around);
-                    add(&mut column, &above);
-                    if column != from.column(x, y) {
-                        from.column_mut(x, y).copy_from_slice(&column);
-                        has_grown = true;
-                    }
-                }
+    let (mut is_first, mut has_grown) = (true, true);
+    while has_grown {
+        has_grown = is_first;
+        left.retain(|&at @ [x, y]| {
+            let around = free.column(x, y);
+            gather(&mut column, from, at);
+            keep(&mut column, around);
+            if !is_first && column == from.column(x, y) {
+                return true;
             }
-        }
-        if !has_grown {
-            return;
-        }
+            above.copy_from_slice(&column);
+            rise(&mut above, around);
+            fall(&mut column, around);
+            add(&mut column, &above);
+            if column != from.column(x, y) {
+                from.column_mut(x, y).copy_from_slice(&column);
+                has_grown = true;
+            }
+            !is_full(from, at)
+        });
+        // To and fro, so that two rounds reach around a corner either way.
+        left.reverse();
+        is_first = false;
     }
 }
 
