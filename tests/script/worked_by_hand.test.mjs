@@ -53,16 +53,16 @@ test("two are twice one, and an inch is 25.4 mm", () => {
 test("a can that is full is enough, one that is nearly empty is not", () => {
   const answer = (can, level) => {
     const workshop = coatwright.piece({ kind: "nightstand", units: "us" });
-    const paint = workshop.pieces[0].scheme.layers.find(({ material }) => material === "trim-enamel");
-    Object.assign(paint, { can, ...level });
+    const [{ id }] = workshop.pieces;
+    workshop.books = { shelf: [{ id: "can-1", of: id, material: "trim-enamel", can, ...level }] };
     return coatwright.takeoff(workshop).pieces[0].materials.find(({ material }) => material === "trim-enamel");
   };
   const full = answer("us-gallon", {});
-  assert.equal(full.inHand.verdict, "enough");
-  near(full.inHand.canLitres, 3.785411784, "a gallon");
+  assert.equal(full.onHand.verdict, "enough");
+  near(full.onHand.cans[0].canLitres, 3.785411784, "a gallon");
   assert.deepEqual(full.toBuy.cans, []);
   const empty = answer("us-8-fl-oz", { level: "nearly-empty" });
-  assert.equal(empty.inHand.verdict, "short");
-  assert.ok(empty.inHand.probabilityEnough < 0.01 && empty.toBuy.cans.length > 0);
+  assert.equal(empty.onHand.verdict, "short");
+  assert.ok(empty.onHand.probabilityEnough < 0.01 && empty.toBuy.cans.length > 0);
   assert.ok(empty.lowLitres < empty.likelyLitres && empty.likelyLitres < empty.highLitres);
 });

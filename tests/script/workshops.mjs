@@ -21,7 +21,8 @@ export function withEverything() {
   const paint = dresser.scheme.layers.find(({ material }) => material === "trim-enamel");
   const own = { id: "own-1", of: "trim-enamel", name: "Left-over blue", prices: { "us-quart": "24.50", "us-pint": "13", "us-gallon": "1,250" },
     values: { "us-gallon": 125000 } };
-  Object.assign(paint, { material: own.id, can: "us-pint", level: "half" });
+  Object.assign(paint, { material: own.id });
+  workshop.books.shelf.push({ id: "can-1", of: dresser.id, material: own.id, can: "us-pint", level: "half" });
   dresser.zones = { top: { scheme: { ...dresser.scheme, colour: "#2c4a7a" } } };
   // A surface that the dresser does not have.
   dresser.surfaces = { ...dresser.surfaces, "leg-9/front": { painted: false } };

@@ -70,11 +70,11 @@ fn answer(criterion: &mut Criterion) {
     let need = demands(&job, TRIALS).remove(1);
     let can = Contents::full(Volume::litres(0.5)).unwrap();
     criterion.bench_function("is one can enough, and for which zones", |b| {
-        b.iter(|| Enough::judge(&job, black_box(&need), &can, 0.9));
+        b.iter(|| Enough::judge(&job, black_box(&need), &[can], 0.9));
     });
     let trials = Trials::of(&job, TRIALS);
     criterion.bench_function("the same from trials that were drawn before", |b| {
-        b.iter(|| trials.judge(black_box(&need), &can, 0.9));
+        b.iter(|| trials.judge(black_box(&need), &[can], 0.9));
     });
 }
 

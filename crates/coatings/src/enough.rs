@@ -25,31 +25,30 @@ pub enum Verdict {
     Short,
 }
 
-/// Whether a can is enough, and what would be left or lacking.
+/// Whether some cans are enough, and what would be left or lacking.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Enough {
     /// The answer in one word.
     pub verdict: Verdict,
-    /// The probability that the can is enough.
+    /// The probability that they are enough.
     pub probability: f64,
-    /// What is likely left over; nothing if the can is likely too small.
+    /// What is likely left over; nothing if they likely hold too little.
     pub left: Volume,
-    /// What is likely lacking; nothing if the can is likely enough.
+    /// What is likely lacking; nothing if they are likely enough.
     pub lacking: Volume,
     /// What has to be had besides, so that both together are enough with the wanted confidence.
     pub besides: Volume,
-    /// The most coats on all zones for which the can is enough with the wanted confidence.
+    /// The most coats on all zones for which they are enough with the wanted confidence.
     pub most_coats: u32,
-    /// The zones, by number, for which it is enough with the wanted confidence at the coats that were planned: of all
+    /// The zones, by number, for which they are enough with the wanted confidence at the coats that were planned: of all
     /// choices the one that takes the most paint, which is the most work done.
     pub zones: Vec<usize>,
 }
 
 impl Verdict {
-    /// The verdict on what is in a can against what is needed; `confidence` is the probability that the maker wants.
-    pub fn of(need: &Demand, can: &Contents, confidence: f64) -> Self {
-        let contents = can.drawn(need.litres().len());
-        Verdict::at(share_enough(&less(&contents, need.litres())), confidence)
+    /// The verdict on what is in some cans against what is needed; `confidence` is the probability that the maker wants.
+    pub fn of(need: &Demand, cans: &[Contents], confidence: f64) -> Self {
+        Verdict::at(enough_with(&[need], cans, Volume::ZERO), confidence)
     }
 
     fn at(probability: f64, confidence: f64) -> Self {
@@ -64,18 +63,21 @@ impl Verdict {
 }
 
 impl Enough {
-    /// Judges what is in a can against what a job needs of a material; `confidence` is the probability that the maker
-    /// wants. The need must be one of the job's. Where several cans are judged, [`Trials::judge`] draws once for all.
-    pub fn judge(job: &Job, need: &Demand, can: &Contents, confidence: f64) -> Self {
-        Trials::of(job, need.litres().len()).judge(need, can, confidence)
+    /// Judges what is in some cans against what a job needs of a material; `confidence` is the probability that the maker
+    /// wants. The need must be one of the job's. Where several needs are judged, [`Trials::judge`] draws once for all.
+    pub fn judge(job: &Job, need: &Demand, cans: &[Contents], confidence: f64) -> Self {
+        Trials::of(job, need.litres().len()).judge(need, cans, confidence)
     }
 }
 
 impl Trials {
-    /// Judges what is in a can against what the job needs of a material; `confidence` is the probability that the maker
-    /// wants. The need must be one of these trials.
-    pub fn judge(&self, need: &Demand, can: &Contents, confidence: f64) -> Enough {
-        let contents = can.drawn(need.litres().len());
+    /// Judges what is in some cans against what the job needs of a material; `confidence` is the probability that the
+    /// maker wants. The need must be one of these trials.
+    pub fn judge(&self, need: &Demand, cans: &[Contents], confidence: f64) -> Enough {
+        let mut contents = vec![0.0; need.litres().len()];
+        for can in cans {
+            add(&mut contents, &can.drawn(need.litres().len()));
+        }
         let rest = less(&contents, need.litres());
         let probability = share_enough(&rest);
         let verdict = Verdict::at(probability, confidence);
@@ -298,7 +300,7 @@ mod tests {
     use crate::samples::{broad, enamel, job, layer, zone};
 
     fn judge((job, need): (&Job, &Demand), litres: f64) -> Enough {
-        Enough::judge(job, need, &Contents::full(Volume::litres(litres)).unwrap(), 0.9)
+        Enough::judge(job, need, &[Contents::full(Volume::litres(litres)).unwrap()], 0.9)
     }
 
     #[test]
@@ -325,7 +327,7 @@ mod tests {
         let half = need.likely() / 2.0;
         let can = Contents::part(half * 2.0, 0.3, 0.7).unwrap();
         for confidence in [0.8, 0.9, 0.95, 0.99] {
-            let besides = Enough::judge(&job, &need, &can, confidence).besides;
+            let besides = Enough::judge(&job, &need, &[can], confidence).besides;
             assert_eq!(besides, besides_in_hand(&[&need], &[can], confidence));
             let more = Contents::full(besides).unwrap();
             let (rest, more) = (can.drawn(TRIALS), more.drawn(TRIALS));
@@ -338,7 +340,7 @@ mod tests {
             assert_eq!(enough_with(&[&need], &[can], besides), share);
         }
         let plenty = Contents::full(need.high() * 2.0).unwrap();
-        assert_eq!(Enough::judge(&job, &need, &plenty, 0.9).besides, Volume::ZERO);
+        assert_eq!(Enough::judge(&job, &need, &[plenty], 0.9).besides, Volume::ZERO);
     }
 
     /// A can of twice the high amount: the middle of what is left is the can less the middle of the need, not less its high

@@ -501,7 +501,7 @@ proptest! {
     #[test]
     fn more_in_the_can_is_never_worse(job in one_paint(), share in 0.05..1.6f64, more in 1.0..2.0f64) {
         let need = demands(&job, TRIALS).remove(0);
-        let judge = |volume: Volume| Enough::judge(&job, &need, &Contents::full(volume).unwrap(), 0.9);
+        let judge = |volume: Volume| Enough::judge(&job, &need, &[Contents::full(volume).unwrap()], 0.9);
         let volume = need.likely() * share;
         let (small, large) = (judge(volume), judge(volume * more));
         let work = |of: &Enough| -> f64 {
@@ -523,7 +523,7 @@ proptest! {
     fn the_zones_of_a_can_are_what_it_does(job in one_paint(), share in 0.05..1.2f64) {
         let need = demands(&job, TRIALS).remove(0);
         let volume = need.likely() * share;
-        let found = Enough::judge(&job, &need, &Contents::full(volume).unwrap(), 0.9).zones;
+        let found = Enough::judge(&job, &need, &[Contents::full(volume).unwrap()], 0.9).zones;
         let chance = |zones: &[usize]| {
             let only = zones.iter().map(|zone| job.zones[*zone].clone()).collect();
             demands(&job_of(only), TRIALS).remove(0).probability_enough(volume)

@@ -267,8 +267,8 @@ export interface Material {
   /** Where it goes: onto the piece, and what is lost. */
   goes: Place[];
   byZone: ZoneVolume[];
-  /** The can in hand, and the answer on it; `null` if none was named. */
-  inHand: InHand | null;
+  /** What the shelf has of it, and whether that is enough; `null` if it has none. */
+  onHand: OnHand | null;
   /** Which cans to buy besides. */
   toBuy: ToBuy;
 }
@@ -292,18 +292,25 @@ export interface ZoneVolume {
   litres: number;
 }
 
-/** The can in hand and what it is good for. */
-export interface InHand {
-  /** The key of its size. */
-  can: string;
+/** A can on the shelf. */
+export interface Stock {
+  /** The key of its size; `null` if that is not known. */
+  can: string | null;
   /** What it holds when it is full, litres. */
-  canLitres: number;
-  /** The key of how full it is; `null` for a full one. */
+  canLitres: number | null;
+  /** The key of how full it looks; `null` for a full one. */
   level: string | null;
+  /** Whether it was weighed: its level does not count then. */
+  isWeighed: boolean;
   /** What is likely in it, litres. */
-  likelyInCanLitres: number;
+  likelyLitres: number | null;
+}
+
+/** The cans on hand and what they are good for. */
+export interface OnHand {
+  cans: Stock[];
   verdict: Verdict;
-  /** The probability that it is enough, 0 to 1. */
+  /** The probability that they are enough, 0 to 1. */
   probabilityEnough: number;
   /** What is likely left over, litres. */
   leftLitres: number;
@@ -311,9 +318,9 @@ export interface InHand {
   lackingLitres: number;
   /** What has to be had besides to be as sure as is wanted, litres. */
   besidesLitres: number;
-  /** For how many coats it is surely enough. */
+  /** For how many coats they are surely enough. */
   mostCoats: number;
-  /** The keys of the zones for which it is surely enough. */
+  /** The keys of the zones for which they are surely enough. */
   enoughForZones: string[];
 }
 
@@ -381,7 +388,7 @@ export interface WayMaterial {
   /** With the tool in hand, edges and cleaning included. */
   minutes: number;
   minutesStandardUncertainty: number;
-  /** On the can in hand; `null` if there is none. */
+  /** On the cans on hand; `null` if there are none. */
   verdict: Verdict | null;
   toBuy: ToBuy;
   /** The dry film of the zone that takes the most, metres; `null` if it builds none. */
@@ -533,10 +540,6 @@ export interface Layer {
   narrow?: string;
   /** Thinner for a sprayer, in hundredths of the volume. */
   thinned?: number;
-  /** The key of the can in hand, if there is one. */
-  can?: string;
-  /** How full it is; a full one if it is not there. */
-  level?: "nearly-full" | "three-quarters" | "half" | "quarter" | "nearly-empty";
 }
 
 /** A copy of a known material with its own label and prices. */

@@ -30,6 +30,7 @@ pub mod results;
 #[cfg(test)]
 mod samples;
 pub mod shelf;
+mod stock;
 pub mod stores;
 mod takeoff;
 mod tape;
@@ -44,15 +45,15 @@ pub use document::{
     SurfaceChoice, Workshop, ZoneChoice, as_far_as_it_fits, label_field, material_of,
 };
 pub use edit::{
-    Along, BookEdit, BrushTo, Edit, EditError, MaterialEdit, PieceEdit, SchemeEdit, SettingEdit, Sign,
+    Along, BookEdit, BrushTo, Edit, EditError, HaveEdit, MaterialEdit, PieceEdit, SchemeEdit, SettingEdit,
+    Sign,
 };
 pub use hours::read_hours;
 pub use palette::palette;
 pub use takeoff::{
-    Buy, ComparedAt, InHand, MaterialLine, Notice, Shopping, SurfaceLine, Takeoff, WayColumn, WayFigure,
-    WayWhole, ZoneLine, about_as_soon, are_finished, bought_for, cans_to_buy, coated, compare, edges_by_zone,
-    enough_on_hand, on_shelf, shopping, side_faces, soonest_and_least, switched, takeoff, takeoff_in,
-    takeoffs, touched_faces, unmeasured,
+    Buy, ComparedAt, MaterialLine, Notice, Shopping, SurfaceLine, Takeoff, WayColumn, WayFigure, WayWhole,
+    ZoneLine, about_as_soon, are_finished, bought_for, cans_to_buy, coated, compare, edges_by_zone, shopping,
+    side_faces, soonest_and_least, switched, takeoff, takeoff_in, takeoffs, touched_faces, unmeasured,
 };
 pub use tape::standard_uncertainty;
 pub use work::{Work, works};

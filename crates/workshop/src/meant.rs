@@ -115,7 +115,8 @@ mod tests {
         let mut notices = vec![];
         let kept = piece_record(record)
             .unwrap()
-            .into_piece(&workshop.materials, &mut notices);
+            .into_piece(&workshop.materials, &mut notices)
+            .piece;
         assert_eq!((&kept, notices.len()), (&**piece, 0));
 
         let link = link_text(piece, &workshop.materials).unwrap();

@@ -1,14 +1,13 @@
-//! The shelf: what stands in the workshop, how much is left in each can, what that is good for, and what to mind about it.
+//! The shelf: what its cans are good for, and what to mind about them.
 
 use std::rc::Rc;
 
-use coatings::can::{ContentsError, Weighing};
-use coatings::{CanSize, Contents, Demand, Enough, Material, Reason, Rgb, SourcedRange, Thinner};
-use units::{Day, Density, Mass};
+use coatings::{Demand, Enough, Reason, Thinner};
+use units::Day;
 
 use crate::book::ShelfCan;
-use crate::document::{PieceId, Scheme, Workshop, material_of};
-use crate::mixing::scale;
+use crate::document::{PieceId, Scheme, Workshop};
+pub use crate::stock::{OnHand, Stock, StockFault, stock};
 use crate::takeoff::Takeoff;
 
 /// Days after which an opened can is called old: a normal shelf life is a year (MIL-HDBK-1110 s. 7.2).
@@ -21,91 +20,6 @@ const FROZEN: Reason = Reason::read(
     "It has frozen: freezing harms what is thinned with water. If it stays lumpy when it is stirred, do not use it.",
     "MIL-HDBK-1110 s. 7.2",
 );
-
-/// A can on the shelf.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Stock {
-    /// The name of its line.
-    pub id: Rc<str>,
-    /// The material in it.
-    pub material: Rc<Material>,
-    /// Its colour, of a material that comes in colours.
-    pub colour: Option<Rgb>,
-    /// Its size, where that is written down.
-    pub can: Option<&'static CanSize>,
-    /// What is left in it.
-    pub contents: Result<Contents, StockFault>,
-}
-
-/// Why it is not known what is left in a can.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum StockFault {
-    /// Neither its size nor its weight is written down.
-    Unknown,
-    /// It was weighed, and the empty can was not.
-    NoTare,
-    /// What was written down cannot be so.
-    Contents(ContentsError),
-}
-
-impl std::fmt::Display for StockFault {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        match self {
-            StockFault::Unknown => f.write_str("Choose its size and how full it is, or weigh it."),
-            StockFault::NoTare => f.write_str("Weigh an empty can of the same kind too."),
-            StockFault::Contents(fault) => fault.fmt(f),
-        }
-    }
-}
-
-impl Stock {
-    /// Whether it is what is needed.
-    pub fn is_for(&self, need: &Demand) -> bool {
-        self.material.key == need.material.key && self.colour == need.colour
-    }
-
-    /// Whether it may be the very can that is said to be in hand: not if it is of another size.
-    pub fn may_be(&self, in_hand: &CanSize) -> bool {
-        self.can.is_none_or(|can| can.key == in_hand.key)
-    }
-}
-
-/// Every can on the shelf whose material is known.
-pub fn stock(workshop: &Workshop) -> Vec<Stock> {
-    let of = |can: ShelfCan| {
-        let material = material_of(&workshop.materials, &can.material)?;
-        let colour = can.colour.map(|colour| colour.0);
-        Some(Stock {
-            contents: contents(workshop, &can, &material),
-            can: can.can,
-            id: can.id,
-            colour: colour.filter(|_| material.coloured),
-            material,
-        })
-    };
-    workshop.books.all().filter_map(of).collect()
-}
-
-/// What is left: weighed with the can and without, by the density of the label or else of its kind; else as full as it
-/// looks; a can of which only the size is known is full.
-fn contents(workshop: &Workshop, shelf: &ShelfCan, material: &Material) -> Result<Contents, StockFault> {
-    let can = shelf.can.map(|can| can.volume());
-    let Some(gross) = shelf.weight else {
-        let can = can.ok_or(StockFault::Unknown)?;
-        let contents = match shelf.level {
-            Some(level) => Contents::part(can, level.share.low, level.share.high),
-            None => Contents::full(can),
-        };
-        return contents.map_err(StockFault::Contents);
-    };
-    let tare = shelf.tare.ok_or(StockFault::NoTare)?;
-    let own = shelf.density.map(Density::as_kilograms_per_litre);
-    let own = own.filter(|density| *density > 0.0);
-    let density = own.map_or(material.density, |own| SourcedRange::own(own, own));
-    let scale = scale(workshop);
-    let weighing = |mass: Mass| Weighing { mass, scale };
-    Contents::weighed(weighing(gross), weighing(tare), density, can).map_err(StockFault::Contents)
-}
 
 /// What to mind about a can: that it is old, that it has frozen.
 pub fn mind(workshop: &Workshop, stock: &Stock, today: Day) -> Vec<Reason> {
@@ -143,7 +57,7 @@ pub fn good_for(
     let of_piece = |(piece, takeoff): (&Rc<crate::Piece>, &Option<Rc<Takeoff>>)| {
         let takeoff = takeoff.as_ref()?;
         let line = takeoff.materials.iter().find(|line| stock.is_for(&line.need))?;
-        let enough = Enough::judge(&takeoff.job, &line.need, contents, confidence);
+        let enough = Enough::judge(&takeoff.job, &line.need, &[*contents], confidence);
         Some((piece.name.clone(), enough))
     };
     workshop
@@ -177,7 +91,14 @@ mod tests {
     fn with(values: &[(&'static str, &str)]) -> Workshop {
         let values = crate::samples::values(values);
         let add = BookEdit::Add("shelf", "s1".into(), values);
-        invented_workshop().apply(Edit::Book(add)).unwrap()
+        bare().apply(Edit::Book(add)).unwrap()
+    }
+
+    /// The invented workshop with nothing on its shelf.
+    fn bare() -> Workshop {
+        let mut workshop = invented_workshop();
+        workshop.books = Default::default();
+        workshop
     }
 
     fn today() -> Day {
@@ -260,7 +181,7 @@ mod tests {
     /// A gallon on the shelf is enough for every piece that takes it, and nothing of it is bought any more.
     #[test]
     fn what_is_on_the_shelf_is_not_bought() {
-        let bare = invented_workshop();
+        let bare = bare();
         let taken = takeoffs(&bare);
         let lines = taken.iter().flatten().flat_map(|takeoff| &takeoff.materials);
         let clear = lines
@@ -282,13 +203,13 @@ mod tests {
             (lot.on_shelf.len(), lot.buy.unwrap().cans.len())
         };
         assert_eq!(buys(&stocked), (1, 0));
-        // Nor for one piece, though nothing is said to be in hand for it.
-        let mut piece = (*stocked.pieces[0]).clone();
-        piece.scheme.layers.iter_mut().for_each(|layer| layer.can = None);
-        let taken = crate::takeoff_in(&stocked, &piece).unwrap();
-        let mut lines = taken.materials.iter();
-        let line = lines.find(|line| line.need.material.key == *key).unwrap();
-        let cans = |workshop: &Workshop| crate::cans_to_buy(workshop, line).unwrap().cans.len();
+        // Nor for one piece.
+        let cans = |workshop: &Workshop| {
+            let taken = crate::takeoff_in(workshop, &workshop.pieces[0]).unwrap();
+            let mut lines = taken.materials.iter();
+            let line = lines.find(|line| line.need.material.key == *key).unwrap();
+            crate::cans_to_buy(workshop, line).unwrap().cans.len()
+        };
         assert_eq!((cans(&stocked), cans(&bare)), (0, 1));
         assert_eq!(buys(&bare).0, 0);
     }

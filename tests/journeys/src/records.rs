@@ -1,12 +1,10 @@
 //! What the browser's own database holds.
 
-use std::rc::Rc;
-
-use anyhow::{Context, Result, anyhow, ensure};
+use anyhow::{Context, Result, ensure};
 use serde::Deserialize;
 use serde_json::Value;
 use workshop::Workshop;
-use workshop::format::{WorkshopRecord, piece_record};
+use workshop::records::{Found, read};
 
 use crate::page::Page;
 
@@ -61,26 +59,28 @@ impl Records {
     /// The document that they are.
     ///
     /// # Errors
-    /// If a record cannot be read, or something of it had to be mended, or a piece is missing.
+    /// If a record cannot be read, or something of it had to be mended, or a piece is missing or in no list.
     pub fn document(&self) -> Result<Workshop> {
-        let mut notices = Vec::new();
-        let record: WorkshopRecord<Value> =
-            WorkshopRecord::read(self.workshop.clone()).map_err(|error| anyhow!("{error}"))?;
-        let listed = record.pieces.clone();
-        let mut workshop = record.into_workshop(&mut notices);
-        for id in listed {
-            let found = self.pieces.iter().find(|(key, _)| id == key.as_str());
-            let (_, piece) = found.with_context(|| format!("{id} is listed, but not kept"))?;
-            let piece = piece_record(piece.clone()).map_err(|error| anyhow!("{error}"))?;
-            let piece = piece.into_piece(&workshop.materials, &mut notices);
-            workshop.pieces.push(Rc::new(piece));
-        }
-        ensure!(notices.is_empty(), "the records were mended: {notices:?}");
+        let pieces = self.pieces.iter();
+        let found = Found {
+            workshop: Some(Some(self.workshop.to_string())),
+            pieces: pieces
+                .map(|(id, piece)| (id.clone(), Some(piece.to_string())))
+                .collect(),
+        };
+        let saved = read(&found).context("nothing is kept")?;
         ensure!(
-            workshop.pieces.len() == self.pieces.len(),
-            "a piece is kept that no list names"
+            saved.unread.is_none(),
+            "the records were mended: {:?}",
+            saved.unread
         );
-        Ok(workshop)
+        let ids: Vec<&str> = saved.workshop.pieces.iter().map(|piece| &*piece.id.0).collect();
+        ensure!(
+            self.workshop["pieces"] == Value::from(ids.as_slice()),
+            "kept are {ids:?}, and the list is another one: {}",
+            self.workshop["pieces"]
+        );
+        Ok((*saved.workshop).clone())
     }
 }
 

@@ -8,7 +8,7 @@ use anyhow::{Context, Result, ensure};
 use coatings::Verdict;
 use coatings::can::LEVELS;
 use journeys::{Page, Screen, Shown, journey, worked_out};
-use workshop::{Edit, MaterialLine, PieceEdit, Takeoff, Workshop};
+use workshop::{Edit, HaveEdit, MaterialLine, Takeoff, Workshop};
 
 const STAGE: &str = "paint";
 
@@ -57,21 +57,23 @@ fn with_verdict(begun: &Workshop, verdict: Verdict) -> Result<(InHand, Takeoff)>
     let piece = begun.pieces.first().context("the piece is gone")?.id.clone();
     let taken = worked_out(begun, &piece)?;
     let need = &line(&taken)?.need;
-    let (material, colour) = (need.material.key.clone(), need.colour);
+    let have = |edit| Edit::Have {
+        piece: piece.clone(),
+        material: need.material.key.to_string().into(),
+        colour: need.colour,
+        edit,
+    };
     for can in coatings::can_sizes(begun.units) {
         for level in std::iter::once(None).chain(LEVELS.iter().map(|level| Some(level.key))) {
             let held = begun
-                .apply(Edit::Piece(
-                    piece.clone(),
-                    PieceEdit::Can(material.to_string().into(), colour, Some(can.key)),
-                ))?
-                .apply(Edit::Piece(
-                    piece.clone(),
-                    PieceEdit::Level(material.to_string().into(), colour, level),
-                ))?;
+                .apply(have(HaveEdit::Can(Some(can.key))))?
+                .apply(have(HaveEdit::Level(level)))?;
             let taken = worked_out(&held, &piece)?;
-            let in_hand = line(&taken)?.in_hand.as_ref().context("nothing is in hand")?;
-            let enough = &in_hand.enough;
+            let enough = &line(&taken)?
+                .on_hand
+                .as_ref()
+                .context("nothing is on hand")?
+                .enough;
             if enough.verdict == verdict && (0.02..0.999).contains(&enough.probability) {
                 return Ok(((can.key, level), taken));
             }
@@ -81,7 +83,7 @@ fn with_verdict(begun: &Workshop, verdict: Verdict) -> Result<(InHand, Takeoff)>
 }
 
 async fn answers(page: &Page, line: &MaterialLine, words: &str) -> Result<()> {
-    let enough = &line.in_hand.as_ref().context("nothing is in hand")?.enough;
+    let enough = &line.on_hand.as_ref().context("nothing is on hand")?.enough;
     page.reads(&format!("#verdict-{STAGE}"), |text| {
         ensure!(text == words, "expected is `{words}`");
         Ok(())

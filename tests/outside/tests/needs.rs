@@ -512,7 +512,7 @@ fn judge_cans(mut cases: impl FnMut(&JobCase) -> bool) -> usize {
             let is_it = |need: &&Demand| (&*need.material.key, need.colour) == (&*can.material, can.colour);
             let need = needs.iter().find(is_it).unwrap();
             let contents = Contents::full(Volume::litres(can.litres)).unwrap();
-            let mut ours = Enough::judge(&job, need, &contents, can.confidence);
+            let mut ours = Enough::judge(&job, need, &[contents], can.confidence);
             let place = format!(
                 "{}: {} L of {} at {}",
                 case.name, can.litres, can.material, can.confidence

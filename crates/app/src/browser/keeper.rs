@@ -278,7 +278,12 @@ impl Keeper {
     }
 
     /// Takes over what was read.
-    fn take(&self, Saved { workshop, unread }: Saved) {
+    fn take(&self, saved: Saved) {
+        let Saved {
+            workshop,
+            as_found,
+            unread,
+        } = saved;
         let load = unread.map_or(Load::Whole, |unread| Load::Partly(Rc::new(unread)));
         self.0.may_write.set(load == Load::Whole);
         let is_first = !self.0.was_read.replace(true);
@@ -290,8 +295,9 @@ impl Keeper {
             self.tell(Act::Load(load));
             return self.write_soon();
         }
-        let saved = Rc::new(workshop);
-        *self.0.kept.borrow_mut() = saved.clone();
+        // Where older records were brought up to date, what lies between is written.
+        *self.0.kept.borrow_mut() = as_found;
+        let saved = workshop;
         // What was begun while nothing could be read comes in beside what is there.
         let both = match is_changed {
             true => saved.apply(Edit::Gather((*wanted).clone())).map(Rc::new),

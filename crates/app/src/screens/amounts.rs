@@ -3,8 +3,8 @@
 use coatings::Verdict;
 use coatings::can::LEVELS;
 use units::{Volume, show_area, show_volume};
-use workshop::shelf::also_planned_for;
-use workshop::{Colour, MaterialLine, PieceEdit, Takeoff, on_shelf};
+use workshop::shelf::{OnHand, also_planned_for};
+use workshop::{Colour, Edit, HaveEdit, MaterialLine, Takeoff};
 use yew::prelude::*;
 
 use super::{Bought, Shown, detail, money, refused, vessel};
@@ -56,11 +56,12 @@ fn answer(shown: &Shown, takeoff: &Takeoff) -> Html {
     }
 }
 
-/// The can that is drawn: the one in hand, or else the largest of those to buy.
+/// The can that is drawn: the first one on hand, or else the largest of those to buy.
 fn drawn_can(line: &MaterialLine, buy: &Bought) -> Volume {
     let bought = buy.iter().flat_map(|buy| &buy.cans).map(|(can, _)| can.volume());
-    let in_hand = line.in_hand.as_ref().map(|hand| hand.can.volume());
-    in_hand
+    let mut cans = line.on_hand.iter().flat_map(|hand| &hand.cans);
+    let on_hand = cans.find_map(|stock| Some(stock.can?.volume()));
+    on_hand
         .or_else(|| bought.reduce(Volume::max))
         .unwrap_or_else(|| line.need.high())
 }
@@ -73,7 +74,7 @@ fn material(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, buy: &Bought,
     let is_open = shown.app.unfolded.contains(&name);
     let cans = words::cans(buy, &money(&shown.app));
     let is_tight = line
-        .in_hand
+        .on_hand
         .as_ref()
         .is_some_and(|hand| hand.enough.verdict == Verdict::Tight);
     let word = if is_tight { "To be sure, buy" } else { "Buy" };
@@ -102,15 +103,13 @@ fn material(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, buy: &Bought,
     }
 }
 
-/// What stands on the shelf of a material. To look who else takes from it is only worth while where there is some.
+/// The cans of a material that the maker has, and who else takes from them; nothing where there is none.
 fn shelf(shown: &Shown, line: &MaterialLine) -> String {
-    let workshop = &shown.app.workshop;
-    let cans = on_shelf(workshop, &line.need);
-    let others = match cans.is_empty() {
-        true => Vec::new(),
-        false => also_planned_for(workshop, &shown.piece.id, &line.need),
+    let of = |hand: &OnHand| {
+        let others = also_planned_for(&shown.app.workshop, &shown.piece.id, &line.need);
+        words::on_hand(&hand.cans, &others)
     };
-    words::on_shelf(&cans, &others, workshop.units)
+    line.on_hand.as_ref().map(of).unwrap_or_default()
 }
 
 /// The colour beside a material that comes in colours. The name says which material it is; the colour only helps.
@@ -125,31 +124,37 @@ pub fn swatch(colour: coatings::Rgb) -> Html {
 fn can(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine) -> Html {
     let system = shown.app.workshop.units;
     let id = &line.id;
-    let of = || {
-        (
-            std::rc::Rc::<str>::from(&*line.need.material.key),
-            line.need.colour,
-        )
+    let (piece, material, colour) = (&shown.piece.id, &line.need.material.key, line.need.colour);
+    let have = |edit: fn(&str) -> HaveEdit| {
+        let (piece, material) = (piece.clone(), std::rc::Rc::<str>::from(&**material));
+        shown.send.reform(move |key: String| {
+            Act::Edit(Edit::Have {
+                piece: piece.clone(),
+                material: material.clone(),
+                colour,
+                edit: edit(&key),
+            })
+        })
     };
-    let (material, colour) = of();
-    let choose = shown.change(move |key: String| {
-        let can = coatings::can(&key).map(|can| can.key);
-        Some(PieceEdit::Can(material.clone(), colour, can))
-    });
-    let (material, colour) = of();
-    let fill = shown.change(move |key: String| {
-        let level = coatings::can::level(&key).map(|level| level.key);
-        Some(PieceEdit::Level(material.clone(), colour, level))
-    });
+    let choose = have(|key| HaveEdit::Can(coatings::can(key).map(|can| can.key)));
+    let fill = have(|key| HaveEdit::Level(coatings::can::level(key).map(|level| level.key)));
+    let hand = line.on_hand.as_ref();
+    // Several cans are changed on the shelf.
+    let only = match hand.map(|hand| hand.cans.as_slice()) {
+        None => Some(None),
+        Some([one]) => Some(Some(one)),
+        Some(_) => None,
+    };
     // A can of the other system stays in the list while it is the chosen one.
     let sizes = coatings::can_sizes(system);
-    let in_hand = line.in_hand.as_ref();
-    let foreign = in_hand.map(|hand| hand.can).filter(|can| !sizes.contains(can));
+    let size = only.flatten().and_then(|stock| stock.can);
+    let foreign = size.filter(|can| !sizes.contains(can));
     let sizes = sizes.iter().chain(foreign).map(|can| (can.key, can.label));
     let sizes = std::iter::once(("", "none")).chain(sizes);
+    let is_weighed = only.flatten().is_some_and(|stock| stock.is_weighed);
     let levels = LEVELS.iter().map(|level| (level.key, level.label));
-    let levels = std::iter::once(("", "full")).chain(levels);
-    let class = match in_hand.map(|hand| hand.enough.verdict) {
+    let levels = std::iter::once(("", if is_weighed { "as weighed" } else { "full" })).chain(levels);
+    let class = match hand.map(|hand| hand.enough.verdict) {
         Some(Verdict::Enough) => "enough",
         Some(Verdict::Tight) => "tight",
         Some(Verdict::Short) => "short",
@@ -158,14 +163,16 @@ fn can(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine) -> Html {
     html! {
         <div class={classes!("question", class)}>
             <div class="in-hand">
-                <span class="label" aria-hidden="true">{ "In hand" }</span>
-                { select("In hand, one can of", format!("can-{id}"), sizes, in_hand.map_or("", |hand| hand.can.key), choose) }
-                if let Some(hand) = in_hand {
-                    { select("It is", format!("level-{id}"), levels, hand.level.unwrap_or_default(), fill) }
+                <span class="label" aria-hidden="true">{ "I have" }</span>
+                if let Some(stock) = only {
+                    { select("I have one can of", format!("can-{id}"), sizes, size.map_or("", |can| can.key), choose) }
+                    if let Some(stock) = stock {
+                        { select("It is", format!("level-{id}"), levels, stock.level.filter(|_| !is_weighed).map_or("", |level| level.key), fill) }
+                    }
                 }
             </div>
             <p>
-                if let Some(hand) = in_hand {
+                if let Some(hand) = hand {
                     <strong id={format!("verdict-{id}")}>{ words::verdict(hand.enough.verdict) }</strong>
                     <span id={format!("answer-{id}")}>{ words::enough(&hand.enough, system) }</span>{ " " }
                     <span id={format!("instead-{id}")}>{ words::instead(line, &hand.enough, takeoff) }</span>
@@ -188,7 +195,7 @@ pub fn in_short(shown: &Shown) -> Html {
         Some(takeoff) => shown
             .lines()
             .map(|(line, buy)| {
-                let verdict = match &line.in_hand {
+                let verdict = match &line.on_hand {
                     Some(hand) => words::verdict(hand.enough.verdict).to_owned(),
                     None => words::short_cans(buy),
                 };

@@ -70,7 +70,7 @@ fn material(shown: &Shown, line: &MaterialLine, cans: &Bought) -> Html {
             <td>{ words::range(&line.need, system) }</td>
             <td>
                 { words::cans(cans, &money(&shown.app)) }
-                { line.in_hand.as_ref().map(|hand| format!(". {}", words::in_hand(std::slice::from_ref(hand)).trim())) }
+                { line.on_hand.as_ref().map(|hand| format!(". {}", words::on_hand(&hand.cans, &[]))) }
             </td>
         </tr>
     }

@@ -37,7 +37,7 @@ pub fn detail(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, buy: &Bough
     html! {
         <>
             <h3>{ "What to buy" }</h3>
-            <p id={format!("buy-{}", line.id)}>{ words::buy(buy, line.in_hand.is_some(), workshop, &money(&shown.app)) }</p>
+            <p id={format!("buy-{}", line.id)}>{ words::buy(buy, line.on_hand.is_some(), workshop, &money(&shown.app)) }</p>
             <h3>{ "What it really takes" }</h3>
             <p>{ "Weigh the can before the job and after it: later amounts with the same tool reckon with that, and after a few jobs are surer." }</p>
             { weighed::can(shown, takeoff, line, "weigh-now") }

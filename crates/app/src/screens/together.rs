@@ -118,12 +118,11 @@ fn list(app: &App, send: &Send, bought: &[Shopping]) -> Html {
         html! {
             <li>
                 <h3>{ lot.colour.map(swatch) }{ &*lot.material.name }{ colour }</h3>
-                <p>{ words::buy(&lot.buy, !lot.in_hand.is_empty() || !lot.on_shelf.is_empty(), &app.workshop, &money(app)) }</p>
+                <p>{ words::buy(&lot.buy, !lot.on_shelf.is_empty(), &app.workshop, &money(app)) }</p>
                 <p class="hint">
                     { format!("For {}. Likely it takes {}.", words::and(&pieces), words::volume(lot.likely, app.workshop.units)) }
                     { words::one_less(lot) }
-                    { words::in_hand(&lot.in_hand) }
-                    { words::on_shelf(&lot.on_shelf, &[], app.workshop.units) }
+                    { format!(" {}", words::on_hand(&lot.on_shelf, &[])) }
                 </p>
                 { basket(app, send, lot) }
                 { if is_first { prices(app, send, lot) } else { Html::default() } }

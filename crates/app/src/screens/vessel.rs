@@ -1,7 +1,7 @@
 //! A can drawn to scale, with what the job takes of it.
 
-use coatings::can::level;
 use units::Volume;
+use workshop::shelf::OnHand;
 use workshop::{Colour, MaterialLine};
 use yew::prelude::*;
 
@@ -13,7 +13,7 @@ const LARGEST: [f64; 2] = [76.0, 88.0];
 /// A can is never drawn smaller than this share of the largest, or its level could not be seen.
 const SMALLEST: f64 = 0.45;
 
-/// The can in hand, or else the one to buy; `largest` is the largest of those that stand beside it. Sizes go with the cube
+/// The can that the maker has, or else the one to buy; `largest` is the largest of those that stand beside it. Sizes go with the cube
 /// root, as those of cans do. What the job takes is drawn up from the floor: full to the low end, hatched to the high end, with a line at the
 /// likely amount; what does not go in stands over the rim.
 pub fn vessel(line: &MaterialLine, can: Volume, largest: Volume) -> Html {
@@ -26,11 +26,13 @@ pub fn vessel(line: &MaterialLine, can: Volume, largest: Volume) -> Html {
     let (width, height) = (LARGEST[0] * share, LARGEST[1] * share * squeeze);
     let left = (SHEET[0] - width) / 2.0;
     let y = |volume: Volume| FLOOR - (fills(volume) * height).min(FLOOR - 4.0);
-    let filled = line
-        .in_hand
-        .as_ref()
-        .and_then(|hand| level(hand.level?))
-        .map_or(1.0, |level| level.share.middle());
+    let contents = line.on_hand.iter().flat_map(OnHand::contents);
+    let held: Volume = contents.map(|contents| contents.likely()).sum();
+    let filled = if line.on_hand.is_some() {
+        fills(held).min(1.0)
+    } else {
+        1.0
+    };
     let level = FLOOR - height * filled;
     let fill = line
         .need

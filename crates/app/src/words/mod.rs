@@ -24,7 +24,7 @@ use coatings::{
     Demand, Enough, Estimate, Left, Place, Provenance, SourcedRange, Stage, Verdict, in_sentence,
 };
 use units::{Area, Length, System, Volume, show_area, show_number, show_volume_beside};
-use workshop::{Buy, InHand, MaterialLine, Piece, Takeoff, Workshop, unmeasured};
+use workshop::{Buy, MaterialLine, Piece, Takeoff, Workshop, unmeasured};
 
 pub use changes::{Names, change_of, change_title, towards};
 pub use colour::colour;
@@ -42,7 +42,7 @@ pub use money::{
 };
 pub use numerals::{measured, number, reading, write_numbers_as};
 pub use preparing::{day, much};
-pub use shelf::{left, on_shelf, store};
+pub use shelf::{left, on_hand, store};
 pub use standing::{file_saved, gathered, offline, safety, saving, too_large};
 pub use step::stepped;
 pub use surfaces::{lying, overlap, run, working};
@@ -142,7 +142,7 @@ pub fn sureness(piece: &Piece, takeoff: &Takeoff) -> String {
     format!("The area, give or take {share} %: {rest}, {why}.")
 }
 
-/// The answer as a screen reader says it: the area, and for each material the likely amount and whether the can in hand is
+/// The answer as a screen reader says it: the area, and for each material the likely amount and whether what is on hand is
 /// enough.
 pub fn spoken(takeoff: &Takeoff, system: System) -> String {
     let (figure, unit) = show_area(takeoff.painted.value, system);
@@ -150,7 +150,7 @@ pub fn spoken(takeoff: &Takeoff, system: System) -> String {
     for line in &takeoff.materials {
         let amount = volume(line.need.likely(), system);
         said.push_str(&format!(" {} {amount}", short_name(takeoff, line)));
-        if let Some(hand) = &line.in_hand {
+        if let Some(hand) = &line.on_hand {
             let verdict = verdict(hand.enough.verdict).to_ascii_lowercase();
             said.push_str(&format!(", {verdict}"));
         }
@@ -317,14 +317,14 @@ pub fn short_cans(buy: &Result<Buy, ChoiceError>) -> String {
     }
 }
 
-/// Which cans to buy, what for, and what they leave; `in_hand` tells whether there is some already.
-pub fn buy(buy: &Result<Buy, ChoiceError>, in_hand: bool, workshop: &Workshop, money: Money<'_>) -> String {
+/// Which cans to buy, what for, and what they leave; `has_some` tells whether there is some already.
+pub fn buy(buy: &Result<Buy, ChoiceError>, has_some: bool, workshop: &Workshop, money: Money<'_>) -> String {
     let cans = cans(buy, money);
     let Ok(buy) = buy else { return cans };
     if buy.cans.is_empty() {
-        return "Nothing: what is in hand is enough.".into();
+        return "Nothing. What you have is enough.".into();
     }
-    let besides = if in_hand { " besides what you have" } else { "" };
+    let besides = if has_some { " besides what you have" } else { "" };
     let smaller = if buy.no_smaller {
         " It is not usually sold in less."
     } else {
@@ -352,20 +352,6 @@ fn left_over(left: Left, system: System) -> String {
 
 /// Less than this is nothing to keep.
 const A_DROP: Volume = Volume::millilitres(1.0);
-
-/// The cans in hand: ` In hand: 1 quart, about half, and 8 fl oz, full.`
-pub fn in_hand(cans: &[InHand]) -> String {
-    let cans: Vec<String> = cans
-        .iter()
-        .map(|hand| format!("{}, {}", hand.can.label, hand.level_label()))
-        .collect();
-    let cans: Vec<&str> = cans.iter().map(String::as_str).collect();
-    if cans.is_empty() {
-        String::new()
-    } else {
-        format!(" In hand: {}.", and(&cans))
-    }
-}
 
 /// Words side by side: `sleeve, tray and bristles`.
 pub fn and(words: &[&str]) -> String {

@@ -1,6 +1,5 @@
 //! What is left in a can on the shelf.
 
-use coatings::Contents;
 use units::{System, Volume};
 use workshop::shelf::Stock;
 use workshop::stores::Store;
@@ -42,36 +41,52 @@ pub fn store(store: &Store) -> String {
     }
 }
 
-/// What stands on the shelf of one material, and who else takes from it: ` On the shelf: 17 fl oz, for the nightstand too: To
-/// buy reckons for all.`
-pub fn on_shelf(cans: &[Contents], others: &[String], system: System) -> String {
-    if cans.is_empty() {
+/// The cans of one material that the maker has, and who else takes from them: `You have 1 quart, about half. The nightstand
+/// takes from it too.`
+pub fn on_hand(cans: &[Stock], others: &[String]) -> String {
+    let can = |stock: &Stock| {
+        let size = stock.can.map_or("a can", |can| can.label);
+        format!("{size}, {}", stock.level_label())
+    };
+    let told: Vec<String> = cans.iter().map(can).collect();
+    let told: Vec<&str> = told.iter().map(String::as_str).collect();
+    if told.is_empty() {
         return String::new();
     }
-    let all: Volume = cans.iter().map(|can| can.likely()).sum();
     let others: Vec<&str> = others.iter().map(String::as_str).collect();
+    let it = if cans.len() == 1 { "it" } else { "them" };
     let others = match others.as_slice() {
         [] => String::new(),
-        others => format!(", for {} too: To buy reckons for all", and(others)),
+        [one] => format!(" {one} takes from {it} too."),
+        more => format!(" {} take from {it} too.", and(more)),
     };
-    format!(" On the shelf: {}{others}.", volume(all, system))
+    format!("You have {}.{others}", and(&told))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use workshop::shelf::stock;
+    use workshop::{BookEdit, Edit, Workshop};
 
     #[test]
     fn cans_of_one_material_are_told_together() {
-        let can = |litres: f64| Contents::full(Volume::litres(litres)).unwrap();
+        let add = |workshop: Workshop, (id, level): (&str, &str)| {
+            let values = [("material", "trim-enamel"), ("can", "us-quart"), ("level", level)];
+            let values = values.map(|(key, text)| (key, text.to_owned()));
+            let add = BookEdit::Add("shelf", id.into(), values.to_vec());
+            workshop.apply(Edit::Book(add)).unwrap()
+        };
+        let cans = [("a", ""), ("b", "half")];
+        let cans = stock(&cans.into_iter().fold(Workshop::default(), add));
         assert_eq!(
-            on_shelf(&[can(0.5), can(0.25)], &[], System::Metric),
-            " On the shelf: 750\u{a0}mL."
+            on_hand(&cans, &[]),
+            "You have 1 quart, full and 1 quart, about half."
         );
         assert_eq!(
-            on_shelf(&[can(0.5)], &["Box".into(), "Bed".into()], System::Metric),
-            " On the shelf: 500\u{a0}mL, for Box and Bed too: To buy reckons for all."
+            on_hand(&cans[..1], &["Box".into(), "Bed".into()]),
+            "You have 1 quart, full. Box and Bed take from it too."
         );
-        assert_eq!(on_shelf(&[], &["Box".into()], System::Metric), "");
+        assert_eq!(on_hand(&[], &["Box".into()]), "");
     }
 }

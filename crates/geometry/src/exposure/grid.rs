@@ -115,7 +115,11 @@ impl Shape {
     /// The words of such a column, from the highest down.
     pub(super) fn words_of(self, [from, to]: [usize; 2]) -> impl Iterator<Item = u64> + Clone {
         let levels = self.cells[2];
-        let (first, behind) = if from < to { (levels - to, levels - from) } else { (0, 0) };
+        let (first, behind) = if from < to {
+            (levels - to, levels - from)
+        } else {
+            (0, 0)
+        };
         (0..self.words).map(move |word| {
             let below = |place: usize| match place.saturating_sub(word * 64) {
                 bits @ 0..64 => (1 << bits) - 1,

@@ -17,7 +17,7 @@ use geometry::{Edges, Problem};
 use timetable::Moment;
 use units::{Day, SortedMap};
 
-use crate::book::{ArtLine, CanPrice, DoneStep, Facts, Habits, PriceNote, ShelfCan, Supply, Weighing};
+use crate::book::{ArtLine, CanPrice, DoneStep, Facts, Habits, PriceNote, Supply, Weighing};
 use crate::days::{Days, WEEK, days};
 use crate::document::{Piece, PieceId, Workshop};
 use crate::goods::{Good, goods};
@@ -112,7 +112,12 @@ impl Analysis {
     /// The takeoff of a piece, or what does not fit about its measurements.
     pub fn takeoff(&self, piece: &Rc<Piece>) -> Rc<Result<Rc<Takeoff>, Vec<Problem>>> {
         let lessons = self.lessons();
-        let slice = |of: &Asked| of_piece(for_takeoff(&of.workshop), OfPiece::shape(piece).finish());
+        let layers = || piece.schemes().flat_map(|scheme| &scheme.layers);
+        let takes = |material: &str| layers().any(|layer| *layer.material == *material);
+        let slice = |of: &Asked| {
+            let workshop = for_takeoff(&of.workshop).shelf(takes);
+            of_piece(workshop, OfPiece::shape(piece).finish())
+        };
         let kept = self.of_piece(piece);
         kept.takeoff
             .get(self.asked(piece, Besides::Nothing), &slice, |of| {
@@ -388,7 +393,7 @@ fn for_takeoff(workshop: &Workshop) -> OfWorkshop<'_> {
 
 /// What the choice of cans reads besides.
 fn for_cans(of: OfWorkshop<'_>) -> OfWorkshop<'_> {
-    of.units().book::<ShelfCan>().book::<CanPrice>()
+    of.units().shelf(|_| true).book::<CanPrice>()
 }
 
 /// What preparing reads of the facts of a piece.

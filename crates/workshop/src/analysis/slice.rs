@@ -5,8 +5,9 @@
 
 use std::rc::Rc;
 
-use crate::book::{Books, Line, Record};
+use crate::book::{Books, Line, Record, ShelfCan};
 use crate::document::{Piece, Workshop, ZoneChoice};
+use crate::stock;
 
 /// The parts of a workshop that a result reads.
 pub(super) struct OfWorkshop<'a> {
@@ -44,6 +45,15 @@ impl<'a> OfWorkshop<'a> {
     /// With all lines of a book.
     pub(super) fn book<R: Record>(mut self) -> Self {
         take_book(R::BOOK, &self.from.books, &mut self.slice.books);
+        self
+    }
+
+    /// With what the shelf has of these materials.
+    pub(super) fn shelf(mut self, is_wanted: impl Fn(&str) -> bool) -> Self {
+        let lines = stock::lines(self.from, is_wanted);
+        if !lines.is_empty() {
+            self.slice.books.0.insert(ShelfCan::BOOK.into(), lines);
+        }
         self
     }
 

@@ -9,8 +9,8 @@ use super::*;
 use crate::document::{Colour, Confidence, Currency, Price, Reading};
 use crate::works;
 use crate::{
-    BookEdit, BrushTo, Edit, MaterialEdit, PieceEdit, SchemeEdit, SettingEdit, Sign, invented_workshop,
-    takeoffs,
+    BookEdit, BrushTo, Edit, HaveEdit, MaterialEdit, PieceEdit, SchemeEdit, SettingEdit, Sign,
+    invented_workshop, takeoffs,
 };
 
 fn today() -> Day {
@@ -82,6 +82,12 @@ fn edits(workshop: &Workshop) -> Vec<Edit> {
     let id = piece.id.clone();
     let material = Rc::clone(&piece.scheme.layers[1].material);
     let colour = Some(piece.scheme.colour.0);
+    let have = |edit| Edit::Have {
+        piece: id.clone(),
+        material: Rc::clone(&material),
+        colour,
+        edit,
+    };
     let bay = BayPlace { upper: false, bay: 1 };
     let top = || "top/top".to_owned();
     let reading = |text: &str| Reading::new(text, LengthUnit::Inch).ok();
@@ -118,8 +124,6 @@ fn edits(workshop: &Workshop) -> Vec<Edit> {
         PieceEdit::Finish(None, SchemeEdit::Tool(1, "brush")),
         PieceEdit::Finish(None, SchemeEdit::Suggested(Wish::Clear)),
         PieceEdit::Apart("top".into(), true),
-        PieceEdit::Can(Rc::clone(&material), colour, Some("us-gallon")),
-        PieceEdit::Level(Rc::clone(&material), colour, Some("half")),
         fact("hours", "2"),
         fact("asking", "200"),
         fact("sold", "200"),
@@ -162,6 +166,9 @@ fn edits(workshop: &Workshop) -> Vec<Edit> {
         habit("temperature", "50 F"),
         Edit::Material(Rc::clone(&material), MaterialEdit::Price("us-quart", price)),
         Edit::Book(add("shelf", &shelf)),
+        have(HaveEdit::Can(Some("us-gallon"))),
+        have(HaveEdit::Level(Some("half"))),
+        have(HaveEdit::Can(None)),
         Edit::Book(add(
             "stores",
             &[("kind", "sheets"), ("grit", "P180"), ("count", "2")],

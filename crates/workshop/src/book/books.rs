@@ -103,6 +103,7 @@ records! {
     ShelfCan = "shelf" (of_piece: false, is_single: false) {
         material: String = "material", "Material", Material;
         colour: Option<Colour> = "colour", "Colour", Color;
+        piece: String = "of", "Piece it is for, by its id in the file", Text;
         can: Option<&'static CanSize> = "can", "Size of the can", Can;
         level: Option<&'static Level> = "level", "How full it is", Choice(&[("nearly-full", "nearly full"), ("three-quarters", "about three quarters"), ("half", "about half"), ("quarter", "about a quarter"), ("nearly-empty", "nearly empty")]);
         weight: Option<Mass> = "weight", "Weighs now", Scale;

@@ -34,14 +34,10 @@ pub struct LayerPlan {
     pub narrow_tool: Option<&'static str>,
     /// How much thinner is added for a sprayer, in hundredths of the volume.
     pub thinned: u32,
-    /// The key of the can in hand; nothing if there is none.
-    pub can: Option<&'static str>,
-    /// How full that can is, by the key of the level; nothing for a full one.
-    pub level: Option<&'static str>,
 }
 
 impl LayerPlan {
-    /// One coat with the tool that the material is usually put on with, and none of it in hand.
+    /// One coat with the tool that the material is usually put on with.
     pub fn usual(material: &coatings::Material) -> Self {
         LayerPlan::of_edition(material, Edition::LATEST)
     }
@@ -63,8 +59,6 @@ impl LayerPlan {
             tool: tool.unwrap_or("brush"),
             narrow_tool: None,
             thinned: 0,
-            can: None,
-            level: None,
         }
     }
 }
@@ -173,7 +167,7 @@ mod tests {
         let stages = scheme.layers.iter().map(|layer| {
             let material = coatings::material(&layer.material).unwrap();
             let tool = coatings::tool(layer.tool).unwrap();
-            assert!(layer.can.is_none() && tool.film(material.body).is_some());
+            assert!(tool.film(material.body).is_some());
             material.stage
         });
         assert!(stages.eq([Stage::Clean, Stage::Primer, Stage::Paint, Stage::Topcoat]));

@@ -5,7 +5,7 @@ use std::rc::Rc;
 use units::System;
 
 use super::EditError;
-use crate::book::{Book, Books, Entered, Line, MAX_LINES, ONLY, book};
+use crate::book::{Book, Books, Entered, Line, MAX_LINES, ONLY, Record, book};
 
 /// A change of a book, which is named by its key.
 #[derive(Clone, Debug, PartialEq)]
@@ -76,6 +76,16 @@ impl Books {
         }
     }
 
+    /// Strikes the lines of a book whose records are such.
+    pub(super) fn strike_if<R: Record>(&mut self, is_struck: impl Fn(&R) -> bool) {
+        let lines = self.lines(R::BOOK).iter();
+        let struck: Vec<Rc<str>> = lines
+            .filter(|line| is_struck(&R::read(line)))
+            .map(|line| Rc::clone(&line.id))
+            .collect();
+        self.strike_all(R::BOOK, |id| struck.iter().any(|known| **known == *id));
+    }
+
     /// A line comes in at the end of a book.
     pub(super) fn add(&mut self, book: &Book, line: Line) -> Result<(), EditError> {
         if self.line(book.key, &line.id).is_some() {
@@ -91,7 +101,8 @@ impl Books {
         Ok(())
     }
 
-    fn put(&mut self, book: &Book, line: Line) -> Result<(), EditError> {
+    /// Puts a line in the place of the one with its name, or at the end.
+    pub(super) fn put(&mut self, book: &Book, line: Line) -> Result<(), EditError> {
         let place = self.lines(book.key).iter().position(|other| other.id == line.id);
         match (place, self.0.get_mut(book.key)) {
             (Some(place), Some(lines)) => lines[place] = Rc::new(line),

@@ -3,13 +3,17 @@
 use std::rc::Rc;
 
 use super::EditError;
-use crate::book::{BOOKS, CanPrice, Line, ONLY, Record, book};
+use super::materials::Renamed;
+use crate::book::{BOOKS, CanPrice, FieldKind, Line, ONLY, Record, book};
 use crate::document::{Confidence, Piece, PieceId, Workshop};
 
 /// What a maker settled once about money. It decides whether a piece pays, so it comes along with pieces where this
 /// workshop has nothing of its own. Everything else that is settled once is of the other place: its hours, its air, its
 /// scale.
 const OF_MONEY: [&str; 6] = ["hourly", "profit", "fee-share", "fee", "wear", "delivery"];
+
+/// The field of a line that names the piece that it is of.
+const OF_PIECE: &str = "of";
 
 /// The book of what is settled once.
 const HABITS: &str = "habits";
@@ -66,16 +70,19 @@ impl Workshop {
 
     /// Takes in pieces; one whose name is taken gets a new one.
     pub(super) fn gather(&mut self, mut other: Workshop) -> Result<(), EditError> {
-        self.gather_materials(&mut other);
-        self.books.gather(&other.books)?;
+        let materials = self.gather_materials(&mut other);
         self.gather_money(&other);
-        for piece in other.pieces {
+        let mut pieces = Renamed::new();
+        for piece in std::mem::take(&mut other.pieces) {
             let base = piece.id.0.clone();
             let names = std::iter::once(base.clone()).chain((2..).map(|n| format!("{base}-{n}").into()));
             let id = names
                 .map(PieceId)
                 .find(|id| self.piece(id).is_none())
                 .ok_or(EditError::IdTaken)?;
+            if id.0 != base {
+                pieces.push((base, Rc::clone(&id.0)));
+            }
             self.insert(
                 self.pieces.len(),
                 Piece {
@@ -84,7 +91,7 @@ impl Workshop {
                 },
             )?;
         }
-        Ok(())
+        self.books.gather(&other.books, &materials, &pieces)
     }
 
     fn gather_money(&mut self, other: &Workshop) {
@@ -116,13 +123,32 @@ fn called(key: &str) -> Option<&'static str> {
 }
 
 impl crate::book::Books {
-    /// Takes in the lines of the same books of another workshop that are not here yet.
-    fn gather(&mut self, other: &crate::book::Books) -> Result<(), EditError> {
+    /// Takes in the lines of the same books of another workshop that are not here yet. Materials and pieces that have
+    /// other names here have them in these lines too.
+    fn gather(
+        &mut self,
+        other: &crate::book::Books,
+        materials: &Renamed,
+        pieces: &Renamed,
+    ) -> Result<(), EditError> {
         for book in BOOKS.iter().filter(|book| !book.is_single) {
             for line in other.lines(book.key) {
-                if self.line(book.key, &line.id).is_none() {
-                    self.add(book, (**line).clone())?;
+                if self.line(book.key, &line.id).is_some() {
+                    continue;
                 }
+                let mut line = (**line).clone();
+                for field in book.fields {
+                    let renamed = match field.kind {
+                        FieldKind::Material => materials,
+                        FieldKind::Text if field.key == OF_PIECE => pieces,
+                        _ => continue,
+                    };
+                    let name = line.text(field.key);
+                    if let Some((_, now)) = renamed.iter().find(|(before, _)| **before == *name) {
+                        line.values.insert(field.key.into(), now.to_string());
+                    }
+                }
+                self.add(book, line)?;
             }
         }
         Ok(())

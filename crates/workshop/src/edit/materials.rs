@@ -110,7 +110,8 @@ impl Workshop {
 
     /// Takes in the materials of another workshop; one whose key is taken by another material gets a new key, in its
     /// pieces as well.
-    pub(super) fn gather_materials(&mut self, other: &mut Workshop) {
+    pub(super) fn gather_materials(&mut self, other: &mut Workshop) -> Renamed {
+        let mut all = Renamed::new();
         let theirs = std::mem::take(&mut other.materials);
         for own in &theirs {
             if self.materials.contains(own) || self.materials.len() >= MAX_MATERIALS {
@@ -128,14 +129,19 @@ impl Workshop {
                 for piece in &mut other.pieces {
                     renamed(piece, &own.key, &key);
                 }
+                all.push((Rc::clone(&own.key), Rc::clone(&key)));
             }
             self.materials.push(Rc::new(OwnMaterial {
                 key,
                 ..(**own).clone()
             }));
         }
+        all
     }
 }
+
+/// Names that were taken, each with the one that was given instead.
+pub(super) type Renamed = Vec<(Rc<str>, Rc<str>)>;
 
 /// Puts another material in the place of one wherever a piece plans it.
 fn renamed(piece: &mut Rc<Piece>, from: &str, to: &Rc<str>) {

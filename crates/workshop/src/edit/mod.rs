@@ -6,6 +6,7 @@ mod brush;
 mod changes;
 mod division;
 mod gather;
+mod have;
 mod materials;
 mod piece;
 mod scheme;
@@ -25,6 +26,7 @@ pub use books::BookEdit;
 pub use brush::BrushTo;
 pub(crate) use changes::MAX_FLUTES;
 pub use gather::Along;
+pub use have::HaveEdit;
 pub(crate) use materials::MAX_MATERIALS;
 pub use materials::MaterialEdit;
 pub(crate) use scheme::{MAX_COATS, MAX_LAYERS, MAX_THINNED};
@@ -86,6 +88,17 @@ pub enum Edit {
     RemoveMaterial(Rc<str>),
     /// A book of the workshop changes.
     Book(BookEdit),
+    /// What the maker has of a material changes, said beside a piece that takes it.
+    Have {
+        /// The piece.
+        piece: PieceId,
+        /// The key of the material.
+        material: Rc<str>,
+        /// Its color, of a material that comes in colors.
+        colour: Option<Rgb>,
+        /// What changes.
+        edit: HaveEdit,
+    },
     /// Something about one piece changes.
     Piece(PieceId, PieceEdit),
 }
@@ -145,10 +158,6 @@ pub enum PieceEdit {
     Exchange(Rc<str>, Rc<str>),
     /// A book of the piece changes.
     Book(BookEdit),
-    /// The can in hand of a material in a colour, by its key; `None` is none.
-    Can(Rc<str>, Option<Rgb>, Option<&'static str>),
-    /// How full that can is, by the key of the level; `None` is full.
-    Level(Rc<str>, Option<Rgb>, Option<&'static str>),
 }
 
 /// Why an edit was not made.

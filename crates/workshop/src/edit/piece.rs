@@ -11,7 +11,6 @@ use std::rc::Rc;
 use units::System;
 
 impl Piece {
-    #[expect(clippy::too_many_lines, reason = "one arm for each edit")]
     pub(super) fn apply(
         &mut self,
         edit: PieceEdit,
@@ -87,24 +86,6 @@ impl Piece {
                 }
             }
             PieceEdit::Book(edit) => self.books.apply(edit, true, units)?,
-            PieceEdit::Can(material, colour, key) => {
-                let known = |key| coatings::can(key).ok_or(EditError::Unknown("can size"));
-                let can = key.map(known).transpose()?.map(|can| can.key);
-                self.layers_of(&material, colour).for_each(|layer| {
-                    layer.can = can;
-                    layer.level = layer.level.filter(|_| can.is_some());
-                });
-            }
-            PieceEdit::Level(material, colour, key) => {
-                let known = |key| coatings::can::level(key).map(|level| level.key);
-                let level = match key {
-                    None => None,
-                    Some(key) => Some(known(key).ok_or(EditError::Unknown("level"))?),
-                };
-                self.layers_of(&material, colour)
-                    .filter(|layer| layer.can.is_some())
-                    .for_each(|layer| layer.level = level);
-            }
         }
         Ok(())
     }

@@ -6,7 +6,7 @@ use coatings::suggest::may_degrease;
 use coatings::{Basis, Condition, Material, Rgb, Stage, Substrate, Tool, Wish, suggest};
 
 use super::EditError;
-use crate::document::{Colour, LayerPlan, OwnMaterial, Piece, Scheme, material_of};
+use crate::document::{Colour, LayerPlan, OwnMaterial, Piece, Scheme, generic, material_of};
 
 /// The most coats of one layer.
 pub(crate) const MAX_COATS: u32 = 9;
@@ -142,9 +142,6 @@ impl Scheme {
                 let material = known(own, &key)?;
                 let usual = LayerPlan::usual(&material);
                 let layer = self.layer(place)?;
-                if generic(own, &layer.material) != generic(own, &key) {
-                    (layer.can, layer.level) = (None, None);
-                }
                 layer.material = usual.material;
                 let can_do =
                     |tool: &str| coatings::tool(tool).is_some_and(|tool| tool.film(material.body).is_some());
@@ -242,12 +239,6 @@ impl Scheme {
             self.layers.push(LayerPlan { coats, ..layer });
         }
     }
-}
-
-/// What a material is of its kind: a copy of the maker's own is of the kind that it was copied from.
-fn generic<'a>(own: &'a [Rc<OwnMaterial>], key: &'a str) -> &'a str {
-    let copy = own.iter().find(|own| *own.key == *key);
-    copy.map_or(key, |copy| copy.of)
 }
 
 fn known(own: &[Rc<OwnMaterial>], key: &str) -> Result<Rc<Material>, EditError> {

@@ -4,7 +4,7 @@ use coatings::Condition;
 use units::Inches;
 
 use super::EditError;
-use crate::document::{Confidence, Currency, LayerPlan, PieceId, Scheme, Workshop};
+use crate::document::{Confidence, Currency, PieceId, Scheme, Workshop};
 
 /// A change of what is settled for the whole workshop.
 #[derive(Clone, Debug, PartialEq)]
@@ -35,17 +35,10 @@ impl Workshop {
     }
 }
 
-/// What of a scheme holds for pieces that are not there yet: neither what this surface is like, nor which cans are in hand.
+/// What of a scheme holds for pieces that are not there yet: not what this surface is like.
 fn usual_of(scheme: &Scheme) -> Scheme {
-    let layers = scheme.layers.iter().cloned();
-    let without_can = |layer| LayerPlan {
-        can: None,
-        level: None,
-        ..layer
-    };
     Scheme {
         condition: Condition::default(),
-        layers: layers.map(without_can).collect(),
         ..scheme.clone()
     }
 }
@@ -53,7 +46,7 @@ fn usual_of(scheme: &Scheme) -> Scheme {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{Edit, PieceEdit, SchemeEdit};
+    use crate::{Edit, HaveEdit, PieceEdit, SchemeEdit};
     use coatings::Substrate;
     use geometry::Kind;
     use std::rc::Rc;
@@ -81,9 +74,7 @@ mod tests {
 
     #[test]
     fn a_new_piece_begins_with_the_finish_of_the_maker() {
-        let enamel: Rc<str> = "trim-enamel".into();
         let own: Rc<str> = "own-1".into();
-        let colour = Scheme::usual().colour.0;
         let workshop = done(
             Workshop::default(),
             [
@@ -91,24 +82,14 @@ mod tests {
                 finish(SchemeEdit::Substrate(Substrate::Bare)),
                 finish(SchemeEdit::Coats(2, 3)),
                 finish(SchemeEdit::Tool(2, "foam-roller")),
-                Edit::Piece(
-                    id("a"),
-                    PieceEdit::Can(enamel.clone(), Some(colour), Some("us-quart")),
-                ),
-                Edit::Piece(id("a"), PieceEdit::Level(enamel, Some(colour), Some("half"))),
                 Edit::AddMaterial(own.clone(), "water-polyurethane".into()),
                 finish(SchemeEdit::Material(3, own.clone())),
                 Edit::Settings(SettingEdit::FinishOf(Some(id("a")))),
                 add("b"),
             ],
         );
-        let [old, new] = [0, 1].map(|place: usize| &workshop.pieces[place].scheme);
-        assert_eq!(new.layers[2].tool, "foam-roller");
-        assert_eq!(
-            (new.layers[2].coats, new.layers[2].can, new.layers[2].level),
-            (3, None, None)
-        );
-        assert_eq!(old.layers[2].level, Some("half"));
+        let new = &workshop.pieces[1].scheme;
+        assert_eq!((new.layers[2].tool, new.layers[2].coats), ("foam-roller", 3));
         assert_eq!(new.condition, Condition::default());
         assert_eq!(new.layers[3].material, own);
         // A material that goes is not planned for new pieces either.
@@ -126,15 +107,17 @@ mod tests {
     #[test]
     fn who_wants_to_be_surer_buys_no_less() {
         let workshop = done(Workshop::default(), [add("a")]);
-        let in_hand = workshop.pieces[0].scheme.layers.iter().map(|layer| {
+        let have = workshop.pieces[0].scheme.layers.iter().map(|layer| {
             let material = coatings::material(&layer.material).unwrap();
             let colour = material.coloured.then_some(workshop.pieces[0].scheme.colour.0);
-            Edit::Piece(
-                id("a"),
-                PieceEdit::Can(layer.material.clone(), colour, Some("us-4-fl-oz")),
-            )
+            Edit::Have {
+                piece: id("a"),
+                material: layer.material.clone(),
+                colour,
+                edit: HaveEdit::Can(Some("us-4-fl-oz")),
+            }
         });
-        let with_cans = done(workshop.clone(), in_hand.collect::<Vec<_>>());
+        let with_cans = done(workshop.clone(), have.collect::<Vec<_>>());
         let of = |confidence| {
             let workshop = done(
                 workshop.clone(),
@@ -150,12 +133,12 @@ mod tests {
                 .clone()
                 .unwrap()
                 .need;
-            let with_cans = crate::takeoff(&with_cans.pieces[0], &[], confidence).unwrap();
-            let in_hand = with_cans
-                .materials
-                .iter()
-                .map(|line| line.in_hand.as_ref().unwrap());
-            let (coats, besides): (Vec<u32>, Vec<f64>) = in_hand
+            let surer = Edit::Settings(SettingEdit::Confidence(confidence));
+            let with_cans = done(with_cans.clone(), [surer]);
+            let with_cans = crate::takeoff_in(&with_cans, &with_cans.pieces[0]).unwrap();
+            let lines = with_cans.materials.iter();
+            let (coats, besides): (Vec<u32>, Vec<f64>) = lines
+                .map(|line| line.on_hand.as_ref().unwrap())
                 .map(|hand| (hand.enough.most_coats, hand.enough.besides.as_litres()))
                 .unzip();
             (needs.sum::<f64>(), together, coats, besides.iter().sum::<f64>())

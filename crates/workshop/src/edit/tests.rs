@@ -335,21 +335,6 @@ fn the_degreaser_goes_with_the_ground() {
 }
 
 #[test]
-fn a_can_is_that_of_the_material_in_its_colour() {
-    let red = Colour([200, 0, 0]);
-    let enamel: Rc<str> = "trim-enamel".into();
-    let piece = with([
-        PieceEdit::Apart("top".into(), true),
-        PieceEdit::Finish(Some("top".into()), SchemeEdit::Colour(red)),
-        PieceEdit::Can(enamel.clone(), Some(red.0), Some("us-8-fl-oz")),
-        PieceEdit::Level(enamel, Some(red.0), Some("half")),
-    ]);
-    let can = |scheme: &Scheme| (scheme.layers[2].can, scheme.layers[2].level);
-    assert_eq!(can(piece.scheme_of("top")), (Some("us-8-fl-oz"), Some("half")));
-    assert_eq!(can(&piece.scheme), (None, None));
-}
-
-#[test]
 fn a_stain_begins_with_the_colour_of_one() {
     let red = Colour([200, 0, 0]);
     let painted = || Wish::Painted { light: false };
@@ -365,31 +350,6 @@ fn a_stain_begins_with_the_colour_of_one() {
     assert_ne!(stained, red);
     assert_eq!(piece(&[Wish::StainedClear, Wish::StainedClear]), stained);
     assert_eq!(piece(&[Wish::StainedClear, painted()]), Scheme::usual().colour);
-}
-
-#[test]
-fn a_can_in_hand_is_of_its_kind_of_material() {
-    let mut workshop = Workshop::default();
-    let id = PieceId("a".into());
-    let colour = Some(Scheme::usual().colour.0);
-    let layer = |key: &str| Edit::Piece(id.clone(), finish(SchemeEdit::Material(2, key.into())));
-    for edit in [
-        Edit::Add {
-            id: id.clone(),
-            kind: Kind::Nightstand,
-        },
-        Edit::Piece(
-            id.clone(),
-            PieceEdit::Can("trim-enamel".into(), colour, Some("us-pint")),
-        ),
-        Edit::AddMaterial("own-1".into(), "trim-enamel".into()),
-        layer("own-1"),
-    ] {
-        workshop = workshop.apply(edit).unwrap();
-    }
-    assert_eq!(workshop.pieces[0].scheme.layers[2].can, Some("us-pint"));
-    workshop = workshop.apply(layer("chalk-type-paint")).unwrap();
-    assert_eq!(workshop.pieces[0].scheme.layers[2].can, None);
 }
 
 /// A label is that of one can, which serves the top on its own as well.

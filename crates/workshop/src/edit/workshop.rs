@@ -5,7 +5,7 @@ use super::EditError;
 use super::MAX_PIECES;
 use super::PieceEdit;
 use super::shortened;
-use crate::book::MAX_PICTURES;
+use crate::book::{MAX_PICTURES, ShelfCan};
 use crate::document::{Piece, PieceId, Workshop};
 use std::rc::Rc;
 
@@ -56,11 +56,16 @@ impl Workshop {
                 next.pieces[to] = Rc::new(piece);
             }
             Edit::Remove(id) => {
+                next.keep_cans_of(&id)?;
                 next.pieces.remove(self.place(&id)?);
             }
             Edit::Replace(workshop) => next = workshop,
             Edit::Gather(other) => next.gather(other)?,
             Edit::ClearInvented => {
+                let invented = self.pieces.iter().filter(|piece| piece.is_invented());
+                let ids: Vec<&PieceId> = invented.map(|piece| &piece.id).collect();
+                next.books
+                    .strike_if(|can: &ShelfCan| ids.iter().any(|id| *id.0 == *can.piece));
                 next.pieces.retain(|piece| !piece.is_invented());
                 next.title.clear();
                 next.note.clear();
@@ -69,10 +74,17 @@ impl Workshop {
             Edit::Material(key, edit) => next.edit_material(&key, edit)?,
             Edit::RemoveMaterial(key) => next.remove_material(&key)?,
             Edit::Book(edit) => next.books.apply(edit, false, self.units)?,
+            Edit::Have {
+                piece,
+                material,
+                colour,
+                edit,
+            } => next.have(&piece, &material, colour, edit)?,
             Edit::Piece(id, edit) => {
                 let place = self.place(&id)?;
                 let mut piece = (*self.pieces[place]).clone();
                 piece.apply(edit, &self.materials, self.units)?;
+                next.follow(&piece)?;
                 next.pieces[place] = Rc::new(piece);
             }
         }

@@ -18,6 +18,7 @@ use serde_json::Value;
 
 pub use error::{LoadError, Notice};
 pub use record::RecordError;
+pub(crate) use v3::ReadPiece;
 pub(crate) use v3::SchemeRecord;
 pub use v3::{PieceRecord, WorkshopRecord};
 pub use words::system_of;
@@ -280,10 +281,13 @@ mod tests {
         let old = of(
             "{\"id\": \"a\", \"furniture\": \"dresser\", \"rows\": [{\"columns\": 5}], \"back\": \"flush\"}",
         );
-        let piece = old.into_piece(&[], &mut notices);
+        let piece = old.into_piece(&[], &mut notices).piece;
         assert_eq!(piece.bays[0].rows[0].columns, 5);
         let record = serde_json::to_value(PieceRecord::of(&piece)).unwrap();
-        assert_eq!(piece_record(record).unwrap().into_piece(&[], &mut notices), piece);
+        assert_eq!(
+            piece_record(record).unwrap().into_piece(&[], &mut notices).piece,
+            piece
+        );
         assert!(notices.is_empty(), "{notices:?}");
         assert!(piece_record(Value::Null).is_err());
     }

@@ -231,8 +231,20 @@ mod tests {
             );
             let Loaded { workshop, notices } = load(&text).unwrap();
             assert!(notices.is_empty(), "{notices:?}");
+            let shelf = crate::stock::stock(&workshop);
+            let can = |material: &str| {
+                let stock = shelf.iter().find(|stock| *stock.material.key == *material);
+                stock.and_then(|stock| Some(stock.can?.key))
+            };
             let layers = workshop.pieces[0].scheme.layers.iter();
-            let layers = layers.map(|layer| (layer.material.to_string(), layer.coats, layer.tool, layer.can));
+            let layers = layers.map(|layer| {
+                (
+                    layer.material.to_string(),
+                    layer.coats,
+                    layer.tool,
+                    can(&layer.material),
+                )
+            });
             layers.collect::<Vec<_>>()
         };
         let layer = |key: &str, coats, tool, can| (key.to_owned(), coats, tool, can);

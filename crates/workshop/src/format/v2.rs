@@ -54,29 +54,37 @@ mod tests {
             (scheme.colour, scheme.condition.ground),
             (Colour([0x4a, 0x6b, 0x61]), Substrate::Porous)
         );
+        let shelf = crate::stock::stock(&workshop);
+        let can = |layer: &crate::document::LayerPlan| {
+            let mut cans = shelf
+                .iter()
+                .filter(|stock| *stock.material.key == *layer.material);
+            cans.find_map(|stock| Some(stock.can?.key))
+        };
         let layers: Vec<_> = scheme
             .layers
             .iter()
-            .map(|layer| (&*layer.material, layer.coats, layer.tool, layer.can.unwrap()))
+            .map(|layer| (&*layer.material, layer.coats, layer.tool, can(layer)))
             .collect();
         assert_eq!(
             layers,
             [
-                ("bonding-primer", 1, "brush", "us-quart"),
-                ("trim-enamel", 2, "foam-roller", "us-8-fl-oz"),
-                ("water-polyurethane", 0, "brush", "us-quart"),
+                ("bonding-primer", 1, "brush", Some("us-quart")),
+                ("trim-enamel", 2, "foam-roller", Some("us-8-fl-oz")),
+                ("water-polyurethane", 0, "brush", Some("us-quart")),
             ]
         );
         assert_eq!(cupboard.zones["blue"].name, "Blue");
         assert!(takeoff(cupboard, &[], Default::default()).is_ok());
         // The bench had no scheme: it has the usual one of format 2, in which nothing was cleaned first.
         let bench = workshop.pieces[1].scheme.layers.iter();
-        let bench = bench.map(|layer| (&*layer.material, layer.coats, layer.tool, layer.can));
+        let bench = bench.map(|layer| (&*layer.material, layer.coats, layer.tool));
         assert!(bench.eq([
-            ("bonding-primer", 1, "brush", None),
-            ("trim-enamel", 2, "brush", None),
-            ("water-polyurethane", 2, "brush", None),
+            ("bonding-primer", 1, "brush"),
+            ("trim-enamel", 2, "brush"),
+            ("water-polyurethane", 2, "brush"),
         ]));
+        assert_eq!(shelf.len(), 3);
     }
 
     #[test]

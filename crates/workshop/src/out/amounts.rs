@@ -6,7 +6,8 @@ use units::{System, Volume, VolumeUnit};
 
 use super::csv::{Cell, Table, number, text};
 use crate::document::{Colour, Workshop};
-use crate::takeoff::{InHand, MaterialLine, Takeoff, cans_to_buy, enough_on_hand, on_shelf};
+use crate::stock::Stock;
+use crate::takeoff::{MaterialLine, Takeoff, cans_to_buy};
 
 /// The unit of volumes in the table, its sign and its decimals.
 fn unit(system: System) -> (VolumeUnit, &'static str, usize) {
@@ -17,8 +18,7 @@ fn unit(system: System) -> (VolumeUnit, &'static str, usize) {
 }
 
 /// What the whole set of a piece takes of each material as CSV (RFC 4180): coats, tools, the low, likely and high amount,
-/// the can in hand with the answer and its probability, how much is on the shelf and how likely all that is on hand is
-/// enough, which cans to buy besides and what they cost. Volumes are in US fluid ounces or millilitres, as the heading
+/// the cans on hand with what is in them, the answer and its probability, which cans to buy besides and what they cost. Volumes are in US fluid ounces or millilitres, as the heading
 /// says; prices in the currency of the workshop, if it has one.
 ///
 /// # Example
@@ -31,7 +31,7 @@ fn unit(system: System) -> (VolumeUnit, &'static str, usize) {
 pub fn amounts_csv(workshop: &Workshop, takeoff: &Takeoff) -> String {
     let (_, sign, _) = unit(workshop.units);
     let [low, likely, high] = ["Low", "Likely", "High"].map(|what| format!("{what} ({sign})"));
-    let on_shelf = format!("On the shelf ({sign})");
+    let on_hand = format!("On hand ({sign})");
     let buy = format!("Cans to buy for {} %", workshop.settings.confidence.percent());
     let price = match &workshop.settings.currency {
         Some(currency) => format!("Price ({})", currency.code()),
@@ -45,12 +45,10 @@ pub fn amounts_csv(workshop: &Workshop, takeoff: &Takeoff) -> String {
         &low,
         &likely,
         &high,
-        "Can in hand",
-        "How full",
+        "Cans on hand",
+        &on_hand,
         "Verdict",
         "Probability (%)",
-        &on_shelf,
-        "Probability with the shelf (%)",
         &buy,
         &price,
     ]);
@@ -67,8 +65,7 @@ fn cells(workshop: &Workshop, line: &MaterialLine) -> Vec<Cell> {
     let percent = |probability: f64| number(probability * 100.0, 2);
     let nothing = || text("");
     let need = &line.need;
-    let in_hand = line.in_hand.as_ref();
-    let shelf = on_shelf(workshop, need);
+    let hand = line.on_hand.as_ref();
     let (cans, price) = match cans_to_buy(workshop, line) {
         Ok(buy) if buy.cans.is_empty() => ("none".into(), String::new()),
         Ok(buy) => {
@@ -93,22 +90,28 @@ fn cells(workshop: &Workshop, line: &MaterialLine) -> Vec<Cell> {
         volume(need.low()),
         volume(need.likely()),
         volume(need.high()),
-        text(in_hand.map_or("none", |hand| hand.can.label)),
-        text(in_hand.map_or("", InHand::level_label)),
-        text(in_hand.map_or("", |hand| match hand.enough.verdict {
+        text(&hand.map_or_else(|| "none".into(), |hand| on_hand(&hand.cans))),
+        volume(hand.map_or(Volume::ZERO, |hand| {
+            hand.contents().iter().map(Contents::likely).sum()
+        })),
+        text(hand.map_or("", |hand| match hand.enough.verdict {
             Verdict::Enough => "enough",
             Verdict::Tight => "tight",
             Verdict::Short => "not enough",
         })),
-        in_hand.map_or_else(nothing, |hand| percent(hand.enough.probability)),
-        volume(shelf.iter().map(Contents::likely).sum()),
-        match shelf.is_empty() {
-            true => nothing(),
-            false => enough_on_hand(workshop, line).map_or_else(nothing, percent),
-        },
+        hand.map_or_else(nothing, |hand| percent(hand.enough.probability)),
         text(&cans),
         text(&price),
     ]
+}
+
+/// `quart, full; half-pint, about half`
+fn on_hand(cans: &[Stock]) -> String {
+    let can = |stock: &Stock| {
+        let size = stock.can.map_or("can", |can| can.label);
+        format!("{size}, {}", stock.level_label())
+    };
+    cans.iter().map(can).collect::<Vec<_>>().join("; ")
 }
 
 #[cfg(test)]
@@ -116,7 +119,8 @@ mod tests {
     use super::*;
     use crate::out::csv::tests::read;
     use crate::{
-        Confidence, Currency, Edit, MaterialEdit, PieceEdit, PieceId, Price, SchemeEdit, SettingEdit,
+        Confidence, Currency, Edit, HaveEdit, MaterialEdit, PieceEdit, PieceId, Price, SchemeEdit,
+        SettingEdit,
     };
     use geometry::Kind;
     use std::rc::Rc;
@@ -142,24 +146,25 @@ mod tests {
                     id.clone(),
                     PieceEdit::Finish(None, SchemeEdit::Material(2, own.clone())),
                 ),
-                Edit::Piece(
-                    id.clone(),
-                    PieceEdit::Can("bonding-primer".into(), None, Some("us-pint")),
-                ),
+                Edit::Have {
+                    piece: id.clone(),
+                    material: "bonding-primer".into(),
+                    colour: None,
+                    edit: HaveEdit::Can(Some("us-pint")),
+                },
                 Edit::Settings(SettingEdit::Currency(Currency::new("USD").ok())),
                 Edit::Settings(SettingEdit::Confidence(Confidence::Percent95)),
             ];
             let workshop = edits.into_iter().fold(Workshop::default(), |workshop, edit| {
                 workshop.apply(edit).unwrap()
             });
-            let taken =
-                crate::takeoff(&workshop.pieces[0], &workshop.materials, Confidence::Percent95).unwrap();
+            let taken = crate::takeoff_in(&workshop, &workshop.pieces[0]).unwrap();
             let table = read(&amounts_csv(&workshop, &taken));
             let (heading, lines) = table.split_first().unwrap();
             let (unit, sign, decimals) = unit(system);
             assert_eq!(heading[5], format!("Likely ({sign})"));
             assert_eq!(
-                (&*heading[13], &*heading[14]),
+                (&*heading[11], &*heading[12]),
                 ("Cans to buy for 95 %", "Price (USD)")
             );
             assert_eq!(lines.len(), 4);
@@ -169,23 +174,20 @@ mod tests {
                     let off = line[place].parse::<f64>().unwrap() - unit.count(amount);
                     assert!(off.abs() <= 0.51 * libm::pow(0.1, decimals as f64), "{line:?}");
                 }
-                let in_hand = material.in_hand.as_ref();
-                let probability = in_hand.map(|hand| hand.enough.probability * 100.0);
+                let hand = material.on_hand.as_ref();
+                let probability = hand.map(|hand| hand.enough.probability * 100.0);
                 let written = line[10].parse::<f64>().ok();
                 assert_eq!(written.is_some(), probability.is_some());
                 assert!((written.unwrap_or(0.0) - probability.unwrap_or(0.0)).abs() < 1e-7);
             }
-            assert_eq!(
-                (&*lines[1][7], &*lines[1][8], &*lines[2][7]),
-                ("1 pint", "full", "none")
-            );
+            assert_eq!((&*lines[1][7], &*lines[2][7]), ("1 pint, full", "none"));
             let paint = &lines[2];
             assert_eq!(paint[0], "'=2, \"green\"");
-            let count: u64 = paint[13].split(" x ").next().unwrap().parse().unwrap();
-            assert_eq!(paint[14], show_price(count * 2450));
-            assert_eq!(lines[0][14], "");
+            let count: u64 = paint[11].split(" x ").next().unwrap().parse().unwrap();
+            assert_eq!(paint[12], show_price(count * 2450));
+            assert_eq!(lines[0][12], "");
             assert_eq!(
-                (&*paint[11], &*paint[12]),
+                (&*paint[8], &*paint[10]),
                 (format!("{:.decimals$}", 0.0).as_str(), "")
             );
         }
@@ -217,13 +219,13 @@ mod tests {
                 .apply(Edit::Material(layer.material.clone(), price))
                 .unwrap();
         }
-        let taken = crate::takeoff(&workshop.pieces[0], &workshop.materials, Confidence::default()).unwrap();
+        let taken = crate::takeoff_in(&workshop, &workshop.pieces[0]).unwrap();
         let table = read(&amounts_csv(&workshop, &taken));
         assert_eq!(table.len(), layers.len() + 1);
         for line in &table[1..] {
-            assert!(line[11].parse::<f64>().unwrap() > 100.0, "{line:?}");
+            assert!(line[8].parse::<f64>().unwrap() > 100.0, "{line:?}");
             assert_eq!(
-                (&*line[12], &*line[13], &*line[14]),
+                (&*line[10], &*line[11], &*line[12]),
                 ("100.00", "none", ""),
                 "{line:?}"
             );

@@ -14,7 +14,8 @@ use serde_json::{Map, Value};
 use units::SortedMap;
 
 use crate::document::{OwnMaterial, Piece, PieceId, Workshop};
-use crate::format::{KIND, Notice, PieceRecord, VERSION, WorkshopRecord, piece_record};
+use crate::format::{KIND, Notice, PieceRecord, ReadPiece, VERSION, WorkshopRecord, piece_record};
+use crate::stock::OldCan;
 use merge::merged;
 
 /// The records as they were found: the text of each, or nothing where the browser could not give it.
@@ -30,7 +31,9 @@ pub struct Found {
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Saved {
     /// The workshop, as far as it could be read.
-    pub workshop: Workshop,
+    pub workshop: Rc<Workshop>,
+    /// What the records hold, where that is another workshop: what lies between is to be written.
+    pub as_found: Rc<Workshop>,
     /// What could not be read as it was; nothing if all of it could.
     pub unread: Option<Unread>,
 }
@@ -114,15 +117,20 @@ pub fn read(found: &Found) -> Option<Saved> {
     let mut unread = Unread::default();
     let (mut workshop, listed) = workshop_of(found, &mut unread);
     let mut pieces: SortedMap<Rc<str>, Rc<Piece>> = SortedMap::new();
+    let mut cans: SortedMap<Rc<str>, Vec<OldCan>> = SortedMap::new();
     for (name, text) in &found.pieces {
         let text = text.as_deref();
         let mut notices = Vec::new();
         match piece_of(name, text, &workshop.materials, &mut notices) {
-            Some(piece) => {
+            Some(read) => {
                 for notice in notices {
                     unread.note(Fault::Mended(notice), name, text);
                 }
-                pieces.insert(piece.id.0.clone(), Rc::new(piece));
+                let id = read.piece.id.0.clone();
+                pieces.insert(id.clone(), Rc::new(read.piece));
+                if !read.cans.is_empty() {
+                    cans.insert(id, read.cans);
+                }
             }
             None => unread.note(Fault::Piece(called(name, text)), name, text),
         }
@@ -133,10 +141,28 @@ pub fn read(found: &Found) -> Option<Saved> {
         .collect();
     // A piece that another tab added while this one wrote its list stands in no list: it comes last.
     workshop.pieces.extend(pieces.into_iter().map(|(_, piece)| piece));
+    let as_found = Rc::new(workshop);
+    let moved = (!cans.is_empty()).then(|| Rc::new(with_cans(&as_found, &cans)));
     Some(Saved {
-        workshop,
+        workshop: moved.unwrap_or_else(|| Rc::clone(&as_found)),
+        as_found,
         unread: Some(unread).filter(|unread| !unread.faults.is_empty()),
     })
+}
+
+/// A workshop with the cans of older records on its shelf. The pieces that these records are of are other ones then, so
+/// that their records are written anew.
+fn with_cans(found: &Workshop, cans: &SortedMap<Rc<str>, Vec<OldCan>>) -> Workshop {
+    let mut moved = found.clone();
+    let mut old = Vec::new();
+    for piece in &mut moved.pieces {
+        if let Some(cans) = cans.get(&piece.id.0) {
+            *piece = Rc::new((**piece).clone());
+            old.extend(cans.iter().cloned());
+        }
+    }
+    moved.take_over(old);
+    moved
 }
 
 /// The workshop without its pieces, and their names in its order.
@@ -197,7 +223,7 @@ fn piece_of(
     text: Option<&str>,
     own: &[Rc<OwnMaterial>],
     notices: &mut Vec<Notice>,
-) -> Option<Piece> {
+) -> Option<ReadPiece> {
     let mut value: Value = serde_json::from_str(text?).ok()?;
     value.as_object_mut()?.insert("id".into(), name.into());
     Some(piece_record(value).ok()?.into_piece(own, notices))
@@ -292,8 +318,8 @@ impl<'a> Changes<'a> {
             texts.push(of.now.map(|now| {
                 let base = of.before.map(|piece| piece_text(piece));
                 let normal = |text: &str| {
-                    let piece = piece_of(&now.id.0, Some(text), &self.now.materials, &mut vec![])?;
-                    Some(piece_text(&piece))
+                    let read = piece_of(&now.id.0, Some(text), &self.now.materials, &mut vec![])?;
+                    Some(piece_text(&read.piece))
                 };
                 again(base, piece_text(now), newest, normal, &mut is_mixed)
             }));

@@ -20,12 +20,12 @@ fn found(workshop: &Workshop) -> Found {
 }
 
 fn faults(found: &Found) -> (Workshop, Vec<String>, Value) {
-    let Saved { workshop, unread } = read(found).unwrap();
+    let Saved { workshop, unread, .. } = read(found).unwrap();
     let unread = unread.unwrap_or_default();
     let faults = unread.faults.iter().map(ToString::to_string).collect();
     let beside = unread.beside(&workshop);
     (
-        workshop,
+        (*workshop).clone(),
         faults,
         beside.beyond.get(UNREAD).cloned().unwrap_or_default(),
     )
@@ -33,16 +33,59 @@ fn faults(found: &Found) -> (Workshop, Vec<String>, Value) {
 
 #[test]
 fn what_was_saved_comes_back_without_a_fault() {
-    let workshop = invented_workshop();
+    let workshop = Rc::new(invented_workshop());
     let saved = read(&found(&workshop)).unwrap();
+    let as_found = Rc::clone(&workshop);
+    let unread = None;
     assert_eq!(
         saved,
         Saved {
             workshop,
-            unread: None
+            as_found,
+            unread
         }
     );
     assert_eq!(read(&Found::default()), None);
+}
+
+/// A piece as an older version saved it, with a half quart of primer in its layer.
+fn with_an_old_can() -> (Workshop, Found) {
+    let mut workshop = invented_workshop();
+    workshop.books = Default::default();
+    let mut found = found(&workshop);
+    let mut piece: Value = serde_json::from_str(found.pieces[0].1.as_ref().unwrap()).unwrap();
+    piece["scheme"]["layers"][0]["can"] = json!("us-quart");
+    piece["scheme"]["layers"][0]["level"] = json!("half");
+    found.pieces[0].1 = Some(piece.to_string());
+    (workshop, found)
+}
+
+#[test]
+fn a_can_of_an_older_record_moves_to_the_shelf_once() {
+    let (workshop, found) = with_an_old_can();
+    let saved = read(&found).unwrap();
+    assert_eq!(*saved.as_found, workshop);
+    let cans = |workshop: &Workshop| {
+        let shelf = crate::stock::stock(workshop);
+        let cans = shelf
+            .iter()
+            .map(|stock| (stock.can.unwrap().key, stock.level.unwrap().key));
+        cans.collect::<Vec<_>>()
+    };
+    assert_eq!(cans(&saved.workshop), [("us-quart", "half")]);
+    // What is written then has the can on the shelf and not in the layer: once it is struck it stays away.
+    let changes = Changes::between(&saved.as_found, &saved.workshop);
+    let keys = changes.keys();
+    assert_eq!(keys, [Key::Piece(workshop.pieces[0].id.clone()), Key::Workshop]);
+    let newest = [found.pieces[0].1.clone(), found.workshop.clone().unwrap()];
+    let (texts, is_mixed) = changes.on(&newest);
+    assert!(!is_mixed);
+    let mut after = found;
+    after.pieces[0].1.clone_from(&texts[0]);
+    after.workshop = Some(texts[1].clone());
+    let again = read(&after).unwrap();
+    assert_eq!(cans(&again.workshop), [("us-quart", "half")]);
+    assert_eq!(again.as_found, again.workshop);
 }
 
 #[test]
@@ -130,7 +173,7 @@ fn a_piece_that_cannot_be_read_is_named_and_goes_into_the_file() {
 fn a_file_of_what_could_not_be_read_opens_and_keeps_it() {
     let mut found = found(&invented_workshop());
     found.pieces[0].1 = Some("{\"name\": \"Hall chest\", \"furniture\": 7}".into());
-    let Saved { workshop, unread } = read(&found).unwrap();
+    let Saved { workshop, unread, .. } = read(&found).unwrap();
     let text = crate::format::save(&unread.unwrap().beside(&workshop));
     let loaded = crate::format::load(&text).unwrap();
     assert_eq!(loaded.workshop.pieces, workshop.pieces);
@@ -184,9 +227,9 @@ impl Database {
                 Key::Piece(id) => found.pieces.push((id.0.to_string(), Some(text.clone()))),
             }
         }
-        let Saved { workshop, unread } = read(&found).unwrap();
+        let Saved { workshop, unread, .. } = read(&found).unwrap();
         assert_eq!(unread, None);
-        workshop
+        (*workshop).clone()
     }
 }
 

@@ -1,12 +1,11 @@
 //! Which cans to buy: of one material for a piece, and of all materials for the whole workshop.
 
 use coatings::can::{ChoiceError, Purchase, choose, fewest};
-use coatings::{CanSize, Contents, Demand, Left, Material, besides_in_hand, can, can_sizes, enough_with};
+use coatings::{CanSize, Contents, Demand, Left, Material, can, can_sizes};
 use units::Volume;
 
-use super::{InHand, MaterialLine};
+use super::MaterialLine;
 use crate::document::Workshop;
-use crate::shelf::{Stock, stock};
 
 /// What to buy of one material.
 #[derive(Clone, Debug, PartialEq)]
@@ -28,59 +27,18 @@ pub struct Buy {
 /// Where no price is known, no can is bought that holds so many times what is needed (common practice, no source).
 const TOO_LARGE: f64 = 2.0;
 
-/// What stands on the shelf of what is needed, as far as it is known.
-pub fn on_shelf(workshop: &Workshop, need: &Demand) -> Vec<Contents> {
-    of_stock(&stock(workshop), need)
-}
-
-pub(super) fn of_stock(shelf: &[Stock], need: &Demand) -> Vec<Contents> {
-    alike(shelf, need)
-        .filter_map(|stock| stock.contents.as_ref().ok().copied())
-        .collect()
-}
-
-/// The cans of the shelf with what is needed in them, and some known amount of it.
-pub(super) fn alike<'a>(shelf: &'a [Stock], need: &'a Demand) -> impl Iterator<Item = &'a Stock> {
-    let is_known = |stock: &&Stock| stock.is_for(need) && stock.contents.is_ok();
-    shelf.iter().filter(is_known)
-}
-
-/// Whether a can that is said to be in hand for a piece is none of those on the shelf.
-pub(super) fn is_apart(in_hand: &InHand, shelf: &[Stock], need: &Demand) -> bool {
-    !alike(shelf, need).any(|stock| stock.may_be(in_hand.can))
-}
-
-/// All that is on hand of a material: the cans on the shelf, and the can that is said to be in hand for the piece. What may
-/// be one and the same can counts once, as it stands on the shelf.
-fn on_hand(workshop: &Workshop, line: &MaterialLine) -> Vec<Contents> {
-    let shelf = stock(workshop);
-    let mut contents = of_stock(&shelf, &line.need);
-    let in_hand = line.in_hand.iter();
-    let apart = in_hand.filter(|in_hand| is_apart(in_hand, &shelf, &line.need));
-    contents.extend(apart.map(|in_hand| in_hand.contents));
-    contents
-}
-
-/// How likely all that is on hand of a material is enough for the piece, shelf and all; nothing where there is none.
-pub fn enough_on_hand(workshop: &Workshop, line: &MaterialLine) -> Option<f64> {
-    let contents = on_hand(workshop, line);
-    (!contents.is_empty()).then(|| enough_with(&[&line.need], &contents, Volume::ZERO))
-}
-
 /// What to buy of one material besides all that is on hand, so that it is enough with the wanted confidence.
 ///
 /// # Errors
 /// Where the need or a price cannot be counted with.
 pub fn cans_to_buy(workshop: &Workshop, line: &MaterialLine) -> Result<Buy, ChoiceError> {
     let sure = workshop.settings.confidence.probability();
-    let contents = on_hand(workshop, line);
-    let need = match (&line.in_hand, contents.as_slice()) {
-        (_, []) => line.need.at(sure),
-        // The can in hand alone was judged before.
-        (Some(in_hand), [only]) if *only == in_hand.contents => in_hand.enough.besides,
-        _ => besides_in_hand(&[&line.need], &contents, sure),
+    let (need, contents) = match &line.on_hand {
+        None => (line.need.at(sure), Vec::new()),
+        Some(hand) => (hand.enough.besides, hand.contents()),
     };
-    let had: Vec<&CanSize> = line.in_hand.iter().map(|in_hand| in_hand.can).collect();
+    let cans = line.on_hand.iter().flat_map(|hand| &hand.cans);
+    let had: Vec<&CanSize> = cans.filter_map(|stock| stock.can).collect();
     let buy = cans_for(workshop, &line.need.material, need, &had)?;
     Ok(buy.leaving(&[&line.need], &contents, sure))
 }
@@ -157,7 +115,7 @@ mod tests {
     use crate::takeoff::Rc;
     use crate::takeoff::shopping::MAY_DO;
     use crate::takeoffs;
-    use crate::{BookEdit, Edit, MaterialEdit, PieceEdit, SchemeEdit, label_field};
+    use crate::{BookEdit, Edit, HaveEdit, MaterialEdit, PieceEdit, SchemeEdit, label_field};
     use geometry::Kind;
     use units::System;
 
@@ -322,73 +280,46 @@ mod tests {
         assert!((0.9..0.999).contains(&ratio), "{ratio}");
     }
 
-    /// The same quart that is named for two pieces is not poured twice.
+    /// A can is on the shelf once, whichever piece it was said for.
     #[test]
-    fn what_is_in_hand_is_not_bought() {
-        let paint: Rc<str> = "trim-enamel".into();
-        let colour = Some(crate::Scheme::usual().colour.0);
-        let in_hand = |place: usize, can| {
-            let id = PieceId(format!("n{place}").into());
-            Edit::Piece(id, PieceEdit::Can(paint.clone(), colour, Some(can)))
+    fn what_is_on_hand_is_not_bought() {
+        let colour = crate::Scheme::usual().colour;
+        let have = |place: usize, can| Edit::Have {
+            piece: PieceId(format!("n{place}").into()),
+            material: "trim-enamel".into(),
+            colour: Some(colour.0),
+            edit: HaveEdit::Can(Some(can)),
         };
+        let values = [
+            ("material", "trim-enamel"),
+            ("colour", &colour.write()),
+            ("can", "us-8-fl-oz"),
+        ];
+        let second = Edit::Book(BookEdit::Add(
+            "shelf",
+            "s1".into(),
+            crate::samples::values(&values),
+        ));
         let with = |edits: &[Edit]| {
-            let workshop = edits.iter().fold(nightstands(4), |workshop, edit| {
+            let workshop = edits.iter().fold(nightstands(9), |workshop, edit| {
                 workshop.apply(edit.clone()).unwrap()
             });
-            bought(&workshop).remove(2)
-        };
-        let need = |line: &Shopping| line.buy.as_ref().unwrap().need.as_litres();
-        let [none, one, same, two] = [
-            with(&[]),
-            with(&[in_hand(0, "us-pint")]),
-            with(&[in_hand(0, "us-pint"), in_hand(1, "us-pint")]),
-            with(&[in_hand(0, "us-pint"), in_hand(1, "us-8-fl-oz")]),
-        ];
-        let pint = can("us-pint").unwrap().volume().as_litres();
-        assert!((need(&none) - need(&one) - pint).abs() < 1e-9);
-        assert_eq!(need(&one), need(&same));
-        assert!((need(&one) - need(&two) - pint / 2.0).abs() < 1e-9);
-        assert_eq!(
-            [none, one, same, two].map(|line| line.in_hand.len()),
-            [0, 1, 1, 2]
-        );
-    }
-
-    /// A pint in hand and half a quart on the shelf are two cans; a pint in hand and a pint on the shelf are taken for one.
-    #[test]
-    fn a_can_in_hand_counts_beside_others_on_the_shelf() {
-        let paint: Rc<str> = "trim-enamel".into();
-        let colour = crate::Scheme::usual().colour;
-        let id = PieceId("n0".into());
-        let pint = PieceEdit::Can(paint, Some(colour.0), Some("us-pint"));
-        let workshop = nightstands(9).apply(Edit::Piece(id, pint)).unwrap();
-        let colour = colour.write();
-        let with = |shelf: &[(&'static str, &str)]| {
-            let values = [("material", "trim-enamel"), ("colour", colour.as_str())];
-            let values = values.iter().chain(shelf).copied().collect::<Vec<_>>();
-            let add = BookEdit::Add("shelf", "s1".into(), crate::samples::values(&values));
-            let workshop = workshop.apply(Edit::Book(add)).unwrap();
+            let of_last = takeoffs(&workshop).remove(8).unwrap();
+            let of_last = cans_to_buy(&workshop, &of_last.materials[2]).unwrap().need;
             let line = bought(&workshop).remove(2);
-            let alone = takeoffs(&workshop).remove(0).unwrap();
-            let of_piece = cans_to_buy(&workshop, &alone.materials[2]).unwrap().need;
-            let need = line.buy.as_ref().unwrap().need.as_litres();
-            (need, line.in_hand.len(), line.on_shelf.len(), of_piece)
+            (line.buy.unwrap().need.as_litres(), line.on_shelf.len(), of_last)
         };
-        let nothing = bought(&workshop).remove(2).buy.unwrap().need.as_litres();
-        let litres = |key| can(key).unwrap().volume().as_litres();
-        let (quart, in_hand, on_shelf, of_piece) = with(&[("can", "us-quart")]);
-        assert!((nothing - quart - litres("us-quart")).abs() < 1e-9);
-        assert_eq!((in_hand, on_shelf, of_piece), (1, 1, Volume::ZERO));
-        let (same, in_hand, on_shelf, _) = with(&[("can", "us-pint")]);
-        assert!((same - nothing).abs() < 1e-9);
-        assert_eq!((in_hand, on_shelf), (0, 1));
-        let (unknown, in_hand, ..) = with(&[("weight", "500 g"), ("tare", "100 g")]);
-        assert!(
-            unknown > quart && in_hand == 0,
-            "its size is not known: it may be the pint"
+        let (none, no_can, of_last) = with(&[]);
+        assert!(of_last > Volume::ZERO && no_can == 0);
+        let (one, ..) = with(&[have(0, "us-quart")]);
+        assert_eq!(
+            with(&[have(0, "us-quart"), have(1, "us-quart")]),
+            (one, 1, Volume::ZERO)
         );
-        let (no_amount, in_hand, on_shelf, _) = with(&[]);
-        assert_eq!((no_amount, in_hand, on_shelf), (nothing, 1, 0));
+        let (two, cans, _) = with(&[have(0, "us-quart"), second]);
+        let litres = |key| can(key).unwrap().volume().as_litres();
+        assert!((none - one - litres("us-quart")).abs() < 1e-9);
+        assert!((one - two - litres("us-8-fl-oz")).abs() < 1e-9 && cans == 2);
     }
 
     #[test]

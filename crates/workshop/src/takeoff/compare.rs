@@ -8,10 +8,10 @@ use geometry::Edges;
 use units::{Length, Volume};
 
 use super::buy::{Buy, cans_for};
-use super::finish::can_in_hand;
-use super::{Takeoff, cut_in, layer_of};
+use super::{Takeoff, cut_in};
 use crate::book::Habits;
 use crate::document::{Confidence, Piece, Workshop};
+use crate::stock::{Stock, alike, known_contents, stock};
 
 /// Fewer trials than those of the answer itself: the figures of eight jobs are wanted at once, and to about 2 %.
 const TRIALS: usize = 2_000;
@@ -176,6 +176,7 @@ pub fn compare(
     };
     let equal: Vec<Job> = jobs.iter().map(at_equal_film).collect();
     let sure = workshop.settings.confidence.probability();
+    let shelf = stock(workshop);
     let has_sprayer = workshop.books.one::<Habits>().sprayer;
     let mut planned_layers = piece.schemes().flat_map(|scheme| &scheme.layers);
     let plans_to_spray = planned_layers.any(|layer| coatings::tool(layer.tool).is_some_and(is_sprayer));
@@ -195,7 +196,7 @@ pub fn compare(
                         id: line.id.clone(),
                         likely: need.likely(),
                         minutes: minutes_of(done, need),
-                        verdict: verdict(piece, need, workshop.settings.confidence),
+                        verdict: verdict(&shelf, need, workshop.settings.confidence),
                         buy: buy(need),
                         buy_at_equal_film: buy(at_equal_film),
                         film: film(done, need),
@@ -227,9 +228,9 @@ fn is_sprayer(tool: &Tool) -> bool {
     tool.kind == ToolKind::Sprayer
 }
 
-fn verdict(piece: &Piece, need: &Demand, confidence: Confidence) -> Option<Verdict> {
-    let (_, can) = can_in_hand(layer_of(piece, need)?)?;
-    Some(Verdict::of(need, &can, confidence.probability()))
+fn verdict(shelf: &[Stock], need: &Demand, confidence: Confidence) -> Option<Verdict> {
+    let cans = known_contents(&alike(shelf, need));
+    (!cans.is_empty()).then(|| Verdict::of(need, &cans, confidence.probability()))
 }
 
 /// The minutes of one material out of a job.

@@ -1,6 +1,6 @@
 //! The finish of a piece as a job: the schemes of its zones over their areas.
 
-use coatings::{CanSize, Contents, Demand, Job, Layer, Substrate, ZoneWork};
+use coatings::{Job, Layer, Substrate, ZoneWork};
 use units::Length;
 
 use super::Stores;
@@ -49,26 +49,4 @@ fn layers(scheme: &Scheme, stores: Stores<'_>) -> Vec<Layer> {
         })
     };
     scheme.layers.iter().filter_map(layer).collect()
-}
-
-/// The first planned layer that takes what is needed; it names the can in hand.
-pub(super) fn layer_of<'a>(piece: &'a Piece, need: &Demand) -> Option<&'a LayerPlan> {
-    piece
-        .schemes()
-        .filter(|scheme| need.colour.is_none_or(|colour| scheme.colour.0 == colour))
-        .flat_map(|scheme| &scheme.layers)
-        .find(|layer| layer.coats > 0 && *layer.material == *need.material.key)
-}
-
-/// The can in hand and what is in it, if there is one.
-pub(super) fn can_in_hand(layer: &LayerPlan) -> Option<(&'static CanSize, Contents)> {
-    let can = coatings::can(layer.can?)?;
-    let contents = match layer.level {
-        None => Contents::full(can.volume()),
-        Some(level) => {
-            let share = coatings::can::level(level)?.share;
-            Contents::part(can.volume(), share.low, share.high)
-        }
-    };
-    Some((can, contents.ok()?))
 }

@@ -10,20 +10,18 @@ mod zones;
 
 use std::rc::Rc;
 
-use coatings::{
-    CanSize, Contents, Demand, DemandWorking, Enough, Estimate, Job, Material, OwnRate, TRIALS, Trials,
-    by_tools, workings,
-};
+use coatings::{Demand, DemandWorking, Estimate, Job, Material, OwnRate, TRIALS, Trials, by_tools, workings};
 use geometry::{Edges, FieldId, LengthField, Overlap, Problem, SurfaceId};
 use units::{Area, Length, Volume};
 
 use crate::document::{Confidence, OwnMaterial, Piece, Workshop};
 use crate::learning::{Lesson, lessons};
+use crate::stock::{OnHand, Stock, alike, known_contents, stock};
 use areas::{Division, measured};
-use finish::{can_in_hand, job, layer_of};
+use finish::job;
 
 pub(crate) use buy::cans_for;
-pub use buy::{Buy, cans_to_buy, enough_on_hand, on_shelf};
+pub use buy::{Buy, cans_to_buy};
 pub use compare::{ComparedAt, WayColumn, WayFigure, WayWhole, about_as_soon, compare, soonest_and_least};
 pub use notice::Notice;
 pub use shopping::{Shopping, bought_for, coated, shopping, takeoffs};
@@ -44,35 +42,14 @@ pub struct MaterialLine {
     pub jobs: u32,
     /// What the tools would usually lay on, where the amount is by a label that the maker entered.
     pub by_tools: Option<Volume>,
-    /// The can in hand, if there is one.
-    pub in_hand: Option<InHand>,
+    /// What is on hand of it, and what that is good for; nothing where there is none.
+    pub on_hand: Option<OnHand>,
 }
 
 impl MaterialLine {
     /// The name of the step that puts on one of its coats, counted from 1: what is ticked off bears it.
     pub fn coat_key(&self, coat: u32) -> String {
         format!("coat-{}-{coat}", self.id)
-    }
-}
-
-/// A can in hand, and what it is good for.
-#[derive(Clone, Debug, PartialEq)]
-pub struct InHand {
-    /// The can.
-    pub can: &'static CanSize,
-    /// How full it is, by the key of the level; nothing for a full one.
-    pub level: Option<&'static str>,
-    /// What is in it.
-    pub contents: Contents,
-    /// Whether it is enough.
-    pub enough: Enough,
-}
-
-impl InHand {
-    /// How full it is, in words.
-    pub fn level_label(&self) -> &'static str {
-        let level = self.level.and_then(coatings::can::level);
-        level.map_or("full", |level| level.label)
     }
 }
 
@@ -150,9 +127,11 @@ pub(crate) fn takeoff_with(
     piece: &Piece,
     lessons: &[Lesson],
 ) -> Result<Takeoff, Vec<Problem>> {
+    let shelf = stock(workshop);
     let stores = Stores {
         materials: &workshop.materials,
         lessons,
+        shelf: &shelf,
     };
     of_stores(piece, stores, workshop.settings.confidence)
 }
@@ -164,9 +143,11 @@ struct Stores<'a> {
     materials: &'a [Rc<OwnMaterial>],
     /// What weighed jobs taught.
     lessons: &'a [Lesson],
+    /// What is on the shelf.
+    shelf: &'a [Stock],
 }
 
-/// The takeoff of a piece by labels and usual films alone; `own` are the materials of the maker's own, and `confidence` is
+/// The takeoff of a piece by labels and usual films alone, with nothing on hand; `own` are the materials of the maker's own, and `confidence` is
 /// how sure a can must be before it is enough.
 ///
 /// # Errors
@@ -179,6 +160,7 @@ pub fn takeoff(
     let stores = Stores {
         materials: own,
         lessons: &[],
+        shelf: &[],
     };
     of_stores(piece, stores, confidence)
 }
@@ -197,7 +179,7 @@ fn of_stores(piece: &Piece, stores: Stores<'_>, confidence: Confidence) -> Resul
     let painted = areas.together();
     let unsure_by = areas.unsure_by();
     let job = job(piece, stores, areas);
-    let materials = material_lines(piece, &job, confidence);
+    let materials = material_lines(&job, stores.shelf, confidence);
     Ok(Takeoff {
         zones: zones::zones(piece, &surfaces),
         overlaps: assembly.overlaps(),
@@ -215,7 +197,7 @@ fn of_stores(piece: &Piece, stores: Stores<'_>, confidence: Confidence) -> Resul
     })
 }
 
-fn material_lines(piece: &Piece, job: &Job, confidence: Confidence) -> Vec<MaterialLine> {
+fn material_lines(job: &Job, shelf: &[Stock], confidence: Confidence) -> Vec<MaterialLine> {
     let mut lines: Vec<MaterialLine> = Vec::new();
     let trials = Trials::of(job, TRIALS);
     let by_tools = by_tools(job);
@@ -223,15 +205,10 @@ fn material_lines(piece: &Piece, job: &Job, confidence: Confidence) -> Vec<Mater
     // In the order of the stages, whichever zone comes first.
     units::sort_few(&mut all, |one, other| one.material.stage < other.material.stage);
     for need in all {
-        let layer = layer_of(piece, &need);
-        let in_hand = layer.and_then(|layer| {
-            let (can, contents) = can_in_hand(layer)?;
-            Some(InHand {
-                can,
-                level: layer.level,
-                enough: trials.judge(&need, &contents, confidence.probability()),
-                contents,
-            })
+        let cans = alike(shelf, &need);
+        let on_hand = (!cans.is_empty()).then(|| OnHand {
+            enough: trials.judge(&need, &known_contents(&cans), confidence.probability()),
+            cans,
         });
         let stage = need.material.stage.key();
         let number = 1 + lines
@@ -255,7 +232,7 @@ fn material_lines(piece: &Piece, job: &Job, confidence: Confidence) -> Vec<Mater
             },
             coats,
             tools,
-            in_hand,
+            on_hand,
             need,
         });
     }
@@ -353,7 +330,7 @@ pub fn unmeasured(piece: &Piece) -> Vec<FieldId> {
 mod tests {
     use super::*;
     use crate::document::{ChangeKind, PieceChange, PieceId, Reading, SurfaceChoice};
-    use crate::{Edit, PieceEdit, SchemeEdit, Workshop};
+    use crate::{BookEdit, Edit, HaveEdit, PieceEdit, SchemeEdit, Workshop};
     use coatings::{Stage, Substrate};
     use geometry::{Kind, fields};
     use units::LengthUnit;
@@ -516,22 +493,36 @@ mod tests {
     }
 
     #[test]
-    fn a_can_that_is_half_full_is_asked_about_as_such() {
-        let paint: Rc<str> = "trim-enamel".into();
-        let colour = Some(nightstand().scheme.colour.0);
-        let can = |level| {
-            edited([
-                PieceEdit::Can(paint.clone(), colour, Some("us-pint")),
-                PieceEdit::Level(paint.clone(), colour, level),
-            ])
+    fn a_half_empty_can_is_less_likely_enough() {
+        let begun = Workshop {
+            pieces: vec![Rc::new(measured(nightstand()))],
+            ..Workshop::default()
         };
-        let probability = |piece: &Piece| {
-            let materials = takeoff(piece, &[]).unwrap().materials;
-            materials[2].in_hand.as_ref().unwrap().enough.probability
+        let have = |workshop: Workshop, edit| {
+            let piece = &workshop.pieces[0];
+            let edit = Edit::Have {
+                piece: piece.id.clone(),
+                material: "trim-enamel".into(),
+                colour: Some(piece.scheme.colour.0),
+                edit,
+            };
+            workshop.apply(edit).unwrap()
         };
-        let nothing = edited([PieceEdit::Level(paint.clone(), colour, Some("half"))]);
-        assert_eq!(nothing.scheme, nightstand().scheme, "no can, no level");
-        assert!(probability(&can(None)) > probability(&can(Some("half"))));
+        let probability = |workshop: &Workshop| {
+            let materials = takeoff_in(workshop, &workshop.pieces[0]).unwrap().materials;
+            materials[2].on_hand.as_ref().unwrap().enough.probability
+        };
+        let full = have(begun, HaveEdit::Can(Some("us-pint")));
+        let half = have(full.clone(), HaveEdit::Level(Some("half")));
+        assert!(probability(&full) > probability(&half));
+        // Two cans are judged together.
+        let mut line = (*half.books.lines("shelf")[0]).clone();
+        line.id = "second".into();
+        let values = line.values.iter().map(|(key, text)| (key.clone(), text.clone()));
+        let values = values.map(|(key, text)| (&*Box::leak(key.into_boxed_str()), text));
+        let second = BookEdit::Add("shelf", line.id.clone(), values.collect());
+        let both = half.apply(Edit::Book(second)).unwrap();
+        assert!(probability(&both) > probability(&half));
     }
 
     #[test]

@@ -2,13 +2,11 @@
 
 use super::buy::Buy;
 use super::buy::cans_for;
-use super::buy::is_apart;
-use super::buy::of_stock;
-use super::{InHand, MaterialLine, Stores, Takeoff, of_stores};
+use super::{MaterialLine, Stores, Takeoff, of_stores};
 use crate::book::DoneStep;
 use crate::document::{Piece, PieceId, Workshop, generic};
 use crate::learning::lessons;
-use crate::shelf::stock;
+use crate::stock::{Stock, alike, known_contents, stock};
 use coatings::can::ChoiceError;
 use coatings::{CanSize, Contents, Demand, Material, Rgb, Stage, ZoneWork, besides_in_hand, enough_with};
 use std::rc::Rc;
@@ -25,11 +23,8 @@ pub struct Shopping {
     pub pieces: Vec<String>,
     /// What they likely take of it together; what is bought is more, to be enough with the wanted confidence.
     pub likely: Volume,
-    /// The cans in hand that stand not on the shelf, and how full they are. The same can that is named for several pieces
-    /// is one can.
-    pub in_hand: Vec<InHand>,
-    /// What is in the cans on the shelf.
-    pub on_shelf: Vec<Contents>,
+    /// The cans on the shelf.
+    pub on_shelf: Vec<Stock>,
     /// Which cans to buy besides for all of them.
     pub buy: Result<Buy, ChoiceError>,
     /// How likely it is enough without the smallest of these cans, where that is likely at all.
@@ -51,10 +46,11 @@ pub(super) const MAY_DO: f64 = 0.6;
 
 /// The takeoff of every piece, in their order; nothing for a piece that cannot be measured up, whose own takeoff says why.
 pub fn takeoffs(workshop: &Workshop) -> Vec<Option<Rc<Takeoff>>> {
-    let lessons = lessons(workshop);
+    let (lessons, shelf) = (lessons(workshop), stock(workshop));
     let stores = Stores {
         materials: &workshop.materials,
         lessons: &lessons,
+        shelf: &shelf,
     };
     let of = |piece: &Rc<Piece>| {
         of_stores(piece, stores, workshop.settings.confidence)
@@ -115,7 +111,7 @@ pub(super) fn where_on(piece: &str, takeoff: &Takeoff, line: &MaterialLine) -> S
 }
 
 /// What to buy for all pieces together, stage after stage; `takeoffs` are those of [`takeoffs`]. Pieces that cannot be
-/// measured up are left out. A can in hand that may be one of those on the shelf counts once, as it stands there.
+/// measured up are left out.
 pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>]) -> Vec<Shopping> {
     let shelf = stock(workshop);
     let confidence = workshop.settings.confidence;
@@ -144,21 +140,10 @@ pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>]) -> Vec<Sh
         .filter_map(|(pieces, lines)| {
             let needs: Vec<&Demand> = lines.iter().map(|line| &line.need).collect();
             let first = needs.first()?;
-            let mut in_hand: Vec<InHand> = Vec::new();
-            for can in lines.iter().filter_map(|line| line.in_hand.as_ref()) {
-                let is_new = in_hand.iter().all(|other| other.contents != can.contents);
-                if is_new && is_apart(can, &shelf, first) {
-                    in_hand.push(can.clone());
-                }
-            }
-            let on_shelf = of_stock(&shelf, first);
-            let in_hands = in_hand.iter().map(|can| can.contents);
-            let contents: Vec<Contents> = on_shelf.iter().copied().chain(in_hands).collect();
+            let on_shelf = alike(&shelf, first);
+            let contents = known_contents(&on_shelf);
             let besides = besides_in_hand(&needs, &contents, confidence.probability());
-            let had: Vec<&CanSize> = lines
-                .iter()
-                .filter_map(|line| Some(line.in_hand.as_ref()?.can))
-                .collect();
+            let had: Vec<&CanSize> = on_shelf.iter().filter_map(|stock| stock.can).collect();
             let buy = cans_for(workshop, &first.material, besides, &had)
                 .map(|buy| buy.leaving(&needs, &contents, confidence.probability()));
             Some(Shopping {
@@ -168,7 +153,6 @@ pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>]) -> Vec<Sh
                 pieces,
                 likely: needs.iter().map(|need| need.likely()).sum(),
                 buy,
-                in_hand,
                 on_shelf,
             })
         })

@@ -9,6 +9,7 @@ use geometry::{
 };
 use units::Length;
 use workshop::format::VERSION;
+use workshop::shelf::Stock;
 use workshop::{ChangeKind, LayerPlan, PieceChange, Scheme, Sign};
 
 use crate::{holds, mm};
@@ -234,18 +235,19 @@ fn scheme(text: &mut String, edition: Edition) {
     )
     .unwrap();
     for layer in &scheme.layers {
-        writeln!(text, "layer: {}", plan(layer)).unwrap();
+        writeln!(text, "layer: {}", plan(layer, None)).unwrap();
     }
     for material in coatings::materials() {
         let layer = LayerPlan::of_edition(material, edition);
-        writeln!(text, "layer of {}", plan(&layer)).unwrap();
+        writeln!(text, "layer of {}", plan(&layer, None)).unwrap();
     }
 }
 
-pub(crate) fn plan(layer: &LayerPlan) -> String {
+/// A layer, with the can of it that the maker has.
+pub(crate) fn plan(layer: &LayerPlan, can: Option<&Stock>) -> String {
     let narrow = layer.narrow_tool.unwrap_or("the same");
-    let can = layer.can.unwrap_or("none");
-    let level = layer.level.unwrap_or("full");
+    let level = can.and_then(|can| can.level).map_or("full", |level| level.key);
+    let can = can.and_then(|can| can.can).map_or("none", |can| can.key);
     format!(
         "{}, {} coats, {}, narrow {narrow}, thinned {}, in hand {can}, {level}",
         layer.material, layer.coats, layer.tool, layer.thinned

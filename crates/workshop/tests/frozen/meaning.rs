@@ -2,9 +2,11 @@
 //! format, so it stays as it is when the format changes.
 
 use std::fmt::Write;
+use std::rc::Rc;
 
 use geometry::{Zone, styles};
-use workshop::book::{BOOKS, Books};
+use workshop::book::{BOOKS, Books, Line};
+use workshop::shelf::{Stock, stock};
 use workshop::{Bay, ChangeKind, LABEL_FIELDS, Piece, Reading, Scheme, Sign, Workshop};
 
 use crate::defaults::{fill, plan, row_of};
@@ -29,7 +31,7 @@ pub(crate) fn of(workshop: &Workshop) -> String {
     )
     .unwrap();
     if let Some(finish) = &settings.finish {
-        scheme(&mut text, "finish of new pieces", finish);
+        scheme(&mut text, "finish of new pieces", finish, (None, &[]));
     }
     for own in &workshop.materials {
         writeln!(text, "material {} of {}, \"{}\"", own.key, own.of, own.name).unwrap();
@@ -43,13 +45,14 @@ pub(crate) fn of(workshop: &Workshop) -> String {
         }
     }
     books(&mut text, &workshop.books);
+    let shelf = stock(workshop);
     for piece in &workshop.pieces {
-        of_piece(&mut text, piece);
+        of_piece(&mut text, piece, &shelf);
     }
     text
 }
 
-fn of_piece(text: &mut String, piece: &Piece) {
+fn of_piece(text: &mut String, piece: &Piece, shelf: &[Stock]) {
     let edition = piece.edition.number();
     let kind = piece.kind.key();
     writeln!(
@@ -103,19 +106,21 @@ fn of_piece(text: &mut String, piece: &Piece) {
     for (zone, choice) in piece.zones.iter() {
         writeln!(text, "  zone {zone} \"{}\" {:?}", choice.name, choice.painted).unwrap();
         if let Some(own) = &choice.scheme {
-            scheme(text, zone, own);
+            scheme(text, zone, own, (Some(&piece.id.0), shelf));
         }
     }
     for (surface, choice) in piece.choices.iter() {
         writeln!(text, "  surface {surface} {:?} {:?}", choice.zone, choice.painted).unwrap();
     }
-    scheme(text, "piece", &piece.scheme);
+    scheme(text, "piece", &piece.scheme, (Some(&piece.id.0), shelf));
     books(text, &piece.books);
 }
 
 fn books(text: &mut String, books: &Books) {
     for book in BOOKS {
-        for line in books.lines(book.key) {
+        // Cans for a piece are told with its layers.
+        let is_for_piece = |line: &&Rc<Line>| book.key == "shelf" && !line.text("of").is_empty();
+        for line in books.lines(book.key).iter().filter(|line| !is_for_piece(line)) {
             let values = line.values.iter().map(|(key, value)| format!("{key} {value}"));
             let values: Vec<_> = values.collect();
             writeln!(text, "  {} {}: {}", book.key, line.id, values.join(", ")).unwrap();
@@ -172,7 +177,7 @@ fn source(reading: Option<&Reading>) -> String {
     )
 }
 
-fn scheme(text: &mut String, of: &str, scheme: &Scheme) {
+fn scheme(text: &mut String, of: &str, scheme: &Scheme, (piece, shelf): (Option<&Rc<str>>, &[Stock])) {
     let condition = &scheme.condition;
     let wood = condition.species.map_or("no wood", |species| species.key);
     let signs = Sign::ALL.into_iter().filter(|sign| sign.of(condition));
@@ -186,6 +191,13 @@ fn scheme(text: &mut String, of: &str, scheme: &Scheme) {
     )
     .unwrap();
     for layer in &scheme.layers {
-        writeln!(text, "    {}", plan(layer)).unwrap();
+        let is_it = |stock: &&Stock| {
+            let is_colour = stock.colour.is_none_or(|colour| colour == scheme.colour.0);
+            *stock.material.key == *layer.material && is_colour
+        };
+        // Two pieces may name the same can: it is on the shelf once.
+        let mut cans = shelf.iter().filter(is_it);
+        let own = cans.clone().find(|stock| stock.piece.as_ref() == piece);
+        writeln!(text, "    {}", plan(layer, own.or_else(|| cans.next()))).unwrap();
     }
 }

@@ -50,6 +50,9 @@ impl Saved {
     }
 }
 
+/// A can that a layer had in hand stands on the shelf since all cans do, where every layer of its material and color counts it;
+/// the cans of the usual finish of new pieces, which were none, are gone. The lines that this changed are in `file-2-example`,
+/// `file-3-example` and `link-3-cans-hutch`.
 #[test]
 fn what_was_saved_means_what_it_meant() {
     for saved in SAVED {

@@ -6,8 +6,8 @@ use geometry::{AddedShape, Kind, styles};
 use std::rc::Rc;
 use units::System;
 use workshop::{
-    ChangeKind, Edit, MaterialEdit, Piece, PieceChange, PieceEdit, PieceId, Price, SchemeEdit, SurfaceChoice,
-    Workshop,
+    ChangeKind, Edit, HaveEdit, MaterialEdit, Piece, PieceChange, PieceEdit, PieceId, Price, SchemeEdit,
+    SurfaceChoice, Workshop,
 };
 
 /// What is printed of a workshop.
@@ -89,15 +89,19 @@ fn a_can_that_is_not_enough_says_how_likely_it_is() {
         let line = text.lines().find(|line| line.starts_with("Shellac"));
         line.unwrap().to_owned()
     };
-    let none = PieceEdit::Can(blocker.clone(), None, None);
-    workshop = workshop.apply(Edit::Piece(id.clone(), none)).unwrap();
+    let have = |can| Edit::Have {
+        piece: id.clone(),
+        material: blocker.clone(),
+        colour: None,
+        edit: HaveEdit::Can(can),
+    };
+    workshop = workshop.apply(have(None)).unwrap();
     assert!(
         answer(&workshop).contains("blocker: Buy 1 quart. "),
         "{}",
         answer(&workshop)
     );
-    let pot = PieceEdit::Can(blocker, None, Some("us-4-fl-oz"));
-    workshop = workshop.apply(Edit::Piece(id, pot)).unwrap();
+    workshop = workshop.apply(have(Some("us-4-fl-oz"))).unwrap();
     let line = answer(&workshop);
     assert!(line.contains("blocker: You'll run out. Buy "), "{line}");
 }
@@ -252,7 +256,12 @@ fn with_prices(prices: &[(&'static str, &str)]) -> Workshop {
     let colour = workshop.pieces[0].scheme.colour.0;
     edits.extend([
         Edit::Piece(dresser.clone(), PieceEdit::Finish(None, material)),
-        Edit::Piece(dresser, PieceEdit::Can("own-1".into(), Some(colour), None)),
+        Edit::Have {
+            piece: dresser,
+            material: "own-1".into(),
+            colour: Some(colour),
+            edit: HaveEdit::Can(None),
+        },
     ]);
     edits
         .into_iter()

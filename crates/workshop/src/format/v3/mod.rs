@@ -8,6 +8,7 @@ use geometry::Edition;
 use serde::{Serialize, Serializer};
 use serde_json::{Map, Value};
 
+pub(crate) use read::ReadPiece;
 pub(super) use read::load;
 
 use super::record::{Named, Readable};
@@ -492,8 +493,6 @@ mod tests {
             PieceEdit::Finish(top.clone(), SchemeEdit::Tool(2, "hvlp")),
             PieceEdit::Finish(top.clone(), SchemeEdit::NarrowTool(2, Some("chip-brush"))),
             PieceEdit::Finish(top, SchemeEdit::Thinned(2, 10)),
-            PieceEdit::Can(enamel.clone(), Some([1, 2, 3]), Some("metric-375-ml")),
-            PieceEdit::Level(enamel, Some([1, 2, 3]), Some("half")),
         ]
     }
 

@@ -238,8 +238,8 @@ impl From<&LayerPlan> for LayerRecord {
             tool: layer.tool.into(),
             narrow: layer.narrow_tool.map(Into::into),
             thinned: u64::from(layer.thinned),
-            can: layer.can.map(Into::into),
-            level: layer.level.map(Into::into),
+            can: None,
+            level: None,
         }
     }
 }

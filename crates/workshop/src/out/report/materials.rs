@@ -1,11 +1,12 @@
-//! What is needed of each material, what the can in hand is good for, and what to buy.
+//! What is needed of each material, what the cans on hand are good for, and what to buy.
 
 use coatings::Verdict;
 use coatings::can::ChoiceError;
 use serde::Serialize;
 
 use crate::document::Colour;
-use crate::takeoff::{Buy, InHand, MaterialLine, Takeoff};
+use crate::stock::{OnHand, Stock};
+use crate::takeoff::{Buy, MaterialLine, Takeoff};
 
 #[derive(Clone, Debug, Serialize)]
 #[serde(rename_all = "camelCase")]
@@ -26,7 +27,7 @@ pub(super) struct MaterialReport {
     unsure_by: Vec<CauseReport>,
     goes: Vec<PlaceReport>,
     by_zone: Vec<ZoneVolume>,
-    in_hand: Option<InHandReport>,
+    on_hand: Option<OnHandReport>,
     to_buy: ToBuy,
 }
 
@@ -53,11 +54,8 @@ struct ZoneVolume {
 
 #[derive(Clone, Debug, Serialize)]
 #[serde(rename_all = "camelCase")]
-struct InHandReport {
-    can: &'static str,
-    can_litres: f64,
-    level: Option<&'static str>,
-    likely_in_can_litres: f64,
+struct OnHandReport {
+    cans: Vec<StockReport>,
     verdict: &'static str,
     probability_enough: f64,
     left_litres: f64,
@@ -65,6 +63,17 @@ struct InHandReport {
     besides_litres: f64,
     most_coats: u32,
     enough_for_zones: Vec<String>,
+}
+
+/// A can on the shelf.
+#[derive(Clone, Debug, Serialize)]
+#[serde(rename_all = "camelCase")]
+struct StockReport {
+    can: Option<&'static str>,
+    can_litres: Option<f64>,
+    level: Option<&'static str>,
+    is_weighed: bool,
+    likely_litres: Option<f64>,
 }
 
 /// What to buy, or why that cannot be said.
@@ -128,7 +137,7 @@ impl MaterialReport {
             unsure_by: causes.collect(),
             goes: goes.collect(),
             by_zone: by_zone.collect(),
-            in_hand: line.in_hand.as_ref().map(|hand| InHandReport::of(takeoff, hand)),
+            on_hand: line.on_hand.as_ref().map(|hand| OnHandReport::of(takeoff, hand)),
             to_buy: ToBuy::of(cans),
         }
     }
@@ -140,15 +149,25 @@ pub(super) fn zone_key(takeoff: &Takeoff, zone: usize) -> String {
     zone.map_or_else(String::new, |zone| zone.key.clone())
 }
 
-impl InHandReport {
-    fn of(takeoff: &Takeoff, hand: &InHand) -> Self {
+impl StockReport {
+    fn of(stock: &Stock) -> Self {
+        let contents = stock.contents.as_ref().ok();
+        StockReport {
+            can: stock.can.map(|can| can.key),
+            can_litres: stock.can.map(|can| can.volume().as_litres()),
+            level: stock.level.map(|level| level.key),
+            is_weighed: stock.is_weighed,
+            likely_litres: contents.map(|contents| contents.likely().as_litres()),
+        }
+    }
+}
+
+impl OnHandReport {
+    fn of(takeoff: &Takeoff, hand: &OnHand) -> Self {
         let enough = &hand.enough;
         let zones = enough.zones.iter();
-        InHandReport {
-            can: hand.can.key,
-            can_litres: hand.can.volume().as_litres(),
-            level: hand.level,
-            likely_in_can_litres: hand.contents.likely().as_litres(),
+        OnHandReport {
+            cans: hand.cans.iter().map(StockReport::of).collect(),
             verdict: verdict_word(enough.verdict),
             probability_enough: enough.probability,
             left_litres: enough.left.as_litres(),

@@ -2,7 +2,7 @@
 
 use coatings::can::{ChoiceError, show_price};
 use units::Volume;
-use workshop::{Analysis, Buy, Colour, MaterialLine, Piece, Takeoff, Workshop, enough_on_hand, unmeasured};
+use workshop::{Analysis, Buy, Colour, MaterialLine, Piece, Takeoff, Workshop, unmeasured};
 
 use super::show::{area, percent, short, volume, wrapped};
 use crate::table::{Align, Table};
@@ -51,13 +51,11 @@ fn answer(workshop: &Workshop, line: &MaterialLine, buy: &Result<Buy, ChoiceErro
     let shown = |of| volume(of, workshop.units);
     let wanted = workshop.settings.confidence.probability();
     let mut sentences: Vec<String> = Vec::new();
-    sentences.extend(
-        enough_on_hand(workshop, line).map(|probability| match probability {
-            p if p >= wanted => "Enough.".into(),
-            p if p >= 0.5 => format!("{} chance it's enough.", percent(p)),
-            _ => "You'll run out.".into(),
-        }),
-    );
+    sentences.extend(line.on_hand.as_ref().map(|hand| match hand.enough.probability {
+        p if p >= wanted => "Enough.".into(),
+        p if p >= 0.5 => format!("{} chance it's enough.", percent(p)),
+        _ => "You'll run out.".into(),
+    }));
     if let Some(buy) = buy.as_ref().ok().filter(|buy| !buy.cans.is_empty()) {
         let price = buy
             .price
@@ -97,21 +95,20 @@ fn remark(name: &str, buy: &Result<Buy, ChoiceError>) -> String {
 fn instead(workshop: &Workshop, takeoff: &Takeoff) -> String {
     let wanted = workshop.settings.confidence.probability();
     let lines = takeoff.materials.iter().filter_map(|line| {
-        let hand = line.in_hand.as_ref()?;
+        let hand = line.on_hand.as_ref()?;
         let zones: Vec<&str> = hand
             .enough
             .zones
             .iter()
             .map(|zone| takeoff.zone_label(*zone))
             .collect();
-        let is_enough = enough_on_hand(workshop, line).is_none_or(|probability| probability >= wanted);
-        if is_enough || zones.is_empty() {
+        if hand.enough.probability >= wanted || zones.is_empty() {
             return None;
         }
         let name = name(&takeoff.name_of(line), line.need.colour);
         let zones = super::plain(&zones.join(", "));
         Some(wrapped(
-            &format!("{name}: your {} is enough for {zones}.", hand.can.label),
+            &format!("{name}: what you have is enough for {zones}."),
             2,
         ))
     });

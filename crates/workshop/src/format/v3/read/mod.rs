@@ -26,6 +26,7 @@ use crate::edit::{MAX_COUNT, MAX_ZONES, may_be_key, shortened};
 use crate::format::record::{Named, RecordError};
 use crate::format::words::Word;
 use crate::format::{LoadError, Loaded, Notice, check_count};
+use crate::stock::OldCan;
 
 /// How much of a text is repeated in a notice, in characters.
 const SHOWN: usize = 60;
@@ -41,13 +42,15 @@ pub(in crate::format) fn load(
     let mut notices = Vec::new();
     let values = std::mem::take(&mut file.pieces);
     let mut workshop = file.into_workshop(&mut notices);
+    let mut cans = Vec::new();
     let mut pieces: Vec<Rc<Piece>> = Vec::with_capacity(values.len());
     for (index, value) in values.into_iter().enumerate() {
         match piece(value) {
             Ok(record) => {
-                let mut piece = record.into_piece(&workshop.materials, &mut notices);
-                piece.id = free_id(&pieces, piece.id);
-                pieces.push(Rc::new(piece));
+                let mut read = record.into_piece(&workshop.materials, &mut notices);
+                read.call(free_id(&pieces, read.piece.id.clone()));
+                cans.extend(read.cans);
+                pieces.push(Rc::new(read.piece));
             }
             Err(error) => notices.push(Notice::PieceLeftOut {
                 number: index + 1,
@@ -56,6 +59,7 @@ pub(in crate::format) fn load(
         }
     }
     workshop.pieces = pieces;
+    workshop.take_over(cans);
     Ok(Loaded { workshop, notices })
 }
 
@@ -81,6 +85,8 @@ impl<P> WorkshopRecord<P> {
         let mut reader = Reader {
             name: "Workshop".into(),
             edition: Edition::First,
+            id: PieceId("".into()),
+            cans: Vec::new(),
             notices,
         };
         let units = Some(self.units).filter(|units| !units.is_empty());
@@ -109,7 +115,8 @@ impl<P> WorkshopRecord<P> {
 impl PieceRecord {
     /// The piece, in a workshop with these materials of the maker's own; what cannot be kept as it was is said in a
     /// notice.
-    pub fn into_piece(self, own: &[Rc<OwnMaterial>], notices: &mut Vec<Notice>) -> Piece {
+    pub(crate) fn into_piece(self, own: &[Rc<OwnMaterial>], notices: &mut Vec<Notice>) -> ReadPiece {
+        let id = PieceId(self.id.into());
         let name = shortened(&self.name);
         let mut reader = Reader {
             name: if name.is_empty() {
@@ -118,10 +125,12 @@ impl PieceRecord {
                 name.clone()
             },
             edition: self.edition,
+            id: id.clone(),
+            cans: Vec::new(),
             notices,
         };
         let kind = reader.kind(self.furniture);
-        let mut piece = Piece::of_edition(PieceId(self.id.into()), kind, self.edition);
+        let mut piece = Piece::of_edition(id, kind, self.edition);
         piece.name = name;
         piece.shown = self.shown.and_then(|shown| shown.0).unwrap_or(FIRST_RESULTS);
         piece.count = reader.count(self.count, 1, u64::from(MAX_COUNT), "pieces in the set") as u32;
@@ -136,7 +145,24 @@ impl PieceRecord {
         piece.scheme = reader.scheme(self.scheme, own);
         piece.books = reader.books(self.books, true);
         piece.beyond = self.beyond;
-        piece
+        ReadPiece {
+            piece,
+            cans: reader.cans,
+        }
+    }
+}
+
+/// A piece that was read, with the cans that older versions had in its layers. They belong on the shelf.
+pub(crate) struct ReadPiece {
+    pub(crate) piece: Piece,
+    pub(crate) cans: Vec<OldCan>,
+}
+
+impl ReadPiece {
+    /// Gives the piece another name in the workshop.
+    fn call(&mut self, id: PieceId) {
+        self.cans.iter_mut().for_each(|can| can.piece = id.clone());
+        self.piece.id = id;
     }
 }
 
@@ -145,6 +171,10 @@ struct Reader<'a> {
     name: String,
     /// What stands in for what is not there.
     edition: Edition,
+    /// The name of the piece.
+    id: PieceId,
+    /// The cans in hand for it.
+    cans: Vec<OldCan>,
     notices: &'a mut Vec<Notice>,
 }
 

@@ -10,8 +10,10 @@ use crate::edit::{MAX_COATS, MAX_LAYERS, MAX_THINNED, Sign};
 use crate::format::Notice;
 use crate::format::record::Readable;
 use crate::format::v3::{LayerRecord, SchemeRecord};
+use crate::stock::OldCan;
 
 impl Reader<'_> {
+    /// A scheme. The cans that layers of older versions have in hand go to the cans of the reader.
     pub(super) fn scheme(&mut self, record: SchemeRecord, own: &[Rc<OwnMaterial>]) -> Scheme {
         let usual = Scheme::of_edition(self.edition);
         let colour = record.colour.and_then(|text| {
@@ -40,25 +42,32 @@ impl Reader<'_> {
                 None => self.unknown_word("sign of the surface", &key),
             }
         }
+        let colour = colour.unwrap_or(usual.colour);
+        let layers = match record.layers {
+            Some(layers) => self.layers(layers, colour, own),
+            None => usual.layers,
+        };
         Scheme {
-            colour: colour.unwrap_or(usual.colour),
+            colour,
             condition,
             basis: self.word(record.basis, usual.basis),
-            layers: match record.layers {
-                Some(layers) => self.layers(layers, own),
-                None => usual.layers,
-            },
+            layers,
         }
     }
 
-    fn layers(&mut self, records: Vec<Readable<LayerRecord>>, own: &[Rc<OwnMaterial>]) -> Vec<LayerPlan> {
+    fn layers(
+        &mut self,
+        records: Vec<Readable<LayerRecord>>,
+        colour: Colour,
+        own: &[Rc<OwnMaterial>],
+    ) -> Vec<LayerPlan> {
         let records = self.first(records, MAX_LAYERS, "layers");
         let mut layers = Vec::with_capacity(records.len());
         for (index, Readable(record)) in records.into_iter().enumerate() {
             let (layer, material) = match record {
                 Some(record) => {
                     let material = shown(&record.material);
-                    (self.layer(record, own), material)
+                    (self.layer(record, colour, own), material)
                 }
                 None => (None, String::new()),
             };
@@ -74,7 +83,7 @@ impl Reader<'_> {
         layers
     }
 
-    fn layer(&mut self, record: LayerRecord, own: &[Rc<OwnMaterial>]) -> Option<LayerPlan> {
+    fn layer(&mut self, record: LayerRecord, colour: Colour, own: &[Rc<OwnMaterial>]) -> Option<LayerPlan> {
         let material = material_of(own, &record.material)?;
         let usual = LayerPlan::of_edition(&material, self.edition);
         let tool = |key: &str| {
@@ -89,29 +98,39 @@ impl Reader<'_> {
             }
             known.filter(|key| *key != known_tool)
         });
-        let can = record.can.filter(|key| !key.is_empty()).and_then(|key| {
-            let known = coatings::can(&key).map(|can| can.key);
-            if known.is_none() {
-                self.unknown_word("can size", &key);
-            }
-            known
-        });
-        let level = record.level.and_then(|key| {
-            let known = coatings::can::level(&key).map(|level| level.key);
-            if known.is_none() {
-                self.unknown_word("level of a can", &key);
-            }
-            known
-        });
+        self.old_can(&usual.material, colour, record.can, record.level);
         Some(LayerPlan {
             coats: self.count(record.coats, 0, u64::from(MAX_COATS), "coats") as u32,
             tool: known_tool,
             narrow_tool: narrow,
             thinned: self.count(record.thinned, 0, u64::from(MAX_THINNED), "hundredths of thinner") as u32,
-            can,
-            level: level.filter(|_| can.is_some()),
             ..usual
         })
+    }
+
+    /// The can that a layer of an older version has in hand, and how full it is.
+    fn old_can(&mut self, material: &Rc<str>, colour: Colour, can: Option<String>, level: Option<String>) {
+        let Some(key) = can.filter(|key| !key.is_empty()) else {
+            return;
+        };
+        let Some(can) = coatings::can(&key) else {
+            return self.unknown_word("can size", &key);
+        };
+        let known = level.as_deref().and_then(coatings::can::level);
+        if let (Some(key), None) = (&level, known) {
+            self.unknown_word("level of a can", key);
+        }
+        // The first layer of a material in a color named the can.
+        let is_it = |other: &OldCan| other.material == *material && other.colour == colour;
+        if !self.cans.iter().any(is_it) {
+            self.cans.push(OldCan {
+                piece: self.id.clone(),
+                material: Rc::clone(material),
+                colour,
+                can: can.key,
+                level: known.map(|level| level.key),
+            });
+        }
     }
 
     /// A known key; for one that was not written, the usual one without a word.
