@@ -17,13 +17,13 @@ use serde::{Serialize, Serializer};
 use serde_json::Value;
 
 pub use error::{LoadError, Notice};
+pub(crate) use record::Record;
 pub use record::RecordError;
 pub(crate) use v3::ReadPiece;
 pub(crate) use v3::SchemeRecord;
 pub use v3::{PieceRecord, WorkshopRecord};
 pub use words::system_of;
 
-use self::record::Record;
 use crate::document::{Piece, Workshop};
 use crate::edit::MAX_PIECES;
 
@@ -272,6 +272,18 @@ mod tests {
         for piece in &loaded.workshop.pieces {
             assert!(crate::takeoff(piece, &loaded.workshop.materials, Default::default()).is_ok());
         }
+    }
+
+    #[test]
+    fn the_description_for_people_names_every_entry() {
+        let page = include_str!("../../SAVE-FILE.md");
+        for (record, entries) in v1::RECORDS.iter().chain(v3::RECORDS) {
+            for entry in *entries {
+                let is_named = page.contains(&format!("`{entry}`")) || page.contains(&format!("\"{entry}\""));
+                assert!(is_named, "{entry} of {record} is not described");
+            }
+        }
+        assert!(v3::RECORDS.len() > 10);
     }
 
     #[test]

@@ -1,5 +1,5 @@
-//! How records are read from JSON: entry by entry, by hand. What serde would write by itself for entries that are to be
-//! kept though nobody knows them, and for changes that are told apart by a word, is ten times as much code.
+//! How records are read from JSON and written to it. [`record`] declares a record once: its entries, which of them must be
+//! there, and what stands in for those that may be missing. The code that serde derives for reading is ten times as large.
 
 use std::fmt;
 
@@ -45,7 +45,7 @@ impl fmt::Display for RecordError {
 impl std::error::Error for RecordError {}
 
 /// Something that is read from JSON.
-pub(super) trait Record: Sized {
+pub(crate) trait Record: Sized {
     /// Reads it.
     ///
     /// # Errors
@@ -150,6 +150,68 @@ impl<T: Record> Record for Readable<T> {
         Ok(Readable(T::read(value).ok()))
     }
 }
+
+/// Declares records: what is saved of something, entry by entry.
+///
+/// - `must`: an entry that must be there.
+/// - `kept`: an entry that is always written; where it is not there, what follows `=` stands in, or else the default.
+/// - `spare`: an entry that is only written where it is not the default, which stands in where it is not there.
+/// - `..`: all entries that are not known here. They are kept and written back.
+///
+/// `RECORDS` lists the entries of them all, which SAVE-FILE.md describes.
+macro_rules! records {
+    ($(
+        $(#[$meta:meta])*
+        $vis:vis struct $name:ident $(<$part:ident>)? {
+            $($(#[$of_entry:meta])* $entry_vis:vis $how:ident $entry:ident: $type:ty $(= $usual:expr)?;)*
+            $(..$others:ident;)?
+        }
+    )*) => { $(
+        $(#[$meta])*
+        #[derive(Clone, Debug, PartialEq)]
+        $vis struct $name $(<$part>)? {
+            $($(#[$of_entry])* $entry_vis $entry: $type,)*
+            $(pub(super) $others: serde_json::Map<String, serde_json::Value>,)?
+        }
+
+        impl$(<$part: $crate::format::record::Record>)? $crate::format::record::Record for $name $(<$part>)? {
+            fn read(value: serde_json::Value) -> Result<Self, $crate::format::record::RecordError> {
+                let mut entries = $crate::format::record::Entries::of(value)?;
+                Ok($name {
+                    $($entry: records!(@read $how entries, stringify!($entry) $(, $usual)?)?,)*
+                    $($others: entries.rest(),)?
+                })
+            }
+        }
+
+        impl$(<$part: serde::Serialize>)? serde::Serialize for $name $(<$part>)? {
+            fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+                let mut map = serializer.serialize_map(None)?;
+                $(records!(@write $how map, stringify!($entry), &self.$entry, $type);)*
+                $(for (entry, value) in &self.$others {
+                    serde::ser::SerializeMap::serialize_entry(&mut map, entry, value)?;
+                })?
+                serde::ser::SerializeMap::end(map)
+            }
+        }
+    )*
+        /// The names of the records, each with those of its entries.
+        #[cfg(test)]
+        pub(super) const RECORDS: &[(&str, &[&str])] = &[$((stringify!($name), &[$(stringify!($entry)),*])),*];
+    };
+    (@read must $entries:ident, $entry:expr) => { $entries.need($entry) };
+    (@read kept $entries:ident, $entry:expr, $usual:expr) => { $entries.take_or($entry, $usual) };
+    (@read $how:ident $entries:ident, $entry:expr) => { $entries.take($entry) };
+    (@write spare $map:ident, $entry:expr, $value:expr, $type:ty) => {
+        if *$value != <$type>::default() {
+            serde::ser::SerializeMap::serialize_entry(&mut $map, $entry, $value)?;
+        }
+    };
+    (@write $how:ident $map:ident, $entry:expr, $value:expr, $type:ty) => {
+        serde::ser::SerializeMap::serialize_entry(&mut $map, $entry, $value)?;
+    };
+}
+pub(super) use records;
 
 /// The entries of a record that were not taken yet.
 pub(super) struct Entries(Map<String, Value>);

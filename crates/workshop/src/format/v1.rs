@@ -1,103 +1,47 @@
 //! Format 1 of the save file: drawers in one case of boards. It is read for ever and written no more. What
 //! stands in this file never changes: a new format gets a file of its own, and a step from this one to it.
 
-use geometry::Edition;
-use serde_json::{Map, Value};
-
-use super::record::{Entries, Named, Readable, Record, RecordError};
+use super::record::{Named, Readable, records};
 use super::v3::{self, ReadingRecord};
+use geometry::Edition;
 
-/// What format 1 saved of a piece. What it saved of a workshop has not changed since.
-pub(super) struct PieceRecord {
-    id: String,
-    name: String,
-    count: u64,
-    furniture: String,
-    readings: Named<ReadingRecord>,
-    rows: Vec<RowRecord>,
-    fronts: Option<String>,
-    back: Option<String>,
-    base: Option<String>,
-    surfaces: Named<bool>,
-    scheme: Option<SchemeRecord>,
-    beyond: Map<String, Value>,
-}
-
-struct RowRecord {
-    columns: u64,
-    height: Option<ReadingRecord>,
-}
-
-#[derive(Default)]
-pub(super) struct SchemeRecord {
-    colour: Option<String>,
-    ground: Option<String>,
-    basis: Option<String>,
-    primer: Option<StageRecord>,
-    paint: Option<StageRecord>,
-    topcoat: Option<StageRecord>,
-}
-
-pub(super) struct StageRecord {
-    material: String,
-    coats: u64,
-    tool: String,
-    can: String,
-}
-
-impl Record for PieceRecord {
-    fn read(value: Value) -> Result<Self, RecordError> {
-        let mut entries = Entries::of(value)?;
-        Ok(PieceRecord {
-            id: entries.need("id")?,
-            name: entries.take("name")?,
-            count: entries.take_or("count", 1)?,
-            furniture: entries.need("furniture")?,
-            readings: entries.take("readings")?,
-            rows: entries.take("rows")?,
-            fronts: entries.take("fronts")?,
-            back: entries.take("back")?,
-            base: entries.take("base")?,
-            surfaces: entries.take("surfaces")?,
-            scheme: entries.take("scheme")?,
-            beyond: entries.rest(),
-        })
+records! {
+    /// What format 1 saved of a piece. What it saved of a workshop has not changed since.
+    pub(super) struct PieceRecord {
+        must id: String;
+        kept name: String;
+        kept count: u64 = 1;
+        must furniture: String;
+        kept readings: Named<ReadingRecord>;
+        kept rows: Vec<RowRecord>;
+        kept fronts: Option<String>;
+        kept back: Option<String>;
+        kept base: Option<String>;
+        kept surfaces: Named<bool>;
+        kept scheme: Option<SchemeRecord>;
+        ..beyond;
     }
-}
 
-impl Record for RowRecord {
-    fn read(value: Value) -> Result<Self, RecordError> {
-        let mut entries = Entries::of(value)?;
-        Ok(RowRecord {
-            columns: entries.need("columns")?,
-            height: entries.take("height")?,
-        })
+    struct RowRecord {
+        must columns: u64;
+        kept height: Option<ReadingRecord>;
     }
-}
 
-impl Record for SchemeRecord {
-    fn read(value: Value) -> Result<Self, RecordError> {
-        let mut entries = Entries::of(value)?;
-        Ok(SchemeRecord {
-            colour: entries.take("colour")?,
-            ground: entries.take("ground")?,
-            basis: entries.take("basis")?,
-            primer: entries.take("primer")?,
-            paint: entries.take("paint")?,
-            topcoat: entries.take("topcoat")?,
-        })
+    #[derive(Default)]
+    pub(super) struct SchemeRecord {
+        kept colour: Option<String>;
+        kept ground: Option<String>;
+        kept basis: Option<String>;
+        kept primer: Option<StageRecord>;
+        kept paint: Option<StageRecord>;
+        kept topcoat: Option<StageRecord>;
     }
-}
 
-impl Record for StageRecord {
-    fn read(value: Value) -> Result<Self, RecordError> {
-        let mut entries = Entries::of(value)?;
-        Ok(StageRecord {
-            material: entries.need("material")?,
-            coats: entries.need("coats")?,
-            tool: entries.need("tool")?,
-            can: entries.need("can")?,
-        })
+    pub(super) struct StageRecord {
+        must material: String;
+        must coats: u64;
+        must tool: String;
+        must can: String;
     }
 }
 
@@ -124,7 +68,7 @@ impl From<PieceRecord> for v3::PieceRecord {
             name: old.name,
             count: old.count,
             furniture: old.furniture,
-            edition: Edition::First,
+            edition: v3::EditionNumber(Edition::First),
             shown: None,
             readings: old.readings,
             styles: styles

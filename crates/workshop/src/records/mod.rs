@@ -14,6 +14,7 @@ use serde_json::{Map, Value};
 use units::SortedMap;
 
 use crate::document::{OwnMaterial, Piece, PieceId, Workshop};
+use crate::format::Record;
 use crate::format::{KIND, Notice, PieceRecord, ReadPiece, VERSION, WorkshopRecord, piece_record};
 use crate::stock::OldCan;
 use merge::merged;
@@ -195,12 +196,12 @@ fn workshop_of(found: &Found, unread: &mut Unread) -> (Workshop, Vec<String>) {
         };
         let mut alone = bare();
         alone.insert(name.clone(), value);
-        match WorkshopRecord::read(Value::Object(alone.clone())) {
+        match WorkshopRecord::<Value>::read(Value::Object(alone.clone())) {
             Ok(_) => kept.extend(alone.remove_entry(&name)),
             Err(_) => unread.note(Fault::Entry(name), WORKSHOP, text),
         }
     }
-    let Ok(record) = WorkshopRecord::read(Value::Object(kept)) else {
+    let Ok(record) = WorkshopRecord::<Value>::read(Value::Object(kept)) else {
         unread.note(Fault::Workshop, WORKSHOP, text);
         return Default::default();
     };
@@ -367,7 +368,7 @@ fn again(
 
 /// The record of a workshop as this version writes it.
 fn normal_workshop(text: &str) -> Option<String> {
-    let mut record = WorkshopRecord::read(serde_json::from_str(text).ok()?).ok()?;
+    let mut record = WorkshopRecord::<Value>::read(serde_json::from_str(text).ok()?).ok()?;
     let pieces = std::mem::take(&mut record.pieces);
     let workshop = record.into_workshop(&mut vec![]);
     let mut record = WorkshopRecord::of(&workshop, |_| Value::Null);

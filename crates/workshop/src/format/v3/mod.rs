@@ -5,241 +5,214 @@ mod read;
 mod write;
 
 use geometry::Edition;
+use serde::ser::SerializeMap;
 use serde::{Serialize, Serializer};
-use serde_json::{Map, Value};
+use serde_json::Value;
 
 pub(crate) use read::ReadPiece;
 pub(super) use read::load;
 
-use super::record::{Named, Readable};
+use super::record::{Entries, Named, Readable, Record, RecordError, records};
 
-/// What is saved of a workshop; its pieces are given in full in a file, by name in the database.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct WorkshopRecord<P> {
-    kind: String,
-    version: u64,
-    title: String,
-    note: String,
-    units: String,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    confidence: Option<Readable<u64>>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    inches: Option<Readable<String>>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    currency: Option<Readable<String>>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    finish: Option<Readable<SchemeRecord>>,
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    materials: Vec<Readable<MaterialRecord>>,
-    #[serde(skip_serializing_if = "Named::is_empty")]
-    books: BookRecords,
-    /// The pieces in the maker's order.
-    pub pieces: Vec<P>,
-    #[serde(flatten)]
-    beyond: Map<String, Value>,
-}
-
-/// What is saved of a piece.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct PieceRecord {
-    pub(super) id: String,
-    pub(super) name: String,
-    pub(super) count: u64,
-    pub(super) furniture: String,
-    #[serde(serialize_with = "number_of")]
-    pub(super) edition: Edition,
-    /// The first results, if it is not there.
-    pub(super) shown: Option<Readable<u64>>,
-    pub(super) readings: Readings,
-    pub(super) styles: Named<String>,
-    #[serde(skip_serializing_if = "Named::is_empty")]
-    pub(super) counts: Named<u64>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub(super) bays: Option<Vec<BayRecord>>,
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub(super) upper: Vec<BayRecord>,
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub(super) changes: Vec<Readable<ChangeRecord>>,
-    #[serde(skip_serializing_if = "Named::is_empty")]
-    pub(super) zones: Named<ZoneRecord>,
-    #[serde(skip_serializing_if = "Named::is_empty")]
-    pub(super) surfaces: Named<SurfaceRecord>,
-    pub(super) scheme: SchemeRecord,
-    #[serde(skip_serializing_if = "Named::is_empty")]
-    pub(super) books: BookRecords,
-    #[serde(flatten)]
-    pub(super) beyond: Map<String, Value>,
-}
-
-fn number_of<S: Serializer>(edition: &Edition, serializer: S) -> Result<S::Ok, S::Error> {
-    serializer.serialize_u64(edition.number())
-}
-
-/// A reading; its text and unit have not changed since format 1.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub(super) struct ReadingRecord {
-    typed: String,
-    unit: String,
-    /// Only where the text alone would come to another number.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    value: Option<Value>,
-}
-
+/// Readings by the keys of what they measure.
 type Readings = Named<ReadingRecord>;
 
 /// Lines of books by the keys of the books; a line that is none is left out alone.
 pub(super) type BookRecords = Named<Vec<Readable<LineRecord>>>;
 
+records! {
+    /// What is saved of a workshop; its pieces are given in full in a file, by name in the database.
+    pub struct WorkshopRecord<P> {
+        must kind: String;
+        must version: u64;
+        kept title: String;
+        kept note: String;
+        kept units: String;
+        spare confidence: Option<Readable<u64>>;
+        spare inches: Option<Readable<String>>;
+        spare currency: Option<Readable<String>>;
+        spare finish: Option<Readable<SchemeRecord>>;
+        spare materials: Vec<Readable<MaterialRecord>>;
+        spare books: BookRecords;
+        /// The pieces in the maker's order.
+        pub kept pieces: Vec<P>;
+        ..beyond;
+    }
+
+    /// What is saved of a piece.
+    pub struct PieceRecord {
+        pub(super) must id: String;
+        pub(super) kept name: String;
+        pub(super) kept count: u64 = 1;
+        pub(super) must furniture: String;
+        pub(super) kept edition: EditionNumber = EditionNumber(Edition::First);
+        /// The first results, if it is not there.
+        pub(super) kept shown: Option<Readable<u64>>;
+        pub(super) kept readings: Readings;
+        pub(super) kept styles: Named<String>;
+        pub(super) spare counts: Named<u64>;
+        pub(super) spare bays: Option<Vec<BayRecord>>;
+        pub(super) spare upper: Vec<BayRecord>;
+        pub(super) spare changes: Vec<Readable<ChangeRecord>>;
+        pub(super) spare zones: Named<ZoneRecord>;
+        pub(super) spare surfaces: Named<SurfaceRecord>;
+        pub(super) kept scheme: SchemeRecord;
+        pub(super) spare books: BookRecords;
+        ..beyond;
+    }
+
+    /// A reading; its text and unit have not changed since format 1.
+    pub(super) struct ReadingRecord {
+        must typed: String;
+        must unit: String;
+        /// Only where the text alone would come to another number.
+        spare value: Option<Value>;
+    }
+
+    pub(super) struct BayRecord {
+        pub(super) spare width: Option<ReadingRecord>;
+        pub(super) kept rows: Vec<RowRecord>;
+    }
+
+    pub(super) struct RowRecord {
+        pub(super) spare fill: Option<String>;
+        pub(super) kept columns: u64 = 1;
+        pub(super) kept shelves: u64;
+        pub(super) spare height: Option<ReadingRecord>;
+    }
+
+    /// A change. Its word says which of the other entries it has.
+    pub(super) struct ChangeRecord {
+        must change: String;
+        spare part: Option<String>;
+        spare along: Option<String>;
+        spare times: Option<u64>;
+        spare towards: Option<String>;
+        spare surface: Option<String>;
+        spare number: Option<u64>;
+        spare shape: Option<String>;
+        spare placed: Option<bool>;
+        spare flutes: u64;
+        spare members: Vec<MemberRecord>;
+        spare points: Vec<PointRecord>;
+        spare readings: Readings;
+    }
+
+    pub(super) struct MemberRecord {
+        must shape: String;
+        spare readings: Readings;
+    }
+
+    pub(super) struct PointRecord {
+        spare readings: Readings;
+    }
+
+    pub(super) struct ZoneRecord {
+        spare name: String;
+        spare painted: Option<bool>;
+        spare scheme: Option<SchemeRecord>;
+    }
+
+    /// A scheme without layers has the usual ones of the edition of its piece; one with an empty list has none.
+    #[derive(Default)]
+    pub(crate) struct SchemeRecord {
+        pub(super) spare colour: Option<String>;
+        pub(super) spare ground: Option<String>;
+        pub(super) spare wood: Option<String>;
+        pub(super) spare signs: Vec<String>;
+        pub(super) spare basis: Option<String>;
+        pub(super) spare layers: Option<Vec<Readable<LayerRecord>>>;
+    }
+
+    pub(super) struct LayerRecord {
+        pub(super) must material: String;
+        pub(super) kept coats: u64 = 1;
+        pub(super) kept tool: String;
+        pub(super) spare narrow: Option<String>;
+        pub(super) spare thinned: u64;
+        /// Older versions: the can of it that the maker has.
+        pub(super) spare can: Option<String>;
+        /// Older versions: how full that is.
+        pub(super) spare level: Option<String>;
+    }
+
+    struct MaterialRecord {
+        must id: String;
+        must of: String;
+        kept name: String;
+        spare label: Readings;
+        spare prices: Named<String>;
+        /// Hundredths of those prices whose text alone would come to others.
+        spare values: Named<u64>;
+    }
+
+    pub(super) struct SurfaceRecord {
+        pub(super) spare zone: Option<String>;
+        pub(super) spare painted: Option<bool>;
+    }
+}
+
+/// The edition of a piece, which is saved by its number.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct EditionNumber(pub(super) Edition);
+
+impl Serialize for EditionNumber {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.serialize_u64(self.0.number())
+    }
+}
+
+impl Record for EditionNumber {
+    fn read(value: Value) -> Result<Self, RecordError> {
+        let edition = Edition::by_number(u64::read(value)?);
+        let edition = edition.ok_or(RecordError::wanted("an edition that is known here"))?;
+        Ok(EditionNumber(edition))
+    }
+}
+
 /// A line: texts by the keys of their fields. A value that is no text is left out alone.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub(super) struct LineRecord {
     id: String,
     /// The numbers of those texts that alone would come to another number.
-    #[serde(rename = "values", skip_serializing_if = "Named::is_empty")]
     meant: Named<Readable<f64>>,
-    #[serde(flatten)]
     values: Named<Readable<String>>,
 }
 
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub(super) struct BayRecord {
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub(super) width: Option<ReadingRecord>,
-    pub(super) rows: Vec<RowRecord>,
+impl Serialize for LineRecord {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut map = serializer.serialize_map(None)?;
+        map.serialize_entry("id", &self.id)?;
+        if !self.meant.is_empty() {
+            map.serialize_entry("values", &self.meant)?;
+        }
+        for (key, text) in self.values.0.iter() {
+            map.serialize_entry(key, text)?;
+        }
+        map.end()
+    }
 }
 
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub(super) struct RowRecord {
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub(super) fill: Option<String>,
-    pub(super) columns: u64,
-    pub(super) shelves: u64,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub(super) height: Option<ReadingRecord>,
-}
-
-fn is_nothing(count: &u64) -> bool {
-    *count == 0
-}
-
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub(super) struct ChangeRecord {
-    #[serde(flatten)]
-    kind: ChangeKindRecord,
-    #[serde(skip_serializing_if = "Named::is_empty")]
-    readings: Readings,
-}
-
-#[derive(Clone, Debug, PartialEq, Serialize)]
-#[serde(tag = "change", rename_all = "kebab-case")]
-enum ChangeKindRecord {
-    Remove {
-        part: String,
-    },
-    Resize {
-        part: String,
-        along: String,
-    },
-    Move {
-        part: String,
-        towards: String,
-    },
-    Repeat {
-        part: String,
-        times: u64,
-        towards: String,
-    },
-    Hole {
-        surface: String,
-    },
-    Add {
-        number: u64,
-        shape: String,
-        placed: bool,
-        #[serde(skip_serializing_if = "is_nothing")]
-        flutes: u64,
-        #[serde(skip_serializing_if = "Vec::is_empty")]
-        members: Vec<MemberRecord>,
-        #[serde(skip_serializing_if = "Vec::is_empty")]
-        points: Vec<PointRecord>,
-    },
-}
-
-#[derive(Clone, Debug, PartialEq, Serialize)]
-struct MemberRecord {
-    shape: String,
-    #[serde(skip_serializing_if = "Named::is_empty")]
-    readings: Readings,
-}
-
-#[derive(Clone, Debug, PartialEq, Serialize)]
-struct PointRecord {
-    #[serde(skip_serializing_if = "Named::is_empty")]
-    readings: Readings,
-}
-
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub(super) struct ZoneRecord {
-    #[serde(skip_serializing_if = "String::is_empty")]
-    name: String,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    painted: Option<bool>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    scheme: Option<SchemeRecord>,
-}
-
-/// A scheme without layers has the usual ones of the edition of its piece; one with an empty list has none.
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
-pub(crate) struct SchemeRecord {
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub(super) colour: Option<String>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub(super) ground: Option<String>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub(super) wood: Option<String>,
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub(super) signs: Vec<String>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub(super) basis: Option<String>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub(super) layers: Option<Vec<Readable<LayerRecord>>>,
-}
-
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub(super) struct LayerRecord {
-    pub(super) material: String,
-    pub(super) coats: u64,
-    pub(super) tool: String,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub(super) narrow: Option<String>,
-    #[serde(skip_serializing_if = "is_nothing")]
-    pub(super) thinned: u64,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub(super) can: Option<String>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub(super) level: Option<String>,
-}
-
-#[derive(Clone, Debug, PartialEq, Serialize)]
-struct MaterialRecord {
-    id: String,
-    of: String,
-    name: String,
-    #[serde(skip_serializing_if = "Named::is_empty")]
-    label: Readings,
-    #[serde(skip_serializing_if = "Named::is_empty")]
-    prices: Named<String>,
-    /// Hundredths of those prices whose text alone would come to others.
-    #[serde(rename = "values", skip_serializing_if = "Named::is_empty")]
-    meant: Named<u64>,
-}
-
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub(super) struct SurfaceRecord {
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub(super) zone: Option<String>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub(super) painted: Option<bool>,
+impl Record for LineRecord {
+    fn read(value: Value) -> Result<Self, RecordError> {
+        let mut entries = Entries::of(value)?;
+        let id = entries.need("id")?;
+        let beside: Value = entries.take("values")?;
+        let values = entries.rest().into_iter();
+        let values = values.map(|(key, value)| Ok((key, Readable::read(value)?)));
+        let mut values: Named<_> = values.collect::<Result<_, _>>()?;
+        let meant = match Named::read(beside.clone()) {
+            Ok(meant) => meant,
+            // A book that is not known here may have a field of this name.
+            Err(_) => {
+                if !beside.is_null() {
+                    values.0.insert("values".into(), Readable::read(beside)?);
+                }
+                Named::default()
+            }
+        };
+        Ok(LineRecord { id, meant, values })
+    }
 }
 
 #[cfg(test)]
@@ -448,7 +421,7 @@ mod tests {
     fn nothing_grows_beyond_its_bounds() {
         let many = |what: Value, count: usize| Value::Array(vec![what; count]);
         let points = many(serde_json::json!({}), 100);
-        let zones: Map<String, Value> = (0..500)
+        let zones: serde_json::Map<String, Value> = (0..500)
             .map(|n| (format!("z{n}"), serde_json::json!({})))
             .collect();
         let (piece, notices) = read(serde_json::json!({

@@ -5,7 +5,7 @@ use std::rc::Rc;
 use geometry::styles;
 
 use super::{
-    BayRecord, BookRecords, ChangeKindRecord, ChangeRecord, LayerRecord, LineRecord, MaterialRecord,
+    BayRecord, BookRecords, ChangeRecord, EditionNumber, LayerRecord, LineRecord, MaterialRecord,
     MemberRecord, PieceRecord, PointRecord, ReadingRecord, Readings, RowRecord, SchemeRecord, SurfaceRecord,
     WorkshopRecord, ZoneRecord,
 };
@@ -78,7 +78,7 @@ impl PieceRecord {
             name: piece.name.clone(),
             count: u64::from(piece.count),
             furniture: piece.kind.key().into(),
-            edition: piece.edition,
+            edition: EditionNumber(piece.edition),
             shown: Some(Readable(Some(piece.shown))),
             readings: readings
                 .map(|(key, reading)| ((*key).into(), reading.into()))
@@ -145,11 +145,83 @@ impl From<&Row> for RowRecord {
     }
 }
 
+impl ChangeRecord {
+    /// A change of which nothing is said but its word.
+    fn only(change: &str) -> Self {
+        ChangeRecord {
+            change: change.into(),
+            part: None,
+            along: None,
+            times: None,
+            towards: None,
+            surface: None,
+            number: None,
+            shape: None,
+            placed: None,
+            flutes: 0,
+            members: vec![],
+            points: vec![],
+            readings: Named::default(),
+        }
+    }
+}
+
 impl From<&PieceChange> for ChangeRecord {
     fn from(change: &PieceChange) -> Self {
+        let of = match &change.kind {
+            ChangeKind::Remove { part } => ChangeRecord {
+                part: Some(part.clone()),
+                ..ChangeRecord::only("remove")
+            },
+            ChangeKind::Resize { part, along } => ChangeRecord {
+                part: Some(part.clone()),
+                along: Some(along.word().into()),
+                ..ChangeRecord::only("resize")
+            },
+            ChangeKind::Move { part, towards } => ChangeRecord {
+                part: Some(part.clone()),
+                towards: Some(towards.word().into()),
+                ..ChangeRecord::only("move")
+            },
+            ChangeKind::Repeat { part, times, towards } => ChangeRecord {
+                part: Some(part.clone()),
+                times: Some(*times as u64),
+                towards: Some(towards.word().into()),
+                ..ChangeRecord::only("repeat")
+            },
+            ChangeKind::Hole { surface } => ChangeRecord {
+                surface: Some(surface.clone()),
+                ..ChangeRecord::only("hole")
+            },
+            ChangeKind::Add {
+                number,
+                shape,
+                placed,
+                flutes,
+                members,
+                points,
+            } => {
+                let members = (1..).zip(members).map(|(item, shape)| MemberRecord {
+                    shape: shape.key().into(),
+                    readings: readings_of(change, item),
+                });
+                let points = (1..=*points).map(|item| PointRecord {
+                    readings: readings_of(change, item),
+                });
+                ChangeRecord {
+                    number: Some(*number as u64),
+                    shape: Some(shape.key().into()),
+                    placed: Some(*placed),
+                    flutes: u64::from(*flutes),
+                    members: members.collect(),
+                    points: points.collect(),
+                    ..ChangeRecord::only("add")
+                }
+            }
+        };
         ChangeRecord {
-            kind: kind_of(change),
             readings: readings_of(change, 0),
+            ..of
         }
     }
 }
@@ -160,53 +232,6 @@ fn readings_of(change: &PieceChange, item: usize) -> Readings {
     of_item
         .map(|((_, key), reading)| ((*key).into(), reading.into()))
         .collect()
-}
-
-fn kind_of(change: &PieceChange) -> ChangeKindRecord {
-    match &change.kind {
-        ChangeKind::Remove { part } => ChangeKindRecord::Remove { part: part.clone() },
-        ChangeKind::Resize { part, along } => ChangeKindRecord::Resize {
-            part: part.clone(),
-            along: along.word().into(),
-        },
-        ChangeKind::Move { part, towards } => ChangeKindRecord::Move {
-            part: part.clone(),
-            towards: towards.word().into(),
-        },
-        ChangeKind::Repeat { part, times, towards } => ChangeKindRecord::Repeat {
-            part: part.clone(),
-            times: *times as u64,
-            towards: towards.word().into(),
-        },
-        ChangeKind::Hole { surface } => ChangeKindRecord::Hole {
-            surface: surface.clone(),
-        },
-        ChangeKind::Add {
-            number,
-            shape,
-            placed,
-            flutes,
-            members,
-            points,
-        } => ChangeKindRecord::Add {
-            number: *number as u64,
-            shape: shape.key().into(),
-            placed: *placed,
-            flutes: u64::from(*flutes),
-            members: (1..)
-                .zip(members)
-                .map(|(item, shape)| MemberRecord {
-                    shape: shape.key().into(),
-                    readings: readings_of(change, item),
-                })
-                .collect(),
-            points: (1..=*points)
-                .map(|item| PointRecord {
-                    readings: readings_of(change, item),
-                })
-                .collect(),
-        },
-    }
 }
 
 impl From<&Scheme> for SchemeRecord {
@@ -269,7 +294,7 @@ impl From<&OwnMaterial> for MaterialRecord {
             name: own.name.clone(),
             label: label.collect(),
             prices: prices.collect(),
-            meant,
+            values: meant,
         }
     }
 }

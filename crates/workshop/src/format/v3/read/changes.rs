@@ -7,7 +7,7 @@ use crate::document::{ChangeKind, PieceChange};
 use crate::edit::MAX_FLUTES;
 use crate::format::Notice;
 use crate::format::record::{Named, Readable};
-use crate::format::v3::{ChangeKindRecord, ChangeRecord, Readings};
+use crate::format::v3::{ChangeRecord, Readings};
 use crate::format::words::Word;
 
 /// The largest number of a part of the maker's own.
@@ -31,24 +31,28 @@ impl Reader<'_> {
     }
 
     fn change(&mut self, record: ChangeRecord, before: &[PieceChange]) -> Option<PieceChange> {
-        let mut items = vec![record.readings];
-        let kind = match record.kind {
-            ChangeKindRecord::Remove { part } => ChangeKind::Remove { part },
-            ChangeKindRecord::Resize { part, along } => ChangeKind::Resize {
-                part,
-                along: Word::of(&along)?,
+        let mut items = vec![record.readings.clone()];
+        let part = record.part.clone();
+        let kind = match record.change.as_str() {
+            "remove" => ChangeKind::Remove { part: part? },
+            "resize" => ChangeKind::Resize {
+                part: part?,
+                along: Word::of(&record.along?)?,
             },
-            ChangeKindRecord::Move { part, towards } => ChangeKind::Move {
-                part,
-                towards: Word::of(&towards)?,
+            "move" => ChangeKind::Move {
+                part: part?,
+                towards: Word::of(&record.towards?)?,
             },
-            ChangeKindRecord::Repeat { part, times, towards } => ChangeKind::Repeat {
-                part,
-                times: self.count(times, 1, MAX_REPEATS as u64, "repeats of a part") as usize,
-                towards: Word::of(&towards)?,
+            "repeat" => ChangeKind::Repeat {
+                part: part?,
+                times: self.count(record.times?, 1, MAX_REPEATS as u64, "repeats of a part") as usize,
+                towards: Word::of(&record.towards?)?,
             },
-            ChangeKindRecord::Hole { surface } => ChangeKind::Hole { surface },
-            added @ ChangeKindRecord::Add { .. } => self.added(added, before, &mut items)?,
+            "hole" => ChangeKind::Hole {
+                surface: record.surface?,
+            },
+            "add" => self.added(record, before, &mut items)?,
+            _ => return None,
         };
         let mut change = PieceChange::new(kind);
         for (item, readings) in items.into_iter().enumerate() {
@@ -60,30 +64,20 @@ impl Reader<'_> {
     /// A part of the maker's own. What was measured of its members and points goes to `items`.
     fn added(
         &mut self,
-        record: ChangeKindRecord,
+        record: ChangeRecord,
         before: &[PieceChange],
         items: &mut Vec<Readings>,
     ) -> Option<ChangeKind> {
-        let ChangeKindRecord::Add {
-            number,
-            shape,
-            placed,
-            flutes,
-            members,
-            points,
-        } = record
-        else {
-            return None;
-        };
-        let shape = AddedShape::ALL.into_iter().find(|known| known.key() == shape)?;
+        let key = record.shape?;
+        let shape = AddedShape::ALL.into_iter().find(|known| known.key() == key)?;
         // Only a moulding has members, and only a turning has points.
         let members = if shape == AddedShape::Moulding {
-            members
+            record.members
         } else {
             vec![]
         };
         let points = if shape == AddedShape::Turned {
-            points
+            record.points
         } else {
             vec![]
         };
@@ -95,10 +89,10 @@ impl Reader<'_> {
         items.extend(members.into_iter().map(|member| member.readings));
         items.extend(points.into_iter().map(|point| point.readings));
         Some(ChangeKind::Add {
-            number: self.number(number, before),
+            number: self.number(record.number?, before),
             shape,
-            placed,
-            flutes: self.count(flutes, 0, u64::from(MAX_FLUTES), "flutes") as u32,
+            placed: record.placed.unwrap_or_default(),
+            flutes: self.count(record.flutes, 0, u64::from(MAX_FLUTES), "flutes") as u32,
             members: shapes?,
             points: count,
         })

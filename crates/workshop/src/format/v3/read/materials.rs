@@ -58,8 +58,8 @@ impl Reader<'_> {
         }
         let mut prices = SortedMap::new();
         for (key, typed) in record.prices.0 {
-            let price =
-                coatings::can(&key).map(|can| (can, Price::saved(&typed, record.meant.0.get(&key).copied())));
+            let price = coatings::can(&key)
+                .map(|can| (can, Price::saved(&typed, record.values.0.get(&key).copied())));
             match price {
                 Some((can, Ok(price))) => {
                     prices.insert(can.key, price);

@@ -3,7 +3,6 @@
 mod books;
 mod changes;
 mod materials;
-mod records;
 mod scheme;
 mod settings;
 
@@ -23,7 +22,7 @@ use crate::document::{
     Bay, OwnMaterial, Piece, PieceId, Reading, Row, Settings, SurfaceChoice, Workshop, ZoneChoice,
 };
 use crate::edit::{MAX_COUNT, MAX_ZONES, may_be_key, shortened};
-use crate::format::record::{Named, RecordError};
+use crate::format::record::{Named, Record, RecordError};
 use crate::format::words::Word;
 use crate::format::{LoadError, Loaded, Notice, check_count};
 use crate::stock::OldCan;
@@ -124,13 +123,13 @@ impl PieceRecord {
             } else {
                 name.clone()
             },
-            edition: self.edition,
+            edition: self.edition.0,
             id: id.clone(),
             cans: Vec::new(),
             notices,
         };
         let kind = reader.kind(self.furniture);
-        let mut piece = Piece::of_edition(id, kind, self.edition);
+        let mut piece = Piece::of_edition(id, kind, self.edition.0);
         piece.name = name;
         piece.shown = self.shown.and_then(|shown| shown.0).unwrap_or(FIRST_RESULTS);
         piece.count = reader.count(self.count, 1, u64::from(MAX_COUNT), "pieces in the set") as u32;
