@@ -40,9 +40,9 @@ mod work;
 pub use analysis::Analysis;
 pub use demo::invented_workshop;
 pub use document::{
-    Bay, ChangeKind, Colour, Confidence, Currency, CurrencyError, LABEL_FIELDS, LabelError, LabelField,
-    LabelReading, LayerPlan, OwnMaterial, Piece, PieceChange, PieceId, Price, Reading, Row, Scheme, Settings,
-    SurfaceChoice, Workshop, ZoneChoice, as_far_as_it_fits, label_field, material_of,
+    Bay, ChangeKind, Colour, Confidence, Currency, CurrencyError, EntryId, LABEL_FIELDS, LabelError,
+    LabelField, LabelReading, LayerPlan, OwnMaterial, Piece, PieceChange, PieceId, Price, Reading, Row,
+    Scheme, Settings, SurfaceChoice, Workshop, ZoneChoice, as_far_as_it_fits, label_field, material_of,
 };
 pub use edit::{
     Along, BookEdit, BrushTo, Edit, EditError, HaveEdit, MaterialEdit, PieceEdit, SchemeEdit, SettingEdit,

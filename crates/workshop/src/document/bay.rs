@@ -1,11 +1,13 @@
 //! Bays and rows of a piece, as measured.
 
-use super::Reading;
+use super::{EntryId, Reading};
 use geometry::Fill;
 
 /// A row of a bay.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Row {
+    /// Which row it is.
+    pub id: EntryId,
     /// What fills it.
     pub fill: Fill,
     /// How many drawers, doors or compartments stand side by side.
@@ -19,6 +21,8 @@ pub struct Row {
 /// A bay of a case.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Bay {
+    /// Which bay it is.
+    pub id: EntryId,
     /// The measured clear width.
     pub width: Option<Reading>,
     /// Its rows from the top.
@@ -29,11 +33,13 @@ impl Bay {
     /// The bay as a kind of furniture usually has it; nothing of it was measured.
     pub(crate) fn usual(bay: &geometry::Bay) -> Self {
         Bay {
+            id: EntryId::default(),
             width: None,
             rows: bay
                 .rows
                 .iter()
                 .map(|row| Row {
+                    id: EntryId::default(),
                     fill: row.fill,
                     columns: row.columns,
                     shelves: row.shelves,

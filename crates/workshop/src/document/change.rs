@@ -3,7 +3,7 @@
 use geometry::{Added, AddedShape, Along, Alteration, LengthField, Measures, Shape, Towards, fields};
 use units::{Length, SortedMap};
 
-use super::Reading;
+use super::{EntryId, Reading};
 
 /// What a change does; its lengths are in the readings of the change.
 #[derive(Clone, Debug, PartialEq)]
@@ -61,6 +61,8 @@ pub enum ChangeKind {
 /// A change of a piece.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PieceChange {
+    /// Which change it is.
+    pub id: EntryId,
     /// What it does.
     pub kind: ChangeKind,
     /// What was measured, by item (0 the change itself, from 1 its members or points) and key of the field.
@@ -71,6 +73,7 @@ impl PieceChange {
     /// A change of which nothing was measured yet.
     pub fn new(kind: ChangeKind) -> Self {
         PieceChange {
+            id: EntryId::default(),
             kind,
             readings: SortedMap::new(),
         }

@@ -3,6 +3,8 @@
 mod bay;
 mod change;
 mod colour;
+mod entries;
+mod entry_id;
 mod fitting;
 mod own;
 mod scheme;
@@ -24,6 +26,7 @@ use crate::meant::{is_near, read_meant, written_here};
 pub use bay::{Bay, Row};
 pub use change::{ChangeKind, PieceChange};
 pub use colour::Colour;
+pub use entry_id::EntryId;
 pub use fitting::as_far_as_it_fits;
 pub(crate) use own::generic;
 pub use own::{
@@ -167,6 +170,8 @@ pub struct Piece {
     pub kind: Kind,
     /// What stands in for all that was not measured, chosen or counted. It stays with the piece for good.
     pub edition: Edition,
+    /// The last id that an entry of it was given.
+    pub last_id: EntryId,
     /// The results that the maker has seen, or was told about: see [`crate::results`].
     pub shown: u64,
     /// What was measured, by the key of the field.
@@ -223,12 +228,13 @@ impl Piece {
     pub fn of_edition(id: PieceId, kind: Kind, edition: Edition) -> Self {
         let usual = Furniture::of_edition(kind, edition);
         let bays = |bays: &[geometry::Bay]| bays.iter().map(Bay::usual).collect();
-        Piece {
+        let mut piece = Piece {
             id,
             name: kind.label().into(),
             count: 1,
             kind,
             edition,
+            last_id: EntryId::default(),
             shown: RESULTS,
             readings: SortedMap::new(),
             styles: usual.styles,
@@ -241,7 +247,9 @@ impl Piece {
             scheme: Scheme::of_edition(edition),
             books: Books::default(),
             beyond: Map::new(),
-        }
+        };
+        piece.give_ids();
+        piece
     }
 
     /// Whether the piece belongs to the invented workshop.

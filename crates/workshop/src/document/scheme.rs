@@ -6,7 +6,7 @@ use coatings::suggest::{SuggestedLayer, Suggestion, suggest};
 use coatings::{Basis, Condition, FilmClass, Stage, Wish};
 use geometry::Edition;
 
-use super::{Colour, OwnMaterial, generic, material_of};
+use super::{Colour, EntryId, OwnMaterial, generic, material_of};
 
 /// What goes on, in which order and with what, and what it goes onto.
 #[derive(Clone, Debug, PartialEq)]
@@ -24,6 +24,8 @@ pub struct Scheme {
 /// Coats of one material, as planned.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LayerPlan {
+    /// Which layer it is.
+    pub id: EntryId,
     /// The key of the material, known to the trade or the maker's own.
     pub material: Rc<str>,
     /// How many coats; none is not now.
@@ -54,6 +56,7 @@ impl LayerPlan {
             tool.is_some_and(|tool| tool.film(material.body).is_some())
         });
         LayerPlan {
+            id: EntryId::default(),
             material: material.key.as_ref().into(),
             coats: 1,
             tool: tool.unwrap_or("brush"),

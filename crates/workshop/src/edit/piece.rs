@@ -87,6 +87,7 @@ impl Piece {
             }
             PieceEdit::Book(edit) => self.books.apply(edit, true, units)?,
         }
+        self.give_ids();
         Ok(())
     }
 

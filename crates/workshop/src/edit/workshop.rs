@@ -53,6 +53,7 @@ impl Workshop {
                 let [from, to] = [self.place(&from)?, self.place(&to)?];
                 let mut piece = (*self.pieces[to]).clone();
                 piece.finish_like(&self.pieces[from]);
+                piece.give_ids();
                 next.pieces[to] = Rc::new(piece);
             }
             Edit::Remove(id) => {
@@ -110,7 +111,7 @@ impl Workshop {
             .ok_or(EditError::NoSuchPiece)
     }
 
-    pub(super) fn insert(&mut self, place: usize, piece: Piece) -> Result<(), EditError> {
+    pub(super) fn insert(&mut self, place: usize, mut piece: Piece) -> Result<(), EditError> {
         if self.pieces.len() >= MAX_PIECES {
             return Err(EditError::TooMany {
                 what: "pieces",
@@ -120,6 +121,7 @@ impl Workshop {
         if self.piece(&piece.id).is_some() {
             return Err(EditError::IdTaken);
         }
+        piece.give_ids();
         self.pieces.insert(place, Rc::new(piece));
         Ok(())
     }

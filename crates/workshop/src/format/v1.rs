@@ -68,6 +68,7 @@ impl From<PieceRecord> for v3::PieceRecord {
             name: old.name,
             count: old.count,
             furniture: old.furniture,
+            ids: 0,
             edition: v3::EditionNumber(Edition::First),
             shown: None,
             readings: old.readings,
@@ -76,7 +77,13 @@ impl From<PieceRecord> for v3::PieceRecord {
                 .filter_map(|(choice, answer)| Some((choice.into(), answer?)))
                 .collect(),
             counts: Named::default(),
-            bays: (!rows.is_empty()).then(|| vec![v3::BayRecord { width: None, rows }]),
+            bays: (!rows.is_empty()).then(|| {
+                vec![v3::BayRecord {
+                    id: 0,
+                    width: None,
+                    rows,
+                }]
+            }),
             upper: vec![],
             changes: vec![],
             zones: Named::default(),
@@ -109,6 +116,7 @@ impl From<SchemeRecord> for v3::SchemeRecord {
             };
             let stage = stage.unwrap_or(usual);
             v3::LayerRecord {
+                id: 0,
                 material: stage.material,
                 coats: stage.coats,
                 tool: stage.tool,
@@ -132,6 +140,7 @@ impl From<SchemeRecord> for v3::SchemeRecord {
 impl From<RowRecord> for v3::RowRecord {
     fn from(old: RowRecord) -> Self {
         v3::RowRecord {
+            id: 0,
             fill: None,
             columns: old.columns,
             shelves: 0,

@@ -105,6 +105,21 @@ pub fn link_text(piece: &Piece, own: &[Rc<OwnMaterial>]) -> Result<String, LinkE
     Ok(text)
 }
 
+/// Entries of a piece whose parts have ids. Who gets a link gives ids of their own.
+const WITH_IDS: [&str; 5] = ["bays", "upper", "changes", "zones", "scheme"];
+
+/// Leaves out the ids of all entries.
+fn leave_out_ids(value: &mut Value) {
+    match value {
+        Value::Array(list) => list.iter_mut().for_each(leave_out_ids),
+        Value::Object(entries) => {
+            entries.remove("id");
+            entries.values_mut().for_each(leave_out_ids);
+        }
+        _ => {}
+    }
+}
+
 /// What a save file with this one piece holds.
 fn written(piece: Piece, materials: Vec<Rc<OwnMaterial>>) -> Value {
     let text = format::save(&Workshop {
@@ -117,7 +132,14 @@ fn written(piece: Piece, materials: Vec<Rc<OwnMaterial>>) -> Value {
 
 fn first_piece(file: &mut Value) -> Value {
     let piece = file.get_mut("pieces").and_then(|pieces| pieces.get_mut(0));
-    piece.map(Value::take).unwrap_or_default()
+    let mut piece = piece.map(Value::take).unwrap_or_default();
+    if let Some(entries) = piece.as_object_mut() {
+        entries.remove("ids");
+    }
+    for entry in WITH_IDS {
+        piece.get_mut(entry).into_iter().for_each(leave_out_ids);
+    }
+    piece
 }
 
 /// Leaves out what stands in by itself where it is not there.

@@ -90,9 +90,14 @@ fn meant(
 }
 
 /// The name that a line of a list has, or the whole of a list of names.
-fn name(line: &Value) -> Option<&str> {
-    line.as_str().or_else(|| line.get("id")?.as_str())
+fn name(line: &Value) -> Option<String> {
+    let name = |value: &Value| Some(value.as_str()?.to_owned());
+    let number = |value: &Value| Some(value.as_u64()?.to_string());
+    name(line).or_else(|| line.get(ID).and_then(|id| name(id).or_else(|| number(id))))
 }
+
+/// The entry with the name of a line.
+const ID: &str = "id";
 
 fn lists(base: Vec<Value>, ours: Vec<Value>, theirs: Vec<Value>) -> Vec<Value> {
     let all = || base.iter().chain(&ours).chain(&theirs);
@@ -103,25 +108,69 @@ fn lists(base: Vec<Value>, ours: Vec<Value>, theirs: Vec<Value>) -> Vec<Value> {
     }
 }
 
-/// Lists whose lines have names: in the order of theirs, with what came in here at the end.
+/// Lists whose lines have names. They keep their order: that of theirs, or ours where only ours is another one than before;
+/// a line that came in on the other side stands behind the one that it was put behind.
 fn named(base: Vec<Value>, ours: Vec<Value>, theirs: Vec<Value>) -> Vec<Value> {
+    let ours = with_names_apart(&base, ours, &theirs);
+    let names = |lines: &[Value]| lines.iter().filter_map(name).collect::<Vec<String>>();
+    let [before, here, there] = [&base, &ours, &theirs].map(|lines| names(lines));
+    let common = |of: &[String], with: &[String]| -> Vec<String> {
+        of.iter().filter(|name| with.contains(name)).cloned().collect()
+    };
+    let is_moved_there = common(&before, &there) != common(&there, &before);
+    let order = match is_moved_there {
+        true => with_more(there, &here),
+        false => with_more(here, &there),
+    };
     let by_name = |lines: Vec<Value>| -> Map<String, Value> {
-        let named = lines.into_iter();
-        named
-            .filter_map(|line| Some((name(&line)?.to_owned(), line)))
+        lines
+            .into_iter()
+            .filter_map(|line| Some((name(&line)?, line)))
             .collect()
     };
-    let order: Vec<String> = theirs
-        .iter()
-        .chain(&ours)
-        .filter_map(|line| Some(name(line)?.to_owned()))
-        .collect();
     let [mut base, mut ours, mut theirs] = [base, ours, theirs].map(by_name);
     let lines = order.iter().filter_map(|name| {
         let of = (base.remove(name), ours.remove(name), theirs.remove(name));
-        merged(of.0, of.1, of.2)
+        let mut line = merged(of.0, of.1, of.2)?;
+        if name.starts_with(OURS) {
+            line.as_object_mut()?.remove(ID);
+        }
+        Some(line)
     });
     lines.collect()
+}
+
+/// What the names begin with that lines of ours have for the time being.
+const OURS: &str = "ours ";
+
+/// Two pages number the lines that come in alike. Ours lose the numbers that theirs have for other lines, and get new ones
+/// when they are read.
+fn with_names_apart(base: &[Value], mut ours: Vec<Value>, theirs: &[Value]) -> Vec<Value> {
+    for line in &mut ours {
+        let same = |other: &&Value| other.get(ID) == line.get(ID);
+        let is_number = line.get(ID).is_some_and(Value::is_u64);
+        let is_new = is_number && !base.iter().any(|other| same(&other));
+        let id = line.get(ID).map(|id| format!("{OURS}{id}"));
+        if is_new && theirs.iter().find(same).is_some_and(|theirs| theirs != line) {
+            line[ID] = id.into();
+        }
+    }
+    ours
+}
+
+/// Some names, with those of another list that are not among them, each behind the one that it stands behind there.
+fn with_more(mut names: Vec<String>, others: &[String]) -> Vec<String> {
+    let mut place = 0;
+    for other in others {
+        match names.iter().position(|name| name == other) {
+            Some(known) => place = known + 1,
+            None => {
+                names.insert(place, other.clone());
+                place += 1;
+            }
+        }
+    }
+    names
 }
 
 /// Where a list differs from another: how many lines are the same before and behind that.
@@ -267,7 +316,7 @@ mod tests {
             json!([line("x", 1), line("y", 1)]),
             json!([line("x", 2), line("y", 1), line("z", 1)]),
             json!([line("y", 3)]),
-            json!([line("y", 3), line("x", 2), line("z", 1)]),
+            json!([line("x", 2), line("y", 3), line("z", 1)]),
         );
         comes_to(json!(null), json!([1]), json!([2]), json!([2, 1]));
     }
@@ -295,6 +344,32 @@ mod tests {
             json!([row(2, "x"), row(3, "y")]),
             json!([row(5, "b")]),
             json!([row(2, "x"), row(3, "y")]),
+        );
+    }
+
+    #[test]
+    fn rows_with_ids_keep_their_order() {
+        let row = |id: u32, columns: u32| json!({"id": id, "columns": columns});
+        // One page puts a row between two, the other one changes the second.
+        comes_to(
+            json!([row(1, 1), row(2, 1)]),
+            json!([row(1, 1), row(3, 5), row(2, 1)]),
+            json!([row(1, 1), row(2, 4)]),
+            json!([row(1, 1), row(3, 5), row(2, 4)]),
+        );
+        // One page changes the order, the other one puts a row at the end.
+        comes_to(
+            json!([row(1, 1), row(2, 1)]),
+            json!([row(2, 1), row(1, 1)]),
+            json!([row(1, 1), row(2, 1), row(3, 7)]),
+            json!([row(2, 1), row(3, 7), row(1, 1)]),
+        );
+        // Both add a row, and give it the same number: both rows are there, and ours gets another number later.
+        comes_to(
+            json!([row(1, 1)]),
+            json!([row(1, 1), row(2, 8)]),
+            json!([row(1, 1), row(2, 9)]),
+            json!([row(1, 1), row(2, 9), {"columns": 8}]),
         );
     }
 

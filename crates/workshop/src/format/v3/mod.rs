@@ -45,6 +45,8 @@ records! {
         pub(super) kept name: String;
         pub(super) kept count: u64 = 1;
         pub(super) must furniture: String;
+        /// The last id that an entry was given.
+        pub(super) spare ids: u64;
         pub(super) kept edition: EditionNumber = EditionNumber(Edition::First);
         /// The first results, if it is not there.
         pub(super) kept shown: Option<Readable<u64>>;
@@ -70,11 +72,13 @@ records! {
     }
 
     pub(super) struct BayRecord {
+        pub(super) spare id: u64;
         pub(super) spare width: Option<ReadingRecord>;
         pub(super) kept rows: Vec<RowRecord>;
     }
 
     pub(super) struct RowRecord {
+        pub(super) spare id: u64;
         pub(super) spare fill: Option<String>;
         pub(super) kept columns: u64 = 1;
         pub(super) kept shelves: u64;
@@ -83,6 +87,7 @@ records! {
 
     /// A change. Its word says which of the other entries it has.
     pub(super) struct ChangeRecord {
+        spare id: u64;
         must change: String;
         spare part: Option<String>;
         spare along: Option<String>;
@@ -125,6 +130,7 @@ records! {
     }
 
     pub(super) struct LayerRecord {
+        pub(super) spare id: u64;
         pub(super) must material: String;
         pub(super) kept coats: u64 = 1;
         pub(super) kept tool: String;

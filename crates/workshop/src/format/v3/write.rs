@@ -78,6 +78,7 @@ impl PieceRecord {
             name: piece.name.clone(),
             count: u64::from(piece.count),
             furniture: piece.kind.key().into(),
+            ids: piece.last_id.0,
             edition: EditionNumber(piece.edition),
             shown: Some(Readable(Some(piece.shown))),
             readings: readings
@@ -128,6 +129,7 @@ impl From<&Reading> for ReadingRecord {
 impl From<&Bay> for BayRecord {
     fn from(bay: &Bay) -> Self {
         BayRecord {
+            id: bay.id.0,
             width: bay.width.as_ref().map(Into::into),
             rows: bay.rows.iter().map(Into::into).collect(),
         }
@@ -137,6 +139,7 @@ impl From<&Bay> for BayRecord {
 impl From<&Row> for RowRecord {
     fn from(row: &Row) -> Self {
         RowRecord {
+            id: row.id.0,
             fill: Some(row.fill.word().into()),
             columns: row.columns as u64,
             shelves: row.shelves as u64,
@@ -149,6 +152,7 @@ impl ChangeRecord {
     /// A change of which nothing is said but its word.
     fn only(change: &str) -> Self {
         ChangeRecord {
+            id: 0,
             change: change.into(),
             part: None,
             along: None,
@@ -220,6 +224,7 @@ impl From<&PieceChange> for ChangeRecord {
             }
         };
         ChangeRecord {
+            id: change.id.0,
             readings: readings_of(change, 0),
             ..of
         }
@@ -258,6 +263,7 @@ impl From<&Scheme> for SchemeRecord {
 impl From<&LayerPlan> for LayerRecord {
     fn from(layer: &LayerPlan) -> Self {
         LayerRecord {
+            id: layer.id.0,
             material: layer.material.to_string(),
             coats: u64::from(layer.coats),
             tool: layer.tool.into(),

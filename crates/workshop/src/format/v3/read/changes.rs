@@ -3,7 +3,7 @@
 use geometry::{AddedShape, MAX_CHANGES, MAX_REPEATS, MAX_STEPS, Shape};
 
 use super::Reader;
-use crate::document::{ChangeKind, PieceChange};
+use crate::document::{ChangeKind, EntryId, PieceChange};
 use crate::edit::MAX_FLUTES;
 use crate::format::Notice;
 use crate::format::record::{Named, Readable};
@@ -32,7 +32,7 @@ impl Reader<'_> {
 
     fn change(&mut self, record: ChangeRecord, before: &[PieceChange]) -> Option<PieceChange> {
         let mut items = vec![record.readings.clone()];
-        let part = record.part.clone();
+        let (id, part) = (EntryId(record.id), record.part.clone());
         let kind = match record.change.as_str() {
             "remove" => ChangeKind::Remove { part: part? },
             "resize" => ChangeKind::Resize {
@@ -55,6 +55,7 @@ impl Reader<'_> {
             _ => return None,
         };
         let mut change = PieceChange::new(kind);
+        change.id = id;
         for (item, readings) in items.into_iter().enumerate() {
             self.item(&mut change, item, readings);
         }

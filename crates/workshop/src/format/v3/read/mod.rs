@@ -19,7 +19,7 @@ use super::{
 };
 use crate::document::FIRST_RESULTS;
 use crate::document::{
-    Bay, OwnMaterial, Piece, PieceId, Reading, Row, Settings, SurfaceChoice, Workshop, ZoneChoice,
+    Bay, EntryId, OwnMaterial, Piece, PieceId, Reading, Row, Settings, SurfaceChoice, Workshop, ZoneChoice,
 };
 use crate::edit::{MAX_COUNT, MAX_ZONES, may_be_key, shortened};
 use crate::format::record::{Named, Record, RecordError};
@@ -144,6 +144,8 @@ impl PieceRecord {
         piece.scheme = reader.scheme(self.scheme, own);
         piece.books = reader.books(self.books, true);
         piece.beyond = self.beyond;
+        piece.last_id = EntryId(self.ids);
+        piece.give_ids();
         ReadPiece {
             piece,
             cans: reader.cans,
@@ -315,6 +317,7 @@ impl Reader<'_> {
         if rows.is_empty() {
             self.out_of_limits("rows", 1);
             rows.push(RowRecord {
+                id: 0,
                 fill: None,
                 columns: 1,
                 shelves: 0,
@@ -322,6 +325,7 @@ impl Reader<'_> {
             });
         }
         Bay {
+            id: EntryId(record.id),
             width: record
                 .width
                 .and_then(|width| self.reading(width, fields::BAY_WIDTH.label)),
@@ -333,6 +337,7 @@ impl Reader<'_> {
         let columns = self.count(record.columns, 1, MAX_COLUMNS as u64, "drawers or doors in a row");
         let shelves = self.count(record.shelves, 0, MAX_SHELVES as u64, "shelves in a row");
         Row {
+            id: EntryId(record.id),
             fill: self.word(record.fill, Fill::Drawers),
             columns: columns as usize,
             shelves: shelves as usize,

@@ -5,7 +5,7 @@ use std::rc::Rc;
 use coatings::Substrate;
 
 use super::{Reader, shown};
-use crate::document::{Colour, LayerPlan, OwnMaterial, Scheme, material_of};
+use crate::document::{Colour, EntryId, LayerPlan, OwnMaterial, Scheme, material_of};
 use crate::edit::{MAX_COATS, MAX_LAYERS, MAX_THINNED, Sign};
 use crate::format::Notice;
 use crate::format::record::Readable;
@@ -100,6 +100,7 @@ impl Reader<'_> {
         });
         self.old_can(&usual.material, colour, record.can, record.level);
         Some(LayerPlan {
+            id: EntryId(record.id),
             coats: self.count(record.coats, 0, u64::from(MAX_COATS), "coats") as u32,
             tool: known_tool,
             narrow_tool: narrow,
