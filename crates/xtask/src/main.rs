@@ -8,6 +8,7 @@ mod check;
 mod command;
 mod error;
 mod invariants;
+mod libraries;
 #[cfg(test)]
 mod lints;
 #[cfg(test)]
@@ -61,6 +62,8 @@ enum Chore {
     Build,
     /// Build the module for scripts into target/module and weigh it
     Module,
+    /// Weigh libraries that the page does without
+    Libraries,
     /// Run every check
     Test {
         /// Leave out what needs a browser or the built page
@@ -126,6 +129,7 @@ fn run(chore: Chore) -> Result<ExitCode> {
         Chore::Setup => setup::everything()?,
         Chore::Serve { port } => serve::built_page(port)?,
         Chore::Build => build::page()?,
+        Chore::Libraries => libraries::weigh()?,
         Chore::Module => {
             module::build(&Repository::find()?)?;
         }

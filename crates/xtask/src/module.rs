@@ -83,7 +83,7 @@ fn compile(repository: &Repository) -> Result<PathBuf> {
 const TARGET: &str = "wasm32-unknown-unknown";
 
 /// What `wasm-opt` may do stands in `www/index.html`, where the page is built with it.
-fn make_smaller(repository: &Repository, wasm: &Path) -> Result<()> {
+pub(super) fn make_smaller(repository: &Repository, wasm: &Path) -> Result<()> {
     let page = repository.read("www/index.html")?;
     let options = options(&page).context("www/index.html does not say what wasm-opt may do")?;
     command::run(

@@ -69,6 +69,7 @@ pub(super) fn set_up(repository: &Repository) -> Result<()> {
                 // The tools run for seconds, so what optimising them costs never comes back.
                 .env("CARGO_PROFILE_RELEASE_OPT_LEVEL", "0")
                 .env("CARGO_PROFILE_RELEASE_LTO", "off")
+                .env("CARGO_PROFILE_RELEASE_CODEGEN_UNITS", "16")
                 .env("CARGO_TARGET_DIR", &build)
                 .current_dir(repository.root()),
         )?;
