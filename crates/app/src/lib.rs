@@ -12,9 +12,9 @@
 )]
 
 pub mod browser;
+pub mod device_status;
 mod parts;
 mod screens;
-pub mod standing;
 pub mod state;
 mod words;
 

@@ -9,9 +9,9 @@
 use std::cell::RefCell;
 use std::rc::Rc;
 
-use app::browser::keeper::Keeper;
+use app::browser::saver::Saver;
 use app::browser::store::Store;
-use app::state::{Act, Keeping, Load};
+use app::state::{Action, Load, SaveStatus};
 use geometry::{FieldId, fields};
 use idb::{DatabaseEvent, Factory, ObjectStoreParams, TransactionMode};
 use serde_json::{Value, json};
@@ -19,7 +19,9 @@ use units::LengthUnit;
 use wasm_bindgen::JsValue;
 use wasm_bindgen_futures::JsFuture;
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
-use workshop::{Edit, PieceEdit, PieceId, Reading, Workshop, invented_workshop};
+use workshop::format::PieceRecord;
+use workshop::shelf::stock;
+use workshop::{BookEdit, Edit, PieceEdit, PieceId, Reading, Workshop, invented_workshop};
 use yew::Callback;
 
 wasm_bindgen_test_configure!(run_in_browser);
@@ -32,7 +34,7 @@ async fn opened(name: &str) -> Store {
 async fn whole(store: &Store) -> Workshop {
     let saved = store.load().await.unwrap().unwrap();
     assert_eq!(saved.unread, None);
-    saved.workshop
+    (*saved.workshop).clone()
 }
 
 #[wasm_bindgen_test]
@@ -250,25 +252,25 @@ async fn rest(milliseconds: i32) {
     JsFuture::from(promise).await.unwrap();
 }
 
-/// A keeper, and what it told last of each kind.
+/// A saver, and what it told last of each kind.
 #[derive(Clone, Default)]
 struct Heard {
     document: Rc<RefCell<Option<Rc<Workshop>>>>,
     load: Rc<RefCell<Load>>,
-    keeping: Rc<RefCell<Keeping>>,
+    keeping: Rc<RefCell<SaveStatus>>,
 }
 
 impl Heard {
-    fn start(name: &'static str) -> (Heard, Keeper) {
+    fn start(name: &'static str) -> (Heard, Saver) {
         let heard = Heard::default();
         let ear = heard.clone();
         let tell = Callback::from(move |act| match act {
-            Act::Loaded(workshop) => *ear.document.borrow_mut() = Some(workshop),
-            Act::Load(load) => *ear.load.borrow_mut() = load,
-            Act::Keeping(keeping) => *ear.keeping.borrow_mut() = keeping,
+            Action::Loaded(workshop) => *ear.document.borrow_mut() = Some(workshop),
+            Action::Load(load) => *ear.load.borrow_mut() = load,
+            Action::SaveStatus(keeping) => *ear.keeping.borrow_mut() = keeping,
             _ => {}
         });
-        (heard, Keeper::start_with(name, tell))
+        (heard, Saver::start_with(name, tell))
     }
 
     async fn until(&self, wanted: impl Fn(&Heard) -> bool) {
@@ -313,19 +315,47 @@ async fn what_cannot_be_read_is_never_written_over() {
             .unwrap();
         put(name, "workshops", "workshop", &record).await;
         let before = everything(name).await;
-        let (heard, keeper) = Heard::start(name);
+        let (heard, saver) = Heard::start(name);
         heard.until(Heard::is_partly).await;
         assert_eq!(heard.document().pieces.len(), first.pieces.len(), "{name}");
         let wide = Rc::new(measured(&heard.document(), fields::WIDTH.id(), "61"));
-        keeper.keep(&wide);
+        saver.keep(&wide);
         rest(500).await;
         assert_eq!(everything(name).await, before, "{name}");
-        assert_ne!(*heard.keeping.borrow(), Keeping::Kept, "{name}");
+        assert_ne!(*heard.keeping.borrow(), SaveStatus::Saved, "{name}");
         // The maker lets go of it.
-        keeper.leave_out();
+        saver.leave_out();
         heard.until(|heard| *heard.load.borrow() == Load::Whole).await;
         assert_eq!(whole(&opened(name).await).await, *wide, "{name}");
     }
+}
+
+/// A can in the layer of an older record stands on the shelf, and is written there: once it is struck, it stays away.
+#[wasm_bindgen_test]
+async fn a_can_of_an_older_record_moves_to_the_shelf_for_good() {
+    let name = "test-can";
+    let mut first = invented_workshop();
+    first.books = Default::default();
+    let store = opened(name).await;
+    store.save(&first, &Workshop::default()).await.unwrap();
+    let id = first.pieces[0].id.clone();
+    let mut record: Value = serde_json::to_value(PieceRecord::of(&first.pieces[0])).unwrap();
+    record["scheme"]["layers"][0]["can"] = "us-quart".into();
+    let record = js_sys::JSON::parse(&record.to_string()).unwrap();
+    put(name, "pieces", &id.0, &record).await;
+    let (heard, saver) = Heard::start(name);
+    let is_saved = |heard: &Heard| *heard.keeping.borrow() == SaveStatus::Saved;
+    heard.until(is_saved).await;
+    let moved = heard.document();
+    assert_eq!(stock(&moved).len(), 1);
+    let saved = opened(name).await.load().await.unwrap().unwrap();
+    assert_eq!((&saved.workshop, &saved.as_found), (&moved, &moved));
+    let strike = BookEdit::Strike("shelf", stock(&moved)[0].id.clone());
+    let struck = Rc::new(moved.apply(Edit::Book(strike)).unwrap());
+    saver.keep(&struck);
+    rest(100).await;
+    heard.until(is_saved).await;
+    assert_eq!(whole(&opened(name).await).await, *struck);
 }
 
 #[wasm_bindgen_test]
@@ -371,7 +401,7 @@ async fn a_read_that_fails_is_tried_again_and_nothing_is_lost() {
         of.getAllKeys = function () { throw new DOMException('it does not answer', 'UnknownError'); };
         globalThis.mend = () => { of.getAllKeys = real; }";
     js_sys::eval(fail).unwrap();
-    let (heard, keeper) = Heard::start(name);
+    let (heard, saver) = Heard::start(name);
     heard
         .until(|heard| matches!(&*heard.load.borrow(), Load::Failed(reason) if reason.contains("does not answer")))
         .await;
@@ -380,13 +410,13 @@ async fn a_read_that_fails_is_tried_again_and_nothing_is_lost() {
         id: PieceId("begun".into()),
         kind: geometry::Kind::Desk,
     };
-    keeper.keep(&Rc::new(Workshop::default().apply(begun).unwrap()));
+    saver.keep(&Rc::new(Workshop::default().apply(begun).unwrap()));
     rest(500).await;
     js_sys::eval("mend()").unwrap();
     assert_eq!(everything(name).await, before);
-    keeper.try_again();
+    saver.try_again();
     heard
-        .until(|heard| *heard.keeping.borrow() == Keeping::Kept)
+        .until(|heard| *heard.keeping.borrow() == SaveStatus::Saved)
         .await;
     rest(500).await;
     let found = whole(&opened(name).await).await;
@@ -431,14 +461,14 @@ async fn a_database_that_is_deleted_under_the_page_is_written_anew() {
         .unwrap();
     let (heard, _keeper) = Heard::start(name);
     heard
-        .until(|heard| *heard.keeping.borrow() == Keeping::Kept)
+        .until(|heard| *heard.keeping.borrow() == SaveStatus::Saved)
         .await;
     Factory::new().unwrap().delete(name).unwrap().await.unwrap();
     heard
-        .until(|heard| *heard.keeping.borrow() == Keeping::Writing)
+        .until(|heard| *heard.keeping.borrow() == SaveStatus::Writing)
         .await;
     heard
-        .until(|heard| *heard.keeping.borrow() == Keeping::Kept)
+        .until(|heard| *heard.keeping.borrow() == SaveStatus::Saved)
         .await;
     assert_eq!(whole(&opened(name).await).await, first);
 }

@@ -16,7 +16,7 @@ const FILES: [&str; 5] = [
     "www/boot.js",
     "www/manifest.webmanifest",
     "crates/app/src/browser/device.js",
-    "crates/app/src/browser/standing.js",
+    "crates/app/src/browser/device_status.js",
 ];
 
 /// Prints where the phrases stand, and how many there are of each.

@@ -1,6 +1,6 @@
 //! What the device can do with things that leave the page or come in; `device.js` does it.
 
-use crate::standing::Saved;
+use crate::device_status::Saved;
 use units::{Decimals, Numerals};
 use wasm_bindgen::prelude::*;
 use workshop::Currency;

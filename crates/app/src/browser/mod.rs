@@ -1,13 +1,13 @@
 //! Everything that touches the browser besides drawing the page.
 
 pub mod device;
+pub mod device_status;
 pub mod files;
-pub mod keeper;
 mod last_place;
 mod light;
 mod print;
+pub mod saver;
 mod shortcuts;
-pub mod standing;
 pub mod store;
 
 use timetable::Moment;

@@ -9,7 +9,7 @@ use yew::prelude::*;
 
 use super::{Bought, Shown, detail, money, refused, vessel};
 use crate::parts::{fold, select};
-use crate::state::{Act, DraftId};
+use crate::state::{Action, DraftId};
 use crate::words;
 
 /// Area and amounts in full.
@@ -98,7 +98,7 @@ fn material(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, buy: &Bought,
             </div>
             { can(shown, takeoff, line) }
             <p class="with">{ shelf(shown, line) }</p>
-            { fold(&name, title, is_open, shown.send.reform(Act::Fold), &|| detail::detail(shown, takeoff, line, buy)) }
+            { fold(&name, title, is_open, shown.send.reform(Action::Fold), &|| detail::detail(shown, takeoff, line, buy)) }
         </section>
     }
 }
@@ -128,7 +128,7 @@ fn can(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine) -> Html {
     let have = |edit: fn(&str) -> HaveEdit| {
         let (piece, material) = (piece.clone(), std::rc::Rc::<str>::from(&**material));
         shown.send.reform(move |key: String| {
-            Act::Edit(Edit::Have {
+            Action::Edit(Edit::Have {
                 piece: piece.clone(),
                 material: material.clone(),
                 colour,

@@ -17,7 +17,7 @@ use super::spoken;
 use super::surfaces;
 use super::tape_keys;
 use crate::parts::choice;
-use crate::state::{Act, App, Sheet};
+use crate::state::{Action, App, Tab};
 use crate::words;
 use yew::prelude::*;
 
@@ -34,7 +34,7 @@ pub(super) fn board(shown: &Shown, drawn: &drawing::Drawn) -> Html {
     let is_drawn = shown.takeoff().is_none()
         || matches!(
             app.sheet,
-            Sheet::Measure | Sheet::Parts | Sheet::Surfaces | Sheet::Finish | Sheet::Card
+            Tab::Measure | Tab::Parts | Tab::Surfaces | Tab::Finish | Tab::Card
         );
     html! {
         <>
@@ -45,14 +45,14 @@ pub(super) fn board(shown: &Shown, drawn: &drawing::Drawn) -> Html {
                 <div class="questions">
                     <h2 class="unseen">{ word }</h2>
                     { match app.sheet {
-                        Sheet::Measure => measure::measure(shown),
-                        Sheet::Parts => alter::alter(shown),
-                        Sheet::Surfaces => surfaces::surfaces(shown),
-                        Sheet::Finish => finish::finish(shown),
-                        Sheet::Prepare => prepare::prepare(shown),
-                        Sheet::Tools => compare::compare(shown),
-                        Sheet::Money => money::sheet(shown),
-                        Sheet::Card => out::out(shown),
+                        Tab::Measure => measure::measure(shown),
+                        Tab::Parts => alter::alter(shown),
+                        Tab::Surfaces => surfaces::surfaces(shown),
+                        Tab::Finish => finish::finish(shown),
+                        Tab::Prepare => prepare::prepare(shown),
+                        Tab::Tools => compare::compare(shown),
+                        Tab::Money => money::sheet(shown),
+                        Tab::Card => out::out(shown),
                     } }
                 </div>
                 // It scrolls, and while one measures nothing in it takes the focus.
@@ -62,7 +62,7 @@ pub(super) fn board(shown: &Shown, drawn: &drawing::Drawn) -> Html {
                 </aside>
                 <spoken::Spoken text={amounts::in_words(shown)} />
             </main>
-            if app.printing && app.sheet != Sheet::Card { { card::card(shown) } }
+            if app.printing && app.sheet != Tab::Card { { card::card(shown) } }
             <div class="foot">
                 { amounts::in_short(&told) }
                 { tape_keys::tape_keys(shown) }
@@ -72,18 +72,24 @@ pub(super) fn board(shown: &Shown, drawn: &drawing::Drawn) -> Html {
 }
 
 /// The sheets in the order of the work, with the word for each.
-pub(super) const SHEETS: [(Sheet, &str); 8] = [
-    (Sheet::Measure, "Measure"),
-    (Sheet::Parts, "Parts"),
-    (Sheet::Surfaces, "Surfaces"),
-    (Sheet::Finish, "Finish"),
-    (Sheet::Prepare, "Prepare"),
-    (Sheet::Tools, "Tools"),
-    (Sheet::Money, "Money"),
-    (Sheet::Card, "Job card"),
+pub(super) const SHEETS: [(Tab, &str); 8] = [
+    (Tab::Measure, "Measure"),
+    (Tab::Parts, "Parts"),
+    (Tab::Surfaces, "Surfaces"),
+    (Tab::Finish, "Finish"),
+    (Tab::Prepare, "Prepare"),
+    (Tab::Tools, "Tools"),
+    (Tab::Money, "Money"),
+    (Tab::Card, "Job card"),
 ];
 
 pub(super) fn sheets(app: &App, send: &Send) -> Html {
     let options = SHEETS.map(|(sheet, word)| (sheet, words::sheet(sheet), word));
-    choice("Questions", "sheet", &options, app.sheet, send.reform(Act::Sheet))
+    choice(
+        "Questions",
+        "sheet",
+        &options,
+        app.sheet,
+        send.reform(Action::Tab),
+    )
 }

@@ -16,7 +16,7 @@ use super::lead_test::result_of_test;
 use super::{Send, refused};
 use crate::browser::{device, now, utc};
 use crate::parts::{button, fold};
-use crate::state::{Act, App, DraftId, Room};
+use crate::state::{Action, App, DraftId, Screen};
 use crate::words;
 use workshop::book::DoneStep;
 
@@ -80,7 +80,7 @@ fn given(app: &App, send: &Send, days: &Days) -> Html {
         }
     };
     let fold = |name: &str, word: &str, figure: &str, content: &dyn Fn() -> Html| {
-        let toggle = send.reform(Act::Fold);
+        let toggle = send.reform(Action::Fold);
         fold(name, (word.into(), figure.into()), is_open(name), toggle, content)
     };
     let of_hours = if days.usual_hours { "usual ones" } else { "named" };
@@ -110,7 +110,7 @@ pub fn Ready(props: &ReadyProps) -> Html {
     html! {
         <div class="row ready">
             <p id="ready-on">{ job.map(|job| words::ready(&app.workshop, &days, job)) }</p>
-            { button("all-days", "Day by day", send.reform(|_: MouseEvent| Act::Room(Room::Days))) }
+            { button("all-days", "Day by day", send.reform(|_: MouseEvent| Action::Screen(Screen::Days))) }
         </div>
     }
 }
@@ -242,7 +242,7 @@ fn tick(app: &App, send: &Send, piece: &str, step: &str) -> (bool, Callback<Even
     let is_done = lines.is_some_and(|books| books.has::<DoneStep>(&key));
     let tick = send.reform(move |_: Event| {
         let edit = tick_off("done", &key, is_done);
-        Act::Edit(Edit::Piece(piece.clone(), PieceEdit::Book(edit)))
+        Action::Edit(Edit::Piece(piece.clone(), PieceEdit::Book(edit)))
     });
     (is_done, tick)
 }
@@ -271,7 +271,7 @@ fn ticked(app: &App, send: &Send, days: &Days) -> Html {
     };
     let is_open = app.unfolded.contains(TICKED);
     let title = ("Ticked off".into(), count.to_string());
-    fold(TICKED, title, is_open, send.reform(Act::Fold), &|| {
+    fold(TICKED, title, is_open, send.reform(Action::Fold), &|| {
         html! { <ol class="works">{ for done().map(line) }</ol> }
     })
 }

@@ -8,7 +8,7 @@ use yew::prelude::*;
 
 use super::Send;
 use crate::parts::option;
-use crate::state::{Act, App, DraftId, FigureId};
+use crate::state::{Action, App, DraftId, FigureId};
 
 /// What is to be said of a figure.
 #[derive(Clone)]
@@ -68,15 +68,15 @@ pub fn figure_field(app: &App, send: &Send, asked: &Asked) -> Html {
     let (typing, leaving, choosing) = (id.clone(), id.clone(), id.clone());
     let type_in = send.reform(move |event: InputEvent| {
         let text = event.target_unchecked_into::<HtmlInputElement>().value();
-        Act::Figure(typing.clone(), text, unit)
+        Action::Figure(typing.clone(), text, unit)
     });
-    let leave = send.reform(move |_: FocusEvent| Act::LeaveFigure(leaving.clone()));
+    let leave = send.reform(move |_: FocusEvent| Action::LeaveFigure(leaving.clone()));
     let all: &'static [(&'static str, &'static str, f64)] = units;
     let kept = text.clone();
     let choose = send.reform(move |event: Event| {
         let chosen = event.target_unchecked_into::<HtmlSelectElement>().value();
         let known = all.iter().find(|(key, ..)| *key == chosen);
-        Act::Figure(
+        Action::Figure(
             choosing.clone(),
             kept.clone(),
             known.map_or(unit, |(key, ..)| *key),

@@ -9,10 +9,10 @@ use workshop::{Workshop, format};
 use yew::prelude::*;
 
 use super::Send;
-use crate::browser::{device, files, standing};
+use crate::browser::{device, device_status, files};
+use crate::device_status::Saved;
 use crate::parts::button;
-use crate::standing::Saved;
-use crate::state::{Act, App, Message};
+use crate::state::{Action, App, Message};
 use crate::words;
 
 /// The two buttons.
@@ -44,7 +44,7 @@ pub async fn save_workshop(workshop: &Workshop, send: &Send) {
         true => Err(words::too_large(text.len())),
     };
     if matches!(saved, Ok(Saved::As(_) | Saved::Downloaded(_))) {
-        standing::file_saved();
+        device_status::file_saved();
     }
     tell_saved(send, saved);
 }
@@ -55,7 +55,7 @@ pub fn tell_saved(send: &Send, saved: Result<Saved, String>) {
         Ok(saved) => Message::Done(words::file_saved(&saved)),
         Err(reason) => Message::Plain(reason),
     };
-    send.emit(Act::Tell(message));
+    send.emit(Action::Tell(message));
 }
 
 fn open(send: &Send) -> Callback<Event> {
@@ -76,11 +76,11 @@ fn open(send: &Send) -> Callback<Event> {
             match loaded {
                 Ok(loaded) => {
                     for notice in loaded.notices {
-                        send.emit(Act::Tell(Message::Plain(notice.to_string())));
+                        send.emit(Action::Tell(Message::Plain(notice.to_string())));
                     }
-                    send.emit(Act::Tell(Message::Opened(Box::new(loaded.workshop))));
+                    send.emit(Action::Tell(Message::Opened(Box::new(loaded.workshop))));
                 }
-                Err(reason) => send.emit(Act::Tell(Message::Plain(reason))),
+                Err(reason) => send.emit(Action::Tell(Message::Plain(reason))),
             }
         });
     })

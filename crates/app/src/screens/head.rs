@@ -8,17 +8,17 @@ use yew::prelude::*;
 use super::Send;
 use super::drawing::Silhouette;
 use super::start::kinds;
-use crate::browser::standing;
+use crate::browser::device_status;
+use crate::device_status::Offline;
 use crate::parts::{Icon, held, sign};
-use crate::standing::Offline;
-use crate::state::{Act, App, Keeping, Room};
+use crate::state::{Action, App, SaveStatus, Screen};
 use crate::words;
 
 /// The head of the page.
 pub fn head(app: &Rc<App>, send: &Send) -> Html {
-    let act = |act: Act| send.reform(move |_: MouseEvent| act.clone());
-    let undo = app.can_undo().then(|| act(Act::Undo));
-    let redo = app.can_redo().then(|| act(Act::Redo));
+    let act = |act: Action| send.reform(move |_: MouseEvent| act.clone());
+    let undo = app.can_undo().then(|| act(Action::Undo));
+    let redo = app.can_redo().then(|| act(Action::Redo));
     html! {
         <header class="head">
             <div class="name">
@@ -31,9 +31,9 @@ pub fn head(app: &Rc<App>, send: &Send) -> Html {
             <div class="tools">
                 { sign("undo", Icon::Undo, "Undo", undo) }
                 { sign("redo", Icon::Redo, "Redo", redo) }
-                { room(app, send, Room::Together, "together", Icon::Shopping, "To buy") }
-                { room(app, send, Room::Days, "days", Icon::Days, "Days") }
-                { room(app, send, Room::Settings, "settings", Icon::Settings, "Settings, files") }
+                { room(app, send, Screen::Together, "together", Icon::Shopping, "To buy") }
+                { room(app, send, Screen::Days, "days", Icon::Days, "Days") }
+                { room(app, send, Screen::Settings, "settings", Icon::Settings, "Settings, files") }
             </div>
             { new_version(app) }
             { pieces(app, send) }
@@ -42,10 +42,16 @@ pub fn head(app: &Rc<App>, send: &Send) -> Html {
 }
 
 /// Goes into another room, and from there back to the board. The words stay, so that no button moves from under a finger.
-fn room(app: &App, send: &Send, room: Room, id: &'static str, icon: Icon, word: &'static str) -> Html {
+fn room(app: &App, send: &Send, room: Screen, id: &'static str, icon: Icon, word: &'static str) -> Html {
     let is_here = app.room == room;
-    let next = if is_here { Room::Board } else { room };
-    held(id, icon, word, is_here, send.reform(move |_| Act::Room(next)))
+    let next = if is_here { Screen::Board } else { room };
+    held(
+        id,
+        icon,
+        word,
+        is_here,
+        send.reform(move |_| Action::Screen(next)),
+    )
 }
 
 fn keeping(app: &App) -> Html {
@@ -60,14 +66,14 @@ fn stepped(words: String) -> Html {
 
 /// Says when a newer page lies on the device, which the maker takes when it suits them; otherwise this is only heard.
 fn new_version(app: &App) -> Html {
-    let (state, words) = words::offline(app.standing.offline);
-    let is_ready = app.standing.offline == Offline::NewVersion;
-    let take = |_: MouseEvent| standing::take_new_version();
+    let (state, words) = words::offline(app.device_status.offline);
+    let is_ready = app.device_status.offline == Offline::NewVersion;
+    let take = |_: MouseEvent| device_status::take_new_version();
     html! {
         <div class={if is_ready { "notice" } else { "unseen" }}>
             <p id="offline" role="status" data-state={state}>{ words }</p>
             if is_ready {
-                <button type="button" id="take-update" disabled={app.keeping == Keeping::Writing} onclick={take}>
+                <button type="button" id="take-update" disabled={app.keeping == SaveStatus::Writing} onclick={take}>
                     { "Take it" }
                 </button>
             }
@@ -82,10 +88,10 @@ fn pieces(app: &App, send: &Send) -> Html {
     }
     let piece = |piece: &Rc<Piece>| {
         let id = piece.id.clone();
-        let current = app.room == Room::Board && app.open.as_ref() == Some(&id);
+        let current = app.room == Screen::Board && app.open.as_ref() == Some(&id);
         html! {
             <button type="button" key={&*piece.id.0} class="piece" aria-current={current.then_some("true")}
-                onclick={send.reform(move |_| Act::Open(id.clone()))}>
+                onclick={send.reform(move |_| Action::Open(id.clone()))}>
                 // A piece that made the page hang is not drawn either before it is chosen.
                 if app.skipped.as_ref() != Some(&piece.id) { <Silhouette piece={piece.clone()} /> }
                 <span>{ &piece.name }</span>
@@ -93,7 +99,7 @@ fn pieces(app: &App, send: &Send) -> Html {
         }
     };
     let adding = !app.adding;
-    let toggle = send.reform(move |_: MouseEvent| Act::Adding(adding));
+    let toggle = send.reform(move |_: MouseEvent| Action::Adding(adding));
     html! {
         <>
             <nav class="pieces" aria-label="Pieces">
@@ -116,7 +122,7 @@ fn invented(app: &App, send: &Send) -> Html {
     html! {
         <p class="notice">
             { &app.workshop.note }
-            <button type="button" id="clear-invented" onclick={send.reform(|_| Act::Edit(Edit::ClearInvented))}>
+            <button type="button" id="clear-invented" onclick={send.reform(|_| Action::Edit(Edit::ClearInvented))}>
                 { "Clear it away" }
             </button>
         </p>

@@ -7,7 +7,7 @@ use yew::prelude::*;
 
 use super::Send;
 use crate::parts::button;
-use crate::state::Act;
+use crate::state::Action;
 
 /// What a test showed, to be said with one touch where the test stands.
 pub fn result_of_test(send: &Send, piece: &PieceId, is_done: bool) -> Html {
@@ -15,7 +15,7 @@ pub fn result_of_test(send: &Send, piece: &PieceId, is_done: bool) -> Html {
         let piece = piece.clone();
         send.reform(move |_: MouseEvent| {
             let result = PieceEdit::Book(preparing::result_of_test(is_lead_found));
-            Act::Edit(Edit::Piece(piece.clone(), result))
+            Action::Edit(Edit::Piece(piece.clone(), result))
         })
     };
     let asked = match is_done {

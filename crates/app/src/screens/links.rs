@@ -7,7 +7,7 @@ use yew::prelude::*;
 
 use super::Send;
 use crate::browser::{device, new_piece_id};
-use crate::state::{Act, Message};
+use crate::state::{Action, Message};
 
 /// Looks at the address of the page once the workshop is there, and whenever it changes, for a piece to take in.
 #[hook]
@@ -35,11 +35,11 @@ fn look(send: Send) {
         match text.and_then(|text| read_link(&text, new_piece_id())) {
             Ok(loaded) => {
                 for notice in loaded.notices {
-                    send.emit(Act::Tell(Message::Plain(notice.to_string())));
+                    send.emit(Action::Tell(Message::Plain(notice.to_string())));
                 }
-                send.emit(Act::Tell(Message::Opened(Box::new(loaded.workshop))));
+                send.emit(Action::Tell(Message::Opened(Box::new(loaded.workshop))));
             }
-            Err(error) => send.emit(Act::Tell(Message::Plain(error.to_string()))),
+            Err(error) => send.emit(Action::Tell(Message::Plain(error.to_string()))),
         }
     });
 }

@@ -4,13 +4,13 @@ use workshop::{Edit, Workshop};
 use yew::prelude::*;
 
 use super::Send;
-use crate::state::{Act, App, Message};
+use crate::state::{Action, App, Message};
 use crate::words;
 
 /// The list of messages; empty most of the time.
 pub fn messages(app: &App, send: &Send) -> Html {
     let message = |(place, message): (usize, &Message)| {
-        let away = send.reform(move |_: MouseEvent| Act::PutAway(place));
+        let away = send.reform(move |_: MouseEvent| Action::PutAway(place));
         match message {
             Message::Plain(words) | Message::Done(words) => html! {
                 <li><p>{ words }</p><button type="button" onclick={away}>{ "Put away" }</button></li>
@@ -25,8 +25,8 @@ fn opened(app: &App, workshop: &Workshop, place: usize, send: &Send, away: Callb
     let take = |edit: fn(Workshop) -> Edit| {
         let (send, workshop) = (send.clone(), workshop.clone());
         move || {
-            send.emit(Act::PutAway(place));
-            send.emit(Act::Edit(edit(workshop.clone())));
+            send.emit(Action::PutAway(place));
+            send.emit(Action::Edit(edit(workshop.clone())));
         }
     };
     let (gather, replace) = (take(Edit::Gather), take(Edit::Replace));
@@ -38,7 +38,7 @@ fn opened(app: &App, workshop: &Workshop, place: usize, send: &Send, away: Callb
             // What does not come along is said; where nothing came in, the edit says why.
             let words = words::gathered(&ours.along(&theirs)).filter(|_| fits);
             if let Some(words) = words {
-                send.emit(Act::Tell(Message::Done(words)));
+                send.emit(Action::Tell(Message::Done(words)));
             }
         }
     };

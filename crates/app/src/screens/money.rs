@@ -7,7 +7,7 @@ use super::book::only;
 use super::{Shown, money as prices_of, refused};
 use crate::browser::today;
 use crate::parts::button;
-use crate::state::{Act, DraftId, Room};
+use crate::state::{Action, DraftId, Screen};
 use crate::words;
 
 /// The sheet of money.
@@ -18,7 +18,7 @@ pub fn sheet(shown: &Shown) -> Html {
         return html! { <p>{ "Mend the measurements first; then its costs stand here." }</p> };
     };
     let money = prices_of(app);
-    let notes = send.reform(|_: MouseEvent| Act::Room(Room::Prices));
+    let notes = send.reform(|_: MouseEvent| Action::Screen(Screen::Prices));
     let is_blocked = app.is_blocked(DraftId::is_of_money);
     html! {
         <section aria-label="Money" class="money">

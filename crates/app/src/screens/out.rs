@@ -13,7 +13,7 @@ use super::{Send, Shown, card};
 use crate::browser::files::file_name;
 use crate::browser::{device, print};
 use crate::parts::button;
-use crate::state::{Act, Message};
+use crate::state::{Action, Message};
 
 /// The sheet of the job card.
 pub fn out(shown: &Shown) -> Html {
@@ -69,7 +69,7 @@ fn file(shown: &Shown, (ending, word, text): Kind) -> Html {
 
 fn tell(send: &Send, reason: Option<String>) {
     if let Some(reason) = reason {
-        send.emit(Act::Tell(Message::Plain(reason)));
+        send.emit(Action::Tell(Message::Plain(reason)));
     }
 }
 
@@ -118,7 +118,7 @@ fn make(shown: &Shown) -> Callback<MouseEvent> {
                 Err(reason) => Err(reason),
             };
             match link {
-                Ok(link) => send.emit(Act::Linked(Rc::from(link))),
+                Ok(link) => send.emit(Action::Linked(Rc::from(link))),
                 Err(reason) => tell(&send, Some(reason)),
             }
         });

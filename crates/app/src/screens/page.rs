@@ -15,8 +15,8 @@ use super::say_if;
 use super::start;
 use super::tape_focus;
 use super::unread;
-use crate::browser::{self, Shortcut, keeper::Keeper};
-use crate::state::{Act, App, DraftId, Room, Sheet};
+use crate::browser::{self, Shortcut, saver::Saver};
+use crate::state::{Action, App, DraftId, Screen, Tab};
 use crate::words;
 use gloo::timers::callback::Timeout;
 use std::rc::Rc;
@@ -33,7 +33,7 @@ impl Default for State {
         let sheet = SHEETS
             .iter()
             .find(|(sheet, _)| last.as_deref() == Some(words::sheet(*sheet)))
-            .map_or_else(Sheet::default, |(sheet, _)| *sheet);
+            .map_or_else(Tab::default, |(sheet, _)| *sheet);
         State(Rc::new(App::begun(
             browser::light(),
             browser::device::decimals(),
@@ -45,9 +45,9 @@ impl Default for State {
 }
 
 impl Reducible for State {
-    type Action = Act;
+    type Action = Action;
 
-    fn reduce(self: Rc<Self>, act: Act) -> Rc<Self> {
+    fn reduce(self: Rc<Self>, act: Action) -> Rc<Self> {
         Rc::new(State(Rc::new(self.0.update(act))))
     }
 }
@@ -60,17 +60,17 @@ pub fn Page() -> Html {
         let dispatcher = state.dispatcher();
         use_callback((), move |act, ()| dispatcher.dispatch(act))
     };
-    let keeper = use_memo((), |()| Keeper::start(send.clone()));
+    let saver = use_memo((), |()| Saver::start(send.clone()));
     use_effect_with((), {
         let send = send.clone();
-        |()| browser::standing::start_telling(send)
+        |()| browser::device_status::start_telling(send)
     });
     let app = state.0.clone();
     let is_there = app.is_there();
     links::use_links(&send, !is_there);
     use_effect_with(app.workshop.clone(), {
-        let keeper = keeper.clone();
-        move |workshop| keeper.keep(workshop)
+        let saver = saver.clone();
+        move |workshop| saver.keep(workshop)
     });
     let opens = app.piece().map(|piece| piece.id.clone());
     let opened = use_mut_ref(|| None);
@@ -84,7 +84,7 @@ pub fn Page() -> Html {
         }
     });
     // In the rooms nothing of the open piece is shown.
-    let piece = app.piece().filter(|_| app.room == Room::Board).cloned();
+    let piece = app.piece().filter(|_| app.room == Screen::Board).cloned();
     let held = use_answer(&app, piece.as_ref());
     let typed = app.typing.clone().map(|id| (app.text_of(&id), id));
     use_effect_with(typed, {
@@ -92,7 +92,7 @@ pub fn Page() -> Html {
         move |typed| {
             let pause = typed
                 .is_some()
-                .then(|| Timeout::new(PAUSE, move || send.emit(Act::Pause)));
+                .then(|| Timeout::new(PAUSE, move || send.emit(Action::Pause)));
             move || drop(pause)
         }
     });
@@ -124,17 +124,17 @@ pub fn Page() -> Html {
     use_effect_with((), move |()| {
         browser::on_shortcut(move |shortcut| {
             shortcuts.emit(match shortcut {
-                Shortcut::Undo => Act::Undo,
-                Shortcut::Redo => Act::Redo,
+                Shortcut::Undo => Action::Undo,
+                Shortcut::Redo => Action::Redo,
             })
         })
     });
     let printing = send.clone();
     use_effect_with((), move |()| {
-        browser::on_print(move |printing_now| printing.emit(Act::Printing(printing_now)))
+        browser::on_print(move |printing_now| printing.emit(Action::Printing(printing_now)))
     });
     if !is_there {
-        return unread::instead(&app, &send, &keeper);
+        return unread::instead(&app, &send, &saver);
     }
     let room = match (room(&app, &send), piece) {
         (Some(room), _) => html! {
@@ -166,7 +166,7 @@ pub fn Page() -> Html {
         <div class="page" onclick={turned_away::<MouseEvent>(&app, &send)}
             onfocusin={turned_away::<FocusEvent>(&app, &send)}>
             { head::head(&app, &send) }
-            { unread::notice(&app, &send, &keeper) }
+            { unread::notice(&app, &send, &saver) }
             { room }
         </div>
     }
@@ -188,6 +188,6 @@ pub(super) fn turned_away<E: AsRef<web_sys::Event> + 'static>(app: &App, send: &
         let stays = is_in(&into, "[data-tape], #drawing, #undo, #redo")
             || cursor.is_some_and(|cursor| is_in(&cursor, "[data-tape]"));
         let is_by_touch = event.type_() == "focusin" && !into.matches(":focus-visible").unwrap_or(false);
-        (is_out && !stays && !is_by_touch).then_some(Act::PutTapeAway)
+        (is_out && !stays && !is_by_touch).then_some(Action::PutTapeAway)
     })
 }

@@ -13,7 +13,7 @@ use super::lead_test::result_of_test;
 use super::{Send, Shown, refused, weighed};
 use crate::browser::today;
 use crate::parts::fold;
-use crate::state::{Act, App, DraftId};
+use crate::state::{Action, App, DraftId};
 use crate::words;
 use workshop::book::{DoneStep, Line, LogLine, LogTime, Record};
 
@@ -81,7 +81,7 @@ fn found(shown: &Shown, steps: &[PrepareStep]) -> Html {
         )
     };
     let habits = || only(app, send, "habits", &["sheet-yield", "dilution"]);
-    let toggle = send.reform(Act::Fold);
+    let toggle = send.reform(Action::Fold);
     // The result of a test is written down where the test stands.
     let is_asked = steps.iter().any(PrepareStep::asks_for_result);
     let facts: Vec<&str> = FACTS
@@ -119,10 +119,10 @@ fn step(shown: &Shown, step: &PrepareStep) -> Html {
     let id = format!("done-{}", step.key);
     let key: Rc<str> = step.key.as_str().into();
     let tick =
-        send.reform(move |_: Event| Act::Change(PieceEdit::Book(tick_off("done", &key, done.is_some()))));
+        send.reform(move |_: Event| Action::Change(PieceEdit::Book(tick_off("done", &key, done.is_some()))));
     let why = format!("why-{}", step.key);
     let reasons = || html! { { for step.how.iter().chain(&step.cautions).map(source) } };
-    let toggle = send.reform(Act::Fold);
+    let toggle = send.reform(Action::Fold);
     let is_open = app.unfolded.contains(&why);
     html! {
         <li key={step.key.clone()} class={classes!(done.is_some().then_some("done"), step.held.is_some().then_some("held"))}>

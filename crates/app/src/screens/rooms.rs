@@ -8,7 +8,7 @@ use super::settings;
 use super::shelf;
 use super::together;
 use crate::parts::{button, choice};
-use crate::state::{Act, App, Room};
+use crate::state::{Action, App, Screen};
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -17,39 +17,39 @@ pub(super) fn room(app: &Rc<App>, send: &Send) -> Option<Html> {
     let is_empty = app.workshop.pieces.is_empty();
     let props = || (app.clone(), send.clone());
     Some(match app.room {
-        Room::Board => return None,
-        Room::Together if is_empty => return None,
-        Room::Together => {
+        Screen::Board => return None,
+        Screen::Together if is_empty => return None,
+        Screen::Together => {
             let (app, send) = props();
             html! { <together::Together {app} {send} /> }
         }
-        Room::Days => {
+        Screen::Days => {
             let (app, send) = props();
             html! { <days::DaysRoom {app} {send} /> }
         }
-        Room::Mixing => mixing::bench(app, send),
-        Room::Shelf => {
+        Screen::Mixing => mixing::bench(app, send),
+        Screen::Shelf => {
             let (app, send) = props();
             html! { <shelf::Shelf {app} {send} /> }
         }
-        Room::Prices => prices::prices(app, send),
-        Room::Settings => settings::settings(app, send),
+        Screen::Prices => prices::prices(app, send),
+        Screen::Settings => settings::settings(app, send),
     })
 }
 
 /// The rooms besides the board, with the word for each. What is of no piece lies there.
-pub(super) const ROOMS: [(Room, &str, &str); 6] = [
-    (Room::Together, "to-buy", "To buy"),
-    (Room::Days, "days", "Days"),
-    (Room::Mixing, "mixing", "Mixing bench"),
-    (Room::Shelf, "shelf", "Shelf"),
-    (Room::Prices, "prices", "Price notes"),
-    (Room::Settings, "settings", "Settings, files"),
+pub(super) const ROOMS: [(Screen, &str, &str); 6] = [
+    (Screen::Together, "to-buy", "To buy"),
+    (Screen::Days, "days", "Days"),
+    (Screen::Mixing, "mixing", "Mixing bench"),
+    (Screen::Shelf, "shelf", "Shelf"),
+    (Screen::Prices, "prices", "Price notes"),
+    (Screen::Settings, "settings", "Settings, files"),
 ];
 
 /// The way back from another room, and to the others.
 pub(super) fn ways(app: &App, send: &Send) -> Html {
-    let back = send.reform(|_: MouseEvent| Act::Room(Room::Board));
+    let back = send.reform(|_: MouseEvent| Action::Screen(Screen::Board));
     let word = match app.piece() {
         Some(_) => "Back to the piece",
         None => "Back to the start",
@@ -61,7 +61,7 @@ pub(super) fn ways(app: &App, send: &Send) -> Html {
     html! {
         <nav class="rooms" aria-label="Rooms">
             { button("to-board", word, back) }
-            <div class="sheets">{ choice("Rooms", "room", rooms, app.room, send.reform(Act::Room)) }</div>
+            <div class="sheets">{ choice("Rooms", "room", rooms, app.room, send.reform(Action::Screen)) }</div>
         </nav>
     }
 }

@@ -9,7 +9,7 @@ use yew::prelude::*;
 use super::Send;
 use super::files::files;
 use crate::parts::{button, choice, select};
-use crate::state::{Act, App, Light};
+use crate::state::{Action, App, Light};
 use crate::words;
 
 /// Currencies to choose from (ISO 4217), in the order of their codes. A file may name others.
@@ -19,7 +19,7 @@ const CURRENCIES: [&str; 14] = [
 
 /// The settings.
 pub fn settings(app: &Rc<App>, send: &Send) -> Html {
-    let set = |edit: SettingEdit| Act::Edit(Edit::Settings(edit));
+    let set = |edit: SettingEdit| Action::Edit(Edit::Settings(edit));
     let settings = &app.workshop.settings;
     let units = [
         (System::UsCustomary, "us", "Inches, ounces"),
@@ -45,18 +45,18 @@ pub fn settings(app: &Rc<App>, send: &Send) -> Html {
         <section class="settings" aria-labelledby="settings-title">
             <h2 id="settings-title">{ "Settings and files" }</h2>
             { choice("Read and write in", "units", &units, app.workshop.units,
-                send.reform(|units| Act::Edit(Edit::Units(units)))) }
+                send.reform(|units| Action::Edit(Edit::Units(units)))) }
             { choice("Inches with", "inches", &inches, settings.inches,
                 send.reform(move |inches| set(SettingEdit::Inches(inches)))) }
             { choice("A can is called enough if it lasts", "confidence", &confidences, settings.confidence,
                 send.reform(move |confidence| set(SettingEdit::Confidence(confidence)))) }
             { currency(app, send) }
             { usual_finish(app, send) }
-            { choice("Light or dark page", "light", &lights, app.light, send.reform(Act::Light)) }
+            { choice("Light or dark page", "light", &lights, app.light, send.reform(Action::Light)) }
             <h3>{ "The workshop as a file" }</h3>
             { files(app, send) }
-            <p id="safety">{ words::safety(&app.standing, js_sys::Date::now()) }</p>
-            <p>{ format!("{}.", words::offline(app.standing.offline).1) }</p>
+            <p id="safety">{ words::safety(&app.device_status, js_sys::Date::now()) }</p>
+            <p>{ format!("{}.", words::offline(app.device_status.offline).1) }</p>
         </section>
     }
 }
@@ -69,8 +69,9 @@ fn currency(app: &App, send: &Send) -> Html {
     let options = std::iter::once(("", "Not named"))
         .chain(foreign)
         .chain(CURRENCIES.map(|code| (code, code)));
-    let choose = send
-        .reform(|code: String| Act::Edit(Edit::Settings(SettingEdit::Currency(Currency::new(&code).ok()))));
+    let choose = send.reform(|code: String| {
+        Action::Edit(Edit::Settings(SettingEdit::Currency(Currency::new(&code).ok())))
+    });
     select("Currency of prices", "currency".into(), options, present, choose)
 }
 
@@ -83,7 +84,7 @@ fn usual_finish(app: &App, send: &Send) -> Html {
         "A new piece begins with the common finish: clean, primer, two coats of paint, two of clear."
     };
     let set = |of| {
-        let act = Act::Edit(Edit::Settings(SettingEdit::FinishOf(of)));
+        let act = Action::Edit(Edit::Settings(SettingEdit::FinishOf(of)));
         send.reform(move |_: MouseEvent| act.clone())
     };
     let open = app.piece().map(|piece| (piece.name.clone(), piece.id.clone()));

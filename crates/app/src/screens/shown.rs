@@ -1,7 +1,7 @@
 //! What screens are given to show, and where they say what was done.
 
 use crate::browser::{self};
-use crate::state::{Act, App};
+use crate::state::{Action, App};
 use coatings::can::ChoiceError;
 use geometry::Problem;
 use std::rc::Rc;
@@ -9,10 +9,10 @@ use workshop::{Buy, MaterialLine, Piece, PieceEdit, Takeoff};
 use yew::prelude::*;
 
 /// What the screens send when something was done.
-pub type Send = Callback<Act>;
+pub type Send = Callback<Action>;
 
 /// Says what was done if an event means anything.
-pub(super) fn say_if<E: 'static>(send: &Send, act: impl Fn(E) -> Option<Act> + 'static) -> Callback<E> {
+pub(super) fn say_if<E: 'static>(send: &Send, act: impl Fn(E) -> Option<Action> + 'static) -> Callback<E> {
     let send = send.clone();
     Callback::from(move |event| {
         if let Some(act) = act(event) {
@@ -85,6 +85,6 @@ impl Shown {
 
     /// Sends a change of the open piece, if an event means one.
     pub fn change<E: 'static>(&self, edit: impl Fn(E) -> Option<PieceEdit> + 'static) -> Callback<E> {
-        say_if(&self.send, move |event| edit(event).map(Act::Change))
+        say_if(&self.send, move |event| edit(event).map(Action::Change))
     }
 }

@@ -9,7 +9,7 @@ use yew::prelude::*;
 use super::tape_focus::READING;
 use super::{Send, drawing::Silhouette};
 use crate::browser::{focus_soon, new_piece_id};
-use crate::state::Act;
+use crate::state::Action;
 
 /// What is shown when there is no piece yet.
 pub fn start(send: &Send) -> Html {
@@ -17,7 +17,7 @@ pub fn start(send: &Send) -> Html {
         <section class="start">
             <h2>{ "What stands before you?" }</h2>
             <p>{ "Choose its kind, take the tape to it, and read how much surface there is and what stain, primer, paint and clear coat it takes. Drawers, doors and shelves can be changed afterwards. Before you buy one: measure it roughly, and Money says what to pay at most." }</p>
-            <button type="button" id="look-around" onclick={send.reform(|_| Act::Edit(Edit::Replace(invented_workshop())))}>
+            <button type="button" id="look-around" onclick={send.reform(|_| Action::Edit(Edit::Replace(invented_workshop())))}>
                 { "Look around in an invented example" }
             </button>
             { kinds(send) }
@@ -65,7 +65,7 @@ pub fn kinds(send: &Send) -> Html {
         let send = send.clone();
         let onclick = move |_| {
             let id = new_piece_id();
-            send.emit(Act::Start(Edit::Add { id: id.clone(), kind }, id));
+            send.emit(Action::Start(Edit::Add { id: id.clone(), kind }, id));
             focus_soon(READING.into());
         };
         let sample = Rc::new(Piece::new(PieceId("sample".into()), kind));

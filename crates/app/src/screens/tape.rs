@@ -9,7 +9,7 @@ use yew::prelude::*;
 use super::tape_focus::{READING, back};
 use super::{Send, Shown};
 use crate::browser::focus;
-use crate::state::{Act, DraftId};
+use crate::state::{Action, DraftId};
 use crate::words;
 
 /// What a field asks.
@@ -127,15 +127,19 @@ fn input(props: &FieldProps, described: String) -> Html {
     let typed = send.reform(move |event: InputEvent| {
         let text = event.target_unchecked_into::<HtmlInputElement>().value();
         if is_reading {
-            Act::TypeHere(text)
+            Action::TypeHere(text)
         } else {
-            Act::Type(id, text)
+            Action::Type(id, text)
         }
     });
     let entered = send.reform(move |event: FocusEvent| {
         event.target_unchecked_into::<HtmlInputElement>().select();
         // What is marked is replaced, by whatever keys.
-        if is_reading { Act::Marked } else { Act::Enter(id) }
+        if is_reading {
+            Action::Marked
+        } else {
+            Action::Enter(id)
+        }
     });
     // The tape keys are on the page; the device's own keyboard would lie over them.
     let inputmode = if props.own_keyboard { "text" } else { "none" };
@@ -143,7 +147,7 @@ fn input(props: &FieldProps, described: String) -> Html {
         <input id={element.clone()} type="text" {inputmode} enterkeyhint="next" autocomplete="off" spellcheck="false"
             value={props.text.clone()} placeholder={props.placeholder.clone()} aria-describedby={described}
             aria-invalid={props.fault.is_some().then_some("true")} oninput={typed} onkeydown={keys(props)}
-            onfocus={entered} onblur={send.reform(move |_| Act::Leave(id))} />
+            onfocus={entered} onblur={send.reform(move |_| Action::Leave(id))} />
     }
 }
 
@@ -157,7 +161,7 @@ fn keys(props: &FieldProps) -> Callback<KeyboardEvent> {
         "Enter" => {
             event.prevent_default();
             let on = !event.shift_key();
-            send.emit(Act::GoOn(on));
+            send.emit(Action::GoOn(on));
             // In the list the next field of the list is gone into; the field of the keys stays where it is, and what it
             // held goes at once.
             match if on { after } else { before } {
@@ -170,7 +174,7 @@ fn keys(props: &FieldProps) -> Callback<KeyboardEvent> {
             }
         }
         "Escape" if is_reading => back(&send),
-        "Escape" => send.emit(Act::PutTapeAway),
+        "Escape" => send.emit(Action::PutTapeAway),
         _ => {}
     })
 }

@@ -8,7 +8,7 @@ use yew::prelude::*;
 
 use super::Send;
 use crate::browser::focus;
-use crate::state::Act;
+use crate::state::Action;
 
 /// The element of the reading among the keys.
 pub const READING: &str = "tape-reading";
@@ -41,5 +41,5 @@ pub fn back(send: &Send) {
         focus("drawing");
     }
     // A measurement of the list takes the tape out again as the cursor comes there.
-    send.emit(Act::PutTapeAway);
+    send.emit(Action::PutTapeAway);
 }

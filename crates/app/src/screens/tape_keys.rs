@@ -10,7 +10,7 @@ use super::tape_focus::{CHOICES, READING, back, come_from};
 use super::{Send, Shown};
 use crate::browser::{focus, focus_soon};
 use crate::parts::{Icon, icon};
-use crate::state::{Act, BACK};
+use crate::state::{Action, BACK};
 use crate::words;
 
 /// A key: the end of its element's name, what it writes, what stands on it, how it is called.
@@ -121,7 +121,7 @@ fn moves(shown: &Shown) -> Html {
     let go = |on: bool| {
         let send = send.clone();
         Callback::from(move |_: MouseEvent| {
-            send.emit(Act::GoOn(on));
+            send.emit(Action::GoOn(on));
             focus(READING);
         })
     };
@@ -133,7 +133,7 @@ fn moves(shown: &Shown) -> Html {
     let swap = {
         let send = send.clone();
         Callback::from(move |_: MouseEvent| {
-            send.emit(Act::Keyboard(keyboard));
+            send.emit(Action::Keyboard(keyboard));
             focus_soon(READING.into());
         })
     };
@@ -160,7 +160,7 @@ fn moves(shown: &Shown) -> Html {
 fn to_choices(send: &Send) -> Callback<MouseEvent> {
     let send = send.clone();
     Callback::from(move |_: MouseEvent| {
-        send.emit(Act::PutTapeAway);
+        send.emit(Action::PutTapeAway);
         focus_soon(CHOICES.into());
     })
 }
@@ -176,6 +176,6 @@ fn key(shown: &Shown, (id, text, face, label): Key, class: &'static str) -> Html
     let stay = |event: MouseEvent| event.prevent_default();
     html! {
         <button type="button" id={format!("key-{id}")} {class} aria-label={label} onmousedown={stay}
-            onclick={shown.send.reform(move |_| Act::Key(text))}>{ face }</button>
+            onclick={shown.send.reform(move |_| Action::Key(text))}>{ face }</button>
     }
 }

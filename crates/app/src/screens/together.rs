@@ -18,7 +18,7 @@ use super::figure::price_field;
 use super::{Send, amounts::swatch, money, refused};
 use crate::browser::{device, print};
 use crate::parts::{button, fold};
-use crate::state::{Act, App, DraftId, Message};
+use crate::state::{Action, App, DraftId, Message};
 use crate::words;
 use workshop::book::InBasket;
 
@@ -88,10 +88,10 @@ fn piece(app: &App, send: &Send, piece: &Rc<Piece>, area: Option<Area>) -> Html 
     let id = format!("buy-{}", piece.id.0);
     let is_bought = !app.left_out.contains(&piece.id);
     let of = piece.id.clone();
-    let leave_out = send.reform(move |_: Event| Act::LeaveOut(of.clone()));
+    let leave_out = send.reform(move |_: Event| Action::LeaveOut(of.clone()));
     html! {
         <li key={&*piece.id.0}>
-            <button type="button" class="piece" onclick={send.reform(move |_| Act::Open(open.clone()))}>
+            <button type="button" class="piece" onclick={send.reform(move |_| Action::Open(open.clone()))}>
                 <Silhouette piece={piece.clone()} />
                 <span>{ &piece.name }{ (piece.count > 1).then(|| format!(", {} alike", piece.count)) }</span>
             </button>
@@ -157,7 +157,7 @@ fn prices(app: &App, send: &Send, lot: &Shopping) -> Html {
         &name,
         ("What it costs".into(), figure),
         is_open,
-        send.reform(Act::Fold),
+        send.reform(Action::Fold),
         &|| html! { <div class="fields">{ for sizes.clone().map(field) }</div> },
     )
 }
@@ -178,7 +178,7 @@ fn hand_on(send: &Send, text: &str) -> Html {
                     Ok(()) => Message::Done("The list is copied.".into()),
                     Err(reason) => Message::Plain(reason),
                 };
-                send.emit(Act::Tell(said));
+                send.emit(Action::Tell(said));
             });
         })
     };
@@ -273,7 +273,7 @@ fn basket(app: &App, send: &Send, lot: &Shopping) -> Html {
 /// A box that is ticked when a thing lies in the basket.
 fn tick(app: &App, send: &Send, id: String, key: Rc<str>, text: Html) -> Html {
     let is_in = app.workshop.books.has::<InBasket>(&key);
-    let tick = send.reform(move |_: Event| Act::Book(tick_off("basket", &key, is_in)));
+    let tick = send.reform(move |_: Event| Action::Book(tick_off("basket", &key, is_in)));
     html! {
         <label class="switch" for={id.clone()}>
             <input {id} type="checkbox" checked={is_in} onchange={tick} />{ text }

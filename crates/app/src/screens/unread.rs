@@ -8,20 +8,20 @@ use yew::prelude::*;
 
 use super::Send;
 use super::files::save_workshop;
-use crate::browser::{self, keeper::Keeper};
+use crate::browser::{self, saver::Saver};
 use crate::parts::button;
-use crate::state::{Act, App, Load};
+use crate::state::{Action, App, Load};
 
 /// How many faults are told one by one.
 const TOLD: usize = 6;
 
 /// What stands in place of the page while there is nothing to show.
-pub fn instead(app: &App, send: &Send, keeper: &Keeper) -> Html {
+pub fn instead(app: &App, send: &Send, saver: &Saver) -> Html {
     let (title, words, way) = match &app.load {
         Load::Failed(reason) => (
             "Your saved work could not be read",
             format!("Nothing was changed. The reason: {reason}."),
-            try_again(keeper),
+            try_again(saver),
         ),
         Load::Slow => (
             "Your saved work does not open",
@@ -39,24 +39,24 @@ pub fn instead(app: &App, send: &Send, keeper: &Keeper) -> Html {
                 <p>{ words }</p>
                 <div class="buttons">
                     { way }
-                    { button("go-on-unsaved", "Go on without saving", send.reform(|_| Act::GoOnUnsaved)) }
+                    { button("go-on-unsaved", "Go on without saving", send.reform(|_| Action::GoOnUnsaved)) }
                 </div>
             </section>
         </main>
     }
 }
 
-fn try_again(keeper: &Keeper) -> Html {
-    let keeper = keeper.clone();
+fn try_again(saver: &Saver) -> Html {
+    let saver = saver.clone();
     button(
         "try-again",
         "Try again",
-        Callback::from(move |_| keeper.try_again()),
+        Callback::from(move |_| saver.try_again()),
     )
 }
 
 /// What stands above the page while nothing is saved.
-pub fn notice(app: &Rc<App>, send: &Send, keeper: &Keeper) -> Html {
+pub fn notice(app: &Rc<App>, send: &Send, saver: &Saver) -> Html {
     let (words, faults) = match &app.load {
         Load::Whole => return Html::default(),
         Load::Partly(unread) => (
@@ -73,10 +73,10 @@ pub fn notice(app: &Rc<App>, send: &Send, keeper: &Keeper) -> Html {
             <p>{ words }</p>
             if let Some(unread) = faults { { told(unread) } }
             <div class="buttons">
-                { try_again(keeper) }
+                { try_again(saver) }
                 if let Some(unread) = faults {
                     { button("save-unread", "Save what is there to a file", save(app, send, unread)) }
-                    { leave_out(keeper) }
+                    { leave_out(saver) }
                 }
             </div>
         </section>
@@ -103,11 +103,11 @@ fn save(app: &Rc<App>, send: &Send, unread: &Rc<Unread>) -> Callback<MouseEvent>
     })
 }
 
-fn leave_out(keeper: &Keeper) -> Html {
-    let keeper = keeper.clone();
+fn leave_out(saver: &Saver) -> Html {
+    let saver = saver.clone();
     button(
         "leave-out",
         "Delete what can\u{2019}t be read, and go on",
-        Callback::from(move |_| keeper.leave_out()),
+        Callback::from(move |_| saver.leave_out()),
     )
 }

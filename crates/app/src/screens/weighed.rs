@@ -12,7 +12,7 @@ use super::book::Form;
 use super::{Send, Shown, refused};
 use crate::browser::{focus_soon, new_name, today};
 use crate::parts::button_for;
-use crate::state::{Act, App, Sheet};
+use crate::state::{Action, App, Tab};
 use crate::words;
 use workshop::book::Weighing;
 
@@ -59,10 +59,10 @@ pub fn can(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, id: &str) -> H
             let day = std::iter::once(("day", today().to_string()));
             let values = day.chain(first.iter().cloned()).collect();
             let line: Rc<str> = new_name().into();
-            send.emit(Act::Book(BookEdit::Add("weighings", Rc::clone(&line), values)));
+            send.emit(Action::Book(BookEdit::Add("weighings", Rc::clone(&line), values)));
             line
         });
-        send.emit(Act::Sheet(Sheet::Prepare));
+        send.emit(Action::Tab(Tab::Prepare));
         focus_soon(format!("weighings-{line}-before"));
     });
     button_for(

@@ -381,7 +381,7 @@ impl App {
         if self.fault(id).is_none() {
             self.drafts.remove(id);
         } else {
-            self.past.forget_nothing(&self.workshop);
+            self.history.forget_nothing(&self.workshop);
         }
     }
 
@@ -419,7 +419,7 @@ impl App {
 mod tests {
     use super::super::tests::{text, typed, width, with_piece};
     use super::*;
-    use crate::state::Act;
+    use crate::state::Action;
     use geometry::{AddedShape, fields};
     use units::Decimals;
     use workshop::book::Facts;
@@ -444,15 +444,17 @@ mod tests {
     fn entered(app: &App, id: &EntryId, text: &str) -> App {
         let keys = text.char_indices().map(|(at, c)| &text[..at + c.len_utf8()]);
         let typed = keys.fold(app.clone(), |app, text| {
-            app.update(Act::Write(id.clone(), text.into()))
+            app.update(Action::Write(id.clone(), text.into()))
         });
-        typed.update(Act::LeaveEntry(id.clone()))
+        typed.update(Action::LeaveEntry(id.clone()))
     }
 
     fn measured(app: &App, field: FieldId, text: &str) -> App {
         let keys = text.char_indices().map(|(at, c)| &text[..at + c.len_utf8()]);
-        let typed = keys.fold(app.clone(), |app, text| app.update(Act::Type(field, text.into())));
-        typed.update(Act::Leave(field))
+        let typed = keys.fold(app.clone(), |app, text| {
+            app.update(Action::Type(field, text.into()))
+        });
+        typed.update(Action::Leave(field))
     }
 
     #[test]
@@ -540,7 +542,7 @@ mod tests {
     fn a_text_that_is_replaced_was_whole() {
         let said = typed(&with_piece(), &["eighteen and a half", "eighteen and a calf"]);
         assert_eq!(width(&said).as_deref(), Some("18 1/2"));
-        let paused = said.update(Act::Pause);
+        let paused = said.update(Action::Pause);
         assert_eq!(paused.refused(|_| true)[0].used.as_deref(), Some("18 1/2 in"));
         for texts in [
             vec!["3", "3/", "3/0"],
@@ -550,19 +552,19 @@ mod tests {
             let app = typed(&with_piece(), &texts);
             assert_eq!(width(&app), None, "{texts:?}");
         }
-        let slow = typed(&typed(&with_piece(), &["3"]).update(Act::Pause), &["3/"]);
+        let slow = typed(&typed(&with_piece(), &["3"]).update(Action::Pause), &["3/"]);
         assert_eq!(width(&slow), None);
     }
 
     #[test]
     fn a_place_that_is_less_than_nothing_shows_no_answer() {
-        let app = with_piece().update(Act::Change(PieceEdit::AddPart(AddedShape::Board)));
+        let app = with_piece().update(Action::Change(PieceEdit::AddPart(AddedShape::Board)));
         let change = app.piece().unwrap().changes.len() - 1;
         let mut kind = app.piece().unwrap().changes[change].kind.clone();
         if let workshop::ChangeKind::Add { placed, .. } = &mut kind {
             *placed = true;
         }
-        let app = app.update(Act::Change(PieceEdit::AlterChange(change, kind)));
+        let app = app.update(Action::Change(PieceEdit::AlterChange(change, kind)));
         let place = FieldId::Alteration {
             change,
             item: 0,
@@ -574,7 +576,7 @@ mod tests {
             assert!(app.is_blocked(DraftId::is_of_amounts), "{wrong}");
             let once = measured(&measured(&app, place, "3"), place, wrong);
             assert_eq!(once.refused(|_| true)[0].used.as_deref(), Some("3 in"), "{wrong}");
-            let gone = once.update(Act::Change(PieceEdit::RemoveChange(change)));
+            let gone = once.update(Action::Change(PieceEdit::RemoveChange(change)));
             assert_eq!(
                 gone.refused(|_| true),
                 [],
@@ -587,7 +589,7 @@ mod tests {
     fn a_weight_takes_pounds_and_ounces() {
         let app = with_piece();
         let add = BookEdit::Add("shelf", "s1".into(), vec![("material", "trim-enamel".into())]);
-        let app = app.update(Act::Book(add));
+        let app = app.update(Action::Book(add));
         let weight = EntryId {
             book: "shelf",
             line: "s1".into(),
@@ -613,11 +615,11 @@ mod tests {
     /// A label that cannot be so is not used; the figure before it is.
     #[test]
     fn a_figure_that_cannot_be_so_is_refused() {
-        let app = with_piece().update(Act::OwnLabel(None, 1));
+        let app = with_piece().update(Action::OwnLabel(None, 1));
         let solids = FigureId::Label("own-1".into(), "solids");
         let type_in = |app: &App, text: &str| {
-            app.update(Act::Figure(solids.clone(), text.into(), "%"))
-                .update(Act::LeaveFigure(solids.clone()))
+            app.update(Action::Figure(solids.clone(), text.into(), "%"))
+                .update(Action::LeaveFigure(solids.clone()))
         };
         let app = type_in(&type_in(&app, "38"), "140");
         let refused = app.refused(DraftId::is_of_amounts);
@@ -625,8 +627,8 @@ mod tests {
         assert_eq!(app.workshop.materials[0].check(), Ok(vec![]));
         let price = FigureId::Price("own-1".into(), "us-quart");
         let app = app
-            .update(Act::Figure(price.clone(), "-3".into(), ""))
-            .update(Act::LeaveFigure(price.clone()));
+            .update(Action::Figure(price.clone(), "-3".into(), ""))
+            .update(Action::LeaveFigure(price.clone()));
         assert!(
             app.fault(&DraftId::Figure(price))
                 .is_some_and(|reason| !reason.is_empty())
@@ -637,7 +639,7 @@ mod tests {
     fn while_somebody_types_nothing_is_said() {
         let app = typed(&with_piece(), &["a", "ab"]);
         assert!(app.is_half_typed() && app.refused(|_| true).is_empty());
-        let paused = app.update(Act::Pause);
+        let paused = app.update(Action::Pause);
         assert!(!paused.is_half_typed() && paused.refused(|_| true).len() == 1);
         let again = typed(&paused, &["3"]);
         assert!(!again.is_half_typed() && again.refused(|_| true).is_empty());

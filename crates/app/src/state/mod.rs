@@ -1,12 +1,12 @@
 //! The state of the page and the one function that changes it.
 
-mod act;
+mod action;
 mod drafts;
 mod figure;
+mod history;
 mod look;
 mod message;
 mod order;
-mod past;
 mod saving;
 mod screen;
 mod typing;
@@ -14,26 +14,26 @@ mod writing;
 
 use std::rc::Rc;
 
-use crate::standing::Standing;
+use crate::device_status::DeviceStatus;
 use crate::words::numerals::measured;
 use geometry::FieldId;
 use units::{Decimals, Inches, Length, SortedMap, SortedSet, System, show_length_in};
 use workshop::results::news;
 use workshop::{Analysis, BrushTo, Edit, EditError, Piece, PieceEdit, PieceId, Workshop};
 
-pub use act::Act;
+pub use action::Action;
 pub use drafts::{Draft, DraftId, Refused};
 pub use figure::FigureId;
 pub use look::Look;
 pub use message::{Message, Stepped};
 pub use order::{has_free_bays, in_order};
-pub use saving::{Keeping, Load};
-pub use screen::{Light, Room, Sheet};
+pub use saving::{Load, SaveStatus};
+pub use screen::{Light, Screen, Tab};
 pub use typing::BACK;
 
 pub use writing::EntryId;
 
-use past::Past;
+use history::History;
 
 /// The state of the page. Only the workshop is kept, and only it can be taken back; how light the page is stays with the
 /// device, and all else is forgotten with the page.
@@ -42,13 +42,13 @@ pub struct App {
     /// The document.
     pub workshop: Rc<Workshop>,
     /// Which room the page is in.
-    pub room: Room,
+    pub room: Screen,
     /// The piece on the board.
     pub open: Option<PieceId>,
     /// From where the drawing looks.
     pub look: Look,
     /// What lies under the drawing.
-    pub sheet: Sheet,
+    pub sheet: Tab,
     /// The surface that was tapped, by its name.
     pub picked: Option<String>,
     /// The part that is looked at, by its name.
@@ -82,9 +82,9 @@ pub struct App {
     /// The piece that is not opened by itself, because its last opening did not come to an end.
     pub skipped: Option<PieceId>,
     /// How the document stands in the database.
-    pub keeping: Keeping,
+    pub keeping: SaveStatus,
     /// How the page stands on this device.
-    pub standing: Standing,
+    pub device_status: DeviceStatus,
     /// How light the page is.
     pub light: Light,
     /// What becomes of faces that the hand goes over; nothing shows the working of one.
@@ -95,7 +95,7 @@ pub struct App {
     pub stepped: Option<Stepped>,
     /// Whether the page is being printed, which shows the job card whatever sheet is on top.
     pub printing: bool,
-    past: Past,
+    history: History,
     analysis: Analysis,
 }
 
@@ -107,7 +107,7 @@ impl App {
         decimals: Decimals,
         open: Option<PieceId>,
         unfinished: Option<PieceId>,
-        sheet: Sheet,
+        sheet: Tab,
     ) -> App {
         App {
             light,
@@ -126,81 +126,81 @@ impl App {
 
     /// The state after something happened.
     #[expect(clippy::too_many_lines, reason = "one arm for each act")]
-    pub fn update(&self, act: Act) -> App {
+    pub fn update(&self, act: Action) -> App {
         let mut next = self.clone();
         match act {
-            Act::Loaded(workshop) => {
+            Action::Loaded(workshop) => {
                 next.tell_news(&workshop);
                 next.workshop = workshop;
-                next.past.forget();
+                next.history.forget();
                 next.forget_typing();
                 next.keep_open_piece();
                 next.tell_skipped(&self.workshop);
             }
-            Act::Told => {
+            Action::Told => {
                 let told = Workshop::clone(&next.workshop).told();
                 if told != *next.workshop {
                     next.workshop = Rc::new(told);
                     next.is_to_be_kept();
                 }
             }
-            Act::Edit(edit) => {
+            Action::Edit(edit) => {
                 // Only a change of the open piece leaves what is being typed meaning what it meant.
                 next.forget_typing();
                 next.edit(edit, None);
             }
-            Act::Start(edit, id) => {
+            Action::Start(edit, id) => {
                 next.edit(edit, None);
                 next.begin(id);
             }
-            Act::Open(id) => next.open_piece(id),
-            Act::Change(edit) => next.change(edit, None),
-            Act::Stroke(edit, of) => next.change(edit, Some(of.into())),
-            Act::Rest => next.past.part(),
-            Act::Type(field, text) => next.type_in(field, text),
-            Act::TypeHere(text) => {
+            Action::Open(id) => next.open_piece(id),
+            Action::Change(edit) => next.change(edit, None),
+            Action::Stroke(edit, of) => next.change(edit, Some(of.into())),
+            Action::Rest => next.history.part(),
+            Action::Type(field, text) => next.type_in(field, text),
+            Action::TypeHere(text) => {
                 if let Some(field) = next.field {
                     next.type_in(field, text);
                 }
             }
-            Act::Figure(id, text, unit) => next.type_into(DraftId::Figure(id), text, unit),
-            Act::LeaveFigure(id) => next.leave_other(DraftId::Figure(id)),
-            Act::Write(id, text) => next.type_into(DraftId::Entry(id), text, ""),
-            Act::LeaveEntry(id) => next.leave_other(DraftId::Entry(id)),
-            Act::Pause => next.typing = None,
-            Act::Book(edit) => next.change_book(edit, None),
-            Act::OwnLabel(zone, place) => next.own_label(zone, place),
-            Act::Key(text) => next.press(text),
-            Act::Enter(field) => next.enter(field),
-            Act::Marked => next.fresh = true,
-            Act::Leave(field) => next.leave(field),
-            Act::GoOn(on) => next.go_on(on),
-            Act::PutTapeAway => next.put_tape_away(),
-            Act::Keyboard(keyboard) => next.keyboard = keyboard,
-            Act::Look(look) => next.look = look,
-            Act::Room(room) => next.go_to(room),
-            Act::Sheet(sheet) => {
+            Action::Figure(id, text, unit) => next.type_into(DraftId::Figure(id), text, unit),
+            Action::LeaveFigure(id) => next.leave_other(DraftId::Figure(id)),
+            Action::Write(id, text) => next.type_into(DraftId::Entry(id), text, ""),
+            Action::LeaveEntry(id) => next.leave_other(DraftId::Entry(id)),
+            Action::Pause => next.typing = None,
+            Action::Book(edit) => next.change_book(edit, None),
+            Action::OwnLabel(zone, place) => next.own_label(zone, place),
+            Action::Key(text) => next.press(text),
+            Action::Enter(field) => next.enter(field),
+            Action::Marked => next.fresh = true,
+            Action::Leave(field) => next.leave(field),
+            Action::GoOn(on) => next.go_on(on),
+            Action::PutTapeAway => next.put_tape_away(),
+            Action::Keyboard(keyboard) => next.keyboard = keyboard,
+            Action::Look(look) => next.look = look,
+            Action::Screen(room) => next.go_to(room),
+            Action::Tab(sheet) => {
                 next.put_tape_away();
                 next.brush = None;
                 next.sheet = sheet;
             }
-            Act::Pick(surface) => next.pick(surface),
-            Act::Part(part) => {
+            Action::Pick(surface) => next.pick(surface),
+            Action::Part(part) => {
                 next.picked = None;
                 next.part = part;
             }
-            Act::Adding(adding) => next.adding = adding,
-            Act::LeaveOut(piece) => match next.left_out.iter().position(|out| *out == piece) {
+            Action::Adding(adding) => next.adding = adding,
+            Action::LeaveOut(piece) => match next.left_out.iter().position(|out| *out == piece) {
                 Some(place) => drop(next.left_out.remove(place)),
                 None => next.left_out.push(piece),
             },
-            Act::Fold(name) => {
+            Action::Fold(name) => {
                 if !next.unfolded.remove(&name) {
                     next.unfolded.insert(name);
                 }
             }
-            Act::Finished(zone) => next.finished = zone,
-            Act::Tell(message) => {
+            Action::Finished(zone) => next.finished = zone,
+            Action::Tell(message) => {
                 next.messages.retain(|other| !matches!(other, Message::Done(_)));
                 let message = match message {
                     Message::Opened(workshop) => {
@@ -211,27 +211,27 @@ impl App {
                 };
                 next.messages.push(message);
             }
-            Act::PutAway(place) => {
+            Action::PutAway(place) => {
                 if place < next.messages.len() {
                     next.messages.remove(place);
                 }
             }
             // Once there was an answer, it is not slow any more.
-            Act::Load(Load::Slow) if next.load != Load::Opening => {}
-            Act::Load(load) => next.load = load,
-            Act::GoOnUnsaved => next.goes_on = true,
-            Act::Keeping(keeping) => next.keeping = keeping,
-            Act::Hear(news) => next.standing.hear(news),
-            Act::Light(light) => next.light = light,
-            Act::Brush(brush) => next.brush = brush,
-            Act::Linked(link) => next.link = Some(link),
-            Act::Printing(printing) => next.printing = printing,
-            Act::Undo => {
-                let found = next.past.back(&next.workshop);
+            Action::Load(Load::Slow) if next.load != Load::Opening => {}
+            Action::Load(load) => next.load = load,
+            Action::GoOnUnsaved => next.goes_on = true,
+            Action::SaveStatus(keeping) => next.keeping = keeping,
+            Action::Hear(news) => next.device_status.hear(news),
+            Action::Light(light) => next.light = light,
+            Action::Brush(brush) => next.brush = brush,
+            Action::Linked(link) => next.link = Some(link),
+            Action::Printing(printing) => next.printing = printing,
+            Action::Undo => {
+                let found = next.history.back(&next.workshop);
                 next.step(found, true);
             }
-            Act::Redo => {
-                let found = next.past.forth(&next.workshop);
+            Action::Redo => {
+                let found = next.history.forth(&next.workshop);
                 next.step(found, false);
             }
         }
@@ -245,12 +245,12 @@ impl App {
 
     /// Whether there is a change to take back.
     pub fn can_undo(&self) -> bool {
-        self.past.can_go_back()
+        self.history.can_go_back()
     }
 
     /// Whether there is a change to make again.
     pub fn can_redo(&self) -> bool {
-        self.past.can_go_forth()
+        self.history.can_go_forth()
     }
 
     /// A length in the units and in the way that the maker reads.
@@ -277,7 +277,7 @@ impl App {
                 self.link = None;
                 self.stepped = None;
                 self.is_to_be_kept();
-                self.past.note(before, about);
+                self.history.note(before, about);
                 self.keep_open_piece();
                 self.keep_drafts();
             }
@@ -297,8 +297,8 @@ impl App {
 
     /// A change is on its way into the database from the moment on that it is made.
     fn is_to_be_kept(&mut self) {
-        if self.keeping == Keeping::Kept {
-            self.keeping = Keeping::Writing;
+        if self.keeping == SaveStatus::Saved {
+            self.keeping = SaveStatus::Writing;
         }
     }
 
@@ -330,7 +330,7 @@ impl App {
         }
         // Once a piece was begun, or another one opened, the kinds are in the way.
         self.adding = false;
-        self.room = Room::Board;
+        self.room = Screen::Board;
         self.link = None;
         self.skipped = self.skipped.take().filter(|skipped| *skipped != id);
         self.open = Some(id);
@@ -339,14 +339,14 @@ impl App {
     /// A piece that was just added is measured first.
     fn begin(&mut self, id: PieceId) {
         self.open_piece(id);
-        self.sheet = Sheet::Measure;
+        self.sheet = Tab::Measure;
         let first = self.piece().and_then(|piece| in_order(piece).first().copied());
         if let Some(first) = first {
             self.enter(first);
         }
     }
 
-    fn go_to(&mut self, room: Room) {
+    fn go_to(&mut self, room: Screen) {
         self.put_tape_away();
         self.adding = false;
         self.room = room;
@@ -459,7 +459,7 @@ pub(crate) mod tests {
 
     pub fn with_piece() -> App {
         let id = PieceId("a".into());
-        App::default().update(Act::Start(
+        App::default().update(Action::Start(
             Edit::Add {
                 id: id.clone(),
                 kind: Kind::Dresser,
@@ -470,7 +470,7 @@ pub(crate) mod tests {
 
     pub fn typed(app: &App, texts: &[&str]) -> App {
         texts.iter().fold(app.clone(), |app, text| {
-            app.update(Act::Type(fields::WIDTH.id(), (*text).into()))
+            app.update(Action::Type(fields::WIDTH.id(), (*text).into()))
         })
     }
 
@@ -486,16 +486,19 @@ pub(crate) mod tests {
 
     #[test]
     fn a_change_is_on_its_way_until_it_is_kept() {
-        let kept = Act::Keeping(Keeping::Kept);
+        let kept = Action::SaveStatus(SaveStatus::Saved);
         let app = with_piece().update(kept.clone());
         let typed = typed(&app, &["33"]);
-        assert_eq!(typed.keeping, Keeping::Writing);
-        assert_eq!(typed.update(kept.clone()).keeping, Keeping::Kept);
-        assert_eq!(typed.update(kept).update(Act::Undo).keeping, Keeping::Writing);
+        assert_eq!(typed.keeping, SaveStatus::Writing);
+        assert_eq!(typed.update(kept.clone()).keeping, SaveStatus::Saved);
+        assert_eq!(
+            typed.update(kept).update(Action::Undo).keeping,
+            SaveStatus::Writing
+        );
         // What is only looked at is nothing to keep, and a fault stays told.
-        assert_eq!(app.update(Act::Sheet(Sheet::Tools)).keeping, Keeping::Kept);
-        let failed = Keeping::Failed("full".into());
-        let app = app.update(Act::Keeping(failed.clone()));
+        assert_eq!(app.update(Action::Tab(Tab::Tools)).keeping, SaveStatus::Saved);
+        let failed = SaveStatus::Failed("full".into());
+        let app = app.update(Action::SaveStatus(failed.clone()));
         assert_eq!(super::tests::typed(&app, &["33"]).keeping, failed);
     }
 
@@ -508,10 +511,10 @@ pub(crate) mod tests {
 
     #[test]
     fn other_numbers_are_told_once_and_that_is_kept() {
-        let loaded = Act::Loaded(Rc::new(of_old()));
+        let loaded = Action::Loaded(Rc::new(of_old()));
         let app = App::default()
             .update(loaded.clone())
-            .update(Act::Keeping(Keeping::Kept));
+            .update(Action::SaveStatus(SaveStatus::Saved));
         assert!(matches!(&app.messages[..], [Message::Plain(sentence)] if sentence.contains("Dresser")));
         assert_eq!(
             *app.workshop,
@@ -520,17 +523,24 @@ pub(crate) mod tests {
         );
         // Another tab kept something meanwhile.
         assert_eq!(app.update(loaded).messages.len(), 1);
-        let told = app.update(Act::Told);
-        assert_eq!((told.keeping.clone(), told.can_undo()), (Keeping::Writing, false));
-        let next = App::default().update(Act::Loaded(Rc::clone(&told.workshop)));
+        let told = app.update(Action::Told);
+        assert_eq!(
+            (told.keeping.clone(), told.can_undo()),
+            (SaveStatus::Writing, false)
+        );
+        let next = App::default().update(Action::Loaded(Rc::clone(&told.workshop)));
         assert!(next.messages.is_empty());
-        let kept = next.update(Act::Keeping(Keeping::Kept));
-        assert_eq!(kept.update(Act::Told).keeping, Keeping::Kept, "nothing to write");
+        let kept = next.update(Action::SaveStatus(SaveStatus::Saved));
+        assert_eq!(
+            kept.update(Action::Told).keeping,
+            SaveStatus::Saved,
+            "nothing to write"
+        );
     }
 
     #[test]
     fn other_numbers_of_a_file_are_told_when_it_is_opened_and_not_when_it_comes_in() {
-        let app = App::default().update(Act::Tell(Message::Opened(Box::new(of_old()))));
+        let app = App::default().update(Action::Tell(Message::Opened(Box::new(of_old()))));
         let [Message::Plain(_), Message::Opened(opened)] = &app.messages[..] else {
             panic!("{:?}", app.messages)
         };
@@ -539,85 +549,86 @@ pub(crate) mod tests {
 
     #[test]
     fn a_tapped_surface_shows_its_part() {
-        let app = with_piece().update(Act::Pick(Some("leg-1/top/floor".into())));
+        let app = with_piece().update(Action::Pick(Some("leg-1/top/floor".into())));
         assert_eq!(app.part.as_deref(), Some("leg-1"));
-        assert_eq!(app.update(Act::Pick(None)).part, None);
+        assert_eq!(app.update(Action::Pick(None)).part, None);
     }
 
     #[test]
     fn a_piece_stays_off_the_list_while_another_is_looked_at() {
         let id = |name: &str| PieceId(name.into());
-        let app = App::default().update(Act::LeaveOut(id("a")));
-        let elsewhere = app.update(Act::Open(id("b")));
+        let app = App::default().update(Action::LeaveOut(id("a")));
+        let elsewhere = app.update(Action::Open(id("b")));
         assert_eq!(elsewhere.left_out, [id("a")]);
-        assert!(elsewhere.update(Act::LeaveOut(id("a"))).left_out.is_empty());
+        assert!(elsewhere.update(Action::LeaveOut(id("a"))).left_out.is_empty());
     }
 
     #[test]
     fn what_is_unfolded_is_folded_by_the_next_touch() {
-        let fold = || Act::Fold("zone-top".into());
+        let fold = || Action::Fold("zone-top".into());
         let app = with_piece().update(fold());
         assert!(app.unfolded.contains("zone-top") && app.update(fold()).unfolded.is_empty());
     }
 
     #[test]
     fn a_new_piece_puts_the_kinds_away() {
-        let app = with_piece().update(Act::Adding(true));
-        assert!(app.adding && !app.update(Act::Open(PieceId("a".into()))).adding);
+        let app = with_piece().update(Action::Adding(true));
+        assert!(app.adding && !app.update(Action::Open(PieceId("a".into()))).adding);
     }
 
     #[test]
     fn a_label_is_entered_on_a_copy_and_taken_back_in_one_step() {
         let before = with_piece();
-        let app = before.update(Act::OwnLabel(None, 1));
+        let app = before.update(Action::OwnLabel(None, 1));
         let planned = |app: &App| app.piece().unwrap().scheme.layers[1].material.to_string();
         assert_eq!(
             (planned(&app).as_str(), app.workshop.materials.len()),
             ("own-1", 1)
         );
         let rate = FigureId::Label("own-1".into(), "rate");
-        let type_in = |app: &App, text: &str| app.update(Act::Figure(rate.clone(), text.into(), "ft2/gal"));
+        let type_in =
+            |app: &App, text: &str| app.update(Action::Figure(rate.clone(), text.into(), "ft2/gal"));
         let app = type_in(&type_in(&app, "350"), "350-");
         let typed = |app: &App| app.workshop.materials[0].label["rate"].typed().to_owned();
         assert!(
             app.workshop.materials[0].label.is_empty(),
             "a part of what cannot be read is no figure"
         );
-        let left = app.update(Act::LeaveFigure(rate.clone()));
+        let left = app.update(Action::LeaveFigure(rate.clone()));
         assert_eq!(left.drafts.len(), 1, "and stays to be mended");
-        let app = type_in(&left, "350-450").update(Act::LeaveFigure(rate.clone()));
+        let app = type_in(&left, "350-450").update(Action::LeaveFigure(rate.clone()));
         assert_eq!((typed(&app).as_str(), app.drafts.len()), ("350-450", 0));
-        let back = (0..2).fold(app, |app, _| app.update(Act::Undo));
+        let back = (0..2).fold(app, |app, _| app.update(Action::Undo));
         assert_eq!(back.workshop, before.workshop);
     }
 
     #[test]
     fn undo_takes_back_a_reading_at_a_time() {
         let start = with_piece();
-        let app = typed(&start, &["3", "33", "33 ", "33 7/8"]).update(Act::GoOn(true));
-        let depth = |app: &App, text: &str| app.update(Act::Type(fields::DEPTH.id(), text.into()));
+        let app = typed(&start, &["3", "33", "33 ", "33 7/8"]).update(Action::GoOn(true));
+        let depth = |app: &App, text: &str| app.update(Action::Type(fields::DEPTH.id(), text.into()));
         let app = depth(&depth(&app, "1"), "18");
-        let back = app.update(Act::Undo);
+        let back = app.update(Action::Undo);
         assert_eq!(text(&back, fields::DEPTH.id()), "", "the whole reading went");
         assert_eq!(width(&back).as_deref(), Some("33 7/8"));
-        let before = back.update(Act::Undo);
+        let before = back.update(Action::Undo);
         assert_eq!(width(&before), None);
-        let again = before.update(Act::Redo).update(Act::Redo);
+        let again = before.update(Action::Redo).update(Action::Redo);
         assert_eq!(text(&again, fields::DEPTH.id()), "18");
-        let empty = (0..9).fold(app, |app, _| app.update(Act::Undo));
+        let empty = (0..9).fold(app, |app, _| app.update(Action::Undo));
         assert!(empty.workshop.pieces.is_empty() && !empty.can_undo() && empty.can_redo());
     }
 
     #[test]
     fn a_stroke_is_one_step_and_the_next_another() {
-        let left = |name: &str| Act::Stroke(PieceEdit::Painted(name.into(), Some(false)), "stroke");
+        let left = |name: &str| Action::Stroke(PieceEdit::Painted(name.into(), Some(false)), "stroke");
         let start = with_piece();
-        let app = [left("top/top"), left("top/front"), Act::Rest, left("top/left")]
+        let app = [left("top/top"), left("top/front"), Action::Rest, left("top/left")]
             .into_iter()
             .fold(start.clone(), |app, act| app.update(act));
-        let back = app.update(Act::Undo);
+        let back = app.update(Action::Undo);
         assert_eq!(back.piece().unwrap().choices.len(), 2);
-        assert_eq!(back.update(Act::Undo).workshop, start.workshop);
+        assert_eq!(back.update(Action::Undo).workshop, start.workshop);
     }
 
     #[test]
@@ -625,33 +636,33 @@ pub(crate) mod tests {
         let app = with_piece();
         assert_eq!(app.field, Some(fields::WIDTH.id()));
         let order = in_order(app.piece().unwrap());
-        let next = app.update(Act::GoOn(true));
+        let next = app.update(Action::GoOn(true));
         // The drawing turns to where the depth is taken.
         assert_eq!((next.field, next.look), (Some(order[1]), Look::Side));
-        assert_eq!(next.update(Act::GoOn(false)).field, app.field);
+        assert_eq!(next.update(Action::GoOn(false)).field, app.field);
         let to_choices = order.iter().find(|field| {
-            let app = app.update(Act::Enter(**field));
+            let app = app.update(Action::Enter(**field));
             app.comes_to_choices()
         });
         assert!(
             matches!(to_choices, Some(FieldId::RowHeight(..))),
             "{to_choices:?}"
         );
-        let end = order.iter().fold(app, |app, _| app.update(Act::GoOn(true)));
+        let end = order.iter().fold(app, |app, _| app.update(Action::GoOn(true)));
         assert_eq!(end.field, None, "behind the last one the tape is put away");
     }
 
     #[test]
     fn what_changes_nothing_is_no_step() {
-        let app = with_piece().update(Act::Change(PieceEdit::Count(1)));
+        let app = with_piece().update(Action::Change(PieceEdit::Count(1)));
         assert_eq!(app, with_piece());
     }
 
     #[test]
     fn a_refused_change_is_told() {
-        let app = with_piece().update(Act::Change(PieceEdit::Rows(FIRST_BAY, 99)));
+        let app = with_piece().update(Action::Change(PieceEdit::Rows(FIRST_BAY, 99)));
         assert_eq!(app.messages.len(), 1);
-        assert_eq!(app.update(Act::PutAway(0)).messages.len(), 0);
+        assert_eq!(app.update(Action::PutAway(0)).messages.len(), 0);
     }
 
     #[test]
@@ -668,25 +679,25 @@ pub(crate) mod tests {
             units::Decimals::default(),
             Some(a.clone()),
             Some(a.clone()),
-            Sheet::Measure,
+            Tab::Measure,
         );
-        let alone = begun.update(Act::Loaded(one));
+        let alone = begun.update(Action::Loaded(one));
         assert_eq!((alone.piece(), alone.messages.len()), (None, 1));
-        let beside = begun.update(Act::Loaded(two.clone()));
+        let beside = begun.update(Action::Loaded(two.clone()));
         assert_eq!((beside.open.clone(), beside.messages.len()), (Some(b), 1));
         assert_eq!(
-            beside.update(Act::Loaded(two)).messages.len(),
+            beside.update(Action::Loaded(two)).messages.len(),
             1,
             "it is said once"
         );
-        let opened = beside.update(Act::Open(a.clone()));
+        let opened = beside.update(Action::Open(a.clone()));
         assert_eq!((opened.open, opened.skipped), (Some(a.clone()), None));
         let usual = App::begun(
             Light::Device,
             units::Decimals::default(),
             Some(a.clone()),
             None,
-            Sheet::Measure,
+            Tab::Measure,
         );
         assert_eq!(usual.open, Some(a));
     }
@@ -694,25 +705,25 @@ pub(crate) mod tests {
     #[test]
     fn there_is_a_document_once_it_was_read_or_the_maker_goes_on() {
         let app = App::default();
-        assert!(!app.is_there() && !app.update(Act::Load(Load::Slow)).is_there());
-        let failed = app.update(Act::Load(Load::Failed("x".into())));
-        assert!(!failed.is_there() && failed.update(Act::GoOnUnsaved).is_there());
-        assert!(app.update(Act::Load(Load::Partly(Rc::default()))).is_there());
-        let whole = app.update(Act::Load(Load::Whole));
-        assert!(whole.is_there() && whole.update(Act::Load(Load::Slow)).is_there());
+        assert!(!app.is_there() && !app.update(Action::Load(Load::Slow)).is_there());
+        let failed = app.update(Action::Load(Load::Failed("x".into())));
+        assert!(!failed.is_there() && failed.update(Action::GoOnUnsaved).is_there());
+        assert!(app.update(Action::Load(Load::Partly(Rc::default()))).is_there());
+        let whole = app.update(Action::Load(Load::Whole));
+        assert!(whole.is_there() && whole.update(Action::Load(Load::Slow)).is_there());
     }
 
     #[test]
     fn when_the_open_piece_goes_the_first_is_opened() {
         let b = PieceId("b".into());
-        let app = with_piece().update(Act::Start(
+        let app = with_piece().update(Action::Start(
             Edit::Add {
                 id: b.clone(),
                 kind: Kind::Nightstand,
             },
             b.clone(),
         ));
-        let app = app.update(Act::Edit(Edit::Remove(b)));
+        let app = app.update(Action::Edit(Edit::Remove(b)));
         assert_eq!(app.open, Some(PieceId("a".into())));
     }
 }

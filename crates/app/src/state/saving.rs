@@ -21,14 +21,14 @@ pub enum Load {
 
 /// How the document stands in the browser's database.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub enum Keeping {
+pub enum SaveStatus {
     /// Nothing was read yet.
     #[default]
     Opening,
     /// A change is on its way.
     Writing,
     /// All is kept.
-    Kept,
+    Saved,
     /// It could not be kept; the reason in words.
     Failed(String),
 }

@@ -2,7 +2,7 @@
 
 /// Which room the page is in.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Room {
+pub enum Screen {
     /// One piece on the drawing board.
     #[default]
     Board,
@@ -22,7 +22,7 @@ pub enum Room {
 
 /// Which sheet of questions lies under the drawing.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Sheet {
+pub enum Tab {
     /// The tape readings.
     #[default]
     Measure,

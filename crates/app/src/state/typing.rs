@@ -13,7 +13,7 @@ impl App {
     /// The maker takes this measurement now; the drawing turns to where it is taken.
     pub(super) fn enter(&mut self, field: FieldId) {
         if self.field != Some(field) {
-            self.past.part();
+            self.history.part();
         }
         // What stands in a field that is gone into is marked, and what is marked is replaced.
         self.fresh = true;
@@ -30,7 +30,7 @@ impl App {
     /// The maker leaves another field than that of a measurement.
     pub(super) fn leave_other(&mut self, id: DraftId) {
         self.leave_draft(&id);
-        self.past.part();
+        self.history.part();
     }
 
     /// The measurement that comes behind the present one, or before it.
@@ -70,7 +70,7 @@ impl App {
         if let Some(field) = self.field.take() {
             self.leave(field);
         }
-        self.past.part();
+        self.history.part();
     }
 
     pub(super) fn type_in(&mut self, field: FieldId, text: String) {
@@ -131,7 +131,7 @@ fn begins_with_digit(text: &str) -> bool {
 mod tests {
     use super::super::tests::{FIRST_BAY, text, typed, width, with_piece};
     use super::*;
-    use crate::state::Act;
+    use crate::state::Action;
     use geometry::fields;
     use workshop::{Edit, PieceEdit};
 
@@ -145,21 +145,21 @@ mod tests {
         );
         let is_wrong = |app: &App| app.fault(&DraftId::Field(fields::WIDTH.id())).is_some();
         assert!(!is_wrong(&app), "while somebody is typing nothing is said");
-        assert!(is_wrong(&app.update(Act::Pause)));
-        let app = app.update(Act::Leave(fields::WIDTH.id()));
+        assert!(is_wrong(&app.update(Action::Pause)));
+        let app = app.update(Action::Leave(fields::WIDTH.id()));
         assert!(is_wrong(&app));
         assert_eq!(
             text(&app, fields::WIDTH.id()),
             "33 7/",
             "a text that cannot be read is not thrown away"
         );
-        let app = typed(&app, &["33 7/8"]).update(Act::Leave(fields::WIDTH.id()));
+        let app = typed(&app, &["33 7/8"]).update(Action::Leave(fields::WIDTH.id()));
         assert_eq!((width(&app).as_deref(), app.drafts.len()), (Some("33 7/8"), 0));
     }
 
     #[test]
     fn a_text_that_cannot_be_read_outlives_a_change_elsewhere() {
-        let app = typed(&with_piece(), &["33 7/"]).update(Act::Type(fields::DEPTH.id(), "18".into()));
+        let app = typed(&with_piece(), &["33 7/"]).update(Action::Type(fields::DEPTH.id(), "18".into()));
         assert_eq!(text(&app, fields::WIDTH.id()), "33 7/");
     }
 
@@ -167,8 +167,8 @@ mod tests {
     fn a_text_for_a_row_goes_when_rows_get_other_numbers() {
         let row = FieldId::RowHeight(FIRST_BAY, 2);
         let app = typed(&with_piece(), &["33 7/"])
-            .update(Act::Type(row, "7 1/".into()))
-            .update(Act::Change(PieceEdit::RepeatRow(FIRST_BAY, 1)));
+            .update(Action::Type(row, "7 1/".into()))
+            .update(Action::Change(PieceEdit::RepeatRow(FIRST_BAY, 1)));
         assert_eq!((text(&app, row).as_str(), app.field), ("", None));
         assert_eq!(text(&app, fields::WIDTH.id()), "33 7/");
     }
@@ -181,10 +181,13 @@ mod tests {
 
     #[test]
     fn a_reading_keeps_its_unit_when_the_maker_changes_units() {
-        let app = typed(&with_piece(), &["33 7/8"]).update(Act::Leave(fields::WIDTH.id()));
-        let metric = app.update(Act::Edit(Edit::Units(units::System::Metric)));
+        let app = typed(&with_piece(), &["33 7/8"]).update(Action::Leave(fields::WIDTH.id()));
+        let metric = app.update(Action::Edit(Edit::Units(units::System::Metric)));
         assert_eq!(text(&metric, fields::WIDTH.id()), "33 7/8 in");
-        let again = metric.update(Act::Type(fields::WIDTH.id(), text(&metric, fields::WIDTH.id())));
+        let again = metric.update(Action::Type(
+            fields::WIDTH.id(),
+            text(&metric, fields::WIDTH.id()),
+        ));
         let length = |app: &App| app.piece().unwrap().reading(fields::WIDTH.id()).unwrap().length();
         assert_eq!(length(&again), length(&app));
     }
@@ -192,7 +195,7 @@ mod tests {
     #[test]
     fn the_tape_keys_put_a_space_before_a_fraction() {
         let pad =
-            |app: App, keys: &[&'static str]| keys.iter().fold(app, |app, key| app.update(Act::Key(key)));
+            |app: App, keys: &[&'static str]| keys.iter().fold(app, |app, key| app.update(Action::Key(key)));
         let app = pad(typed(&with_piece(), &["33"]), &["7/8"]);
         assert_eq!(width(&app).as_deref(), Some("33 7/8"));
         let app = pad(app, &[BACK, BACK, BACK, BACK]);
@@ -204,12 +207,15 @@ mod tests {
     /// A field that is gone into once more is marked, and so is one of which the keys' own field is.
     #[test]
     fn what_is_marked_is_replaced_also_in_the_measurement_that_is_being_taken() {
-        for again in [Act::Enter(fields::WIDTH.id()), Act::Marked] {
-            let app = typed(&with_piece().update(Act::Enter(fields::WIDTH.id())), &["52 1/4"]);
-            let app = app.update(Act::Key("1"));
+        for again in [Action::Enter(fields::WIDTH.id()), Action::Marked] {
+            let app = typed(
+                &with_piece().update(Action::Enter(fields::WIDTH.id())),
+                &["52 1/4"],
+            );
+            let app = app.update(Action::Key("1"));
             assert_eq!(text(&app, fields::WIDTH.id()), "52 1/41");
             assert_eq!(
-                text(&app.update(again).update(Act::Key("9")), fields::WIDTH.id()),
+                text(&app.update(again).update(Action::Key("9")), fields::WIDTH.id()),
                 "9"
             );
         }
@@ -219,33 +225,33 @@ mod tests {
     fn the_first_digit_takes_the_place_of_what_stands_there() {
         let (width, depth) = (fields::WIDTH.id(), fields::DEPTH.id());
         let app = with_piece()
-            .update(Act::Enter(width))
-            .update(Act::Key("1"))
-            .update(Act::Key("0"));
+            .update(Action::Enter(width))
+            .update(Action::Key("1"))
+            .update(Action::Key("0"));
         assert_eq!(text(&app, width), "10");
-        let again = app.update(Act::Enter(depth)).update(Act::Enter(width));
+        let again = app.update(Action::Enter(depth)).update(Action::Enter(width));
         assert_eq!(
-            text(&again.update(Act::Key("1")).update(Act::Key("9")), width),
+            text(&again.update(Action::Key("1")).update(Action::Key("9")), width),
             "19"
         );
         // What is added to a reading is added: a fraction. What is marked goes as a whole; then it is a character less.
-        assert_eq!(text(&again.update(Act::Key("7/8")), width), "10 7/8");
-        assert_eq!(text(&again.update(Act::Key(BACK)), width), "");
-        let typed = again.update(Act::Key("1")).update(Act::Key("2"));
-        assert_eq!(text(&typed.update(Act::Key(BACK)), width), "1");
+        assert_eq!(text(&again.update(Action::Key("7/8")), width), "10 7/8");
+        assert_eq!(text(&again.update(Action::Key(BACK)), width), "");
+        let typed = again.update(Action::Key("1")).update(Action::Key("2"));
+        assert_eq!(text(&typed.update(Action::Key(BACK)), width), "1");
     }
 
     #[test]
     fn the_tape_follows_what_is_taken_back() {
         let (width, depth) = (fields::WIDTH.id(), fields::DEPTH.id());
         let app = with_piece()
-            .update(Act::Enter(width))
-            .update(Act::Key("9"))
-            .update(Act::GoOn(true));
+            .update(Action::Enter(width))
+            .update(Action::Key("9"))
+            .update(Action::GoOn(true));
         assert_eq!(app.field, Some(depth));
-        let back = app.update(Act::Undo);
+        let back = app.update(Action::Undo);
         assert_eq!((back.field, text(&back, width).as_str()), (Some(width), ""));
-        let away = app.update(Act::PutTapeAway).update(Act::Undo);
+        let away = app.update(Action::PutTapeAway).update(Action::Undo);
         assert_eq!(away.field, None, "the tape stays away");
     }
 }

@@ -62,7 +62,7 @@ impl App {
 mod tests {
     use super::super::tests::with_piece;
     use super::*;
-    use crate::state::{Act, DraftId};
+    use crate::state::{Action, DraftId};
     use workshop::book::Facts;
 
     fn id(book: &'static str, field: &str) -> EntryId {
@@ -74,7 +74,7 @@ mod tests {
     }
 
     fn write(app: &App, id: &EntryId, text: &str) -> App {
-        app.update(Act::Write(id.clone(), text.into()))
+        app.update(Action::Write(id.clone(), text.into()))
     }
 
     fn entry(app: &App, id: &EntryId) -> String {
@@ -93,16 +93,16 @@ mod tests {
             None,
             "a part of what cannot be read is no price"
         );
-        let app = app.update(Act::LeaveEntry(bought.clone()));
+        let app = app.update(Action::LeaveEntry(bought.clone()));
         let wrong = DraftId::Entry(bought.clone());
         assert!(app.fault(&wrong).is_some(), "what is wrong stays to be mended");
         assert!(
-            !app.can_undo() || app.update(Act::Undo).piece().is_none(),
+            !app.can_undo() || app.update(Action::Undo).piece().is_none(),
             "nothing changed"
         );
-        let app = write(&app, &bought, "20.5").update(Act::LeaveEntry(bought.clone()));
+        let app = write(&app, &bought, "20.5").update(Action::LeaveEntry(bought.clone()));
         assert_eq!(app.one::<Facts>().bought, Some(2050));
-        assert_eq!(app.update(Act::Undo).one::<Facts>().bought, None, "one step");
+        assert_eq!(app.update(Action::Undo).one::<Facts>().bought, None, "one step");
     }
 
     #[test]
@@ -110,7 +110,7 @@ mod tests {
         let lasts = id("habits", "sheet-yield");
         let app = write(&with_piece(), &lasts, "20");
         assert_eq!(entry(&app, &lasts), "20");
-        let app = app.update(Act::LeaveEntry(lasts.clone()));
+        let app = app.update(Action::LeaveEntry(lasts.clone()));
         assert_eq!(entry(&app, &lasts), "20 ft2");
     }
 }

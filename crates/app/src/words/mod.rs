@@ -3,6 +3,7 @@
 mod changes;
 mod colour;
 mod days;
+mod device_status;
 pub mod fields;
 mod learning;
 mod list;
@@ -11,13 +12,12 @@ mod money;
 pub mod numerals;
 mod preparing;
 mod shelf;
-mod standing;
 mod step;
 mod surfaces;
 mod ways;
 mod worked;
 
-use crate::state::{Refused, Sheet};
+use crate::state::{Refused, Tab};
 use coatings::can::ChoiceError;
 use coatings::suggest::{SuggestedLayer, Suggestion};
 use coatings::{
@@ -32,6 +32,7 @@ pub use days::{
     air, air_in_brief, ready, ready_on, remarks, stretch, understood, usual_hours, weekday_and_day,
     weekday_and_number,
 };
+pub use device_status::{file_saved, gathered, offline, safety, saving, too_large};
 pub use fields::{bay_label, field_element, field_label, place_prefix, sentence, stand_in};
 pub use learning::{by_own_jobs, changed, taught, weighed};
 pub use list::{coated, good, good_here, list, one_less, price_of_good, price_of_list, sheets};
@@ -43,23 +44,22 @@ pub use money::{
 pub use numerals::{measured, number, reading, write_numbers_as};
 pub use preparing::{day, much};
 pub use shelf::{left, on_hand, store};
-pub use standing::{file_saved, gathered, offline, safety, saving, too_large};
 pub use step::stepped;
 pub use surfaces::{lying, overlap, run, working};
 pub use ways::{in_hours, minutes_as, more_coats, which_way};
 pub use worked::{either_way, here, in_brief};
 
 /// The name of a sheet among the elements of the page.
-pub fn sheet(sheet: Sheet) -> &'static str {
+pub fn sheet(sheet: Tab) -> &'static str {
     match sheet {
-        Sheet::Measure => "measure",
-        Sheet::Parts => "parts",
-        Sheet::Surfaces => "surfaces",
-        Sheet::Finish => "finish",
-        Sheet::Prepare => "prepare",
-        Sheet::Tools => "tools",
-        Sheet::Money => "money",
-        Sheet::Card => "card",
+        Tab::Measure => "measure",
+        Tab::Parts => "parts",
+        Tab::Surfaces => "surfaces",
+        Tab::Finish => "finish",
+        Tab::Prepare => "prepare",
+        Tab::Tools => "tools",
+        Tab::Money => "money",
+        Tab::Card => "card",
     }
 }
 

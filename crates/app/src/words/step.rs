@@ -123,7 +123,7 @@ fn of_books(from: &Books, now: &Books) -> Option<String> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::state::Act;
+    use crate::state::Action;
     use crate::state::tests::{typed, with_piece};
     use geometry::Fill;
     use workshop::{BookEdit, PieceEdit, SchemeEdit};
@@ -134,10 +134,10 @@ mod tests {
 
     #[test]
     fn a_step_says_what_it_changed() {
-        let app = typed(&with_piece(), &["3", "33 7/8"]).update(Act::Rest);
-        let back = app.update(Act::Undo);
+        let app = typed(&with_piece(), &["3", "33 7/8"]).update(Action::Rest);
+        let back = app.update(Action::Undo);
         assert_eq!(said(&back), "Taken back: width, not measured now, of Dresser.");
-        let again = back.update(Act::Redo);
+        let again = back.update(Action::Redo);
         assert_eq!(said(&again), "Made again: width, now 33 7/8 in, of Dresser.");
         let place = crate::state::tests::FIRST_BAY;
         for (edit, word) in [
@@ -158,10 +158,10 @@ mod tests {
                 "a line that was noted",
             ),
         ] {
-            let back = again.update(Act::Change(edit)).update(Act::Undo);
+            let back = again.update(Action::Change(edit)).update(Action::Undo);
             assert_eq!(said(&back), format!("Taken back: {word} of Dresser."));
         }
-        let begun = with_piece().update(Act::Undo);
+        let begun = with_piece().update(Action::Undo);
         assert_eq!(said(&begun), "Taken back: Dresser is gone.");
         // The next change puts it away.
         assert_eq!(typed(&again, &["34"]).stepped, None);

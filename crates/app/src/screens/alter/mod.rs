@@ -12,7 +12,7 @@ use yew::prelude::*;
 use super::Shown;
 use crate::browser::focus_soon;
 use crate::parts::button;
-use crate::state::Act;
+use crate::state::Action;
 use crate::words;
 
 /// The sheet of parts.
@@ -47,7 +47,7 @@ fn begin_change(shown: &Shown, change: PieceChange) -> Callback<MouseEvent> {
 fn begin(shown: &Shown, edit: PieceEdit, first: Option<(usize, &'static str)>) -> Callback<MouseEvent> {
     let (send, change) = (shown.send.clone(), shown.piece.changes.len());
     Callback::from(move |_| {
-        send.emit(Act::Change(edit.clone()));
+        send.emit(Action::Change(edit.clone()));
         if let Some((item, key)) = first {
             focus_soon(words::field_element(FieldId::Alteration { change, item, key }));
         }

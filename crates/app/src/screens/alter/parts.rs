@@ -8,7 +8,7 @@ use yew::prelude::*;
 use super::super::Shown;
 use super::begin_change;
 use super::board::{ALONG, resize, size};
-use crate::state::Act;
+use crate::state::Action;
 use crate::words;
 
 /// Every part of the piece.
@@ -34,7 +34,7 @@ fn part(shown: &Shown, lines: &[SurfaceLine]) -> Html {
         .sum();
     let is_open = shown.app.part.as_deref() == Some(name.as_str());
     let next = (!is_open).then(|| name.clone());
-    let toggle = shown.send.reform(move |_| Act::Part(next.clone()));
+    let toggle = shown.send.reform(move |_| Action::Part(next.clone()));
     html! {
         <li key={name.clone()}>
             <button type="button" id={format!("part-{name}")} class="line-button" aria-expanded={is_open.to_string()}

@@ -10,7 +10,7 @@ use yew::prelude::*;
 use super::Form;
 use crate::browser::mark_all_soon;
 use crate::parts::{palette, select};
-use crate::state::{Act, DraftId};
+use crate::state::{Action, DraftId};
 
 impl Form<'_> {
     /// The field with this key.
@@ -86,11 +86,11 @@ impl Form<'_> {
         let (writing, leaving) = (id.clone(), id.clone());
         let write = self.send.reform(move |event: InputEvent| {
             let text = event.target_unchecked_into::<HtmlInputElement>().value();
-            Act::Write(writing.clone(), text)
+            Action::Write(writing.clone(), text)
         });
         let leave = self
             .send
-            .reform(move |_: FocusEvent| Act::LeaveEntry(leaving.clone()));
+            .reform(move |_: FocusEvent| Action::LeaveEntry(leaving.clone()));
         html! {
             <div class={classes!("field", fault.is_some().then_some("wrong"))}>
                 <label for={element.clone()}>{ label }</label>
@@ -109,11 +109,11 @@ impl Form<'_> {
         let (writing, leaving) = (id.clone(), id.clone());
         let write = self.send.reform(move |event: InputEvent| {
             let text = event.target_unchecked_into::<HtmlTextAreaElement>().value();
-            Act::Write(writing.clone(), text)
+            Action::Write(writing.clone(), text)
         });
         let leave = self
             .send
-            .reform(move |_: FocusEvent| Act::LeaveEntry(leaving.clone()));
+            .reform(move |_: FocusEvent| Action::LeaveEntry(leaving.clone()));
         html! {
             <div class="field wide">
                 <label for={element.clone()}>{ label }</label>

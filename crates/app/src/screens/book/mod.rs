@@ -12,7 +12,7 @@ use yew::prelude::*;
 use super::Send;
 use crate::browser::{new_name, today};
 use crate::parts::{button, button_for};
-use crate::state::{Act, App, EntryId};
+use crate::state::{Action, App, EntryId};
 
 /// A line of a book that can be written in.
 pub struct Form<'a> {
@@ -50,7 +50,7 @@ impl<'a> Form<'a> {
     fn set(&self, key: &str) -> Callback<String> {
         let EntryId { book, line, field } = self.id(key);
         self.send.reform(move |text| {
-            Act::Book(BookEdit::Write(
+            Action::Book(BookEdit::Write(
                 book,
                 Rc::clone(&line),
                 field.clone(),
@@ -72,7 +72,7 @@ impl<'a> Form<'a> {
         let id = format!("strike-{key}-{line}");
         let strike = self
             .send
-            .reform(move |_: MouseEvent| Act::Book(BookEdit::Strike(key, Rc::clone(&line))));
+            .reform(move |_: MouseEvent| Action::Book(BookEdit::Strike(key, Rc::clone(&line))));
         button_for(id, word, format!("{word}: {what}"), strike)
     }
 }
@@ -98,6 +98,6 @@ pub fn add(
     word: &'static str,
     first: impl Fn() -> Vec<(&'static str, String)> + 'static,
 ) -> Html {
-    let add = send.reform(move |_: MouseEvent| Act::Book(BookEdit::Add(key, new_name().into(), first())));
+    let add = send.reform(move |_: MouseEvent| Action::Book(BookEdit::Add(key, new_name().into(), first())));
     button(format!("add-{key}"), word, add)
 }

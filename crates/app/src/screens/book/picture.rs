@@ -7,7 +7,7 @@ use yew::prelude::*;
 
 use super::Form;
 use crate::browser::device;
-use crate::state::{Act, Message};
+use crate::state::{Action, Message};
 
 impl Form<'_> {
     pub(super) fn picture(&self, key: &str, label: &str) -> Html {
@@ -44,7 +44,7 @@ impl Form<'_> {
                 input.set_value("");
                 match picture {
                     Ok(picture) => set.emit(picture),
-                    Err(reason) => send.emit(Act::Tell(Message::Plain(reason))),
+                    Err(reason) => send.emit(Action::Tell(Message::Plain(reason))),
                 }
             });
         })

@@ -10,7 +10,7 @@ use yew::prelude::*;
 use super::Shown;
 use super::book::only;
 use crate::parts::choice;
-use crate::state::Act;
+use crate::state::Action;
 use crate::words;
 
 /// What is unfolded while the bars show the coats that are planned; otherwise they show those of equal film.
@@ -31,7 +31,7 @@ pub fn compare(shown: &Shown) -> Html {
         (true, "coats", "The planned coats"),
     ];
     let switch = super::say_if(&shown.send, move |planned: bool| {
-        (planned != is_planned).then(|| Act::Fold(PLANNED.into()))
+        (planned != is_planned).then(|| Action::Fold(PLANNED.into()))
     });
     let compared = match is_planned {
         true => ComparedAt::Planned,

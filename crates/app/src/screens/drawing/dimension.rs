@@ -12,7 +12,7 @@ use super::super::{Send, Shown};
 use super::margins::{DIMENSION_STEP, FIGURE};
 use super::picture::Picture;
 use crate::browser::focus_soon;
-use crate::state::{Act, DraftId};
+use crate::state::{Action, DraftId};
 use crate::words;
 
 /// Half the length of a turned figure and some air, where it is written largest: on a phone.
@@ -216,7 +216,7 @@ fn free([x, mut y]: Point2, on: f64, taken: &mut Vec<Point2>) -> f64 {
 fn take(send: &Send, field: FieldId) -> Callback<MouseEvent> {
     let send = send.clone();
     Callback::from(move |_| {
-        send.emit(Act::Enter(field));
+        send.emit(Action::Enter(field));
         focus_soon(READING.into());
     })
 }

@@ -8,7 +8,7 @@ use workshop::{PieceEdit, touched_faces};
 use yew::prelude::*;
 
 use super::super::Shown;
-use crate::state::{Act, Look};
+use crate::state::{Action, Look};
 
 /// A movement to the side shorter than this is a tap, in pixels.
 const TAP: f64 = 12.0;
@@ -17,14 +17,14 @@ const STEP: f64 = 44.0;
 
 /// What the brush does to a face and to what goes with it, if it is in the hand; all faces of one movement are taken back
 /// together. What that is shows when the brush comes there.
-fn stroke(shown: &Shown, face: &str) -> Option<impl Fn() -> Act + 'static> {
+fn stroke(shown: &Shown, face: &str) -> Option<impl Fn() -> Action + 'static> {
     let to = shown.app.brush.clone()?;
     let (shown, face) = (shown.clone(), face.to_owned());
     Some(move || {
         let lines = shown.takeoff().map_or(&[][..], |takeoff| &takeoff.surfaces);
         let faces = touched_faces(&shown.piece, lines, &face);
         let names = faces.iter().map(|line| line.surface.id.to_string()).collect();
-        Act::Stroke(PieceEdit::Brush(names, to.clone()), "brush")
+        Action::Stroke(PieceEdit::Brush(names, to.clone()), "brush")
     })
 }
 
@@ -79,7 +79,7 @@ impl Hand {
             down.dragged = true;
             let next = first.turned((way / STEP).round() as i8);
             if (way / STEP).round() != 0.0 && next != look {
-                send.emit(Act::Look(next));
+                send.emit(Action::Look(next));
             }
         })
     }
@@ -89,7 +89,7 @@ impl Hand {
         let (hand, send) = (self.clone(), shown.send.clone());
         Callback::from(move |_: PointerEvent| {
             hand.0.borrow_mut().at = None;
-            send.emit(Act::Rest);
+            send.emit(Action::Rest);
         })
     }
 

@@ -23,7 +23,7 @@ pub use svg::svg;
 use super::surfaces::{switch_or_word, zone_list};
 use super::{Send, Shown};
 use crate::parts::{Icon, choice, sign};
-use crate::state::{Act, Look};
+use crate::state::{Action, Look};
 use crate::words;
 
 use hand::Hand;
@@ -110,12 +110,12 @@ fn views(look: Look, send: &Send) -> Html {
         (corner, "corner", "Corner"),
     ];
     let turn = |steps: i8, id, word, of| {
-        let onclick = send.reform(move |_: MouseEvent| Act::Look(look.turned(steps)));
+        let onclick = send.reform(move |_: MouseEvent| Action::Look(look.turned(steps)));
         sign(id, of, word, Some(onclick))
     };
     html! {
         <div class="views">
-            { choice("Seen from", "look", &options, look, send.reform(Act::Look)) }
+            { choice("Seen from", "look", &options, look, send.reform(Action::Look)) }
             <div class="turns">
                 { turn(-1, "turn-left", "Turn to the left", Icon::TurnLeft) }
                 { turn(1, "turn-right", "Turn to the right", Icon::TurnRight) }

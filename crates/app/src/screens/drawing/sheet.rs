@@ -10,7 +10,7 @@ use super::dimension::dimension_lines;
 use super::hand::Hand;
 use super::picture::{Face, Picture, SHEET};
 use super::scale::FINE;
-use crate::state::{Act, Sheet, part_of};
+use crate::state::{Action, Tab, part_of};
 
 /// What is behind glass, in a colour, under a clear finish, or as it was.
 pub enum Look {
@@ -96,7 +96,7 @@ pub fn look(piece: &Piece, own: &[Rc<OwnMaterial>], face: &Face, takeoff: &Takeo
 
 /// On the sheet of parts the whole part is picked, elsewhere the surface.
 fn is_picked(shown: &Shown, face: &Face) -> bool {
-    if shown.app.sheet == Sheet::Parts {
+    if shown.app.sheet == Tab::Parts {
         shown.app.part.as_deref() == Some(part_of(&face.name))
     } else {
         shown.app.picked.as_deref() == Some(face.name.as_str())
@@ -110,6 +110,6 @@ fn pick(shown: &Shown, face: &Face, hand: &Hand) -> Callback<MouseEvent> {
     let hand = hand.clone();
     let has_brush = shown.app.brush.is_some();
     say_if(&shown.send, move |_| {
-        (!has_brush && !hand.dragged()).then(|| Act::Pick(surface.clone()))
+        (!has_brush && !hand.dragged()).then(|| Action::Pick(surface.clone()))
     })
 }

@@ -8,7 +8,7 @@ use yew::prelude::*;
 
 use super::{Planned, Shown};
 use crate::parts::{button, choice, fold, palette, select};
-use crate::state::Act;
+use crate::state::Action;
 use crate::words;
 
 /// The surface as it was found: what it is, which wood, what was seen on it.
@@ -93,7 +93,7 @@ pub fn asks(planned: &Planned<'_>, shown: &Shown) -> Html {
     };
     let figure = if is_planned { "planned so" } else { "why" };
     let is_open = shown.app.unfolded.contains("asks");
-    let toggle = shown.send.reform(Act::Fold);
+    let toggle = shown.send.reform(Action::Fold);
     let wish = planned.scheme.wish(own);
     let plan = planned.change(move |_: MouseEvent| Some(SchemeEdit::Suggested(wish)));
     html! {

@@ -11,7 +11,7 @@ use yew::prelude::*;
 use super::super::figure::{Asked, Remark, figure_field, price_field};
 use super::Planned;
 use crate::parts::{button, fold};
-use crate::state::{Act, FigureId};
+use crate::state::{Action, FigureId};
 use crate::words;
 
 /// The figures of a layer, folded.
@@ -30,7 +30,7 @@ pub fn label(planned: &Planned<'_>, place: usize, plan: &LayerPlan, material: &M
         "usual ones"
     };
     let title = ("Figures on its label".into(), figure.into());
-    let toggle = planned.shown.send.reform(Act::Fold);
+    let toggle = planned.shown.send.reform(Action::Fold);
     fold(&fold_name, title, is_open, toggle, &|| match own {
         Some(own) => entered(planned, own, material),
         None => usual(planned, place, plan, material),
@@ -52,7 +52,7 @@ fn usual(planned: &Planned<'_>, place: usize, plan: &LayerPlan, material: &Mater
     let own = planned
         .shown
         .send
-        .reform(move |_: MouseEvent| Act::OwnLabel(zone.clone(), place));
+        .reform(move |_: MouseEvent| Action::OwnLabel(zone.clone(), place));
     html! {
         <>
             <dl class="shares">{ for of_label.chain(film) }</dl>
@@ -84,9 +84,9 @@ fn entered(planned: &Planned<'_>, own: &Rc<OwnMaterial>, material: &Material) ->
     let (key, gone) = (Rc::clone(&own.key), Rc::clone(&own.key));
     let rename = send.reform(move |event: Event| {
         let name = event.target_unchecked_into::<HtmlInputElement>().value();
-        Act::Edit(Edit::Material(Rc::clone(&key), MaterialEdit::Name(name)))
+        Action::Edit(Edit::Material(Rc::clone(&key), MaterialEdit::Name(name)))
     });
-    let remove = send.reform(move |_: MouseEvent| Act::Edit(Edit::RemoveMaterial(Rc::clone(&gone))));
+    let remove = send.reform(move |_: MouseEvent| Action::Edit(Edit::RemoveMaterial(Rc::clone(&gone))));
     let cans = can_sizes(planned.shown.app.workshop.units).iter();
     let cans = cans.filter(|can| material.cans.contains(&can.key));
     let name = format!("name-{}", own.key);

@@ -12,7 +12,7 @@ use yew::prelude::*;
 
 use super::Shown;
 use crate::parts::{button, choice, select};
-use crate::state::{Act, Message, Room};
+use crate::state::{Action, Message, Screen};
 
 /// A scheme that is on the sheet, and what belongs to it.
 pub struct Planned<'a> {
@@ -47,7 +47,7 @@ pub fn finish(shown: &Shown) -> Html {
             <div class="row">
                 { whose(shown) }
                 { like(shown) }
-                { button("mixing", "Mixing bench", shown.send.reform(|_: MouseEvent| Act::Room(Room::Mixing))) }
+                { button("mixing", "Mixing bench", shown.send.reform(|_: MouseEvent| Action::Screen(Screen::Mixing))) }
                 // Always one node, or the list beside it would be made anew and lose the focus.
                 { zone.map(|key| apart(shown, key, scheme.is_some())).unwrap_or_default() }
             </div>
@@ -80,7 +80,7 @@ fn whose(shown: &Shown) -> Html {
     let value = shown.app.finished.as_deref().unwrap_or_default();
     let open = shown
         .send
-        .reform(|key: String| Act::Finished(Some(key).filter(|key| !key.is_empty())));
+        .reform(|key: String| Action::Finished(Some(key).filter(|key| !key.is_empty())));
     select("Finish of", "finish-of".into(), options, value, open)
 }
 
@@ -101,8 +101,8 @@ fn like(shown: &Shown) -> Html {
         };
         let done = format!("Planned as on {}.", like.name);
         let to = to.clone();
-        send.emit(Act::Edit(Edit::CopyFinish { from, to }));
-        send.emit(Act::Tell(Message::Done(done)));
+        send.emit(Action::Edit(Edit::CopyFinish { from, to }));
+        send.emit(Action::Tell(Message::Done(done)));
     });
     html! {
         <div class="field list">

@@ -13,7 +13,7 @@ use super::tape::{Tape, stands_in, tape_field};
 use super::tape_focus::CHOICES;
 use crate::browser::new_piece_id;
 use crate::parts::{button, stepper};
-use crate::state::{Act, Message};
+use crate::state::{Action, Message};
 
 /// The sheet of measurements.
 pub fn measure(shown: &Shown) -> Html {
@@ -76,13 +76,13 @@ fn copy_and_remove(shown: &Shown) -> Html {
     let (copied, removed) = (shown.piece.id.clone(), shown.piece.id.clone());
     let copy = shown.send.reform(move |_: MouseEvent| {
         let (of, id) = (copied.clone(), new_piece_id());
-        Act::Start(Edit::Copy { of, id: id.clone() }, id)
+        Action::Start(Edit::Copy { of, id: id.clone() }, id)
     });
     let (send, gone) = (shown.send.clone(), shown.piece.name.clone());
     let remove = Callback::from(move |_: MouseEvent| {
-        send.emit(Act::Edit(Edit::Remove(removed.clone())));
+        send.emit(Action::Edit(Edit::Remove(removed.clone())));
         let done = format!("{gone} is gone. Undo brings it back, as long as this page is open.");
-        send.emit(Act::Tell(Message::Done(done)));
+        send.emit(Action::Tell(Message::Done(done)));
     });
     html! {
         <div class="buttons">

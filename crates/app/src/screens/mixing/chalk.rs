@@ -14,7 +14,7 @@ use super::super::book::{Form, add};
 use super::{answer, batches as batches_of, done, label_of_jar, rows, steps};
 use crate::browser::today;
 use crate::parts::fold;
-use crate::state::{Act, App};
+use crate::state::{Action, App};
 use crate::words;
 
 /// Every batch of chalk-type paint.
@@ -40,7 +40,7 @@ pub fn batches(app: &App, send: &Send) -> Html {
             <p>{ "Latex paint made matt with calcium carbonate. No standard stands behind it; the amounts in cups are those of \
                   the hobby. " }<span class="mind">{ DUST }</span></p>
             { add(send, "chalk", "New chalk-type batch", first) }
-            { fold("why-not", title, is_open, send.reform(Act::Fold), &why_not) }
+            { fold("why-not", title, is_open, send.reform(Action::Fold), &why_not) }
             <ul class="entries">{ for app.workshop.books.lines("chalk").iter().rev().map(|line| batch(app, send, line)) }</ul>
         </>
     }

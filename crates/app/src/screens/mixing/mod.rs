@@ -19,7 +19,7 @@ use super::book::{Form, add, only};
 use super::{Send, refused};
 use crate::browser::{new_name, print, today};
 use crate::parts::{button, button_for, fold};
-use crate::state::{Act, App, DraftId};
+use crate::state::{Action, App, DraftId};
 use crate::words;
 
 /// The room of the mixing bench.
@@ -64,7 +64,7 @@ fn recipe(app: &App, send: &Send, line: &Rc<Line>) -> Html {
             <h3>{ mixed_by.colour.map(|colour| swatch(colour.0)) }{ name }</h3>
             { form.fields(&["name", "colour", "photo"]) }
             { for PARTS.iter().take(3).map(|keys| form.fields(keys)) }
-            { fold(&more, ("More parts".into(), String::new()), is_open, send.reform(Act::Fold), &last_parts) }
+            { fold(&more, ("More parts".into(), String::new()), is_open, send.reform(Action::Fold), &last_parts) }
             { form.fields(&["wanted", "rest", "note"]) }
             { answer(app, "recipes", line, || mixed(app, send, line)) }
             { batches(app, send, line) }
@@ -161,7 +161,7 @@ fn done(send: &Send, line: &Rc<Line>, made: String) -> Html {
             ("made", made.clone()),
             ("left", made.clone()),
         ];
-        Act::Book(BookEdit::Add("batches", new_name().into(), values))
+        Action::Book(BookEdit::Add("batches", new_name().into(), values))
     });
     let what = format!("Mixed today: {}", MixRecipe::read(line).name);
     button_for(format!("made-{}", line.id), "Mixed today", what, note)

@@ -6,7 +6,7 @@ use yew::prelude::*;
 
 use super::super::Shown;
 use crate::parts::{choice, select};
-use crate::state::Act;
+use crate::state::Action;
 
 /// What a touch of the drawing does.
 pub fn brush(shown: &Shown) -> Html {
@@ -23,7 +23,7 @@ pub fn brush(shown: &Shown) -> Html {
         Some(_) => 3,
     };
     let choose = shown.send.reform(|place: i32| {
-        Act::Brush(match place {
+        Action::Brush(match place {
             1 => Some(BrushTo::Left),
             2 => Some(BrushTo::Painted),
             _ => None,
@@ -37,7 +37,7 @@ pub fn brush(shown: &Shown) -> Html {
     };
     let into = shown
         .send
-        .reform(|key: String| Act::Brush(Some(key).filter(|key| !key.is_empty()).map(BrushTo::Zone)));
+        .reform(|key: String| Action::Brush(Some(key).filter(|key| !key.is_empty()).map(BrushTo::Zone)));
     let options_of_zones = std::iter::once(("", "No zone")).chain(zones);
     html! {
         <div class="row brush">

@@ -9,7 +9,7 @@ use yew::prelude::*;
 use super::super::Shown;
 use super::line;
 use crate::parts::{button, fold};
-use crate::state::Act;
+use crate::state::Action;
 use crate::words;
 
 /// A zone with its painted area.
@@ -23,7 +23,7 @@ pub fn zone(shown: &Shown, takeoff: &Takeoff, zone: &ZoneLine) -> Html {
 
 fn unfolding(shown: &Shown, name: &str, summary: (String, String), content: &dyn Fn() -> Html) -> Html {
     let is_open = shown.app.unfolded.contains(name);
-    fold(name, summary, is_open, shown.send.reform(Act::Fold), content)
+    fold(name, summary, is_open, shown.send.reform(Action::Fold), content)
 }
 
 fn content(shown: &Shown, takeoff: &Takeoff, zone: &ZoneLine) -> Html {

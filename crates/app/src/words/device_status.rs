@@ -3,8 +3,8 @@
 use workshop::Along;
 use workshop::format::MAX_BYTES;
 
-use crate::standing::{Offline, Saved, Standing};
-use crate::state::{Keeping, Load};
+use crate::device_status::{DeviceStatus, Offline, Saved};
+use crate::state::{Load, SaveStatus};
 
 /// A day in milliseconds.
 const DAY: f64 = 86_400_000.0;
@@ -13,13 +13,13 @@ const DAY: f64 = 86_400_000.0;
 const NEARLY_FULL: f64 = 0.9;
 
 /// Whether the work is saved: the word that names a state for style sheets and tests, and what to say of it.
-pub fn saving(load: &Load, keeping: &Keeping) -> (&'static str, String) {
+pub fn saving(load: &Load, keeping: &SaveStatus) -> (&'static str, String) {
     match (load, keeping) {
         (Load::Partly(_), _) => ("held", "Changes are not saved yet".into()),
-        (Load::Whole, Keeping::Opening) => ("opening", "Opening\u{2026}".into()),
-        (Load::Whole, Keeping::Writing) => ("writing", "Saving\u{2026}".into()),
-        (Load::Whole, Keeping::Kept) => ("kept", "Saved on this device".into()),
-        (_, Keeping::Failed(reason)) => ("failed", format!("Not saved: {reason}. Save to a file now.")),
+        (Load::Whole, SaveStatus::Opening) => ("opening", "Opening\u{2026}".into()),
+        (Load::Whole, SaveStatus::Writing) => ("writing", "Saving\u{2026}".into()),
+        (Load::Whole, SaveStatus::Saved) => ("kept", "Saved on this device".into()),
+        (_, SaveStatus::Failed(reason)) => ("failed", format!("Not saved: {reason}. Save to a file now.")),
         _ => (
             "failed",
             "Changes are not saved. Save to a file before you close the page.".into(),
@@ -37,7 +37,7 @@ pub fn offline(offline: Offline) -> (&'static str, &'static str) {
 }
 
 /// How safe the work on this device is; `now` in milliseconds since 1970.
-pub fn safety(standing: &Standing, now: f64) -> String {
+pub fn safety(standing: &DeviceStatus, now: f64) -> String {
     let lasting = match standing.lasting {
         Some(true) => "The browser keeps this until you clear it.",
         Some(false) => "The browser may clear this when the device runs short of room.",
@@ -118,10 +118,10 @@ mod tests {
     #[test]
     fn only_what_was_read_and_written_is_called_saved() {
         let all = [
-            Keeping::Opening,
-            Keeping::Writing,
-            Keeping::Kept,
-            Keeping::Failed("full".into()),
+            SaveStatus::Opening,
+            SaveStatus::Writing,
+            SaveStatus::Saved,
+            SaveStatus::Failed("full".into()),
         ];
         let partly = Load::Partly(Default::default());
         for load in [Load::Opening, Load::Slow, Load::Failed("x".into()), partly] {
@@ -136,16 +136,16 @@ mod tests {
 
     #[test]
     fn what_is_not_known_is_not_said() {
-        assert_eq!(safety(&Standing::default(), 0.0), "Not saved to a file yet.");
+        assert_eq!(safety(&DeviceStatus::default(), 0.0), "Not saved to a file yet.");
     }
 
     #[test]
     fn the_promise_the_room_and_the_file_are_said() {
-        let standing = |lasting, taken, saved| Standing {
+        let standing = |lasting, taken, saved| DeviceStatus {
             lasting: Some(lasting),
             taken: Some(taken),
             saved: Some(saved),
-            ..Standing::default()
+            ..DeviceStatus::default()
         };
         assert_eq!(
             safety(&standing(true, 0.1, 0.0), 2.5 * DAY),

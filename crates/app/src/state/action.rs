@@ -3,20 +3,20 @@
 use super::figure::FigureId;
 use super::look::Look;
 use super::message::Message;
-use super::saving::Keeping;
 use super::saving::Load;
+use super::saving::SaveStatus;
 use super::screen::Light;
-use super::screen::Room;
-use super::screen::Sheet;
+use super::screen::Screen;
+use super::screen::Tab;
 use super::writing::EntryId;
-use crate::standing::News;
+use crate::device_status::News;
 use geometry::FieldId;
 use std::rc::Rc;
 use workshop::{BookEdit, BrushTo, Edit, PieceEdit, PieceId, Workshop};
 
 /// Everything that can happen to the page.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Act {
+pub enum Action {
     /// The document came out of the database, or was changed in another tab.
     Loaded(Rc<Workshop>),
     /// The maker was told which pieces have other numbers; the document keeps that.
@@ -70,9 +70,9 @@ pub enum Act {
     /// The drawing looks from elsewhere.
     Look(Look),
     /// Another room.
-    Room(Room),
+    Screen(Screen),
     /// Another sheet comes on top.
-    Sheet(Sheet),
+    Tab(Tab),
     /// A surface is tapped, or none any more.
     Pick(Option<String>),
     /// A part is looked at, or none any more.
@@ -94,7 +94,7 @@ pub enum Act {
     /// The maker goes on though nothing could be read.
     GoOnUnsaved,
     /// The database answered.
-    Keeping(Keeping),
+    SaveStatus(SaveStatus),
     /// There is news about how the page stands on this device.
     Hear(News),
     /// How light the page shall be.

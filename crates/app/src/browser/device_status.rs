@@ -1,7 +1,7 @@
 //! The page on this device: whether it works without a network, whether the browser may clear what it keeps, when a file
 //! was last saved.
 //!
-//! The talk with the browser itself stands in `standing.js`: it is nothing but that, and bound to Rust call by call it puts
+//! The talk with the browser itself stands in `device_status.js`: it is nothing but that, and bound to Rust call by call it puts
 //! two kilobytes more on the page. It tells what it heard by a number for the subject, as [`news`] reads it, and a value.
 //! - The service worker is named relative to the page, so that the page can lie in any folder of a host. Browsers have
 //!   none where the page was served without encryption, other than from this machine; they may also refuse it, as in some
@@ -18,10 +18,10 @@ use wasm_bindgen::prelude::*;
 use workshop::{Workshop, invented_workshop};
 use yew::Callback;
 
-use crate::standing::{News, Offline};
-use crate::state::Act;
+use crate::device_status::{News, Offline};
+use crate::state::Action;
 
-#[wasm_bindgen(module = "/src/browser/standing.js")]
+#[wasm_bindgen(module = "/src/browser/device_status.js")]
 extern "C" {
     fn start(tell: &JsValue);
     fn take();
@@ -31,10 +31,10 @@ extern "C" {
 
 /// Has the page kept on the device, where the browser can do that, and tells from now on how it stands. The other
 /// functions here come after this one.
-pub fn start_telling(tell: Callback<Act>) {
+pub fn start_telling(tell: Callback<Action>) {
     let heard = Closure::<dyn Fn(u8, f64)>::new(move |subject, value| {
         if let Some(news) = news(subject, value) {
-            tell.emit(Act::Hear(news));
+            tell.emit(Action::Hear(news));
         }
     });
     // It is called as long as the page lives.
@@ -58,7 +58,7 @@ pub fn file_saved() {
     saved();
 }
 
-/// What `standing.js` tells.
+/// What `device_status.js` tells.
 fn news(subject: u8, value: f64) -> Option<News> {
     match subject {
         0 => Some(News::Offline(Offline::Ready)),

@@ -14,7 +14,7 @@ pub enum Offline {
 
 /// Everything of this kind that the page knows.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Standing {
+pub struct DeviceStatus {
     /// Whether it works without a network.
     pub offline: Offline,
     /// Whether the browser has promised to clear nothing by itself; nothing if it does not say.
@@ -39,7 +39,7 @@ pub enum News {
     Saved(f64),
 }
 
-impl Standing {
+impl DeviceStatus {
     /// Takes news in. A page for which there was a newer one stays old until it is loaded anew, whatever is told then.
     pub fn hear(&mut self, news: News) {
         match news {
@@ -69,7 +69,7 @@ mod tests {
 
     #[test]
     fn an_old_page_stays_old() {
-        let mut standing = Standing::default();
+        let mut standing = DeviceStatus::default();
         for offline in [Offline::Ready, Offline::NewVersion, Offline::Ready] {
             standing.hear(News::Offline(offline));
         }
@@ -78,7 +78,7 @@ mod tests {
 
     #[test]
     fn the_last_file_counts() {
-        let mut standing = Standing::default();
+        let mut standing = DeviceStatus::default();
         standing.hear(News::Saved(1.0));
         standing.hear(News::Saved(2.0));
         assert_eq!(standing.saved, Some(2.0));

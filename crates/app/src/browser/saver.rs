@@ -1,4 +1,4 @@
-//! The keeper: writes each change of the document into the database, one after the other, and listens to what
+//! The saver: writes each change of the document into the database, one after the other, and listens to what
 //! other tabs have written.
 //!
 //! Nothing is written before all that is saved was read, or the maker decided what becomes of the rest: what could not be
@@ -15,9 +15,9 @@ use workshop::{Edit, Workshop};
 use yew::Callback;
 
 use super::device::after_next_frame;
-use super::standing;
+use super::device_status;
 use super::store::{DATABASE, Store, StoreError};
-use crate::state::{Act, Keeping, Load, Message};
+use crate::state::{Action, Load, Message, SaveStatus};
 
 /// How long the database may take before the maker is told, milliseconds.
 const SLOW: u32 = 8_000;
@@ -33,12 +33,12 @@ enum Heard {
     No,
 }
 
-/// Keeps the document. Cloning gives another handle to the same keeper.
+/// Keeps the document. Cloning gives another handle to the same saver.
 #[derive(Clone)]
-pub struct Keeper(Rc<Inner>);
+pub struct Saver(Rc<Inner>);
 
 struct Inner {
-    tell: Callback<Act>,
+    tell: Callback<Action>,
     /// The name of the database.
     name: &'static str,
     store: RefCell<Option<Rc<Store>>>,
@@ -58,15 +58,15 @@ struct Inner {
     channel: Option<web_sys::BroadcastChannel>,
 }
 
-impl Keeper {
+impl Saver {
     /// Opens the database and loads the document; everything that happens is told to `tell`.
-    pub fn start(tell: Callback<Act>) -> Self {
+    pub fn start(tell: Callback<Action>) -> Self {
         Self::start_with(DATABASE, tell)
     }
 
     /// The same with a database of another name, for tests.
-    pub fn start_with(name: &'static str, tell: Callback<Act>) -> Self {
-        let keeper = Keeper(Rc::new(Inner {
+    pub fn start_with(name: &'static str, tell: Callback<Action>) -> Self {
+        let saver = Saver(Rc::new(Inner {
             tell,
             name,
             store: RefCell::default(),
@@ -79,23 +79,23 @@ impl Keeper {
             asked: Cell::new(false),
             channel: web_sys::BroadcastChannel::new(name).ok(),
         }));
-        keeper.listen();
-        keeper.try_again();
-        let waiting = keeper.clone();
-        Timeout::new(SLOW, move || waiting.tell(Act::Load(Load::Slow))).forget();
-        keeper
+        saver.listen();
+        saver.try_again();
+        let waiting = saver.clone();
+        Timeout::new(SLOW, move || waiting.tell(Action::Load(Load::Slow))).forget();
+        saver
     }
 
     /// Reads what is saved, once more if that failed.
     pub fn try_again(&self) {
-        let keeper = self.clone();
+        let saver = self.clone();
         spawn_local(async move {
-            if keeper.0.store.borrow().is_none()
-                && let Err(error) = keeper.open().await
+            if saver.0.store.borrow().is_none()
+                && let Err(error) = saver.open().await
             {
-                return keeper.tell(Act::Load(Load::Failed(error.reason)));
+                return saver.tell(Action::Load(Load::Failed(error.reason)));
             }
-            keeper.read(Heard::No).await;
+            saver.read(Heard::No).await;
         });
     }
 
@@ -104,19 +104,19 @@ impl Keeper {
         let Some(store) = self.0.store.borrow().clone() else {
             return;
         };
-        let keeper = self.clone();
+        let saver = self.clone();
         spawn_local(async move {
-            let wanted = keeper.0.wanted.borrow().clone();
+            let wanted = saver.0.wanted.borrow().clone();
             match store.save_whole(&wanted).await {
                 Ok(()) => {
-                    *keeper.0.kept.borrow_mut() = wanted;
-                    keeper.0.may_write.set(true);
-                    keeper.tell(Act::Load(Load::Whole));
-                    keeper.done();
+                    *saver.0.kept.borrow_mut() = wanted;
+                    saver.0.may_write.set(true);
+                    saver.tell(Action::Load(Load::Whole));
+                    saver.done();
                     // The maker may have gone on meanwhile.
-                    keeper.write_soon();
+                    saver.write_soon();
                 }
-                Err(error) => keeper.fail(error),
+                Err(error) => saver.fail(error),
             }
         });
     }
@@ -125,12 +125,12 @@ impl Keeper {
     pub fn keep(&self, workshop: &Rc<Workshop>) {
         *self.0.wanted.borrow_mut() = workshop.clone();
         if self.0.may_write.get() && !self.0.writing.get() && self.is_kept() {
-            return self.tell(Act::Keeping(Keeping::Kept));
+            return self.tell(Action::SaveStatus(SaveStatus::Saved));
         }
         self.write_soon();
     }
 
-    fn tell(&self, act: Act) {
+    fn tell(&self, act: Action) {
         self.0.tell.emit(act);
     }
 
@@ -140,8 +140,8 @@ impl Keeper {
 
     /// Opens the database.
     async fn open(&self) -> Result<Rc<Store>, StoreError> {
-        let keeper = self.clone();
-        let store = Store::open(self.0.name, move || keeper.lost()).await?;
+        let saver = self.clone();
+        let store = Store::open(self.0.name, move || saver.lost()).await?;
         let store = Rc::new(store);
         *self.0.store.borrow_mut() = Some(store.clone());
         Ok(store)
@@ -154,39 +154,39 @@ impl Keeper {
             // It is being opened again already.
             return;
         }
-        self.tell(Act::Keeping(Keeping::Writing));
+        self.tell(Action::SaveStatus(SaveStatus::Writing));
         self.reopen(REOPENINGS);
     }
 
     /// Opens the database again. While the browser still clears, it refuses; so that is tried some times.
     fn reopen(&self, tries: u32) {
-        let keeper = self.clone();
+        let saver = self.clone();
         spawn_local(async move {
-            let found = match keeper.open().await {
+            let found = match saver.open().await {
                 Ok(store) => store.load().await,
                 Err(error) => Err(error),
             };
             match found {
                 Err(_) if tries > 0 => {
-                    let again = move || keeper.reopen(tries - 1);
+                    let again = move || saver.reopen(tries - 1);
                     Timeout::new(BETWEEN_OPENINGS, again).forget();
                     return;
                 }
                 Ok(None) => {
-                    *keeper.0.kept.borrow_mut() = Rc::default();
+                    *saver.0.kept.borrow_mut() = Rc::default();
                     // Nothing is there that could be written over.
-                    if !keeper.0.may_write.replace(true) {
-                        keeper.tell(Act::Load(Load::Whole));
+                    if !saver.0.may_write.replace(true) {
+                        saver.tell(Action::Load(Load::Whole));
                     }
                 }
-                Ok(Some(_)) => keeper.0.heard.set(true),
-                Err(error) => return keeper.fail(error),
+                Ok(Some(_)) => saver.0.heard.set(true),
+                Err(error) => return saver.fail(error),
             }
-            if keeper.is_quiet() {
-                keeper.done();
+            if saver.is_quiet() {
+                saver.done();
             }
-            keeper.write_soon();
-            keeper.read_what_was_heard();
+            saver.write_soon();
+            saver.read_what_was_heard();
         });
     }
 
@@ -197,9 +197,9 @@ impl Keeper {
             return;
         }
         inner.writing.set(true);
-        let keeper = self.clone();
+        let saver = self.clone();
         after_next_frame(move || {
-            spawn_local(async move { keeper.write().await });
+            spawn_local(async move { saver.write().await });
         });
     }
 
@@ -233,7 +233,7 @@ impl Keeper {
 
     /// All is kept.
     fn done(&self) {
-        self.tell(Act::Keeping(Keeping::Kept));
+        self.tell(Action::SaveStatus(SaveStatus::Saved));
         self.ask_once();
         if let Some(channel) = &self.0.channel {
             // The other tabs only miss a hint; they read the database when they are opened again.
@@ -245,16 +245,16 @@ impl Keeper {
     fn read_what_was_heard(&self) {
         if self.0.heard.get() && self.is_quiet() {
             self.0.heard.set(false);
-            let keeper = self.clone();
-            spawn_local(async move { keeper.read(Heard::Yes).await });
+            let saver = self.clone();
+            spawn_local(async move { saver.read(Heard::Yes).await });
         }
     }
 
     /// Once there is something to lose, and once only: some browsers ask the maker in turn.
     fn ask_once(&self) {
-        if !self.0.asked.get() && standing::has_own_piece(&self.0.kept.borrow()) {
+        if !self.0.asked.get() && device_status::has_own_piece(&self.0.kept.borrow()) {
             self.0.asked.set(true);
-            standing::ask_to_last();
+            device_status::ask_to_last();
         }
     }
 
@@ -272,7 +272,7 @@ impl Keeper {
             // is kept.
             Ok(_) if heard == Heard::Yes && !self.is_quiet() => self.0.heard.set(true),
             Ok(saved) => self.take(saved.unwrap_or_default()),
-            Err(error) if heard == Heard::No => self.tell(Act::Load(Load::Failed(error.reason))),
+            Err(error) if heard == Heard::No => self.tell(Action::Load(Load::Failed(error.reason))),
             Err(error) => self.fail(error),
         }
     }
@@ -292,7 +292,7 @@ impl Keeper {
         if is_changed && !is_first {
             // What was changed while nothing could be written is made on what is there now, and that is read then.
             self.0.heard.set(true);
-            self.tell(Act::Load(load));
+            self.tell(Action::Load(load));
             return self.write_soon();
         }
         // Where older records were brought up to date, what lies between is written.
@@ -304,18 +304,18 @@ impl Keeper {
             false => Ok(saved.clone()),
         };
         let document = both.unwrap_or_else(|error| {
-            self.tell(Act::Tell(Message::Plain(error.to_string())));
+            self.tell(Action::Tell(Message::Plain(error.to_string())));
             saved
         });
         *self.0.wanted.borrow_mut() = document.clone();
-        self.tell(Act::Loaded(document));
-        self.tell(Act::Load(load));
+        self.tell(Action::Loaded(document));
+        self.tell(Action::Load(load));
         if self.0.may_write.get() {
             if self.is_kept() {
-                self.tell(Act::Keeping(Keeping::Kept));
+                self.tell(Action::SaveStatus(SaveStatus::Saved));
             }
             // Nothing is written over what could not be read whole.
-            self.tell(Act::Told);
+            self.tell(Action::Told);
         }
         self.write_soon();
     }
@@ -323,17 +323,17 @@ impl Keeper {
     /// Listens to what other tabs keep.
     fn listen(&self) {
         let Some(channel) = &self.0.channel else { return };
-        let keeper = self.clone();
+        let saver = self.clone();
         let heard = Closure::<dyn Fn()>::new(move || {
-            keeper.0.heard.set(true);
-            keeper.read_what_was_heard();
+            saver.0.heard.set(true);
+            saver.read_what_was_heard();
         });
         channel.set_onmessage(Some(heard.as_ref().unchecked_ref()));
-        // The keeper lives as long as the page, and so does its ear.
+        // The saver lives as long as the page, and so does its ear.
         heard.forget();
     }
 
     fn fail(&self, error: StoreError) {
-        self.tell(Act::Keeping(Keeping::Failed(error.reason)));
+        self.tell(Action::SaveStatus(SaveStatus::Failed(error.reason)));
     }
 }

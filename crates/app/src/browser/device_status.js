@@ -1,4 +1,4 @@
-// What standing.rs says.
+// What device_status.rs says.
 
 let tell;
 const worker = navigator.serviceWorker;

@@ -9,14 +9,14 @@ const STEPS: usize = 200;
 
 /// The documents before and after the present one.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Past {
+pub struct History {
     before: Vec<Rc<Workshop>>,
     after: Vec<Rc<Workshop>>,
     /// What the last step was about, while the maker is still at it.
     at: Option<String>,
 }
 
-impl Past {
+impl History {
     /// Notes that a document is about to be changed. Changes that follow each other and are about the same thing, such
     /// as the keys of one reading, are one step; `about` names the thing.
     pub fn note(&mut self, now: Rc<Workshop>, about: Option<String>) {
@@ -46,7 +46,7 @@ impl Past {
 
     /// Nothing can be taken back any more.
     pub fn forget(&mut self) {
-        *self = Past::default();
+        *self = History::default();
     }
 
     /// The document before the present one, which then comes after it.
