@@ -3,6 +3,11 @@
 //! The outlines of all net surfaces lie in the room as straight lines. Where several lie along each other, the
 //! surfaces are taken in the order in which they stand around the line, each facing the next across the air.
 
+#![allow(
+    clippy::indexing_slicing,
+    reason = "the places are those of the lines that it lists itself"
+)]
+
 use std::f64::consts::{PI, SQRT_2, TAU};
 use std::iter::Sum;
 use std::ops::AddAssign;

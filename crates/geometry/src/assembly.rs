@@ -115,7 +115,7 @@ impl Assembly {
                 let mut covered = 0.0;
                 self.each_deduction(&region, covers, |_, area| covered += area);
                 let net = (region.area() - covered) * face.stretch;
-                match nets[start..].iter_mut().find(|(known, _)| *known == id) {
+                match nets.iter_mut().skip(start).find(|(known, _)| *known == id) {
                     Some((_, sum)) => *sum += net,
                     None => nets.push((id, net)),
                 }
@@ -144,23 +144,16 @@ impl Assembly {
     fn each_face(&self, mut of: impl FnMut(&Part, &Face, &[Placed], usize, &[Cover])) {
         let facets = placed(&self.parts);
         let covers = covers(&facets);
-        let (mut next, mut covered) = (0, 0);
+        let (mut facets, mut covers) = (&*facets, &*covers);
+        let mut first = 0;
         for part in &self.parts {
             for face in &part.faces {
-                let own = next..next + face.facets().len();
-                next = own.end;
-                let from = covered;
-                covered += covers[from..]
-                    .iter()
-                    .take_while(|cover| cover.facet < next)
-                    .count();
-                of(
-                    part,
-                    face,
-                    &facets[own.clone()],
-                    own.start,
-                    &covers[from..covered],
-                );
+                let (own, later_facets) = facets.split_at(face.facets().len());
+                let next = first + own.len();
+                let count = covers.iter().take_while(|cover| cover.facet < next).count();
+                let (on_it, later_covers) = covers.split_at(count);
+                of(part, face, own, first, on_it);
+                (facets, covers, first) = (later_facets, later_covers, next);
             }
         }
     }
@@ -171,27 +164,30 @@ impl Assembly {
         let facets = placed(&self.parts);
         let mut covers = covers(&facets).into_iter().peekable();
         let mut net = Vec::with_capacity(facets.len());
-        let mut next = 0;
+        let mut first = 0;
+        let mut rest = &*facets;
         let faces = self.parts.iter().flat_map(|part| {
             let faces = part.faces.iter();
             faces.map(move |face| (part, face))
         });
         for (part, face) in faces {
-            let own = next..next + face.facets().len();
-            next = own.end;
+            let own;
+            (own, rest) = rest.split_at(face.facets().len());
+            let places = first..;
+            first += own.len();
             if matches!(face.patch, FaceShape::Curved(_)) {
-                let surface = outlook.curved_surface((part, face), &facets[own]);
+                let surface = outlook.curved_surface((part, face), own);
                 net.extend(surface.facets.iter().map(|facet| (surface.id, facet.clone())));
                 continue;
             }
-            for place in own {
+            for (place, placed) in places.zip(own) {
                 let on_it = std::iter::from_fn(|| covers.next_if(|cover| cover.facet == place));
                 let on_it: Vec<Region> = on_it.map(|cover| cover.region).collect();
-                outlook.divided((part, face), &facets[place], |sense, region| {
+                outlook.divided((part, face), placed, |sense, region| {
                     let region = region.difference_of_all(on_it.iter());
                     if region.area() > SMALLEST_AREA {
                         let (part, side) = (part.id, face.side);
-                        let plane = facets[place].facet.plane.clone();
+                        let plane = placed.facet.plane.clone();
                         net.push((SurfaceId { part, side, sense }, Facet { plane, region }));
                     }
                 });
@@ -235,7 +231,7 @@ impl Assembly {
                     plane: placed.facet.plane.clone(),
                     region,
                 };
-                match into[start..].iter_mut().find(|surface| surface.id == id) {
+                match into.iter_mut().skip(start).find(|surface| surface.id == id) {
                     Some(surface) => surface.add(facet, gross, deductions),
                     None => into.push(Surface {
                         id,
@@ -249,7 +245,7 @@ impl Assembly {
                 }
             },
         );
-        for surface in &mut into[start..] {
+        for surface in into.iter_mut().skip(start) {
             surface.settle();
         }
     }
@@ -269,8 +265,10 @@ impl Assembly {
                 let doubled = earlier.iter().copied().filter(|other| doubles(other, &cut));
                 area = cut.difference_of_all(doubled).area();
             }
-            if area > SMALLEST_AREA {
-                of(self.parts[cover.part].id, area);
+            if area > SMALLEST_AREA
+                && let Some(part) = self.parts.get(cover.part)
+            {
+                of(part.id, area);
                 earlier.push(&cover.region);
             }
         }

@@ -1,5 +1,10 @@
 //! Contacts: where faces of two parts lie against each other.
 
+#![allow(
+    clippy::indexing_slicing,
+    reason = "the places are those of the facets that it lists itself"
+)]
+
 use crate::face::{FaceShape, Facet, Plane};
 use crate::part::Part;
 use crate::region::Region;

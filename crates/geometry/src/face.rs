@@ -1,5 +1,6 @@
 //! Faces of solids: flat regions in planes in the room, one or several to a face.
 
+use crate::bounds::{self, Bounds};
 use crate::region::{Point2, Region};
 use crate::{Point3, Vector3};
 
@@ -116,9 +117,22 @@ impl Side {
         let [x, y, z] = [direction.x, direction.y, direction.z];
         let most = x.abs().max(y.abs()).max(z.abs());
         match () {
-            () if z.abs() == most => [Side::Bottom, Side::Top][usize::from(z > 0.0)],
-            () if x.abs() == most => [Side::Left, Side::Right][usize::from(x > 0.0)],
-            () => [Side::Front, Side::Back][usize::from(y > 0.0)],
+            () if z.abs() == most => {
+                if z > 0.0 {
+                    Side::Top
+                } else {
+                    Side::Bottom
+                }
+            }
+            () if x.abs() == most => {
+                if x > 0.0 {
+                    Side::Right
+                } else {
+                    Side::Left
+                }
+            }
+            () if y > 0.0 => Side::Back,
+            () => Side::Front,
         }
     }
 }
@@ -174,8 +188,9 @@ impl Facet {
         let first = points.first()?;
         // The sum over the fan is twice the area along the normal, whatever the shape (Newell's method).
         let area: Vector3 = points
-            .windows(2)
-            .map(|pair| (pair[0] - first).cross(&(pair[1] - first)))
+            .iter()
+            .zip(points.iter().skip(1))
+            .map(|(p, q)| (p - first).cross(&(q - first)))
             .sum();
         let normal = area.try_normalize(1e-14)?;
         let u = points
@@ -192,17 +207,15 @@ impl Facet {
     }
 
     /// The smallest upright block around the facet: its lowest and its highest corner.
-    pub(crate) fn bounds(&self) -> ([f64; 3], [f64; 3]) {
-        let mut low = [f64::INFINITY; 3];
-        let mut high = [f64::NEG_INFINITY; 3];
-        for &corner in self.region.contours().flatten() {
-            let point = self.plane.at(corner);
-            for axis in 0..3 {
-                low[axis] = low[axis].min(point[axis]);
-                high[axis] = high[axis].max(point[axis]);
-            }
-        }
-        (low, high)
+    pub(crate) fn bounds(&self) -> Bounds {
+        self.region
+            .contours()
+            .flatten()
+            .fold(bounds::EMPTY, |all, &corner| {
+                let point = self.plane.at(corner);
+                let point = [point.x, point.y, point.z];
+                bounds::union(all, (point, point))
+            })
     }
 }
 

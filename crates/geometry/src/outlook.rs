@@ -3,6 +3,7 @@
 use units::Area;
 
 use crate::SMALLEST_AREA;
+use crate::bounds;
 use crate::contact::{Cover, Placed};
 use crate::exposure::{ExposureMap, loose};
 use crate::face::Face;
@@ -131,13 +132,8 @@ fn divided_by(spaces: &[Space], placed: &Placed, mut part: impl FnMut(Exposure, 
 
 /// What a curved face looks at. Spaces for faces that look one way do not count for it: it looks every way.
 fn curved_in(spaces: &[Space], placed: &[Placed], whole: f64) -> Exposure {
-    let start = ([f64::INFINITY; 3], [f64::NEG_INFINITY; 3]);
-    let (low, high) = placed.iter().fold(start, |(low, high), placed| {
-        (
-            std::array::from_fn(|i| placed.low[i].min(low[i])),
-            std::array::from_fn(|i| placed.high[i].max(high[i])),
-        )
-    });
+    let blocks = placed.iter().map(|placed| (placed.low, placed.high));
+    let (low, high) = blocks.fold(bounds::EMPTY, bounds::union);
     let seen = |space: &Space, placed: &Placed| {
         let Placed {
             facet,

@@ -5,11 +5,17 @@
 //! along each of their facets, just below it, and compared as flat regions: whatever they have in common begins
 //! below some facet of either, so no cut is missed.
 
+#![allow(
+    clippy::indexing_slicing,
+    reason = "the places are those of the parts that it lists itself"
+)]
+
 use std::cell::OnceCell;
 
 use units::Length;
 
 use crate::assembly::Assembly;
+use crate::bounds::{self, Bounds};
 use crate::face::{Face, Facet, Plane};
 use crate::part::{Part, PartId};
 use crate::region::{Point2, Region};
@@ -76,9 +82,6 @@ impl Assembly {
         found.take(MOST).collect()
     }
 }
-
-/// The lowest and the highest corner of an upright block.
-type Bounds = ([f64; 3], [f64; 3]);
 
 /// The pairs of which the blocks around them run into each other, by their places, the lower first, in order.
 ///
@@ -278,10 +281,7 @@ fn are_blocks_that_stand_alike(a: &Solid, b: &Solid, directions: &[Vector3]) -> 
 fn common_points(a: &Solid, b: &Solid) -> Option<Vec<Point3>> {
     let mut points = Vec::new();
     let mut thick: Vec<Vector3> = Vec::new();
-    let block: Bounds = (
-        std::array::from_fn(|axis| a.bounds.0[axis].max(b.bounds.0[axis])),
-        std::array::from_fn(|axis| a.bounds.1[axis].min(b.bounds.1[axis])),
-    );
+    let block = bounds::intersection(a.bounds, b.bounds);
     // Cuts lie a little below their facets.
     let may_cut = |bound: &&Bound| bound.is_near(&block, 2.0 * CONTACT_GAP);
     for Bound { facet, normal, .. } in a.facets.iter().chain(&b.facets).filter(may_cut) {

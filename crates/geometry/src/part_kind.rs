@@ -150,11 +150,17 @@ impl PartKind {
                 "column" => into.push_str(&column.to_string()),
                 "left or right" => into.push_str(if row == 1 { "left" } else { "right" }),
                 "front or back" => into.push_str(if row == 1 { "front" } else { "back" }),
-                "run" => into.push_str(["left", "front", "right"][usize::from(row.clamp(1, 3) - 1)]),
-                _ => into.push_str(
-                    ["front left", "front right", "back left", "back right"]
-                        [usize::from(row.clamp(1, 4) - 1)],
-                ),
+                "run" => into.push_str(match row {
+                    ..=1 => "left",
+                    2 => "front",
+                    3.. => "right",
+                }),
+                _ => into.push_str(match row {
+                    ..=1 => "front left",
+                    2 => "front right",
+                    3 => "back left",
+                    4.. => "back right",
+                }),
             }
             rest = after;
         }

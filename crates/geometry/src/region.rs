@@ -1,5 +1,10 @@
 //! Flat regions: polygons with holes in the plane of a face, and their boolean operations.
 
+#![allow(
+    clippy::indexing_slicing,
+    reason = "hot loops over the corners of its own outlines"
+)]
+
 use crate::boolean::{Boolean, Rule};
 use crate::corner::Corner;
 

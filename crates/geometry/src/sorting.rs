@@ -64,8 +64,8 @@ pub(crate) fn sort_by<T, K: Key>(list: &mut [T], key: impl Fn(&T) -> K) {
     // Each item goes where it belongs along the cycles of the order.
     for start in 0..places.len() {
         let mut at = start;
-        loop {
-            let from = std::mem::replace(&mut places[at], at);
+        while let Some(place) = places.get_mut(at) {
+            let from = std::mem::replace(place, at);
             if from == start || from == at {
                 break;
             }

@@ -49,11 +49,9 @@ pub struct HalfSpace {
 impl HalfSpace {
     /// How far along the normal the nearest corner of an upright block lies.
     fn nearest(&self, low: &[f64; 3], high: &[f64; 3]) -> f64 {
-        let nearest = |axis: usize| {
-            let out = self.normal[axis];
-            out * if out > 0.0 { low[axis] } else { high[axis] }
-        };
-        nearest(0) + nearest(1) + nearest(2)
+        let nearest = |out: f64, low: f64, high: f64| out * if out > 0.0 { low } else { high };
+        let [x, y, z] = self.normal.into();
+        nearest(x, low[0], high[0]) + nearest(y, low[1], high[1]) + nearest(z, low[2], high[2])
     }
 }
 
@@ -72,18 +70,21 @@ impl Space {
     /// The block between two corners; an infinite coordinate leaves that side open.
     pub fn block(sense: Exposure, low: [f64; 3], high: [f64; 3]) -> Self {
         let axes = [Vector3::x(), Vector3::y(), Vector3::z()];
-        let bounds = axes.iter().enumerate().flat_map(|(i, axis)| {
-            [
-                HalfSpace {
-                    normal: *axis,
-                    limit: high[i],
-                },
-                HalfSpace {
-                    normal: -axis,
-                    limit: -low[i],
-                },
-            ]
-        });
+        let bounds = axes
+            .iter()
+            .zip(low.iter().zip(high))
+            .flat_map(|(axis, (low, high))| {
+                [
+                    HalfSpace {
+                        normal: *axis,
+                        limit: high,
+                    },
+                    HalfSpace {
+                        normal: -axis,
+                        limit: -low,
+                    },
+                ]
+            });
         Space {
             sense,
             bounds: bounds.filter(|b| b.limit.is_finite()).collect(),

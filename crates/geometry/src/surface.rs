@@ -138,7 +138,7 @@ impl Surface {
     pub fn rectangle(&self) -> Option<[Length; 2]> {
         let [facet] = &*self.facets else { return None };
         let (low, high) = facet.region.bounds();
-        let [a, b] = [0, 1].map(|axis| high[axis] - low[axis]);
+        let [a, b] = [high[0] - low[0], high[1] - low[1]];
         let is_full = (a * b - facet.region.area()).abs() < 1e-9 * a * b;
         is_full.then(|| [a.max(b), a.min(b)].map(Length::metres))
     }
@@ -156,19 +156,20 @@ impl Surface {
     /// The net area by how it lies, in the order of [`Orientation::ALL`]; what covers a curved surface is taken off
     /// evenly.
     pub fn by_orientation(&self) -> [Area; 3] {
-        let mut drawn = [0.0; 3];
+        let [mut above, mut upright, mut below] = [0.0; 3];
         for facet in self.facets.iter() {
             let up = facet.plane.normal().z;
             let level = std::f64::consts::FRAC_1_SQRT_2;
-            let place = if up > level {
-                0
+            let area = if up > level {
+                &mut above
             } else if up < -level {
-                2
+                &mut below
             } else {
-                1
+                &mut upright
             };
-            drawn[place] += facet.region.area();
+            *area += facet.region.area();
         }
+        let drawn = [above, upright, below];
         let sum: f64 = drawn.iter().sum();
         drawn.map(|area| {
             if sum > 0.0 {

@@ -8,6 +8,11 @@
 //! Edges may cross, touch and lie on each other in any way, and a region may be given as many that overlap: what a
 //! region winds around at all is in it.
 
+#![allow(
+    clippy::indexing_slicing,
+    reason = "hot loops over places that it finds itself"
+)]
+
 mod chain;
 mod edge;
 mod fill;

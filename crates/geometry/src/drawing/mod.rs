@@ -7,6 +7,11 @@
 //! finds which facet stands before which; [`draughtsman`] takes away from each surface what stands before it, with
 //! the polygon boolean in [`cut`]; [`lines`] finds what a pencil would draw.
 
+#![allow(
+    clippy::indexing_slicing,
+    reason = "hot loops over places that it finds itself"
+)]
+
 mod cut;
 mod draughtsman;
 mod joints;

@@ -4,6 +4,8 @@
 //! piece ([`sight`]); then each face is looked up, cell by cell. `tests/cad/CONSTRUCTION.md` states the rules in words,
 //! and `tests/cad/seen.py` holds them against rays.
 
+#![allow(clippy::indexing_slicing, reason = "hot loops over the cells of its own grid")]
+
 mod air;
 mod blocks;
 mod gaps;

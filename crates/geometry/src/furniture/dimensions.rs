@@ -119,7 +119,7 @@ impl Lines<'_> {
 
     /// Rows at the right hand, bays at the foot.
     fn rows(&mut self, unit: &Unit, at: &Layout, right: f64, below: f64) {
-        let last = at.bays.len() - 1;
+        let last = at.bays.len().saturating_sub(1);
         for (i, bay) in at.bays.iter().enumerate() {
             let place = unit.place(i);
             if last > 0 {
@@ -139,7 +139,10 @@ impl Lines<'_> {
 
 fn cases(lines: &mut Lines, view: View) {
     let units = case::units(lines.furniture);
-    let (lower, upper) = (&units[0], units.get(1));
+    let Some((lower, others)) = units.split_first() else {
+        return;
+    };
+    let upper = others.first();
     let side = lines.metres(&f::OVERHANG_SIDE);
     let (left, right) = (-side, lower.x[1] + side);
     let height = lines.metres(&f::HEIGHT);
@@ -173,14 +176,14 @@ fn cases(lines: &mut Lines, view: View) {
             if let Some(upper) = upper {
                 lines.of(&f::UPPER_HEIGHT, [height, head], Edge::Left(left), 1);
                 let at = upper.layout();
-                if let Some(bay) = at.bays.last() {
+                if let Some((last, bay)) = at.bays.iter().enumerate().next_back() {
                     for (r, row) in bay.rows.iter().enumerate() {
                         let span = if row.fill == super::Fill::Open {
                             row.opening
                         } else {
                             row.front
                         };
-                        let field = FieldId::RowHeight(upper.place(at.bays.len() - 1), r + 1);
+                        let field = FieldId::RowHeight(upper.place(last), r + 1);
                         lines.add(field, span, Edge::Right(right), 1);
                     }
                 }
@@ -238,7 +241,9 @@ fn case_side(lines: &mut Lines, unit: &Unit, height: f64, head: f64) {
 
 fn pedestals(lines: &mut Lines, view: View) {
     let units = case::units(lines.furniture);
-    let (left, right) = (&units[0], &units[1]);
+    let [left, right] = &*units else {
+        return;
+    };
     let (wide, deep) = (lines.metres(&f::TOP_WIDTH), lines.metres(&f::TOP_DEPTH));
     let height = lines.metres(&f::HEIGHT);
     match view {

@@ -79,7 +79,7 @@ fn member(
                 .into_iter()
                 .map(|[inward, up]| [width - inward, foot + up])
                 .collect();
-            let (first, last) = (line[0], line[line.len() - 1]);
+            let [first, last] = [line.first(), line.last()].map(|end| end.copied().unwrap_or([width, thick]));
             let girth = profile.girth();
             let moment = width * girth - profile.moment();
             let mut outline = vec![back(if foot > 0.0 { [width, 0.0] } else { first })];

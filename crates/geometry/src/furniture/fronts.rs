@@ -5,7 +5,7 @@ use super::fields::{
     APPLIED_HEIGHT, APPLIED_INSET, APPLIED_WIDTH, BOX_THICKNESS, DOOR_RAIL, DOOR_STILE, FRONT_EDGE_SIZE,
     FRONT_THICKNESS, LIP, PANEL_BEVEL, PANEL_RAISE, PANEL_RECESS, PANEL_THICKNESS, STICKING_WIDTH,
 };
-use super::layout::{BayLayout, Layout, Span, Unit, length_of};
+use super::layout::{BayLayout, Layout, RowLayout, Span, Unit, length_of};
 use super::planted::{self, Window};
 use super::styles::{DoorStyle, DrawerBoxes, Edge, FrontStyle};
 use super::unit::block;
@@ -22,6 +22,7 @@ const BOX_CLEAR: [f64; 4] = [0.013, 0.006, 0.019, 0.020];
 struct Front<'a> {
     unit: &'a Unit<'a>,
     bay: &'a BayLayout,
+    in_row: &'a RowLayout,
     row: usize,
     column: usize,
     x: Span,
@@ -39,6 +40,7 @@ impl Unit<'_> {
                     let front = Front {
                         unit: self,
                         bay,
+                        in_row: row,
                         row: r + 1,
                         column: c + 1,
                         x: *x,
@@ -235,7 +237,7 @@ impl Front<'_> {
     }
 
     fn box_room(&self, at: &Layout) -> [Span; 3] {
-        let row = &self.bay.rows[self.row - 1];
+        let dividers = &self.in_row.dividers;
         let half = if at.members.has_frame {
             at.members.column
         } else {
@@ -246,19 +248,15 @@ impl Front<'_> {
         } else {
             self.bay.between
         };
-        let left = match self.column {
-            1 => clear[0],
-            c => row.dividers[c - 2] + half,
-        };
-        let right = row
-            .dividers
-            .get(self.column - 1)
-            .map_or(clear[1], |middle| middle - half);
+        let left = self.column.checked_sub(2).and_then(|left| dividers.get(left));
+        let left = left.map_or(clear[0], |middle| middle + half);
+        let right = self.column.checked_sub(1).and_then(|right| dividers.get(right));
+        let right = right.map_or(clear[1], |middle| middle - half);
         let [aside, below, above, behind] = BOX_CLEAR;
         [
             [left + aside, right - aside],
             [self.unit.fronts_rear(at), at.back[0] - behind],
-            [row.opening[0] + below, row.opening[1] - above],
+            [self.in_row.opening[0] + below, self.in_row.opening[1] - above],
         ]
     }
 }
@@ -278,6 +276,7 @@ pub(super) fn least_box_room(unit: &Unit, at: &Layout) -> f64 {
                 let front = Front {
                     unit,
                     bay,
+                    in_row: row,
                     row: r + 1,
                     column: c + 1,
                     x: *x,

@@ -1,5 +1,7 @@
 //! Where the boards and fronts of a case lie: the arithmetic between the tape and the placed parts.
 
+use std::iter;
+
 use units::Length;
 
 use super::Furniture;
@@ -117,6 +119,16 @@ pub(super) struct RowLayout {
     pub(super) dividers: Vec<f64>,
     /// Whether the member below it is a board of the full depth.
     pub(super) board_below: bool,
+}
+
+impl RowLayout {
+    /// The spans from left to right between two ends and the dividers, which reach `half` to either side of their middle.
+    pub(super) fn between_dividers(&self, ends: Span, half: f64) -> impl Iterator<Item = Span> {
+        let dividers = self.dividers.iter();
+        let lows = iter::once(ends[0]).chain(dividers.clone().map(move |middle| middle + half));
+        let highs = dividers.map(move |middle| middle - half).chain([ends[1]]);
+        lows.zip(highs).map(|(low, high)| [low, high])
+    }
 }
 
 impl Members {
@@ -306,48 +318,34 @@ impl Unit<'_> {
 
     fn bay_layouts(&self, members: &Members) -> Vec<BayLayout> {
         let (claims, for_all) = self.bay_claims(members);
-        let sharing = self.across(members);
         let [room, _] = self.room(members);
-        let spans = shared(room[0], &claims, for_all, sharing.between);
+        let spans = shared(room[0], &claims, for_all, self.across(members).between);
+        let uprights = middles(&spans);
         let half = members.board / 2.0;
-        let count = spans.len();
-        let middle = |i: usize| (spans[i][1] + spans[i + 1][0]) / 2.0;
-        let edge = |i: usize| -> [[f64; 2]; 3] {
-            // Carcass board, stile and middle of the upright at the left and at the right of a bay.
-            let left = if i == 0 {
-                [
-                    self.x[0] + members.board,
-                    self.x[0] + members.side,
-                    self.x[0] + members.board,
-                ]
-            } else {
-                let m = middle(i - 1);
-                [m + half, m + members.bay / 2.0, m]
-            };
-            let right = if i + 1 == count {
-                [
-                    self.x[1] - members.board,
-                    self.x[1] - members.side,
-                    self.x[1] - members.board,
-                ]
-            } else {
-                let m = middle(i);
-                [m - half, m - members.bay / 2.0, m]
-            };
-            std::array::from_fn(|k| [left[k], right[k]])
+        // Carcass board, stile and middle of the upright at the left and at the right of a bay.
+        let at_left = |upright: Option<&f64>| match upright {
+            Some(m) => [m + half, m + members.bay / 2.0, *m],
+            None => [members.board, members.side, members.board].map(|width| self.x[0] + width),
+        };
+        let at_right = |upright: Option<&f64>| match upright {
+            Some(m) => [m - half, m - members.bay / 2.0, *m],
+            None => [members.board, members.side, members.board].map(|width| self.x[1] - width),
         };
         spans
             .iter()
+            .zip(self.bays)
             .enumerate()
-            .map(|(i, span)| {
-                let [between, clear, reach] = edge(i);
+            .map(|(i, (span, bay))| {
+                let partition = uprights.get(i);
+                let left = at_left(i.checked_sub(1).and_then(|left| uprights.get(left)));
+                let right = at_right(partition);
                 BayLayout {
                     number: self.first_bay + i,
-                    between,
-                    clear,
-                    reach,
-                    partition: (i + 1 < count).then(|| middle(i)),
-                    rows: self.row_layouts(members, &self.bays[i].rows, *span),
+                    between: [left[0], right[0]],
+                    clear: [left[1], right[1]],
+                    reach: [left[2], right[2]],
+                    partition: partition.copied(),
+                    rows: self.row_layouts(members, &bay.rows, *span),
                 }
             })
             .collect()
@@ -361,33 +359,33 @@ impl Unit<'_> {
         let mut fronts = shared(room[0], &claims, for_all, between);
         fronts.reverse();
         let half = members.row / 2.0;
-        let middle = |i: usize| (fronts[i][0] + fronts[i + 1][1]) / 2.0;
-        let last = rows.len().saturating_sub(1);
+        let between_fronts = fronts.iter().zip(fronts.iter().skip(1));
+        let rails: Vec<f64> = between_fronts
+            .map(|(upper, lower)| (upper[0] + lower[1]) / 2.0)
+            .collect();
         let open = |row: &Row| self.is_open_to_view(row.fill);
         rows.iter()
+            .zip(fronts)
             .enumerate()
-            .map(|(i, row)| {
-                let above = if i == 0 {
-                    self.z[1] - members.above
-                } else {
-                    middle(i - 1) - half
-                };
-                let below = if i == last {
-                    self.z[0] + members.below
-                } else {
-                    middle(i) + half
-                };
+            .map(|(i, (row, front))| {
+                let rail_above = i.checked_sub(1).and_then(|above| rails.get(above));
+                let above = rail_above.map_or(self.z[1] - members.above, |middle| middle - half);
+                let below = rails
+                    .get(i)
+                    .map_or(self.z[0] + members.below, |middle| middle + half);
                 let columns = self.columns(members, row, across);
-                let pairs = columns.windows(2).filter(|_| row.fill != Fill::Doors);
                 RowLayout {
                     fill: row.fill,
                     shelves: row.shelves,
                     open_to_view: open(row),
-                    front: fronts[i],
+                    front,
                     opening: [below, above],
-                    dividers: pairs.map(|pair| (pair[0][1] + pair[1][0]) / 2.0).collect(),
+                    dividers: match row.fill {
+                        Fill::Doors => vec![],
+                        Fill::Drawers | Fill::Open => middles(&columns),
+                    },
                     columns,
-                    board_below: i < last && (open(row) || open(&rows[i + 1])),
+                    board_below: rows.get(i + 1).is_some_and(|next| open(row) || open(next)),
                 }
             })
             .collect()
@@ -403,7 +401,7 @@ impl Unit<'_> {
 
     fn columns(&self, members: &Members, row: &Row, across: Span) -> Vec<Span> {
         let between = self.between_columns(members, row.fill);
-        let width = (length_of(across) - between * (row.columns - 1) as f64) / row.columns as f64;
+        let width = (length_of(across) - between * row.columns.saturating_sub(1) as f64) / row.columns as f64;
         (0..row.columns)
             .map(|c| across[0] + c as f64 * (width + between))
             .map(|left| [left, left + width])
@@ -429,6 +427,12 @@ impl Sharing {
     fn room(&self, whole: Span, count: usize) -> f64 {
         length_of(whole) - self.between * count.saturating_sub(1) as f64
     }
+}
+
+/// The middles of the gaps between spans beside each other.
+fn middles(spans: &[Span]) -> Vec<f64> {
+    let pairs = spans.iter().zip(spans.iter().skip(1));
+    pairs.map(|(left, right)| (left[1] + right[0]) / 2.0).collect()
 }
 
 /// Shares a room out: what was not measured takes what is left, equally; small slips are shared by all.

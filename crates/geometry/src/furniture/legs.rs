@@ -64,19 +64,22 @@ pub(super) fn inset(furniture: &Furniture) -> f64 {
 /// A square leg that is tapered from `z[1]` down to the floor.
 pub(super) fn tapered(furniture: &Furniture, corner: &Corner, z: Span) -> Part {
     let foot = furniture.length(&LEG_FOOT).as_metres();
-    let [low, high] = corner.square;
-    let along = |axis: usize| -> Span {
+    let along = |[low, high]: Span, outward: f64| -> Span {
         match furniture.styles.taper {
             Taper::Four => {
-                let middle = corner.middle()[axis];
+                let middle = (low + high) / 2.0;
                 [middle - foot / 2.0, middle + foot / 2.0]
             }
             // The two outer sides stay upright.
-            Taper::Two if corner.outward[axis] < 0.0 => [low[axis], low[axis] + foot],
-            Taper::Two => [high[axis] - foot, high[axis]],
+            Taper::Two if outward < 0.0 => [low, low + foot],
+            Taper::Two => [high - foot, high],
         }
     };
-    let (x, y) = (along(0), along(1));
+    let [[x0, y0], [x1, y1]] = corner.square;
+    let [x, y] = [
+        along([x0, x1], corner.outward[0]),
+        along([y0, y1], corner.outward[1]),
+    ];
     frustum(
         corner.id(),
         ([[x[0], y[0]], [x[1], y[1]]], z[0]),

@@ -69,7 +69,7 @@ impl Furniture {
                     if row.fill != Fill::Open {
                         continue;
                     }
-                    let compartment = unit.compartment(&at, bay, r);
+                    let compartment = unit.compartment(&at, bay, (r, row));
                     let mut spaces = vec![block(bay.between, [behind_frame, rear], compartment)];
                     if at.members.has_frame {
                         spaces.push(block(bay.clear, [unit.y[0], behind_frame], row.opening));

@@ -102,7 +102,7 @@ fn closed_runs(unit: &Unit, at: &Layout, bay: &BayLayout) -> Vec<[f64; 2]> {
             goes_on = false;
             continue;
         }
-        let [below, above] = unit.compartment(at, bay, r);
+        let [below, above] = unit.compartment(at, bay, (r, row));
         let reaches_top = r == 0 && !at.whole_top;
         match runs.last_mut().filter(|_| goes_on) {
             Some(run) => run[0] = below,

@@ -21,14 +21,14 @@ pub struct StyleField {
     pub label: &'static str,
     /// The answers.
     pub options: &'static [StyleOption],
-    get: fn(&Styles) -> usize,
+    get: fn(&Styles) -> StyleOption,
     set: fn(&mut Styles, usize),
 }
 
 impl StyleField {
     /// The answer that holds.
     pub fn of(&self, styles: &Styles) -> StyleOption {
-        self.options[(self.get)(styles)]
+        (self.get)(styles)
     }
 
     /// Chooses an answer by its word; `false` if there is no such answer.
@@ -82,6 +82,10 @@ macro_rules! choice {
         impl $name {
             const ALL: &[$name] = &[$($name::$variant),+];
             const OPTIONS: &[StyleOption] = &[$(StyleOption { key: $key, label: $label }),+];
+
+            fn option(self) -> StyleOption {
+                match self { $($name::$variant => StyleOption { key: $key, label: $label },)+ }
+            }
         }
     };
 }
@@ -275,8 +279,12 @@ macro_rules! style_field {
             key: $key,
             label: $label,
             options: $type::OPTIONS,
-            get: |styles| $type::ALL.iter().position(|option| *option == styles.$field).unwrap_or(0),
-            set: |styles, place| styles.$field = $type::ALL[place],
+            get: |styles| styles.$field.option(),
+            set: |styles, place| {
+                if let Some(option) = $type::ALL.get(place) {
+                    styles.$field = *option;
+                }
+            },
         };
     };
 }
@@ -291,9 +299,10 @@ macro_rules! edge_field {
                 const SHAPED: &[Edge] = &[Edge::Plain, $(Edge::Shaped(Shape::$edge),)* Edge::Measured];
                 if $measured { SHAPED } else { SHAPED.split_at(SHAPED.len() - 1).0 }
             };
+            const PLAIN: StyleOption = StyleOption { key: $plain, label: $plain_label };
             const OPTIONS: &[StyleOption] = {
                 const ALL: &[StyleOption] = &[
-                    StyleOption { key: $plain, label: $plain_label },
+                    PLAIN,
                     $(StyleOption { key: Shape::$edge.key(), label: Shape::$edge.label() },)*
                     StyleOption { key: "measured", label: "Measured girth" },
                 ];
@@ -303,8 +312,16 @@ macro_rules! edge_field {
                 key: $key,
                 label: $label,
                 options: OPTIONS,
-                get: |styles| CHOICES.iter().position(|edge| *edge == styles.$field).unwrap_or(0),
-                set: |styles, place| styles.$field = CHOICES[place],
+                get: |styles| {
+                    let mut answers = CHOICES.iter().zip(OPTIONS);
+                    let answer = answers.find(|(edge, _)| **edge == styles.$field);
+                    answer.map_or(PLAIN, |(_, option)| *option)
+                },
+                set: |styles, place| {
+                    if let Some(edge) = CHOICES.get(place) {
+                        styles.$field = *edge;
+                    }
+                },
             }
         };
     };

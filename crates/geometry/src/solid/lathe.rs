@@ -86,7 +86,8 @@ impl Turning {
                 .collect()
         };
         let rings: Vec<Vec<Point3>> = self.points.iter().map(|&point| ring(point)).collect();
-        let around = rings.windows(2).flat_map(|pair| bands(&pair[1], &pair[0]));
+        let pairs = rings.iter().zip(rings.iter().skip(1));
+        let around = pairs.flat_map(|(upper, lower)| bands(lower, upper));
         let around = Face::curved(Side::Around, around.collect(), self.area);
         let ends = [
             rings
@@ -108,10 +109,14 @@ impl Turning {
 
 /// The facets between two rings of as many points, counter-clockwise from above.
 fn bands<'a>(lower: &'a [Point3], upper: &'a [Point3]) -> impl Iterator<Item = Facet> + 'a {
-    (0..lower.len()).filter_map(|i| {
-        let next = (i + 1) % lower.len();
-        Facet::around(&[lower[i], lower[next], upper[next], upper[i]])
-    })
+    edges(lower)
+        .zip(edges(upper))
+        .filter_map(|((a, b), (c, d))| Facet::around(&[*a, *b, *d, *c]))
+}
+
+/// Each corner of a ring with the next one.
+fn edges(ring: &[Point3]) -> impl Iterator<Item = (&Point3, &Point3)> {
+    ring.iter().zip(ring.iter().cycle().skip(1))
 }
 
 /// The level facet inside a ring that runs counter-clockwise from above.
@@ -139,28 +144,29 @@ pub(crate) fn splayed_cone(id: PartId, head: (Point3, f64), foot: (Point3, f64))
         .sum::<f64>()
         * TAU
         / fine.len() as f64;
-    let ring = |n: usize, end: usize| -> Vec<Point3> {
+    let ring = |n: usize, is_upper: bool| -> Vec<Point3> {
         (0..n)
             .map(|i| {
                 let angle = TAU * (i as f64 + 0.5) / n as f64;
-                cone.at(angle, cone.reach(angle)[end])
+                let [above, below] = cone.reach(angle);
+                cone.at(angle, if is_upper { above } else { below })
             })
             .collect()
     };
     // Both polygons miss the ellipse by a square of the step, so their difference tells by how much.
-    let exact = |end: usize| {
-        let [coarse, fine] = [4 * AROUND, 8 * AROUND].map(|n| plan_area(&ring(n, end)));
+    let exact = |is_upper: bool| {
+        let [coarse, fine] = [4 * AROUND, 8 * AROUND].map(|n| plan_area(&ring(n, is_upper)));
         fine + (fine - coarse) / 3.0
     };
-    let fitted = |end: usize| {
-        let ring = ring(AROUND, end);
-        let grow = (exact(end) / plan_area(&ring)).sqrt();
+    let fitted = |is_upper: bool| {
+        let ring = ring(AROUND, is_upper);
+        let grow = (exact(is_upper) / plan_area(&ring)).sqrt();
         let middle = ring.iter().fold(Vector3::zeros(), |sum, p| sum + p.coords) / ring.len() as f64;
         ring.into_iter()
             .map(|p| Point3::from(middle + (p.coords - middle) * grow))
             .collect::<Vec<_>>()
     };
-    let (upper, lower) = (fitted(0), fitted(1));
+    let (upper, lower) = (fitted(true), fitted(false));
     let around = Face::curved(Side::Around, bands(&lower, &upper).collect(), lateral);
     let ends = [
         horizontal(&upper, true).map(|facet| Face::flat(Side::Top, facet, true)),
@@ -171,11 +177,7 @@ pub(crate) fn splayed_cone(id: PartId, head: (Point3, f64), foot: (Point3, f64))
 
 /// The area of a level ring, seen from above.
 fn plan_area(ring: &[Point3]) -> f64 {
-    let next = |i: usize| ring[(i + 1) % ring.len()];
-    (0..ring.len())
-        .map(|i| ring[i].x * next(i).y - next(i).x * ring[i].y)
-        .sum::<f64>()
-        / 2.0
+    edges(ring).map(|(p, q)| p.x * q.y - q.x * p.y).sum::<f64>() / 2.0
 }
 
 struct SplayedCone {

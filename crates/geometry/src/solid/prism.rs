@@ -133,8 +133,8 @@ impl Prism {
     }
 
     fn strips(&self, points: &[Point2]) -> impl Iterator<Item = Facet> {
-        points.windows(2).filter_map(|pair| {
-            let (p, q) = (pair[0], pair[1]);
+        let edges = points.iter().zip(points.iter().skip(1));
+        edges.filter_map(|(&p, &q)| {
             Facet::around(&[
                 self.at(p, &self.start),
                 self.at(q, &self.start),
@@ -148,7 +148,9 @@ impl Prism {
     fn end(&self, cut: &Cut, is_start: bool) -> Option<Facet> {
         let mut outline: Vec<Point2> = Vec::new();
         for run in &self.outline {
-            outline.extend(&run.points[..run.points.len() - 1]);
+            if let Some((_, points)) = run.points.split_last() {
+                outline.extend(points);
+            }
         }
         let mut points: Vec<Point3> = outline.iter().map(|&point| self.at(point, cut)).collect();
         if is_start {

@@ -225,13 +225,13 @@ fn resized(part: &Part, along: Along, to: f64) -> Option<Part> {
         return None;
     }
     let (mut low, mut high) = part.bounds();
-    let axis = match along {
-        Along::Width => 0,
-        Along::Depth => 1,
-        Along::Height => 2,
+    let (from, upto) = match along {
+        Along::Width => (&mut low[0], &mut high[0]),
+        Along::Depth => (&mut low[1], &mut high[1]),
+        Along::Height => (&mut low[2], &mut high[2]),
     };
-    let middle = (low[axis] + high[axis]) / 2.0;
-    (low[axis], high[axis]) = (middle - to / 2.0, middle + to / 2.0);
+    let middle = (*from + *upto) / 2.0;
+    (*from, *upto) = (middle - to / 2.0, middle + to / 2.0);
     Some(Part {
         is_loose: part.is_loose,
         glued: part.glued,

@@ -385,16 +385,10 @@ fn room_in_openings(unit: &Unit, at: &Layout) -> Vec<Problem> {
                 .fold(f64::INFINITY, f64::min);
             missing_width = missing_width.max((LEAST_ROOM - narrowest_front) * row.columns.len() as f64);
             let half = at.members.column.max(at.members.board) / 2.0;
-            let mut edges = vec![bay.clear[0].max(bay.between[0])];
-            edges.extend(
-                row.dividers
-                    .iter()
-                    .flat_map(|middle| [middle - half, middle + half]),
-            );
-            edges.push(bay.clear[1].min(bay.between[1]));
-            let clear = edges
-                .chunks_exact(2)
-                .map(|pair| pair[1] - pair[0])
+            let ends = [bay.clear[0].max(bay.between[0]), bay.clear[1].min(bay.between[1])];
+            let clear = row
+                .between_dividers(ends, half)
+                .map(length_of)
                 .fold(f64::INFINITY, f64::min);
             missing_width = missing_width.max((LEAST_ROOM - clear) * row.columns.len() as f64);
         }
@@ -456,7 +450,10 @@ fn smallest_fronts(unit: &Unit, at: &Layout) -> (Option<Size>, Option<Size>) {
     };
     let (mut slabs, mut framed) = (None, None);
     for row in at.bays.iter().flat_map(|bay| &bay.rows) {
-        let size = [length_of(row.columns[0]), length_of(row.front)];
+        let Some(column) = row.columns.first() else {
+            continue;
+        };
+        let size = [length_of(*column), length_of(row.front)];
         match row.fill {
             Fill::Open => {}
             Fill::Doors if unit.furniture.styles.doors != DoorStyle::Slab => framed = smaller(framed, size),
