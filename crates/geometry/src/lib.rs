@@ -44,9 +44,10 @@ pub use furniture::alteration::{
     Added, AddedShape, Along, Alteration, MAX_CHANGES, MAX_REPEATS, MAX_STEPS, Towards,
 };
 pub use furniture::{
-    Bay, BayPlace, Construction, CountField, Counts, Dimension, Edge, Edition, FieldId, Fill, Furniture,
-    Kind, LengthField, MAX_BAYS, MAX_COLUMNS, MAX_ROWS, MAX_SHELVES, Measures, Notice, PlausibleRange,
-    Problem, Row, StandIn, StyleField, StyleOption, Styles, counts, fields, styles, surface_words,
+    Bay, BayPlace, Checked, Construction, CountField, Counts, Dimension, Edge, Edition, FieldId, Fill,
+    Furniture, Kind, LengthField, MAX_BAYS, MAX_COLUMNS, MAX_ROWS, MAX_SHELVES, Measures, Notice,
+    PlausibleRange, Problem, Row, StandIn, StyleField, StyleOption, Styles, counts, fields, styles,
+    surface_words,
 };
 pub use overlap::Overlap;
 pub use part::{Part, PartId};

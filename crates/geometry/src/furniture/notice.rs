@@ -2,9 +2,8 @@
 
 use units::{Area, Length, System, show_area, show_length};
 
-use super::Furniture;
 use super::fields::BayPlace;
-use super::layout::Members;
+use super::layout::{Members, Unit};
 use super::problem::in_bay;
 use crate::part::PartId;
 use crate::surface::Surface;
@@ -121,33 +120,31 @@ pub fn surface_words(name: &str) -> String {
     name.replace('/', ", ").replace('-', " ")
 }
 
-impl Furniture {
-    /// What of the measurements the piece does not keep to the letter. The measurements must have passed the check.
-    pub(super) fn slips(&self) -> Vec<Notice> {
-        let mut found = Vec::new();
-        for unit in self.units() {
-            let members = Members::of(self, unit.has_crown);
-            let (claims, room) = unit.bay_claims(&members);
+/// The rows and sections of these cases that are stretched or shrunk to fit.
+pub(super) fn of_slips(units: &[Unit]) -> Vec<Notice> {
+    let mut found = Vec::new();
+    for unit in units {
+        let members = Members::of(unit.furniture, unit.has_crown);
+        let (claims, room) = unit.bay_claims(&members);
+        found.extend(
+            missed(&claims, room).map(|[measured, room]| Notice::BaysStretched {
+                upper: unit.upper,
+                measured,
+                room,
+            }),
+        );
+        for (i, bay) in unit.bays.iter().enumerate() {
+            let (claims, room) = unit.row_claims(&members, &bay.rows);
             found.extend(
-                missed(&claims, room).map(|[measured, room]| Notice::BaysStretched {
-                    upper: unit.upper,
+                missed(&claims, room).map(|[measured, room]| Notice::RowsStretched {
+                    place: unit.place(i),
                     measured,
                     room,
                 }),
             );
-            for (i, bay) in unit.bays.iter().enumerate() {
-                let (claims, room) = unit.row_claims(&members, &bay.rows);
-                found.extend(
-                    missed(&claims, room).map(|[measured, room]| Notice::RowsStretched {
-                        place: unit.place(i),
-                        measured,
-                        room,
-                    }),
-                );
-            }
         }
-        found
     }
+    found
 }
 
 /// What was measured, and the room there is, where all was measured and misses it.
@@ -183,11 +180,11 @@ pub(super) fn of_holes(holes: &[(PartId, String, Area)], surfaces: &[Surface]) -
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{Alteration, Fill, Kind, Row};
+    use crate::{Alteration, Fill, Furniture, Kind, Row};
 
     fn noticed(piece: &Furniture) -> Vec<Notice> {
         let assembly = piece.assembly().unwrap();
-        piece.notices(&assembly, &assembly.surfaces()).unwrap()
+        piece.checked().unwrap().notices(&assembly, &assembly.surfaces())
     }
 
     fn chest(inches: [f64; 3]) -> Furniture {
@@ -235,7 +232,7 @@ mod tests {
     #[test]
     fn sections_that_are_stretched_say_so() {
         let mut sideboard = Furniture::usual(Kind::Sideboard);
-        let clear = sideboard.shared_lengths().unwrap()[0].1;
+        let clear = sideboard.checked().unwrap().shared_lengths()[0].1;
         for bay in &mut sideboard.bays {
             bay.width = Some(clear * 1.01);
         }

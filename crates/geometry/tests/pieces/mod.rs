@@ -161,7 +161,7 @@ impl Draw {
     /// Rows and bays are measured as times what they would have if nobody measured them.
     fn measure_bays(&self, piece: &mut Furniture) {
         let Some(draws) = &self.bays else { return };
-        let Ok(shared) = piece.shared_lengths() else {
+        let Ok(shared) = piece.checked().map(|piece| piece.shared_lengths()) else {
             return;
         };
         let pick = |size: Option<Size>, field: &LengthField, length| match size {

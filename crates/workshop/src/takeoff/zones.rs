@@ -80,8 +80,10 @@ pub fn touched_faces<'a>(piece: &Piece, surfaces: &'a [SurfaceLine], touched: &s
     let Some(face) = all.clone().find(|surface| surface.id.to_string() == touched) else {
         return vec![];
     };
-    let together = piece.furniture().touched_with(all, &face.id);
-    let together = together.unwrap_or_else(|_| vec![face.id]);
+    let furniture = piece.furniture();
+    let together = furniture
+        .checked()
+        .map_or_else(|_| vec![face.id], |checked| checked.touched_with(all, &face.id));
     let is_meant = |line: &&SurfaceLine| line.surface.takes_finish() && together.contains(&line.surface.id);
     surfaces.iter().filter(is_meant).collect()
 }
