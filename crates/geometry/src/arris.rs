@@ -1,7 +1,7 @@
 //! Edge lengths of what is painted: arrises to sand, inner corners, and borders to cut in or mask.
 //!
-//! The outlines of all net surfaces lie in the room as straight lines. Where several lie along each other, the
-//! surfaces are taken in the order in which they stand around the line, each facing the next across the air.
+//! The outlines of all net surfaces are straight lines in space. Where several coincide, the surfaces are sorted by
+//! angle around the line, and each one faces the next across the air.
 
 #![allow(
     clippy::indexing_slicing,
@@ -22,16 +22,16 @@ use crate::CONTACT_GAP;
 use crate::assembly::Assembly;
 use crate::sorting;
 use crate::surface::SurfaceId;
-use line::{Beside, Line, SHORTEST, beside, outlines, without_seams};
+use line::{Adjacent, Line, SHORTEST, adjacent, outlines, without_seams};
 
-/// How far apart two lines may lie and still be one: parts may miss each other by [`CONTACT_GAP`] in two directions.
+/// How far apart two lines may be and still coincide: parts may miss each other by [`CONTACT_GAP`] in two directions.
 const SAME_LINE: f64 = 1.001 * SQRT_2 * CONTACT_GAP;
 
-/// By how much two surfaces may turn at a smooth joint, radians: 20 degrees.
+/// The largest angle between two surfaces at a smooth joint, radians: 20 degrees.
 const SMOOTH: f64 = PI / 9.0;
 
-/// Two surfaces that face each other at less than this angle (radians) lie against each other but for a gap: they
-/// have no air between them.
+/// Two surfaces that face each other at less than this angle (radians) touch, apart from a gap: there is no air between
+/// them.
 const CLOSED: f64 = 0.02;
 
 /// Lengths of edges of painted surfaces.
@@ -65,11 +65,11 @@ impl Sum for Edges {
 impl Assembly {
     /// The edges of every painted surface that has any, in the order of the surfaces.
     ///
-    /// An arris or a corner belongs by halves to the two surfaces that meet there, so the sum over all surfaces
-    /// counts it once. Joints that turn by less than 20 degrees, such as those between flush boards, are no edges,
-    /// nor are the folds within one surface. A curved edge is measured along the facets that stand in for it: a few
-    /// parts in a thousand more, at radii of a millimetre or two a hundredth. Holes that are only deducted have no
-    /// edges.
+    /// Half of an arris or corner counts for each of the two surfaces that meet there, so the sum over all surfaces
+    /// counts it once. Joints that turn by less than 20 degrees, such as those between flush boards, are not edges, nor
+    /// are folds within one surface. A curved edge is measured along the facets that approximate it: it comes out a few
+    /// parts in a thousand too long, or a hundredth at radii of a millimeter or two. Holes that are only deducted have
+    /// no edges.
     ///
     /// # Example
     /// ```
@@ -82,11 +82,11 @@ impl Assembly {
         let (ids, lines) = outlines(&self.net_facets());
         let painted: Vec<bool> = ids.iter().map(is_painted).collect();
         let lines = without_seams(lines);
-        let beside = beside(&lines, SAME_LINE);
+        let adjacent = adjacent(&lines, SAME_LINE);
         let mut edges = vec![Edges::default(); ids.len()];
-        for (line, beside) in lines.iter().zip(&beside) {
+        for (line, adjacent) in lines.iter().zip(&adjacent) {
             if painted[line.surface] {
-                edges[line.surface] += line_edges(line, beside, &lines, &painted);
+                edges[line.surface] += line_edges(line, adjacent, &lines, &painted);
             }
         }
         let all = ids.into_iter().zip(edges);
@@ -94,25 +94,27 @@ impl Assembly {
     }
 }
 
-/// What the edges along one line of a painted surface are, with half of those that it shares.
-fn line_edges(line: &Line, beside: &[Beside], lines: &[Line], painted: &[bool]) -> Edges {
+/// The edges along one line of a painted surface. Edges shared with another surface count half.
+fn line_edges(line: &Line, adjacent: &[Adjacent], lines: &[Line], painted: &[bool]) -> Edges {
     let mut cuts = vec![0.0, line.length];
-    cuts.extend(beside.iter().flat_map(|b| b.span));
+    cuts.extend(adjacent.iter().flat_map(|b| b.span));
     sorting::sort(&mut cuts);
     let pieces = cuts.windows(2).filter(|piece| piece[1] - piece[0] > SHORTEST);
     let edges = pieces.map(|piece| {
         let middle = (piece[0] + piece[1]) / 2.0;
-        let here = beside.iter().filter(|b| b.span[0] < middle && middle < b.span[1]);
+        let here = adjacent
+            .iter()
+            .filter(|b| b.span[0] < middle && middle < b.span[1]);
         let here: Vec<&Line> = here.map(|b| &lines[b.other]).collect();
         piece_edges(line, &here, Length::metres(piece[1] - piece[0]), painted)
     });
     edges.sum()
 }
 
-/// The same for a piece of a line along which all of the others lie.
+/// The same for a piece of a line that all of the others run along.
 fn piece_edges(line: &Line, others: &[&Line], length: Length, painted: &[bool]) -> Edges {
     let runs_back = |a: &Line, b: &Line| a.surface == b.surface && a.along.dot(&b.along) < 0.0;
-    // A surface with both its edges here is narrower than the gap that is forgiven.
+    // A surface with both of its edges here is narrower than the tolerance.
     if others.iter().any(|other| runs_back(other, line)) {
         return Edges::default();
     }
@@ -132,7 +134,7 @@ fn piece_edges(line: &Line, others: &[&Line], length: Length, painted: &[bool]) 
     }
 }
 
-/// An edge between two painted surfaces with so much air between them.
+/// The edge between two painted surfaces with this angle of air between them.
 fn shared_edge(angle: f64, length: Length) -> Edges {
     let none = Edges::default();
     if angle > PI + SMOOTH {
@@ -150,8 +152,8 @@ fn shared_edge(angle: f64, length: Length) -> Edges {
     }
 }
 
-/// The angle through the air from one surface to another at their common line, radians; `None` where the other
-/// turns its back.
+/// The angle through the air from one surface to another at their common line, radians. `None` where the other faces
+/// away.
 fn air_angle(line: &Line, other: &Line) -> Option<f64> {
     let (ahead, up) = (line.inwards(), line.normal);
     let inwards = other.inwards();

@@ -1,6 +1,6 @@
-//! Bounding boxes: the smallest upright blocks around something.
+//! Axis-aligned bounding boxes.
 
-/// A box between its lowest and its highest corner, metres.
+/// A box between its lowest and its highest corner, meters.
 pub(crate) type Bounds = ([f64; 3], [f64; 3]);
 
 /// The box around nothing.
@@ -11,7 +11,7 @@ pub(crate) fn union((a_low, a_high): Bounds, (b_low, b_high): Bounds) -> Bounds 
     (each(a_low, b_low, f64::min), each(a_high, b_high, f64::max))
 }
 
-/// The box that both share; its lowest corner is above its highest along an axis on which they lie apart.
+/// The overlap of both. Where they are apart along an axis, its lowest corner is above its highest.
 pub(crate) fn intersection((a_low, a_high): Bounds, (b_low, b_high): Bounds) -> Bounds {
     (each(a_low, b_low, f64::max), each(a_high, b_high, f64::min))
 }

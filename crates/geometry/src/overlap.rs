@@ -1,9 +1,8 @@
-//! Overlaps: parts that run into each other, which no two boards can.
+//! Overlaps: parts that intersect, which real boards cannot.
 //!
-//! Two solids are apart if along one direction they have nothing in common. For two blocks that stand alike, the
-//! directions of their faces settle it, and the answer is exact. Other pairs that these do not part are cut open
-//! along each of their facets, just below it, and compared as flat regions: whatever they have in common begins
-//! below some facet of either, so no cut is missed.
+//! Two solids are apart if their projections onto some direction do not overlap. For two parallel blocks the directions
+//! of their faces decide it exactly. Other pairs that no face direction separates are cut just below each of their
+//! facets and compared as flat regions. Any intersection begins below some facet of either solid, so no cut is missed.
 
 #![allow(
     clippy::indexing_slicing,
@@ -25,36 +24,35 @@ use crate::part::{Part, PartId};
 use crate::region::{Point2, Region};
 use crate::sorting;
 use crate::{CONTACT_GAP, Point3, SMALLEST_AREA, Vector3};
-use solid::{Bound, NEAR_CORNER, Solid, common, distance, reach};
+use solid::{Bound, NEAR_CORNER, Solid, distance, reach, span_overlap};
 
-/// How nearly two directions must agree to be one, as the difference of their cosine from 1.
+/// How nearly parallel two directions must be to count as one, as the difference of their cosine from 1.
 const SAME_DIRECTION: f64 = 1e-9;
 
 /// The largest cosine between two cuts that count as cuts in different directions: 20 degrees.
 const OTHER_DIRECTION: f64 = 0.94;
 
-/// The most overlaps that are told: a maker mends a few at a time, and parts that were repeated on the spot all run
-/// into each other.
-const MOST: usize = 100;
+/// The most overlaps that are reported: a maker fixes a few at a time, and parts repeated in the same place all
+/// intersect.
+const MAX_REPORTED: usize = 100;
 
-/// Two parts that run into each other.
+/// Two parts that intersect.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Overlap {
     /// The part that comes first in the assembly.
     pub a: PartId,
     /// The other part.
     pub b: PartId,
-    /// How deep they run into each other: the smallest extent of what they have in common, along the directions in
-    /// which their faces look.
+    /// The depth of the intersection: its smallest extent along the normals of their faces.
     pub depth: Length,
 }
 
 impl Assembly {
-    /// The parts that run into each other by more than [`CONTACT_GAP`], in the order of the parts.
+    /// The pairs of parts that intersect by more than [`CONTACT_GAP`], in the order of the parts.
     ///
-    /// Facets that stand in for curves stray from them by a tenth of a millimetre or so, which is never reported. A
-    /// single face has no inside, and neither has a bar that is known by its girth only: nothing runs into them. Of
-    /// very many overlaps the first hundred are told.
+    /// Facets deviate from the curves that they approximate by a tenth of a millimeter or so, which is never reported.
+    /// A single face has no inside, and neither has a bar of which only the girth is known: nothing intersects them.
+    /// Only the first hundred overlaps are reported.
     ///
     /// # Example
     /// ```
@@ -70,21 +68,21 @@ impl Assembly {
         let bounds: Vec<Bounds> = self.parts.iter().map(Part::bounds).collect();
         let solids: Vec<OnceCell<Solid>> = self.parts.iter().map(|_| OnceCell::new()).collect();
         let solid = |place: usize| solids[place].get_or_init(|| Solid::of(&self.parts[place], bounds[place]));
-        let found = near(&bounds).into_iter().filter_map(|(a, b)| {
+        let found = candidate_pairs(&bounds).into_iter().filter_map(|(a, b)| {
             Some(Overlap {
                 a: self.parts[a].id,
                 b: self.parts[b].id,
                 depth: Length::metres(depth(solid(a), solid(b))?),
             })
         });
-        found.take(MOST).collect()
+        found.take(MAX_REPORTED).collect()
     }
 }
 
-/// The pairs of which the blocks around them run into each other, by their places, the lower first, in order.
+/// The pairs of parts whose bounding boxes intersect: their indices, the lower first, in order.
 ///
-/// The blocks are sorted along one axis, so that each meets only those that begin before it ends.
-fn near(bounds: &[Bounds]) -> Vec<(usize, usize)> {
+/// The boxes are sorted along one axis, so that each is compared only with those that begin before it ends.
+fn candidate_pairs(bounds: &[Bounds]) -> Vec<(usize, usize)> {
     let along = sorted_axis(bounds);
     let mut order: Vec<usize> = (0..bounds.len()).collect();
     sorting::sort_by(&mut order, |&place| bounds[place].0[along]);
@@ -96,7 +94,7 @@ fn near(bounds: &[Bounds]) -> Vec<(usize, usize)> {
         let meets = |other: usize| {
             let ((low, high), (other_low, other_high)) = (bounds[next], bounds[other]);
             (0..3).all(|axis| {
-                common([low[axis], high[axis]], [other_low[axis], other_high[axis]]) > CONTACT_GAP
+                span_overlap([low[axis], high[axis]], [other_low[axis], other_high[axis]]) > CONTACT_GAP
             })
         };
         let met = open.iter().filter(|&&other| meets(other));
@@ -107,7 +105,7 @@ fn near(bounds: &[Bounds]) -> Vec<(usize, usize)> {
     pairs
 }
 
-/// The axis along which the fewest blocks lie beside each other: upwards for a chest, sideways for a dresser.
+/// The axis along which the boxes overlap least: vertical for a chest, horizontal for a dresser.
 fn sorted_axis(bounds: &[Bounds]) -> usize {
     let crowd = |axis: usize| {
         let sizes: f64 = bounds.iter().map(|(low, high)| high[axis] - low[axis]).sum();
@@ -127,29 +125,29 @@ fn sorted_axis(bounds: &[Bounds]) -> usize {
         .unwrap_or(0)
 }
 
-/// How deep two solids run into each other, if they do by more than [`CONTACT_GAP`].
+/// The depth of the intersection of two solids, if it is more than [`CONTACT_GAP`].
 fn depth(a: &Solid, b: &Solid) -> Option<f64> {
     let directions = directions(a.facets.iter().chain(&b.facets).map(|bound| &bound.normal));
     let mut least = f64::INFINITY;
     for direction in &directions {
-        least = least.min(common(a.reach(direction), b.reach(direction)));
+        least = least.min(span_overlap(a.reach(direction), b.reach(direction)));
         if least <= CONTACT_GAP {
             return None;
         }
     }
-    if are_blocks_that_stand_alike(a, b, &directions) {
+    if are_parallel_blocks(a, b, &directions) {
         return Some(least);
     }
-    let points = common_points(a, b)?;
+    let points = intersection_points(a, b)?;
     let extents = directions.iter().map(|direction| {
         let [low, high] = reach(&points, direction);
         high - low
     });
-    // Cuts begin a little below the facets, so they tell the extent a little too small, but never below the gap.
+    // Cuts are a little below the facets, so the extent comes out a little too small. It is never below the gap.
     Some(extents.fold(least, f64::min).max(CONTACT_GAP))
 }
 
-/// The directions in which facets look, each only once and opposite ones as one.
+/// The directions of facet normals, each only once; opposite directions count as one.
 fn directions<'a>(normals: impl Iterator<Item = &'a Vector3>) -> Vec<Vector3> {
     let mut found: Vec<Vector3> = Vec::new();
     for normal in normals {
@@ -162,26 +160,25 @@ fn directions<'a>(normals: impl Iterator<Item = &'a Vector3>) -> Vec<Vector3> {
 }
 
 /// A closed solid of six facets in three directions at right angles is a block.
-fn are_blocks_that_stand_alike(a: &Solid, b: &Solid, directions: &[Vector3]) -> bool {
+fn are_parallel_blocks(a: &Solid, b: &Solid, directions: &[Vector3]) -> bool {
     let square = |p: &Vector3, q: &Vector3| p.dot(q).abs() < SAME_DIRECTION;
     a.facets.len() == 6
         && b.facets.len() == 6
         && matches!(directions, [x, y, z] if square(x, y) && square(y, z) && square(z, x))
 }
 
-/// Points on the outline of what two solids have in common, if that is more than their facets stray from the
-/// curves that they stand in for.
+/// Points on the outline of the intersection of two solids, if it is larger than the deviation of their facets from the
+/// curves that they approximate.
 ///
-/// A thin film between two facets looks wide in a cut that runs along it, so thick cuts in two directions are asked
-/// for.
-fn common_points(a: &Solid, b: &Solid) -> Option<Vec<Point3>> {
+/// A thin film between two facets looks wide in a cut along it, so cuts in two directions must be thick.
+fn intersection_points(a: &Solid, b: &Solid) -> Option<Vec<Point3>> {
     let mut points = Vec::new();
     let mut thick: Vec<Vector3> = Vec::new();
     let block = bounds::intersection(a.bounds, b.bounds);
-    // Cuts lie a little below their facets.
+    // Cuts are a little below their facets.
     let may_cut = |bound: &&Bound| bound.is_near(&block, 2.0 * CONTACT_GAP);
     for Bound { facet, normal, .. } in a.facets.iter().chain(&b.facets).filter(may_cut) {
-        let plane = below(facet, normal, a, b);
+        let plane = plane_below(facet, normal, a, b);
         let both = a.cut(&plane).intersection(&facet.region);
         if both.area() <= SMALLEST_AREA {
             continue;
@@ -200,8 +197,8 @@ fn common_points(a: &Solid, b: &Solid) -> Option<Vec<Point3>> {
     crossed.then_some(points)
 }
 
-/// The plane along a facet, [`CONTACT_GAP`] or a little more within the solid, so that it meets no corner.
-fn below(facet: &Facet, normal: &Vector3, a: &Solid, b: &Solid) -> Plane {
+/// The plane parallel to a facet, [`CONTACT_GAP`] or a little more below it, so that it meets no corner.
+fn plane_below(facet: &Facet, normal: &Vector3, a: &Solid, b: &Solid) -> Plane {
     let surface = facet.plane.origin.coords.dot(normal);
     let is_free = |depth: &f64| {
         let at = surface - depth;
@@ -223,8 +220,8 @@ fn below(facet: &Facet, normal: &Vector3, a: &Solid, b: &Solid) -> Plane {
     }
 }
 
-/// The outlines of those shapes of a region that are thicker than [`CONTACT_GAP`], measured as twice the area over
-/// the length of the outline: that of a long strip is its width.
+/// The outlines of the shapes of a region that are thicker than [`CONTACT_GAP`]. The thickness is twice the area over
+/// the length of the outline; for a long strip that is its width.
 fn thick_shapes(region: &Region) -> Vec<&[Point2]> {
     let mut shapes: Vec<(&[Point2], f64, f64)> = Vec::new();
     for line in region.contours() {

@@ -119,7 +119,7 @@ pub struct Part {
     pub id: PartId,
     /// Its faces; together they close the solid.
     pub faces: Vec<Face>,
-    /// Whether it was added without a place: it is drawn beside the piece and touches nothing.
+    /// Whether it was added without a place. It is drawn beside the piece and touches nothing.
     pub is_loose: bool,
     /// The sides that parts of its kind are glued with, whatever is beside it.
     pub glued: &'static [Side],
@@ -129,7 +129,7 @@ impl Part {
     /// An upright block between two corners, `low` in front, left and below.
     ///
     /// # Units
-    /// Metres; the axes are those of the crate.
+    /// Meters; the axes are those of the crate.
     ///
     /// # Example
     /// ```
@@ -215,7 +215,7 @@ impl Part {
             })
     }
 
-    /// The smallest upright block around the part: its lowest and its highest corner.
+    /// The bounding box of the part: its lowest and its highest corner.
     pub fn bounds(&self) -> ([f64; 3], [f64; 3]) {
         let facets = self.faces.iter().flat_map(Face::facets);
         facets.map(Facet::bounds).fold(bounds::EMPTY, bounds::union)

@@ -1,4 +1,4 @@
-//! Flat regions: polygons with holes in the plane of a face, and their boolean operations.
+//! Flat regions: polygons with holes in a plane, and their booleans.
 
 #![allow(
     clippy::indexing_slicing,
@@ -13,24 +13,23 @@ mod tests;
 
 use crate::boolean::Rule;
 pub(crate) use clip::clip_by;
-use clip::{clip_convex, clip_line, is_convex, join_near, signed_area};
+use clip::{clip_convex, clip_line, is_convex, merge_near_corners, signed_area};
 use general::boolean;
-use rectangle::{as_rectangle, common_rectangle, corners_between, rectangle_less};
+use rectangle::{as_rectangle, corners_between, rectangle_difference, rectangle_intersection};
 
-/// A point in the plane of a face, metres.
+/// A point in the plane of a face, meters.
 pub type Point2 = [f64; 2];
 
 /// A closed line of corners; the last is joined to the first.
 type Contour = Vec<Point2>;
 
-/// How far two corners may lie apart and still be one: a nanometre, far above the noise of the arithmetic and far
-/// below any tape.
+/// How far apart two corners may be and still be one: a nanometer, far above rounding noise and far below any tape.
 const SAME_POINT: f64 = 1e-9;
 
 /// A flat region: any number of separate shapes, each with any number of holes.
 ///
-/// Nearly all faces of furniture are upright rectangles, and most others are convex. Two rectangles meet in a
-/// rectangle, two convex regions in a convex region that is found by clipping. Everything else goes through the
+/// Nearly all faces of furniture are axis-aligned rectangles, and most others are convex. Two rectangles intersect in a
+/// rectangle; two convex regions intersect in a convex region, found by clipping. Everything else goes through the
 /// general polygon [`boolean`](crate::boolean).
 #[derive(Clone, Debug, PartialEq)]
 pub struct Region(Kind);
@@ -46,7 +45,7 @@ enum Kind {
 }
 
 impl Region {
-    /// The region without any area.
+    /// The empty region.
     pub const EMPTY: Self = Region(Kind::Convex(Vec::new()));
 
     /// The rectangle from the origin to `(width, height)`.
@@ -81,7 +80,7 @@ impl Region {
     }
 
     /// The region within outer contours (counter-clockwise), each followed by its holes (clockwise).
-    pub(crate) fn within_lines(mut contours: Vec<Contour>) -> Self {
+    pub(crate) fn from_contours(mut contours: Vec<Contour>) -> Self {
         match contours.as_mut_slice() {
             [] => Region::EMPTY,
             [one] => Region::polygon(std::mem::take(one)),
@@ -89,7 +88,7 @@ impl Region {
         }
     }
 
-    /// The area in square metres.
+    /// The area in square meters.
     pub fn area(&self) -> f64 {
         match &self.0 {
             Kind::Rectangle([low, _, high, _]) => (high[0] - low[0]) * (high[1] - low[1]),
@@ -98,7 +97,7 @@ impl Region {
         }
     }
 
-    /// Every contour, outer lines and holes alike.
+    /// All contours, outer ones and holes.
     pub fn contours(&self) -> impl Iterator<Item = &[Point2]> {
         let (one, many) = match &self.0 {
             Kind::Rectangle(corners) => (Some(corners.as_slice()), [].as_slice()),
@@ -110,7 +109,7 @@ impl Region {
             .chain(many.iter().map(Vec::as_slice))
     }
 
-    /// The smallest upright rectangle around the region: its lower left and its upper right corner.
+    /// The bounding box of the region: its lower left and its upper right corner.
     pub fn bounds(&self) -> (Point2, Point2) {
         if let Kind::Rectangle([low, _, high, _]) = self.0 {
             return (low, high);
@@ -126,10 +125,10 @@ impl Region {
         (low, high)
     }
 
-    /// What lies in both regions.
+    /// The intersection of two regions.
     pub fn intersection(&self, other: &Region) -> Region {
         match (&self.0, &other.0) {
-            (Kind::Rectangle(a), Kind::Rectangle(b)) => common_rectangle(a, b),
+            (Kind::Rectangle(a), Kind::Rectangle(b)) => rectangle_intersection(a, b),
             _ => match (self.convex_corners(), other.convex_corners()) {
                 (Some(a), Some(b)) => Region(Kind::Convex(clip_convex(a, b))),
                 _ => boolean(&[self], &[other], Rule::Intersection),
@@ -137,25 +136,25 @@ impl Region {
         }
     }
 
-    /// The area of what lies in both regions.
+    /// The area of the intersection.
     pub(crate) fn intersection_area(&self, other: &Region) -> f64 {
         if let (Kind::Rectangle(a), Kind::Rectangle(b)) = (&self.0, &other.0) {
-            return common_rectangle(a, b).area();
+            return rectangle_intersection(a, b).area();
         }
         let (region, clip) = match (self.convex_corners(), other.convex_corners()) {
             (_, Some(clip)) => (self, clip),
             (Some(clip), None) => (other, clip),
             (None, None) => return boolean(&[self], &[other], Rule::Intersection).area(),
         };
-        // Clipped lines of a region that is not convex may run to and fro along the clip, which encloses nothing.
+        // Clipping a region that is not convex may leave lines that double back along the clip; they enclose nothing.
         let clipped = region.contours().map(|line| signed_area(&clip_line(line, clip)));
         clipped.sum()
     }
 
-    /// What lies in this region and not in the other.
+    /// The difference: this region less another.
     pub fn difference(&self, other: &Region) -> Region {
         match (&self.0, &other.0) {
-            (Kind::Rectangle(a), Kind::Rectangle(b)) => rectangle_less(a, b),
+            (Kind::Rectangle(a), Kind::Rectangle(b)) => rectangle_difference(a, b),
             _ => boolean(&[self], &[other], Rule::Difference),
         }
     }
@@ -173,7 +172,7 @@ impl Region {
         }
     }
 
-    /// What lies in this region and in none of the others.
+    /// This region less all of the others.
     pub(crate) fn difference_of_all<'a>(&self, others: impl Iterator<Item = &'a Region>) -> Region {
         let others: Vec<&Region> = others.collect();
         if others.iter().all(|other| other.contours().next().is_none()) {
@@ -182,7 +181,7 @@ impl Region {
         boolean(&[self], &others, Rule::Difference)
     }
 
-    /// What lies in any of the regions.
+    /// The union of the regions.
     pub(crate) fn union_of_all<'a>(regions: impl Iterator<Item = &'a Region>) -> Region {
         boolean(&regions.collect::<Vec<_>>(), &[], Rule::Union)
     }
@@ -193,7 +192,7 @@ impl Region {
         let corners = corners_between(low, high);
         let mut crossing = Vec::new();
         for line in lines {
-            let inside = corners.map(|p| room_before(line, p));
+            let inside = corners.map(|p| distance_inside(line, p));
             if inside.iter().all(|room| *room <= 0.0) {
                 return Region::EMPTY;
             }
@@ -223,14 +222,14 @@ impl Region {
         let mut kept = corners.to_vec();
         let mut next = Vec::new();
         for line in crossing {
-            clip_by(&kept, |p| room_before(line, p), &mut next);
+            clip_by(&kept, |p| distance_inside(line, p), &mut next);
             std::mem::swap(&mut kept, &mut next);
         }
-        join_near(&mut kept);
+        merge_near_corners(&mut kept);
         self.intersection(&Region::polygon(kept))
     }
 
-    /// Whether it is a rectangle that stands upright in its plane.
+    /// Whether it is an axis-aligned rectangle.
     pub(crate) fn is_upright_rectangle(&self) -> bool {
         matches!(self.0, Kind::Rectangle(_))
     }
@@ -263,7 +262,7 @@ fn is_upright([a, b, _]: [f64; 3]) -> bool {
     (a == 0.0) != (b == 0.0)
 }
 
-/// How far a point lies within `a x + b y <= c`.
-fn room_before([a, b, c]: [f64; 3], point: Point2) -> f64 {
+/// How far a point is inside `a x + b y <= c`.
+fn distance_inside([a, b, c]: [f64; 3], point: Point2) -> f64 {
     c - a * point[0] - b * point[1]
 }

@@ -25,7 +25,7 @@ fn nets(piece: &Assembly) -> BTreeMap<SurfaceId, f64> {
     nets.map(|(id, area)| (id, area.as_square_metres())).collect()
 }
 
-/// Where the two differ by more than `noise`, square metres, of the surfaces that count.
+/// Where the two differ by more than `noise`, square meters, of the surfaces that count.
 fn differences(piece: &Assembly, noise: f64, counts: impl Fn(&SurfaceId) -> bool) -> Vec<String> {
     let by_spaces = nets(piece);
     let by_parts = nets(&Assembly {
@@ -123,7 +123,7 @@ proptest! {
         prop_assume!(depth(&assembly) > 0.13);
         prop_assume!(!fronts_reach_behind_frame(&furniture) && !shows_the_inside(&furniture));
         prop_assume!(!has_lower_shelf(&furniture));
-        let is_compared = |id: &SurfaceId| id.sense == Exposure::Outside && id.part.kind != PartKind::Leg;
+        let is_compared = |id: &SurfaceId| id.exposure == Exposure::Outside && id.part.kind != PartKind::Leg;
         let found = differences(&assembly, 3e-4, is_compared);
         prop_assert!(found.is_empty(), "{}", found.join("\n"));
     }
@@ -137,10 +137,10 @@ fn altered(kind: Kind, changes: Vec<Alteration>) -> Assembly {
     piece.assembly().unwrap()
 }
 
-/// What is painted by default, square metres: all that looks at the room, of these parts.
+/// What is painted by default, square meters: all that looks at the room, of these parts.
 fn seen(piece: &Assembly, counts: impl Fn(&SurfaceId) -> bool) -> f64 {
     let nets = nets(piece).into_iter();
-    let seen = nets.filter(|(id, _)| id.sense == Exposure::Outside && counts(id));
+    let seen = nets.filter(|(id, _)| id.exposure == Exposure::Outside && counts(id));
     seen.map(|(_, area)| area).sum()
 }
 
@@ -150,7 +150,7 @@ fn changed(one: &Assembly, other: &Assembly) -> String {
     let ids = one
         .keys()
         .chain(other.keys())
-        .filter(|id| id.sense == Exposure::Outside);
+        .filter(|id| id.exposure == Exposure::Outside);
     let mut ids: Vec<_> = ids.collect();
     ids.sort_unstable();
     ids.dedup();
@@ -188,7 +188,7 @@ fn remove(part: &str) -> Alteration {
     }
 }
 
-/// Thinner boards of a dresser leave slits of a few millimetres, which open nothing. The boards' own edges shrink.
+/// Thinner boards of a dresser leave slits of a few millimeters, which open nothing. The boards' own edges shrink.
 #[test]
 fn a_thinner_board_does_not_open_the_inside() {
     let before = seen(&altered(Kind::Dresser, vec![]), |_| true);
@@ -234,9 +234,10 @@ fn a_front_that_is_gone_opens_its_own_compartment() {
     }
     assert_eq!(gained("drawer-front-1-1/back"), 0.0);
     // The compartment is a sixth of the inside.
-    let back = |sense| {
-        let is_back =
-            |id: &SurfaceId| id.part.kind == PartKind::Back && id.side == Side::Front && id.sense == sense;
+    let back = |exposure| {
+        let is_back = |id: &SurfaceId| {
+            id.part.kind == PartKind::Back && id.side == Side::Front && id.exposure == exposure
+        };
         let nets = nets(&open).into_iter().filter(move |(id, _)| is_back(id));
         nets.map(|(_, area)| area).sum::<f64>()
     };
@@ -299,7 +300,7 @@ fn a_top_that_moves_back_is_finished_as_a_whole() {
     assert_eq!(seen(&piece(20.0), of("back/back")), 0.0);
 }
 
-/// Every shape that is added without a place, with its free area in square metres, whatever is beside it.
+/// Every shape that is added without a place, with its free area in square meters, whatever is beside it.
 #[test]
 fn a_loose_part_does_not_depend_on_the_piece_beside_it() {
     let inch = |inches| Length::inches(inches);
@@ -355,7 +356,7 @@ fn a_loose_board_of_another_size_is_still_free() {
     assert!((posts(&piece) - posts(&altered(Kind::Headboard, vec![]))).abs() < 1e-9);
 }
 
-/// A moulding is glued with its back and meets the next one at its ends; a half column is glued with its flat side.
+/// A molding is glued with its back and meets the next one at its ends; a half column is glued with its flat side.
 #[test]
 fn a_loose_part_is_not_painted_where_its_kind_is_glued() {
     for (shape, glued) in [
@@ -364,7 +365,7 @@ fn a_loose_part_is_not_painted_where_its_kind_is_glued() {
     ] {
         let piece = altered(Kind::Frame, vec![Alteration::Add(Added::usual(1, shape))]);
         let surfaces = piece.surfaces().into_iter();
-        let found = surfaces.filter(|surface| surface.id.sense == Exposure::Glued);
+        let found = surfaces.filter(|surface| surface.id.exposure == Exposure::Glued);
         let mut sides: Vec<_> = found.map(|surface| surface.id.side.word()).collect();
         sides.sort_unstable();
         assert_eq!(sides, glued, "{shape:?}");

@@ -62,7 +62,7 @@ fn total(surfaces: &[Surface]) -> f64 {
 fn by_sense(surfaces: &[Surface]) -> BTreeMap<Exposure, (f64, f64)> {
     let mut sums = BTreeMap::new();
     for surface in surfaces {
-        let sum: &mut (f64, f64) = sums.entry(surface.id.sense).or_default();
+        let sum: &mut (f64, f64) = sums.entry(surface.id.exposure).or_default();
         *sum = (sum.0 + net(surface), 12.0 * SMALLEST_AREA);
     }
     sums
@@ -175,7 +175,7 @@ proptest! {
         let Ok(scaled) = scaled.assembly() else { return Err(TestCaseError::reject("out of the limits")) };
         let outside = |assembly: &Assembly| {
             let mut surfaces = assembly.surfaces();
-            surfaces.retain(|surface| surface.id.sense == Exposure::Outside && surface.usual_zone() != Zone::Inside);
+            surfaces.retain(|surface| surface.id.exposure == Exposure::Outside && surface.usual_zone() != Zone::Inside);
             // A sliver of the top of a rail is seen under a deeply worked edge; it is as deep as the rail.
             let is_rail = |part: PartId| matches!(part.kind, PartKind::TopRail | PartKind::Rail);
             surfaces.retain(|surface| !(is_rail(surface.id.part) && matches!(surface.id.side, Side::Top | Side::Bottom)));
@@ -605,7 +605,7 @@ fn an_inset_front_thicker_than_the_rails_are_deep_shows_no_rail_back() {
     let surfaces = piece.assembly().unwrap().surfaces();
     let shown = surfaces.iter().filter(|surface| {
         let rail = matches!(surface.id.part.kind, PartKind::Rail | PartKind::TopRail);
-        rail && surface.id.side == Side::Back && surface.id.sense == Exposure::Outside
+        rail && surface.id.side == Side::Back && surface.id.exposure == Exposure::Outside
     });
     assert_eq!(shown.map(net).sum::<f64>(), 0.0);
 }
@@ -707,11 +707,11 @@ fn seen_with(piece: &Furniture, field: &'static LengthField, metres: f64) -> Opt
     let mut piece = piece.clone();
     piece.measures.set(field, Length::metres(metres));
     let areas = piece.assembly().ok()?.net_areas().into_iter();
-    let seen = areas.filter(|(id, _)| id.sense == Exposure::Outside);
+    let seen = areas.filter(|(id, _)| id.exposure == Exposure::Outside);
     Some(seen.map(|(_, area)| area.as_square_metres()).sum())
 }
 
-/// Where a board becomes thicker than its neighbour, the area goes on as it did: a sixteenth of an inch is no new surface.
+/// Where a board becomes thicker than its neighbor, the area goes on as it did: a sixteenth of an inch is no new surface.
 /// The steps are wider than the gap under which parts touch.
 #[test]
 fn no_area_jumps_where_one_board_becomes_thicker_than_another() {
@@ -766,7 +766,7 @@ fn an_edge_of_the_whole_thickness_leaves_no_sheet() {
         let bottoms = surfaces.into_iter().filter(|surface| {
             surface.id.part.kind == PartKind::Top
                 && surface.id.side == Side::Bottom
-                && surface.id.sense == Exposure::Outside
+                && surface.id.exposure == Exposure::Outside
         });
         bottoms.map(|surface| net(&surface)).collect::<Vec<_>>()
     };

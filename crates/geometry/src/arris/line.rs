@@ -1,4 +1,4 @@
-//! The lines around surfaces, and which of them lie along each other.
+//! The lines around surfaces, and which of them coincide.
 
 use crate::face::Facet;
 use crate::region::Point2;
@@ -6,26 +6,26 @@ use crate::sorting;
 use crate::surface::SurfaceId;
 use crate::{Point3, Vector3};
 
-/// How far apart the edges of neighbouring facets of one surface may lie, metres; facets that stand in for a slanted
-/// cone meet to a few micrometres.
+/// How far apart the edges of adjacent facets of one surface may be, meters. Facets that approximate a slanted cone
+/// meet to within a few micrometers.
 const SEAM: f64 = 2e-5;
 
-/// The shortest piece of a line that counts, metres: below it lies only the noise of the arithmetic.
+/// The shortest piece of a line that counts, meters. Anything shorter is rounding noise.
 pub(super) const SHORTEST: f64 = 1e-6;
 
-/// The least cosine between lines that lie along each other: 5 degrees.
+/// The least cosine between parallel lines: 5 degrees.
 pub(super) const ALONG: f64 = 0.996;
 
 /// A straight piece of the outline of a surface.
 #[derive(Clone)]
 pub(super) struct Line {
-    /// The surface, by its place in the list of them.
+    /// The index of its surface.
     pub(super) surface: usize,
     pub(super) from: Point3,
-    /// Its direction, of length 1; the surface lies at the left hand.
+    /// Its unit direction. The surface is on its left.
     pub(super) along: Vector3,
     pub(super) length: f64,
-    /// The direction in which the surface looks.
+    /// The normal of the surface.
     pub(super) normal: Vector3,
 }
 
@@ -52,15 +52,15 @@ impl Line {
         std::array::from_fn(|axis| [self.from[axis].min(to[axis]), self.from[axis].max(to[axis])])
     }
 
-    /// Whether it runs along an axis, or nearly as much along it as along any. Of two lines that differ by no more
-    /// than [`ALONG`], both run along one axis in this sense.
+    /// Whether it runs along an axis, or nearly as much along it as along any other. Two lines that differ by no more
+    /// than [`ALONG`] run along at least one common axis.
     pub(super) fn runs_along(&self, axis: usize) -> bool {
         let share = self.along.map(f64::abs);
         share[axis] > share.max() - 0.18
     }
 
-    /// From where to where along it another line lies within a distance of it.
-    fn span_beside(&self, other: &Line, distance: f64) -> Option<[f64; 2]> {
+    /// The part of it that another line runs along, within a distance of it.
+    fn span_along(&self, other: &Line, distance: f64) -> Option<[f64; 2]> {
         if self.along.dot(&other.along).abs() < ALONG {
             return None;
         }
@@ -81,7 +81,7 @@ impl Line {
 pub(super) fn outlines(facets: &[(SurfaceId, Facet)]) -> (Vec<SurfaceId>, Vec<Line>) {
     let mut ids: Vec<SurfaceId> = Vec::new();
     let mut lines = Vec::new();
-    // The surfaces of one face come by turns, but only those of one face.
+    // The surfaces of one face may alternate, but those of different faces do not.
     let mut first = 0;
     for (id, facet) in facets {
         let is_same_face = |other: &SurfaceId| (other.part, other.side) == (id.part, id.side);
@@ -115,23 +115,23 @@ fn line(surface: usize, facet: &Facet, normal: Vector3, [from, to]: [Point2; 2])
     })
 }
 
-/// Another line that lies along a line, by its place among all lines, and from where to where.
-pub(super) struct Beside {
+/// Another line that coincides with part of a line: its index, and the part.
+pub(super) struct Adjacent {
     pub(super) other: usize,
     pub(super) span: [f64; 2],
 }
 
-/// What lies along each line, within a distance of it.
+/// The lines that coincide with part of each line, within a distance of it.
 ///
-/// Lines that run along one axis are sorted by where they cross another, so that each is compared with few.
-pub(super) fn beside(lines: &[Line], distance: f64) -> Vec<Vec<Beside>> {
-    let mut found: Vec<Vec<Beside>> = lines.iter().map(|_| Vec::new()).collect();
+/// Lines along one axis are sorted by their position on another, so that each is compared with only a few.
+pub(super) fn adjacent(lines: &[Line], distance: f64) -> Vec<Vec<Adjacent>> {
+    let mut found: Vec<Vec<Adjacent>> = lines.iter().map(|_| Vec::new()).collect();
     let bounds: Vec<[[f64; 2]; 3]> = lines.iter().map(Line::bounds).collect();
     let seen = |from: usize, other: usize| {
-        let span = lines[from].span_beside(&lines[other], distance)?;
-        Some(Beside { other, span })
+        let span = lines[from].span_along(&lines[other], distance)?;
+        Some(Adjacent { other, span })
     };
-    // Rows lie above each other, columns beside each other.
+    // Horizontal lines are spread out vertically, vertical lines horizontally.
     for (axis, sorted) in [(0, 2), (1, 0), (2, 0)] {
         let runs_along = |place: &usize| lines[*place].runs_along(axis);
         let mut list: Vec<usize> = (0..lines.len()).filter(runs_along).collect();
@@ -140,9 +140,9 @@ pub(super) fn beside(lines: &[Line], distance: f64) -> Vec<Vec<Beside>> {
             let reach = bounds[a][sorted][1] + distance;
             let later = list[rank + 1..].iter();
             for &b in later.take_while(|&&b| bounds[b][sorted][0] <= reach) {
-                // Lines between two axes stand in two lists.
+                // Lines halfway between two axes are in two lists.
                 let are_new = (0..axis).all(|axis| !lines[a].runs_along(axis) || !lines[b].runs_along(axis));
-                if are_new && meet(&bounds[a], &bounds[b], distance) {
+                if are_new && boxes_touch(&bounds[a], &bounds[b], distance) {
                     found[a].extend(seen(a, b));
                     found[b].extend(seen(b, a));
                 }
@@ -152,15 +152,15 @@ pub(super) fn beside(lines: &[Line], distance: f64) -> Vec<Vec<Beside>> {
     found
 }
 
-/// Whether two blocks are nowhere further apart than this.
-fn meet(a: &[[f64; 2]; 3], b: &[[f64; 2]; 3], distance: f64) -> bool {
+/// Whether two boxes come within this distance of each other.
+fn boxes_touch(a: &[[f64; 2]; 3], b: &[[f64; 2]; 3], distance: f64) -> bool {
     let spans = a.iter().zip(b);
     spans
         .into_iter()
         .all(|(a, b)| a[0] <= b[1] + distance && b[0] <= a[1] + distance)
 }
 
-/// The lines without those between neighbouring facets of one surface.
+/// The lines without those between adjacent facets of one surface.
 pub(super) fn without_seams(mut lines: Vec<Line>) -> Vec<Line> {
     sorting::sort_by(&mut lines, |line| line.surface);
     let mut left = Vec::new();
@@ -170,11 +170,11 @@ pub(super) fn without_seams(mut lines: Vec<Line>) -> Vec<Line> {
     left
 }
 
-/// The lines around a surface that all of these lines belong to.
+/// The outer lines of one surface, which all of these lines belong to.
 fn outer_lines(lines: &[Line]) -> Vec<Line> {
     let mut left = Vec::new();
-    for (line, beside) in lines.iter().zip(beside(lines, SEAM)) {
-        let seams = beside
+    for (line, adjacent) in lines.iter().zip(adjacent(lines, SEAM)) {
+        let seams = adjacent
             .into_iter()
             .filter(|b| lines[b.other].along.dot(&line.along) < 0.0);
         let mut seams: Vec<[f64; 2]> = seams.map(|b| b.span).collect();

@@ -194,7 +194,7 @@ fn a_round_edge_is_no_arris() {
         edges: [true; 4],
     };
     let top = slab(id(1), [0.0; 3], [0.6, 0.4, 0.02], Faces::Up, &worked);
-    // Around the underside; the mitres, a little longer than a quarter circle, and four upright arrises.
+    // Around the underside; the miters, a little longer than a quarter circle, and four upright arrises.
     let sum: f64 = profile
         .line(crate::solid::CHORD)
         .windows(2)
@@ -202,7 +202,7 @@ fn a_round_edge_is_no_arris() {
         .sum();
     let one = Assembly::new(vec![top], vec![]);
     let found = total(&one, |_| true);
-    // Between its mitred runs the edge turns by less and less towards the face.
+    // Between its mitered runs the edge turns by less and less toward the face.
     assert!(
         found[0] > 2.0 + 0.04 && found[0] <= 2.0 + 0.04 + 4.0 * sum,
         "{found:?}"
@@ -215,7 +215,7 @@ fn paint_ends_where_a_face_begins_to_look_inside() {
     let side = block(1, [0.0; 3], [0.02, 0.4, 0.8]);
     let inside = Space::block(Exposure::Inside, [0.01, 0.05, 0.1], [0.5, 0.4, 0.7]);
     let one = Assembly::new(vec![side], vec![inside]);
-    let found = total(&one, |s| s.sense == Exposure::Outside);
+    let found = total(&one, |s| s.exposure == Exposure::Outside);
     // The hollow reaches to the rear edge of the board.
     let border = 0.6 + 2.0 * 0.35 + 0.6;
     assert_eq!(
@@ -235,7 +235,7 @@ fn a_narrow_surface_between_two_edges_is_overlooked() {
     assert_within(&whole, |_| true, [4.0 * (0.5 + 0.5 + 0.02), 0.0, 0.0], 0.002);
 }
 
-/// Blocks that do not run into each other, on a grid of centimetres, so that many touch and none nearly touch.
+/// Blocks that do not run into each other, on a grid of centimeters, so that many touch and none nearly touch.
 fn some_blocks() -> impl Strategy<Value = Vec<Part>> {
     let span = || (0i32..9, 1i32..7);
     let one = (span(), span(), span());
@@ -297,7 +297,7 @@ fn edges_of_furniture_do_not_depend_on_how_it_stands() {
         let mut piece = Furniture::usual(kind);
         piece.styles.base = BaseStyle::CutOutPlinth;
         let piece = piece.assembly().unwrap();
-        let is_painted = |s: &SurfaceId| s.sense == Exposure::Outside;
+        let is_painted = |s: &SurfaceId| s.exposure == Exposure::Outside;
         assert_within(&piece, is_painted, total(&piece, is_painted), 1e-6);
     }
 }

@@ -1,7 +1,7 @@
-//! A tree of boxes, to find those that overlap without comparing each with each.
+//! A tree of bounding boxes, to find overlapping ones without comparing every pair.
 //!
-//! The boxes are sorted along a path that fills the sheet in the shape of many a Z (the order of Morton), so that
-//! those that stand near each other in the list stand near each other on the sheet. The tree divides that list.
+//! The boxes are sorted in Morton order (along a Z-shaped space-filling curve), so that boxes near each other in the
+//! list are near each other on the sheet. The tree divides that list.
 
 use crate::sorting;
 
@@ -29,7 +29,7 @@ struct Node {
 impl Tree {
     pub(super) fn over(boxes: impl Iterator<Item = Bounds>) -> Tree {
         let mut boxes: Vec<(Bounds, usize)> = boxes.zip(0..).collect();
-        sorting::sort_by(&mut boxes, |(bounds, _)| [along_the_path(bounds), 0]);
+        sorting::sort_by(&mut boxes, |(bounds, _)| [morton_code(bounds), 0]);
         let mut tree = Tree {
             nodes: Vec::with_capacity(1 + boxes.len() / 2),
             boxes,
@@ -88,7 +88,7 @@ impl Tree {
 }
 
 /// How far along the path the middle of a box lies: the binary digits of both coordinates by turns.
-fn along_the_path((low, high): &Bounds) -> u64 {
+fn morton_code((low, high): &Bounds) -> u64 {
     let digits = |axis: usize| {
         let middle = (i64::from(low[axis]) + i64::from(high[axis])).cast_unsigned() / 2;
         [

@@ -8,7 +8,7 @@ use crate::surface::SurfaceId;
 pub struct VisibleFace {
     /// The surface that is seen.
     pub surface: SurfaceId,
-    /// What is seen of it, in the coordinates of the drawing: metres, y upwards.
+    /// What is seen of it, in the coordinates of the drawing: meters, y upward.
     pub region: Region,
     /// The lines to draw, each a row of points; a closed one ends where it begins. They are the edge of the region
     /// and, within it, where the surface folds sharply or hides part of itself, without the seams between the facets

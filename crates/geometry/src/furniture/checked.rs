@@ -62,7 +62,7 @@ impl<'a> Checked<'a> {
         dimensions::of(self.furniture, view)
     }
 
-    /// The height of each row of a bay and the clear width of each bay, measured or shared out, by their field.
+    /// The height of each row and the clear width of each bay, measured or shared out, with its field.
     pub fn shared_lengths(self) -> Vec<(FieldId, Length)> {
         let mut list = Vec::new();
         for unit in self.units() {
@@ -85,8 +85,8 @@ impl<'a> Checked<'a> {
         list
     }
 
-    /// What the piece does not have as it was entered: rows that are stretched to fit, holes that are not deducted, or not
-    /// wholly, from these surfaces of it.
+    /// What differs from what was entered: rows that are stretched to fit, and holes that are not, or not fully,
+    /// deducted from these surfaces.
     pub fn notices(self, assembly: &Assembly, surfaces: &[Surface]) -> Vec<Notice> {
         let mut found = notice::of_slips(&self.units());
         found.extend(notice::of_holes(&assembly.holes, surfaces));

@@ -1,4 +1,4 @@
-//! Dimension lines: which measurement stands where in a drawing.
+//! Dimension lines: where each measurement is in a drawing.
 
 use crate::drawing::View;
 use crate::region::Point2;
@@ -19,9 +19,9 @@ pub struct Dimension {
     pub from: Point2,
     /// Where it ends.
     pub to: Point2,
-    /// Which way the dimension line is set off from the piece: a direction of length 1.
+    /// The unit direction in which the dimension line is offset from the piece.
     pub away: Point2,
-    /// In which row from the piece it stands; 1 is the nearest.
+    /// Its row, counted from the piece; 1 is the nearest.
     pub row: u8,
 }
 
@@ -49,9 +49,9 @@ enum Edge {
     Left(f64),
     /// At this coordinate, set off to the right.
     Right(f64),
-    /// At this coordinate, set off downwards.
+    /// At this coordinate, set off downward.
     Below(f64),
-    /// At this coordinate, set off upwards.
+    /// At this coordinate, set off upward.
     Above(f64),
 }
 
@@ -104,8 +104,8 @@ impl Lines<'_> {
         self.furniture.fields().contains(&field)
     }
 
-    /// The gap over the lower of the two lowest fronts that lie one above the other, at the left hand. Between inset fronts
-    /// stands a rail with such a gap on either side of it.
+    /// The gap over the lower of the two lowest adjacent fronts, on the left. Between inset fronts there is a rail with
+    /// such a gap on either side.
     fn seams(&mut self, at: &Layout, left: f64) {
         let rows = at.bays.first().map(|bay| &*bay.rows).unwrap_or_default();
         let is_closed = |pair: &&[RowLayout]| pair.iter().all(|row| row.fill != super::Fill::Open);
@@ -117,7 +117,7 @@ impl Lines<'_> {
         }
     }
 
-    /// Rows at the right hand, bays at the foot.
+    /// Rows on the right, bays at the bottom.
     fn rows(&mut self, unit: &Unit, at: &Layout, right: f64, below: f64) {
         let last = at.bays.len().saturating_sub(1);
         for (i, bay) in at.bays.iter().enumerate() {
@@ -125,7 +125,7 @@ impl Lines<'_> {
             if last > 0 {
                 self.add(FieldId::BayWidth(place), bay.clear, Edge::Below(below), 1);
             }
-            // Only the bay at the right hand has room beside it for its rows.
+            // Only the rightmost bay has room beside it for its rows.
             if i == last {
                 for (r, row) in bay.rows.iter().enumerate() {
                     let is_open = row.fill == super::Fill::Open;

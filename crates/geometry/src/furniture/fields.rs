@@ -272,7 +272,7 @@ pub const PANEL_RAISE: LengthField = field(
     1.0,
     40.0,
 );
-/// Sticking width: the moulding between frame and panel, seen from the front.
+/// Sticking width: the molding between frame and panel, seen from the front.
 pub const STICKING_WIDTH: LengthField = field(
     "sticking-width",
     "Sticking width",
@@ -304,7 +304,7 @@ pub const FRAME_THICKNESS: LengthField = field(
     3.0,
     60.0,
 );
-/// Crown, height: from the foot of the moulding to the top.
+/// Crown, height: from the foot of the molding to the top.
 pub const CROWN_HEIGHT: LengthField = field(
     "crown-height",
     "Crown, height",
@@ -312,7 +312,7 @@ pub const CROWN_HEIGHT: LengthField = field(
     5.0,
     300.0,
 );
-/// Crown, projection: from the case to the outermost edge of the moulding.
+/// Crown, projection: from the case to the outermost edge of the molding.
 pub const CROWN_PROJECTION: LengthField = field(
     "crown-projection",
     "Crown, projection",
@@ -512,7 +512,7 @@ pub const MEMBER_THICKNESS: LengthField = field(
     3.0,
     100.0,
 );
-/// Moulding set in: from the edge of the front to the outer edge of the moulding.
+/// Molding set in: from the edge of the front to the outer edge of the molding.
 pub const APPLIED_INSET: LengthField = field(
     "applied-inset",
     "Moulding set in",
@@ -520,7 +520,7 @@ pub const APPLIED_INSET: LengthField = field(
     0.0,
     300.0,
 );
-/// Moulding width: seen from the front.
+/// Molding width: seen from the front.
 pub const APPLIED_WIDTH: LengthField = field(
     "applied-width",
     "Moulding width",
@@ -528,7 +528,7 @@ pub const APPLIED_WIDTH: LengthField = field(
     2.0,
     200.0,
 );
-/// Moulding height: how far it stands before the front.
+/// Molding height: how far it stands before the front.
 pub const APPLIED_HEIGHT: LengthField = field(
     "applied-height",
     "Moulding height",

@@ -1,4 +1,4 @@
-//! Drawer fronts and doors, what is planted on them, and the drawer boxes behind them.
+//! Drawer fronts and doors, the moldings on them, and the drawer boxes behind them.
 
 use super::bay::Fill;
 use super::fields::{
@@ -14,11 +14,10 @@ use crate::part_kind::PartKind;
 use crate::profile::Profile;
 use crate::solid::{Faces, RaisedPanel, Worked, raised_panel, slab};
 
-/// How far a drawer box stays clear of its opening at each side, below, above, and of the back panel, metres
-/// (common practice, no source).
+/// The clearance of a drawer box at each side, below, above and to the back panel, meters (common practice, no source).
 const BOX_CLEAR: [f64; 4] = [0.013, 0.006, 0.019, 0.020];
 
-/// One front: where it lies and its place in the names.
+/// A front: its place, and its row and column in part names.
 struct Front<'a> {
     unit: &'a Unit<'a>,
     bay: &'a BayLayout,
@@ -31,7 +30,7 @@ struct Front<'a> {
 }
 
 impl Unit<'_> {
-    /// Every front with all that belongs to it.
+    /// Every front with its moldings and its drawer box.
     pub(super) fn front_parts(&self, at: &Layout) -> Vec<Part> {
         let mut parts = Vec::new();
         for bay in &at.bays {
@@ -115,7 +114,7 @@ impl Front<'_> {
             .id(PartId::in_row(kind, self.row, self.column), self.bay.number)
     }
 
-    /// A front of one board, with its lip and what is planted on it.
+    /// A front of one board, with its lip and its moldings.
     fn slab(&self, kind: PartKind, tongue: PartKind) -> Vec<Part> {
         let styles = &self.unit.furniture.styles;
         let mut parts = vec![self.worked(kind)];
@@ -166,7 +165,7 @@ impl Front<'_> {
         if style == DoorStyle::Slab {
             return self.slab(PartKind::Door, PartKind::DoorTongue);
         }
-        // A door of frame and panel has no lip: it lies before the case as a whole.
+        // A frame-and-panel door has no lip: all of it is in front of the case.
         let y = [self.y[1] - self.metres(&FRONT_THICKNESS), self.y[1]];
         let (stile, rail) = (self.metres(&DOOR_STILE), self.metres(&DOOR_RAIL));
         let inner = [self.x[0] + stile, self.x[1] - stile];
@@ -261,7 +260,7 @@ impl Front<'_> {
     }
 }
 
-/// Whether every drawer box has room: the smallest clear size between its boards, metres.
+/// The smallest clear size inside any drawer box, meters.
 pub(super) fn least_box_room(unit: &Unit, at: &Layout) -> f64 {
     let k = unit.furniture.length(&BOX_THICKNESS).as_metres();
     let mut least = f64::INFINITY;

@@ -13,7 +13,7 @@ use crate::exposure::Setting;
 use crate::part::{Part, PartId};
 use crate::part_kind::PartKind;
 
-/// The main coordinates of a headboard, metres.
+/// The main coordinates of a headboard, meters.
 pub(super) struct HeadboardLayout {
     pub(super) post: f64,
     /// Between the posts.

@@ -1,10 +1,10 @@
-//! Kinds of furniture: how each is made, and what it usually measures where nobody measured.
+//! Kinds of furniture: how each is made, and its usual sizes.
 //!
-//! Widths, depths and heights lie within the class of data that architectural handbooks give (from memory, not
-//! confirmed); the rest is common practice, no source.
+//! Widths, depths and heights follow the figures in architectural handbooks (from memory, not confirmed); the rest is
+//! common practice, no source.
 //!
-//! The tables of usual sizes, styles, rows and counts here are those of the first edition. Saved pieces rest on them,
-//! so they never change: see `edition.rs`.
+//! The tables of usual sizes, styles, rows and counts are those of the first edition. Saved pieces rely on them, so
+//! they never change: see `edition.rs`.
 
 mod facts;
 mod sizes;
@@ -74,7 +74,7 @@ pub enum Construction {
     Chest,
     /// Posts and rails.
     Headboard,
-    /// Four mitred members.
+    /// Four mitered members.
     Frame,
 }
 
@@ -101,7 +101,7 @@ impl Kind {
         Kind::Frame,
     ];
 
-    /// All that is known of it.
+    /// Its table entry.
     const fn facts(self) -> &'static KindFacts {
         match self {
             Kind::Dresser => &facts::DRESSER,
@@ -219,7 +219,7 @@ mod tests {
         }
     }
 
-    /// A key that is misspelt or left out would silently become three quarters of an inch.
+    /// A key that is misspelled or left out would silently become three quarters of an inch.
     #[test]
     fn every_measurement_has_one_usual_size() {
         let of_each_kind = [

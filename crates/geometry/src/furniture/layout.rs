@@ -1,4 +1,4 @@
-//! Where the boards and fronts of a case lie: the arithmetic between the tape and the placed parts.
+//! The layout of a case: where its boards and fronts are, worked out from the measurements.
 
 use std::iter;
 
@@ -12,16 +12,16 @@ use super::fields::{
 };
 use super::styles::{BackStyle, DoorStyle, Edge, FaceFrame, FrontStyle};
 
-/// How far measured fronts may miss the room there is for them and still be taken as a tape's slip.
+/// How far measured fronts may miss the room for them, as a share of it, and still pass for errors of the tape.
 ///
 /// A sixteenth of an inch for each reading would be usual; 2 % of the height covers that on any piece.
 pub(super) const ROW_SLIP: f64 = 0.02;
 
-/// How deep a rail between drawers reaches into the case (common practice, no source). Nothing that is
-/// painted by default depends on it.
+/// The depth of a rail between drawers, meters (common practice, no source). Nothing that is painted by default depends
+/// on it.
 const RAIL_DEPTH: f64 = 0.06;
 
-/// A span from a low to a high coordinate, metres.
+/// A span from a low to a high coordinate, meters.
 pub(super) type Span = [f64; 2];
 
 /// How long a span is.
@@ -47,7 +47,7 @@ pub(super) struct Unit<'a> {
     pub(super) has_crown: bool,
 }
 
-/// How wide the members are that stand around and between fronts: boards, or those of a face frame.
+/// The widths of the members around and between fronts: boards, or members of a face frame.
 pub(super) struct Members {
     /// Thickness of the carcass boards.
     pub(super) board: f64,
@@ -70,7 +70,7 @@ pub(super) struct Members {
     pub(super) crown: f64,
 }
 
-/// Where everything of a unit lies.
+/// The layout of a unit.
 pub(super) struct Layout {
     pub(super) members: Members,
     /// The rear end of the boards that the back panel does not cover.
@@ -88,26 +88,26 @@ pub(super) struct Layout {
     pub(super) bays: Vec<BayLayout>,
 }
 
-/// Where one bay lies.
+/// The layout of a bay.
 pub(super) struct BayLayout {
-    /// Its number in names.
+    /// Its number in part names.
     pub(super) number: usize,
     /// Between the carcass boards to its left and right.
     pub(super) between: Span,
     /// Between the stiles of the face frame; without one, the same.
     pub(super) clear: Span,
-    /// From the middle of the upright to its left to that of the one to its right; at a side, its inner face.
+    /// From the middle of the upright on its left to the middle of the one on its right; at a side, to the inner face.
     pub(super) reach: Span,
     /// The middle of the partition to its right, if there is one.
     pub(super) partition: Option<f64>,
     pub(super) rows: Vec<RowLayout>,
 }
 
-/// Where one row lies.
+/// The layout of a row.
 pub(super) struct RowLayout {
     pub(super) fill: Fill,
     pub(super) shelves: usize,
-    /// Whether one looks into its compartment.
+    /// Whether its compartment is open to view.
     pub(super) open_to_view: bool,
     /// The fronts from below to above.
     pub(super) front: Span,
@@ -115,14 +115,15 @@ pub(super) struct RowLayout {
     pub(super) opening: Span,
     /// Each front from left to right.
     pub(super) columns: Vec<Span>,
-    /// The middles of the members between its columns; none between doors.
+    /// The middles of the members between its columns. There are none between doors.
     pub(super) dividers: Vec<f64>,
-    /// Whether the member below it is a board of the full depth.
+    /// Whether the member below it is a full-depth board.
     pub(super) board_below: bool,
 }
 
 impl RowLayout {
-    /// The spans from left to right between two ends and the dividers, which reach `half` to either side of their middle.
+    /// The clear spans from left to right between two ends and the dividers, which extend `half` to either side of
+    /// their middle.
     pub(super) fn between_dividers(&self, ends: Span, half: f64) -> impl Iterator<Item = Span> {
         let dividers = self.dividers.iter();
         let lows = iter::once(ends[0]).chain(dividers.clone().map(move |middle| middle + half));
@@ -161,10 +162,10 @@ impl Members {
     }
 }
 
-/// How fronts share a length: what is kept free at its ends and between them.
+/// How fronts share a length: the allowances at its ends and between them.
 #[derive(Clone, Copy)]
-struct Sharing {
-    /// How much more room an opening that ends at the first or last member takes than is clear in it.
+struct Spacing {
+    /// How much more room an opening at the first or last member takes than its clear size.
     at_low: f64,
     at_high: f64,
     /// The same at a member between two fronts.
@@ -181,7 +182,7 @@ impl Unit<'_> {
         self.furniture.styles.fronts == FrontStyle::Inset
     }
 
-    /// The place of a bay, counted from 0.
+    /// The place of a bay by its index.
     pub(super) fn place(&self, bay: usize) -> BayPlace {
         BayPlace {
             upper: self.upper,
@@ -189,7 +190,7 @@ impl Unit<'_> {
         }
     }
 
-    /// The room for all fronts: across, and from below to above.
+    /// The room for all fronts: horizontally and vertically.
     pub(super) fn room(&self, members: &Members) -> [Span; 2] {
         let (frame, gap) = (self.metres(&FRAME), self.metres(&GAP));
         let [side, below, above] = if self.is_inset() {
@@ -203,17 +204,17 @@ impl Unit<'_> {
         ]
     }
 
-    fn across(&self, members: &Members) -> Sharing {
+    fn across(&self, members: &Members) -> Spacing {
         let (frame, gap) = (self.metres(&FRAME), self.metres(&GAP));
         if self.is_inset() {
-            return Sharing {
+            return Spacing {
                 at_low: -gap,
                 at_high: -gap,
                 inner: -gap,
                 between: members.bay + 2.0 * gap,
             };
         }
-        Sharing {
+        Spacing {
             at_low: members.side - frame,
             at_high: members.side - frame,
             inner: (members.bay - gap) / 2.0,
@@ -221,17 +222,17 @@ impl Unit<'_> {
         }
     }
 
-    fn upright(&self, members: &Members) -> Sharing {
+    fn upright(&self, members: &Members) -> Spacing {
         let (frame, gap) = (self.metres(&FRAME), self.metres(&GAP));
         if self.is_inset() {
-            return Sharing {
+            return Spacing {
                 at_low: -gap,
                 at_high: -gap,
                 inner: -gap,
                 between: members.row + 2.0 * gap,
             };
         }
-        Sharing {
+        Spacing {
             at_low: members.below - frame,
             at_high: members.above - members.crown - frame,
             inner: (members.row - gap) / 2.0,
@@ -249,29 +250,29 @@ impl Unit<'_> {
         }
     }
 
-    /// What each bay takes of the room across, and how much room there is for all.
+    /// The width that each bay takes, `None` if not measured, and the room for all.
     pub(super) fn bay_claims(&self, members: &Members) -> (Vec<Option<f64>>, f64) {
-        let sharing = self.across(members);
+        let spacing = self.across(members);
         let clear = self.bays.iter().map(|bay| bay.width.map(Length::as_metres));
-        let claims = sharing.claims(clear.map(|width| (width, true)));
+        let claims = spacing.claims(clear.map(|width| (width, true)));
         let [room, _] = self.room(members);
-        (claims, sharing.room(room, self.bays.len()))
+        (claims, spacing.room(room, self.bays.len()))
     }
 
-    /// What each row of a bay takes of the room from below to above, from the top, and how much there is for all.
+    /// The height that each row takes, from the top, `None` if not measured, and the room for all.
     pub(super) fn row_claims(&self, members: &Members, rows: &[Row]) -> (Vec<Option<f64>>, f64) {
-        let sharing = self.upright(members);
+        let spacing = self.upright(members);
         let from_below = rows
             .iter()
             .rev()
             .map(|row| (row.height.map(Length::as_metres), row.fill == Fill::Open));
-        let mut claims = sharing.claims(from_below);
+        let mut claims = spacing.claims(from_below);
         claims.reverse();
         let [_, room] = self.room(members);
-        (claims, sharing.room(room, rows.len()))
+        (claims, spacing.room(room, rows.len()))
     }
 
-    /// Where everything lies. The measurements must have passed the check.
+    /// The layout. The measurements must have passed the check.
     pub(super) fn layout(&self) -> Layout {
         let members = Members::of(self.furniture, self.has_crown);
         let [y0, y1] = self.y;
@@ -286,7 +287,7 @@ impl Unit<'_> {
         };
         let front = self.fronts();
         let reach = RAIL_DEPTH.min((back[0] - y0) / 3.0);
-        // A divider shallower than an inset front would leave it hanging in the air.
+        // A divider shallower than an inset front would float behind it.
         let rail_depth = if self.is_inset() {
             reach.max(length_of(front))
         } else {
@@ -306,7 +307,7 @@ impl Unit<'_> {
         }
     }
 
-    /// The fronts from their front to their rear, without what stands behind the lip.
+    /// The fronts from their front to their rear, without the part behind a lip.
     fn fronts(&self) -> Span {
         let (y0, thick) = (self.y[0], self.metres(&FRONT_THICKNESS));
         match self.furniture.styles.fronts {
@@ -319,10 +320,10 @@ impl Unit<'_> {
     fn bay_layouts(&self, members: &Members) -> Vec<BayLayout> {
         let (claims, for_all) = self.bay_claims(members);
         let [room, _] = self.room(members);
-        let spans = shared(room[0], &claims, for_all, self.across(members).between);
+        let spans = distributed(room[0], &claims, for_all, self.across(members).between);
         let uprights = middles(&spans);
         let half = members.board / 2.0;
-        // Carcass board, stile and middle of the upright at the left and at the right of a bay.
+        // Carcass board, stile and middle of the upright on the left and on the right of a bay.
         let at_left = |upright: Option<&f64>| match upright {
             Some(m) => [m + half, m + members.bay / 2.0, *m],
             None => [members.board, members.side, members.board].map(|width| self.x[0] + width),
@@ -356,7 +357,7 @@ impl Unit<'_> {
         let between = self.upright(members).between;
         let [_, room] = self.room(members);
         claims.reverse();
-        let mut fronts = shared(room[0], &claims, for_all, between);
+        let mut fronts = distributed(room[0], &claims, for_all, between);
         fronts.reverse();
         let half = members.row / 2.0;
         let between_fronts = fronts.iter().zip(fronts.iter().skip(1));
@@ -409,9 +410,9 @@ impl Unit<'_> {
     }
 }
 
-impl Sharing {
-    /// What each of a line of fronts takes of the room. A clear opening takes more or less than it measures, by
-    /// what stands at its ends.
+impl Spacing {
+    /// What each front in a line takes of the room. A clear opening takes more or less than its size, because of the
+    /// members at its ends.
     fn claims(&self, measured: impl ExactSizeIterator<Item = (Option<f64>, bool)>) -> Vec<Option<f64>> {
         let count = measured.len();
         measured
@@ -429,14 +430,15 @@ impl Sharing {
     }
 }
 
-/// The middles of the gaps between spans beside each other.
+/// The middles of the gaps between adjacent spans.
 fn middles(spans: &[Span]) -> Vec<f64> {
     let pairs = spans.iter().zip(spans.iter().skip(1));
     pairs.map(|(left, right)| (left[1] + right[0]) / 2.0).collect()
 }
 
-/// Shares a room out: what was not measured takes what is left, equally; small slips are shared by all.
-fn shared(start: f64, claims: &[Option<f64>], room: f64, between: f64) -> Vec<Span> {
+/// Shares out the room: whatever was not measured takes equal shares of the rest. If all was measured, small errors are
+/// spread over all.
+fn distributed(start: f64, claims: &[Option<f64>], room: f64, between: f64) -> Vec<Span> {
     let measured: f64 = claims.iter().flatten().sum();
     let open = claims.iter().filter(|claim| claim.is_none()).count();
     let (stretch, share) = if open == 0 {

@@ -11,7 +11,7 @@ use crate::part::{Part, PartId};
 use crate::part_kind::PartKind;
 use crate::solid::{Plan, Turning, frustum, splayed_cone};
 
-/// A leg on one corner of a rectangle: its number, the square at its head and which way is outside.
+/// A leg on one corner of a rectangle: its number, its square at the top, and which way is outside.
 pub(super) struct Corner {
     pub(super) number: usize,
     pub(super) square: Plan,
@@ -87,7 +87,7 @@ pub(super) fn tapered(furniture: &Furniture, corner: &Corner, z: Span) -> Part {
     )
 }
 
-/// The least height of a turned leg: its collar and its bead, for each metre of its radius.
+/// The least height of a turned leg, for its collar and its bead, per meter of its radius.
 pub(super) const TURNED_LEAST: f64 = 0.9;
 
 /// A turned leg: a collar, a bead between two rings, and a long cone.
@@ -106,7 +106,7 @@ pub(super) fn turned(furniture: &Furniture, corner: &Corner, z: Span) -> Part {
         .part(corner.id(), Point3::new(x, y, z[0]))
 }
 
-/// A bun foot: the zone of a ball between two planes equally far from its middle.
+/// A bun foot: the zone of a ball between two planes equally far from its center.
 pub(super) fn bun(furniture: &Furniture, corner: &Corner, z: Span) -> Part {
     let ball = furniture.length(&LEG_WIDTH).as_metres() / 2.0;
     let half = (z[1] - z[0]) / 2.0;
@@ -131,7 +131,7 @@ pub(super) fn splayed(furniture: &Furniture, corner: &Corner, z: Span) -> Part {
     )
 }
 
-/// How far a splayed leg of this height reaches from the middle of its head, inwards and outwards, along x or y.
+/// How far a splayed leg of this height extends from the middle of its top, inward and outward, along x or y.
 pub(super) fn splayed_reach(furniture: &Furniture, high: f64) -> [f64; 2] {
     let half = furniture.length(&LEG_WIDTH).as_metres() / 2.0;
     let corner = Corner {

@@ -1,4 +1,4 @@
-//! What a maker should know about a piece that can be built: where it is not quite what was entered.
+//! Notices about a piece that can be built, but not quite as it was entered.
 
 use units::{Area, Length, System, show_area, show_length};
 
@@ -8,15 +8,15 @@ use super::problem::in_bay;
 use crate::part::PartId;
 use crate::surface::Surface;
 
-/// Rows or sections that miss their room by less than this are not stretched to speak of: half a millimeter, less than a
+/// Rows or sections that miss their room by less than this do not count as stretched: half a millimeter, less than a
 /// tape shows (common practice, no source).
 const STRETCH_TOLD: f64 = 0.000_5;
 
-/// Something that a piece does not have as it was entered. The piece can be built all the same.
+/// Something that differs from what was entered. The piece can be built all the same.
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
 pub enum Notice {
-    /// All rows were measured and miss their room by a slip of the tape, so all are stretched or shrunk.
+    /// All rows were measured and miss their room by an error of the tape, so all are stretched or shrunk.
     RowsStretched {
         /// In which bay.
         place: BayPlace,
@@ -154,8 +154,7 @@ fn missed(claims: &[Option<f64>], room: f64) -> Option<[Length; 2]> {
     Some([measured, room].map(Length::metres))
 }
 
-/// What became of these holes, each with the name of its surface and its area, in the surfaces from which they were
-/// deducted.
+/// Notices for holes that were not fully deducted. Each hole has the name of its surface and its area.
 pub(super) fn of_holes(holes: &[(PartId, String, Area)], surfaces: &[Surface]) -> Vec<Notice> {
     let of_hole = |(hole, name, given): &(PartId, String, Area)| {
         let Some(surface) = surfaces.iter().find(|surface| surface.id.to_string() == *name) else {

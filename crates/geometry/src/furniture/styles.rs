@@ -1,6 +1,6 @@
-//! Styles: the choices that say how a piece is made, each with its words.
+//! Styles: the choices of how a piece is made, with their labels.
 //!
-//! Every choice stands here once; the page, the save file and the builders read this table.
+//! Every choice is defined here once; the page, the save file and the builders read this table.
 
 use crate::profile::Shape;
 
@@ -26,7 +26,7 @@ pub struct StyleField {
 }
 
 impl StyleField {
-    /// The answer that holds.
+    /// The chosen answer.
     pub fn of(&self, styles: &Styles) -> StyleOption {
         (self.get)(styles)
     }
@@ -50,15 +50,15 @@ impl std::fmt::Debug for StyleField {
     }
 }
 
-/// How an edge is shaped, or whether there is a moulding.
+/// How an edge is shaped, or whether there is a molding.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub enum Edge {
-    /// Square, or no moulding.
+    /// Square, or no molding.
     #[default]
     Plain,
     /// Worked to a shape.
     Shaped(Shape),
-    /// Of a shape that is known only by the girth of a strip of paper pressed around it.
+    /// Of unknown shape: only the girth was measured, with a strip of paper pressed around it.
     Measured,
 }
 
@@ -214,13 +214,13 @@ pub struct Styles {
     pub taper: Taper,
     /// The edge of the top.
     pub top_edge: Edge,
-    /// The moulding under the top.
+    /// The molding under the top.
     pub crown: Edge,
     /// What doors are made of.
     pub doors: DoorStyle,
-    /// The moulding between frame and panel of a door.
+    /// The molding between frame and panel of a door.
     pub sticking: Edge,
-    /// The moulding on fronts.
+    /// The molding on fronts.
     pub applied: Edge,
     /// Half columns at the corners.
     pub corner_columns: CornerColumns,
@@ -358,7 +358,7 @@ edge_field! {
     [Chamfer Roundover Cove Ovolo Ogee ReversedOgee Step BeadAndCove HalfRound] true
 }
 edge_field! {
-    /// The moulding under the top.
+    /// The molding under the top.
     CROWN "crown" "Crown moulding" crown "none" "None"
     [Chamfer Roundover Cove Ovolo Ogee ReversedOgee Step] false
 }
@@ -367,12 +367,12 @@ style_field! {
     DOORS "doors" "Doors" doors DoorStyle
 }
 edge_field! {
-    /// The moulding between frame and panel of a door; a step would enclose nothing there.
+    /// The molding between frame and panel of a door; a step would enclose nothing there.
     STICKING "sticking" "Sticking" sticking "square" "Square"
     [Chamfer Roundover Cove Ovolo Ogee ReversedOgee BeadAndCove] false
 }
 edge_field! {
-    /// The moulding on fronts; a step would be a plain strip.
+    /// The molding on fronts; a step would be a plain strip.
     APPLIED "applied" "Moulding on fronts" applied "none" "None"
     [Chamfer Roundover Cove Ovolo Ogee ReversedOgee BeadAndCove HalfRound] false
 }

@@ -22,7 +22,7 @@ impl Unit<'_> {
         self.id(id, self.first_bay)
     }
 
-    /// Everything but fronts, top and base.
+    /// All boards except fronts, top and base.
     pub(super) fn boards(&self, at: &Layout) -> Vec<Part> {
         let mut parts = self.carcass(at);
         parts.extend(self.under_top(at));
@@ -167,8 +167,8 @@ impl Unit<'_> {
         parts
     }
 
-    /// The clear height between the boards above and below a row; behind a face frame they are thinner than its
-    /// members.
+    /// The vertical extent between the boards above and below a row. Behind a face frame the boards are thinner than
+    /// its members.
     pub(super) fn compartment(&self, at: &Layout, bay: &BayLayout, (r, row): (usize, &RowLayout)) -> Span {
         let m = &at.members;
         let [mut below, mut above] = row.opening;
@@ -220,7 +220,7 @@ impl Unit<'_> {
     }
 }
 
-/// The board between two rows: as high as the member, or one board at its middle behind a face frame.
+/// The board between two rows: as high as the member, or behind a face frame one board at its middle.
 fn board_between(has_frame: bool, board: f64, above: &RowLayout, below: &RowLayout) -> Span {
     let [foot, head] = [below.opening[1], above.opening[0]];
     if has_frame {

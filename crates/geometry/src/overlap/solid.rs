@@ -1,4 +1,4 @@
-//! Solids as the facets that close them, and what a plane cuts out of one.
+//! Solids as the facets that close them, and their plane sections.
 
 use crate::bounds::Bounds;
 use crate::face::{Face, Facet, Plane};
@@ -7,14 +7,14 @@ use crate::region::{Point2, Region};
 use crate::sorting;
 use crate::{Point3, Vector3};
 
-/// How far apart the ends of two cuts through neighbouring facets may lie, metres. Facets that stand in for a
-/// slanted cone meet to a few micrometres.
+/// How far apart the ends of two cuts through adjacent facets may be, meters. Facets that approximate a slanted cone
+/// meet to within a few micrometers.
 const JOINT: f64 = 5e-5;
 
-/// How near to a corner no cut is made: there it would depend on the noise of the arithmetic.
+/// How near to a corner a cut may not be: rounding noise would decide the result there.
 pub(super) const NEAR_CORNER: f64 = 1e-7;
 
-/// A facet of a solid with the block around it.
+/// A facet of a solid with its bounding box.
 pub(super) struct Bound<'a> {
     pub(super) facet: &'a Facet,
     pub(super) normal: Vector3,
@@ -23,7 +23,7 @@ pub(super) struct Bound<'a> {
 }
 
 impl Bound<'_> {
-    /// Whether a plane at this height along its normal comes as near as `reach` to the block around the facet.
+    /// Whether a plane at this height along its normal comes within `reach` of the bounding box.
     pub(super) fn is_met_by(&self, normal: &Vector3, height: f64, reach: f64) -> bool {
         let (mut middle, mut half) = (0.0, reach);
         for axis in 0..3 {
@@ -33,12 +33,12 @@ impl Bound<'_> {
         (middle - height).abs() <= half
     }
 
-    /// Whether the block around the facet comes as near as `reach` to another.
+    /// Whether the bounding box comes within `reach` of another box.
     pub(super) fn is_near(&self, (low, high): &Bounds, reach: f64) -> bool {
         let mut axes = 0..3;
         axes.all(|axis| {
             let (own, other) = ([self.low[axis], self.high[axis]], [low[axis], high[axis]]);
-            common(own, other) >= -reach
+            span_overlap(own, other) >= -reach
         })
     }
 
@@ -80,12 +80,12 @@ impl<'a> Solid<'a> {
         }
     }
 
-    /// From where to where it reaches in a direction.
+    /// Its extent along a direction.
     pub(super) fn reach(&self, direction: &Vector3) -> [f64; 2] {
         reach(&self.corners, direction)
     }
 
-    /// What a plane cuts out of it, in the coordinates of the plane.
+    /// Its section by a plane, in the coordinates of the plane.
     pub(super) fn cut(&self, plane: &Plane) -> Region {
         let normal = plane.normal();
         let height = plane.origin.coords.dot(&normal);
@@ -98,8 +98,8 @@ impl<'a> Solid<'a> {
             cut_facet(bound.facet, &bound.normal, plane, &mut cuts);
         }
         let loops = chained(cuts);
-        // Outer lines run counter-clockwise and holes clockwise, which is all that a boolean needs to know.
-        Region::within_lines(loops)
+        // Outer contours run counter-clockwise and holes clockwise, which is all that the boolean needs.
+        Region::from_contours(loops)
     }
 }
 
@@ -111,12 +111,12 @@ pub(super) fn reach(points: &[Point3], direction: &Vector3) -> [f64; 2] {
     })
 }
 
-/// The length that two spans have in common; negative where they are apart.
-pub(super) fn common([low, high]: [f64; 2], [other_low, other_high]: [f64; 2]) -> f64 {
+/// The length of the overlap of two spans; negative where they are apart.
+pub(super) fn span_overlap([low, high]: [f64; 2], [other_low, other_high]: [f64; 2]) -> f64 {
     high.min(other_high) - low.max(other_low)
 }
 
-/// Adds the lines that a plane cuts out of a facet, so directed that the solid lies at their left.
+/// Adds the lines in which a plane cuts a facet, with the solid on their left.
 fn cut_facet(facet: &Facet, normal: &Vector3, plane: &Plane, into: &mut Vec<[Point2; 2]>) {
     let along = plane.normal().cross(normal);
     let mut crossings: Vec<(f64, Point2)> = Vec::new();
@@ -131,12 +131,12 @@ fn cut_facet(facet: &Facet, normal: &Vector3, plane: &Plane, into: &mut Vec<[Poi
             }
         }
     }
-    // Along the cut one enters and leaves the facet by turns.
+    // The cut enters and leaves the facet alternately.
     sorting::sort_by(&mut crossings, |crossing| crossing.0);
     into.extend(crossings.chunks_exact(2).map(|pair| [pair[0].1, pair[1].1]));
 }
 
-/// Chains directed lines to closed ones.
+/// Chains directed lines into closed ones.
 fn chained(mut lines: Vec<[Point2; 2]>) -> Vec<Vec<Point2>> {
     let mut loops = Vec::new();
     while let Some([first, mut last]) = lines.pop() {
@@ -153,9 +153,9 @@ fn chained(mut lines: Vec<[Point2; 2]>) -> Vec<Vec<Point2>> {
     loops
 }
 
-/// The line that begins nearest to a point, if one does within [`JOINT`] and nearer than `other`.
+/// The line whose start is nearest to a point, if it is within [`JOINT`] and nearer than `other`.
 fn nearest(lines: &[[Point2; 2]], point: Point2, other: f64) -> Option<usize> {
-    // Squares sort as the distances do, and are quick.
+    // Squares sort as distances do, and are faster.
     let square = |i: &usize| {
         let [x, y] = lines[*i][0];
         (x - point[0]) * (x - point[0]) + (y - point[1]) * (y - point[1])

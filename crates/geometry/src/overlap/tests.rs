@@ -19,7 +19,7 @@ fn block(n: usize, low: [f64; 3], high: [f64; 3]) -> Part {
     Part::block(id(n), low, high)
 }
 
-/// The depths of all overlaps, in millimetres.
+/// The depths of all overlaps, in millimeters.
 fn depths(parts: Vec<Part>) -> Vec<f64> {
     let found = Assembly::new(parts, vec![]).overlaps();
     found
@@ -87,7 +87,7 @@ fn bored(n: usize, radius: f64, corners: usize) -> Part {
     prism.part(id(n))
 }
 
-/// A run of a crown along the front or, turned, along a side, mitred at both ends.
+/// A run of a crown along the front or, turned, along a side, mitered at both ends.
 fn crown(n: usize, shape: Shape, length: f64) -> Part {
     let profile = Profile::crown(shape, 0.04, 0.05);
     let line: Vec<Point2> = profile
@@ -170,7 +170,7 @@ fn a_leg_through_a_board() {
 fn a_leg_in_its_bore() {
     for corners in [12, 32, 33, 64] {
         let parts = vec![leg(1, 0.0), bored(2, 0.02, corners)];
-        // Twelve corners stand out by a third of a millimetre.
+        // Twelve corners stand out by a third of a millimeter.
         assert_apart(parts.clone());
         assert_apart(turned(parts));
     }
@@ -347,7 +347,7 @@ proptest! {
         let by = Isometry3::rotation(Vector3::from(axis));
         let (a, b) = (a.moved(&by), b.moved(&by));
         let (a, b) = (Solid::of(&a, a.bounds()), Solid::of(&b, b.bounds()));
-        let points = common_points(&a, &b);
+        let points = intersection_points(&a, &b);
         prop_assert_eq!(points.is_some(), depth > 0.0);
     }
 }

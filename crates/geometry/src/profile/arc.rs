@@ -60,9 +60,9 @@ fn chords_within(sweep: f64, tolerance: f64) -> usize {
     (close_enough.max(sweep / FRAC_PI_4).ceil() as usize).clamp(2, MOST_CHORDS)
 }
 
-/// How far from the centre the inner points of an arc of the unit circle lie.
+/// How far from the center the inner points of an arc of the unit circle lie.
 ///
-/// With both ends at 1 and the n - 1 inner points at r, the triangles to the centre have the area
+/// With both ends at 1 and the n - 1 inner points at r, the triangles to the center have the area
 /// sin(step) (2 r + (n - 2) r^2) / 2, which must be that of the sector, n step / 2. This is the root of that, in
 /// the form that also holds for n = 2.
 fn inner_radius(chords: usize, step: f64) -> f64 {

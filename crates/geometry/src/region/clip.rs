@@ -1,4 +1,4 @@
-//! Closed lines of corners: their area, and how convex ones are clipped.
+//! Contours: their area, and clipping by convex ones.
 
 use super::{Contour, Point2, SAME_POINT};
 
@@ -22,7 +22,7 @@ pub(super) fn is_convex(corners: &[Point2]) -> bool {
     })
 }
 
-/// Keeps of a convex line of corners what lies where `inside` is not negative; `kept` is written anew.
+/// Clips a contour to where `inside` is not negative, into `kept`.
 pub(crate) fn clip_by(corners: &[Point2], inside: impl Fn(Point2) -> f64, kept: &mut Contour) {
     kept.clear();
     let Some(&last) = corners.last() else { return };
@@ -45,19 +45,19 @@ pub(crate) fn clip_by(corners: &[Point2], inside: impl Fn(Point2) -> f64, kept: 
     }
 }
 
-/// Clips one convex region by each edge of another.
+/// Clips one convex contour by another.
 pub(super) fn clip_convex(subject: &[Point2], clip: &[Point2]) -> Contour {
     let mut kept = clip_line(subject, clip);
-    join_near(&mut kept);
+    merge_near_corners(&mut kept);
     kept
 }
 
-/// Clips a closed line by each edge of a convex region (the method of Sutherland and Hodgman).
+/// Clips a contour by each edge of a convex one (Sutherland and Hodgman).
 pub(super) fn clip_line(subject: &[Point2], clip: &[Point2]) -> Contour {
     if clip.len() < 3 {
         return Vec::new();
     }
-    // Two lists that change places: this is the innermost loop of every takeoff.
+    // Two buffers that are swapped: this is the innermost loop of every takeoff.
     let mut kept = Vec::with_capacity(subject.len() + clip.len());
     kept.extend_from_slice(subject);
     let mut next = Vec::with_capacity(kept.capacity());
@@ -76,12 +76,11 @@ pub(super) fn clip_line(subject: &[Point2], clip: &[Point2]) -> Contour {
     kept
 }
 
-/// Makes one corner of those that lie within [`SAME_POINT`] of their neighbour.
+/// Merges corners that are within [`SAME_POINT`] of the next one.
 ///
-/// Where two regions share an edge, clipping leaves corners that only the noise of the arithmetic keeps apart.
-/// The line through two such corners has any direction, and a region that is clipped by it later loses any
-/// share of its area.
-pub(super) fn join_near(corners: &mut Contour) {
+/// Where two regions share an edge, clipping leaves corners that only rounding noise separates. The line through two
+/// such corners has an arbitrary direction, and clipping another region by it could remove any share of its area.
+pub(super) fn merge_near_corners(corners: &mut Contour) {
     let near = |p: Point2, q: Point2| (p[0] - q[0]).abs() < SAME_POINT && (p[1] - q[1]).abs() < SAME_POINT;
     corners.dedup_by(|later, earlier| near(*later, *earlier));
     while corners.len() > 1 && near(corners[0], corners[corners.len() - 1]) {

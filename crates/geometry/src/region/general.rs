@@ -23,18 +23,18 @@ pub(super) fn boolean(first: &[&Region], second: &[&Region], rule: Rule) -> Regi
     }
     let contours = boolean.contours(rule).into_iter();
     let points = |contour: Vec<Corner>| contour.into_iter().map(|corner| grid.point(corner)).collect();
-    Region::within_lines(contours.map(points).collect())
+    Region::from_contours(contours.map(points).collect())
 }
 
-/// The grid of whole numbers of the general boolean.
+/// The integer grid of the general boolean.
 struct Grid {
     middle: Point2,
     steps_per_metre: f64,
 }
 
 impl Grid {
-    /// The grid over points: its steps are the power of two with which no point is more than 2^29 of them from the
-    /// middle. `None` without points, and with one that lies nowhere.
+    /// The grid over points. Its step is a power of two such that no point is more than 2^29 steps from the middle.
+    /// `None` without points, or if one is not finite.
     fn over<'a>(points: impl Iterator<Item = &'a Point2>) -> Option<Grid> {
         let mut low = [f64::INFINITY; 2];
         let mut high = [f64::NEG_INFINITY; 2];

@@ -1,9 +1,9 @@
-//! Upright rectangles: what two of them have in common, and one without the other.
+//! Axis-aligned rectangles: their intersection and difference.
 
 use super::{Kind, Point2, Region, SAME_POINT};
 
-/// How nearly the sides of a rectangle must be upright: well below [`SAME_POINT`], so that nothing is lost when it
-/// is taken as exactly upright.
+/// How nearly axis-aligned the sides of a rectangle must be: well below [`SAME_POINT`], so that treating it as exactly
+/// aligned loses nothing.
 const EXACT: f64 = 1e-12;
 
 /// The corners of an upright rectangle from the lower left counter-clockwise.
@@ -23,7 +23,7 @@ pub(super) fn as_rectangle(corners: &[Point2]) -> Option<(Point2, Point2)> {
     })
 }
 
-pub(super) fn common_rectangle(
+pub(super) fn rectangle_intersection(
     [a_low, _, a_high, _]: &[Point2; 4],
     [b_low, _, b_high, _]: &[Point2; 4],
 ) -> Region {
@@ -36,8 +36,8 @@ pub(super) fn common_rectangle(
     }
 }
 
-/// A rectangle less another.
-pub(super) fn rectangle_less(a: &[Point2; 4], b: &[Point2; 4]) -> Region {
+/// The difference of two rectangles.
+pub(super) fn rectangle_difference(a: &[Point2; 4], b: &[Point2; 4]) -> Region {
     let ([low, _, high, _], [b_low, _, b_high, _]) = (a, b);
     let misses = |axis: usize| b_high[axis] < low[axis] + SAME_POINT || b_low[axis] > high[axis] - SAME_POINT;
     if misses(0) || misses(1) {
@@ -72,8 +72,8 @@ pub(super) fn rectangle_less(a: &[Point2; 4], b: &[Point2; 4]) -> Region {
     }
 }
 
-/// A rectangle from which another is cut that reaches over at most one of two opposite sides: over a corner, into one
-/// side, or through the middle. `over` says which sides it reaches over: lower, right, upper, left.
+/// A rectangle less another one that sticks out over at most one of two opposite sides: over a corner, into one side,
+/// or through the middle. `over` lists the sides that it sticks out over: lower, right, upper, left.
 fn notched(corners: &[Point2; 4], [low, high]: [Point2; 2], over: [bool; 4]) -> Region {
     let cut = corners_between(low, high);
     let mut outline = Vec::with_capacity(8);

@@ -1,8 +1,7 @@
 //! Slabs with worked edges: tops, drawer fronts, table tops.
 //!
-//! The stated size is that of the slab at its widest. Around a corner the profile is mitred, so its runs grow
-//! shorter as they go in; the developed area is girth times length less the first moment of the profile for each
-//! mitred end.
+//! The stated size is that of the slab at its widest. Around a corner the profile is mitered, so its runs get shorter
+//! further in: the developed area is girth times length less the first moment of the profile for each mitered end.
 
 use nalgebra::{Isometry3, Rotation3, Translation3, UnitQuaternion};
 
@@ -18,7 +17,7 @@ use crate::{Point3, Vector3};
 pub(crate) struct Worked<'a> {
     /// The shape of the worked edges.
     pub(crate) profile: &'a Profile,
-    /// Which edges are worked, as one looks at the worked face: near (below), right, far (above), left.
+    /// Which edges are worked, seen from the worked face: near (below), right, far (above), left.
     pub(crate) edges: [bool; 4],
 }
 
@@ -50,7 +49,7 @@ pub(crate) fn slab(id: PartId, low: [f64; 3], high: [f64; 3], faces: Faces, work
                 (Side::Top, Side::MouldedTop),
                 (Side::Left, Side::MouldedLeft),
             ];
-            // What lies far from the near edge lies above it, what is above the slab is before it.
+            // The far edge is above the near one; what is above the slab is in front of it.
             let turn = Rotation3::from_basis_unchecked(&[Vector3::x(), Vector3::z(), -Vector3::y()]);
             let at = Isometry3::from_parts(
                 Translation3::new(low[0], high[1], low[2]),
@@ -64,7 +63,7 @@ pub(crate) fn slab(id: PartId, low: [f64; 3], high: [f64; 3], faces: Faces, work
 struct Slab<'a> {
     size: [f64; 3],
     worked: &'a Worked<'a>,
-    /// Points of the profile: how far within the stated edge, how high above the lower face.
+    /// Points of the profile: the distance inside the stated edge, and the height above the lower face.
     line: Vec<Point2>,
     at: &'a Isometry3<f64>,
 }
@@ -154,7 +153,7 @@ impl<'a> Slab<'a> {
         Face::curved(side, facets, area).with_multiplier(profile.multiplier())
     }
 
-    /// An edge that is not worked: its outline is cut by the profiles that run out into it.
+    /// An edge that is not worked: the profiles that run out into it cut its outline.
     fn end(&self, edge: usize) -> Option<Facet> {
         let next = (edge + 1) % 4;
         let (before, after) = (self.is_worked((edge + 3) % 4), self.is_worked(next));

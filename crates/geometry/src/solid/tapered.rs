@@ -5,7 +5,7 @@ use crate::Point3;
 use crate::face::{Face, Facet, Side};
 use crate::part::{Part, PartId};
 
-/// An upright rectangle in plan: its lower left and its upper right corner, metres.
+/// An upright rectangle in plan: its lower left and its upper right corner, meters.
 pub(crate) type Plan = [[f64; 2]; 2];
 
 /// The four bands between two rings of four corners, the first from the first corner to the second.
@@ -36,7 +36,7 @@ pub(crate) fn frustum(id: PartId, foot: (Plan, f64), head: (Plan, f64)) -> Part 
     Part::of(id, around.chain(ends.into_iter().flatten()))
 }
 
-/// What a raised panel measures, metres.
+/// What a raised panel measures, meters.
 pub(crate) struct RaisedPanel {
     /// The panel from its lower left front corner to its upper right rear corner, without the field.
     pub(crate) low: [f64; 3],

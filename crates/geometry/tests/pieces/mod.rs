@@ -21,9 +21,9 @@ enum Size {
     Usual(f64),
     /// The smallest or the largest that makes sense.
     Limit(bool),
-    /// A size that other parts have too, in millimetres.
+    /// A size that other parts have too, in millimeters.
     Common(f64),
-    /// Anything, in metres.
+    /// Anything, in meters.
     Any(f64),
 }
 

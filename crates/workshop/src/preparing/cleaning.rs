@@ -225,7 +225,7 @@ pub(super) fn smell(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         .takeoff
         .surfaces
         .iter()
-        .filter(|line| line.surface.id.sense == Exposure::Inside);
+        .filter(|line| line.surface.id.exposure == Exposure::Inside);
     let one: Area = inside.map(|line| line.surface.net).sum();
     let area = one * f64::from(of.piece.count);
     let half = |rate: f64| Volume::litres(area.as_square_metres() / rate / 2.0);

@@ -346,7 +346,7 @@ fn a_smell_is_fought_inside_only() {
     let lines = takeoff
         .surfaces
         .iter()
-        .filter(|line| line.surface.id.sense == geometry::Exposure::Inside);
+        .filter(|line| line.surface.id.exposure == geometry::Exposure::Inside);
     let by_lines: Area = lines.map(|line| line.surface.net).sum();
     assert!(inside > Area::square_metres(1.0) && (inside / by_lines - 1.0).abs() < 1e-9);
     // Vinegar and water, one to one.

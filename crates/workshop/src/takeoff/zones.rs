@@ -51,7 +51,7 @@ pub fn side_faces(surfaces: &[SurfaceLine], side: Side) -> impl Iterator<Item = 
         .iter()
         .filter(|line| {
             let of = &line.surface;
-            let is_there = of.id.side == side && of.id.sense == Exposure::Outside && !of.is_edge;
+            let is_there = of.id.side == side && of.id.exposure == Exposure::Outside && !of.is_edge;
             let is_of_case = matches!(of.id.part.kind.zone(), Zone::Body | Zone::Base);
             is_there && is_of_case && of.takes_finish()
         })

@@ -17,7 +17,7 @@ pub enum FieldId {
     Alteration {
         /// The place of the change in the list, from 0.
         change: usize,
-        /// 0 for the change itself, from 1 for the members of a moulding or the points of a turning.
+        /// 0 for the change itself, from 1 for the members of a molding or the points of a turning.
         item: usize,
         /// The key of the measurement.
         key: &'static str,

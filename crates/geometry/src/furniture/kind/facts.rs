@@ -1,4 +1,4 @@
-//! What is known of each kind: construction, sizes, styles and rows.
+//! The table of kinds: construction, sizes, styles and rows.
 
 use units::Length;
 
@@ -7,7 +7,7 @@ use crate::furniture::bay::{Fill, Row};
 use crate::furniture::styles::{BackStyle, BaseStyle, DoorStyle, Edge, LegStyle, Styles};
 use crate::profile::Shape;
 
-/// All that is known of a kind. A kind that is new is one of these.
+/// The table entry of a kind.
 pub(super) struct KindFacts {
     /// Its name in saved files; it never changes.
     pub(super) key: &'static str,
@@ -29,7 +29,7 @@ pub(super) struct KindFacts {
     pub(super) upper: Bays,
 }
 
-/// How many bays are alike, and the rows of each from the top.
+/// The number of equal bays, and the rows of each from the top.
 pub(super) type Bays = &'static [(usize, &'static [Row])];
 
 const PLAIN: Styles = Styles::USUAL;

@@ -2,11 +2,11 @@
 
 use std::ops::Range;
 
-use super::cut::{Contour, area, cut, region, size, standing_before, tidy};
+use super::cut::{Contour, area, cut, occluding_part, region, size, tidy};
 use super::joints::Joints;
 use super::lines::{Polyline, lines, outline};
 use super::order::Order;
-use super::sheet::{Grid, Seen, Shadow};
+use super::sheet::{Grid, ProjectedFacet, Projection};
 use super::view::Axes;
 use super::visible::{Drawing, Shade, VisibleFace};
 use crate::SMALLEST_AREA;
@@ -34,10 +34,10 @@ struct Group<'a> {
 }
 
 /// Makes a drawing.
-pub(super) struct Draughtsman<'a> {
+pub(super) struct Visibility<'a> {
     axes: &'a Axes,
     grid: &'a Grid,
-    seen: &'a [Seen],
+    projected: &'a [ProjectedFacet],
     order: Order,
     groups: Vec<Group<'a>>,
     /// The group of each facet.
@@ -48,49 +48,54 @@ pub(super) struct Draughtsman<'a> {
     joints: Vec<Joints>,
 }
 
-impl<'a> Draughtsman<'a> {
-    pub(super) fn new(surfaces: &'a [Surface], axes: &'a Axes, grid: &'a Grid, seen: &'a [Seen]) -> Self {
-        let mut draughtsman = Draughtsman {
+impl<'a> Visibility<'a> {
+    pub(super) fn new(
+        surfaces: &'a [Surface],
+        axes: &'a Axes,
+        grid: &'a Grid,
+        projected: &'a [ProjectedFacet],
+    ) -> Self {
+        let mut visibility = Visibility {
             axes,
             grid,
-            seen,
-            order: Order::of(seen),
+            projected,
+            order: Order::of(projected),
             groups: Vec::new(),
-            group_of: Vec::with_capacity(seen.len()),
+            group_of: Vec::with_capacity(projected.len()),
             behind: Vec::new(),
             joints: Vec::new(),
         };
-        let face = |facet: &Seen| {
+        let face = |facet: &ProjectedFacet| {
             let id = &surfaces[facet.surface].id;
             (id.part, id.side)
         };
         let mut from = 0;
-        for run in seen.chunk_by(|a, b| face(a) == face(b)) {
-            draughtsman.add_face(surfaces, from..from + run.len());
+        for run in projected.chunk_by(|a, b| face(a) == face(b)) {
+            visibility.add_face(surfaces, from..from + run.len());
             from += run.len();
         }
-        let group_of = &draughtsman.group_of;
-        let pairs = draughtsman.order.pairs.iter();
+        let group_of = &visibility.group_of;
+        let pairs = visibility.order.pairs.iter();
         let mut behind: Vec<_> = pairs
             .map(|pair| (group_of[pair.behind], group_of[pair.front]))
             .collect();
         sorting::sort_by(&mut behind, |pair| *pair);
         behind.dedup();
-        draughtsman.behind = behind;
-        draughtsman
+        visibility.behind = behind;
+        visibility
     }
 
     /// Adds the surfaces of one face of a part, of which `run` are the facets.
     fn add_face(&mut self, surfaces: &'a [Surface], run: Range<usize>) {
         let mut joints = None;
         let mut from = run.start;
-        for own in self.seen[run.clone()].chunk_by(|a, b| a.surface == b.surface) {
+        for own in self.projected[run.clone()].chunk_by(|a, b| a.surface == b.surface) {
             let own = from..from + own.len();
             from = own.end;
-            let surface = &surfaces[self.seen[own.start].surface];
+            let surface = &surfaces[self.projected[own.start].surface];
             if let Facets::Many(_) = &surface.facets {
                 joints.get_or_insert_with(|| {
-                    self.joints.push(Joints::of(self.seen, run.clone()));
+                    self.joints.push(Joints::of(self.projected, run.clone()));
                     self.joints.len() - 1
                 });
             }
@@ -101,7 +106,7 @@ impl<'a> Draughtsman<'a> {
                     let around = self.joints[place].around(1, |place| open(place).then_some(0));
                     around.into_iter().flatten().collect()
                 }
-                None => self.seen[own.start].contours.clone(),
+                None => self.projected[own.start].contours.clone(),
             };
             self.group_of.extend(own.clone().map(|_| self.groups.len()));
             self.groups.push(Group {
@@ -195,10 +200,10 @@ impl<'a> Draughtsman<'a> {
                 let mut nearer: Vec<Contour> = Vec::new();
                 for pair in self.order.before(front) {
                     if own.binary_search(&pair.front).is_ok() {
-                        nearer.extend(standing_before(pair, self.seen));
+                        nearer.extend(occluding_part(pair, self.projected));
                     }
                 }
-                let contours = &self.seen[front].contours;
+                let contours = &self.projected[front].contours;
                 if nearer.is_empty() {
                     away.extend(contours);
                 } else {
@@ -221,7 +226,7 @@ impl<'a> Draughtsman<'a> {
             let whole = self.flat_region(group);
             let shade = Shade {
                 region: whole.clone(),
-                squareness: self.seen[own.start].squareness,
+                squareness: self.projected[own.start].squareness,
             };
             return VisibleFace {
                 surface,
@@ -230,7 +235,13 @@ impl<'a> Draughtsman<'a> {
                 shades: vec![shade],
             };
         };
-        let lines = lines(&own, &group.visible, &self.joints[joints], self.seen, &self.order);
+        let lines = lines(
+            &own,
+            &group.visible,
+            &self.joints[joints],
+            self.projected,
+            &self.order,
+        );
         VisibleFace {
             surface,
             region: region(&group.visible, self.grid),
@@ -244,19 +255,19 @@ impl<'a> Draughtsman<'a> {
         if !group.is_whole {
             return region(&group.visible, self.grid);
         }
-        let Facet { plane, region } = &group.surface.facets[self.seen[group.own.start].facet];
-        let shadow = Shadow::of(plane, self.axes);
-        region.mapped(|point| shadow.point(point))
+        let Facet { plane, region } = &group.surface.facets[self.projected[group.own.start].facet];
+        let projection = Projection::of(plane, self.axes);
+        region.mapped(|point| projection.point(point))
     }
 
     /// The visible parts of the facets of a surface, those of like squareness as one shade.
     fn shades(&mut self, own: Range<usize>, joints: usize) -> Vec<Shade> {
-        let (seen, order) = (self.seen, &self.order);
-        let level = |place: usize| (seen[place].squareness * SHADES).round() as usize;
+        let (projected, order) = (self.projected, &self.order);
+        let level = |place: usize| (projected[place].squareness * SHADES).round() as usize;
         let mut levels: Vec<Level> = vec![];
         levels.resize_with(1 + SHADES as usize, Level::default);
         for place in own.clone().filter(|&place| !order.hidden[place]) {
-            levels[level(place)].add(place, seen, order);
+            levels[level(place)].add(place, projected, order);
         }
         let is_whole = |place: usize| own.contains(&place) && !order.hidden[place] && order.is_whole(place);
         let whole = self.joints[joints].around(levels.len(), |place| is_whole(place).then(|| level(place)));
@@ -273,11 +284,11 @@ impl<'a> Draughtsman<'a> {
         contours.iter_mut().for_each(tidy);
         contours.retain(|contour| contour.len() > 2);
         if !level.cut.is_empty() {
-            let seen = self.seen;
+            let projected = self.projected;
             let cut: Vec<Contour> = level
                 .cut
                 .iter()
-                .flat_map(|&place| seen[place].contours.clone())
+                .flat_map(|&place| projected[place].contours.clone())
                 .collect();
             contours.extend(self.visible(&level.cut, &cut));
         }
@@ -306,8 +317,8 @@ struct Level {
 }
 
 impl Level {
-    fn add(&mut self, place: usize, seen: &[Seen], order: &Order) {
-        self.sum += seen[place].squareness;
+    fn add(&mut self, place: usize, projected: &[ProjectedFacet], order: &Order) {
+        self.sum += projected[place].squareness;
         self.count += 1.0;
         if !order.is_whole(place) {
             self.cut.push(place);
