@@ -76,7 +76,6 @@ pub(crate) fn sort_by<T, K: Key>(list: &mut [T], key: impl Fn(&T) -> K) {
     }
 }
 
-/// Sorts numbers.
 pub(crate) fn sort(list: &mut [f64]) {
     sort_by(list, |value| *value);
 }

@@ -18,7 +18,7 @@ pub enum Zone {
 }
 
 impl Zone {
-    /// Every zone, in the order in which one looks at a piece.
+    /// Every zone, in display order.
     pub const ALL: [Zone; 6] = [
         Zone::Top,
         Zone::Body,

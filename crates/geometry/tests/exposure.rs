@@ -1,5 +1,5 @@
-//! What faces look at is worked out from the parts of an altered piece. For a piece as it was measured the spaces that come
-//! with it say the same.
+//! Exposure worked out from the parts of an altered piece. For a piece as it was measured, the spaces that come with it
+//! give the same.
 
 #![allow(
     clippy::unwrap_used,
@@ -25,7 +25,7 @@ fn nets(piece: &Assembly) -> BTreeMap<SurfaceId, f64> {
     nets.map(|(id, area)| (id, area.as_square_metres())).collect()
 }
 
-/// Where the two differ by more than `noise`, square meters, of the surfaces that count.
+/// Where the two differ by more than `noise`, square meters, among the surfaces that count.
 fn differences(piece: &Assembly, noise: f64, counts: impl Fn(&SurfaceId) -> bool) -> Vec<String> {
     let by_spaces = nets(piece);
     let by_parts = nets(&Assembly {
@@ -137,14 +137,14 @@ fn altered(kind: Kind, changes: Vec<Alteration>) -> Assembly {
     piece.assembly().unwrap()
 }
 
-/// What is painted by default, square meters: all that looks at the room, of these parts.
+/// The area that is painted by default, square meters: everything exposed to the room, of these parts.
 fn seen(piece: &Assembly, counts: impl Fn(&SurfaceId) -> bool) -> f64 {
     let nets = nets(piece).into_iter();
     let seen = nets.filter(|(id, _)| id.exposure == Exposure::Outside && counts(id));
     seen.map(|(_, area)| area).sum()
 }
 
-/// What is seen of one and not, or not as much, of the other.
+/// What is visible of one and not, or not as much, of the other.
 fn changed(one: &Assembly, other: &Assembly) -> String {
     let [one, other] = [one, other].map(nets);
     let ids = one
@@ -244,7 +244,7 @@ fn a_front_that_is_gone_opens_its_own_compartment() {
     assert!(back(Exposure::Outside) < 0.3 * back(Exposure::Inside));
 }
 
-/// One sees a strip of the inside through a slit beside a door, and not the whole compartment.
+/// A strip of the inside is visible through a slit beside a door, but not the whole compartment.
 #[test]
 fn a_slit_opens_no_compartment() {
     let whole = altered(Kind::Wardrobe, vec![]);
@@ -402,7 +402,7 @@ proptest! {
         prop_assert!((before - after).abs() < 1e-6 + 0.002 * before, "{name} {before} {after}: {told}");
     }
 
-    /// Where a piece stands changes nothing. Noise moves the edges of cells, and a strip in a gap may go to the other side.
+    /// The position of a piece changes nothing. Noise moves the edges of cells, and a strip in a gap may switch sides.
     #[test]
     fn a_piece_that_is_moved_and_turned_shows_the_same(Built { assembly, .. } in piece(), turn in -3.0..3.0f64, shift in -4.0..4.0f64) {
         let by = nalgebra::Isometry3::new(nalgebra::Vector3::new(shift, 1.0, -shift), nalgebra::Vector3::new(0.3, turn, 0.7));
@@ -412,7 +412,7 @@ proptest! {
         prop_assert!((before - after).abs() < 0.005 * before, "{before} became {after}");
     }
 
-    /// Changes of parts that have nothing to do with each other may be made in any order.
+    /// Changes of unrelated parts may be made in any order.
     #[test]
     fn the_order_of_changes_does_not_matter(kind in prop::sample::select(Kind::ALL.to_vec()), parts in prop::array::uniform3(any::<prop::sample::Index>()), by in prop::array::uniform3(1.0..40.0f64)) {
         let whole = altered(kind, vec![]);

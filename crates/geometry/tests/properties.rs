@@ -45,7 +45,7 @@ fn nets(surfaces: &[Surface]) -> BTreeMap<SurfaceId, (f64, f64)> {
         .collect()
 }
 
-/// What lies against what.
+/// Which parts touch which surfaces.
 fn touching(surfaces: &[Surface]) -> BTreeSet<(SurfaceId, PartId)> {
     let of = |surface: &Surface| {
         let id = surface.id;
@@ -182,8 +182,8 @@ proptest! {
             surfaces
         };
         let (before, after) = (outside(&assembly), outside(&scaled));
-        // Parts that all but touch may touch before and no more after, and a face that all but lies on the boundary of
-        // a space may look into it before and no more after.
+        // Parts that nearly touch may touch before and not after, and a face near the boundary of a space may look into
+        // it before and not after.
         let ids = |surfaces: &[Surface]| surfaces.iter().map(|surface| surface.id).collect::<BTreeSet<_>>();
         prop_assume!(touching(&before) == touching(&after) && ids(&before) == ids(&after));
         compare(&nets(&before), &nets(&after), k * k)?;
@@ -348,7 +348,7 @@ fn adds_up(surface: &Surface) -> Result<(), TestCaseError> {
 proptest! {
     #![proptest_config(cases(10_000))]
 
-    /// Nothing that can be typed or loaded may stop the page; what passes the check has sound areas.
+    /// Nothing that can be typed or loaded may stop the page, and a piece that passes the check has sound areas.
     #[test]
     fn any_measurements_give_a_piece_or_problems(Taken(piece) in any_furniture()) {
         match piece.assembly() {

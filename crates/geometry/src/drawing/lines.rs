@@ -15,7 +15,6 @@ use crate::sorting;
 /// A line of corners; a closed one ends where it begins.
 pub(super) type Polyline = Vec<Corner>;
 
-/// The lines of a flat surface.
 pub(super) fn outline(contours: &[Contour]) -> Vec<Polyline> {
     let closed = |contour: &Contour| contour.iter().chain(contour.first()).copied().collect();
     contours.iter().map(closed).collect()

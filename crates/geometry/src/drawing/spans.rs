@@ -12,10 +12,8 @@ pub(super) type Stroke = [Corner; 2];
 /// A part of a stroke: 0 is where it begins, 1 where it ends.
 pub(super) type Span = [f64; 2];
 
-/// The whole of a stroke.
 const WHOLE: Span = [0.0, 1.0];
 
-/// The strokes of a contour.
 pub(super) fn strokes(contour: &[Corner]) -> impl Iterator<Item = Stroke> {
     let next = contour.iter().cycle().skip(1);
     contour.iter().zip(next).map(|(&p, &q)| [p, q])

@@ -5,13 +5,13 @@
 
 use crate::sorting;
 
-/// As many boxes are compared one by one.
+/// The most boxes in a leaf; they are compared one by one.
 const LEAF: usize = 8;
 
 /// An upright box: its lower left and its upper right corner.
 pub(super) type Bounds = ([i32; 2], [i32; 2]);
 
-/// A tree over boxes, each known by its place in the list.
+/// A tree over boxes, each known by its index.
 pub(super) struct Tree {
     nodes: Vec<Node>,
     boxes: Vec<(Bounds, usize)>,
@@ -19,10 +19,10 @@ pub(super) struct Tree {
 
 struct Node {
     bounds: Bounds,
-    /// Its boxes, as a span of the list.
+    /// Its boxes, as a range of the list.
     from: usize,
     to: usize,
-    /// The second half of a node that is divided; the first follows the node itself.
+    /// The second half of a node that is split; the first half is the next node.
     second: Option<usize>,
 }
 
@@ -38,7 +38,7 @@ impl Tree {
         tree
     }
 
-    /// Makes the node of some boxes, and those below it.
+    /// Adds the node of some boxes, and those below it.
     fn divide(&mut self, from: usize, to: usize) -> usize {
         let boxes = &self.boxes[from..to];
         let none = ([i32::MAX; 2], [i32::MIN; 2]);
@@ -87,7 +87,7 @@ impl Tree {
     }
 }
 
-/// How far along the path the middle of a box lies: the binary digits of both coordinates by turns.
+/// The Morton code of the middle of a box: the bits of both coordinates interleaved.
 fn morton_code((low, high): &Bounds) -> u64 {
     let digits = |axis: usize| {
         let middle = (i64::from(low[axis]) + i64::from(high[axis])).cast_unsigned() / 2;

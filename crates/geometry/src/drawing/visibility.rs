@@ -1,4 +1,4 @@
-//! Makes the drawing of what looks at the eye.
+//! Finds the visible part of each front-facing surface.
 
 use std::ops::Range;
 
@@ -15,25 +15,25 @@ use crate::region::{Point2, Region};
 use crate::sorting;
 use crate::surface::{Facets, Surface};
 
-/// How many shades lie between edge on and face on: their steps are below what one sees in a drawing.
+/// The number of shades from edge on to face on. The steps are too small to see in a drawing.
 pub(super) const SHADES: f64 = 24.0;
 
 /// The facets of one surface.
 struct Group<'a> {
     surface: &'a Surface,
-    /// Their places among all facets.
+    /// The range of their indices among all facets.
     own: Range<usize>,
-    /// Lines that enclose what they cover together.
+    /// Contours of their union.
     around: Vec<Contour>,
-    /// Where they meet, for a folded or curved surface: the place in the list of joints.
+    /// The index of their joints, for a folded or curved surface.
     joints: Option<usize>,
-    /// What is seen of them.
+    /// Their visible part.
     visible: Vec<Contour>,
-    /// Whether that is all of them.
+    /// Whether all of them is visible.
     is_whole: bool,
 }
 
-/// Makes a drawing.
+/// Finds visible surfaces and makes the drawing.
 pub(super) struct Visibility<'a> {
     axes: &'a Axes,
     grid: &'a Grid,
@@ -42,9 +42,9 @@ pub(super) struct Visibility<'a> {
     groups: Vec<Group<'a>>,
     /// The group of each facet.
     group_of: Vec<usize>,
-    /// Which groups stand behind which with one of their facets: the group behind and that in front, sorted.
+    /// Which groups are behind which with at least one facet: the group behind and that in front, sorted.
     behind: Vec<(usize, usize)>,
-    /// Where the facets of each folded or curved face meet.
+    /// The joints of each folded or curved face.
     joints: Vec<Joints>,
 }
 
@@ -85,7 +85,7 @@ impl<'a> Visibility<'a> {
         visibility
     }
 
-    /// Adds the surfaces of one face of a part, of which `run` are the facets.
+    /// Adds the surfaces of one face of a part; `run` is the range of its facets.
     fn add_face(&mut self, surfaces: &'a [Surface], run: Range<usize>) {
         let mut joints = None;
         let mut from = run.start;
@@ -128,7 +128,7 @@ impl<'a> Visibility<'a> {
                 faces.push(self.face(group));
             }
         }
-        // What is wholly hidden adds nothing to the outline.
+        // Hidden facets add nothing to the outline.
         let open = self
             .groups
             .iter()
@@ -140,8 +140,8 @@ impl<'a> Visibility<'a> {
         }
     }
 
-    /// Finds what is seen of each surface. What turns out to be wholly hidden hides nothing more of others, so those
-    /// come first that have little before them.
+    /// Finds the visible part of each surface. A surface that turns out to be completely hidden hides nothing more, so
+    /// surfaces with little in front of them come first.
     fn find_visible(&mut self) {
         let load = |group: &Group| {
             let pairs: usize = group.own.clone().map(|place| self.order.count(place)).sum();
@@ -178,8 +178,7 @@ impl<'a> Visibility<'a> {
         }
     }
 
-    /// What is seen of facets of one surface, in order, as one: what the lines `around` them enclose without what
-    /// stands before it.
+    /// The visible part of some facets of one surface, in order, as one: the inside of `around` less what is in front.
     fn visible(&mut self, own: &[usize], around: &[Contour]) -> Vec<Contour> {
         let mut fronts: Vec<usize> = Vec::new();
         for &place in own {
@@ -214,7 +213,7 @@ impl<'a> Visibility<'a> {
         cut(around, away.into_iter().chain(&parts))
     }
 
-    /// Whether a surface stands before another with all its facets; now and then they reach around each other.
+    /// Whether a surface is in front of another with all of its facets. Surfaces may also interlock.
     fn is_before(&self, front: usize, behind: usize) -> bool {
         front != behind && self.behind.binary_search(&(front, behind)).is_err()
     }
@@ -250,7 +249,7 @@ impl<'a> Visibility<'a> {
         }
     }
 
-    /// What is seen of a flat surface, to the last digit if it is seen whole.
+    /// The visible part of a flat surface, exact if all of it is visible.
     fn flat_region(&self, group: &Group) -> Region {
         if !group.is_whole {
             return region(&group.visible, self.grid);
@@ -260,7 +259,7 @@ impl<'a> Visibility<'a> {
         region.mapped(|point| projection.point(point))
     }
 
-    /// The visible parts of the facets of a surface, those of like squareness as one shade.
+    /// The visible parts of the facets of a surface, those of similar squareness as one shade.
     fn shades(&mut self, own: Range<usize>, joints: usize) -> Vec<Shade> {
         let (projected, order) = (self.projected, &self.order);
         let level = |place: usize| (projected[place].squareness * SHADES).round() as usize;
@@ -278,7 +277,7 @@ impl<'a> Visibility<'a> {
         shades
     }
 
-    /// The shade of facets of which those that are seen whole lie within the lines `whole`.
+    /// The shade of facets; `whole` are the contours of those that are completely visible.
     fn shade(&mut self, level: &Level, whole: Vec<Contour>) -> Option<Shade> {
         let mut contours = whole;
         contours.iter_mut().for_each(tidy);
@@ -292,7 +291,7 @@ impl<'a> Visibility<'a> {
                 .collect();
             contours.extend(self.visible(&level.cut, &cut));
         }
-        // The largest is an outer one, as a region wants it of its first.
+        // The largest contour is an outer one, which a region needs first.
         sorting::sort_by(&mut contours, |contour| [-size(contour), 0]);
         (!contours.is_empty()).then(|| Shade {
             region: region(&contours, self.grid),
@@ -306,10 +305,10 @@ impl<'a> Visibility<'a> {
     }
 }
 
-/// Facets of like squareness.
+/// Facets of similar squareness.
 #[derive(Default)]
 struct Level {
-    /// The sum of their squareness, and how many they are.
+    /// The sum of their squareness, and their number.
     sum: f64,
     count: f64,
     /// Those that are partly hidden.

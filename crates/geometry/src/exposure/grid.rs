@@ -35,7 +35,7 @@ impl Planes {
         Planes(kept)
     }
 
-    /// How many cells lie between them.
+    /// The number of cells between them.
     pub(super) fn cells(&self) -> usize {
         self.0.len().saturating_sub(1)
     }
@@ -61,7 +61,6 @@ impl Planes {
         [self.0[cell], self.0[cell + 1]]
     }
 
-    /// How wide a cell is.
     pub(super) fn width(&self, cell: usize) -> f64 {
         self.0[cell + 1] - self.0[cell]
     }
@@ -82,7 +81,7 @@ impl Planes {
     }
 }
 
-/// How many cells there are along each axis.
+/// The number of cells along each axis.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Shape {
     pub(super) cells: [usize; 3],
@@ -99,7 +98,7 @@ impl Shape {
         }
     }
 
-    /// No cell.
+    /// The empty set.
     pub(super) fn none(self) -> Cells {
         Cells {
             shape: self,
@@ -203,7 +202,6 @@ impl Cells {
         }
     }
 
-    /// Every cell of the set.
     pub(super) fn each(&self) -> impl Iterator<Item = [usize; 3]> {
         let Shape {
             cells: [_, ny, nz],
@@ -241,12 +239,10 @@ impl Cells {
         }
     }
 
-    /// Adds every cell of another set.
     pub(super) fn add(&mut self, other: &Cells) {
         add(&mut self.bits, &other.bits);
     }
 
-    /// Removes every cell of another set.
     pub(super) fn remove(&mut self, other: &Cells) {
         for (cells, gone) in self.bits.iter_mut().zip(&other.bits) {
             *cells &= !gone;

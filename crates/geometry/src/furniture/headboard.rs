@@ -16,9 +16,8 @@ use crate::part_kind::PartKind;
 /// The main coordinates of a headboard, meters.
 pub(super) struct HeadboardLayout {
     pub(super) post: f64,
-    /// Between the posts.
     pub(super) between: Span,
-    /// The lower rail and the upper rail.
+    /// The lower and the upper rail.
     pub(super) rails: [Span; 2],
 }
 

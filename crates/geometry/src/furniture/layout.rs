@@ -24,7 +24,6 @@ const RAIL_DEPTH: f64 = 0.06;
 /// A span from a low to a high coordinate, meters.
 pub(super) type Span = [f64; 2];
 
-/// How long a span is.
 pub(super) fn length_of(span: Span) -> f64 {
     span[1] - span[0]
 }
@@ -49,7 +48,6 @@ pub(super) struct Unit<'a> {
 
 /// The widths of the members around and between fronts: boards, or members of a face frame.
 pub(super) struct Members {
-    /// Thickness of the carcass boards.
     pub(super) board: f64,
     /// Depth of the face frame; 0 without one.
     pub(super) frame_depth: f64,

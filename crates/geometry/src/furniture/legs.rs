@@ -56,7 +56,6 @@ pub(super) fn corners(furniture: &Furniture, [x, y]: [Span; 2], inset: f64) -> V
         .collect()
 }
 
-/// How far the legs of a case are set in.
 pub(super) fn inset(furniture: &Furniture) -> f64 {
     furniture.length(&LEG_INSET).as_metres()
 }

@@ -25,12 +25,10 @@ pub(super) fn around(parts: Vec<Part>, spaces: Vec<Space>, setting: Setting, rea
     }
 }
 
-/// The floor.
 pub(super) fn floor() -> Space {
     Space::block(Exposure::Floor, [-INF, -INF, -INF], [INF, INF, 0.0])
 }
 
-/// The wall behind a piece.
 pub(super) fn wall(y: f64) -> Space {
     Space::block(Exposure::Wall, [-INF, y, -INF], [INF; 3])
 }

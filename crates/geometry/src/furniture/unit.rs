@@ -41,7 +41,6 @@ impl Unit<'_> {
         [self.y[0] + at.members.frame_depth, at.back[0]]
     }
 
-    /// Between the sides.
     pub(super) fn between_sides(&self, at: &Layout) -> Span {
         [self.x[0] + at.members.board, self.x[1] - at.members.board]
     }
