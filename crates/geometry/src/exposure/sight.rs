@@ -48,7 +48,7 @@ fn from_above(free: &Cells, seen: &mut Cells) {
     let shape @ Shape {
         cells: [nx, ny, nz], ..
     } = free.shape();
-    let top = shape.column([nz - 1, nz]);
+    let top = shape.column([nz.saturating_sub(1), nz]);
     for x in 0..nx {
         for y in 0..ny {
             let (column, around) = (seen.column_mut(x, y), free.column(x, y));
@@ -185,7 +185,11 @@ fn swept(free: &Cells, open: [[bool; 2]; 3], [up_x, up_y]: [bool; 2]) -> Cells {
         cells: [nx, ny, nz], ..
     } = free.shape();
     let mut seen = shape.none();
-    let from_above = shape.column(if open[2][1] { [nz - 1, nz] } else { [0, 0] });
+    let from_above = shape.column(if open[2][1] {
+        [nz.saturating_sub(1), nz]
+    } else {
+        [0, 0]
+    });
     let is_room =
         |at: usize, cells: usize, [below, above]: [bool; 2]| below && at == 0 || above && at + 1 == cells;
     let mut column = shape.column([0, 0]);
