@@ -428,3 +428,51 @@ proptest! {
         prop_assert_eq!(nets(&one), nets(&other));
     }
 }
+
+/// A dresser with nine added boards, each repeated along one of the three axes: 900 parts with as many planes.
+fn many_planes() -> Assembly {
+    let mut changes = Vec::new();
+    for number in 1..=9 {
+        let mut board = Added::usual(number, AddedShape::Board);
+        for (field, size) in [
+            (&fields::PART_WIDTH, 3.1),
+            (&fields::PART_DEPTH, 3.3),
+            (&fields::PART_HEIGHT, 3.7),
+        ] {
+            board.measures.set(field, Length::millimetres(size));
+        }
+        let offset = 1.37 * f64::from(u32::try_from(number).unwrap());
+        board.place = Some([2000.0, 100.0, 100.0].map(|at| Length::millimetres(at + offset)));
+        changes.push(Alteration::Add(board));
+        changes.push(Alteration::Repeat {
+            part: format!("added-{number}"),
+            times: 100,
+            towards: [Towards::Right, Towards::Front, Towards::Up][number % 3],
+            every: Length::millimetres(17.3),
+        });
+    }
+    altered(Kind::Dresser, changes)
+}
+
+/// Without a limit to the cells this takes half a gigabyte and more than a second.
+#[test]
+fn a_piece_with_hundreds_of_planes_is_worked_out_quickly() {
+    let piece = many_planes();
+    assert!(piece.parts.len() > 900);
+    let start = std::time::Instant::now();
+    let nets = nets(&piece);
+    let took = start.elapsed();
+    assert!(took.as_millis() < 500, "{took:?}");
+    // The boards are beside the dresser, so both show what they show alone.
+    let area = |id: &SurfaceId| nets.get(id).copied().unwrap_or(0.0);
+    let plain = self::nets(&altered(Kind::Dresser, vec![shift("top", Towards::Up, 0.0)]));
+    let [mut all, mut kept] = [0.0; 2];
+    for (id, before) in plain.iter().filter(|(id, _)| id.exposure == Exposure::Outside) {
+        all += before;
+        kept += area(id).min(*before);
+    }
+    assert!(kept > 0.95 * all, "{kept} of {all} m2");
+    let added = seen(&piece, |id| id.part.kind == PartKind::Added);
+    let whole = 900.0 * 2.0 * (3.1 * 3.3 + 3.1 * 3.7 + 3.3 * 3.7) / 1e6;
+    assert!((added - whole).abs() < 0.01 * whole, "{added} of {whole} m2");
+}

@@ -80,12 +80,14 @@ impl Air {
             [true, !setting.has_wall],
             [!setting.has_floor, true],
         ];
-        let planes = [0, 1, 2].map(|axis| {
+        let places = [0, 1, 2].map(|axis| {
             let blocks = fixed.clone().map(|((_, block), _)| block);
             let blocks = blocks.chain(holes.iter().flatten());
-            let places = blocks.flat_map(|block| [block[0][axis], block[1][axis]]);
-            Planes::at(places.collect(), open[axis])
+            blocks
+                .flat_map(|block| [block[0][axis], block[1][axis]])
+                .collect()
         });
+        let planes = Planes::within_limit(places, open);
         let placed = fixed.map(|((part, block), holes)| PlacedPart {
             part,
             cells: cells_of(block, &planes),

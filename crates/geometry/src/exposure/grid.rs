@@ -3,9 +3,14 @@
 use crate::Vector3;
 use crate::sorting;
 
-/// The planes at right angles to one axis, from low to high, meters. Planes closer than [`SAME_PLANE`] are merged.
+/// The planes at right angles to one axis.
 #[derive(Debug)]
-pub(super) struct Planes(Vec<f64>);
+pub(super) struct Planes {
+    /// From low to high, meters.
+    places: Vec<f64>,
+    /// Planes within this distance above a kept one are merged with it, meters.
+    tolerance: f64,
+}
 
 /// How far apart planes may be and still coincide, meters: above rounding noise, below any tape.
 const SAME_PLANE: f64 = 1e-5;
@@ -13,14 +18,35 @@ const SAME_PLANE: f64 = 1e-5;
 /// The extent of the room beyond the piece, meters. The value does not matter.
 const MARGIN: f64 = 1.0;
 
+/// The most work that a grid may be, as [`Shape::work`] counts it. Bays and rows alone come to 400,000 at most. Without a
+/// limit, 900 repeated boards take half a gigabyte and more than a second; with it, 6 MB and a few milliseconds.
+const MOST_WORK: usize = 500_000;
+
 impl Planes {
-    /// The planes at these places; `open` adds a cell of room below and above them.
-    pub(super) fn at(mut places: Vec<f64>, open: [bool; 2]) -> Self {
-        sorting::sort(&mut places);
+    /// The planes at these places along the three axes; `open` adds a cell of room below and above them.
+    ///
+    /// While the grid is more work than [`MOST_WORK`], the tolerance is doubled along the axis with the most cells.
+    pub(super) fn within_limit(mut places: [Vec<f64>; 3], open: [[bool; 2]; 3]) -> [Planes; 3] {
+        places.iter_mut().for_each(|places| sorting::sort(places));
+        let mut planes = [0, 1, 2].map(|axis| Planes::at(&places[axis], open[axis], SAME_PLANE));
+        while Shape::of(&planes).work() > MOST_WORK {
+            let [x, y, z] = [0, 1, 2].map(|axis| planes[axis].cells());
+            let axis = match () {
+                () if x >= y && x >= z => 0,
+                () if y >= z => 1,
+                () => 2,
+            };
+            planes[axis] = Planes::at(&places[axis], open[axis], 2.0 * planes[axis].tolerance);
+        }
+        planes
+    }
+
+    /// The planes at these sorted places; `open` adds a cell of room below and above them.
+    fn at(places: &[f64], open: [bool; 2], tolerance: f64) -> Self {
         // The first plane of a cluster represents it, so that a cluster is never wider than the tolerance.
         let mut kept: Vec<f64> = Vec::with_capacity(places.len() + 2);
-        for place in places {
-            if kept.last().is_none_or(|last| place - last > SAME_PLANE) {
+        for &place in places {
+            if kept.last().is_none_or(|last| place - last > tolerance) {
                 kept.push(place);
             }
         }
@@ -32,17 +58,20 @@ impl Planes {
                 kept.insert(0, first - MARGIN);
             }
         }
-        Planes(kept)
+        Planes {
+            places: kept,
+            tolerance,
+        }
     }
 
     /// The number of cells between them.
     pub(super) fn cells(&self) -> usize {
-        self.0.len().saturating_sub(1)
+        self.places.len().saturating_sub(1)
     }
 
     /// The plane at or below a place.
     pub(super) fn plane(&self, place: f64) -> usize {
-        let above = self.0.partition_point(|plane| *plane <= place + 1e-9);
+        let above = self.places.partition_point(|plane| *plane <= place + 1e-9);
         above.saturating_sub(1)
     }
 
@@ -50,24 +79,24 @@ impl Planes {
     pub(super) fn span(&self, low: f64, high: f64) -> [usize; 2] {
         let cells = self.cells();
         let first = self.plane(low);
-        let begins = first + usize::from(first < cells && self.0[first + 1] - low <= SAME_PLANE);
+        let begins = first + usize::from(first < cells && self.places[first + 1] - low <= SAME_PLANE);
         let last = self.plane(high);
-        let ends = last + usize::from(high - self.0[last] > SAME_PLANE);
+        let ends = last + usize::from(high - self.places[last] > self.tolerance);
         [begins.min(cells), ends.min(cells)]
     }
 
     /// Where a cell begins and ends.
     pub(super) fn cell(&self, cell: usize) -> [f64; 2] {
-        [self.0[cell], self.0[cell + 1]]
+        [self.places[cell], self.places[cell + 1]]
     }
 
     pub(super) fn width(&self, cell: usize) -> f64 {
-        self.0[cell + 1] - self.0[cell]
+        self.places[cell + 1] - self.places[cell]
     }
 
     /// Whether the cells `first..end` are narrower than `width` together.
     pub(super) fn is_narrow(&self, [first, end]: [usize; 2], width: f64) -> bool {
-        self.0[end] - self.0[first] < width - SAME_PLANE
+        self.places[end] - self.places[first] < width - SAME_PLANE
     }
 
     /// Every run of cells that is narrower than `width` together: its first cell, and the one after its last.
@@ -98,11 +127,23 @@ impl Shape {
         }
     }
 
+    /// The number of words in a set.
+    fn size(self) -> usize {
+        self.cells[0] * self.cells[1] * self.words
+    }
+
+    /// The work of following one slanting line from each column: the words of all columns, times the columns that a
+    /// level line crosses.
+    fn work(self) -> usize {
+        let [nx, ny, _] = self.cells;
+        self.size().saturating_mul(nx + ny)
+    }
+
     /// The empty set.
     pub(super) fn none(self) -> Cells {
         Cells {
             shape: self,
-            bits: vec![0; self.cells[0] * self.cells[1] * self.words],
+            bits: vec![0; self.size()],
         }
     }
 
@@ -336,13 +377,31 @@ mod tests {
 
     #[test]
     fn planes_that_only_noise_keeps_apart_are_one() {
-        let planes = Planes::at(vec![0.02, 0.0, 1e-9, 0.5, 0.020_000_01], [true, false]);
+        let planes = Planes::at(&[0.0, 1e-9, 0.02, 0.020_000_01, 0.5], [true, false], SAME_PLANE);
         assert_eq!(planes.cells(), 3);
         assert_eq!(
             (planes.plane(0.0), planes.plane(1e-9), planes.plane(0.3)),
             (1, 1, 2)
         );
         assert_eq!((planes.span(0.0, 0.02), planes.span(0.01, 0.3)), ([1, 2], [1, 3]));
+    }
+
+    #[test]
+    fn planes_are_merged_until_the_grid_is_small_enough() {
+        let open = [[true, true], [true, false], [false, true]];
+        let even = |count: u32, step: f64| -> Vec<f64> { (0..count).map(|i| step * f64::from(i)).collect() };
+        let planes = Planes::within_limit([even(900, 0.001), even(900, 0.002), even(2000, 0.001)], open);
+        assert!(Shape::of(&planes).work() <= MOST_WORK);
+        for planes in &planes {
+            let gaps = planes.places.windows(2).map(|pair| pair[1] - pair[0]);
+            assert!(gaps.clone().all(|gap| gap > planes.tolerance));
+            // A place that was merged has the cell above the plane that stands for it.
+            let merged = planes.places[10] + 0.9 * planes.tolerance;
+            assert_eq!(planes.span(merged, merged), [10, 10]);
+        }
+        // An axis with few planes keeps them.
+        let planes = Planes::within_limit([even(10, 0.001), even(900, 0.002), even(900, 0.002)], open);
+        assert_eq!((planes[0].cells(), planes[0].tolerance), (11, SAME_PLANE));
     }
 
     #[test]
@@ -367,7 +426,7 @@ mod tests {
     #[test]
     fn free_runs_lie_between_two_solids() {
         let planes = [vec![0.0, 1.0], vec![0.0, 1.0], (0..=100).map(f64::from).collect()];
-        let planes = planes.map(|places| Planes::at(places, [false, false]));
+        let planes = Planes::within_limit(planes, [[false, false]; 3]);
         let mut cells = Shape::of(&planes).none();
         for z in [[2, 10], [13, 40], [41, 70], [90, 95]] {
             cells.add_block([[0, 1], [0, 1], z]);

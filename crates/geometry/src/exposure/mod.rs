@@ -3,6 +3,9 @@
 //! The planes of all parts divide space into cells. Which cells a person can see is found once for the whole piece
 //! ([`sight`]); each face is then looked up, cell by cell. `tests/cad/CONSTRUCTION.md` states the rules in words, and
 //! `tests/cad/seen.py` checks them against rays.
+//!
+//! A maker can repeat parts until there are millions of cells. Planes that are close together are merged then, at a
+//! growing distance, until there are few enough ([`grid`]). Parts and gaps thinner than that distance may be lost.
 
 #![allow(clippy::indexing_slicing, reason = "hot loops over the cells of its own grid")]
 
