@@ -181,12 +181,39 @@ mod tests {
         }
     }
 
+    /// A key that is misspelled, left out or given twice would silently get the range of a board.
     #[test]
-    fn every_spread_belongs_to_a_measurement() {
-        // A key that is misspelled would silently become that of a board.
-        for (key, ..) in SPREADS {
-            assert!(fields::by_key(key).is_some(), "{key}");
-        }
+    fn every_measurement_has_one_range() {
+        let boards = [
+            &fields::BOARD,
+            &fields::FRONT_THICKNESS,
+            &fields::FRAME_THICKNESS,
+            &fields::APRON_THICKNESS,
+            &fields::APRON_RAIL,
+        ];
+        // The sizes of an added part have no usual value to be far from.
+        let is_of_part =
+            |field: &LengthField| field.key.starts_with("part-") || field == &fields::POINT_HEIGHT;
+        let is_elsewhere = |field: &LengthField| {
+            field.is_of_whole()
+                || field == &fields::EDGE_GIRTH
+                || boards.contains(&field)
+                || is_of_part(field)
+        };
+        let mut wanted: Vec<&str> = fields::ALL
+            .into_iter()
+            .filter(|field| !is_elsewhere(field))
+            .map(|field| field.key)
+            .collect();
+        let mut given: Vec<&str> = SPREADS.iter().map(|(key, ..)| *key).collect();
+        wanted.sort_unstable();
+        given.sort_unstable();
+        assert_eq!(given, wanted);
+        assert!(
+            SPREADS
+                .iter()
+                .all(|(_, low, high, none)| low < high && (0.0..1.0).contains(none))
+        );
     }
 
     #[test]
