@@ -1,5 +1,7 @@
 //! The timetable of all jobs, by list scheduling: what the hands do next, again and again.
 
+use std::cmp::Reverse;
+
 use crate::hours::{Hours, Opening};
 use crate::moment::Moment;
 use crate::outcome::{Obstacle, outcome};
@@ -16,6 +18,8 @@ struct Line<'a> {
     /// When the waits after the steps before the next are over.
     ready: Moment,
     stuck: Option<Obstacle>,
+    /// The minutes of work and waits from the start of each step to the end of the job.
+    chains: Vec<u64>,
 }
 
 /// What a job would do next, and when it could.
@@ -23,21 +27,53 @@ struct Offer {
     /// Which of the lines.
     line: usize,
     start: Moment,
+    /// How long the chain of work and waits ahead is, minutes; zero where that does not count.
+    chain: u64,
     stretches: Vec<Opening>,
 }
 
-/// Lays the steps of all jobs into the working hours, from a moment on.
+/// Which of the jobs that could begin at the same moment goes first.
+#[derive(Clone, Copy, PartialEq)]
+enum Priority {
+    /// The one that was given first.
+    AsGiven,
+    /// The one with the longest chain of work and waits ahead.
+    LongestChain,
+}
+
+/// Schedules the steps of all jobs within the working hours, from a moment on.
 ///
-/// Steps go one after another, each job's in its order, none before its wait is over and none outside the hours.
-/// Whenever the hands are free, the first job begins whose next step fits there (list scheduling without delay; Graham
-/// 1966). The same input gives the same timetable.
+/// Each job's steps keep their order. No step begins before its wait is over or outside the hours. Whenever the maker is
+/// free, the job goes on whose next step can begin first (list scheduling without delay; Graham 1966). Two priority rules
+/// are tried for steps that can begin at the same moment. The plan with fewer days late in all wins, then the one
+/// that ends first, then the one in the given order. The same input gives the same timetable.
 pub fn schedule(jobs: &[Job], hours: &Hours, start: Moment) -> Timetable {
+    let as_given = plan(jobs, hours, start, Priority::AsGiven);
+    if jobs.len() < 2 {
+        return as_given;
+    }
+    let longest_first = plan(jobs, hours, start, Priority::LongestChain);
+    let cost = |plan: &Timetable| {
+        let late = plan.outcomes.iter().filter_map(|outcome| outcome.days_late);
+        let late: i64 = late.map(|days| i64::from(days.max(0))).sum();
+        (late, plan.end())
+    };
+    if cost(&longest_first) < cost(&as_given) {
+        longest_first
+    } else {
+        as_given
+    }
+}
+
+/// The timetable under one priority rule.
+fn plan(jobs: &[Job], hours: &Hours, start: Moment, priority: Priority) -> Timetable {
     let done = jobs.iter().flat_map(|job| job.steps.iter().zip(&job.done));
     let mut pass = Pass {
         hours,
         lines: jobs.iter().map(|job| Line::of(job, start)).collect(),
         works: Vec::new(),
         wet: done.filter_map(|(step, &end)| step.wet_until(end)).max(),
+        priority,
     };
     let mut now = start;
     while let Some(offer) = pass.earliest_offer(now) {
@@ -65,6 +101,7 @@ impl<'a> Line<'a> {
             begin,
             ready: begin,
             stuck: None,
+            chains: job.chains(),
         };
         for (_, &end) in job.steps.iter().zip(&job.done) {
             line.step_done(end);
@@ -98,6 +135,7 @@ struct Pass<'a> {
     works: Vec<Work>,
     /// Until when dust would settle in a coat that is on.
     wet: Option<Moment>,
+    priority: Priority,
 }
 
 impl Pass<'_> {
@@ -110,10 +148,19 @@ impl Pass<'_> {
             match offer(step, line, self.hours, (now, self.wet)) {
                 Ok(stretches) => {
                     let start = stretches.first().map_or(now, |stretch| stretch.from);
-                    if earliest.as_ref().is_none_or(|first| start < first.start) {
+                    let chain = match self.priority {
+                        Priority::AsGiven => 0,
+                        Priority::LongestChain => line.chains.get(line.ends.len()).copied().unwrap_or(0),
+                    };
+                    let rank = (start, Reverse(chain));
+                    if earliest
+                        .as_ref()
+                        .is_none_or(|first| rank < (first.start, Reverse(first.chain)))
+                    {
                         earliest = Some(Offer {
                             line: place,
                             start,
+                            chain,
                             stretches,
                         });
                     }
