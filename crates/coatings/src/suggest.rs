@@ -152,21 +152,6 @@ pub fn blocks(material: &str) -> bool {
     matches!(material, "shellac-primer" | "alkyd-stain-blocker")
 }
 
-/// Why a paint should not be the last coat; `None` for one that stands alone, and for what is no paint.
-///
-/// # Example
-/// ```
-/// assert!(coatings::suggest::needs_topcoat("chalk-type-paint").is_some());
-/// assert!(coatings::suggest::needs_topcoat("trim-enamel").is_none());
-/// ```
-pub fn needs_topcoat(material: &str) -> Option<Reason> {
-    match material {
-        "chalk-type-paint" => Some(reasons::CHALK_NEEDS),
-        "casein-paint" => Some(reasons::CASEIN_NEEDS),
-        _ => None,
-    }
-}
-
 fn layer(stage: Stage, material: &'static str, coats: u32, reasons: Vec<Reason>) -> SuggestedLayer {
     SuggestedLayer {
         stage,

@@ -20,7 +20,7 @@ use coatings::{
 };
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
-use units::{Area, Density, Length, Mass, Volume, read_range};
+use units::{Area, Length, Mass, Volume, read_range};
 
 /// Few, for no law here rests on chance: each trial obeys it.
 const TRIALS: usize = 200;
@@ -640,46 +640,6 @@ proptest! {
         prop_assert!(all_near(&once, &batch(&recipe(&scaled, By::Weight), total * (a * b))));
         prop_assert!(near(once.iter().sum(), total * (a * b)));
         prop_assert!(near(parts.shares().sum(), 1.0));
-    }
-
-    /// What was poured and what mends it are in the ratio of the recipe; something gets nothing, or less would do.
-    #[test]
-    fn a_mended_batch_has_its_ratio(
-        poured in prop::collection::vec((0.01..50.0f64, 0.0..400.0f64), 1..8),
-    ) {
-        let (shares, poured): (Vec<f64>, Vec<f64>) = poured.into_iter().unzip();
-        let parts = recipe(&shares, By::Weight);
-        let masses: Vec<Mass> = poured.iter().map(|mass| Mass::grams(*mass)).collect();
-        let mend = parts.complete(&masses, Mass::ZERO).unwrap();
-        let added = grams(&mend.additions);
-        let all: Vec<f64> = poured.iter().zip(&added).map(|(poured, added)| poured + added).collect();
-        let wanted: Vec<f64> = parts.shares().map(|share| share * mend.total.as_grams()).collect();
-        prop_assert!(all_near(&all, &wanted));
-        prop_assert!(added.iter().all(|mass| *mass >= 0.0));
-        prop_assert!(added.iter().any(|mass| *mass < NOISE * mend.total.as_grams().max(1.0)));
-        // Mended once is mended.
-        let again: Vec<Mass> = all.iter().map(|mass| Mass::grams(*mass)).collect();
-        let more: f64 = grams(&parts.complete(&again, Mass::ZERO).unwrap().additions).iter().sum();
-        prop_assert!(more <= NOISE * mend.total.as_grams().max(1.0));
-    }
-
-    #[test]
-    fn a_recipe_by_weight_keeps_the_volumes(
-        parts in prop::collection::vec((0.01..50.0f64, 0.6..2.0f64), 1..8),
-        litres in 0.01..10.0f64,
-    ) {
-        let (shares, densities): (Vec<f64>, Vec<f64>) = parts.into_iter().unzip();
-        let by_volume = recipe(&shares, By::Volume);
-        let known: Vec<SourcedRange> = densities.iter().map(|density| SourcedRange::own(*density, *density)).collect();
-        let by_weight = by_volume.by_weight(&known).unwrap();
-        let poured = by_volume.shares().map(|share| Volume::litres(litres * share));
-        let weights: Vec<f64> = poured
-            .zip(&densities)
-            .map(|(volume, density)| (volume * Density::kilograms_per_litre(*density)).as_grams())
-            .collect();
-        let weighed = by_weight.recipe.batch_by_mass(Mass::grams(weights.iter().sum())).unwrap();
-        prop_assert!(all_near(&weights, &grams(&weighed)));
-        prop_assert!(by_weight.uncertainties.iter().all(|u| *u == 0.0));
     }
 
     #[test]

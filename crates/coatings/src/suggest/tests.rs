@@ -338,11 +338,3 @@ fn clear_wishes_have_a_sealer_and_nothing_that_hides_the_wood() {
         ["wipe-on-stain", "clear-shellac", "water-polyurethane"]
     );
 }
-
-#[test]
-fn flat_paints_do_not_stand_alone() {
-    for one in crate::material::materials() {
-        let flat = ["chalk-type-paint", "casein-paint"].contains(&one.key.as_ref());
-        assert_eq!(needs_topcoat(&one.key).is_some(), flat, "{}", one.key);
-    }
-}
