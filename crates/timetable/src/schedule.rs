@@ -9,7 +9,7 @@ use crate::plan::{Timetable, Work};
 use crate::step::{Job, Step};
 
 /// A job on its way.
-struct Line<'a> {
+struct Progress<'a> {
     job: &'a Job,
     /// When its steps end, up to the next.
     ends: Vec<Moment>,
@@ -23,9 +23,9 @@ struct Line<'a> {
 }
 
 /// What a job would do next, and when it could.
-struct Offer {
-    /// Which of the lines.
-    line: usize,
+struct Candidate {
+    /// Which of the jobs.
+    job: usize,
     start: Moment,
     /// How long the chain of work and waits ahead is, minutes; zero where that does not count.
     chain: u64,
@@ -70,32 +70,35 @@ fn plan(jobs: &[Job], hours: &Hours, start: Moment, priority: Priority) -> Timet
     let done = jobs.iter().flat_map(|job| job.steps.iter().zip(&job.done));
     let mut pass = Pass {
         hours,
-        lines: jobs.iter().map(|job| Line::of(job, start)).collect(),
+        jobs: jobs.iter().map(|job| Progress::of(job, start)).collect(),
         works: Vec::new(),
         wet: done.filter_map(|(step, &end)| step.wet_until(end)).max(),
         priority,
     };
     let mut now = start;
-    while let Some(offer) = pass.earliest_offer(now) {
-        now = offer.stretches.last().map_or(offer.start, |stretch| stretch.to);
-        pass.take(offer, now);
+    while let Some(candidate) = pass.earliest_candidate(now) {
+        now = candidate
+            .stretches
+            .last()
+            .map_or(candidate.start, |stretch| stretch.to);
+        pass.take(candidate, now);
     }
     units::sort_few(&mut pass.works, |one, other| one.start() < other.start());
     let outcomes = pass
-        .lines
+        .jobs
         .iter()
-        .map(|line| outcome(line.job, &line.ends, line.stuck));
+        .map(|progress| outcome(progress.job, &progress.ends, progress.stuck));
     Timetable {
         outcomes: outcomes.collect(),
         works: pass.works,
     }
 }
 
-impl<'a> Line<'a> {
+impl<'a> Progress<'a> {
     /// A job that begins at `start` or at its own day, with the steps that are done.
     fn of(job: &'a Job, start: Moment) -> Self {
         let begin = job.begin.map_or(start, |begin| begin.max(start));
-        let mut line = Line {
+        let mut progress = Progress {
             job,
             ends: Vec::new(),
             begin,
@@ -104,9 +107,9 @@ impl<'a> Line<'a> {
             chains: job.chains(),
         };
         for (_, &end) in job.steps.iter().zip(&job.done) {
-            line.step_done(end);
+            progress.step_done(end);
         }
-        line
+        progress
     }
 
     fn next(&self) -> Option<&'a Step> {
@@ -131,7 +134,7 @@ impl<'a> Line<'a> {
 
 struct Pass<'a> {
     hours: &'a Hours,
-    lines: Vec<Line<'a>>,
+    jobs: Vec<Progress<'a>>,
     works: Vec<Work>,
     /// Until when dust would settle in a coat that is on.
     wet: Option<Moment>,
@@ -141,63 +144,65 @@ struct Pass<'a> {
 impl Pass<'_> {
     /// What can begin first with the hands, which are free from `now` on; of several jobs the first. A job that cannot go
     /// on is stuck.
-    fn earliest_offer(&mut self, now: Moment) -> Option<Offer> {
-        let mut earliest: Option<Offer> = None;
-        for (place, line) in self.lines.iter_mut().enumerate() {
-            let Some(step) = line.next() else { continue };
-            match offer(step, line, self.hours, (now, self.wet)) {
+    fn earliest_candidate(&mut self, now: Moment) -> Option<Candidate> {
+        let mut earliest: Option<Candidate> = None;
+        for (place, progress) in self.jobs.iter_mut().enumerate() {
+            let Some(step) = progress.next() else { continue };
+            match earliest_stretches(step, progress, self.hours, (now, self.wet)) {
                 Ok(stretches) => {
                     let start = stretches.first().map_or(now, |stretch| stretch.from);
                     let chain = match self.priority {
                         Priority::AsGiven => 0,
-                        Priority::LongestChain => line.chains.get(line.ends.len()).copied().unwrap_or(0),
+                        Priority::LongestChain => {
+                            progress.chains.get(progress.ends.len()).copied().unwrap_or(0)
+                        }
                     };
                     let rank = (start, Reverse(chain));
                     if earliest
                         .as_ref()
                         .is_none_or(|first| rank < (first.start, Reverse(first.chain)))
                     {
-                        earliest = Some(Offer {
-                            line: place,
+                        earliest = Some(Candidate {
+                            job: place,
                             start,
                             chain,
                             stretches,
                         });
                     }
                 }
-                Err(stuck) => line.stuck = Some(stuck),
+                Err(stuck) => progress.stuck = Some(stuck),
             }
         }
         earliest
     }
 
-    fn take(&mut self, offer: Offer, end: Moment) {
-        let Some(line) = self.lines.get_mut(offer.line) else {
+    fn take(&mut self, candidate: Candidate, end: Moment) {
+        let Some(progress) = self.jobs.get_mut(candidate.job) else {
             return;
         };
         // `None` is less than any moment.
-        self.wet = self.wet.max(line.next().and_then(|step| step.wet_until(end)));
+        self.wet = self.wet.max(progress.next().and_then(|step| step.wet_until(end)));
         self.works.push(Work {
-            job: offer.line,
-            step: line.ends.len(),
-            stretches: offer.stretches,
+            job: candidate.job,
+            step: progress.ends.len(),
+            stretches: candidate.stretches,
         });
-        line.step_done(end);
+        progress.step_done(end);
     }
 }
 
 /// When the next step of a job would be done from `now` on, where a coat takes dust until `wet`.
-fn offer(
+fn earliest_stretches(
     step: &Step,
-    line: &Line,
+    progress: &Progress,
     hours: &Hours,
     (now, wet): (Moment, Option<Moment>),
 ) -> Result<Vec<Opening>, Obstacle> {
-    let place = line.ends.len();
+    let place = progress.ends.len();
     if let Some(caution) = step.stopped {
         return Err(Obstacle::Air { step: place, caution });
     }
-    let ready = line.ready.max(now);
+    let ready = progress.ready.max(now);
     let from = match wet {
         Some(wet) if step.dusty => wet.max(ready),
         _ => ready,
