@@ -52,7 +52,7 @@ fn cans(criterion: &mut Criterion) {
         bench.iter(|| {
             colours
                 .iter()
-                .filter_map(|(need, offers)| choose(*need, &[], offers).ok())
+                .filter_map(|(demand, offers)| choose(*demand, &[], offers).ok())
                 .map(|purchase| purchase.price)
                 .sum::<u64>()
         });

@@ -48,7 +48,7 @@ fn four_zones() -> Job {
                 vec![patch(1.0, false)]
             },
             edges: Length::ZERO,
-            ground: Substrate::Sealed,
+            substrate: Substrate::Sealed,
             basis: Basis::WetFilm,
             layers: scheme.map(layer).to_vec(),
         }
@@ -67,14 +67,14 @@ fn answer(criterion: &mut Criterion) {
     criterion.bench_function("the same, trials of the page", |b| {
         b.iter(|| demands(black_box(&job), TRIALS));
     });
-    let need = demands(&job, TRIALS).remove(1);
+    let demand = demands(&job, TRIALS).remove(1);
     let can = Contents::full(Volume::litres(0.5)).unwrap();
     criterion.bench_function("is one can enough, and for which zones", |b| {
-        b.iter(|| Enough::judge(&job, black_box(&need), &[can], 0.9));
+        b.iter(|| Enough::judge(&job, black_box(&demand), &[can], 0.9));
     });
     let trials = Trials::of(&job, TRIALS);
     criterion.bench_function("the same from trials that were drawn before", |b| {
-        b.iter(|| trials.judge(black_box(&need), &[can], 0.9));
+        b.iter(|| trials.judge(black_box(&demand), &[can], 0.9));
     });
 }
 

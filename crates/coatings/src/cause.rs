@@ -47,7 +47,7 @@ pub enum Cause {
     /// How much more the first coat takes.
     FirstCoat {
         /// What it goes onto.
-        ground: Substrate,
+        substrate: Substrate,
     },
     /// What stays in the tool.
     Kept {
@@ -86,7 +86,7 @@ impl Cause {
             }
             Cause::Narrow { tool } => format!("what of the {} goes by narrow parts", in_sentence(tool)),
             Cause::OrdinaryLoss => "the ordinary loss that a label's rate contains".into(),
-            Cause::FirstCoat { ground } => format!("how much {} drinks", in_sentence(ground.label())),
+            Cause::FirstCoat { substrate } => format!("how much {} drinks", in_sentence(substrate.label())),
             Cause::Kept { tool, place } => format!("what the {} keeps in its {place}", in_sentence(tool)),
         }
     }
@@ -177,9 +177,9 @@ impl UncertainInput {
         UncertainInput::of(Cause::OrdinaryLoss, "ordinary-loss".into(), ORDINARY)
     }
 
-    pub(crate) fn first_coat(ground: Substrate) -> Self {
-        let name = format!("first-coat/{}", ground.key());
-        UncertainInput::of(Cause::FirstCoat { ground }, name, ground.first_coat())
+    pub(crate) fn first_coat(substrate: Substrate) -> Self {
+        let name = format!("first-coat/{}", substrate.key());
+        UncertainInput::of(Cause::FirstCoat { substrate }, name, substrate.first_coat())
     }
 
     /// What one wash of a tool keeps; each job, material and colour has washes of its own.

@@ -27,7 +27,7 @@ pub enum Way {
 
 impl Job {
     /// The job done in another way; a material that a tool cannot put on keeps the tool of the scheme.
-    pub fn done(&self, way: Way) -> Job {
+    pub fn with_tools(&self, way: Way) -> Job {
         let (broad, narrow) = match way {
             Way::AsPlanned => return self.clone(),
             Way::With(tool) => (tool, tool),
@@ -51,10 +51,10 @@ impl Job {
     /// Nothing becomes less than planned. What counts is the film that the tools leave, also where volumes come from a
     /// label. Paint and clear coats protect by their film; a cleaner, a stain or a primer does its work in a thin one too
     /// (common practice, no source), so it gets no more coats.
-    pub fn at_the_film_of(&self, other: &Job) -> Job {
+    pub fn at_equal_film(&self, other: &Job) -> Job {
         let mut job = self.clone();
         for (zone, others) in job.zones.iter_mut().zip(&other.zones) {
-            let there = |narrow: &bool| {
+            let exists = |narrow: &bool| {
                 let has = |patch: &Patch| patch.narrow == *narrow && patch.area > Area::ZERO;
                 zone.patches.iter().any(has)
             };
@@ -64,7 +64,7 @@ impl Job {
                     ..layer.clone()
                 };
                 let reached = |narrow| coats_for(film(other, narrow)?, film(&one, narrow)?);
-                let wanted = [false, true].into_iter().filter(there).filter_map(reached).max();
+                let wanted = [false, true].into_iter().filter(exists).filter_map(reached).max();
                 let builds = matches!(layer.material.stage, Stage::Paint | Stage::Topcoat);
                 if layer.coats > 0 && builds {
                     layer.coats = layer.coats.max(wanted.unwrap_or(0));
@@ -82,14 +82,14 @@ fn film(layer: &Layer, narrow: bool) -> Option<Length> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::samples::{broad, enamel, job, layer, narrow, zone};
+    use crate::examples::{broad, enamel, job, layer, narrow, zone};
     use crate::tool::tool;
 
     #[test]
     fn three_rolled_coats_reach_the_film_of_two_brushed_ones() {
         let (brush, roller) = (enamel("brush", 2), enamel("foam-roller", 2));
-        assert_eq!(roller.at_the_film_of(&brush).zones[0].layers[0].coats, 3);
-        assert_eq!(brush.at_the_film_of(&roller).zones[0].layers[0].coats, 2);
+        assert_eq!(roller.at_equal_film(&brush).zones[0].layers[0].coats, 3);
+        assert_eq!(brush.at_equal_film(&roller).zones[0].layers[0].coats, 2);
     }
 
     #[test]
@@ -98,7 +98,7 @@ mod tests {
             let layers = vec![layer("bonding-primer", 1, tool), layer("trim-enamel", 2, tool)];
             job(vec![zone("body", vec![broad(1.0)], layers)])
         };
-        let layers = &with("foam-roller").at_the_film_of(&with("brush")).zones[0].layers;
+        let layers = &with("foam-roller").at_equal_film(&with("brush")).zones[0].layers;
         assert_eq!((layers[0].coats, layers[1].coats), (1, 3));
     }
 
@@ -111,11 +111,11 @@ mod tests {
                 patches,
                 vec![layer("trim-enamel", 2, "brush")],
             )]);
-            let split = planned.done(Way::Split {
+            let split = planned.with_tools(Way::Split {
                 broad: brush,
                 narrow: roller,
             });
-            split.at_the_film_of(&planned).zones[0].layers[0].coats
+            split.at_equal_film(&planned).zones[0].layers[0].coats
         };
         assert_eq!(coats(vec![broad(1.0)]), 2);
         assert_eq!(coats(vec![broad(1.0), narrow(0.0)]), 2);
@@ -130,7 +130,7 @@ mod tests {
             vec![layer("trim-enamel", 2, "brush"), layer("clear-wax", 1, "pad")],
         )]);
         let (roller, brush) = (tool("foam-roller").unwrap(), tool("brush").unwrap());
-        let split = planned.done(Way::Split {
+        let split = planned.with_tools(Way::Split {
             broad: roller,
             narrow: brush,
         });
@@ -141,6 +141,6 @@ mod tests {
             .collect();
         assert_eq!(tools[0], ("foam-roller", "brush"));
         assert_eq!(tools[1].0, "pad");
-        assert_eq!(planned.done(Way::AsPlanned), planned);
+        assert_eq!(planned.with_tools(Way::AsPlanned), planned);
     }
 }

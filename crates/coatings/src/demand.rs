@@ -11,7 +11,7 @@ use crate::job::{Job, Layer, Rgb};
 use crate::material::Material;
 use crate::model::{Lot, Model};
 use crate::propagate::{Linear, of_steps, steps};
-use crate::spread::Samples;
+use crate::samples::Samples;
 use crate::tool::ToolKind;
 use crate::trials::Trials;
 
@@ -78,7 +78,7 @@ pub struct Demand {
     pub by_zone: Vec<(usize, Volume)>,
     estimate: Linear,
     litres: Vec<f64>,
-    spread: Samples,
+    samples: Samples,
 }
 
 /// What a job needs of each material, in the order in which they first go on.
@@ -102,12 +102,12 @@ pub struct Demand {
 ///     key: "body".into(),
 ///     patches: vec![sides],
 ///     edges: Length::ZERO,
-///     ground: Substrate::Sealed,
+///     substrate: Substrate::Sealed,
 ///     basis: Basis::WetFilm,
 ///     layers: vec![paint],
 /// };
-/// let needs = demands(&Job { name: "box".into(), zones: vec![body] }, TRIALS);
-/// assert!(needs[0].low() < needs[0].likely() && needs[0].likely() < needs[0].high());
+/// let demands = demands(&Job { name: "box".into(), zones: vec![body] }, TRIALS);
+/// assert!(demands[0].low() < demands[0].likely() && demands[0].likely() < demands[0].high());
 /// ```
 pub fn demands(job: &Job, trials: usize) -> Vec<Demand> {
     Trials::of(job, trials).demands()
@@ -117,12 +117,12 @@ impl Trials {
     /// What the job needs of each material, in the order in which they first go on.
     pub fn demands(&self) -> Vec<Demand> {
         let model = &self.model;
-        let known: Vec<_> = model
+        let distributions: Vec<_> = model
             .inputs
             .iter()
-            .map(|known| known.input.distribution)
+            .map(|uncertain| uncertain.input.distribution)
             .collect();
-        let stepped = steps(&known);
+        let stepped = steps(&distributions);
         let stepped: Vec<&[f64]> = stepped.iter().map(Vec::as_slice).collect();
         let areas = model.areas(&stepped);
         let areas: Vec<&[f64]> = areas.iter().map(Vec::as_slice).collect();
@@ -135,7 +135,7 @@ impl Trials {
                 budget: budget(model, &estimate),
                 by_zone: by_zone(model, lot),
                 estimate,
-                spread: Samples::of(&litres),
+                samples: Samples::of(&litres),
                 litres,
             }
         };
@@ -150,7 +150,7 @@ pub fn by_tools(job: &Job) -> Vec<(Rc<Material>, Option<Rgb>, Volume)> {
         true => Basis::WetFilm,
         false => planned,
     };
-    let model = Model::by(job, stated);
+    let model = Model::with_basis(job, stated);
     let of_lot = |lot: &Lot| {
         let volume: Volume = shares(&model, lot).into_iter().map(|share| share.volume).sum();
         (Rc::clone(&lot.material), lot.colour, volume)
@@ -198,11 +198,11 @@ fn shares(model: &Model, lot: &Lot) -> Vec<Share> {
         }
     }
     for kept in &lot.kept {
-        let known = &model.inputs[*kept];
-        if let Cause::Kept { place, .. } = known.cause {
+        let uncertain = &model.inputs[*kept];
+        if let Cause::Kept { place, .. } = uncertain.cause {
             shares.push(Share {
                 place: Place::InTool(place),
-                volume: Volume::litres(known.input.distribution.mean()),
+                volume: Volume::litres(uncertain.input.distribution.mean()),
             });
         }
     }
@@ -213,7 +213,7 @@ fn by_zone(model: &Model, lot: &Lot) -> Vec<(usize, Volume)> {
     let mut zones: Vec<(usize, Volume)> = Vec::new();
     for (zone, _, _, litres) in at_best(model, lot) {
         let litres = Volume::litres(litres);
-        match zones.iter_mut().find(|(known, _)| *known == zone) {
+        match zones.iter_mut().find(|(other, _)| *other == zone) {
             Some((_, sum)) => *sum += litres,
             None => zones.push((zone, litres)),
         }
@@ -224,13 +224,13 @@ fn by_zone(model: &Model, lot: &Lot) -> Vec<(usize, Volume)> {
 /// All causes that give anything; those of measuring are one.
 fn budget(model: &Model, estimate: &Linear) -> Vec<Contribution> {
     let mut budget: Vec<(Cause, f64)> = Vec::new();
-    for (known, given) in model.inputs.iter().zip(&estimate.contributions) {
-        if *given == 0.0 {
+    for (uncertain, contribution) in model.inputs.iter().zip(&estimate.contributions) {
+        if *contribution == 0.0 {
             continue;
         }
-        match budget.iter_mut().find(|(cause, _)| *cause == known.cause) {
-            Some((_, square)) => *square += given * given,
-            None => budget.push((known.cause.clone(), given * given)),
+        match budget.iter_mut().find(|(cause, _)| *cause == uncertain.cause) {
+            Some((_, square)) => *square += contribution * contribution,
+            None => budget.push((uncertain.cause.clone(), contribution * contribution)),
         }
     }
     units::sort_few(&mut budget, |(_, a), (_, b)| a > b);
@@ -263,12 +263,12 @@ impl Demand {
 
     /// The volume that is enough with this probability.
     pub fn at(&self, probability: f64) -> Volume {
-        Volume::litres(self.spread.quantile(probability))
+        Volume::litres(self.samples.quantile(probability))
     }
 
     /// The probability that a volume is enough.
     pub fn probability_enough(&self, volume: Volume) -> f64 {
-        self.spread.share_up_to(volume.as_litres())
+        self.samples.share_up_to(volume.as_litres())
     }
 
     /// The best estimate and its standard uncertainty by the linear law (JCGM 100), beside the trials.
@@ -299,16 +299,20 @@ impl Demand {
 
 /// What several jobs need together of one material in one colour, litres: the same trial of each is added, so that what
 /// they share, such as how far a litre goes, is wrong for all of them at once.
-pub fn together(needs: &[&Demand]) -> Samples {
-    Samples::of(&litres_together(needs))
+pub fn together(demands: &[&Demand]) -> Samples {
+    Samples::of(&litres_together(demands))
 }
 
 /// Litres of each trial of several jobs together.
-pub(crate) fn litres_together(needs: &[&Demand]) -> Vec<f64> {
-    let rows = needs.iter().map(|need| need.litres.len()).min().unwrap_or(0);
+pub(crate) fn litres_together(demands: &[&Demand]) -> Vec<f64> {
+    let rows = demands
+        .iter()
+        .map(|demand| demand.litres.len())
+        .min()
+        .unwrap_or(0);
     let mut sum = vec![0.0; rows];
-    for need in needs {
-        for (sum, litres) in sum.iter_mut().zip(&need.litres) {
+    for demand in demands {
+        for (sum, litres) in sum.iter_mut().zip(&demand.litres) {
             *sum += litres;
         }
     }
@@ -320,8 +324,8 @@ mod tests {
     use super::*;
     use crate::area::Patch;
     use crate::basis::Basis;
+    use crate::examples::{broad, enamel, job, layer, narrow, zone};
     use crate::job::OwnRate;
-    use crate::samples::{broad, enamel, job, layer, narrow, zone};
     use crate::sourced_range::SourcedRange;
     use crate::substrate::Substrate;
     use crate::tool::tool;
@@ -338,10 +342,10 @@ mod tests {
 
     #[test]
     fn the_likely_amount_is_the_formula_with_the_middle_figures() {
-        let need = one(&enamel("brush", 2));
+        let demand = one(&enamel("brush", 2));
         let by_hand = 2.0 * 2.0 * 0.1 / 0.975 + 0.010;
-        close(need.likely(), by_hand, 0.01);
-        close(need.linear().value, by_hand, 1e-12);
+        close(demand.likely(), by_hand, 0.01);
+        close(demand.linear().value, by_hand, 1e-12);
     }
 
     /// A rate of 250 ft2/gal that the maker entered: by hand, 4 m2 at 6.1356 m2/L and the 10 mL that a brush keeps. By the brush
@@ -356,28 +360,32 @@ mod tests {
         let of = Rc::clone(&job.zones[0].layers[0].material);
         let own = label.applied(&of, "own".into(), "Own".into()).unwrap();
         job.zones[0].layers[0].material = Rc::new(own);
-        let need = one(&job);
-        close(need.linear().value, 4.0 / 6.1356 + 0.010, 0.004);
+        let demand = one(&job);
+        close(demand.linear().value, 4.0 / 6.1356 + 0.010, 0.004);
         let (material, colour, by_tool) = by_tools(&job).remove(0);
         assert_eq!((&*material.key, colour), ("own", None));
         close(by_tool, 2.0 * 2.0 * 0.1 / 0.975 + 0.010, 1e-12);
         // What a label does not say stays with the tool.
         assert!(by_tools(&enamel("brush", 2)).is_empty());
         job.zones[0].basis = Basis::LabelRate;
-        assert_eq!(one(&job).linear(), need.linear());
+        assert_eq!(one(&job).linear(), demand.linear());
         assert_eq!(by_tools(&job)[0].2, by_tool);
     }
 
     /// The relative variances of a product add up (JCGM 100, 5.1.6): film 25/100/sqrt(3), transfer 0.025/0.975/sqrt(3).
     #[test]
     fn the_linear_uncertainty_is_that_of_a_product() {
-        let need = one(&enamel("brush", 2));
+        let demand = one(&enamel("brush", 2));
         let on_piece = 2.0 * 2.0 * 0.1 / 0.975;
         let (film, transfer) = (0.25 / 3f64.sqrt(), 0.025 / 0.975 / 3f64.sqrt());
         let kept = 0.005 / 3f64.sqrt();
         let wanted = libm::hypot(libm::hypot(on_piece * film, on_piece * transfer), kept);
-        close(need.linear().standard_uncertainty, wanted, 1e-3);
-        close(Volume::litres(need.spread.standard_uncertainty()), wanted, 0.02);
+        close(demand.linear().standard_uncertainty, wanted, 1e-3);
+        close(
+            Volume::litres(demand.samples.standard_uncertainty()),
+            wanted,
+            0.02,
+        );
     }
 
     #[test]
@@ -416,7 +424,7 @@ mod tests {
             let litres = with(basis, 8.0, 8.0).linear().value.as_litres();
             assert!((litres - 0.5 - kept).abs() < 1e-9, "{litres}");
         }
-        let width = |need: &Demand| need.high() - need.low();
+        let width = |demand: &Demand| demand.high() - demand.low();
         assert!(width(&with(Basis::WetFilm, 7.8, 8.2)) < width(&with(Basis::WetFilm, 7.0, 9.0)));
         // Another tool has to learn for itself.
         let mut rolled = enamel("foam-roller", 2);
@@ -446,9 +454,9 @@ mod tests {
         let mut job = enamel("hvlp", 1);
         job.zones[0].basis = Basis::LabelRate;
         let rate = job.zones[0].layers[0].material.label_rate.middle();
-        let need = one(&job);
-        close(need.linear().value, 2.0 / rate * 0.975 / 0.65 + 0.0375, 1e-9);
-        assert!(need.shares.iter().any(|share| share.place == Place::InAir));
+        let demand = one(&job);
+        close(demand.linear().value, 2.0 / rate * 0.975 / 0.65 + 0.0375, 1e-9);
+        assert!(demand.shares.iter().any(|share| share.place == Place::InAir));
     }
 
     #[test]
@@ -470,7 +478,7 @@ mod tests {
         let layers = || vec![layer("degreaser", 1, "pad"), layer("trim-enamel", 3, "brush")];
         let sealed = job(vec![zone("body", vec![broad(2.0)], layers())]);
         let mut porous = sealed.clone();
-        porous.zones[0].ground = Substrate::Porous;
+        porous.zones[0].substrate = Substrate::Porous;
         let [a, b] = [sealed, porous].map(|job| demands(&job, 10).remove(1).by_zone[0].1);
         assert!((b / a - (1.29 + 2.0) / 3.0).abs() < 1e-9);
     }
@@ -498,10 +506,10 @@ mod tests {
     #[test]
     fn what_is_kept_is_kept_once_for_each_colour_and_tool() {
         let kept = |job: &Job| -> f64 {
-            let needs = demands(job, 10);
-            let places = needs.iter().flat_map(|need| {
+            let demands = demands(job, 10);
+            let places = demands.iter().flat_map(|demand| {
                 let in_tool = |share: &&Share| !matches!(share.place, Place::OnPiece | Place::InDrips);
-                need.shares.iter().filter(in_tool)
+                demand.shares.iter().filter(in_tool)
             });
             places.map(|share| share.volume.as_millilitres()).sum()
         };
@@ -540,8 +548,8 @@ mod tests {
             zone("a", vec![opposed(0.2)], paint()),
             zone("b", vec![opposed(-0.2)], paint()),
         ]);
-        let need = one(&job);
-        let of_measuring = need.budget.iter().find(|part| part.cause == Cause::Measuring);
+        let demand = one(&job);
+        let of_measuring = demand.budget.iter().find(|part| part.cause == Cause::Measuring);
         assert!(
             of_measuring.is_none_or(|part| part.share < 1e-20),
             "{of_measuring:?}"
@@ -551,9 +559,9 @@ mod tests {
     #[test]
     fn where_it_goes_adds_up_to_what_is_needed() {
         for tool in ["brush", "foam-roller", "hvlp", "airless"] {
-            let need = one(&enamel(tool, 2));
-            let all: Volume = need.shares.iter().map(|share| share.volume).sum();
-            close(all, need.linear().value.as_litres(), 1e-12);
+            let demand = one(&enamel(tool, 2));
+            let all: Volume = demand.shares.iter().map(|share| share.volume).sum();
+            close(all, demand.linear().value.as_litres(), 1e-12);
         }
     }
 }

@@ -96,7 +96,7 @@ pub(crate) fn coats_for(wanted: Length, one: Length) -> Option<u32> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::samples::layer;
+    use crate::examples::layer;
 
     fn film(coats: u32, tool: &str) -> DryFilm {
         DryFilm::of(&layer("trim-enamel", coats, tool), Basis::WetFilm, false).unwrap()

@@ -6,7 +6,7 @@ use crate::can::Contents;
 use crate::demand::{Demand, litres_together};
 use crate::job::Job;
 use crate::model::{Lot, Part, add_coats};
-use crate::spread::Samples;
+use crate::samples::Samples;
 use crate::trials::Trials;
 
 /// No more coats than these are asked about.
@@ -37,7 +37,7 @@ pub struct Enough {
     /// What is likely lacking; nothing if they are likely enough.
     pub lacking: Volume,
     /// What has to be had besides, so that both together are enough with the wanted confidence.
-    pub besides: Volume,
+    pub extra_needed: Volume,
     /// The most coats on all zones for which they are enough with the wanted confidence.
     pub most_coats: u32,
     /// The zones, by number, for which they are enough with the wanted confidence at the coats that were planned: of all
@@ -47,8 +47,8 @@ pub struct Enough {
 
 impl Verdict {
     /// The verdict on what is in some cans against what is needed; `confidence` is the probability that the maker wants.
-    pub fn of(need: &Demand, cans: &[Contents], confidence: f64) -> Self {
-        Verdict::at(enough_with(&[need], cans, Volume::ZERO), confidence)
+    pub fn of(demand: &Demand, cans: &[Contents], confidence: f64) -> Self {
+        Verdict::at(enough_with(&[demand], cans, Volume::ZERO), confidence)
     }
 
     fn at(probability: f64, confidence: f64) -> Self {
@@ -65,39 +65,39 @@ impl Verdict {
 impl Enough {
     /// Judges what is in some cans against what a job needs of a material; `confidence` is the probability that the maker
     /// wants. The need must be one of the job's. Where several needs are judged, [`Trials::judge`] draws once for all.
-    pub fn judge(job: &Job, need: &Demand, cans: &[Contents], confidence: f64) -> Self {
-        Trials::of(job, need.litres().len()).judge(need, cans, confidence)
+    pub fn judge(job: &Job, demand: &Demand, cans: &[Contents], confidence: f64) -> Self {
+        Trials::of(job, demand.litres().len()).judge(demand, cans, confidence)
     }
 }
 
 impl Trials {
     /// Judges what is in some cans against what the job needs of a material; `confidence` is the probability that the
     /// maker wants. The need must be one of these trials.
-    pub fn judge(&self, need: &Demand, cans: &[Contents], confidence: f64) -> Enough {
-        let mut contents = vec![0.0; need.litres().len()];
+    pub fn judge(&self, demand: &Demand, cans: &[Contents], confidence: f64) -> Enough {
+        let mut contents = vec![0.0; demand.litres().len()];
         for can in cans {
-            add(&mut contents, &can.drawn(need.litres().len()));
+            add(&mut contents, &can.drawn(demand.litres().len()));
         }
-        let rest = less(&contents, need.litres());
+        let rest = less(&contents, demand.litres());
         let probability = share_enough(&rest);
         let verdict = Verdict::at(probability, confidence);
-        let spread = Samples::of(&rest);
-        let likely = Volume::litres(spread.quantile(0.5));
-        let pieces = Pieces::of(self, need);
+        let samples = Samples::of(&rest);
+        let likely = Volume::litres(samples.quantile(0.5));
+        let pieces = Pieces::of(self, demand);
         Enough {
             verdict,
             probability,
             left: likely.max(Volume::ZERO),
             lacking: (likely * -1.0).max(Volume::ZERO),
-            besides: match verdict {
+            extra_needed: match verdict {
                 Verdict::Enough => Volume::ZERO,
-                Verdict::Tight | Verdict::Short => besides(&spread, confidence),
+                Verdict::Tight | Verdict::Short => shortfall(&samples, confidence),
             },
             most_coats: pieces.most_coats(&contents, confidence),
             zones: if verdict == Verdict::Enough {
-                need.by_zone.iter().map(|(zone, _)| *zone).collect()
+                demand.by_zone.iter().map(|(zone, _)| *zone).collect()
             } else {
-                pieces.zones(&need.by_zone, &contents, confidence)
+                pieces.zones(&demand.by_zone, &contents, confidence)
             },
         }
     }
@@ -105,26 +105,26 @@ impl Trials {
 
 /// What has to be had besides what is in hand, so that all of it is enough with the wanted confidence: for several jobs and
 /// several cans at once.
-pub fn besides_in_hand(needs: &[&Demand], cans: &[Contents], confidence: f64) -> Volume {
-    besides(&Samples::of(&left_over(needs, cans)), confidence)
+pub fn extra_needed(demands: &[&Demand], cans: &[Contents], confidence: f64) -> Volume {
+    shortfall(&Samples::of(&left_over(demands, cans)), confidence)
 }
 
 /// What is left over in the end.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Left {
+pub struct Leftover {
     /// As often more as less than this.
     pub likely: Volume,
     /// With the wanted confidence at least this.
     pub least: Volume,
 }
 
-impl Left {
+impl Leftover {
     /// What is left over of what is in hand and so much more, for several jobs; `confidence` is the probability that the maker
     /// wants.
-    pub fn of(needs: &[&Demand], cans: &[Contents], more: Volume, confidence: f64) -> Self {
-        let rest = Samples::of(&left_over(needs, cans));
+    pub fn of(demands: &[&Demand], cans: &[Contents], more: Volume, confidence: f64) -> Self {
+        let rest = Samples::of(&left_over(demands, cans));
         let at = |probability| (Volume::litres(rest.quantile(probability)) + more).max(Volume::ZERO);
-        Left {
+        Leftover {
             likely: at(0.5),
             least: at(1.0 - confidence),
         }
@@ -132,15 +132,15 @@ impl Left {
 }
 
 /// The probability that what is in hand and so much more are enough for several jobs.
-pub fn enough_with(needs: &[&Demand], cans: &[Contents], more: Volume) -> f64 {
-    let mut rest = left_over(needs, cans);
+pub fn enough_with(demands: &[&Demand], cans: &[Contents], more: Volume) -> f64 {
+    let mut rest = left_over(demands, cans);
     rest.iter_mut().for_each(|rest| *rest += more.as_litres());
     share_enough(&rest)
 }
 
 /// What is left over in each trial, litres; below nought where something is lacking.
-fn left_over(needs: &[&Demand], cans: &[Contents]) -> Vec<f64> {
-    let mut rest = litres_together(needs);
+fn left_over(demands: &[&Demand], cans: &[Contents]) -> Vec<f64> {
+    let mut rest = litres_together(demands);
     rest.iter_mut().for_each(|litres| *litres = -*litres);
     for can in cans {
         let contents = can.drawn(rest.len());
@@ -152,7 +152,7 @@ fn left_over(needs: &[&Demand], cans: &[Contents]) -> Vec<f64> {
 }
 
 /// What is lacking where all but the wanted share of the trials lack less; `rest` is what is left over in each.
-fn besides(rest: &Samples, confidence: f64) -> Volume {
+fn shortfall(rest: &Samples, confidence: f64) -> Volume {
     Volume::litres(-rest.quantile(1.0 - confidence)).max(Volume::ZERO)
 }
 
@@ -175,8 +175,8 @@ struct Pieces<'a> {
 }
 
 impl<'a> Pieces<'a> {
-    fn of(trials: &'a Trials, need: &Demand) -> Self {
-        let is_of = |lot: &&Lot| lot.material.key == need.material.key && lot.colour == need.colour;
+    fn of(trials: &'a Trials, demand: &Demand) -> Self {
+        let is_of = |lot: &&Lot| lot.material.key == demand.material.key && lot.colour == demand.colour;
         let Some(lot) = trials.model.lots.iter().find(is_of) else {
             return Pieces::default();
         };
@@ -297,24 +297,29 @@ impl Search<'_> {
 mod tests {
     use super::*;
     use crate::demand::{TRIALS, demands};
-    use crate::samples::{broad, enamel, job, layer, zone};
+    use crate::examples::{broad, enamel, job, layer, zone};
 
-    fn judge((job, need): (&Job, &Demand), litres: f64) -> Enough {
-        Enough::judge(job, need, &[Contents::full(Volume::litres(litres)).unwrap()], 0.9)
+    fn judge((job, demand): (&Job, &Demand), litres: f64) -> Enough {
+        Enough::judge(
+            job,
+            demand,
+            &[Contents::full(Volume::litres(litres)).unwrap()],
+            0.9,
+        )
     }
 
     #[test]
     fn a_can_of_the_high_amount_is_enough_and_one_of_the_low_is_short() {
         let job = enamel("brush", 2);
-        let need = demands(&job, TRIALS).remove(0);
-        let of = (&job, &need);
-        assert_eq!(judge(of, need.high().as_litres()).verdict, Verdict::Enough);
-        assert_eq!(judge(of, need.low().as_litres()).verdict, Verdict::Short);
+        let demand = demands(&job, TRIALS).remove(0);
+        let of = (&job, &demand);
+        assert_eq!(judge(of, demand.high().as_litres()).verdict, Verdict::Enough);
+        assert_eq!(judge(of, demand.low().as_litres()).verdict, Verdict::Short);
         assert_eq!(
-            judge(of, need.likely().as_litres() * 1.01).verdict,
+            judge(of, demand.likely().as_litres() * 1.01).verdict,
             Verdict::Tight
         );
-        let half = judge(of, need.likely().as_litres());
+        let half = judge(of, demand.likely().as_litres());
         assert!((half.probability - 0.5).abs() < 0.001, "{half:?}");
         assert!(half.left.as_litres() < 1e-3 && half.lacking.as_litres() < 1e-3);
     }
@@ -323,40 +328,46 @@ mod tests {
     #[test]
     fn what_is_had_besides_makes_it_enough() {
         let job = enamel("brush", 2);
-        let need = demands(&job, TRIALS).remove(0);
-        let half = need.likely() / 2.0;
+        let demand = demands(&job, TRIALS).remove(0);
+        let half = demand.likely() / 2.0;
         let can = Contents::part(half * 2.0, 0.3, 0.7).unwrap();
         for confidence in [0.8, 0.9, 0.95, 0.99] {
-            let besides = Enough::judge(&job, &need, &[can], confidence).besides;
-            assert_eq!(besides, besides_in_hand(&[&need], &[can], confidence));
-            let more = Contents::full(besides).unwrap();
+            let extra = Enough::judge(&job, &demand, &[can], confidence).extra_needed;
+            assert_eq!(extra, extra_needed(&[&demand], &[can], confidence));
+            let more = Contents::full(extra).unwrap();
             let (rest, more) = (can.drawn(TRIALS), more.drawn(TRIALS));
             let together: Vec<f64> = rest.iter().zip(&more).map(|(rest, more)| rest + more).collect();
-            let share = share_enough(&less(&together, need.litres()));
+            let share = share_enough(&less(&together, demand.litres()));
             assert!(
                 (share - confidence).abs() < 2.0 / TRIALS as f64,
                 "{share} {confidence}"
             );
-            assert_eq!(enough_with(&[&need], &[can], besides), share);
+            assert_eq!(enough_with(&[&demand], &[can], extra), share);
         }
-        let plenty = Contents::full(need.high() * 2.0).unwrap();
-        assert_eq!(Enough::judge(&job, &need, &[plenty], 0.9).besides, Volume::ZERO);
+        let plenty = Contents::full(demand.high() * 2.0).unwrap();
+        assert_eq!(
+            Enough::judge(&job, &demand, &[plenty], 0.9).extra_needed,
+            Volume::ZERO
+        );
     }
 
     /// A can of twice the high amount: the middle of what is left is the can less the middle of the need, not less its high
     /// value.
     #[test]
     fn what_is_left_is_told_as_likely_and_as_least() {
-        let need = demands(&enamel("brush", 2), TRIALS).remove(0);
-        let can = need.high() * 2.0;
-        let left = Left::of(&[&need], &[], can, 0.9);
+        let demand = demands(&enamel("brush", 2), TRIALS).remove(0);
+        let can = demand.high() * 2.0;
+        let left = Leftover::of(&[&demand], &[], can, 0.9);
         let close = |one: Volume, other: Volume| (one.as_litres() - other.as_litres()).abs() < 1e-4;
-        assert!(close(left.likely, can - need.likely()), "{left:?}");
-        assert!(close(left.least, can - need.at(0.9)), "{left:?}");
+        assert!(close(left.likely, can - demand.likely()), "{left:?}");
+        assert!(close(left.least, can - demand.at(0.9)), "{left:?}");
         // In hand or bought is the same to what is left.
         let in_hand = Contents::full(can).unwrap();
-        assert_eq!(Left::of(&[&need], &[in_hand], Volume::ZERO, 0.9), left);
-        assert_eq!(Left::of(&[&need], &[], Volume::ZERO, 0.9), Left::default());
+        assert_eq!(Leftover::of(&[&demand], &[in_hand], Volume::ZERO, 0.9), left);
+        assert_eq!(
+            Leftover::of(&[&demand], &[], Volume::ZERO, 0.9),
+            Leftover::default()
+        );
     }
 
     #[test]
@@ -368,8 +379,8 @@ mod tests {
                 .as_litres()
         };
         let job = enamel("brush", 4);
-        let need = demands(&job, TRIALS).remove(0);
-        let of = (&job, &need);
+        let demand = demands(&job, TRIALS).remove(0);
+        let of = (&job, &demand);
         assert_eq!(judge(of, high(3) * 1.001).most_coats, 3);
         assert_eq!(judge(of, high(3) * 0.999).most_coats, 2);
         assert_eq!(judge(of, 0.001).most_coats, 0);
@@ -387,11 +398,11 @@ mod tests {
             .map(|(size, coats)| zone("z", vec![broad(*size)], paint(coats)))
             .collect();
         let whole = job(zones.clone());
-        let need = demands(&whole, 2_000).remove(0);
+        let demand = demands(&whole, 2_000).remove(0);
         for litres in [0.05, 0.2, 0.3, 0.37, 0.45, 0.6, 0.8] {
-            let found = judge((&whole, &need), litres).zones;
+            let found = judge((&whole, &demand), litres).zones;
             let work = |of: &[usize]| -> f64 {
-                let taken = need.by_zone.iter().filter(|(zone, _)| of.contains(zone));
+                let taken = demand.by_zone.iter().filter(|(zone, _)| of.contains(zone));
                 taken.map(|(_, litres)| litres.as_litres()).sum()
             };
             let mut best: f64 = 0.0;

@@ -41,7 +41,7 @@ pub struct Layer {
 pub struct OwnRate {
     /// The key of the tool.
     pub tool: &'static str,
-    /// The rate, m2/L; see [`Learned::figure`](crate::learn::Learned::figure).
+    /// The rate, m2/L; see [`Learned::range`](crate::learn::Learned::range).
     pub rate: SourcedRange<SquareMetresPerLitre>,
     /// How many jobs it comes from.
     pub jobs: u32,
@@ -83,7 +83,7 @@ pub struct ZoneWork {
     /// The length of edges that are cut in; it counts for the minutes only.
     pub edges: Length,
     /// What the first coat goes onto.
-    pub ground: Substrate,
+    pub substrate: Substrate,
     /// What the volumes are worked out from.
     pub basis: Basis,
     /// What goes on, in order.
@@ -92,13 +92,13 @@ pub struct ZoneWork {
 
 impl ZoneWork {
     /// What a layer's first coat goes onto: only the first that stays on the piece meets the ground itself.
-    pub fn ground_under(&self, layer: usize) -> Substrate {
+    pub fn substrate_under(&self, layer: usize) -> Substrate {
         let first = self
             .layers
             .iter()
             .position(|layer| layer.coats > 0 && layer.material.stage != Stage::Clean);
         if first == Some(layer) {
-            self.ground
+            self.substrate
         } else {
             Substrate::Sealed
         }

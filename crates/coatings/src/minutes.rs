@@ -108,7 +108,7 @@ pub fn minutes(job: &Job) -> Estimate<f64> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::samples::{broad, job, layer, narrow, zone};
+    use crate::examples::{broad, job, layer, narrow, zone};
     use crate::tool::tool;
     use units::Length;
 

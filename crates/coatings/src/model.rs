@@ -81,11 +81,11 @@ pub(crate) struct Part {
 
 impl Model {
     pub(crate) fn of(job: &Job) -> Self {
-        Model::by(job, |material, planned| material.basis(planned))
+        Model::with_basis(job, |material, planned| material.basis(planned))
     }
 
     /// The model of a job whose volumes are worked out from what `basis` says of a material and of what is planned.
-    pub(crate) fn by(job: &Job, basis: impl Fn(&Material, Basis) -> Basis) -> Self {
+    pub(crate) fn with_basis(job: &Job, basis: impl Fn(&Material, Basis) -> Basis) -> Self {
         let all: Vec<(usize, &Patch)> = job
             .zones
             .iter()
@@ -127,15 +127,15 @@ impl Model {
         let Some((consumption, losses, gain)) = self.consumption(basis, on, tool, narrow) else {
             return;
         };
-        let ground = work.ground_under(layer);
+        let substrate = work.substrate_under(layer);
         let mut term = Term {
             zone,
             layer,
             patch,
             coats: on.coats,
             tool,
-            first_coat: (ground.first_coat().high > 1.0)
-                .then(|| self.input(UncertainInput::first_coat(ground))),
+            first_coat: (substrate.first_coat().high > 1.0)
+                .then(|| self.input(UncertainInput::first_coat(substrate))),
             consumption,
             losses,
             gain,
@@ -188,24 +188,24 @@ impl Model {
         Some((consumption, losses, gain))
     }
 
-    fn input(&mut self, known: UncertainInput) -> usize {
-        let there = self
+    fn input(&mut self, uncertain: UncertainInput) -> usize {
+        let position = self
             .inputs
             .iter()
-            .position(|input| input.input.name == known.input.name);
-        there.unwrap_or_else(|| {
-            self.inputs.push(known);
+            .position(|input| input.input.name == uncertain.input.name);
+        position.unwrap_or_else(|| {
+            self.inputs.push(uncertain);
             self.inputs.len() - 1
         })
     }
 
     fn lot(&mut self, layer: &Layer) -> usize {
         let colour = layer.can_colour();
-        let there = self
+        let position = self
             .lots
             .iter()
             .position(|lot| lot.material.key == layer.material.key && lot.colour == colour);
-        there.unwrap_or_else(|| {
+        position.unwrap_or_else(|| {
             self.lots.push(Lot {
                 material: Rc::clone(&layer.material),
                 colour,

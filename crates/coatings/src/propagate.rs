@@ -126,8 +126,8 @@ pub(crate) fn of_steps(results: &[f64]) -> Linear {
 /// assert!((sum.standard_uncertainty() - 0.5).abs() < 1e-12);
 /// ```
 pub fn linear(inputs: &[Input], model: impl Fn(&[Vec<f64>]) -> Vec<f64>) -> Linear {
-    let known: Vec<Distribution> = inputs.iter().map(|input| input.distribution).collect();
-    of_steps(&model(&steps(&known)))
+    let distributions: Vec<Distribution> = inputs.iter().map(|input| input.distribution).collect();
+    of_steps(&model(&steps(&distributions)))
 }
 
 /// Propagates independent inputs through a model by the linear law, row by row.
@@ -148,7 +148,7 @@ pub(crate) fn linear_estimate(inputs: &[Distribution], model: &dyn Fn(&[f64]) ->
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::spread::Samples;
+    use crate::samples::Samples;
 
     fn rectangle(name: &str) -> Input {
         Input {
@@ -165,12 +165,12 @@ mod tests {
 
     #[test]
     fn a_rectangle_keeps_its_mean_width_and_limits() {
-        let spread = Samples::of(&draw(&rectangle("a"), 50_000));
-        assert!((spread.mean() - 2.0).abs() < 0.01);
-        assert!((spread.standard_uncertainty() - 1.0 / 3f64.sqrt()).abs() < 0.01);
-        assert!((spread.quantile(0.25) - 1.5).abs() < 0.02);
-        assert!((spread.share_up_to(2.5) - 0.75).abs() < 0.01);
-        assert_eq!((spread.share_up_to(0.9), spread.share_up_to(3.1)), (0.0, 1.0));
+        let samples = Samples::of(&draw(&rectangle("a"), 50_000));
+        assert!((samples.mean() - 2.0).abs() < 0.01);
+        assert!((samples.standard_uncertainty() - 1.0 / 3f64.sqrt()).abs() < 0.01);
+        assert!((samples.quantile(0.25) - 1.5).abs() < 0.02);
+        assert!((samples.share_up_to(2.5) - 0.75).abs() < 0.01);
+        assert_eq!((samples.share_up_to(0.9), samples.share_up_to(3.1)), (0.0, 1.0));
     }
 
     /// Names that are nearly alike have draws that know nothing of each other: over 300 pairs the largest correlation

@@ -1,71 +1,149 @@
-//! Small jobs for the tests of this crate.
+//! The spread of a result: equally likely values.
 
-use std::rc::Rc;
+/// The spread of a result: equally likely values, from the smallest to the largest.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Samples {
+    sorted: Vec<f64>,
+}
 
-use units::{Area, Length};
+impl Samples {
+    /// The spread of these values, in any order.
+    pub fn of(values: &[f64]) -> Self {
+        let mut bits = shared_out(values);
+        sort_nearly_sorted(&mut bits);
+        let sorted = bits
+            .into_iter()
+            .map(|bits| f64::from_bits(units::in_order(bits) as u64))
+            .collect();
+        Samples { sorted }
+    }
 
-use crate::area::Patch;
-use crate::basis::Basis;
-use crate::job::{Job, Layer, ZoneWork};
-use crate::material::material;
-use crate::substrate::Substrate;
-use crate::tool::tool;
+    /// The value below which this share of the results lies; between values it is interpolated.
+    ///
+    /// # Example
+    /// ```
+    /// assert_eq!(coatings::Samples::of(&[6.0, 2.0, 4.0]).quantile(0.5), 4.0);
+    /// ```
+    pub fn quantile(&self, share: f64) -> f64 {
+        let last = self.sorted.len().saturating_sub(1);
+        let place = share.clamp(0.0, 1.0) * last as f64;
+        let below = place.floor() as usize;
+        match (self.sorted.get(below), self.sorted.get(below + 1)) {
+            (Some(low), Some(high)) => low + (high - low) * (place - below as f64),
+            (Some(only), None) => *only,
+            (None, _) => 0.0,
+        }
+    }
 
-/// Coats of a material with one tool.
-pub(crate) fn layer(material_key: &str, coats: u32, tool_key: &str) -> Layer {
-    let tool = tool(tool_key).unwrap();
-    Layer {
-        material: Rc::new(material(material_key).unwrap().clone()),
-        colour: None,
-        coats,
-        tool,
-        narrow_tool: tool,
-        thinned: 0.0,
-        own_rates: Default::default(),
+    /// The share of the results that are not above a value.
+    pub fn share_up_to(&self, value: f64) -> f64 {
+        self.sorted.partition_point(|result| *result <= value) as f64 / self.sorted.len().max(1) as f64
+    }
+
+    /// The mean of the results.
+    pub fn mean(&self) -> f64 {
+        self.sorted.iter().sum::<f64>() / self.sorted.len().max(1) as f64
+    }
+
+    /// The standard deviation of the results.
+    pub fn standard_uncertainty(&self) -> f64 {
+        let mean = self.mean();
+        let squares: f64 = self
+            .sorted
+            .iter()
+            .map(|value| (value - mean) * (value - mean))
+            .sum();
+        (squares / (self.sorted.len().max(2) - 1) as f64).sqrt()
     }
 }
 
-/// A broad area without any error.
-pub(crate) fn broad(square_metres: f64) -> Patch {
-    Patch {
-        area: Area::square_metres(square_metres),
-        ..Patch::default()
+/// The values as whole numbers that sort as they do, shared out to as many equal steps from the smallest to the largest
+/// as there are values: nearly in order, in one pass. Sorting is most of the work of an answer, and the results of trials
+/// lie close to each other, so that few share a step.
+fn shared_out(values: &[f64]) -> Vec<i64> {
+    let low = values.iter().fold(f64::INFINITY, |low, value| low.min(*value));
+    let high = values
+        .iter()
+        .fold(f64::NEG_INFINITY, |high, value| high.max(*value));
+    let last = values.len().saturating_sub(1);
+    let steps = last as f64 / (high - low);
+    let step = |value: f64| (((value - low) * steps) as usize).min(last);
+    // Where the values of each step begin.
+    let mut begins = vec![0_u32; values.len() + 1];
+    for value in values {
+        begins[step(*value) + 1] += 1;
+    }
+    let mut sum = 0;
+    for begin in &mut begins {
+        sum += *begin;
+        *begin = sum;
+    }
+    let mut bits = vec![0; values.len()];
+    for value in values {
+        let place = &mut begins[step(*value)];
+        bits[*place as usize] = units::in_order(value.to_bits() as i64);
+        *place += 1;
+    }
+    bits
+}
+
+/// Sorts by moving each number down to its place, which is quick where none has far to go; if that takes too long, as
+/// where most values share one step, as any list is sorted.
+fn sort_nearly_sorted(bits: &mut [i64]) {
+    let mut moves = 0;
+    for next in 1..bits.len() {
+        let number = bits[next];
+        let mut place = next;
+        while place > 0 && bits[place - 1] > number {
+            bits[place] = bits[place - 1];
+            place -= 1;
+        }
+        bits[place] = number;
+        moves += next - place;
+        if moves > 16 * bits.len() {
+            bits.sort_unstable();
+            return;
+        }
     }
 }
 
-/// A narrow area without any error.
-pub(crate) fn narrow(square_metres: f64) -> Patch {
-    Patch {
-        narrow: true,
-        ..broad(square_metres)
-    }
-}
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
 
-/// A zone on a sealed ground, worked out from the film of the tool.
-pub(crate) fn zone(key: &str, patches: Vec<Patch>, layers: Vec<Layer>) -> ZoneWork {
-    ZoneWork {
-        key: key.into(),
-        patches,
-        edges: Length::ZERO,
-        ground: Substrate::Sealed,
-        basis: Basis::WetFilm,
-        layers,
+    #[test]
+    fn results_are_sorted_on_both_sides_of_zero() {
+        let samples = Samples::of(&[0.5, -3.0, 0.0, 7.0, -0.25]);
+        assert_eq!(samples.sorted, [-3.0, -0.25, 0.0, 0.5, 7.0]);
+        assert_eq!(samples.share_up_to(0.0), 0.6);
+        assert_eq!((samples.share_up_to(-4.0), samples.share_up_to(7.0)), (0.0, 1.0));
+        assert_eq!(samples.quantile(0.875), 3.75);
     }
-}
 
-/// A job of these zones.
-pub(crate) fn job(zones: Vec<ZoneWork>) -> Job {
-    Job {
-        name: "sample".into(),
-        zones,
+    proptest! {
+        /// Also where most of them share a step, are alike, or are no numbers at all.
+        #[test]
+        fn they_are_sorted_as_the_standard_library_does(
+            values in prop::collection::vec(
+                prop_oneof![-1.0..1.0f64, 0.0..1e-9f64, Just(0.5), Just(-0.0), Just(1e300), Just(f64::NAN)],
+                0..300,
+            ),
+        ) {
+            let ours = Samples::of(&values).sorted;
+            let mut theirs = values;
+            theirs.sort_by(f64::total_cmp);
+            let bits = |values: &[f64]| -> Vec<u64> { values.iter().map(|value| value.to_bits()).collect() };
+            prop_assert_eq!(bits(&ours), bits(&theirs));
+        }
     }
-}
 
-/// Two square metres of enamel.
-pub(crate) fn enamel(tool_key: &str, coats: u32) -> Job {
-    job(vec![zone(
-        "body",
-        vec![broad(2.0)],
-        vec![layer("trim-enamel", coats, tool_key)],
-    )])
+    #[test]
+    fn no_results_are_nothing() {
+        let none = Samples::default();
+        assert_eq!(
+            (none.quantile(0.5), none.share_up_to(1.0), none.mean()),
+            (0.0, 0.0, 0.0)
+        );
+    }
 }

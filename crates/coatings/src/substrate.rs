@@ -91,10 +91,10 @@ mod tests {
 
     /// The share that a first coat takes is the rate of later coats over that of the first; the printed ranges
     /// are divided end by end, upper by upper for the low limit and lower by lower for the high one.
-    fn follows(ground: Substrate, first: (f64, f64), later: (f64, f64)) {
-        let figure = ground.first_coat();
-        assert!((figure.low - later.1 / first.1).abs() < 0.005, "{ground:?}");
-        assert!((figure.high - later.0 / first.0).abs() < 0.005, "{ground:?}");
+    fn follows(substrate: Substrate, first: (f64, f64), later: (f64, f64)) {
+        let figure = substrate.first_coat();
+        assert!((figure.low - later.1 / first.1).abs() < 0.005, "{substrate:?}");
+        assert!((figure.high - later.0 / first.0).abs() < 0.005, "{substrate:?}");
     }
 
     /// Varnish, first coat 350-450 and later coats 450-550 ft2/gal ("Data on Painting", Building Construction
@@ -113,14 +113,14 @@ mod tests {
 
     #[test]
     fn keys_are_unique_and_only_open_wood_drinks() {
-        for (place, ground) in Substrate::ALL.iter().enumerate() {
+        for (place, substrate) in Substrate::ALL.iter().enumerate() {
             assert!(
                 Substrate::ALL[..place]
                     .iter()
-                    .all(|other| other.key() != ground.key())
+                    .all(|other| other.key() != substrate.key())
             );
-            assert_eq!(ground.is_open(), ground.first_coat().low > 1.0);
-            assert!(!ground.label().is_empty());
+            assert_eq!(substrate.is_open(), substrate.first_coat().low > 1.0);
+            assert!(!substrate.label().is_empty());
         }
         assert_eq!(Substrate::default(), Substrate::Sealed);
     }

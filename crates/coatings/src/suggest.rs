@@ -19,7 +19,7 @@ use crate::substrate::Substrate;
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Condition {
     /// What the first coat goes onto.
-    pub ground: Substrate,
+    pub substrate: Substrate,
     /// The wood, where it is known.
     pub species: Option<&'static Species>,
     /// An old red stain, as on mahogany of a century ago.
@@ -104,15 +104,15 @@ pub fn suggest(condition: &Condition, wish: Wish) -> Suggestion {
     // Once the old finish is off, what goes on goes onto wood; laminate has none to come to.
     let found = condition;
     let stripped = Condition {
-        ground: Substrate::Bare,
+        substrate: Substrate::Bare,
         ..*condition
     };
     let comes_off = against.iter().any(|reason| reasons::STRIPPED.contains(reason));
-    let condition = match comes_off && condition.ground != Substrate::Laminate {
+    let condition = match comes_off && condition.substrate != Substrate::Laminate {
         true => &stripped,
         false => condition,
     };
-    let mut layers = cleaners(condition, found.ground);
+    let mut layers = cleaners(condition, found.substrate);
     let mut topcoat_reasons = vec![reasons::TWO_CLEAR];
     match wish {
         Wish::Painted { light } => {
@@ -143,28 +143,13 @@ pub fn suggest(condition: &Condition, wish: Wish) -> Suggestion {
 }
 
 /// Whether a degreaser may go onto a ground: it is caustic, so not onto bare wood (common practice, no source).
-pub fn may_degrease(ground: Substrate) -> bool {
-    !ground.is_open()
+pub fn may_degrease(substrate: Substrate) -> bool {
+    !substrate.is_open()
 }
 
 /// Whether a primer is one that keeps back what would come through.
 pub fn blocks(material: &str) -> bool {
     matches!(material, "shellac-primer" | "alkyd-stain-blocker")
-}
-
-/// Why a paint should not be the last coat; `None` for one that stands alone, and for what is no paint.
-///
-/// # Example
-/// ```
-/// assert!(coatings::suggest::needs_topcoat("chalk-type-paint").is_some());
-/// assert!(coatings::suggest::needs_topcoat("trim-enamel").is_none());
-/// ```
-pub fn needs_topcoat(material: &str) -> Option<Reason> {
-    match material {
-        "chalk-type-paint" => Some(reasons::CHALK_NEEDS),
-        "casein-paint" => Some(reasons::CASEIN_NEEDS),
-        _ => None,
-    }
 }
 
 fn layer(stage: Stage, material: &'static str, coats: u32, reasons: Vec<Reason>) -> SuggestedLayer {
@@ -186,7 +171,7 @@ fn cleaners(condition: &Condition, found: Substrate) -> Vec<SuggestedLayer> {
         }
         layers.push(layer(Stage::Clean, "degreaser", 1, why));
     }
-    if condition.ground == Substrate::Glossy {
+    if condition.substrate == Substrate::Glossy {
         layers.push(layer(Stage::Clean, "deglosser", 1, vec![reasons::DEGLOSS]));
     }
     layers
@@ -196,7 +181,7 @@ fn cleaners(condition: &Condition, found: Substrate) -> Vec<SuggestedLayer> {
 fn wood(condition: &Condition) -> Option<&'static Species> {
     condition
         .species
-        .filter(|_| condition.ground != Substrate::Laminate)
+        .filter(|_| condition.substrate != Substrate::Laminate)
 }
 
 /// The wood, if its colour may come through a paint that is not dark.
@@ -217,13 +202,13 @@ fn hard_class(condition: &Condition) -> Option<Reason> {
 
 /// Whether paint reaches the wood itself.
 fn reaches_wood(condition: &Condition) -> bool {
-    condition.ground.is_open() || condition.bare_spots
+    condition.substrate.is_open() || condition.bare_spots
 }
 
 /// Shellac blocks everything, so one reason for it decides. Alkyd is for woods whose extractives water dissolves
 /// and for those that latex finds hard; on gloss and laminate shellac takes its place, because it holds there.
 fn primers(condition: &Condition, light: bool) -> Vec<SuggestedLayer> {
-    let slick = matches!(condition.ground, Substrate::Glossy | Substrate::Laminate);
+    let slick = matches!(condition.substrate, Substrate::Glossy | Substrate::Laminate);
     let mut shellac = Vec::new();
     let mut alkyd = Vec::new();
     let red = light && condition.old_red_stain;
@@ -253,18 +238,18 @@ fn primers(condition: &Condition, light: bool) -> Vec<SuggestedLayer> {
     }
 
     let coats = if red { 2 } else { 1 };
-    let ground = ground_reason(condition);
+    let substrate = ground_reason(condition);
     let (material, coats, mut why) = match (shellac.is_empty(), alkyd.is_empty()) {
         // The bonding primer of laminate is a layer of its own, under the shellac.
-        (false, _) if condition.ground == Substrate::Laminate => {
+        (false, _) if condition.substrate == Substrate::Laminate => {
             return vec![
-                layer(Stage::Primer, "bonding-primer", 1, vec![ground]),
+                layer(Stage::Primer, "bonding-primer", 1, vec![substrate]),
                 layer(Stage::Primer, "shellac-primer", coats, shellac),
             ];
         }
         (false, _) => {
             shellac.append(&mut alkyd);
-            if condition.ground == Substrate::Glossy {
+            if condition.substrate == Substrate::Glossy {
                 shellac.push(reasons::SHELLAC_HOLDS);
             }
             ("shellac-primer", coats, shellac)
@@ -273,20 +258,20 @@ fn primers(condition: &Condition, light: bool) -> Vec<SuggestedLayer> {
         (true, true) => ("bonding-primer", 1, Vec::new()),
     };
     // A dulled gloss is spoken for by the shellac that stands in for its bonding primer.
-    if condition.ground != Substrate::Glossy || material == "bonding-primer" {
-        why.push(ground);
+    if condition.substrate != Substrate::Glossy || material == "bonding-primer" {
+        why.push(substrate);
     }
     vec![layer(Stage::Primer, material, coats, why)]
 }
 
 /// Why this ground wants a primer.
 fn ground_reason(condition: &Condition) -> Reason {
-    match condition.ground {
+    match condition.substrate {
         Substrate::Sealed | Substrate::PaintedSound => reasons::PRIME_OLD,
         Substrate::Glossy => reasons::PRIME_GLOSSY,
         Substrate::Laminate => reasons::PRIME_LAMINATE,
         Substrate::Bare | Substrate::Porous => {
-            let first = condition.ground.first_coat();
+            let first = condition.substrate.first_coat();
             Reason {
                 text: reasons::DRINKS,
                 source: first.source,
@@ -312,7 +297,7 @@ fn sealer(condition: &Condition, stained: bool) -> SuggestedLayer {
     if condition.waxed {
         why.push(reasons::WAX_BARRIER);
     }
-    if !condition.ground.is_open() {
+    if !condition.substrate.is_open() {
         why.push(reasons::SEAL_OLD);
     }
     if why.is_empty() {
@@ -324,19 +309,19 @@ fn sealer(condition: &Condition, stained: bool) -> SuggestedLayer {
 
 fn notes(condition: &Condition, wish: Wish) -> Vec<Reason> {
     let mut notes = Vec::new();
-    if !condition.ground.is_open() {
+    if !condition.substrate.is_open() {
         notes.push(reasons::SCUFF);
     }
-    if !may_degrease(condition.ground) {
+    if !may_degrease(condition.substrate) {
         notes.push(reasons::WIPE_BARE);
         if condition.waxed {
             notes.push(reasons::WAX_CLEAN);
         }
     }
-    if condition.ground == Substrate::PaintedSound {
+    if condition.substrate == Substrate::PaintedSound {
         notes.push(reasons::SOUND_PAINT);
     }
-    if condition.ground == Substrate::Laminate && condition.species.is_some() {
+    if condition.substrate == Substrate::Laminate && condition.species.is_some() {
         notes.push(reasons::LAMINATE_HIDES);
     }
     if condition.bare_spots {
@@ -373,12 +358,12 @@ fn against(condition: &Condition, wish: Wish) -> Vec<Reason> {
     if let Wish::Painted { .. } = wish {
         return Vec::new();
     }
-    let mut against = match condition.ground {
+    let mut against = match condition.substrate {
         Substrate::PaintedSound => vec![reasons::CLEAR_SHOWS],
         Substrate::Laminate => vec![reasons::CLEAR_LAMINATE],
         _ => vec![],
     };
-    if wish == Wish::StainedClear && !condition.ground.is_open() {
+    if wish == Wish::StainedClear && !condition.substrate.is_open() {
         against.push(reasons::STAIN_NEEDS_WOOD);
     }
     against

@@ -4,7 +4,7 @@ use std::borrow::Borrow;
 use std::ops::Range;
 
 use crate::cause::UncertainInput;
-use crate::drawn::{Column, drawn};
+use crate::draw_cache::{Column, cached_draws};
 use crate::job::Job;
 use crate::model::{Lot, Model, Part};
 
@@ -34,8 +34,8 @@ impl Trials {
     /// A job taken through so many trials. Inputs of one name have the same draws in every job.
     pub fn of(job: &Job, count: usize) -> Self {
         let model = Model::of(job);
-        let column = |(place, known): (usize, &UncertainInput)| match model.uses(place) {
-            true => drawn(&known.input, count),
+        let column = |(place, uncertain): (usize, &UncertainInput)| match model.uses(place) {
+            true => cached_draws(&uncertain.input, count),
             false => Column::default(),
         };
         let columns: Vec<Column> = model.inputs.iter().enumerate().map(column).collect();

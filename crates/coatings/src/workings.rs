@@ -50,7 +50,7 @@ fn of_lot(job: &Job, model: &Model, lot: &Lot) -> DemandWorking {
     let kept: Vec<Quantity> = lot
         .kept
         .iter()
-        .map(|place| known("kept", &model.inputs[*place], Measure::Litres))
+        .map(|place| quantity("kept", &model.inputs[*place], Measure::Litres))
         .collect();
     let litres = layers.iter().map(|layer| layer.litres.result.value);
     DemandWorking {
@@ -60,14 +60,14 @@ fn of_lot(job: &Job, model: &Model, lot: &Lot) -> DemandWorking {
     }
 }
 
-fn known(symbol: &'static str, known: &UncertainInput, measure: Measure) -> Quantity {
+fn quantity(symbol: &'static str, uncertain: &UncertainInput, measure: Measure) -> Quantity {
     Quantity {
         symbol,
-        meaning: known.cause.label().into(),
-        value: known.input.distribution.mean(),
-        standard_uncertainty: known.input.distribution.standard_uncertainty(),
+        meaning: uncertain.cause.label().into(),
+        value: uncertain.input.distribution.mean(),
+        standard_uncertainty: uncertain.input.distribution.standard_uncertainty(),
         measure,
-        source: Some((known.source, known.certainty)),
+        source: Some((uncertain.source, uncertain.certainty)),
     }
 }
 
@@ -80,7 +80,7 @@ fn share(symbol: &'static str, input: &UncertainInput) -> Quantity {
     };
     Quantity {
         meaning: meaning.into(),
-        ..known(symbol, input, Measure::Share)
+        ..quantity(symbol, input, Measure::Share)
     }
 }
 
@@ -92,7 +92,7 @@ fn of_term(job: &Job, model: &Model, term: &Term) -> LayerWorking {
     let mut area = given("area", "area of this zone", patch.area, Measure::SquareMetres);
     area.standard_uncertainty = patch.standard_uncertainty();
     let first = match term.first_coat {
-        Some(factor) => known("first", input(factor), Measure::Share),
+        Some(factor) => quantity("first", input(factor), Measure::Share),
         None => given(
             "first",
             "the first coat takes what the others take",
@@ -102,11 +102,11 @@ fn of_term(job: &Job, model: &Model, term: &Term) -> LayerWorking {
     };
     let coats = given("coats", "coats", f64::from(term.coats), Measure::Count);
     let (formula, wet) = match term.consumption {
-        Consumption::Film(film) => (BY_FILM, known("film", input(film), Measure::Film)),
+        Consumption::Film(film) => (BY_FILM, quantity("film", input(film), Measure::Film)),
         Consumption::Rate(rate) => {
             let sprayed = term.gain.is_some();
             let formula = if sprayed { BY_LABEL_SPRAYED } else { BY_LABEL };
-            (formula, known("rate", input(rate), Measure::Rate))
+            (formula, quantity("rate", input(rate), Measure::Rate))
         }
     };
     let mut terms = vec![area, first, coats, wet.clone()];
@@ -188,8 +188,8 @@ mod tests {
     use super::*;
     use crate::basis::Basis;
     use crate::demand::demands;
+    use crate::examples::{broad, job, layer, narrow, zone};
     use crate::job::OwnRate;
-    use crate::samples::{broad, job, layer, narrow, zone};
     use crate::sourced_range::SourcedRange;
     use crate::substrate::Substrate;
     use crate::working::holds;
@@ -217,7 +217,7 @@ mod tests {
                 ],
             ),
         ]);
-        job.zones[0].ground = Substrate::Porous;
+        job.zones[0].substrate = Substrate::Porous;
         job.zones[0].layers[2].thinned = 0.1;
         job.zones[1].basis = Basis::LabelRate;
         let own = |tool| OwnRate {
@@ -228,17 +228,17 @@ mod tests {
         job.zones[0].layers[1].own_rates = [own("brush")].into();
         job.zones[1].layers[1].own_rates = [own("hvlp")].into();
         let workings = workings(&job);
-        let needs = demands(&job, 10);
-        assert_eq!(workings.len(), needs.len());
+        let demands = demands(&job, 10);
+        assert_eq!(workings.len(), demands.len());
         let mut formulas = Vec::new();
-        for (working, need) in workings.iter().zip(&needs) {
+        for (working, demand) in workings.iter().zip(&demands) {
             for layer in &working.layers {
                 for working in std::iter::once(&layer.litres).chain(&layer.dry_film) {
                     holds(working);
                     formulas.push(working.formula);
                 }
             }
-            assert!((working.litres / need.linear().value.as_litres() - 1.0).abs() < 1e-12);
+            assert!((working.litres / demand.linear().value.as_litres() - 1.0).abs() < 1e-12);
         }
         for formula in [BY_FILM, BY_LABEL, BY_LABEL_SPRAYED, DRY_BY_FILM, DRY_BY_LABEL] {
             assert!(formulas.contains(&formula), "{formula} was not tried");

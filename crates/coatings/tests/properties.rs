@@ -20,7 +20,7 @@ use coatings::{
 };
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
-use units::{Area, Density, Length, Mass, Volume, read_range};
+use units::{Area, Length, Mass, Volume, read_range};
 
 /// Few, for no law here rests on chance: each trial obeys it.
 const TRIALS: usize = 200;
@@ -69,11 +69,11 @@ fn zone(causes: usize) -> impl Strategy<Value = ZoneWork> {
         any::<bool>(),
         prop::collection::vec(layer(), 1..5),
     )
-        .prop_map(|(patches, edges, ground, by_label, layers)| ZoneWork {
+        .prop_map(|(patches, edges, substrate, by_label, layers)| ZoneWork {
             key: "zone".into(),
             patches,
             edges: Length::metres(edges),
-            ground,
+            substrate,
             basis: if by_label {
                 Basis::LabelRate
             } else {
@@ -146,8 +146,8 @@ fn near(a: f64, b: f64) -> bool {
     (a - b).abs() <= NOISE * a.abs().max(b.abs()).max(1e-3)
 }
 
-fn litres(need: &Demand, probability: f64) -> f64 {
-    need.at(probability).as_litres()
+fn litres(demand: &Demand, probability: f64) -> f64 {
+    demand.at(probability).as_litres()
 }
 
 const SHARES: [f64; 7] = [0.0, 0.05, 0.25, 0.5, 0.75, 0.95, 1.0];
@@ -289,23 +289,23 @@ proptest! {
 
     #[test]
     fn amounts_are_in_order_and_chances_rise_with_what_there_is(job in measured_job()) {
-        for need in demands(&job, TRIALS) {
-            prop_assert!(Volume::ZERO <= need.low());
-            prop_assert!(need.low() <= need.likely() && need.likely() <= need.high());
+        for demand in demands(&job, TRIALS) {
+            prop_assert!(Volume::ZERO <= demand.low());
+            prop_assert!(demand.low() <= demand.likely() && demand.likely() <= demand.high());
             let mut before = 0.0;
             for pair in SHARES.windows(2) {
-                prop_assert!(need.at(pair[0]) <= need.at(pair[1]));
+                prop_assert!(demand.at(pair[0]) <= demand.at(pair[1]));
             }
             for step in 0..=20 {
-                let volume = need.at(1.0) * (0.06 * f64::from(step));
-                let chance = need.probability_enough(volume);
+                let volume = demand.at(1.0) * (0.06 * f64::from(step));
+                let chance = demand.probability_enough(volume);
                 prop_assert!(before <= chance && chance <= 1.0);
                 before = chance;
             }
             prop_assert_eq!(before, 1.0);
             // What is enough with a probability is so, but for the trial that is cut through.
             for share in SHARES {
-                let chance = need.probability_enough(need.at(share));
+                let chance = demand.probability_enough(demand.at(share));
                 prop_assert!((chance - share).abs() <= 1.0 / TRIALS as f64 + NOISE, "{} {}", chance, share);
             }
         }
@@ -416,32 +416,32 @@ proptest! {
 
     #[test]
     fn shares_of_the_budget_sum_to_one(job in measured_job()) {
-        for need in demands(&job, 1) {
-            let u = need.linear().standard_uncertainty.as_litres();
-            let sum: f64 = need.budget.iter().map(|part| part.share).sum();
-            prop_assert!(need.budget.is_empty() == (u == 0.0) && (u == 0.0 || near(sum, 1.0)));
-            for part in &need.budget {
+        for demand in demands(&job, 1) {
+            let u = demand.linear().standard_uncertainty.as_litres();
+            let sum: f64 = demand.budget.iter().map(|part| part.share).sum();
+            prop_assert!(demand.budget.is_empty() == (u == 0.0) && (u == 0.0 || near(sum, 1.0)));
+            for part in &demand.budget {
                 prop_assert!((0.0..=1.0).contains(&part.share));
                 prop_assert!(near(part.share.sqrt() * u, part.standard_uncertainty.as_litres()));
             }
-            prop_assert!(need.budget.is_sorted_by(|a, b| a.share >= b.share));
+            prop_assert!(demand.budget.is_sorted_by(|a, b| a.share >= b.share));
         }
     }
 
     /// The working, the places where it goes, and the zones: each adds up to the best estimate.
     #[test]
     fn all_accounts_add_up_to_the_best_estimate(job in measured_job()) {
-        let needs = demands(&job, 1);
+        let demands = demands(&job, 1);
         let workings = workings(&job);
-        prop_assert_eq!(needs.len(), workings.len());
-        for (need, working) in needs.iter().zip(&workings) {
-            let best = need.linear().value.as_litres();
+        prop_assert_eq!(demands.len(), workings.len());
+        for (demand, working) in demands.iter().zip(&workings) {
+            let best = demand.linear().value.as_litres();
             prop_assert!(near(working.litres, best));
-            let shares: Volume = need.shares.iter().map(|share| share.volume).sum();
+            let shares: Volume = demand.shares.iter().map(|share| share.volume).sum();
             prop_assert!(near(shares.as_litres(), best));
-            prop_assert!(need.shares.iter().all(|share| share.volume > Volume::ZERO));
-            prop_assert_eq!(need.shares[0].place, Place::OnPiece);
-            let zones: f64 = need.by_zone.iter().map(|(_, volume)| volume.as_litres()).sum();
+            prop_assert!(demand.shares.iter().all(|share| share.volume > Volume::ZERO));
+            prop_assert_eq!(demand.shares[0].place, Place::OnPiece);
+            let zones: f64 = demand.by_zone.iter().map(|(_, volume)| volume.as_litres()).sum();
             let kept: f64 = working.kept.iter().map(|kept| kept.value).sum();
             prop_assert!(near(zones + kept, best));
         }
@@ -452,9 +452,9 @@ proptest! {
         let b = Job { name: "other".into(), ..b };
         let [a, b] = [a, b].map(|job| demands(&job, TRIALS).remove(0));
         let both = together(&[&a, &b]);
-        let mean = |need: &Demand| together(&[need]).mean();
+        let mean = |demand: &Demand| together(&[demand]).mean();
         prop_assert!(near(both.mean(), mean(&a) + mean(&b)));
-        let u = |spread: Samples| spread.standard_uncertainty();
+        let u = |samples: Samples| samples.standard_uncertainty();
         prop_assert!(u(both.clone()) <= (u(together(&[&a])) + u(together(&[&b]))) * (1.0 + NOISE));
         prop_assert!(both.quantile(0.0) >= a.at(0.0).as_litres() + b.at(0.0).as_litres() - NOISE);
         prop_assert!(both.quantile(1.0) <= a.at(1.0).as_litres() + b.at(1.0).as_litres() + NOISE);
@@ -463,8 +463,8 @@ proptest! {
     /// No tool is told to do what it cannot, and no coat of the plan is left out.
     #[test]
     fn another_way_of_doing_it_keeps_what_goes_on(job in exact_job(), key in select(vec!["brush", "hvlp", "pad"])) {
-        let other = job.done(Way::With(tool(key).unwrap()));
-        let deeper = other.at_the_film_of(&job);
+        let other = job.with_tools(Way::With(tool(key).unwrap()));
+        let deeper = other.at_equal_film(&job);
         let layers = |job: &Job| -> Vec<Layer> {
             job.zones.iter().flat_map(|zone| zone.layers.clone()).collect()
         };
@@ -475,7 +475,7 @@ proptest! {
             let able = |layer: &Layer| layer.tool.film(layer.material.body).is_some();
             prop_assert!(able(other) || !able(planned));
         }
-        prop_assert_eq!(job.done(Way::AsPlanned), job);
+        prop_assert_eq!(job.with_tools(Way::AsPlanned), job);
     }
 
     // --- Films -------------------------------------------------------------------------------------------------
@@ -500,12 +500,12 @@ proptest! {
 
     #[test]
     fn more_in_the_can_is_never_worse(job in one_paint(), share in 0.05..1.6f64, more in 1.0..2.0f64) {
-        let need = demands(&job, TRIALS).remove(0);
-        let judge = |volume: Volume| Enough::judge(&job, &need, &[Contents::full(volume).unwrap()], 0.9);
-        let volume = need.likely() * share;
+        let demand = demands(&job, TRIALS).remove(0);
+        let judge = |volume: Volume| Enough::judge(&job, &demand, &[Contents::full(volume).unwrap()], 0.9);
+        let volume = demand.likely() * share;
         let (small, large) = (judge(volume), judge(volume * more));
         let work = |of: &Enough| -> f64 {
-            let done = need.by_zone.iter().filter(|(zone, _)| of.zones.contains(zone));
+            let done = demand.by_zone.iter().filter(|(zone, _)| of.zones.contains(zone));
             done.map(|(_, litres)| litres.as_litres()).sum()
         };
         prop_assert!(small.probability <= large.probability);
@@ -521,9 +521,9 @@ proptest! {
     /// asked of a job of those zones only, with the tools that they need.
     #[test]
     fn the_zones_of_a_can_are_what_it_does(job in one_paint(), share in 0.05..1.2f64) {
-        let need = demands(&job, TRIALS).remove(0);
-        let volume = need.likely() * share;
-        let found = Enough::judge(&job, &need, &[Contents::full(volume).unwrap()], 0.9).zones;
+        let demand = demands(&job, TRIALS).remove(0);
+        let volume = demand.likely() * share;
+        let found = Enough::judge(&job, &demand, &[Contents::full(volume).unwrap()], 0.9).zones;
         let chance = |zones: &[usize]| {
             let only = zones.iter().map(|zone| job.zones[*zone].clone()).collect();
             demands(&job_of(only), TRIALS).remove(0).probability_enough(volume)
@@ -533,7 +533,7 @@ proptest! {
         if !found.is_empty() {
             prop_assert!(chance(&found) >= 0.9 - noise, "{:?}: {}", found, chance(&found));
         }
-        let work = |zone: &usize| need.by_zone[*zone].1.as_litres();
+        let work = |zone: &usize| demand.by_zone[*zone].1.as_litres();
         let done: f64 = found.iter().map(work).sum();
         for zone in 0..job.zones.len() {
             prop_assert!(chance(&[zone]) < 0.9 + noise || work(&zone) <= done * (1.0 + NOISE), "{} {:?}", zone, found);
@@ -547,7 +547,7 @@ proptest! {
         shop in prop::collection::vec((60..5000u32, 0..9000u64), 1..5),
         shelf in prop::collection::vec(0.0..2.0f64, 0..3),
     ) {
-        let need = demands(&job, TRIALS).remove(0);
+        let demand = demands(&job, TRIALS).remove(0);
         let offers: Vec<Offer> = shop
             .iter()
             .map(|(size, price)| Offer { size: Volume::millilitres(f64::from(*size)), price: *price })
@@ -555,7 +555,7 @@ proptest! {
         let shelf: Vec<Volume> = shelf.into_iter().map(Volume::litres).collect();
         let mut before = (0, 0.0);
         for confidence in [0.05, 0.5, 0.75, 0.9, 0.95, 0.99] {
-            let bought = choose(need.at(confidence), &shelf, &offers).unwrap();
+            let bought = choose(demand.at(confidence), &shelf, &offers).unwrap();
             prop_assume!(bought.proven);
             let litres: f64 = offers
                 .iter()
@@ -564,7 +564,7 @@ proptest! {
                 .sum();
             prop_assert!(before.0 <= bought.price && before.1 <= litres + NOISE, "{:?} {:?}", before, bought);
             let held: f64 = shelf[..bought.used_from_stock].iter().map(|can| can.as_litres()).sum();
-            prop_assert!(held + litres >= need.at(confidence).as_litres() - NOISE);
+            prop_assert!(held + litres >= demand.at(confidence).as_litres() - NOISE);
             before = (bought.price, litres);
         }
     }
@@ -640,46 +640,6 @@ proptest! {
         prop_assert!(all_near(&once, &batch(&recipe(&scaled, By::Weight), total * (a * b))));
         prop_assert!(near(once.iter().sum(), total * (a * b)));
         prop_assert!(near(parts.shares().sum(), 1.0));
-    }
-
-    /// What was poured and what mends it are in the ratio of the recipe; something gets nothing, or less would do.
-    #[test]
-    fn a_mended_batch_has_its_ratio(
-        poured in prop::collection::vec((0.01..50.0f64, 0.0..400.0f64), 1..8),
-    ) {
-        let (shares, poured): (Vec<f64>, Vec<f64>) = poured.into_iter().unzip();
-        let parts = recipe(&shares, By::Weight);
-        let masses: Vec<Mass> = poured.iter().map(|mass| Mass::grams(*mass)).collect();
-        let mend = parts.complete(&masses, Mass::ZERO).unwrap();
-        let added = grams(&mend.additions);
-        let all: Vec<f64> = poured.iter().zip(&added).map(|(poured, added)| poured + added).collect();
-        let wanted: Vec<f64> = parts.shares().map(|share| share * mend.total.as_grams()).collect();
-        prop_assert!(all_near(&all, &wanted));
-        prop_assert!(added.iter().all(|mass| *mass >= 0.0));
-        prop_assert!(added.iter().any(|mass| *mass < NOISE * mend.total.as_grams().max(1.0)));
-        // Mended once is mended.
-        let again: Vec<Mass> = all.iter().map(|mass| Mass::grams(*mass)).collect();
-        let more: f64 = grams(&parts.complete(&again, Mass::ZERO).unwrap().additions).iter().sum();
-        prop_assert!(more <= NOISE * mend.total.as_grams().max(1.0));
-    }
-
-    #[test]
-    fn a_recipe_by_weight_keeps_the_volumes(
-        parts in prop::collection::vec((0.01..50.0f64, 0.6..2.0f64), 1..8),
-        litres in 0.01..10.0f64,
-    ) {
-        let (shares, densities): (Vec<f64>, Vec<f64>) = parts.into_iter().unzip();
-        let by_volume = recipe(&shares, By::Volume);
-        let known: Vec<SourcedRange> = densities.iter().map(|density| SourcedRange::own(*density, *density)).collect();
-        let by_weight = by_volume.by_weight(&known).unwrap();
-        let poured = by_volume.shares().map(|share| Volume::litres(litres * share));
-        let weights: Vec<f64> = poured
-            .zip(&densities)
-            .map(|(volume, density)| (volume * Density::kilograms_per_litre(*density)).as_grams())
-            .collect();
-        let weighed = by_weight.recipe.batch_by_mass(Mass::grams(weights.iter().sum())).unwrap();
-        prop_assert!(all_near(&weights, &grams(&weighed)));
-        prop_assert!(by_weight.uncertainties.iter().all(|u| *u == 0.0));
     }
 
     #[test]

@@ -141,12 +141,12 @@ impl Weighing {
 /// # Example
 /// Two grams of black in a pound of white on a kitchen scale: the black decides.
 /// ```
-/// use colour::{Part, Seen, Weighing, drift};
+/// use colour::{Part, Perceptibility, Weighing, drift};
 /// let parts = [Part { colour: [245; 3], amount: 450.0 }, Part { colour: [30; 3], amount: 2.0 }];
 /// let kitchen = Weighing { step: 1.0, accuracy: 0.0, tared: false };
 /// let drifts = drift(&parts, &[450.0, 2.0], kitchen)?;
 /// assert_eq!(drifts.dominant(), Some(1));
-/// assert_eq!(Seen::of(drifts.median), Seen::Hardly);
+/// assert_eq!(Perceptibility::of(drifts.median), Perceptibility::Hardly);
 /// let fine = drift(&parts, &[450.0, 2.0], Weighing { step: 0.1, ..kitchen })?;
 /// assert!(drifts.high > 9.0 * fine.high);
 /// # Ok::<(), colour::MixError>(())

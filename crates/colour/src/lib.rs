@@ -2,7 +2,7 @@
 //!
 //! A swatch is an [`Rgb`] as screens have it. [`Linear`] is the light of it, [`Xyz`] what the eye takes of that, [`Lab`]
 //! the same in even steps, and [`delta_e_2000`] says how far two of them are apart. [`mixed`] estimates what paints come
-//! to together, [`drift`] how far that moves with the errors of the scale, and [`Seen`] what an eye makes of it.
+//! to together, [`drift`] how far that moves with the errors of the scale, and [`Perceptibility`] what an eye makes of it.
 //!
 //! **What this is not:** a colour match. A swatch on a screen is three numbers; a paint has a spectrum, pigments of
 //! different strength, a gloss, and dries to another shade than it has when wet. The mixed colour is there so that a
@@ -15,7 +15,7 @@ mod drift;
 mod error;
 mod lab;
 mod mix;
-mod seen;
+mod perceptibility;
 mod srgb;
 mod xyz;
 
@@ -24,6 +24,6 @@ pub use drift::{DRAWS, Drift, Weighing, drift};
 pub use error::MixError;
 pub use lab::Lab;
 pub use mix::{Part, SURFACE, mixed};
-pub use seen::Seen;
+pub use perceptibility::Perceptibility;
 pub use srgb::{Linear, Rgb, from_linear, to_linear};
 pub use xyz::{WHITE, Xyz};

@@ -68,7 +68,7 @@ fn altered(times: usize) -> Furniture {
     piece
 }
 
-/// The same dresser with so many mouldings put before it.
+/// The same dresser with so many moldings put before it.
 fn moulded(times: usize) -> Furniture {
     let mut piece = ten_drawers();
     let moulding = |number| {
@@ -144,7 +144,7 @@ fn drawings(criterion: &mut Criterion) {
 }
 
 fn others(criterion: &mut Criterion) {
-    let outside = |surface: &SurfaceId| surface.sense == Exposure::Outside;
+    let outside = |surface: &SurfaceId| surface.exposure == Exposure::Outside;
     for (name, piece) in [
         ("ten drawers", ten_drawers()),
         ("turned legs", vanity_on_turned_legs()),

@@ -1,4 +1,9 @@
-//! Contacts: where faces of two parts lie against each other.
+//! Contacts: where faces of two parts touch.
+
+#![allow(
+    clippy::indexing_slicing,
+    reason = "the places are those of the facets that it lists itself"
+)]
 
 use crate::face::{FaceShape, Facet, Plane};
 use crate::part::Part;
@@ -6,26 +11,26 @@ use crate::region::Region;
 use crate::sorting;
 use crate::{CONTACT_GAP, SMALLEST_AREA, Vector3};
 
-/// How nearly two directions must agree, as the difference of their cosine from 1: about 0.08 degrees.
+/// How nearly parallel two directions must be, as the difference of their cosine from 1: about 0.08 degrees.
 const PARALLEL: f64 = 1e-6;
 
-/// A facet with its place among all facets of a piece.
+/// A facet with its part, normal and bounding box.
 pub(crate) struct Placed<'a> {
-    /// The part, by its place in the assembly.
+    /// The index of its part in the assembly.
     pub(crate) part: usize,
     pub(crate) facet: &'a Facet,
     pub(crate) normal: Vector3,
     pub(crate) low: [f64; 3],
     pub(crate) high: [f64; 3],
-    /// Whether other parts can lie against it: not where it stands in for a curve, nor on a loose part.
+    /// Whether other parts can touch it. They cannot touch a facet of a curve, nor a loose part.
     touches: bool,
 }
 
-/// What lies against a facet, in the plane of the facet.
+/// A region of a facet that another part covers, in the plane of the facet.
 pub(crate) struct Cover {
-    /// The facet that is covered, by its place among all facets.
+    /// The index of the covered facet among all facets.
     pub(crate) facet: usize,
-    /// The part that covers, by its place in the assembly.
+    /// The index of the covering part in the assembly.
     pub(crate) part: usize,
     /// What it covers.
     pub(crate) region: Region,
@@ -54,11 +59,11 @@ pub(crate) fn placed(parts: &[Part]) -> Vec<Placed<'_>> {
     list
 }
 
-/// What lies against which facet, in the order of the facets and then of the parts.
+/// The covers of all facets, sorted by facet and then by part.
 ///
-/// Only facets in nearly the same plane can lie against each other. Nearly all planes of furniture are square to an
-/// axis: those are sorted by where they cross it, and only facets of one plane are compared. The few slanted ones
-/// are compared by the blocks around them.
+/// Only facets in nearly the same plane can touch. Nearly all planes of furniture are axis-aligned: their facets are
+/// sorted by position, and only facets of one plane are compared. The few slanted ones are compared by their bounding
+/// boxes.
 pub(crate) fn covers(facets: &[Placed]) -> Vec<Cover> {
     let mut found = Vec::new();
     let mut slanted = Vec::new();
@@ -81,7 +86,7 @@ pub(crate) fn covers(facets: &[Placed]) -> Vec<Cover> {
     found
 }
 
-/// Compares facets that may lie in one plane, sorted along the direction in which they are spread most.
+/// Compares facets that may share a plane, sorted along the axis in which they are spread out most.
 fn compare(facets: &[Placed], list: &mut [usize], found: &mut Vec<Cover>) {
     if list.len() < 2 {
         return;
@@ -136,7 +141,7 @@ fn touch((i, a): (usize, &Placed), (j, b): (usize, &Placed), found: &mut Vec<Cov
 }
 
 impl Placed<'_> {
-    /// Whether the two look at each other, lie in one plane and have a block of the room in common.
+    /// Whether the two face each other, share a plane and have overlapping bounding boxes.
     fn may_touch(&self, other: &Placed) -> bool {
         self.normal.dot(&other.normal) < PARALLEL - 1.0
             && (0..3).all(|axis| {
@@ -150,7 +155,7 @@ impl Placed<'_> {
     }
 }
 
-/// A region in one plane, as seen in another that is parallel to it.
+/// A region of one plane in the coordinates of another that is parallel to it.
 fn carried(from: &Plane, region: &Region, to: &Plane) -> Region {
     let shift = to.project(&from.origin);
     let (u, v) = (

@@ -1,14 +1,15 @@
 //! Faces of solids: flat regions in planes in the room, one or several to a face.
 
+use crate::bounds::{self, Bounds};
 use crate::region::{Point2, Region};
 use crate::{Point3, Vector3};
 
-/// Which way a face of a part looks as one stands before the piece, or which part of a shaped solid it is.
+/// The direction that a face of a part faces, seen from the front of the piece, or which part of a shaped solid it is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Side {
-    /// Towards the person.
+    /// Toward the person.
     Front,
-    /// Towards the wall.
+    /// Toward the wall.
     Back,
     /// To the left hand.
     Left,
@@ -20,7 +21,7 @@ pub enum Side {
     Bottom,
     /// All around a turned or round part, with its rings and flutes.
     Around,
-    /// The profile of a moulding.
+    /// The profile of a molding.
     Moulded,
     /// The profile of a worked edge, by the edge.
     MouldedFront,
@@ -51,7 +52,7 @@ pub enum Side {
 }
 
 impl Side {
-    /// The word for it, as used in identities.
+    /// Its key in the names of surfaces.
     pub fn word(self) -> &'static str {
         match self {
             Side::Front => "front",
@@ -111,19 +112,32 @@ impl Side {
         }
     }
 
-    /// The side that looks most nearly in a direction.
+    /// The side that is nearest to a direction.
     pub(crate) fn looking(direction: &Vector3) -> Side {
         let [x, y, z] = [direction.x, direction.y, direction.z];
         let most = x.abs().max(y.abs()).max(z.abs());
         match () {
-            () if z.abs() == most => [Side::Bottom, Side::Top][usize::from(z > 0.0)],
-            () if x.abs() == most => [Side::Left, Side::Right][usize::from(x > 0.0)],
-            () => [Side::Front, Side::Back][usize::from(y > 0.0)],
+            () if z.abs() == most => {
+                if z > 0.0 {
+                    Side::Top
+                } else {
+                    Side::Bottom
+                }
+            }
+            () if x.abs() == most => {
+                if x > 0.0 {
+                    Side::Right
+                } else {
+                    Side::Left
+                }
+            }
+            () if y > 0.0 => Side::Back,
+            () => Side::Front,
         }
     }
 }
 
-/// A plane in the room with two directions at right angles in it.
+/// A plane in space with two directions at right angles in it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Plane {
     /// The point `(0, 0)` of the plane.
@@ -135,29 +149,29 @@ pub struct Plane {
 }
 
 impl Plane {
-    /// The direction in which the face looks: out of the solid.
+    /// The unit normal of the face, out of the solid.
     pub fn normal(&self) -> Vector3 {
         self.u.cross(&self.v)
     }
 
-    /// The point of the room at a point of the plane.
+    /// The point in space at a point of the plane.
     pub fn at(&self, point: Point2) -> Point3 {
         self.origin + self.u * point[0] + self.v * point[1]
     }
 
-    /// The point of the plane below or above a point of the room.
+    /// The projection of a point onto the plane.
     pub fn project(&self, point: &Point3) -> Point2 {
         let from_origin = point - self.origin;
         [from_origin.dot(&self.u), from_origin.dot(&self.v)]
     }
 
-    /// How far a point of the room lies in front of the plane.
+    /// The signed distance of a point in front of the plane.
     pub fn height_of(&self, point: &Point3) -> f64 {
         (point - self.origin).dot(&self.normal())
     }
 }
 
-/// A flat region in a plane in the room.
+/// A flat region in space.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Facet {
     /// Where it lies.
@@ -174,8 +188,9 @@ impl Facet {
         let first = points.first()?;
         // The sum over the fan is twice the area along the normal, whatever the shape (Newell's method).
         let area: Vector3 = points
-            .windows(2)
-            .map(|pair| (pair[0] - first).cross(&(pair[1] - first)))
+            .iter()
+            .zip(points.iter().skip(1))
+            .map(|(p, q)| (p - first).cross(&(q - first)))
             .sum();
         let normal = area.try_normalize(1e-14)?;
         let u = points
@@ -191,18 +206,16 @@ impl Facet {
         Some(Facet { plane, region })
     }
 
-    /// The smallest upright block around the facet: its lowest and its highest corner.
-    pub(crate) fn bounds(&self) -> ([f64; 3], [f64; 3]) {
-        let mut low = [f64::INFINITY; 3];
-        let mut high = [f64::NEG_INFINITY; 3];
-        for &corner in self.region.contours().flatten() {
-            let point = self.plane.at(corner);
-            for axis in 0..3 {
-                low[axis] = low[axis].min(point[axis]);
-                high[axis] = high[axis].max(point[axis]);
-            }
-        }
-        (low, high)
+    /// The bounding box of the facet: its lowest and its highest corner.
+    pub(crate) fn bounds(&self) -> Bounds {
+        self.region
+            .contours()
+            .flatten()
+            .fold(bounds::EMPTY, |all, &corner| {
+                let point = self.plane.at(corner);
+                let point = [point.x, point.y, point.z];
+                bounds::union(all, (point, point))
+            })
     }
 }
 
@@ -213,8 +226,8 @@ pub enum FaceShape {
     Flat(Facet),
     /// Folded out of several flat facets, each of which can lie against another part.
     Folded(Vec<Facet>),
-    /// Curved. The facets stand in for it in drawings; its area is known apart from them, and nothing lies against
-    /// it but along lines.
+    /// Curved. The facets approximate it in drawings; its exact area is known separately, and other parts touch it only
+    /// along lines.
     Curved(Vec<Facet>),
 }
 
@@ -225,10 +238,10 @@ pub struct Face {
     pub side: Side,
     /// Its form.
     pub patch: FaceShape,
-    /// Its true area over that of its facets: 1 where it is flat, a little more where facets stand in for a curve.
+    /// Its exact area over that of its facets: 1 where it is flat, a little more where facets approximate a curve.
     pub stretch: f64,
-    /// Profile multiplier: developed girth over flat height, for a face with a profile; else 1. It explains the
-    /// area, which holds it already.
+    /// Profile multiplier: developed girth over flat height for a face with a profile, else 1. The area includes it
+    /// already.
     pub multiplier: f64,
     /// Whether it is a narrow face: an edge of a board rather than one of its faces.
     pub is_edge: bool,
@@ -294,7 +307,7 @@ impl Face {
         }
     }
 
-    /// The developed area, square metres.
+    /// The developed area, square meters.
     pub fn area(&self) -> f64 {
         self.facets().iter().map(|facet| facet.region.area()).sum::<f64>() * self.stretch
     }

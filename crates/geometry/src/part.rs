@@ -5,6 +5,7 @@ use std::fmt;
 use nalgebra::Isometry3;
 
 use crate::Vector3;
+use crate::bounds;
 use crate::face::{Face, Facet, Plane, Side};
 use crate::part_kind::PartKind;
 use crate::region::Region;
@@ -118,7 +119,7 @@ pub struct Part {
     pub id: PartId,
     /// Its faces; together they close the solid.
     pub faces: Vec<Face>,
-    /// Whether it was added without a place: it is drawn beside the piece and touches nothing.
+    /// Whether it was added without a place. It is drawn beside the piece and touches nothing.
     pub is_loose: bool,
     /// The sides that parts of its kind are glued with, whatever is beside it.
     pub glued: &'static [Side],
@@ -128,7 +129,7 @@ impl Part {
     /// An upright block between two corners, `low` in front, left and below.
     ///
     /// # Units
-    /// Metres; the axes are those of the crate.
+    /// Meters; the axes are those of the crate.
     ///
     /// # Example
     /// ```
@@ -205,24 +206,18 @@ impl Part {
         ];
         self.faces.len() == 6
             && self.faces.iter().all(|face| {
-                let facets = face.facets();
+                let [facet] = face.facets() else {
+                    return false;
+                };
                 sides.contains(&face.side)
-                    && facets.len() == 1
-                    && facets[0].region.is_upright_rectangle()
-                    && (0..3).any(|axis| facets[0].plane.normal()[axis].abs() > 1.0 - 1e-12)
+                    && facet.region.is_upright_rectangle()
+                    && facet.plane.normal().iter().any(|along| along.abs() > 1.0 - 1e-12)
             })
     }
 
-    /// The smallest upright block around the part: its lowest and its highest corner.
+    /// The bounding box of the part: its lowest and its highest corner.
     pub fn bounds(&self) -> ([f64; 3], [f64; 3]) {
-        let start = ([f64::INFINITY; 3], [f64::NEG_INFINITY; 3]);
         let facets = self.faces.iter().flat_map(Face::facets);
-        facets.fold(start, |(low, high), facet| {
-            let (facet_low, facet_high) = facet.bounds();
-            (
-                std::array::from_fn(|i| low[i].min(facet_low[i])),
-                std::array::from_fn(|i| high[i].max(facet_high[i])),
-            )
-        })
+        facets.map(Facet::bounds).fold(bounds::EMPTY, bounds::union)
     }
 }

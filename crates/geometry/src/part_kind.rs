@@ -2,8 +2,8 @@
 
 use crate::zone::Zone;
 
-/// Makes the kinds from one table: name, key, label, zone. In a label `{row}` and `{column}` stand for the numbers
-/// of the part, and the other words in braces for the place that its number means.
+/// Defines the kinds in one table: name, key, label, zone. In a label `{row}` and `{column}` are the numbers of the
+/// part, and the other words in braces the place that its number means.
 macro_rules! part_kinds {
     ($($name:ident $key:literal $label:literal $zone:ident;)*) => {
         /// What a part of the piece is.
@@ -115,7 +115,7 @@ impl PartKind {
         self != PartKind::DoorGlass
     }
 
-    /// Whether it is a board of a case: what it turns to the floor is the underside of the case.
+    /// Whether it is a board of a case. Whatever such a board turns toward the floor is the underside of the case.
     pub(crate) fn is_carcass(self) -> bool {
         matches!(
             self,
@@ -150,11 +150,17 @@ impl PartKind {
                 "column" => into.push_str(&column.to_string()),
                 "left or right" => into.push_str(if row == 1 { "left" } else { "right" }),
                 "front or back" => into.push_str(if row == 1 { "front" } else { "back" }),
-                "run" => into.push_str(["left", "front", "right"][usize::from(row.clamp(1, 3) - 1)]),
-                _ => into.push_str(
-                    ["front left", "front right", "back left", "back right"]
-                        [usize::from(row.clamp(1, 4) - 1)],
-                ),
+                "run" => into.push_str(match row {
+                    ..=1 => "left",
+                    2 => "front",
+                    3.. => "right",
+                }),
+                _ => into.push_str(match row {
+                    ..=1 => "front left",
+                    2 => "front right",
+                    3 => "back left",
+                    4.. => "back right",
+                }),
             }
             rest = after;
         }

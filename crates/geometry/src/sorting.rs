@@ -1,18 +1,19 @@
 //! Sorting with one routine for every kind of list.
 //!
-//! Each kind of list that the standard library sorts puts some ten kilobytes of machine code on the page, and there
-//! are many kinds. Here keys and places are sorted, always of the same type, and the list is put in that order.
+//! Each type of list that the standard library sorts adds about ten kilobytes of machine code to the page, and there
+//! are many types. Here only pairs of keys and indices are sorted, always of the same type, and the list is then put in
+//! that order.
 
 use crate::corner::Corner;
 
-/// What a list can be sorted by: compared as whole numbers, the first before the second.
+/// A sort key: compared as integers, the first before the second.
 pub(crate) trait Key {
     fn numbers(self) -> [i64; 2];
 }
 
 impl Key for f64 {
     fn numbers(self) -> [i64; 2] {
-        // The bits of a float as a whole number that sorts as the float does (IEEE 754 total order).
+        // The bits of a float as an integer that sorts as the float does (IEEE 754 total order).
         let bits = self.to_bits() as i64;
         [bits ^ (((bits >> 63) as u64) >> 1) as i64, 0]
     }
@@ -32,7 +33,7 @@ impl Key for (usize, usize) {
 
 impl Key for [u64; 2] {
     fn numbers(self) -> [i64; 2] {
-        // A step down by half the range keeps the order among signed numbers.
+        // Subtracting half the range keeps the order among signed integers.
         self.map(|number| (number ^ (1 << 63)) as i64)
     }
 }
@@ -43,29 +44,29 @@ impl Key for [i64; 2] {
     }
 }
 
-/// A corner of a grid as one whole number that sorts by its first coordinate, then by its second.
+/// A corner packed into one integer that sorts by x, then by y.
 pub(crate) fn packed(corner: Corner) -> i64 {
     (i64::from(corner.x) << 32) | i64::from(corner.y.cast_unsigned() ^ (1 << 31))
 }
 
-/// The corner of such a number.
+/// The corner that was packed.
 pub(crate) fn unpacked(number: i64) -> Corner {
     let y = number as u32 ^ (1 << 31);
     Corner::new((number >> 32) as i32, y.cast_signed())
 }
 
-/// A key, and the number of what it stands for.
+/// A key, and the index of its item.
 pub(crate) type Entry = ([i64; 2], usize);
 
-/// Sorts a list by a key; what has the same key stays in its order.
+/// Sorts a list by a key; the sort is stable.
 pub(crate) fn sort_by<T, K: Key>(list: &mut [T], key: impl Fn(&T) -> K) {
     let keys = list.iter().enumerate();
     let mut places = ordered(keys.map(|(i, item)| (key(item).numbers(), i)).collect());
-    // Each item goes where it belongs along the cycles of the order.
+    // Apply the permutation along its cycles.
     for start in 0..places.len() {
         let mut at = start;
-        loop {
-            let from = std::mem::replace(&mut places[at], at);
+        while let Some(place) = places.get_mut(at) {
+            let from = std::mem::replace(place, at);
             if from == start || from == at {
                 break;
             }
@@ -75,7 +76,6 @@ pub(crate) fn sort_by<T, K: Key>(list: &mut [T], key: impl Fn(&T) -> K) {
     }
 }
 
-/// Sorts numbers.
 pub(crate) fn sort(list: &mut [f64]) {
     sort_by(list, |value| *value);
 }

@@ -1,4 +1,4 @@
-//! Spaces around and within a piece, and what a face that looks into one of them is to a finisher.
+//! Spaces around and in a piece, and the exposure of faces that look into them.
 
 use nalgebra::Isometry3;
 
@@ -6,7 +6,7 @@ use crate::face::Plane;
 use crate::region::Region;
 use crate::{CONTACT_GAP, Vector3};
 
-/// What a surface looks at. It decides whether a finisher would paint it.
+/// What a surface faces. It decides whether a finisher would paint it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Exposure {
     /// The room: what a person sees of the piece.
@@ -19,7 +19,7 @@ pub enum Exposure {
     Floor,
     /// The floor below, seen only by lying down.
     Underneath,
-    /// Whatever a part is glued to that was added without a place.
+    /// Whatever a part without a place is glued to.
     Glued,
 }
 
@@ -42,50 +42,51 @@ impl Exposure {
 pub struct HalfSpace {
     /// The direction out of the half space, of length 1.
     pub normal: Vector3,
-    /// How far along it the boundary lies, metres.
+    /// How far along it the boundary lies, meters.
     pub limit: f64,
 }
 
 impl HalfSpace {
-    /// How far along the normal the nearest corner of an upright block lies.
+    /// The lowest value of `normal . p` over a box.
     fn nearest(&self, low: &[f64; 3], high: &[f64; 3]) -> f64 {
-        let nearest = |axis: usize| {
-            let out = self.normal[axis];
-            out * if out > 0.0 { low[axis] } else { high[axis] }
-        };
-        nearest(0) + nearest(1) + nearest(2)
+        let nearest = |out: f64, low: f64, high: f64| out * if out > 0.0 { low } else { high };
+        let [x, y, z] = self.normal.into();
+        nearest(x, low[0], high[0]) + nearest(y, low[1], high[1]) + nearest(z, low[2], high[2])
     }
 }
 
-/// A convex space, and what it is to a face that looks into it.
+/// A convex space and the exposure of faces that look into it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Space {
-    /// What the space is.
-    pub sense: Exposure,
-    /// The half spaces that bound it; all of the room if there are none.
+    /// The exposure of faces that look into it.
+    pub exposure: Exposure,
+    /// The half spaces that bound it; without any, it is all of space.
     pub bounds: Vec<HalfSpace>,
-    /// If given, only faces that look this way count, within 45 degrees.
+    /// If set, only faces within 45 degrees of this direction count.
     pub facing: Option<Vector3>,
 }
 
 impl Space {
     /// The block between two corners; an infinite coordinate leaves that side open.
-    pub fn block(sense: Exposure, low: [f64; 3], high: [f64; 3]) -> Self {
+    pub fn block(exposure: Exposure, low: [f64; 3], high: [f64; 3]) -> Self {
         let axes = [Vector3::x(), Vector3::y(), Vector3::z()];
-        let bounds = axes.iter().enumerate().flat_map(|(i, axis)| {
-            [
-                HalfSpace {
-                    normal: *axis,
-                    limit: high[i],
-                },
-                HalfSpace {
-                    normal: -axis,
-                    limit: -low[i],
-                },
-            ]
-        });
+        let bounds = axes
+            .iter()
+            .zip(low.iter().zip(high))
+            .flat_map(|(axis, (low, high))| {
+                [
+                    HalfSpace {
+                        normal: *axis,
+                        limit: high,
+                    },
+                    HalfSpace {
+                        normal: -axis,
+                        limit: -low,
+                    },
+                ]
+            });
         Space {
-            sense,
+            exposure,
             bounds: bounds.filter(|b| b.limit.is_finite()).collect(),
             facing: None,
         }
@@ -107,43 +108,43 @@ impl Space {
         self
     }
 
-    /// Whether a facet that lies between `low` and `high` cannot look into this space.
+    /// Whether a facet within this box cannot look into the space.
     pub(crate) fn is_out_of_sight(&self, normal: &Vector3, low: &[f64; 3], high: &[f64; 3]) -> bool {
         let looks_away = |direction: Vector3| normal.dot(&direction) < std::f64::consts::FRAC_1_SQRT_2;
         self.facing.is_some_and(looks_away)
             || self
                 .bounds
                 .iter()
-                .any(|bound| bound.nearest(low, high) + step_beyond(bound, normal) >= bound.limit)
+                .any(|bound| bound.nearest(low, high) + step_along(bound, normal) >= bound.limit)
     }
 
-    /// Whether nothing that lies between `low` and `high` can look into this space, whatever way it looks.
-    pub(crate) fn is_beyond(&self, low: &[f64; 3], high: &[f64; 3]) -> bool {
+    /// Whether nothing within this box can look into the space, in any direction.
+    pub(crate) fn is_disjoint_from(&self, low: &[f64; 3], high: &[f64; 3]) -> bool {
         let mut bounds = self.bounds.iter();
         bounds.any(|bound| bound.nearest(low, high) - CONTACT_GAP >= bound.limit)
     }
 
-    /// Whether a facet that lies between `low` and `high`, and does not look away, looks into this space as a whole.
+    /// Whether all of a facet within this box looks into the space, if it does not face away.
     pub(crate) fn is_all_in_sight(&self, normal: &Vector3, low: &[f64; 3], high: &[f64; 3]) -> bool {
-        // The farthest corner is the nearest one if the other ends of the block are taken.
+        // The farthest corner is the nearest one of the box with its ends swapped.
         let mut bounds = self.bounds.iter();
-        bounds.all(|bound| bound.nearest(high, low) + step_beyond(bound, normal) <= bound.limit)
+        bounds.all(|bound| bound.nearest(high, low) + step_along(bound, normal) <= bound.limit)
     }
 
-    /// The part of a region in a plane from which one looks into this space.
+    /// The part of a region of a plane from which one looks into the space.
     pub(crate) fn seen_from(&self, plane: &Plane, region: &Region) -> Region {
         let normal = plane.normal();
         region.clipped_to(self.bounds.iter().map(|bound| {
             let [a, b] = [bound.normal.dot(&plane.u), bound.normal.dot(&plane.v)];
-            let at = bound.normal.dot(&plane.origin.coords) + step_beyond(bound, &normal);
+            let at = bound.normal.dot(&plane.origin.coords) + step_along(bound, &normal);
             [a, b, bound.limit - at]
         }))
     }
 }
 
-/// A face that lies on the boundary of a space, or nearly so, looks into it or away from it: a step out of its solid
-/// tells. A face that crosses the boundary is simply divided by it.
-fn step_beyond(bound: &HalfSpace, normal: &Vector3) -> f64 {
+/// The offset for a face that lies on the boundary of a space: a small step out of its solid decides whether it looks
+/// into the space or away. A face that crosses the boundary is divided by it and needs no offset.
+fn step_along(bound: &HalfSpace, normal: &Vector3) -> f64 {
     let along = bound.normal.dot(normal);
     if along.abs() > 1.0 - 1e-6 {
         along * CONTACT_GAP

@@ -1,4 +1,4 @@
-//! Surfaces: what a finisher can paint, each with the working behind its area.
+//! Surfaces: what a finisher can paint, with the working behind each area.
 
 use std::fmt;
 
@@ -16,14 +16,14 @@ pub struct SurfaceId {
     pub part: PartId,
     /// Which way the face looks.
     pub side: Side,
-    /// What the surface looks at.
-    pub sense: Exposure,
+    /// What the surface faces.
+    pub exposure: Exposure,
 }
 
 impl SurfaceId {
     /// The zone that the surface usually belongs to.
     pub fn usual_zone(&self) -> Zone {
-        match self.sense {
+        match self.exposure {
             Exposure::Outside => self.part.kind.zone(),
             Exposure::Inside => Zone::Inside,
             Exposure::Wall | Exposure::Floor | Exposure::Underneath | Exposure::Glued => Zone::Unseen,
@@ -39,7 +39,7 @@ impl SurfaceId {
 impl fmt::Display for SurfaceId {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{}/{}", self.part, self.side.word())?;
-        match self.sense {
+        match self.exposure {
             Exposure::Outside => Ok(()),
             other => write!(f, "/{}", other.key()),
         }
@@ -55,7 +55,7 @@ pub struct Deduction {
     pub area: Area,
 }
 
-/// How a surface lies: level surfaces drip less and wear more than upright ones.
+/// The orientation of a surface: horizontal surfaces drip less and wear more than vertical ones.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Orientation {
     /// Looks up, within 45 degrees.
@@ -89,8 +89,8 @@ pub struct Surface {
     pub is_edge: bool,
     /// What it is made of or drawn with: one flat outline, or the facets of a folded or curved surface.
     pub facets: Facets,
-    /// Profile multiplier: developed girth over flat height; 1 for a surface without profile. The gross area
-    /// holds it already.
+    /// Profile multiplier: developed girth over flat height; 1 for a surface without a profile. The gross area includes
+    /// it already.
     pub multiplier: f64,
     /// The developed area before deductions.
     pub gross: Area,
@@ -124,7 +124,7 @@ impl Surface {
     /// What a maker calls the surface within its part: `front face`, `top edge`, `underside`.
     pub fn side_label(&self) -> String {
         let place = self.id.side.label(self.is_edge);
-        match self.id.sense {
+        match self.id.exposure {
             Exposure::Outside => place.into(),
             Exposure::Inside => format!("{place}, inside the case"),
             Exposure::Wall => format!("{place}, to the wall"),
@@ -138,7 +138,7 @@ impl Surface {
     pub fn rectangle(&self) -> Option<[Length; 2]> {
         let [facet] = &*self.facets else { return None };
         let (low, high) = facet.region.bounds();
-        let [a, b] = [0, 1].map(|axis| high[axis] - low[axis]);
+        let [a, b] = [high[0] - low[0], high[1] - low[1]];
         let is_full = (a * b - facet.region.area()).abs() < 1e-9 * a * b;
         is_full.then(|| [a.max(b), a.min(b)].map(Length::metres))
     }
@@ -153,22 +153,23 @@ impl Surface {
         self.id.takes_finish(self.net)
     }
 
-    /// The net area by how it lies, in the order of [`Orientation::ALL`]; what covers a curved surface is taken off
+    /// The net area by orientation, in the order of [`Orientation::ALL`]. What covers a curved surface is deducted
     /// evenly.
     pub fn by_orientation(&self) -> [Area; 3] {
-        let mut drawn = [0.0; 3];
+        let [mut above, mut upright, mut below] = [0.0; 3];
         for facet in self.facets.iter() {
             let up = facet.plane.normal().z;
             let level = std::f64::consts::FRAC_1_SQRT_2;
-            let place = if up > level {
-                0
+            let area = if up > level {
+                &mut above
             } else if up < -level {
-                2
+                &mut below
             } else {
-                1
+                &mut upright
             };
-            drawn[place] += facet.region.area();
+            *area += facet.region.area();
         }
+        let drawn = [above, upright, below];
         let sum: f64 = drawn.iter().sum();
         drawn.map(|area| {
             if sum > 0.0 {

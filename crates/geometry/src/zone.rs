@@ -5,7 +5,7 @@
 pub enum Zone {
     /// The top, the lid, the seat.
     Top,
-    /// The carcass with its frame and mouldings; posts and members of frames.
+    /// The carcass with its frame and moldings; posts and members of frames.
     Body,
     /// Drawer fronts and doors.
     Fronts,
@@ -18,7 +18,7 @@ pub enum Zone {
 }
 
 impl Zone {
-    /// Every zone, in the order in which one looks at a piece.
+    /// Every zone, in display order.
     pub const ALL: [Zone; 6] = [
         Zone::Top,
         Zone::Body,

@@ -1,5 +1,5 @@
-//! What faces look at is worked out from the parts of an altered piece. For a piece as it was measured the spaces that come
-//! with it say the same.
+//! Exposure worked out from the parts of an altered piece. For a piece as it was measured, the spaces that come with it
+//! give the same.
 
 #![allow(
     clippy::unwrap_used,
@@ -25,7 +25,7 @@ fn nets(piece: &Assembly) -> BTreeMap<SurfaceId, f64> {
     nets.map(|(id, area)| (id, area.as_square_metres())).collect()
 }
 
-/// Where the two differ by more than `noise`, square metres, of the surfaces that count.
+/// Where the two differ by more than `noise`, square meters, among the surfaces that count.
 fn differences(piece: &Assembly, noise: f64, counts: impl Fn(&SurfaceId) -> bool) -> Vec<String> {
     let by_spaces = nets(piece);
     let by_parts = nets(&Assembly {
@@ -123,7 +123,7 @@ proptest! {
         prop_assume!(depth(&assembly) > 0.13);
         prop_assume!(!fronts_reach_behind_frame(&furniture) && !shows_the_inside(&furniture));
         prop_assume!(!has_lower_shelf(&furniture));
-        let is_compared = |id: &SurfaceId| id.sense == Exposure::Outside && id.part.kind != PartKind::Leg;
+        let is_compared = |id: &SurfaceId| id.exposure == Exposure::Outside && id.part.kind != PartKind::Leg;
         let found = differences(&assembly, 3e-4, is_compared);
         prop_assert!(found.is_empty(), "{}", found.join("\n"));
     }
@@ -137,20 +137,20 @@ fn altered(kind: Kind, changes: Vec<Alteration>) -> Assembly {
     piece.assembly().unwrap()
 }
 
-/// What is painted by default, square metres: all that looks at the room, of these parts.
+/// The area that is painted by default, square meters: everything exposed to the room, of these parts.
 fn seen(piece: &Assembly, counts: impl Fn(&SurfaceId) -> bool) -> f64 {
     let nets = nets(piece).into_iter();
-    let seen = nets.filter(|(id, _)| id.sense == Exposure::Outside && counts(id));
+    let seen = nets.filter(|(id, _)| id.exposure == Exposure::Outside && counts(id));
     seen.map(|(_, area)| area).sum()
 }
 
-/// What is seen of one and not, or not as much, of the other.
+/// What is visible of one and not, or not as much, of the other.
 fn changed(one: &Assembly, other: &Assembly) -> String {
     let [one, other] = [one, other].map(nets);
     let ids = one
         .keys()
         .chain(other.keys())
-        .filter(|id| id.sense == Exposure::Outside);
+        .filter(|id| id.exposure == Exposure::Outside);
     let mut ids: Vec<_> = ids.collect();
     ids.sort_unstable();
     ids.dedup();
@@ -188,7 +188,7 @@ fn remove(part: &str) -> Alteration {
     }
 }
 
-/// Thinner boards of a dresser leave slits of a few millimetres, which open nothing. The boards' own edges shrink.
+/// Thinner boards of a dresser leave slits of a few millimeters, which open nothing. The boards' own edges shrink.
 #[test]
 fn a_thinner_board_does_not_open_the_inside() {
     let before = seen(&altered(Kind::Dresser, vec![]), |_| true);
@@ -234,16 +234,17 @@ fn a_front_that_is_gone_opens_its_own_compartment() {
     }
     assert_eq!(gained("drawer-front-1-1/back"), 0.0);
     // The compartment is a sixth of the inside.
-    let back = |sense| {
-        let is_back =
-            |id: &SurfaceId| id.part.kind == PartKind::Back && id.side == Side::Front && id.sense == sense;
+    let back = |exposure| {
+        let is_back = |id: &SurfaceId| {
+            id.part.kind == PartKind::Back && id.side == Side::Front && id.exposure == exposure
+        };
         let nets = nets(&open).into_iter().filter(move |(id, _)| is_back(id));
         nets.map(|(_, area)| area).sum::<f64>()
     };
     assert!(back(Exposure::Outside) < 0.3 * back(Exposure::Inside));
 }
 
-/// One sees a strip of the inside through a slit beside a door, and not the whole compartment.
+/// A strip of the inside is visible through a slit beside a door, but not the whole compartment.
 #[test]
 fn a_slit_opens_no_compartment() {
     let whole = altered(Kind::Wardrobe, vec![]);
@@ -299,7 +300,7 @@ fn a_top_that_moves_back_is_finished_as_a_whole() {
     assert_eq!(seen(&piece(20.0), of("back/back")), 0.0);
 }
 
-/// Every shape that is added without a place, with its free area in square metres, whatever is beside it.
+/// Every shape that is added without a place, with its free area in square meters, whatever is beside it.
 #[test]
 fn a_loose_part_does_not_depend_on_the_piece_beside_it() {
     let inch = |inches| Length::inches(inches);
@@ -355,7 +356,7 @@ fn a_loose_board_of_another_size_is_still_free() {
     assert!((posts(&piece) - posts(&altered(Kind::Headboard, vec![]))).abs() < 1e-9);
 }
 
-/// A moulding is glued with its back and meets the next one at its ends; a half column is glued with its flat side.
+/// A molding is glued with its back and meets the next one at its ends; a half column is glued with its flat side.
 #[test]
 fn a_loose_part_is_not_painted_where_its_kind_is_glued() {
     for (shape, glued) in [
@@ -364,7 +365,7 @@ fn a_loose_part_is_not_painted_where_its_kind_is_glued() {
     ] {
         let piece = altered(Kind::Frame, vec![Alteration::Add(Added::usual(1, shape))]);
         let surfaces = piece.surfaces().into_iter();
-        let found = surfaces.filter(|surface| surface.id.sense == Exposure::Glued);
+        let found = surfaces.filter(|surface| surface.id.exposure == Exposure::Glued);
         let mut sides: Vec<_> = found.map(|surface| surface.id.side.word()).collect();
         sides.sort_unstable();
         assert_eq!(sides, glued, "{shape:?}");
@@ -401,7 +402,7 @@ proptest! {
         prop_assert!((before - after).abs() < 1e-6 + 0.002 * before, "{name} {before} {after}: {told}");
     }
 
-    /// Where a piece stands changes nothing. Noise moves the edges of cells, and a strip in a gap may go to the other side.
+    /// The position of a piece changes nothing. Noise moves the edges of cells, and a strip in a gap may switch sides.
     #[test]
     fn a_piece_that_is_moved_and_turned_shows_the_same(Built { assembly, .. } in piece(), turn in -3.0..3.0f64, shift in -4.0..4.0f64) {
         let by = nalgebra::Isometry3::new(nalgebra::Vector3::new(shift, 1.0, -shift), nalgebra::Vector3::new(0.3, turn, 0.7));
@@ -411,7 +412,7 @@ proptest! {
         prop_assert!((before - after).abs() < 0.005 * before, "{before} became {after}");
     }
 
-    /// Changes of parts that have nothing to do with each other may be made in any order.
+    /// Changes of unrelated parts may be made in any order.
     #[test]
     fn the_order_of_changes_does_not_matter(kind in prop::sample::select(Kind::ALL.to_vec()), parts in prop::array::uniform3(any::<prop::sample::Index>()), by in prop::array::uniform3(1.0..40.0f64)) {
         let whole = altered(kind, vec![]);
@@ -426,4 +427,52 @@ proptest! {
         let other = altered(kind, vec![c, a, b]);
         prop_assert_eq!(nets(&one), nets(&other));
     }
+}
+
+/// A dresser with nine added boards, each repeated along one of the three axes: 900 parts with as many planes.
+fn many_planes() -> Assembly {
+    let mut changes = Vec::new();
+    for number in 1..=9 {
+        let mut board = Added::usual(number, AddedShape::Board);
+        for (field, size) in [
+            (&fields::PART_WIDTH, 3.1),
+            (&fields::PART_DEPTH, 3.3),
+            (&fields::PART_HEIGHT, 3.7),
+        ] {
+            board.measures.set(field, Length::millimetres(size));
+        }
+        let offset = 1.37 * f64::from(u32::try_from(number).unwrap());
+        board.place = Some([2000.0, 100.0, 100.0].map(|at| Length::millimetres(at + offset)));
+        changes.push(Alteration::Add(board));
+        changes.push(Alteration::Repeat {
+            part: format!("added-{number}"),
+            times: 100,
+            towards: [Towards::Right, Towards::Front, Towards::Up][number % 3],
+            every: Length::millimetres(17.3),
+        });
+    }
+    altered(Kind::Dresser, changes)
+}
+
+/// Without a limit to the cells this takes half a gigabyte and more than a second.
+#[test]
+fn a_piece_with_hundreds_of_planes_is_worked_out_quickly() {
+    let piece = many_planes();
+    assert!(piece.parts.len() > 900);
+    let start = std::time::Instant::now();
+    let nets = nets(&piece);
+    let took = start.elapsed();
+    assert!(took.as_millis() < 500, "{took:?}");
+    // The boards are beside the dresser, so both show what they show alone.
+    let area = |id: &SurfaceId| nets.get(id).copied().unwrap_or(0.0);
+    let plain = self::nets(&altered(Kind::Dresser, vec![shift("top", Towards::Up, 0.0)]));
+    let [mut all, mut kept] = [0.0; 2];
+    for (id, before) in plain.iter().filter(|(id, _)| id.exposure == Exposure::Outside) {
+        all += before;
+        kept += area(id).min(*before);
+    }
+    assert!(kept > 0.95 * all, "{kept} of {all} m2");
+    let added = seen(&piece, |id| id.part.kind == PartKind::Added);
+    let whole = 900.0 * 2.0 * (3.1 * 3.3 + 3.1 * 3.7 + 3.3 * 3.7) / 1e6;
+    assert!((added - whole).abs() < 0.01 * whole, "{added} of {whole} m2");
 }

@@ -45,7 +45,7 @@ fn nets(surfaces: &[Surface]) -> BTreeMap<SurfaceId, (f64, f64)> {
         .collect()
 }
 
-/// What lies against what.
+/// Which parts touch which surfaces.
 fn touching(surfaces: &[Surface]) -> BTreeSet<(SurfaceId, PartId)> {
     let of = |surface: &Surface| {
         let id = surface.id;
@@ -62,7 +62,7 @@ fn total(surfaces: &[Surface]) -> f64 {
 fn by_sense(surfaces: &[Surface]) -> BTreeMap<Exposure, (f64, f64)> {
     let mut sums = BTreeMap::new();
     for surface in surfaces {
-        let sum: &mut (f64, f64) = sums.entry(surface.id.sense).or_default();
+        let sum: &mut (f64, f64) = sums.entry(surface.id.exposure).or_default();
         *sum = (sum.0 + net(surface), 12.0 * SMALLEST_AREA);
     }
     sums
@@ -175,15 +175,15 @@ proptest! {
         let Ok(scaled) = scaled.assembly() else { return Err(TestCaseError::reject("out of the limits")) };
         let outside = |assembly: &Assembly| {
             let mut surfaces = assembly.surfaces();
-            surfaces.retain(|surface| surface.id.sense == Exposure::Outside && surface.usual_zone() != Zone::Inside);
+            surfaces.retain(|surface| surface.id.exposure == Exposure::Outside && surface.usual_zone() != Zone::Inside);
             // A sliver of the top of a rail is seen under a deeply worked edge; it is as deep as the rail.
             let is_rail = |part: PartId| matches!(part.kind, PartKind::TopRail | PartKind::Rail);
             surfaces.retain(|surface| !(is_rail(surface.id.part) && matches!(surface.id.side, Side::Top | Side::Bottom)));
             surfaces
         };
         let (before, after) = (outside(&assembly), outside(&scaled));
-        // Parts that all but touch may touch before and no more after, and a face that all but lies on the boundary of
-        // a space may look into it before and no more after.
+        // Parts that nearly touch may touch before and not after, and a face near the boundary of a space may look into
+        // it before and not after.
         let ids = |surfaces: &[Surface]| surfaces.iter().map(|surface| surface.id).collect::<BTreeSet<_>>();
         prop_assume!(touching(&before) == touching(&after) && ids(&before) == ids(&after));
         compare(&nets(&before), &nets(&after), k * k)?;
@@ -348,7 +348,7 @@ fn adds_up(surface: &Surface) -> Result<(), TestCaseError> {
 proptest! {
     #![proptest_config(cases(10_000))]
 
-    /// Nothing that can be typed or loaded may stop the page; what passes the check has sound areas.
+    /// Nothing that can be typed or loaded may stop the page, and a piece that passes the check has sound areas.
     #[test]
     fn any_measurements_give_a_piece_or_problems(Taken(piece) in any_furniture()) {
         match piece.assembly() {
@@ -357,7 +357,7 @@ proptest! {
                     let (gross, net) = (surface.gross.as_square_metres(), net(surface));
                     prop_assert!(gross.is_finite() && 0.0 <= net && net <= gross, "{}: {net} of {gross}", surface.id);
                 }
-                prop_assert!(piece.shared_lengths().is_ok());
+                prop_assert!(piece.checked().map(|piece| piece.shared_lengths()).is_ok());
             }
             Err(problems) => {
                 prop_assert!(!problems.is_empty());
@@ -605,7 +605,7 @@ fn an_inset_front_thicker_than_the_rails_are_deep_shows_no_rail_back() {
     let surfaces = piece.assembly().unwrap().surfaces();
     let shown = surfaces.iter().filter(|surface| {
         let rail = matches!(surface.id.part.kind, PartKind::Rail | PartKind::TopRail);
-        rail && surface.id.side == Side::Back && surface.id.sense == Exposure::Outside
+        rail && surface.id.side == Side::Back && surface.id.exposure == Exposure::Outside
     });
     assert_eq!(shown.map(net).sum::<f64>(), 0.0);
 }
@@ -707,11 +707,11 @@ fn seen_with(piece: &Furniture, field: &'static LengthField, metres: f64) -> Opt
     let mut piece = piece.clone();
     piece.measures.set(field, Length::metres(metres));
     let areas = piece.assembly().ok()?.net_areas().into_iter();
-    let seen = areas.filter(|(id, _)| id.sense == Exposure::Outside);
+    let seen = areas.filter(|(id, _)| id.exposure == Exposure::Outside);
     Some(seen.map(|(_, area)| area.as_square_metres()).sum())
 }
 
-/// Where a board becomes thicker than its neighbour, the area goes on as it did: a sixteenth of an inch is no new surface.
+/// Where a board becomes thicker than its neighbor, the area goes on as it did: a sixteenth of an inch is no new surface.
 /// The steps are wider than the gap under which parts touch.
 #[test]
 fn no_area_jumps_where_one_board_becomes_thicker_than_another() {
@@ -766,7 +766,7 @@ fn an_edge_of_the_whole_thickness_leaves_no_sheet() {
         let bottoms = surfaces.into_iter().filter(|surface| {
             surface.id.part.kind == PartKind::Top
                 && surface.id.side == Side::Bottom
-                && surface.id.sense == Exposure::Outside
+                && surface.id.exposure == Exposure::Outside
         });
         bottoms.map(|surface| net(&surface)).collect::<Vec<_>>()
     };

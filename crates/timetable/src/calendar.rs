@@ -10,8 +10,6 @@ pub struct Event {
     pub uid: String,
     /// The first line that a person reads.
     pub summary: String,
-    /// What else there is to say; may be empty.
-    pub description: String,
     /// When it begins, on the clock of wherever the calendar is read ("floating" time; RFC 5545, 3.3.5).
     pub start: Moment,
     /// When it ends. An event that ends as it begins has no end in the file, which asks for a later one (3.8.2.2).
@@ -37,9 +35,6 @@ pub fn calendar_file(events: &[Event], stamp: Moment) -> String {
             line(&format!("DTEND:{}", date_time(event.end)));
         }
         line(&format!("SUMMARY:{}", escaped(&event.summary)));
-        if !event.description.is_empty() {
-            line(&format!("DESCRIPTION:{}", escaped(&event.description)));
-        }
         line("END:VEVENT");
     }
     line("END:VCALENDAR");
@@ -66,17 +61,13 @@ mod tests {
 
     #[test]
     fn a_file_has_the_lines_that_the_format_asks_for() {
-        let event = |description: &str, end| Event {
+        let event = |end| Event {
             uid: "chest.prime@timetable".to_string(),
             summary: "Chest, oak: prime".to_string(),
-            description: description.to_string(),
             start: at("2026-05-03T09:00"),
             end: at(end),
         };
-        let events = [
-            event("", "2026-05-03T10:30"),
-            event("Scuff it.", "2026-05-03T09:00"),
-        ];
+        let events = [event("2026-05-03T10:30"), event("2026-05-03T09:00")];
         let file = calendar_file(&events, at("2026-05-01T23:59"));
         let expected = [
             "BEGIN:VCALENDAR",
@@ -95,7 +86,6 @@ mod tests {
             "DTSTAMP:20260501T235900Z",
             "DTSTART:20260503T090000",
             "SUMMARY:Chest\\, oak: prime",
-            "DESCRIPTION:Scuff it.",
             "END:VEVENT",
             "END:VCALENDAR",
             "",

@@ -21,7 +21,6 @@ pub fn events(jobs: &[Job], timetable: &Timetable) -> Vec<Event> {
         events.extend(outcome.at(Stage::Sell).map(|at| Event {
             uid: uid(&[&job.key], "sell", 1),
             summary: format!("{}: {}", job.name, Stage::Sell.label()),
-            description: String::new(),
             start: at,
             end: at,
         }));
@@ -34,7 +33,6 @@ fn of_one(job: &Job, work: &Work) -> Option<Vec<Event>> {
     let of_stretch = |(index, stretch): (usize, &crate::hours::Opening)| Event {
         uid: uid(&[&job.key, &step.key], "step", index + 1),
         summary: format!("{}: {}", job.name, step.name),
-        description: String::new(),
         start: stretch.from,
         end: stretch.to,
     };

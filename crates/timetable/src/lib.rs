@@ -2,7 +2,7 @@
 //!
 //! A [`Job`] is a list of [`Step`]s, each after the one before it or after those it names, with the least waits that labels
 //! ask for. [`schedule`] lays the steps of all
-//! jobs into the [`Hours`] of the maker; [`picture`] and [`calendar_file`] show the outcome. [`dew_check`] and
+//! jobs into the [`Hours`] of the maker; [`chart`] and [`calendar_file`] show the outcome. [`dew_check`] and
 //! [`air_cautions`] say whether the air and the surface are fit for a coat; [`Job::in_air`] has it stop or wait longer.
 //!
 //! Time is civil time of one place, in whole minutes: no clock, no time zones, no change to summer time.
@@ -11,6 +11,7 @@
 
 mod air;
 mod calendar;
+mod chart;
 mod climate;
 mod dew;
 mod events;
@@ -18,7 +19,6 @@ mod hours;
 mod minutes;
 mod moment;
 mod outcome;
-mod picture;
 mod plan;
 mod schedule;
 mod stage;
@@ -27,6 +27,7 @@ mod text_line;
 
 pub use air::Air;
 pub use calendar::{Event, calendar_file};
+pub use chart::{Bar, BarKind, Chart, DayColumn, Row, chart};
 pub use climate::{AirCaution, AirLimits, LabelAir, air_cautions, drying_percent, forbidden};
 pub use dew::{Condensation, DewCheck, LEAST_MARGIN, dew_check, dew_point};
 pub use events::events;
@@ -34,7 +35,6 @@ pub use hours::{Hours, Opening};
 pub use minutes::MOST_MINUTES;
 pub use moment::Moment;
 pub use outcome::{Obstacle, Outcome};
-pub use picture::{Bar, BarKind, DayColumn, Picture, Row, picture};
 pub use plan::{Timetable, Work};
 pub use schedule::schedule;
 pub use stage::Stage;

@@ -1,5 +1,7 @@
 //! The timetable of all jobs, by list scheduling: what the hands do next, again and again.
 
+use std::cmp::Reverse;
+
 use crate::hours::{Hours, Opening};
 use crate::moment::Moment;
 use crate::outcome::{Obstacle, outcome};
@@ -7,7 +9,7 @@ use crate::plan::{Timetable, Work};
 use crate::step::{Job, Step};
 
 /// A job on its way.
-struct Line<'a> {
+struct Progress<'a> {
     job: &'a Job,
     /// When its steps end, up to the next.
     ends: Vec<Moment>,
@@ -16,60 +18,98 @@ struct Line<'a> {
     /// When the waits after the steps before the next are over.
     ready: Moment,
     stuck: Option<Obstacle>,
+    /// The minutes of work and waits from the start of each step to the end of the job.
+    chains: Vec<u64>,
 }
 
 /// What a job would do next, and when it could.
-struct Offer {
-    /// Which of the lines.
-    line: usize,
+struct Candidate {
+    /// Which of the jobs.
+    job: usize,
     start: Moment,
+    /// How long the chain of work and waits ahead is, minutes; zero where that does not count.
+    chain: u64,
     stretches: Vec<Opening>,
 }
 
-/// Lays the steps of all jobs into the working hours, from a moment on.
+/// Which of the jobs that could begin at the same moment goes first.
+#[derive(Clone, Copy, PartialEq)]
+enum Priority {
+    /// The one that was given first.
+    AsGiven,
+    /// The one with the longest chain of work and waits ahead.
+    LongestChain,
+}
+
+/// Schedules the steps of all jobs within the working hours, from a moment on.
 ///
-/// Steps go one after another, each job's in its order, none before its wait is over and none outside the hours.
-/// Whenever the hands are free, the first job begins whose next step fits there (list scheduling without delay; Graham
-/// 1966). The same input gives the same timetable.
+/// Each job's steps keep their order. No step begins before its wait is over or outside the hours. Whenever the maker is
+/// free, the job goes on whose next step can begin first (list scheduling without delay; Graham 1966). Two priority rules
+/// are tried for steps that can begin at the same moment. The plan with fewer days late in all wins, then the one
+/// that ends first, then the one in the given order. The same input gives the same timetable.
 pub fn schedule(jobs: &[Job], hours: &Hours, start: Moment) -> Timetable {
+    let as_given = plan(jobs, hours, start, Priority::AsGiven);
+    if jobs.len() < 2 {
+        return as_given;
+    }
+    let longest_first = plan(jobs, hours, start, Priority::LongestChain);
+    let cost = |plan: &Timetable| {
+        let late = plan.outcomes.iter().filter_map(|outcome| outcome.days_late);
+        let late: i64 = late.map(|days| i64::from(days.max(0))).sum();
+        (late, plan.end())
+    };
+    if cost(&longest_first) < cost(&as_given) {
+        longest_first
+    } else {
+        as_given
+    }
+}
+
+/// The timetable under one priority rule.
+fn plan(jobs: &[Job], hours: &Hours, start: Moment, priority: Priority) -> Timetable {
     let done = jobs.iter().flat_map(|job| job.steps.iter().zip(&job.done));
     let mut pass = Pass {
         hours,
-        lines: jobs.iter().map(|job| Line::of(job, start)).collect(),
+        jobs: jobs.iter().map(|job| Progress::of(job, start)).collect(),
         works: Vec::new(),
         wet: done.filter_map(|(step, &end)| step.wet_until(end)).max(),
+        priority,
     };
     let mut now = start;
-    while let Some(offer) = pass.earliest_offer(now) {
-        now = offer.stretches.last().map_or(offer.start, |stretch| stretch.to);
-        pass.take(offer, now);
+    while let Some(candidate) = pass.earliest_candidate(now) {
+        now = candidate
+            .stretches
+            .last()
+            .map_or(candidate.start, |stretch| stretch.to);
+        pass.take(candidate, now);
     }
     units::sort_few(&mut pass.works, |one, other| one.start() < other.start());
     let outcomes = pass
-        .lines
+        .jobs
         .iter()
-        .map(|line| outcome(line.job, &line.ends, line.stuck));
+        .map(|progress| outcome(progress.job, &progress.ends, progress.stuck));
     Timetable {
         outcomes: outcomes.collect(),
         works: pass.works,
     }
 }
 
-impl<'a> Line<'a> {
+impl<'a> Progress<'a> {
     /// A job that begins at `start` or at its own day, with the steps that are done.
     fn of(job: &'a Job, start: Moment) -> Self {
         let begin = job.begin.map_or(start, |begin| begin.max(start));
-        let mut line = Line {
+        let mut progress = Progress {
             job,
             ends: Vec::new(),
             begin,
             ready: begin,
             stuck: None,
+            chains: job.chains(),
         };
         for (_, &end) in job.steps.iter().zip(&job.done) {
-            line.step_done(end);
+            progress.step_done(end);
         }
-        line
+        progress
     }
 
     fn next(&self) -> Option<&'a Step> {
@@ -94,63 +134,75 @@ impl<'a> Line<'a> {
 
 struct Pass<'a> {
     hours: &'a Hours,
-    lines: Vec<Line<'a>>,
+    jobs: Vec<Progress<'a>>,
     works: Vec<Work>,
     /// Until when dust would settle in a coat that is on.
     wet: Option<Moment>,
+    priority: Priority,
 }
 
 impl Pass<'_> {
     /// What can begin first with the hands, which are free from `now` on; of several jobs the first. A job that cannot go
     /// on is stuck.
-    fn earliest_offer(&mut self, now: Moment) -> Option<Offer> {
-        let mut earliest: Option<Offer> = None;
-        for (place, line) in self.lines.iter_mut().enumerate() {
-            let Some(step) = line.next() else { continue };
-            match offer(step, line, self.hours, (now, self.wet)) {
+    fn earliest_candidate(&mut self, now: Moment) -> Option<Candidate> {
+        let mut earliest: Option<Candidate> = None;
+        for (place, progress) in self.jobs.iter_mut().enumerate() {
+            let Some(step) = progress.next() else { continue };
+            match earliest_stretches(step, progress, self.hours, (now, self.wet)) {
                 Ok(stretches) => {
                     let start = stretches.first().map_or(now, |stretch| stretch.from);
-                    if earliest.as_ref().is_none_or(|first| start < first.start) {
-                        earliest = Some(Offer {
-                            line: place,
+                    let chain = match self.priority {
+                        Priority::AsGiven => 0,
+                        Priority::LongestChain => {
+                            progress.chains.get(progress.ends.len()).copied().unwrap_or(0)
+                        }
+                    };
+                    let rank = (start, Reverse(chain));
+                    if earliest
+                        .as_ref()
+                        .is_none_or(|first| rank < (first.start, Reverse(first.chain)))
+                    {
+                        earliest = Some(Candidate {
+                            job: place,
                             start,
+                            chain,
                             stretches,
                         });
                     }
                 }
-                Err(stuck) => line.stuck = Some(stuck),
+                Err(stuck) => progress.stuck = Some(stuck),
             }
         }
         earliest
     }
 
-    fn take(&mut self, offer: Offer, end: Moment) {
-        let Some(line) = self.lines.get_mut(offer.line) else {
+    fn take(&mut self, candidate: Candidate, end: Moment) {
+        let Some(progress) = self.jobs.get_mut(candidate.job) else {
             return;
         };
         // `None` is less than any moment.
-        self.wet = self.wet.max(line.next().and_then(|step| step.wet_until(end)));
+        self.wet = self.wet.max(progress.next().and_then(|step| step.wet_until(end)));
         self.works.push(Work {
-            job: offer.line,
-            step: line.ends.len(),
-            stretches: offer.stretches,
+            job: candidate.job,
+            step: progress.ends.len(),
+            stretches: candidate.stretches,
         });
-        line.step_done(end);
+        progress.step_done(end);
     }
 }
 
 /// When the next step of a job would be done from `now` on, where a coat takes dust until `wet`.
-fn offer(
+fn earliest_stretches(
     step: &Step,
-    line: &Line,
+    progress: &Progress,
     hours: &Hours,
     (now, wet): (Moment, Option<Moment>),
 ) -> Result<Vec<Opening>, Obstacle> {
-    let place = line.ends.len();
+    let place = progress.ends.len();
     if let Some(caution) = step.stopped {
         return Err(Obstacle::Air { step: place, caution });
     }
-    let ready = line.ready.max(now);
+    let ready = progress.ready.max(now);
     let from = match wet {
         Some(wet) if step.dusty => wet.max(ready),
         _ => ready,

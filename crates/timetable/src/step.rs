@@ -141,6 +141,21 @@ impl Job {
         }
     }
 
+    /// The minutes of work and waits from the start of each step to the end of the job, along the longest chain of steps
+    /// that wait for each other.
+    pub(crate) fn chains(&self) -> Vec<u64> {
+        let mut chains: Vec<u64> = self.steps.iter().map(|step| u64::from(step.minutes)).collect();
+        for place in (0..self.steps.len()).rev() {
+            let ahead = chains.get(place).copied().unwrap_or(0);
+            for before in self.before(place) {
+                if let (Some(of), Some(chain)) = (self.steps.get(before), chains.get_mut(before)) {
+                    *chain = (*chain).max(u64::from(of.minutes) + u64::from(of.wait) + ahead);
+                }
+            }
+        }
+        chains
+    }
+
     /// The job in this air, with pieces as warm as `surface`, degrees Celsius: what dries takes longer where it is cold or
     /// damp, and a coat that must not go on in it is stopped.
     pub fn in_air(mut self, air: Air, surface: f64) -> Self {
@@ -170,6 +185,19 @@ impl Job {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// By hand: the first coat is followed by 240 minutes of wait before the last step, the second by none.
+    #[test]
+    fn chains_follow_the_longest_waits() {
+        let steps = vec![
+            Step::new("sand", 30),
+            Step::new("coat", 20).then(240),
+            Step::new("coat the top", 25).after(vec![0]),
+            Step::new("fit", 10).after(vec![1, 2]),
+        ];
+        assert_eq!(Job::new("chest", steps).chains(), [300, 270, 35, 10]);
+        assert_eq!(Job::new("nothing", vec![]).chains(), []);
+    }
 
     /// 13 C: twice as long by the rule of thumb. A coat of 10 C goes on, one of 15 C does not; what is no coat is not stopped.
     #[test]

@@ -78,6 +78,21 @@ fn what_is_done_counts() {
     assert_eq!(shown(&jobs, "2026-05-01T11:00"), ["second 2026-05-01T11:00"]);
 }
 
+/// By hand: in the given order the chest ends on Monday and the table on Wednesday at 11:00. With the coat first, the
+/// table ends on Tuesday at 11:00 and the chest on Tuesday at 17:00. That is sooner, but late if the chest is due on
+/// Monday.
+#[test]
+fn the_longest_chain_goes_first_unless_a_job_would_be_late() {
+    let sanding = Job::new("chest", vec![step("sand", 180, 0), step("sand again", 240, 0)]);
+    let coats = Job::new("table", vec![step("coat", 60, 24 * 60), step("second", 60, 0)]);
+    let mut jobs = [sanding, coats];
+    let from = "2026-05-04T09:00";
+    let first = shown(&jobs, from)[0].clone();
+    assert_eq!(first, "coat 2026-05-04T09:00");
+    jobs[0].due = Some(at(from).day());
+    assert_eq!(shown(&jobs, from)[0], "sand 2026-05-04T09:00");
+}
+
 #[test]
 fn what_cannot_be_done_says_why() {
     let long = vec![step("a", 60, 0), step("b", 241, 0)];

@@ -15,7 +15,7 @@ use tokens::{tokens, vulgar};
 use value::Cursor;
 
 use crate::number_text::{Decimals, of_said, perhaps};
-use crate::spoken::{in_figures, not_understood};
+use crate::spoken::{in_digits, not_understood};
 use crate::{Length, LengthUnit};
 
 /// Reads a length as a person writes or says it, and as a save file without values has it; a lone number has the unit
@@ -51,7 +51,7 @@ pub fn read_length(text: &str, tape: LengthUnit) -> Result<Length, LengthError> 
 /// ```
 pub fn read_length_with(text: &str, tape: LengthUnit, decimals: Decimals) -> Result<Length, LengthError> {
     let text = without_stop(text);
-    let said = in_figures(text);
+    let said = in_digits(text);
     let decimals = of_said(text, said.as_deref(), decimals);
     let read = |text: &str| {
         read(text, tape, decimals).map_err(|error| match (&error.fault, perhaps(text)) {
@@ -59,13 +59,13 @@ pub fn read_length_with(text: &str, tape: LengthUnit, decimals: Decimals) -> Res
             _ => error,
         })
     };
-    let Some(figures) = said else {
+    let Some(digits) = said else {
         return read(text).map_err(|error| match not_understood(text) {
             Some((at, word)) => fault(at, LengthFault::UnknownUnit(word)),
             None => error,
         });
     };
-    read(&figures).map_err(|error| fault(0, LengthFault::Said(figures, Box::new(error))))
+    read(&digits).map_err(|error| fault(0, LengthFault::Spoken(digits, Box::new(error))))
 }
 
 /// A length as it would be typed: what was said in words in figures, without the full stop that a tablet puts behind
@@ -79,7 +79,7 @@ pub fn read_length_with(text: &str, tape: LengthUnit, decimals: Decimals) -> Res
 /// ```
 pub fn as_typed(text: &str) -> String {
     let text = without_stop(text.trim());
-    in_figures(text).unwrap_or_else(|| text.to_owned())
+    in_digits(text).unwrap_or_else(|| text.to_owned())
 }
 
 /// A full stop behind figures ends a sentence; one behind letters may belong to an abbreviation.

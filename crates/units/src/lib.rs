@@ -27,5 +27,5 @@ pub use show::{
     Inches, show_area, show_length, show_length_in, show_number, show_volume, show_volume_beside,
 };
 pub use sorted::{SortedMap, SortedSet, in_order, sort_few, sort_numbers};
-pub use spoken::{in_figures, in_figures_with};
+pub use spoken::{in_digits, in_digits_with};
 pub use system::{LengthUnit, System, VolumeUnit};

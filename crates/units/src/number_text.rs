@@ -3,7 +3,7 @@
 use std::fmt;
 
 use crate::decimal::read_decimal;
-use crate::spoken::in_figures_with;
+use crate::spoken::in_digits_with;
 
 /// Which sign stands before decimals. It decides only where a text can mean two numbers, as `1,250` and `1.250` can.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -85,7 +85,7 @@ pub fn read_range_with(text: &str, decimals: Decimals) -> Result<(f64, f64), Num
         .or_else(|| text.split_once(" to "))
         .or_else(|| {
             text.split_once("to")
-                .filter(|_| in_figures_with(text, |_| None).is_none())
+                .filter(|_| in_digits_with(text, |_| None).is_none())
         });
     let number = |text: &str| read_number(text, decimals);
     match parted {
@@ -96,7 +96,7 @@ pub fn read_range_with(text: &str, decimals: Decimals) -> Result<(f64, f64), Num
 
 /// A whole number, a decimal, a fraction, or a whole number and a fraction.
 fn read_number(text: &str, decimals: Decimals) -> Result<f64, NumberError> {
-    let said = in_figures_with(text, |_| None);
+    let said = in_digits_with(text, |_| None);
     let decimals = of_said(text, said.as_deref(), decimals);
     let text = said.as_deref().unwrap_or(text).trim();
     let (whole, fraction) = match (text.rsplit_once(' '), text.contains('/')) {

@@ -60,12 +60,11 @@ impl Numerals {
     /// A number with these signs; it is given with a point before its decimals and nothing between its thousands.
     pub fn write(&self, plain: &str) -> String {
         let (whole, behind) = plain.split_once('.').map_or((plain, None), |(w, b)| (w, Some(b)));
-        let figures = whole.chars().filter(char::is_ascii_digit).count();
+        let digits = whole.chars().filter(char::is_ascii_digit).count();
         let mut written = String::with_capacity(plain.len() + 4);
-        let mut left = figures;
+        let mut left = digits;
         for c in whole.chars() {
-            let parts =
-                c.is_ascii_digit() && left < figures && left.is_multiple_of(3) && figures >= self.from;
+            let parts = c.is_ascii_digit() && left < digits && left.is_multiple_of(3) && digits >= self.from;
             written.extend(self.thousands.filter(|_| parts));
             written.push(c);
             left -= usize::from(c.is_ascii_digit());

@@ -69,7 +69,7 @@ impl<K: Ord, V> SortedMap<K, V> {
     where
         K: Borrow<Q>,
     {
-        self.0.binary_search_by(|(known, _)| known.borrow().cmp(key))
+        self.0.binary_search_by(|(other, _)| other.borrow().cmp(key))
     }
 
     /// The value of a key.

@@ -67,24 +67,24 @@ enum Word<'a> {
 ///
 /// # Example
 /// ```
-/// use units::in_figures;
-/// assert_eq!(in_figures("thirty three and seven eighths").as_deref(), Some("33 7/8"));
-/// assert_eq!(in_figures("two feet nine and a half inches").as_deref(), Some("2 feet 9 1/2 inches"));
-/// assert_eq!(in_figures("33 7/8"), None);
+/// use units::in_digits;
+/// assert_eq!(in_digits("thirty three and seven eighths").as_deref(), Some("33 7/8"));
+/// assert_eq!(in_digits("two feet nine and a half inches").as_deref(), Some("2 feet 9 1/2 inches"));
+/// assert_eq!(in_digits("33 7/8"), None);
 /// ```
-pub fn in_figures(text: &str) -> Option<String> {
-    in_figures_with(text, length_unit)
+pub fn in_digits(text: &str) -> Option<String> {
+    in_digits_with(text, length_unit)
 }
 
 /// The same with other units: how each of their words is written, or nothing if a word is none.
 ///
 /// # Example
 /// ```
-/// use units::in_figures_with;
+/// use units::in_digits_with;
 /// let sign = |word: &str| word.starts_with("hour").then_some("h");
-/// assert_eq!(in_figures_with("two and a half hours", sign).as_deref(), Some("2 1/2 h"));
+/// assert_eq!(in_digits_with("two and a half hours", sign).as_deref(), Some("2 1/2 h"));
 /// ```
-pub fn in_figures_with<'a>(text: &'a str, sign: impl Fn(&'a str) -> Option<&'a str>) -> Option<String> {
+pub fn in_digits_with<'a>(text: &'a str, sign: impl Fn(&'a str) -> Option<&'a str>) -> Option<String> {
     let mut words = Vec::new();
     for word in text.split(is_between).filter(|word| !word.is_empty()) {
         words.push(meaning(word, &sign)?);
@@ -153,7 +153,7 @@ fn meaning<'a>(word: &'a str, sign: &dyn Fn(&'a str) -> Option<&'a str>) -> Opti
     if let Some((.., below)) = PARTS.iter().find(|(one, several, _)| is(one) || is(several)) {
         return Some(Word::Part(*below));
     }
-    let known = [
+    let words = [
         ("hundred", Word::Hundred),
         ("thousand", Word::Thousand),
         ("point", Word::Point),
@@ -162,7 +162,7 @@ fn meaning<'a>(word: &'a str, sign: &dyn Fn(&'a str) -> Option<&'a str>) -> Opti
         ("an", Word::Article),
         ("of", Word::Article),
     ];
-    if let Some((_, word)) = known.iter().find(|(other, _)| is(other)) {
+    if let Some((_, word)) = words.iter().find(|(other, _)| is(other)) {
         return Some(*word);
     }
     if word.starts_with(|c: char| c.is_ascii_digit()) {
@@ -180,8 +180,8 @@ fn written(words: &[Word<'_>]) -> String {
         let said = number.or(match words[place] {
             Word::Article => Some(1),
             // `3 quarters`
-            Word::AsItIs(figures) if matches!(words.get(place + 1), Some(Word::Part(_))) => {
-                figures.parse().ok()
+            Word::AsItIs(digits) if matches!(words.get(place + 1), Some(Word::Part(_))) => {
+                digits.parse().ok()
             }
             _ => None,
         });
@@ -206,10 +206,10 @@ fn written(words: &[Word<'_>]) -> String {
                     let _ = write!(text, "{figure}");
                     place += 1;
                 }
-                if let Some(Word::AsItIs(figures)) = words.get(place)
-                    && figures.starts_with(|c: char| c.is_ascii_digit())
+                if let Some(Word::AsItIs(digits)) = words.get(place)
+                    && digits.starts_with(|c: char| c.is_ascii_digit())
                 {
-                    text.push_str(figures);
+                    text.push_str(digits);
                     place += 1;
                 }
                 continue;
@@ -310,10 +310,10 @@ mod tests {
             ("62 3 quarters", "62 3/4"),
             ("three and 7 eighths", "3 7/8"),
         ];
-        for (words, figures) in said {
-            assert_eq!(in_figures(words).as_deref(), Some(figures), "{words}");
+        for (words, digits) in said {
+            assert_eq!(in_digits(words).as_deref(), Some(digits), "{words}");
             let read = |text: &str| read_length(text, LengthUnit::Inch);
-            assert_eq!(read(words), read(figures), "{words}");
+            assert_eq!(read(words), read(digits), "{words}");
             assert!(read(words).is_ok(), "{words}");
         }
     }
@@ -336,29 +336,29 @@ mod tests {
                     }
                 }
             }
-            assert_eq!(in_figures(&words), Some(number.to_string()), "{words}");
+            assert_eq!(in_digits(&words), Some(number.to_string()), "{words}");
         }
     }
 
     #[test]
     fn sums_are_understood_as_they_are_said() {
         let none = |_| None;
-        for (words, figures) in [
+        for (words, digits) in [
             ("twelve hundred", "1200"),
             ("a thousand two hundred", "1200"),
             ("one thousand and five", "1005"),
             ("twelve thousand three hundred forty five", "12345"),
             ("two thousand", "2000"),
         ] {
-            assert_eq!(in_figures_with(words, none).as_deref(), Some(figures), "{words}");
+            assert_eq!(in_digits_with(words, none).as_deref(), Some(digits), "{words}");
         }
-        assert_eq!(in_figures_with("two pounds", none), None);
+        assert_eq!(in_digits_with("two pounds", none), None);
     }
 
     #[test]
     fn what_is_not_said_in_words_stays_as_it_is() {
         for text in ["33 7/8", "2' 9\"", "85.1 cm", "wide", "thirty parsecs", "", "a"] {
-            assert_eq!(in_figures(text), None, "{text}");
+            assert_eq!(in_digits(text), None, "{text}");
         }
         let error = read_length("thirty parsecs", LengthUnit::Inch).unwrap_err();
         assert_eq!(

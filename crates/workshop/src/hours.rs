@@ -1,6 +1,6 @@
 //! Hours of work as a maker writes or says them: `9:00-12:30, 13-17`, `6pm to 9pm`, `nine to half past twelve`.
 
-use units::in_figures_with;
+use units::in_digits_with;
 
 /// The minutes of a day between which somebody works, in order; nothing if the text does not say so.
 pub fn read_hours(text: &str) -> Option<Vec<(u32, u32)>> {
@@ -58,7 +58,7 @@ fn of_day(text: &str) -> Option<Clock> {
         Some(text) => (text, ":30"),
         None => (text, ""),
     };
-    let said = in_figures_with(text, |word| {
+    let said = in_digits_with(text, |word| {
         ["am", "pm"]
             .into_iter()
             .find(|known| word.eq_ignore_ascii_case(known))

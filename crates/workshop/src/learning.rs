@@ -148,7 +148,7 @@ fn observed(
             standard_uncertainty: area * share,
         },
         coats,
-        ground: line.ground.unwrap_or(Substrate::Sealed),
+        substrate: line.ground.unwrap_or(Substrate::Sealed),
         kept: tool.keeps.iter().map(|keeps| keeps.litres).collect(),
     };
     Observed::of(&job).map_err(Unweighed::Fault)
@@ -186,7 +186,7 @@ pub(crate) fn own_rates(lessons: &[Lesson], material: &str, basis: Basis) -> Rc<
     let of_material = lessons.iter().filter(|lesson| lesson.material.key == material);
     let rate = |lesson: &Lesson| OwnRate {
         tool: lesson.tool.key,
-        rate: lesson.learned(basis).figure(),
+        rate: lesson.learned(basis).range(),
         jobs: lesson.learned(basis).jobs(),
     };
     of_material.map(rate).collect()

@@ -26,7 +26,7 @@ pub fn to_weigh(
             if !line.need.is_of(layer) || layer.coats == 0 {
                 continue;
             }
-            ground.get_or_insert(zone.ground_under(place));
+            ground.get_or_insert(zone.substrate_under(place));
             for patch in &zone.patches {
                 let area = patch.area.as_square_metres() * f64::from(layer.coats);
                 coated += area;
@@ -102,7 +102,7 @@ mod tests {
         // It is the area twice over at the middle of what six jobs leave open, and what the tool keeps.
         let taken = takeoff_in(&taught, &taught.pieces[0]).unwrap();
         let area = taken.painted.value.as_square_metres();
-        let rate = lessons(&taught)[0].by_film.figure().middle();
+        let rate = lessons(&taught)[0].by_film.range().middle();
         let kept: f64 = coatings::tool("foam-roller")
             .unwrap()
             .keeps

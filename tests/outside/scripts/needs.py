@@ -227,8 +227,6 @@ CONFIDENCES = [0.75, 0.9]
 # Nothing may hang on a hair: what is asked lies so far from the confidence. Four standard deviations of a share of
 # 10,000 trials, and of one of a million beside it, are at most 0.0202.
 CLEAR = 0.0202
-DRY_TARGETS_UM = [38.0, 76.0, 120.0]
-DRY_CONFIDENCES = [0.5, 0.8, 0.95]
 
 # ---------------------------------------------------------------------------------------------------------------------
 # The model
@@ -516,20 +514,11 @@ def dry_films(job, draws):
                     best = mean(solids) / mean(rate) * 1000
                     relative = u(rate) / mean(rate)
                     differs = relative / (1 - relative ** 2)
-                reach = []
-                for target in DRY_TARGETS_UM:
-                    for confidence in DRY_CONFIDENCES:
-                        off = off_by(confidence)
-                        shares = [1 - confidence + off, 1 - confidence - off]
-                        fewest, most = (target / float(film) for film in numpy.quantile(one, shares))
-                        if math.ceil(fewest) == math.ceil(most) and most < 20:
-                            reach.append([target, confidence, math.ceil(most)])
                 films.append({
                     "zone": number, "layer": layer_number, "narrow": narrow,
                     "um": rounded(best * term.coats),
                     "u_um": rounded(best * term.coats * math.hypot(differs, u(solids) / mean(solids))),
                     "mean_um": rounded(one.mean() * term.coats, 6), "sd_um": rounded(one.std(ddof=1) * term.coats, 6),
-                    "coats_to_reach": reach,
                 })
     return films
 

@@ -58,7 +58,7 @@ fn faces(surfaces: &[Surface]) -> BTreeMap<String, BTreeMap<&'static str, f64>> 
     let mut faces = BTreeMap::<String, BTreeMap<_, _>>::new();
     for surface in surfaces {
         let face = format!("{}/{}", surface.id.part, surface.id.side.word());
-        let sense = surface.id.sense.key();
+        let sense = surface.id.exposure.key();
         let before = faces
             .entry(face)
             .or_default()

@@ -33,7 +33,6 @@ fn check(events: &[Event]) {
     for (read, event) in read.iter().zip(events) {
         assert_eq!(read.get_uid(), Some(event.uid.as_str()));
         assert_eq!(read.get_summary(), Some(event.summary.as_str()));
-        assert_eq!(read.get_description().unwrap_or_default(), event.description);
         assert_eq!(floating(read.get_start()), Some(event.start.to_string()));
         let end = (event.end > event.start).then(|| event.end.to_string());
         assert_eq!(floating(read.get_end()), end);
@@ -60,7 +59,6 @@ fn awkward_names_come_back() {
     let event = |(index, name): (usize, &&str)| Event {
         uid: format!("{index}@test"),
         summary: name.to_string(),
-        description: format!("{name}: coat"),
         start: at("2026-05-03T09:00"),
         end: at("2026-05-03T09:00").after(index as i64 * 700),
     };
@@ -74,7 +72,6 @@ fn every_length_folds() {
         .map(|length| Event {
             uid: format!("{length}@test"),
             summary: format!("{}é🪑,", "x".repeat(length)),
-            description: String::new(),
             start: at("2026-05-03T23:30"),
             end: at("2026-05-04T00:15"),
         })

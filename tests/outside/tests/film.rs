@@ -175,7 +175,7 @@ fn need(square_metres: f64, basis: Basis, layer: Layer) -> Demand {
             ..Patch::default()
         }],
         edges: Length::ZERO,
-        ground: Substrate::Sealed,
+        substrate: Substrate::Sealed,
         basis,
         layers: vec![layer],
     };

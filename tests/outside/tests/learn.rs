@@ -53,7 +53,7 @@ fn apart((low, high): (f64, f64), other: (f64, f64)) -> f64 {
 #[test]
 fn the_closed_form_is_the_integral() {
     for (case, learned) in cases() {
-        let figure = learned.figure();
+        let figure = learned.range();
         let next = apart((figure.low, figure.high), case.next);
         let mean = apart(learned.mean_between(), case.mean);
         println!("{} jobs: {next:.1e} {mean:.1e}", case.jobs.len());
@@ -65,7 +65,7 @@ fn the_closed_form_is_the_integral() {
 #[test]
 fn a_weight_stands_in_for_the_uncertainty_of_a_job() {
     let off = cases().into_iter().map(|(case, learned)| {
-        let figure = learned.figure();
+        let figure = learned.range();
         apart((figure.low, figure.high), case.exact)
     });
     let worst = off.fold(0.0, f64::max);

@@ -174,7 +174,7 @@ impl ZoneCase {
             key: "zone".into(),
             patches: self.patches.iter().map(PatchCase::patch).collect(),
             edges: Length::ZERO,
-            ground: ground.unwrap(),
+            substrate: ground.unwrap(),
             basis: basis.unwrap().1,
             layers: self.layers.iter().map(LayerCase::layer).collect(),
         }

@@ -163,7 +163,7 @@ fn true_area(furniture: &Furniture) -> Option<Area> {
     let surfaces = furniture.assembly().ok()?.surfaces();
     let painted = surfaces
         .iter()
-        .filter(|surface| surface.id.sense == Exposure::Outside && surface.takes_finish());
+        .filter(|surface| surface.id.exposure == Exposure::Outside && surface.takes_finish());
     Some(painted.map(|surface| surface.net).sum())
 }
 

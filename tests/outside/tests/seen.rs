@@ -77,7 +77,7 @@ fn faces(surfaces: &[Surface]) -> BTreeMap<String, (Shares, f64)> {
             .entry(format!("{}/{}", surface.id.part, surface.id.side.word()))
             .or_default();
         *shares
-            .entry(unseen(surface.id.sense.key()).to_owned())
+            .entry(unseen(surface.id.exposure.key()).to_owned())
             .or_default() += area;
         *whole += area;
     }

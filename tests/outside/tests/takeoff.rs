@@ -9,7 +9,7 @@
 
 use std::rc::Rc;
 
-use coatings::{Contents, Demand, Enough, Patch, TRIALS, Way, besides_in_hand, can, demands, tool};
+use coatings::{Contents, Demand, Enough, Patch, TRIALS, Way, can, demands, extra_needed, tool};
 use outside::{cad_fixture, fixture};
 use serde::Deserialize;
 use units::Volume;
@@ -196,7 +196,7 @@ fn volumes_and_probabilities_agree_for_each_stage_and_tool() {
         for line in &theirs.stages {
             let place = format!("{} {} {}", theirs.id, line.stage, line.tool);
             assert_eq!(planned(&ours, &line.stage).coats, line.coats, "{place}");
-            let job = ours.job.done(Way::With(tool(&line.tool).unwrap()));
+            let job = ours.job.with_tools(Way::With(tool(&line.tool).unwrap()));
             let needs = demands(&job, TRIALS);
             let need = needs
                 .iter()
@@ -222,7 +222,7 @@ fn volumes_and_probabilities_agree_for_each_stage_and_tool() {
             }
             // The high amount is enough in 19 of 20 trials: beside a full can, what it holds less has to be had.
             let half = need.likely() / 2.0;
-            let besides = besides_in_hand(&[need], &[Contents::full(half).unwrap()], 0.95);
+            let besides = extra_needed(&[need], &[Contents::full(half).unwrap()], 0.95);
             let together = (half + besides).as_litres();
             within(&format!("{place}, besides"), together, line.high, QUANTILE);
             compared += 1;

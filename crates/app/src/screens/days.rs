@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use timetable::{BarKind, Job, Moment, Picture, Step, Work, calendar_file, events, picture};
+use timetable::{BarKind, Chart, Job, Moment, Step, Work, calendar_file, chart, events};
 use units::Day;
 use wasm_bindgen_futures::spawn_local;
 use workshop::days::{Days, WEEK, air, written_hours};
@@ -124,7 +124,7 @@ const LEAST_HEAD: f64 = 72.0;
 
 /// A row for each piece, a column for each day.
 fn drawn(days: &Days) -> Html {
-    let picture = picture(&days.jobs, &days.timetable, &days.hours, MOST_DAYS);
+    let picture = chart(&days.jobs, &days.timetable, &days.hours, MOST_DAYS);
     let height = HEAD + ROW * picture.rows.len() as f64;
     let column = WIDTH / picture.days.len().max(1) as f64;
     // Where columns are narrow, not each has room for its day.
@@ -156,12 +156,12 @@ fn drawn(days: &Days) -> Html {
     }
 }
 
-fn bars(days: &Days, picture: &Picture, n: usize, row: &timetable::Row) -> Html {
+fn bars(days: &Days, picture: &Chart, n: usize, row: &timetable::Row) -> Html {
     let top = HEAD + ROW * n as f64;
     let bar = |bar: &timetable::Bar| {
         let (from, to) = (picture.share(bar.from) * WIDTH, picture.share(bar.to) * WIDTH);
         let class = match bar.kind {
-            BarKind::Hands => "hands",
+            BarKind::Work => "hands",
             BarKind::Drying => "drying",
             BarKind::Curing => "curing",
         };

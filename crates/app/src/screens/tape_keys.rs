@@ -104,7 +104,8 @@ fn marks(shown: &Shown, keys: &[Key]) -> Html {
 
 fn reading(shown: &Shown, id: FieldId) -> Html {
     let furniture = shown.piece.furniture();
-    let shared = furniture.shared_lengths().unwrap_or_default();
+    let checked = furniture.checked();
+    let shared = checked.map(|piece| piece.shared_lengths()).unwrap_or_default();
     let tape = Tape {
         id,
         label: words::sentence(words::field_label(shown.piece.kind, id)),

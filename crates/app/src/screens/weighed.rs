@@ -113,7 +113,7 @@ pub fn taught(app: &App, send: &Send) -> Html {
         .iter()
         .flat_map(|lesson| [lesson.by_film, lesson.by_label]);
     let most = ends
-        .map(|learned| learned.before().high.max(learned.figure().high))
+        .map(|learned| learned.before().high.max(learned.range().high))
         .fold(0.0, f64::max);
     let lines: Vec<Weighing> = app.workshop.books.all().collect();
     html! {
@@ -145,7 +145,7 @@ fn lesson(app: &App, lesson: &Lesson, most: f64) -> Html {
         html! {
             <>
                 <svg class="bar" viewBox="0 0 1000 40" preserveAspectRatio="none" aria-hidden="true">
-                    { bar(learned.before(), 4.0, "lost") }{ bar(learned.figure(), 22.0, "on-piece") }
+                    { bar(learned.before(), 4.0, "lost") }{ bar(learned.range(), 22.0, "on-piece") }
                 </svg>
                 <p>{ words::taught(word, &learned, app.workshop.units) }</p>
             </>

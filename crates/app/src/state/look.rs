@@ -63,8 +63,11 @@ impl Look {
     /// The look that shows where a measurement is taken: this one if it does, or else the first that does.
     pub fn at(self, piece: &Piece, field: FieldId) -> Look {
         let furniture = piece.furniture();
+        let Ok(checked) = furniture.checked() else {
+            return self;
+        };
         let shows = |look: &Look| {
-            let lines = furniture.dimensions(look.view()).unwrap_or_default();
+            let lines = checked.dimensions(look.view());
             lines.iter().any(|line| line.field == field)
         };
         let looks = [self, Look::Front, Look::Side, Look::Above];

@@ -76,7 +76,7 @@ pub fn taught(by: &str, learned: &Learned, system: System) -> String {
     format!(
         "{by} {}; with {jobs} {}. {sure}.",
         rate(learned.before(), system),
-        rate(learned.figure(), system)
+        rate(learned.range(), system)
     )
 }
 

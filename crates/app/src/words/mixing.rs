@@ -2,7 +2,7 @@
 
 use coatings::Estimate;
 use coatings::mix::{Scale, Step};
-use colour::Seen;
+use colour::Perceptibility;
 use units::System;
 use workshop::mixing::chalk::Chalk;
 use workshop::mixing::thin::ThinnedPaint;
@@ -26,7 +26,7 @@ pub fn drift(shade: &Shade, pouring: &Pouring) -> String {
     format!(
         "By weighing, 19 batches in 20 stay within {} of the shade meant (CIEDE2000): {}.{}",
         number(&format!("{:.1}", drift.high)),
-        Seen::of(drift.high).label(),
+        Perceptibility::of(drift.high).label(),
         decides.unwrap_or_default()
     )
 }

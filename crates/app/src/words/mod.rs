@@ -21,7 +21,7 @@ use crate::state::{Refused, Tab};
 use coatings::can::ChoiceError;
 use coatings::suggest::{SuggestedLayer, Suggestion};
 use coatings::{
-    Demand, Enough, Estimate, Left, Place, Provenance, SourcedRange, Stage, Verdict, in_sentence,
+    Demand, Enough, Estimate, Leftover, Place, Provenance, SourcedRange, Stage, Verdict, in_sentence,
 };
 use units::{Area, Length, System, Volume, show_area, show_number, show_volume_beside};
 use workshop::{Buy, MaterialLine, Piece, Takeoff, Workshop, unmeasured};
@@ -339,7 +339,7 @@ pub fn buy(buy: &Result<Buy, ChoiceError>, has_some: bool, workshop: &Workshop, 
 }
 
 /// What is left over in the end: ` About 11 fl oz left over, at least 6.8 fl oz.`
-fn left_over(left: Left, system: System) -> String {
+fn left_over(left: Leftover, system: System) -> String {
     let likely = volume(left.likely, system);
     match left.least > A_DROP {
         true => format!(
@@ -479,7 +479,7 @@ mod tests {
             probability: 0.2,
             left: Volume::ZERO,
             lacking: half,
-            besides: half,
+            extra_needed: half,
             most_coats: 1,
             zones: vec![],
         };
@@ -494,7 +494,7 @@ mod tests {
     fn what_is_left_is_told_as_likely_and_as_least() {
         let left = |likely, least| {
             let [likely, least] = [likely, least].map(Volume::millilitres);
-            left_over(Left { likely, least }, System::Metric)
+            left_over(Leftover { likely, least }, System::Metric)
         };
         assert_eq!(
             left(330.0, 200.0),
@@ -536,7 +536,7 @@ mod tests {
                 probability: 0.5,
                 left: Volume::ZERO,
                 lacking: Volume::ZERO,
-                besides: Volume::ZERO,
+                extra_needed: Volume::ZERO,
                 most_coats,
                 zones,
             };

@@ -115,19 +115,19 @@ impl std::error::Error for ChoiceError {}
 /// use coatings::can::{Offer, can, choose};
 /// let offer = |key, price| Offer { size: can(key).unwrap().volume(), price };
 /// let offers = [offer("us-quart", 1600), offer("us-gallon", 4000)];
-/// let need = can("us-quart").unwrap().volume() * 3.0;
-/// let purchase = choose(need, &[], &offers)?;
+/// let demand = can("us-quart").unwrap().volume() * 3.0;
+/// let purchase = choose(demand, &[], &offers)?;
 /// assert_eq!((purchase.counts, purchase.price), (vec![0, 1], 4000));
 /// # Ok::<(), coatings::can::ChoiceError>(())
 /// ```
-pub fn choose(need: Volume, stock: &[Volume], offers: &[Offer]) -> Result<Purchase, ChoiceError> {
-    if !(need >= Volume::ZERO && need.as_litres().is_finite()) {
+pub fn choose(demand: Volume, stock: &[Volume], offers: &[Offer]) -> Result<Purchase, ChoiceError> {
+    if !(demand >= Volume::ZERO && demand.as_litres().is_finite()) {
         return Err(ChoiceError::Demand);
     }
-    if need > LARGEST_NEED {
+    if demand > LARGEST_NEED {
         return Err(ChoiceError::NeedTooLarge);
     }
-    let wanted = rounded_up(need);
+    let wanted = rounded_up(demand);
     let mut held = 0_u64;
     let mut used_from_stock = 0;
     for (place, can) in stock.iter().enumerate() {
@@ -189,10 +189,10 @@ pub fn choose(need: Volume, stock: &[Volume], offers: &[Offer]) -> Result<Purcha
 /// assert_eq!(purchase.counts, [1, 0, 1]);
 /// # Ok::<(), coatings::can::ChoiceError>(())
 /// ```
-pub fn fewest(need: Volume, stock: &[Volume], sizes: &[Volume]) -> Result<Purchase, ChoiceError> {
+pub fn fewest(demand: Volume, stock: &[Volume], sizes: &[Volume]) -> Result<Purchase, ChoiceError> {
     // What costs as much whatever its size is bought as seldom as can be.
     let alike: Vec<Offer> = sizes.iter().map(|&size| Offer { size, price: 1 }).collect();
-    choose(need, stock, &alike)
+    choose(demand, stock, &alike)
 }
 
 /// The share of an `f64` that may be noise of its last places: twice a pint is not more than a quart.
@@ -229,18 +229,18 @@ mod tests {
     }
 
     /// All purchases, one after the other: price, left over in millilitres, cans.
-    fn by_trying(need: u64, list: &[(u64, u64)]) -> Option<(u64, u64, u64)> {
-        if need == 0 {
+    fn by_trying(demand: u64, list: &[(u64, u64)]) -> Option<(u64, u64, u64)> {
+        if demand == 0 {
             return Some((0, 0, 0));
         }
         let (&(size, price), others) = list.split_first()?;
-        (0..=need.div_ceil(size))
+        (0..=demand.div_ceil(size))
             .filter_map(|count| {
                 let filled = count * size;
-                let (p, l, c) = if filled >= need {
-                    (0, filled - need, 0)
+                let (p, l, c) = if filled >= demand {
+                    (0, filled - demand, 0)
                 } else {
-                    by_trying(need - filled, others)?
+                    by_trying(demand - filled, others)?
                 };
                 Some((p + count * price, l, c + count))
             })
@@ -356,53 +356,53 @@ mod tests {
 
     proptest! {
         #[test]
-        fn as_good_as_by_trying_all(need in 0..1500_u64, list in shop()) {
-            let ours = choose(ml(need), &[], &offers(&list)).unwrap();
+        fn as_good_as_by_trying_all(demand in 0..1500_u64, list in shop()) {
+            let ours = choose(ml(demand), &[], &offers(&list)).unwrap();
             let cans: u64 = ours.counts.iter().map(|&count| u64::from(count)).sum();
             prop_assert!(ours.proven);
-            prop_assert_eq!(Some((ours.price, in_ml(ours.left), cans)), by_trying(need, &list));
+            prop_assert_eq!(Some((ours.price, in_ml(ours.left), cans)), by_trying(demand, &list));
         }
 
         #[test]
         fn the_counts_add_up_and_are_never_too_little(
-            need in 0..40_000_u64,
+            demand in 0..40_000_u64,
             stock in prop::collection::vec(0..2000_u64, 0..4),
             list in shop(),
         ) {
             let shelf: Vec<Volume> = stock.iter().map(|&can| ml(can)).collect();
-            let ours = choose(ml(need), &shelf, &offers(&list)).unwrap();
+            let ours = choose(ml(demand), &shelf, &offers(&list)).unwrap();
             let bought = || list.iter().zip(&ours.counts);
             let price: u64 = bought().map(|((_, price), &count)| price * u64::from(count)).sum();
             let filled: u64 = bought().map(|((size, _), &count)| size * u64::from(count)).sum();
             let held: u64 = stock.iter().take(ours.used_from_stock).sum();
             prop_assert_eq!(price, ours.price);
-            prop_assert!(held + filled >= need);
-            prop_assert_eq!(held + filled - need, in_ml(ours.left));
+            prop_assert!(held + filled >= demand);
+            prop_assert_eq!(held + filled - demand, in_ml(ours.left));
             // One can less of any kind is too little, unless it is free.
             for ((size, price), _) in bought().filter(|(_, count)| **count > 0) {
-                prop_assert!(*price == 0 || held + filled - size < need);
+                prop_assert!(*price == 0 || held + filled - size < demand);
             }
         }
 
         #[test]
         fn another_offer_never_makes_it_dearer(
-            need in 0..20_000_u64,
+            demand in 0..20_000_u64,
             list in shop(),
             (size, price) in (60..5000_u64, 0..9000_u64),
         ) {
-            let before = choose(ml(need), &[], &offers(&list)).unwrap();
+            let before = choose(ml(demand), &[], &offers(&list)).unwrap();
             let mut more = list;
             more.push((size, price));
-            prop_assert!(choose(ml(need), &[], &offers(&more)).unwrap().price <= before.price);
+            prop_assert!(choose(ml(demand), &[], &offers(&more)).unwrap().price <= before.price);
         }
 
         #[test]
-        fn without_prices_no_fewer_cans_are_enough(need in 1..1500_u64, sizes in prop::collection::vec(60..900_u64, 1..4)) {
+        fn without_prices_no_fewer_cans_are_enough(demand in 1..1500_u64, sizes in prop::collection::vec(60..900_u64, 1..4)) {
             let volumes: Vec<Volume> = sizes.iter().map(|&size| ml(size)).collect();
-            let ours = fewest(ml(need), &[], &volumes).unwrap();
+            let ours = fewest(ml(demand), &[], &volumes).unwrap();
             let alike: Vec<(u64, u64)> = sizes.iter().map(|&size| (size, 1)).collect();
             let cans: u64 = ours.counts.iter().map(|&count| u64::from(count)).sum();
-            prop_assert_eq!(Some((cans, in_ml(ours.left), cans)), by_trying(need, &alike));
+            prop_assert_eq!(Some((cans, in_ml(ours.left), cans)), by_trying(demand, &alike));
         }
     }
 }

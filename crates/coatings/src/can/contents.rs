@@ -377,7 +377,7 @@ impl Contents {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::spread::Samples;
+    use crate::samples::Samples;
 
     const EXACT: Scale = Scale {
         resolution: Mass::ZERO,
@@ -421,8 +421,8 @@ mod tests {
         assert!((value.as_millilitres() - 507.692).abs() < 0.001);
         assert!((standard_uncertainty / value - 0.022_952).abs() < 3e-5);
         // The trials of the same model agree with the linear law.
-        let spread = Samples::of(&contents.drawn(50_000));
-        assert!((spread.standard_uncertainty() / standard_uncertainty.as_litres() - 1.0).abs() < 0.02);
+        let samples = Samples::of(&contents.drawn(50_000));
+        assert!((samples.standard_uncertainty() / standard_uncertainty.as_litres() - 1.0).abs() < 0.02);
         // An empty can is unsure by two roundings: 0.40825 g at 1.3 kg/L.
         let empty = Contents::weighed(kitchen(120.0), kitchen(120.0), density, None).unwrap();
         assert!((empty.standard_uncertainty().as_millilitres() - 0.314).abs() < 0.001);

@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use units::{Decimals, in_figures_with, plain_number};
+use units::{Decimals, in_digits_with, plain_number};
 
 /// The largest price of a can that is believed, in hundredths: a million.
 pub const LARGEST_PRICE: u64 = 100_000_000;
@@ -81,7 +81,7 @@ pub fn read_price_with(text: &str, decimals: Decimals) -> Result<u64, PriceError
     if text.is_empty() {
         return Err(PriceError::Empty);
     }
-    let said = in_figures_with(text, |word| is_currency_word(word).then_some("$"));
+    let said = in_digits_with(text, |word| is_currency_word(word).then_some("$"));
     let text = without_currency(said.as_deref().unwrap_or(text));
     if text.starts_with(['-', '\u{2212}', '\u{2013}']) {
         return Err(PriceError::Negative);

@@ -121,8 +121,8 @@ impl Search {
     }
 
     /// The best way to cover a need; nothing where nothing is offered.
-    pub(super) fn run(&mut self, need: u64) -> Option<Cost> {
-        self.fill(0, need, Cost::default());
+    pub(super) fn run(&mut self, demand: u64) -> Option<Cost> {
+        self.fill(0, demand, Cost::default());
         self.best
     }
 
@@ -140,12 +140,12 @@ impl Search {
     }
 
     /// Fills what is still needed with the kinds from `at` on; `spent` is what was bought before.
-    fn fill(&mut self, at: usize, need: u64, spent: Cost) {
+    fn fill(&mut self, at: usize, demand: u64, spent: Cost) {
         let Some(kind) = self.kinds.get(at) else {
             return;
         };
         let (size, price) = (kind.size, kind.price);
-        for count in (0..=need.div_ceil(size).min(kind.most)).rev() {
+        for count in (0..=demand.div_ceil(size).min(kind.most)).rev() {
             if self.looks >= MOST_LOOKS {
                 break;
             }
@@ -156,8 +156,8 @@ impl Search {
                 left: 0,
                 cans: spent.cans + count,
             };
-            if filled >= need {
-                cost.left = filled - need;
+            if filled >= demand {
+                cost.left = filled - demand;
                 if self.best.is_none_or(|best| cost < best) {
                     self.best = Some(cost);
                     self.counts[at] = count;
@@ -169,7 +169,7 @@ impl Search {
             let Some(next) = self.kinds.get(at + 1) else {
                 break;
             };
-            let rest = need - filled;
+            let rest = demand - filled;
             // The rest at the best price by volume that is still to be had, in whole hundredths.
             let rest_price =
                 (u128::from(rest) * u128::from(next.price)).div_ceil(u128::from(next.size)) as u64;
@@ -213,19 +213,19 @@ mod tests {
     fn offers_of_a_shop_take_few_looks() {
         let mut most = 0;
         for system in [System::UsCustomary, System::Metric] {
-            for need in 1..=400_u64 {
+            for demand in 1..=400_u64 {
                 let offers: Vec<(u64, u64)> = can_sizes(system)
                     .iter()
                     .enumerate()
                     .map(|(place, size)| {
                         // By volume the large cans are cheaper, by a little that differs.
-                        let noise = (need * 7 + place as u64 * 31) % 90;
+                        let noise = (demand * 7 + place as u64 * 31) % 90;
                         let price = (size.volume().as_litres() * 2500.0) as u64 + 300 + noise;
                         (size.picolitres(), price)
                     })
                     .collect();
                 let mut search = Search::new(&offers);
-                search.run(need * 99_990_001_234).unwrap();
+                search.run(demand * 99_990_001_234).unwrap();
                 most = most.max(search.looks);
             }
         }

@@ -74,7 +74,7 @@ pub struct Learned {
 /// let label = SourcedRange::own(8.0, 12.0);
 /// let jobs = [Observed::of_rate(8.9, 0.03).unwrap(), Observed::of_rate(9.2, 0.03).unwrap()];
 /// let learned = learn(label, &jobs);
-/// let figure = learned.figure();
+/// let figure = learned.range();
 /// assert!(8.0 < figure.low && figure.low < 9.0 && figure.high < 12.0);
 /// ```
 pub fn learn(usual: SourcedRange<SquareMetresPerLitre>, jobs: &[Observed]) -> Learned {
@@ -139,7 +139,7 @@ impl Learned {
 
     /// Where the next job falls in 95 of 100, as a range like that of a label, m2/L; the range before, if nothing was
     /// learned. The ends are those of a Student distribution of the log rate (predictive distribution, BDA s. 3.3).
-    pub fn figure(&self) -> SourcedRange<SquareMetresPerLitre> {
+    pub fn range(&self) -> SourcedRange<SquareMetresPerLitre> {
         if self.jobs == 0 || self.scatter <= 0.0 {
             return self.usual;
         }
@@ -148,7 +148,7 @@ impl Learned {
     }
 
     /// Where the middle of this maker's jobs lies in 95 of 100, m2/L: what is left unsure if a job were like the mean of
-    /// all. It narrows without end with more jobs, the range of [`figure`](Self::figure) only down to the scatter.
+    /// all. It narrows without end with more jobs, the range of [`range`](Self::range) only down to the scatter.
     pub fn mean_between(&self) -> (f64, f64) {
         self.interval(1.0 / self.weight)
     }
@@ -190,7 +190,7 @@ impl Learned {
     /// How much narrower the range became, as a share of what it was, in logs; below 0 where the jobs differ more than
     /// the label let expect and the range became wider.
     pub fn narrowed(&self) -> f64 {
-        let figure = self.figure();
+        let figure = self.range();
         let was = libm::log(self.usual.high / self.usual.low);
         if self.jobs == 0 || was <= 0.0 || !was.is_finite() {
             return 0.0;

@@ -34,7 +34,7 @@ pub struct Use {
     /// How many coats it got.
     pub coats: u32,
     /// What the first of them went onto. Another ground than wood that drinks takes no more than later coats.
-    pub ground: Substrate,
+    pub substrate: Substrate,
     /// What was washed out of the tool, litres, each place of it for itself; a need counts this apart from the rate.
     pub kept: Vec<SourcedRange<Litres>>,
 }
@@ -88,7 +88,7 @@ impl Observed {
         if on_piece <= 0.0 {
             return Err(Fault::AllKept);
         }
-        let first = job.ground.first_coat().distribution();
+        let first = job.substrate.first_coat().distribution();
         let coats = first.mean() + f64::from(job.coats - 1);
         let of_litres = square(job.scale.difference(job.before, job.after) / used)
             + square(density.standard_uncertainty() / density.mean());

@@ -7,10 +7,10 @@ use super::*;
 use crate::basis::Basis;
 use crate::demand::demands;
 use crate::estimate::Estimate;
+use crate::examples::{broad, job as sample, layer, zone};
 use crate::job::{OwnRate, ZoneWork};
 use crate::material::material;
 use crate::mix::Scale;
-use crate::samples::{broad, job as sample, layer, zone};
 use crate::substrate::Substrate;
 use crate::tool::tool;
 use crate::unit::SquareMetresPerLitre;
@@ -34,7 +34,7 @@ fn job() -> Use {
             standard_uncertainty: Area::square_metres(0.049),
         },
         coats: 2,
-        ground: Substrate::Sealed,
+        substrate: Substrate::Sealed,
         kept: vec![SourcedRange::practice(0.005, 0.015)],
     }
 }
@@ -60,7 +60,7 @@ fn a_weighed_can() {
 #[test]
 fn thirst_and_density_make_it_less_sure() {
     let bare = Use {
-        ground: Substrate::Bare,
+        substrate: Substrate::Bare,
         density: SourcedRange::own(1.1, 1.3),
         ..job()
     };
@@ -135,7 +135,7 @@ fn a_rate_far_from_the_label_is_asked_about_and_learned() {
         "Observed rate: 20 m²/L is far from the 8 to 12 m²/L of the label. With 1 coat it would fit. How many were there?"
     );
     let learned = learn(label(), &[shown]);
-    assert!(learned.figure().high > 12.0 && learned.narrowed() < 0.0);
+    assert!(learned.range().high > 12.0 && learned.narrowed() < 0.0);
     let odd = observed(100.0, 0.3).doubts(label());
     assert!(matches!(
         odd[..],
@@ -152,7 +152,7 @@ fn a_rate_far_from_the_label_is_asked_about_and_learned() {
 #[test]
 fn two_jobs_by_hand() {
     let learned = learn(label(), &[observed(9.0, 0.0), observed(10.0, 0.0)]);
-    let figure = learned.figure();
+    let figure = learned.range();
     assert!((libm::log(figure.low) - (2.260_661 - 0.149_989)).abs() < 2e-5);
     assert!((libm::log(figure.high) - (2.260_661 + 0.149_989)).abs() < 2e-5);
     assert_eq!((learned.jobs(), learned.effective_jobs()), (2, 2.0));
@@ -172,7 +172,7 @@ fn a_need_gets_narrower() {
     let jobs: Vec<Observed> = (0..10)
         .map(|n| observed(usual.low * (1.0 + 0.01 * f64::from(n % 3)), 0.02))
         .collect();
-    let rate = learn(usual, &jobs).figure();
+    let rate = learn(usual, &jobs).range();
     let own = [OwnRate {
         tool: "brush",
         rate,
@@ -183,21 +183,21 @@ fn a_need_gets_narrower() {
         rate: usual,
         jobs: 0,
     }];
-    let spread = |own: &[OwnRate]| {
+    let samples = |own: &[OwnRate]| {
         let mut layer = layer("trim-enamel", 2, "brush");
         layer.own_rates = own.into();
         let zone = ZoneWork {
             basis: Basis::LabelRate,
             ..zone("body", vec![broad(3.0)], vec![layer])
         };
-        let need = demands(&sample(vec![zone]), 20_000).remove(0);
-        (need.high().as_litres() - need.low().as_litres()) / need.likely().as_litres()
+        let demand = demands(&sample(vec![zone]), 20_000).remove(0);
+        (demand.high().as_litres() - demand.low().as_litres()) / demand.likely().as_litres()
     };
     assert!(
-        spread(&own) < 0.8 * spread(&before),
+        samples(&own) < 0.8 * samples(&before),
         "{} {}",
-        spread(&own),
-        spread(&before)
+        samples(&own),
+        samples(&before)
     );
 }
 
@@ -222,12 +222,12 @@ fn a_range_that_is_none_stays_and_one_number_is_opened() {
     let none = SourcedRange::own(0.0, 0.0);
     let learned = learn(none, &[observed(9.0, 0.01)]);
     assert_eq!(
-        (learned.figure(), learned.jobs(), learned.narrowed()),
+        (learned.range(), learned.jobs(), learned.narrowed()),
         (none, 0, 0.0)
     );
     assert_eq!(learned.middle(), 0.0);
     let one = learn(SourcedRange::own(10.0, 10.0), &[observed(9.0, 0.01)]);
-    assert!(one.figure().low < one.figure().high && one.narrowed() == 0.0);
+    assert!(one.range().low < one.range().high && one.narrowed() == 0.0);
 }
 
 fn jobs(most: usize) -> impl Strategy<Value = Vec<Observed>> {
@@ -244,7 +244,7 @@ proptest! {
     fn without_jobs_it_is_the_label(low in 0.1..30.0f64, times in 1.0..4.0f64) {
         let label = SourcedRange::own(low, low * times);
         let learned = learn(label, &[]);
-        prop_assert_eq!(learned.figure(), label);
+        prop_assert_eq!(learned.range(), label);
         prop_assert_eq!((learned.share_of_jobs(), learned.effective_jobs()), (0.0, 0.0));
         // The formula itself says the same: the limit of a job that weighs nothing.
         let formula = learned.interval(2.0);
@@ -257,7 +257,7 @@ proptest! {
         other.reverse();
         let places = other.len().max(1);
         other.rotate_left(turn % places);
-        let (one, two) = (learn(label(), &jobs).figure(), learn(label(), &other).figure());
+        let (one, two) = (learn(label(), &jobs).range(), learn(label(), &other).range());
         prop_assert!((one.low / two.low - 1.0).abs() < 1e-12 && (one.high / two.high - 1.0).abs() < 1e-12);
     }
 
@@ -272,7 +272,7 @@ proptest! {
         let mut more = jobs;
         more.push(next);
         let after = learn(label(), &more);
-        prop_assert!(width(after.figure()) < width(before.figure()));
+        prop_assert!(width(after.range()) < width(before.range()));
         prop_assert!(after.mean_between().1 / after.mean_between().0 < before.mean_between().1 / before.mean_between().0);
         prop_assert!(after.effective_jobs() > before.effective_jobs());
         prop_assert!(after.share_of_jobs() > before.share_of_jobs());
@@ -287,6 +287,6 @@ proptest! {
         let high = jobs.iter().map(Observed::rate).fold(start, f64::max);
         prop_assert!(low * (1.0 - 1e-12) <= learned.middle() && learned.middle() <= high * (1.0 + 1e-12));
         prop_assert!(learned.effective_jobs() <= jobs.len() as f64 + 1e-9);
-        prop_assert!(learned.figure().low > 0.0 && learned.figure().low <= learned.figure().high);
+        prop_assert!(learned.range().low > 0.0 && learned.range().low <= learned.range().high);
     }
 }

@@ -2,7 +2,7 @@
 
 use std::borrow::Cow;
 
-use super::figures::{FilmClass, Material, Stage, Thinner};
+use super::properties::{FilmClass, Material, Stage, Thinner};
 use super::shared;
 use crate::sourced_range::SourcedRange;
 

@@ -4,14 +4,14 @@
 //! [`Label`](crate::Label).
 
 mod clean;
-mod figures;
 mod paint;
 mod primer;
+mod properties;
 mod shared;
 mod stain;
 mod topcoat;
 
-pub use figures::{FilmClass, Material, Stage, Thinner};
+pub use properties::{FilmClass, Material, Stage, Thinner};
 pub(crate) use shared::COAT_ON_WOOD;
 
 /// Every generic material, stage after stage.

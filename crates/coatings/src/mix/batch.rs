@@ -1,4 +1,4 @@
-//! A batch of a recipe: what to weigh in for a mass or a volume, and what is left of it after use.
+//! A batch of a recipe: what to weigh in for a mass or a volume.
 //!
 //! Volumes are taken to add up: with the shares by weight `w` and the densities `rho`, the density of the mix is
 //! `1 / sum (w / rho)`. Paints of one kind shrink or grow by less than their densities are sure (common practice, no
@@ -8,9 +8,8 @@ use units::{Density, Mass, Volume};
 
 use super::component::By;
 use super::recipe::{Recipe, amount};
-use crate::distribution::Distribution;
 use crate::estimate::Estimate;
-use crate::mix::{RecipeError, Scale};
+use crate::mix::RecipeError;
 use crate::propagate::linear_estimate;
 use crate::sourced_range::SourcedRange;
 use crate::unit::KilogramsPerLitre;
@@ -37,42 +36,10 @@ pub struct Batch {
     pub volume: Option<Estimate<Volume>>,
 }
 
-/// How one knows what is left of a batch.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Left {
-    /// The vessel was weighed with what is left in it, and empty.
-    Weighed {
-        /// With what is in it.
-        gross: Mass,
-        /// Empty.
-        tare: Mass,
-    },
-    /// So much was taken out by weight.
-    UsedMass(Mass),
-    /// So much was taken out by volume.
-    UsedVolume(Volume),
-}
-
-/// What is left of a batch.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Rest {
-    /// Its mass.
-    pub mass: Estimate<Mass>,
-    /// Its volume, where the density is known.
-    pub volume: Option<Estimate<Volume>>,
-}
-
 fn exact(value: Mass) -> Estimate<Mass> {
     Estimate {
         value,
         standard_uncertainty: Mass::ZERO,
-    }
-}
-
-fn normal(value: f64, standard_uncertainty: f64) -> Distribution {
-    Distribution::Normal {
-        mean: value,
-        standard_uncertainty,
     }
 }
 
@@ -176,68 +143,6 @@ impl Batch {
     /// The doses alone, as [`pour`](crate::mix::pour) takes them.
     pub fn masses(&self) -> Vec<Mass> {
         self.doses.iter().map(|dose| dose.value).collect()
-    }
-
-    /// What is left of the batch; what was weighed is as sure as the scale.
-    ///
-    /// # Errors
-    /// [`RecipeError::Amount`], [`RecipeError::Scale`], [`RecipeError::GrossBelowTare`], [`RecipeError::MoreThanThere`],
-    /// and [`RecipeError::NoDensity`] of the first component for a volume without densities.
-    pub fn left(&self, how: Left, scale: &Scale) -> Result<Rest, RecipeError> {
-        let used = match how {
-            Left::Weighed { gross, tare } => {
-                scale.check()?;
-                amount(gross.as_kilograms())?;
-                amount(tare.as_kilograms())?;
-                if gross < tare {
-                    return Err(RecipeError::GrossBelowTare { gross, tare });
-                }
-                let mass = Estimate {
-                    value: gross - tare,
-                    standard_uncertainty: scale.difference(gross, tare),
-                };
-                return Ok(self.rest(mass));
-            }
-            Left::UsedMass(mass) => {
-                amount(mass.as_kilograms())?;
-                exact(mass)
-            }
-            Left::UsedVolume(volume) => {
-                amount(volume.as_litres())?;
-                let density = self.density.ok_or(RecipeError::NoDensity(0))?;
-                Estimate {
-                    value: volume * density.value,
-                    standard_uncertainty: volume * density.standard_uncertainty,
-                }
-            }
-        };
-        if used.value > self.mass.value {
-            return Err(RecipeError::MoreThanThere {
-                used: used.value,
-                there: self.mass.value,
-            });
-        }
-        Ok(self.rest(Estimate {
-            value: self.mass.value - used.value,
-            standard_uncertainty: used.standard_uncertainty,
-        }))
-    }
-
-    fn rest(&self, mass: Estimate<Mass>) -> Rest {
-        let volume = self.density.map(|density| {
-            let inputs = [
-                normal(
-                    mass.value.as_kilograms(),
-                    mass.standard_uncertainty.as_kilograms(),
-                ),
-                normal(
-                    density.value.as_kilograms_per_litre(),
-                    density.standard_uncertainty.as_kilograms_per_litre(),
-                ),
-            ];
-            linear_estimate(&inputs, &|x| x[0] / x[1]).with(Volume::litres)
-        });
-        Rest { mass, volume }
     }
 }
 
@@ -347,47 +252,6 @@ mod tests {
             .unwrap();
         assert!(by_volume.volume.unwrap().standard_uncertainty < Volume::millilitres(1e-9));
         assert!(by_volume.mass.standard_uncertainty > Mass::grams(30.0));
-    }
-
-    #[test]
-    fn what_is_left_of_a_batch() {
-        let batch = recipe(&[3.0, 1.0], By::Weight)
-            .batch(Wanted::Mass(Mass::grams(400.0)), &known(&[1.5, 1.0]))
-            .unwrap();
-        let scale = Scale::KITCHEN;
-        let left = |how| batch.left(how, &scale);
-        let used = left(Left::UsedMass(Mass::grams(100.0))).unwrap();
-        near(used.mass.value.as_grams(), 300.0);
-        near(used.volume.unwrap().value.as_millilitres(), 225.0);
-        // 150 mL at 4 / 3 kg/L are 200 g.
-        let poured = left(Left::UsedVolume(Volume::millilitres(150.0))).unwrap();
-        near(poured.mass.value.as_grams(), 200.0);
-        let (gross, tare) = (Mass::grams(310.0), Mass::grams(110.0));
-        let weighed = left(Left::Weighed { gross, tare }).unwrap();
-        near(weighed.mass.value.as_grams(), 200.0);
-        assert_eq!(weighed.mass.standard_uncertainty, scale.difference(gross, tare));
-        // The scale alone makes the volume unsure: 1.224 g of 200 g.
-        let volume = weighed.volume.unwrap();
-        near(
-            volume.standard_uncertainty / volume.value,
-            weighed.mass.standard_uncertainty / weighed.mass.value,
-        );
-        assert!(matches!(
-            left(Left::UsedMass(Mass::grams(401.0))),
-            Err(RecipeError::MoreThanThere { .. })
-        ));
-        let swapped = Left::Weighed {
-            gross: tare,
-            tare: gross,
-        };
-        assert_eq!(
-            left(swapped).unwrap_err().to_string(),
-            "The full vessel weighs 110 g, the empty one 310 g. Weigh both again, or swap the two."
-        );
-        assert_eq!(
-            left(Left::UsedMass(Mass::grams(f64::NAN))),
-            Err(RecipeError::Amount)
-        );
     }
 
     proptest! {

@@ -10,15 +10,12 @@
 
 use std::fmt;
 
-use units::{Density, Length, Mass, Volume};
+use units::{Density, Mass, Volume};
 
 use crate::distribution::Distribution;
 use crate::estimate::Estimate;
-use crate::film;
 use crate::mix::{Binder, Latex, Powder, WATER_DENSITY, cpvc};
 use crate::propagate::linear_estimate;
-use crate::sourced_range::SourcedRange;
-use crate::unit::SquareMetresPerLitre;
 
 /// How much paint goes in.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -235,36 +232,11 @@ impl ChalkBatch {
     }
 }
 
-impl ChalkMix {
-    /// The area that a litre of the mix covers at a dry film, with no loss; m2/L: `1000 VS / DFT` with the film in
-    /// micrometres.
-    pub fn theoretical_rate(&self, dry_film: Length) -> Estimate<f64> {
-        Estimate {
-            value: film::theoretical_rate(self.volume_solids.value, dry_film),
-            standard_uncertainty: film::theoretical_rate(self.volume_solids.standard_uncertainty, dry_film),
-        }
-    }
-
-    /// The wet film of the mix that dries to this film: `DFT / VS`.
-    pub fn wet_film(&self, dry_film: Length) -> Length {
-        film::wet_film(self.volume_solids.value, dry_film)
-    }
-
-    /// The rate of the mix that leaves the dry film which the paint leaves at the rate on its label; both m2/L:
-    /// `label rate x VS of the mix / VS of the paint`. Brushed thicker, as such paint often is, it covers less.
-    pub fn label_rate(&self, of_paint: SourcedRange<SquareMetresPerLitre>) -> Estimate<f64> {
-        let ratio = Distribution::Normal {
-            mean: self.solids_ratio.value,
-            standard_uncertainty: self.solids_ratio.standard_uncertainty,
-        };
-        linear_estimate(&[of_paint.distribution(), ratio], &|x| x[0] * x[1])
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::mix::{CALCIUM_CARBONATE, SHEENS, chalk_recipe};
+    use crate::sourced_range::SourcedRange;
     use proptest::prelude::*;
 
     const LOOSE: Density = Density::kilograms_per_litre(0.8);
@@ -329,19 +301,6 @@ mod tests {
         assert!(mix(by_volume).volume.standard_uncertainty < Volume::millilitres(1e-9));
         assert!(mix(by_mass).volume.standard_uncertainty > Volume::millilitres(5.0));
         assert!(mix(by_volume).mass.standard_uncertainty > Mass::grams(5.0));
-    }
-
-    #[test]
-    fn rates_follow_from_the_solids() {
-        let mix = mixed("chalk-third", 0.35);
-        let dry = Length::millimetres(0.038);
-        let rate = mix.theoretical_rate(dry).value;
-        assert!((rate - 1000.0 * mix.volume_solids.value / 38.0).abs() < 1e-9);
-        assert!((film::rate_of_wet_film(mix.wet_film(dry)) - rate).abs() < 1e-9);
-        // 36.5 % against 36 %: a little further at the same dry film.
-        let like = mix.label_rate(SourcedRange::own(9.0, 11.0));
-        assert!((like.value - 10.0 * mix.volume_solids.value / 0.36).abs() < 1e-9);
-        assert!((like.standard_uncertainty / like.value - 0.057_735).abs() < 1e-5);
     }
 
     #[test]

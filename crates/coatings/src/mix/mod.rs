@@ -14,7 +14,7 @@ mod tag;
 mod thin;
 mod top_up;
 
-pub use batch::{Batch, Left, Rest, Wanted};
+pub use batch::{Batch, Wanted};
 pub use chalk::{ChalkBatch, ChalkError, ChalkMix, Paint};
 pub use component::{By, Component};
 pub use filler::{
@@ -23,9 +23,8 @@ pub use filler::{
 pub use hobby::{CHALK_RECIPES, ChalkRecipe, NotThis, WHY_NOT, chalk_recipe};
 pub use measure::{Jug, MEASURES, Measure, jug_limits, measure, powder_limits};
 pub use pour::{Bench, Order, Step, Tare, TooSmall, pour};
-pub use recipe::{ByWeight, Recipe};
+pub use recipe::Recipe;
 pub use recipe_error::RecipeError;
 pub use scale::Scale;
 pub use tag::{LABELS_HOLD, Tag};
 pub use thin::{THINNERS, ThinError, Thinned, Thinner, Thinning, TooThin, thinner};
-pub use top_up::Mend;

@@ -302,11 +302,11 @@ mod tests {
             }
         }
 
-        /// Pour, use some, top up; pour too much of one and mend it: the ratio is kept to the steps that were rounded.
+        /// Pour, use some, top up: the ratio is kept to the steps that were rounded.
         #[test]
-        fn the_ratio_outlasts_topping_up_and_mending(
+        fn the_ratio_outlasts_topping_up(
             shares in prop::collection::vec(1.0..100.0_f64, 2..8), first in 50.0..2000.0_f64,
-            used in 0.0..1.0_f64, more in 0.0..2000.0_f64, slip in 0.0..40.0_f64,
+            used in 0.0..1.0_f64, more in 0.0..2000.0_f64,
         ) {
             let part = |share: &f64| Component { name: String::new(), share: *share };
             let recipe = Recipe::new(shares.iter().map(part).collect(), By::Weight).unwrap();
@@ -329,10 +329,6 @@ mod tests {
             let rest = poured * (1.0 - used);
             add(&mut vessel, &recipe.top_up(rest, rest + Mass::grams(more)).unwrap());
             prop_assert!(off(&vessel) < 3.0);
-            vessel[0] += Mass::grams(slip);
-            let mend = recipe.complete(&vessel, Mass::ZERO).unwrap();
-            add(&mut vessel, &mend.additions);
-            prop_assert!(off(&vessel) < 1.5);
         }
     }
 }

@@ -6,25 +6,12 @@ use units::Mass;
 
 use super::component::{By, Component, MOST_COMPONENTS};
 use super::recipe_error::RecipeError;
-use crate::distribution::Distribution;
-use crate::estimate::Estimate;
-use crate::propagate::linear_estimate;
-use crate::sourced_range::SourcedRange;
 
 /// A ratio of components.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Recipe {
     components: Vec<Component>,
     by: By,
-}
-
-/// A recipe by volume as one by weight.
-#[derive(Clone, Debug, PartialEq)]
-pub struct ByWeight {
-    /// The recipe, its shares adding up to 1.
-    pub recipe: Recipe,
-    /// The standard uncertainty of each share, from the densities (JCGM 100, 5.1.2).
-    pub uncertainties: Vec<f64>,
 }
 
 /// Whether a number can be an amount.
@@ -97,12 +84,6 @@ impl Recipe {
         }
     }
 
-    /// What the whole batch comes to in which a component has this amount: `amount / share of the whole`.
-    pub(super) fn total_with(&self, place: usize, given: f64) -> Result<f64, RecipeError> {
-        let share = self.shares().nth(place).ok_or(RecipeError::NoComponent(place))?;
-        amount(amount(given)? / share)
-    }
-
     /// What to weigh in of each component for a batch of this mass.
     ///
     /// # Errors
@@ -122,51 +103,6 @@ impl Recipe {
         self.only(By::Weight)?;
         amount(total.as_kilograms())?;
         Ok(self.shares().map(|share| total * share).collect())
-    }
-
-    /// A recipe by volume as one by weight, through the density of each component in kg/L: the share by weight
-    /// is `s rho / sum (s rho)`, its uncertainty by the linear law with the densities independent.
-    ///
-    /// # Errors
-    /// [`RecipeError::By`] for a recipe by weight, [`RecipeError::Count`] or [`RecipeError::Density`].
-    pub fn by_weight(&self, densities: &[SourcedRange]) -> Result<ByWeight, RecipeError> {
-        let inputs = self.densities(densities)?;
-        let shares: Vec<f64> = self.shares().collect();
-        let weights: Vec<Estimate<f64>> = (0..shares.len())
-            .map(|place| {
-                linear_estimate(&inputs, &|density| {
-                    let all: f64 = shares.iter().zip(density).map(|(share, rho)| share * rho).sum();
-                    shares[place] * density[place] / all
-                })
-            })
-            .collect();
-        let components = self.components.iter().zip(&weights);
-        let recipe = Recipe {
-            components: components
-                .map(|(component, weight)| Component {
-                    name: component.name.clone(),
-                    share: weight.value,
-                })
-                .collect(),
-            by: By::Weight,
-        };
-        let uncertainties = weights.iter().map(|weight| weight.standard_uncertainty).collect();
-        Ok(ByWeight {
-            recipe,
-            uncertainties,
-        })
-    }
-
-    fn densities(&self, densities: &[SourcedRange]) -> Result<Vec<Distribution>, RecipeError> {
-        self.only(By::Volume)?;
-        self.same_count(densities.len())?;
-        let broken = |figure: &SourcedRange| {
-            !(0.0 < figure.low && figure.low <= figure.high && figure.high.is_finite())
-        };
-        match densities.iter().position(broken) {
-            Some(place) => Err(RecipeError::Density(place)),
-            None => Ok(densities.iter().map(SourcedRange::distribution).collect()),
-        }
     }
 }
 
@@ -221,11 +157,6 @@ pub(super) mod tests {
         let gram = Mass::grams(1.0);
         assert_eq!(by_volume.batch_by_mass(gram), Err(RecipeError::By(By::Volume)));
         assert_eq!(by_weight.batch_by_mass(gram * -1.0), Err(RecipeError::Amount));
-        let density = SourcedRange::own(0.0, 1.0);
-        assert_eq!(
-            by_volume.by_weight(&[SourcedRange::own(1.0, 1.0), density]),
-            Err(RecipeError::Density(1))
-        );
     }
 
     proptest! {

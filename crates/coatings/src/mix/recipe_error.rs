@@ -18,8 +18,6 @@ pub enum RecipeError {
     Share(usize),
     /// The amount of a batch is less than nothing or not a number.
     Amount,
-    /// There is no such component.
-    NoComponent(usize),
     /// As many figures are needed as there are components.
     Count {
         /// How many there are.
@@ -40,24 +38,8 @@ pub enum RecipeError {
     Density(usize),
     /// The density of this component, counted from 0, is wanted and not known.
     NoDensity(usize),
-    /// More was used than the batch came to.
-    MoreThanThere {
-        /// What was used.
-        used: Mass,
-        /// What the batch came to.
-        there: Mass,
-    },
-    /// A vessel weighs less with its contents than empty.
-    GrossBelowTare {
-        /// With what is in it.
-        gross: Mass,
-        /// Empty.
-        tare: Mass,
-    },
     /// The step of a scale is not above nothing, is far too fine, or its accuracy is not a share.
     Scale,
-    /// The rest has this component, counted from 0, that the wanted recipe has not.
-    NotIn(usize),
 }
 
 impl fmt::Display for RecipeError {
@@ -74,13 +56,6 @@ impl fmt::Display for RecipeError {
                 place + 1
             ),
             RecipeError::Amount => write!(f, "The amount is not an amount. Write 0 or more."),
-            RecipeError::NoComponent(place) => {
-                write!(
-                    f,
-                    "The recipe has no component {}. Choose one that it has.",
-                    place + 1
-                )
-            }
             RecipeError::Count { components, given } => write!(
                 f,
                 "The recipe has {components} components, but {given} figures were given. Write one for each."
@@ -109,26 +84,9 @@ impl fmt::Display for RecipeError {
                 "Component {} has no density. Write it in kg/L, or ask for a batch by weight.",
                 place + 1
             ),
-            RecipeError::MoreThanThere { used, there } => write!(
-                f,
-                "{:.0} g were used, but the batch came to {:.0} g. Weigh what is left instead.",
-                used.as_grams(),
-                there.as_grams()
-            ),
-            RecipeError::GrossBelowTare { gross, tare } => write!(
-                f,
-                "The full vessel weighs {:.0} g, the empty one {:.0} g. Weigh both again, or swap the two.",
-                gross.as_grams(),
-                tare.as_grams()
-            ),
             RecipeError::Scale => write!(
                 f,
                 "The scale cannot be so. Write its step in grams, as 1 or 0.1, and its accuracy in per cent."
-            ),
-            RecipeError::NotIn(place) => write!(
-                f,
-                "Component {} of the rest is not in the recipe. A rest can only become a shade that has all of its components.",
-                place + 1
             ),
         }
     }

@@ -1,7 +1,6 @@
 //! What the trade says for each suggestion, with its source.
 
 use super::reason::Reason;
-use crate::sourced_range::Provenance;
 
 const fn read(text: &'static str, source: &'static str) -> Reason {
     Reason::read(text, source)
@@ -121,12 +120,3 @@ pub(super) const TWO_PAINT: Reason = practice("Two coats of paint are usual for 
 pub(super) const TWO_CLEAR: Reason = practice("Two clear coats are usual where it is touched.");
 pub(super) const NO_YELLOW: Reason =
     memory("Water-based clear coats do not yellow the colour under them, oil-based ones do.");
-
-// Paints that do not stand alone.
-pub(super) const CHALK_NEEDS: Reason = Reason {
-    text: "It dries porous and marks at a touch: give it a clear coat or wax.",
-    source: "pigment volume of usual recipes near or over the critical one, above which paint is porous and washes badly (CAMEO, Museum of Fine Arts Boston)",
-    certainty: Provenance::Calculated,
-};
-pub(super) const CASEIN_NEEDS: Reason =
-    memory("It takes up water and spots: give it oil, wax or a clear coat.");

@@ -12,9 +12,9 @@ const WISHES: [Wish; 4] = [
 ];
 const LIGHT: Wish = Wish::Painted { light: true };
 
-fn on(ground: Substrate) -> Condition {
+fn on(substrate: Substrate) -> Condition {
     Condition {
-        ground,
+        substrate,
         ..Condition::default()
     }
 }
@@ -34,11 +34,11 @@ fn every_reason(suggestion: &Suggestion) -> Vec<Reason> {
 
 /// Every condition there is: grounds, woods and the five flags.
 fn every_condition() -> impl Iterator<Item = Condition> {
-    Substrate::ALL.into_iter().flat_map(|ground| {
+    Substrate::ALL.into_iter().flat_map(|substrate| {
         let woods = SPECIES.iter().map(Some).chain([None]);
         woods.flat_map(move |species| {
             (0..32u32).map(move |flags| Condition {
-                ground,
+                substrate,
                 species,
                 old_red_stain: flags & 1 != 0,
                 knots: flags & 2 != 0,
@@ -56,7 +56,7 @@ fn every_suggestion_is_whole() {
         for wish in WISHES {
             let suggestion = suggest(&condition, wish);
             let is_degreased = suggestion.layers[0].material == "degreaser";
-            assert_eq!(is_degreased, !condition.ground.is_open(), "{condition:?}");
+            assert_eq!(is_degreased, !condition.substrate.is_open(), "{condition:?}");
             assert!(suggestion.layers.is_sorted_by_key(|layer| layer.stage));
             for layer in &suggestion.layers {
                 let material = material(layer.material).unwrap();
@@ -90,16 +90,16 @@ fn every_flag_gives_a_reason() {
         |condition| condition.waxed = true,
         |condition| condition.bare_spots = true,
     ];
-    for ground in Substrate::ALL {
+    for substrate in Substrate::ALL {
         for wish in WISHES {
-            let plain = every_reason(&suggest(&on(ground), wish));
+            let plain = every_reason(&suggest(&on(substrate), wish));
             for (place, flag) in flags.iter().enumerate() {
-                let mut condition = on(ground);
+                let mut condition = on(substrate);
                 flag(&mut condition);
                 let reasons = every_reason(&suggest(&condition, wish));
                 assert!(
                     reasons.iter().any(|reason| !plain.contains(reason)),
-                    "{ground:?} {wish:?} {place}"
+                    "{substrate:?} {wish:?} {place}"
                 );
             }
         }
@@ -120,8 +120,8 @@ fn the_usual_scheme_is_primer_two_paint_two_clear() {
 /// A degreaser is caustic: bare wood is wiped, and is told how.
 #[test]
 fn bare_wood_gets_no_degreaser() {
-    for ground in [Substrate::Bare, Substrate::Porous] {
-        let suggestion = suggest(&on(ground), LIGHT);
+    for substrate in [Substrate::Bare, Substrate::Porous] {
+        let suggestion = suggest(&on(substrate), LIGHT);
         assert!(!keys(&suggestion).contains(&"degreaser"));
         assert!(suggestion.notes.contains(&WIPE_BARE));
     }
@@ -160,7 +160,7 @@ fn what_goes_onto_stripped_wood_is_for_wood() {
 
 #[test]
 fn laminate_always_has_its_bonding_primer() {
-    for condition in every_condition().filter(|condition| condition.ground == Substrate::Laminate) {
+    for condition in every_condition().filter(|condition| condition.substrate == Substrate::Laminate) {
         assert!(keys(&suggest(&condition, LIGHT)).contains(&"bonding-primer"));
     }
     let smelly = Condition {
@@ -211,18 +211,18 @@ fn every_trait_of_a_wood_gives_a_reason() {
 #[test]
 fn what_bleeds_is_blocked_under_light_paint_only() {
     for wood in SPECIES.iter().filter(|wood| wood.bleed.value != Bleed::None) {
-        for ground in Substrate::ALL
+        for substrate in Substrate::ALL
             .into_iter()
-            .filter(|ground| *ground != Substrate::Laminate)
+            .filter(|substrate| *substrate != Substrate::Laminate)
         {
             let condition = Condition {
                 species: Some(wood),
-                ..on(ground)
+                ..on(substrate)
             };
             let blocked = keys(&suggest(&condition, LIGHT))
                 .iter()
                 .any(|key| ["shellac-primer", "alkyd-stain-blocker"].contains(key));
-            assert!(blocked, "{} {ground:?}", wood.key);
+            assert!(blocked, "{} {substrate:?}", wood.key);
             let notes = suggest(&condition, LIGHT).notes;
             assert!(notes.contains(&reasons::LATEX_WAIT));
         }
@@ -291,10 +291,10 @@ fn ring_porous_wood_is_filled_for_paint() {
 /// Ash does not bleed, but is of the hardest class: bare, it gets more than the usual primer.
 #[test]
 fn the_hardest_class_gets_a_better_primer_where_paint_reaches_it() {
-    let ash = |ground, bare_spots| Condition {
+    let ash = |substrate, bare_spots| Condition {
         species: species("ash"),
         bare_spots,
-        ..on(ground)
+        ..on(substrate)
     };
     for condition in [ash(Substrate::Bare, false), ash(Substrate::Sealed, true)] {
         assert!(keys(&suggest(&condition, LIGHT)).contains(&"alkyd-stain-blocker"));
@@ -337,12 +337,4 @@ fn clear_wishes_have_a_sealer_and_nothing_that_hides_the_wood() {
         keys(&suggest(&on(Substrate::Bare), Wish::StainedClear)),
         ["wipe-on-stain", "clear-shellac", "water-polyurethane"]
     );
-}
-
-#[test]
-fn flat_paints_do_not_stand_alone() {
-    for one in crate::material::materials() {
-        let flat = ["chalk-type-paint", "casein-paint"].contains(&one.key.as_ref());
-        assert_eq!(needs_topcoat(&one.key).is_some(), flat, "{}", one.key);
-    }
 }

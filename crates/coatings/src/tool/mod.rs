@@ -1,12 +1,12 @@
 //! Tools: how thick a coat they leave, what they lose and keep, and how long they take.
 
 mod brush;
-mod figures;
 mod pad;
+mod properties;
 mod roller;
 mod sprayer;
 
-pub use figures::{Retention, Tool, ToolKind};
+pub use properties::{Retention, Tool, ToolKind};
 
 /// Every tool that is known.
 pub static TOOLS: [Tool; 8] = [

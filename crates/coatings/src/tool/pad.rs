@@ -1,6 +1,6 @@
 //! Rags and pads.
 
-use super::figures::{ALL_OF_IT, BY_HAND, Retention, Tool, ToolKind, micrometres};
+use super::properties::{ALL_OF_IT, BY_HAND, Retention, Tool, ToolKind, micrometres};
 use crate::material::FilmClass;
 use crate::sourced_range::SourcedRange;
 

@@ -1,6 +1,6 @@
 //! Sprayers.
 
-use super::figures::{Retention, Tool, ToolKind, micrometres};
+use super::properties::{Retention, Tool, ToolKind, micrometres};
 use crate::material::FilmClass;
 use crate::sourced_range::SourcedRange;
 

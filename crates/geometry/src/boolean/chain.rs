@@ -7,12 +7,12 @@ use crate::sorting;
 
 /// The contours of the result: each outer one, and after it its holes.
 pub(super) fn contours(corners: &[Corner], borders: &[Option<Border>]) -> Vec<Contour> {
-    // Of each piece the place at which the outer contour around it begins.
+    // For each piece, the index at which the outer contour around it begins.
     let mut outer = vec![usize::MAX; borders.len()];
     let mut contours: Vec<(usize, Contour)> = Vec::new();
     for (start, border) in borders.iter().enumerate() {
-        // The piece at which a hole begins arrives at its lowest corner at the left. What is below that begins further
-        // left, and so it is known.
+        // The piece at which a hole begins arrives at its lowest leftmost corner. Whatever is below begins further
+        // left, so it is already known.
         let (around, mut at) = match border {
             Some(Border {
                 next,
@@ -38,7 +38,7 @@ pub(super) fn contours(corners: &[Corner], borders: &[Option<Border>]) -> Vec<Co
     contours.into_iter().map(|(_, contour)| contour).collect()
 }
 
-/// Adds a corner, and takes the last out if it is in the middle of a straight side then.
+/// Adds a corner, and removes the one before it if that is now collinear.
 fn push(contour: &mut Contour, corner: Corner) {
     if let [.., p, q] = contour[..]
         && (q - p).cross(corner - q) == 0
@@ -48,7 +48,7 @@ fn push(contour: &mut Contour, corner: Corner) {
     contour.push(corner);
 }
 
-/// The same around the end. The first corner is the lowest at the left, which is in the middle of no side.
+/// The same around the end. The first corner is the lowest leftmost one, so it is never collinear.
 fn close(contour: &mut Contour) {
     if let [first, .., p, q] = contour[..]
         && (q - p).cross(first - q) == 0

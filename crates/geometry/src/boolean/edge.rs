@@ -1,4 +1,4 @@
-//! Edges, and how often the contours of two sets of regions wind around what lies beside them.
+//! Edges, and the winding numbers of two sets of regions on either side of them.
 
 use crate::corner::Corner;
 use crate::sorting;
@@ -6,7 +6,7 @@ use crate::sorting;
 /// A closed line of corners; the last is joined to the first.
 pub(crate) type Contour = Vec<Corner>;
 
-/// What is wanted of two sets of regions.
+/// The operation on two sets of regions.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Rule {
     /// What lies in any region of either set.
@@ -18,7 +18,7 @@ pub(crate) enum Rule {
 }
 
 impl Rule {
-    /// Whether a place belongs to the result around which the two sets wind so many times.
+    /// Whether a point with these winding numbers belongs to the result.
     pub(super) fn takes(self, [first, second]: Winding) -> bool {
         match self {
             Rule::Union => first != 0 || second != 0,
@@ -28,17 +28,17 @@ impl Rule {
     }
 }
 
-/// How many times the contours of the first and of the second set run counter-clockwise around a place.
+/// The winding numbers of the first and of the second set around a point.
 pub(super) type Winding = [i32; 2];
 
 /// An edge, or a piece of one, from its lesser to its greater end.
 pub(super) struct Edge<End> {
     pub(super) ends: [End; 2],
-    /// How many times more one is wound around above the edge, at the left, than below it.
+    /// How much the winding number increases from below the edge to above it (its left side).
     pub(super) step: Winding,
 }
 
-/// Edges that lie on each other as one; those that cancel each other are left out.
+/// Merges coincident edges; those that cancel each other are left out.
 ///
 /// Sorts edges by their ends, each with the number of what it adds to the winding.
 pub(super) fn merged(mut edges: Vec<sorting::Entry>, step: impl Fn(usize) -> Winding) -> Vec<Edge<i64>> {

@@ -1,7 +1,7 @@
-//! On which side of each piece the result lies, and which piece of its border follows which.
+//! The side of each piece that the result is on, and which border piece follows which.
 //!
-//! An upright line sweeps over the corners from left to right (the method of Shamos and Hoey) and knows the pieces that
-//! it crosses from below to above, with how many times the regions wind around what lies above each.
+//! A vertical line sweeps over the corners from left to right (Shamos and Hoey). It keeps the pieces that it crosses,
+//! from bottom to top, each with the winding numbers above it.
 
 use super::edge::{Edge, Rule, Winding};
 use crate::corner::Corner;
@@ -9,15 +9,15 @@ use crate::corner::Corner;
 /// A piece of the border of the result.
 #[derive(Clone, Copy)]
 pub(super) struct Border {
-    /// Where it begins, so that the result is at its left: the place of the corner.
+    /// The index of the corner where it begins; the result is on its left.
     pub(super) from: usize,
-    /// The place of the piece that follows it around the border.
+    /// The index of the piece that follows it around the border.
     pub(super) next: usize,
-    /// The place of the piece of the border next below, if a hole begins here.
+    /// The index of the border piece next below, if a hole begins here.
     pub(super) below: Option<usize>,
 }
 
-/// The pieces of the border of the result, at the places of all pieces.
+/// The border pieces of the result, by the index of the piece.
 pub(super) fn borders(corners: &[Corner], mut pieces: Vec<Edge<i64>>, rule: Rule) -> Vec<Option<Border>> {
     let mut sweep = Sweep {
         corners,
@@ -43,9 +43,9 @@ pub(super) fn borders(corners: &[Corner], mut pieces: Vec<Edge<i64>>, rule: Rule
 struct Sweep<'a> {
     corners: &'a [Corner],
     borders: Vec<Option<Border>>,
-    /// How many times one is wound around above each piece.
+    /// The winding numbers above each piece.
     above: Vec<Winding>,
-    /// The pieces that the line crosses, from below to above.
+    /// The pieces that the line crosses, from bottom to top.
     crossed: Vec<usize>,
 }
 
@@ -54,8 +54,8 @@ impl Sweep<'_> {
         self.corners[piece.ends[end] as usize]
     }
 
-    /// Moves the line over a corner at which the pieces `begin` begin, from below to above. What of the border runs
-    /// through the corner is put in `around`, counter-clockwise from below, with whether it arrives there.
+    /// Moves the line over a corner at which the pieces `begin` begin, from bottom to top. The border pieces at the
+    /// corner go into `around`, counter-clockwise from below, each with whether it arrives there.
     fn pass(
         &mut self,
         corner: usize,
@@ -78,7 +78,7 @@ impl Sweep<'_> {
         let mut is_in = rule.takes(winding);
         let is_border = |place: &&usize| self.borders[**place].is_some();
         let mut below = None;
-        // At the lowest corner at the left of a hole the result lies below, and nothing of its border arrives.
+        // At the lowest leftmost corner of a hole the result is below, and no border piece arrives.
         if is_in && !self.crossed[low..high].iter().any(|place| is_border(&place)) {
             below = self.crossed[..low].iter().rev().find(is_border).copied();
         }
@@ -105,8 +105,8 @@ impl Sweep<'_> {
         self.crossed.splice(low..high, begin);
     }
 
-    /// Joins what arrives at a corner to what leaves it: the next one clockwise, with which it encloses a corner of the
-    /// result.
+    /// Joins each piece that arrives at a corner to the next one clockwise that leaves it: together they enclose a
+    /// corner of the result.
     fn join(&mut self, around: &[(usize, bool)]) {
         let mut before = around.last();
         for here in around {

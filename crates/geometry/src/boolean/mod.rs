@@ -1,12 +1,17 @@
-//! The polygon boolean: what lies in one set of regions, in both of two sets, or in one and not in the other.
+//! Polygon booleans: union, intersection and difference of two sets of regions.
 //!
-//! It works on whole numbers and is exact, but for the place of a crossing, which goes to the nearest corner of the
-//! grid. [`pieces`] divides the edges so that they meet at their ends only; [`fill`] finds on which side of each piece
-//! the result lies and which piece follows which around it; [`chain`] joins them to contours. Nothing is done twice,
-//! so that it comes to an end whatever it is given.
+//! The arithmetic is exact on integers, except that each crossing moves to the nearest grid point. [`pieces`] splits
+//! the edges so that they meet only at their ends; [`fill`] finds the side of each piece that the result is on, and
+//! which piece follows which around it; [`chain`] joins the pieces into contours. There is no iteration, so it
+//! terminates on any input.
 //!
-//! Edges may cross, touch and lie on each other in any way, and a region may be given as many that overlap: what a
-//! region winds around at all is in it.
+//! Edges may cross, touch and coincide in any way, and the regions of a set may overlap. A point belongs to a set if
+//! any of its contours winds around it.
+
+#![allow(
+    clippy::indexing_slicing,
+    reason = "hot loops over places that it finds itself"
+)]
 
 mod chain;
 mod edge;
@@ -24,13 +29,13 @@ use crate::sorting::{self, packed, unpacked};
 
 /// Two sets of regions.
 pub(crate) struct Boolean {
-    /// The ends of each edge, and whether it runs from its greater to its lesser end (1) and is one of the second
-    /// set (2).
+    /// The ends of each edge, with flags: 1 if it runs from its greater to its lesser end, 2 if it belongs to the
+    /// second set.
     edges: Vec<sorting::Entry>,
 }
 
 impl Boolean {
-    /// Room for so many edges.
+    /// An empty boolean with capacity for this many edges.
     pub(crate) fn new(edges: usize) -> Self {
         Boolean {
             edges: Vec::with_capacity(edges),
@@ -56,8 +61,8 @@ impl Boolean {
         }
     }
 
-    /// The contours of the result: outer ones counter-clockwise, holes clockwise, without corners in the middle of a
-    /// straight side. Each outer one is followed by its holes.
+    /// The contours of the result: outer ones counter-clockwise, holes clockwise, without collinear corners. Each outer
+    /// contour is followed by its holes.
     pub(crate) fn contours(self, rule: Rule) -> Vec<Contour> {
         let edges = merged(self.edges, |number| {
             let step = if number & 1 == 0 { 1 } else { -1 };

@@ -1,24 +1,24 @@
-//! Edges divided where they meet.
+//! Edges split where they meet.
 //!
-//! Every end of an edge and every crossing, moved to the nearest corner of the grid, is a corner of the result, and an
-//! edge that runs through the square of half a step around such a corner is led through the corner itself (snap
-//! rounding: Hobby, "Practical segment intersection with finite precision output", 1999; Guibas and Marimont, "Rounding
-//! arrangements dynamically", 1998). They prove that the pieces meet at their ends only. So one pass is enough.
+//! Every end of an edge and every crossing, rounded to the nearest grid point, is a corner of the result. An edge that
+//! runs through the half-step square around such a corner is routed through the corner itself (snap rounding: Hobby,
+//! "Practical segment intersection with finite precision output", 1999; Guibas and Marimont, "Rounding arrangements
+//! dynamically", 1998). They prove that the pieces then meet only at their ends, so one pass is enough.
 
 use super::edge::{Edge, merged};
-use crate::corner::{Corner, Way};
+use crate::corner::{Corner, Offset};
 use crate::sorting::{self, packed, unpacked};
 
-/// An edge over which an upright line stands.
+/// An edge that the sweep line crosses.
 struct Open {
     ends: [Corner; 2],
-    /// Its place among the edges.
+    /// Its index among the edges.
     edge: usize,
-    /// The place of the last corner that it ran through.
+    /// The index of the last corner that it ran through.
     last: usize,
 }
 
-/// The corners from left to right, and the pieces between them by their places, sorted.
+/// The corners from left to right, and the pieces between them by their indices, sorted.
 pub(super) fn divided(edges: &[Edge<Corner>]) -> (Vec<Corner>, Vec<Edge<i64>>) {
     let corners = corners(edges);
     let mut pieces: Vec<sorting::Entry> = Vec::with_capacity(corners.len() + edges.len());
@@ -104,15 +104,15 @@ fn crossing(&[p, q]: &[Corner; 2], &[r, s]: &[Corner; 2]) -> Option<Corner> {
     if start.signum() * end.signum() >= 0 || way.cross(r - p).signum() * way.cross(s - p).signum() >= 0 {
         return None;
     }
-    // In the middle of both edges, and so on the grid.
+    // Inside both edges, and so on the grid.
     let part = |way: i64| nearest_part(way, start.abs(), start.abs() + end.abs()) as i32;
     Some(Corner::new(p.x + part(way.x), p.y + part(way.y)))
 }
 
-/// The whole number nearest to `of * share / whole`, the greater one of two that are as near.
+/// The integer nearest to `of * share / whole`; halves round up.
 fn nearest_part(of: i64, share: i64, whole: i64) -> i64 {
     let mut nearest = (of as f64 * (share as f64 / whole as f64) + 0.5).floor() as i64;
-    // The float is off by far less than a step, but may be so on the wrong side of half a step.
+    // The floating-point result is off by far less than a step, but may be on the wrong side of half a step.
     let doubled = 2 * i128::from(of) * i128::from(share);
     let reaches = |half_steps: i64| doubled >= i128::from(half_steps) * i128::from(whole);
     if !reaches(2 * nearest - 1) {
@@ -123,14 +123,15 @@ fn nearest_part(of: i64, share: i64, whole: i64) -> i64 {
     nearest
 }
 
-/// Whether an edge, in whose box a corner lies, meets the square of half a step around it. Of its border the square has
-/// the left and the lower side, as rounding has it.
+/// Whether an edge, in whose box a corner lies, meets the half-step square around that corner. The square includes its
+/// left and lower sides, to match the rounding.
 fn is_through(&[p, q]: &[Corner; 2], corner: Corner) -> bool {
-    let Way { x, y } = q - p;
+    let Offset { x, y } = q - p;
     let doubled = 2 * (q - p).cross(corner - p);
     let reach = x.abs() + y.abs();
     if doubled.abs() == reach {
-        // It runs through a corner of the square: through the lower left one, unless it begins or ends before that.
+        // It runs through a corner of the square. Only the lower left corner counts, and only if the edge does not end
+        // there.
         return doubled == x - y && corner.x > p.x && corner.y > p.y.min(q.y);
     }
     doubled.abs() < reach

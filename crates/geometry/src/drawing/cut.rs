@@ -1,13 +1,13 @@
-//! Regions of the sheet: joined, cut, and freed of the slivers that rounding leaves.
+//! Booleans of contours on the sheet, without the slivers that rounding leaves.
 
-use super::order::Before;
-use super::sheet::{Grid, NOISE, Seen, real};
+use super::order::Occlusion;
+use super::sheet::{Grid, NOISE, ProjectedFacet, real};
 pub(super) use crate::boolean::Contour;
 use crate::boolean::{Boolean, Rule};
 use crate::corner::Corner;
 use crate::region::{Point2, Region, clip_by};
 
-/// What lies in any of the regions and in none of those taken away: outer contours counter-clockwise, holes clockwise.
+/// The union of the regions less the union of `away`: outer contours counter-clockwise, holes clockwise.
 pub(super) fn cut<'a>(
     regions: impl IntoIterator<Item = &'a Contour>,
     away: impl IntoIterator<Item = &'a Contour>,
@@ -32,13 +32,13 @@ fn combined(first: &[&Contour], second: &[&Contour], rule: Rule) -> Vec<Contour>
     contours
 }
 
-/// What of a facet stands before another, by a pair of the order.
-pub(super) fn standing_before(pair: &Before, seen: &[Seen]) -> Vec<Contour> {
-    let (front, behind) = (&seen[pair.front], &seen[pair.behind]);
+/// The part of the front facet of a pair that is in front of the other.
+pub(super) fn occluding_part(pair: &Occlusion, projected: &[ProjectedFacet]) -> Vec<Contour> {
+    let (front, behind) = (&projected[pair.front], &projected[pair.behind]);
     if !pair.crossing {
         return front.contours.clone();
     }
-    let [a, b, c] = front.lead(behind);
+    let [a, b, c] = front.nearness_difference(behind);
     let corners: Vec<Point2> = front.hull().iter().map(|&corner| real(corner)).collect();
     let mut kept = Vec::new();
     clip_by(&corners, |[x, y]| a * x + b * y + c, &mut kept);
@@ -54,19 +54,19 @@ pub(super) fn standing_before(pair: &Before, seen: &[Seen]) -> Vec<Contour> {
 /// Contours of the sheet as a region of the drawing.
 pub(super) fn region(contours: &[Contour], grid: &Grid) -> Region {
     let line = |contour: &Contour| contour.iter().map(|&corner| grid.point(corner)).collect();
-    Region::within_lines(contours.iter().map(line).collect())
+    Region::from_contours(contours.iter().map(line).collect())
 }
 
-/// The area within contours, square metres.
+/// The area within contours, square meters.
 pub(super) fn area(contours: &[Contour], grid: &Grid) -> f64 {
     let doubled: i64 = contours.iter().map(|contour| size(contour)).sum();
     doubled as f64 / 2.0 * grid.step * grid.step
 }
 
-/// Takes out the corners that stand out from their neighbours by no more than noise: corners along a straight line,
-/// and the tips of slits and spikes.
+/// Removes corners that stand out from the ones beside them by no more than noise: collinear corners, and the tips of
+/// slits and spikes.
 ///
-/// Of a contour that is nothing but a sliver, fewer than three corners are left.
+/// A contour that is only a sliver is left with fewer than three corners.
 pub(super) fn tidy(contour: &mut Contour) {
     let mut kept: Contour = Vec::with_capacity(contour.len());
     for &corner in contour.iter() {
@@ -77,7 +77,7 @@ pub(super) fn tidy(contour: &mut Contour) {
             kept.remove(kept.len() - 2);
         }
     }
-    // The same around the end.
+    // The same across the end of the contour.
     let mut from = 0;
     while let [.., o, p] = kept[from..]
         && kept.len() - from > 2

@@ -1,34 +1,35 @@
-//! The lines of a drawing: real edges, without the seams between the facets that stand in for a curve.
+//! The lines of a drawing: real edges, without the seams between the facets that approximate a curve.
 
 use std::ops::Range;
 
 use super::cut::{Contour, is_flat};
 use super::joints::{Joints, is_smooth, steps_forward};
 use super::order::Order;
-use super::sheet::{NOISE, Seen, beyond, real, side};
-use super::spans::{Stroke, along, at, common_spans, distance, less, open_spans, part, place, strokes};
+use super::sheet::{NOISE, ProjectedFacet, real, side, signed_distance};
+use super::spans::{
+    Stroke, along, at, distance, intersect_spans, open_spans, part, place, strokes, subtract_span,
+};
 use crate::corner::Corner;
 use crate::sorting;
 
 /// A line of corners; a closed one ends where it begins.
 pub(super) type Polyline = Vec<Corner>;
 
-/// The lines of a flat surface.
 pub(super) fn outline(contours: &[Contour]) -> Vec<Polyline> {
     let closed = |contour: &Contour| contour.iter().chain(contour.first()).copied().collect();
     contours.iter().map(closed).collect()
 }
 
-/// The lines of a folded or curved surface, of which `own` are the facets: the edge of what is seen, and where it
-/// folds or hides part of itself.
+/// The lines of a folded or curved surface with the facets `own`: the edge of its visible part, its folds, and where it
+/// hides part of itself.
 pub(super) fn lines(
     own: &Range<usize>,
     contours: &[Contour],
     joints: &Joints,
-    seen: &[Seen],
+    projected: &[ProjectedFacet],
     order: &Order,
 ) -> Vec<Polyline> {
-    let seams = joints.seams_of(own, seen);
+    let seams = joints.seams_of(own, projected);
     let is_touched = |line: &Polyline| {
         let mut edges = line.windows(2).map(|edge| [edge[0], edge[1]]);
         edges.any(|edge| seams.iter().any(|&seam| along(edge, seam).is_some()))
@@ -38,34 +39,34 @@ pub(super) fn lines(
     let mut loose: Vec<Stroke> = edges
         .flat_map(|edge| without([edge[0], edge[1]], &seams))
         .collect();
-    loose.extend(folds(own, joints, seen, order));
-    loose.extend(rims(own, contours, joints, seen, order));
+    loose.extend(folds(own, joints, projected, order));
+    loose.extend(rims(own, contours, joints, projected, order));
     lines.extend(chained(&loose));
     lines
 }
 
-/// What is left of an edge without the seams along it.
+/// The parts of an edge that no seam runs along.
 fn without(edge: Stroke, seams: &[Stroke]) -> Vec<Stroke> {
     let spans = seams.iter().filter_map(|&seam| along(edge, seam));
-    let open = spans.fold(vec![[0.0, 1.0]], less);
+    let open = spans.fold(vec![[0.0, 1.0]], subtract_span);
     open.into_iter().filter_map(|span| part(edge, span)).collect()
 }
 
-/// Where the surface folds, and both sides of the fold are seen.
-fn folds(own: &Range<usize>, joints: &Joints, seen: &[Seen], order: &Order) -> Vec<Stroke> {
+/// Folds of which both sides are visible.
+fn folds(own: &Range<usize>, joints: &Joints, projected: &[ProjectedFacet], order: &Order) -> Vec<Stroke> {
     let is_open = |facet: usize| own.contains(&facet) && !order.hidden[facet];
     let mut folds = Vec::new();
     for &(stroke, [f, g]) in &joints.inner {
-        if !is_open(f) || !is_open(g) || is_smooth(stroke, &seen[f], &seen[g]) {
+        if !is_open(f) || !is_open(g) || is_smooth(stroke, &projected[f], &projected[g]) {
             continue;
         }
         let [p, q] = stroke;
-        let here = open_spans(stroke, order.before(f), seen);
-        let mut there = open_spans([q, p], order.before(g), seen);
+        let here = open_spans(stroke, order.before(f), projected);
+        let mut there = open_spans([q, p], order.before(g), projected);
         for span in &mut there {
             *span = [1.0 - span[1], 1.0 - span[0]];
         }
-        for span in common_spans(&here, &there) {
+        for span in intersect_spans(&here, &there) {
             folds.extend(part(stroke, span));
         }
     }
@@ -77,7 +78,7 @@ fn rims(
     own: &Range<usize>,
     contours: &[Contour],
     joints: &Joints,
-    seen: &[Seen],
+    projected: &[ProjectedFacet],
     order: &Order,
 ) -> Vec<Stroke> {
     let mut rims = Vec::new();
@@ -85,10 +86,10 @@ fn rims(
         if !own.contains(&facet) || order.hidden[facet] {
             continue;
         }
-        for span in open_spans(edge, order.before(facet), seen) {
+        for span in open_spans(edge, order.before(facet), projected) {
             let open = part(edge, span).map(|stroke| beside_outline(stroke, contours));
             let mut inside = open.unwrap_or_default();
-            inside.retain(|stroke| !is_settled_beyond(*stroke, facet, own, seen));
+            inside.retain(|stroke| !is_drawn_beyond(*stroke, facet, own, projected));
             rims.extend(inside);
         }
     }
@@ -111,7 +112,7 @@ fn beside_outline(stroke: Stroke, contours: &[Contour]) -> Vec<Stroke> {
         .collect();
     let line = side(stroke[0], stroke[1]);
     let corners = near.iter().map(|edge| real(edge[0]));
-    let on_it = corners.filter(|&corner| beyond(line, corner).abs() < NOISE);
+    let on_it = corners.filter(|&corner| signed_distance(line, corner).abs() < NOISE);
     let mut cuts: Vec<f64> = on_it
         .map(|corner| place(corner, stroke))
         .filter(|t| 0.0 < *t && *t < 1.0)
@@ -130,22 +131,26 @@ fn beside_outline(stroke: Stroke, contours: &[Contour]) -> Vec<Stroke> {
         .collect()
 }
 
-/// Whether there is no line at the edge of a facet, or another facet draws it: the curve goes on beyond, with a facet
-/// that shares only part of that edge, or one beyond is nearer to the eye, and the line is its own edge.
-fn is_settled_beyond(stroke: Stroke, facet: usize, own: &Range<usize>, seen: &[Seen]) -> bool {
+/// Whether an edge of a facet needs no line here: the curve continues, with a facet that shares only part of the edge,
+/// or a nearer facet draws the line as its own edge.
+fn is_drawn_beyond(stroke: Stroke, facet: usize, own: &Range<usize>, projected: &[ProjectedFacet]) -> bool {
     let [a, b, _] = side(stroke[0], stroke[1]);
     let [x, y] = at(stroke.map(real), 0.5);
     let outside = [x + 2.0 * NOISE * a, y + 2.0 * NOISE * b];
     own.clone().any(|other| {
-        let beside = &seen[other];
+        let beside = &projected[other];
         let is_in_box = |axis: usize| {
             f64::from(beside.low[axis]) < outside[axis] && outside[axis] < f64::from(beside.high[axis])
         };
         other != facet
             && is_in_box(0)
             && is_in_box(1)
-            && beside.sides.iter().all(|&side| beyond(side, outside) < 0.0)
-            && (is_smooth(stroke, &seen[facet], beside) || steps_forward(stroke, &seen[facet], beside))
+            && beside
+                .sides
+                .iter()
+                .all(|&side| signed_distance(side, outside) < 0.0)
+            && (is_smooth(stroke, &projected[facet], beside)
+                || steps_forward(stroke, &projected[facet], beside))
     })
 }
 
@@ -163,7 +168,7 @@ fn chained(strokes: &[Stroke]) -> Vec<Polyline> {
         let count = ends[from..].iter().take_while(|end| end.0 == corner).count();
         &ends[from..from + count]
     };
-    // First from the loose ends; what is left then are rings.
+    // Start at loose ends; what is left then are rings.
     let loose = ends.iter().filter(|(corner, _)| ends_at(*corner).len() != 2);
     let mut used = vec![false; strokes.len()];
     let mut lines = Vec::new();
@@ -187,7 +192,7 @@ fn chained(strokes: &[Stroke]) -> Vec<Polyline> {
     lines
 }
 
-/// A line without the corners on its straight parts.
+/// A line without its collinear corners.
 fn straightened(line: Polyline) -> Polyline {
     let mut kept = Polyline::with_capacity(line.len());
     for corner in line {

@@ -1,7 +1,6 @@
-//! The sheet: what looks at the eye, projected on a grid of whole numbers.
+//! The sheet: front-facing facets, projected onto an integer grid.
 //!
-//! On the grid two facets that share an edge in the room share it to the last digit, so that they join without a
-//! seam.
+//! Two facets that share an edge in space share it exactly on the grid, so that they join without a gap.
 
 use super::view::Axes;
 use crate::Vector3;
@@ -11,32 +10,32 @@ use crate::region::Point2;
 use crate::sorting;
 use crate::surface::Surface;
 
-/// A line `a x + b y = c` of the grid, with `(a, b)` of length 1 and pointing to its outer side.
+/// A line `a x + b y = c` of the grid; `(a, b)` is its unit normal and points outward.
 pub(super) type Line = [f64; 3];
 
 /// The drawing spans at most this many binary digits of the grid: the boolean takes 30.
 const DIGITS: i32 = 29;
 
-/// By which share of a step the grid is moved. Sizes are often multiples of some round number, and so is the noise of
-/// the general boolean; halfway between two lines of the grid, noise would decide to which one a corner goes.
+/// The offset of the grid, in steps. Sizes are often multiples of a round number. Halfway between two grid lines,
+/// rounding noise would decide which way a corner goes; the offset keeps corners away from there.
 const OFF_THE_LINES: f64 = 0.381_966;
 
-/// What is narrower than this many steps of the grid is noise: rounding moves a corner by half a step, and where
-/// lines cross at a flat angle by one or two.
+/// Anything narrower than this many steps is noise: rounding moves a corner by half a step, and a crossing at a flat
+/// angle by one or two.
 pub(super) const NOISE: f64 = 4.0;
 
-/// Facets that look less squarely at the eye than this are taken as edge on.
+/// Facets whose normal has a smaller component toward the eye are edge on.
 const EDGE_ON: f64 = 1e-6;
 
-/// The grid of a drawing. Its step is a few nanometres, far below any tape.
+/// The grid of a drawing. Its step is a few nanometers, far below any tape.
 pub(super) struct Grid {
     low: Point2,
-    /// The step in metres, a power of two so that whole numbers go back and forth without loss.
+    /// The step in meters, a power of two so that integers convert without loss.
     pub(super) step: f64,
 }
 
 impl Grid {
-    /// The grid over an upright rectangle; `None` if there is no such rectangle.
+    /// The grid over a bounding box; `None` if the box is empty.
     fn over((low, high): (Point2, Point2)) -> Option<Grid> {
         let span = (high[0] - low[0]).max(high[1] - low[1]);
         let is_sound = span > 0.0 && span.is_finite() && low.iter().all(|x| x.is_finite());
@@ -53,7 +52,7 @@ impl Grid {
         Corner::new(whole(0), whole(1))
     }
 
-    /// The point of the drawing at a corner, metres.
+    /// The point of the drawing at a corner, meters.
     pub(super) fn point(&self, corner: Corner) -> Point2 {
         [
             self.low[0] + f64::from(corner.x) * self.step,
@@ -62,60 +61,60 @@ impl Grid {
     }
 }
 
-/// How the points of a plane fall on the drawing.
-pub(super) struct Shadow {
+/// The projection of a plane onto the drawing.
+pub(super) struct Projection {
     at: Point2,
     u: Point2,
     v: Point2,
 }
 
-impl Shadow {
+impl Projection {
     pub(super) fn of(plane: &Plane, axes: &Axes) -> Self {
-        let seen = |v: &Vector3| [v.dot(&axes.right), v.dot(&axes.up)];
-        Shadow {
-            at: seen(&plane.origin.coords),
-            u: seen(&plane.u),
-            v: seen(&plane.v),
+        let projected = |v: &Vector3| [v.dot(&axes.right), v.dot(&axes.up)];
+        Projection {
+            at: projected(&plane.origin.coords),
+            u: projected(&plane.u),
+            v: projected(&plane.v),
         }
     }
 
     pub(super) fn point(&self, [x, y]: Point2) -> Point2 {
-        let Shadow { at, u, v } = self;
+        let Projection { at, u, v } = self;
         [at[0] + x * u[0] + y * v[0], at[1] + x * u[1] + y * v[1]]
     }
 }
 
-/// A facet that looks at the eye, on the grid.
-pub(super) struct Seen {
-    /// The place of its surface.
+/// A front-facing facet on the grid.
+pub(super) struct ProjectedFacet {
+    /// The index of its surface.
     pub(super) surface: usize,
-    /// Its place in that surface.
+    /// Its index in that surface.
     pub(super) facet: usize,
     /// Its contours: outer ones counter-clockwise, holes clockwise.
     pub(super) contours: Vec<Vec<Corner>>,
-    /// The corners of the smallest convex region around it, where that is not the facet itself.
+    /// The corners of its convex hull, if it is not convex itself.
     hull: Option<Vec<Corner>>,
-    /// The sides of the smallest convex region around it.
+    /// The sides of its convex hull.
     pub(super) sides: Vec<Line>,
     pub(super) low: [i32; 2],
     pub(super) high: [i32; 2],
-    /// Its nearness to the eye at `(x, y)` of the grid is `a x + b y + c`, metres.
+    /// Its nearness to the eye at `(x, y)` of the grid is `a x + b y + c`, meters.
     pub(super) nearness: [f64; 3],
-    /// The direction in which it looks.
+    /// Its normal.
     pub(super) normal: Vector3,
-    /// How squarely it looks at the eye.
+    /// The component of its normal toward the eye.
     pub(super) squareness: f64,
-    /// Whether it is so narrow on the grid that nothing is seen of it.
+    /// Whether it is too narrow on the grid to be visible.
     pub(super) is_thin: bool,
 }
 
-impl Seen {
-    fn new(place: (usize, usize), facet: &Facet, axes: &Axes, grid: &Grid) -> Option<Seen> {
-        let shadow = Shadow::of(&facet.plane, axes);
+impl ProjectedFacet {
+    fn new(place: (usize, usize), facet: &Facet, axes: &Axes, grid: &Grid) -> Option<ProjectedFacet> {
+        let projection = Projection::of(&facet.plane, axes);
         let contours: Vec<Vec<Corner>> = facet
             .region
             .contours()
-            .map(|contour| settled(contour.iter().map(|&point| grid.corner(shadow.point(point)))))
+            .map(|contour| settled(contour.iter().map(|&point| grid.corner(projection.point(point)))))
             .filter(|contour| contour.len() > 2)
             .collect();
         let is_convex = facet.region.is_convex() && contours.len() == 1;
@@ -125,7 +124,7 @@ impl Seen {
         let sides = sides(around);
         let is_thin = sides.len() < 3 || width(around, &sides) < NOISE;
         let normal = facet.plane.normal();
-        Some(Seen {
+        Some(ProjectedFacet {
             surface: place.0,
             facet: place.1,
             sides,
@@ -140,7 +139,7 @@ impl Seen {
         })
     }
 
-    /// The corners of the smallest convex region around it.
+    /// The corners of its convex hull.
     pub(super) fn hull(&self) -> &[Corner] {
         match &self.hull {
             Some(hull) => hull,
@@ -152,14 +151,14 @@ impl Seen {
         self.hull.is_none()
     }
 
-    /// By how much it is nearer to the eye than another, as a function of the place on the grid.
-    pub(super) fn lead(&self, other: &Seen) -> [f64; 3] {
+    /// How much nearer to the eye it is than another, as a function of the grid position.
+    pub(super) fn nearness_difference(&self, other: &ProjectedFacet) -> [f64; 3] {
         std::array::from_fn(|i| self.nearness[i] - other.nearness[i])
     }
 }
 
-/// Everything that looks at the eye, in the order of the surfaces, and the grid it lies on.
-pub(super) fn seen(surfaces: &[Surface], axes: &Axes) -> Option<(Grid, Vec<Seen>)> {
+/// All front-facing facets, in the order of the surfaces, and their grid.
+pub(super) fn projected(surfaces: &[Surface], axes: &Axes) -> Option<(Grid, Vec<ProjectedFacet>)> {
     let mut facing = Vec::new();
     let (mut low, mut high) = ([f64::INFINITY; 2], [f64::NEG_INFINITY; 2]);
     for (surface, faces) in surfaces.iter().enumerate() {
@@ -168,9 +167,9 @@ pub(super) fn seen(surfaces: &[Surface], axes: &Axes) -> Option<(Grid, Vec<Seen>
                 continue;
             }
             facing.push(((surface, place), facet));
-            let shadow = Shadow::of(&facet.plane, axes);
+            let projection = Projection::of(&facet.plane, axes);
             for &corner in facet.region.contours().flatten() {
-                let point = shadow.point(corner);
+                let point = projection.point(corner);
                 for axis in 0..2 {
                     low[axis] = low[axis].min(point[axis]);
                     high[axis] = high[axis].max(point[axis]);
@@ -179,11 +178,11 @@ pub(super) fn seen(surfaces: &[Surface], axes: &Axes) -> Option<(Grid, Vec<Seen>
         }
     }
     let grid = Grid::over((low, high))?;
-    let mut seen = Vec::new();
+    let mut projected = Vec::new();
     for (place, facet) in facing {
-        seen.extend(Seen::new(place, facet, axes, &grid));
+        projected.extend(ProjectedFacet::new(place, facet, axes, &grid));
     }
-    Some((grid, seen))
+    Some((grid, projected))
 }
 
 /// From `normal . p = normal . origin` with `p = x right + y up + near eye`.
@@ -199,7 +198,7 @@ fn nearness(facet: &Facet, normal: &Vector3, axes: &Axes, grid: &Grid) -> [f64; 
     ]
 }
 
-/// The corners of a contour without those that fell on their neighbour.
+/// The corners of a contour without duplicates.
 fn settled(corners: impl Iterator<Item = Corner>) -> Vec<Corner> {
     let mut contour: Vec<Corner> = corners.collect();
     contour.dedup();
@@ -225,7 +224,7 @@ fn sides(corners: &[Corner]) -> Vec<Line> {
     corners.iter().zip(next).map(|(&p, &q)| side(p, q)).collect()
 }
 
-/// The line from one corner to the next, its outer side at the right.
+/// The line from one corner to the next, with the outside on its right.
 pub(super) fn side(p: Corner, q: Corner) -> Line {
     let ([px, py], [qx, qy]) = (real(p), real(q));
     let (along, up) = (qx - px, qy - py);
@@ -234,26 +233,28 @@ pub(super) fn side(p: Corner, q: Corner) -> Line {
     [a, b, a * px + b * py]
 }
 
-/// How far beyond a line a point of the grid lies.
-pub(super) fn beyond([a, b, c]: Line, [x, y]: Point2) -> f64 {
+/// The signed distance of a point from a line, positive outside.
+pub(super) fn signed_distance([a, b, c]: Line, [x, y]: Point2) -> f64 {
     a * x + b * y - c
 }
 
-/// A corner as a point among the steps of the grid.
+/// A corner as a floating-point position on the grid.
 pub(super) fn real(corner: Corner) -> Point2 {
     [f64::from(corner.x), f64::from(corner.y)]
 }
 
-/// The width of a convex region: the least distance between one of its sides and the corner furthest from it.
+/// The width of a convex region: the least distance between one of its sides and the corner farthest from it.
 fn width(corners: &[Corner], sides: &[Line]) -> f64 {
     let depth = |side: &Line| {
-        let depths = corners.iter().map(|&corner| -beyond(*side, real(corner)));
+        let depths = corners
+            .iter()
+            .map(|&corner| -signed_distance(*side, real(corner)));
         depths.fold(0.0, f64::max)
     };
     sides.iter().map(depth).fold(f64::INFINITY, f64::min)
 }
 
-/// The smallest convex region around corners, counter-clockwise (the method of Andrew).
+/// The convex hull of corners, counter-clockwise (Andrew's method).
 fn hull(mut corners: Vec<Corner>) -> Vec<Corner> {
     sorting::sort_by(&mut corners, |corner| [sorting::packed(*corner), 0]);
     corners.dedup();

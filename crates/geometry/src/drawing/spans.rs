@@ -1,7 +1,7 @@
 //! Strokes of the sheet, and which spans of them are hidden.
 
-use super::order::Before;
-use super::sheet::{NOISE, Seen, beyond, real, side};
+use super::order::Occlusion;
+use super::sheet::{NOISE, ProjectedFacet, real, side, signed_distance};
 use crate::corner::Corner;
 use crate::region::Point2;
 use crate::sorting;
@@ -12,25 +12,23 @@ pub(super) type Stroke = [Corner; 2];
 /// A part of a stroke: 0 is where it begins, 1 where it ends.
 pub(super) type Span = [f64; 2];
 
-/// The whole of a stroke.
 const WHOLE: Span = [0.0, 1.0];
 
-/// The strokes of a contour.
 pub(super) fn strokes(contour: &[Corner]) -> impl Iterator<Item = Stroke> {
     let next = contour.iter().cycle().skip(1);
     contour.iter().zip(next).map(|(&p, &q)| [p, q])
 }
 
-/// The point at a share of a stroke.
+/// The point at parameter `t` of a stroke.
 pub(super) fn at([[px, py], [qx, qy]]: [Point2; 2], t: f64) -> Point2 {
     [px + t * (qx - px), py + t * (qy - py)]
 }
 
-/// What is shorter than this is not drawn, in steps of the grid: a micrometre at the most. Where a stroke dips behind
-/// something, noise leaves such rests.
+/// The shortest stroke that is drawn, in steps of the grid: a micrometer at most. Where a stroke runs behind something,
+/// rounding noise leaves shorter remainders.
 const SHORTEST: i32 = 256;
 
-/// A part of a stroke; `None` if there is next to nothing of it.
+/// A part of a stroke; `None` if it is too short to draw.
 pub(super) fn part(stroke: Stroke, [from, to]: Span) -> Option<Stroke> {
     let corner = |t: f64| {
         let [x, y] = at(stroke.map(real), t);
@@ -41,8 +39,8 @@ pub(super) fn part(stroke: Stroke, [from, to]: Span) -> Option<Stroke> {
     is_long.then_some([p, q])
 }
 
-/// What is left of spans without another.
-pub(super) fn less(spans: Vec<Span>, [low, high]: Span) -> Vec<Span> {
+/// Spans less another.
+pub(super) fn subtract_span(spans: Vec<Span>, [low, high]: Span) -> Vec<Span> {
     let cut = |[from, to]: Span| {
         let parts = match high <= from || low >= to {
             true => [[from, to], [1.0, 0.0]],
@@ -53,13 +51,13 @@ pub(super) fn less(spans: Vec<Span>, [low, high]: Span) -> Vec<Span> {
     spans.into_iter().flat_map(cut).collect()
 }
 
-/// The spans of an edge of a facet beside which the facet is seen.
+/// The spans of an edge of a facet along which the facet is visible.
 pub(super) fn open_spans<'a>(
     edge: Stroke,
-    before: impl Iterator<Item = &'a Before>,
-    seen: &[Seen],
+    before: impl Iterator<Item = &'a Occlusion>,
+    projected: &[ProjectedFacet],
 ) -> Vec<Span> {
-    // A little within the facet it is plain which side of another edge one is on.
+    // A little inside the facet, noise does not decide the side of another edge.
     let [a, b, _] = side(edge[0], edge[1]);
     let inside = edge.map(|corner| {
         let [x, y] = real(corner);
@@ -67,8 +65,8 @@ pub(super) fn open_spans<'a>(
     });
     let mut open = vec![WHOLE];
     for pair in before {
-        for hidden in hidden_spans(inside, pair, seen) {
-            open = less(open, hidden);
+        for hidden in hidden_spans(inside, pair, projected) {
+            open = subtract_span(open, hidden);
         }
         if open.is_empty() {
             break;
@@ -78,7 +76,7 @@ pub(super) fn open_spans<'a>(
 }
 
 /// The spans that lie in both lists.
-pub(super) fn common_spans(first: &[Span], second: &[Span]) -> Vec<Span> {
+pub(super) fn intersect_spans(first: &[Span], second: &[Span]) -> Vec<Span> {
     let both = first
         .iter()
         .flat_map(|a| second.iter().map(|b| [a[0].max(b[0]), a[1].min(b[1])]));
@@ -86,15 +84,15 @@ pub(super) fn common_spans(first: &[Span], second: &[Span]) -> Vec<Span> {
 }
 
 /// The spans of a stroke that lie behind a facet.
-fn hidden_spans(stroke: [Point2; 2], pair: &Before, seen: &[Seen]) -> Vec<Span> {
-    let front = &seen[pair.front];
+fn hidden_spans(stroke: [Point2; 2], pair: &Occlusion, projected: &[ProjectedFacet]) -> Vec<Span> {
+    let front = &projected[pair.front];
     let mut span = WHOLE;
     if pair.crossing {
-        let [a, b, c] = front.lead(&seen[pair.behind]);
+        let [a, b, c] = front.nearness_difference(&projected[pair.behind]);
         span = narrowed(span, stroke.map(|[x, y]| a * x + b * y + c));
     }
     for &side in &front.sides {
-        span = narrowed(span, stroke.map(|point| -beyond(side, point)));
+        span = narrowed(span, stroke.map(|point| -signed_distance(side, point)));
     }
     if span[0] >= span[1] {
         return vec![];
@@ -112,7 +110,7 @@ fn hidden_spans(stroke: [Point2; 2], pair: &Before, seen: &[Seen]) -> Vec<Span> 
     spans.filter(is_hidden).collect()
 }
 
-/// The part of a span along a stroke where a value that goes evenly from one end to the other is not negative.
+/// The part of a span where a linear function with these values at the ends of the stroke is not negative.
 fn narrowed([from, to]: Span, [start, end]: [f64; 2]) -> Span {
     let change = start / (start - end);
     match (start >= 0.0, end >= 0.0) {
@@ -123,14 +121,14 @@ fn narrowed([from, to]: Span, [start, end]: [f64; 2]) -> Span {
     }
 }
 
-/// How far along a stroke it meets the line of an edge, if the ends lie on either side.
+/// The parameter at which a stroke crosses the line of an edge, if its ends are on either side.
 fn crossing(stroke: [Point2; 2], [p, q]: Stroke) -> Option<f64> {
     let line = side(p, q);
-    let [start, end] = stroke.map(|point| beyond(line, point));
+    let [start, end] = stroke.map(|point| signed_distance(line, point));
     ((start < 0.0) != (end < 0.0)).then(|| start / (start - end))
 }
 
-fn is_within([x, y]: Point2, facet: &Seen) -> bool {
+fn is_within([x, y]: Point2, facet: &ProjectedFacet) -> bool {
     let mut inside = false;
     for edge in facet.contours.iter().flat_map(|contour| strokes(contour)) {
         let [[px, py], [qx, qy]] = edge.map(real);
@@ -141,7 +139,7 @@ fn is_within([x, y]: Point2, facet: &Seen) -> bool {
     inside
 }
 
-/// How far along a stroke the point nearest to another lies; 0 if the stroke has no length.
+/// The parameter of the point of a stroke's line nearest to another point; 0 if the stroke has no length.
 pub(super) fn place([x, y]: Point2, stroke: Stroke) -> f64 {
     let [[px, py], [qx, qy]] = stroke.map(real);
     let (along, up) = (qx - px, qy - py);
@@ -164,7 +162,7 @@ pub(super) fn along(edge: Stroke, seam: Stroke) -> Option<Span> {
     let line = side(edge[0], edge[1]);
     if seam
         .iter()
-        .any(|&corner| beyond(line, real(corner)).abs() > NOISE)
+        .any(|&corner| signed_distance(line, real(corner)).abs() > NOISE)
     {
         return None;
     }

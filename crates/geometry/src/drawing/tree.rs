@@ -1,17 +1,17 @@
-//! A tree of boxes, to find those that overlap without comparing each with each.
+//! A tree of bounding boxes, to find overlapping ones without comparing every pair.
 //!
-//! The boxes are sorted along a path that fills the sheet in the shape of many a Z (the order of Morton), so that
-//! those that stand near each other in the list stand near each other on the sheet. The tree divides that list.
+//! The boxes are sorted in Morton order (along a Z-shaped space-filling curve), so that boxes near each other in the
+//! list are near each other on the sheet. The tree divides that list.
 
 use crate::sorting;
 
-/// As many boxes are compared one by one.
+/// The most boxes in a leaf; they are compared one by one.
 const LEAF: usize = 8;
 
 /// An upright box: its lower left and its upper right corner.
 pub(super) type Bounds = ([i32; 2], [i32; 2]);
 
-/// A tree over boxes, each known by its place in the list.
+/// A tree over boxes, each known by its index.
 pub(super) struct Tree {
     nodes: Vec<Node>,
     boxes: Vec<(Bounds, usize)>,
@@ -19,17 +19,17 @@ pub(super) struct Tree {
 
 struct Node {
     bounds: Bounds,
-    /// Its boxes, as a span of the list.
+    /// Its boxes, as a range of the list.
     from: usize,
     to: usize,
-    /// The second half of a node that is divided; the first follows the node itself.
+    /// The second half of a node that is split; the first half is the next node.
     second: Option<usize>,
 }
 
 impl Tree {
     pub(super) fn over(boxes: impl Iterator<Item = Bounds>) -> Tree {
         let mut boxes: Vec<(Bounds, usize)> = boxes.zip(0..).collect();
-        sorting::sort_by(&mut boxes, |(bounds, _)| [along_the_path(bounds), 0]);
+        sorting::sort_by(&mut boxes, |(bounds, _)| [morton_code(bounds), 0]);
         let mut tree = Tree {
             nodes: Vec::with_capacity(1 + boxes.len() / 2),
             boxes,
@@ -38,7 +38,7 @@ impl Tree {
         tree
     }
 
-    /// Makes the node of some boxes, and those below it.
+    /// Adds the node of some boxes, and those below it.
     fn divide(&mut self, from: usize, to: usize) -> usize {
         let boxes = &self.boxes[from..to];
         let none = ([i32::MAX; 2], [i32::MIN; 2]);
@@ -87,8 +87,8 @@ impl Tree {
     }
 }
 
-/// How far along the path the middle of a box lies: the binary digits of both coordinates by turns.
-fn along_the_path((low, high): &Bounds) -> u64 {
+/// The Morton code of the middle of a box: the bits of both coordinates interleaved.
+fn morton_code((low, high): &Bounds) -> u64 {
     let digits = |axis: usize| {
         let middle = (i64::from(low[axis]) + i64::from(high[axis])).cast_unsigned() / 2;
         [

@@ -43,7 +43,7 @@ impl View {
         Axes { right, up, eye }
     }
 
-    /// How far towards the eye a surface reaches, metres; only to be compared with that of another surface. Exact where
+    /// How far toward the eye a surface reaches, meters; only to be compared with that of another surface. Exact where
     /// the eye looks along an axis, otherwise that of a block around the surface.
     pub fn nearness(self, surface: &Surface) -> f64 {
         let eye = self.axes().eye;
@@ -66,7 +66,7 @@ impl View {
     }
 }
 
-/// The directions to the right and up in the drawing, and towards the eye.
+/// The directions to the right and up in the drawing, and toward the eye.
 pub(super) struct Axes {
     pub(super) right: Vector3,
     pub(super) up: Vector3,

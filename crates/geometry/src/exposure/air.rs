@@ -1,14 +1,15 @@
-//! The air around and in a piece: which cells are solid, closed, seen, open to the wall or to the floor.
+//! The air around and in a piece: which cells are solid, in a closed gap, visible, open to the wall or open to the
+//! floor.
 
 use nalgebra::Isometry3;
 
 use super::blocks::{block, bounds, holes};
 use super::gaps::{closed_gaps, open_gaps};
 use super::grid::{Cells, Planes, Shape, main_axis};
-use super::looks::{Looks, looks};
-use super::scene::{Scene, Standing, above_floor, before_wall, cells_of};
+use super::masks::{ExposureMasks, exposure_masks};
+use super::scene::{PlacedPart, Scene, above_floor, before_wall, cells_of};
 use super::setting::Setting;
-use super::sight::spread;
+use super::sight::flood_fill;
 use crate::contact::Placed;
 use crate::part::Part;
 use crate::part_kind::PartKind;
@@ -24,46 +25,46 @@ pub(super) struct Air {
     blocks: Vec<[[f64; 3]; 2]>,
     /// The blocks of air that go through each part.
     holes: Vec<Vec<[[f64; 3]; 2]>>,
-    /// Back into the axes of the piece.
+    /// The transform back into the axes of the piece.
     back: Option<Isometry3<f64>>,
     solid: Cells,
-    /// Closed gaps, and the air around shaped parts: what is bare there joins no bare bits beside it.
+    /// Closed gaps, and the air around shaped parts. A bare cell here does not join the bare cells beside it.
     apart: Cells,
-    /// Within the block around a shaped part, and seen: how much of it the part fills is not known here.
+    /// Inside the bounding box of a shaped part, and visible. How much of the box the part fills is not known here.
     around_shapes: Cells,
-    /// The room: what is seen of the air, what is connected with that, and gaps around fronts that open into it.
+    /// The room: visible air, the air connected with it, and gaps around fronts that open into it.
     room: Cells,
-    /// Open to the wall, and not deep.
+    /// Shallow air that is open to the wall.
     before_wall: Cells,
     /// Not the room, but behind a front or under a lid.
     opened: Cells,
-    /// Nothing but air, or what the piece stands on, down to the floor.
+    /// Nothing but air, or the base of the piece, down to the floor.
     above_floor: Cells,
-    /// All of these for most faces.
-    looks: Vec<Looks>,
+    /// The exposure that follows from all of these, for most faces.
+    masks: Vec<ExposureMasks>,
     setting: Setting,
 }
 
 /// The cells in front of a facet.
 pub(super) struct Front {
-    /// The axis along which the face looks, and whether up it.
-    looks: (usize, bool),
-    /// The layer of cells in front of it; `None` where the floor or the wall is.
+    /// The main axis of the normal, and whether it points up that axis.
+    direction: (usize, bool),
+    /// The layer of cells in front of it; `None` at the floor or the wall.
     layer: Option<usize>,
-    /// The other two axes, with the span of cells along each.
+    /// The other two axes, each with its span of cells.
     across: [(usize, [usize; 2]); 2],
-    /// Whether the facet lies in the plane of its block, so that it can be divided where cells end.
+    /// Whether the facet lies in a plane of its bounding box, so that it can be divided at cell boundaries.
     pub(super) divides: bool,
 }
 
 /// A cell in front of a facet.
-pub(super) struct Bit {
-    /// What the facet looks at there; `None` where a solid covers it.
-    pub(super) sense: Option<Exposure>,
-    /// How large it is, square metres.
+pub(super) struct FrontCell {
+    /// The exposure of the facet there; `None` where a solid covers it.
+    pub(super) exposure: Option<Exposure>,
+    /// Its area, square meters.
     pub(super) area: f64,
-    /// Whether it lies in a closed gap or beside a shaped part: it joins no bare bits beside it.
-    is_apart: bool,
+    /// Whether it is in a closed gap or beside a shaped part. It does not join the bare cells beside it then.
+    is_isolated: bool,
 }
 
 impl Air {
@@ -73,28 +74,30 @@ impl Air {
         let holes: Vec<Vec<_>> = parts.iter().map(|part| holes(part, back.as_ref())).collect();
         let all = parts.iter().zip(&blocks).zip(&holes);
         let fixed = all.filter(|((part, _), _)| !part.is_loose);
-        // Open sides of the piece have room beyond them.
+        // There is room beyond the open sides of the piece.
         let open = [
             [true, true],
             [true, !setting.has_wall],
             [!setting.has_floor, true],
         ];
-        let planes = [0, 1, 2].map(|axis| {
+        let places = [0, 1, 2].map(|axis| {
             let blocks = fixed.clone().map(|((_, block), _)| block);
             let blocks = blocks.chain(holes.iter().flatten());
-            let places = blocks.flat_map(|block| [block[0][axis], block[1][axis]]);
-            Planes::at(places.collect(), open[axis])
+            blocks
+                .flat_map(|block| [block[0][axis], block[1][axis]])
+                .collect()
         });
-        let standing = fixed.map(|((part, block), holes)| Standing {
+        let planes = Planes::within_limit(places, open);
+        let placed = fixed.map(|((part, block), holes)| PlacedPart {
             part,
             cells: cells_of(block, &planes),
             holes,
         });
-        let standing: Vec<Standing> = standing.collect();
+        let placed: Vec<PlacedPart> = placed.collect();
         let scene = Scene {
             shape: Shape::of(&planes),
             planes: &planes,
-            standing: &standing,
+            placed: &placed,
         };
         let [mut solid, shapes] = scene.solids();
         let mut around_shapes = shapes.clone();
@@ -107,13 +110,13 @@ impl Air {
         let above_floor = above_floor(&above_base, setting.has_floor);
         let mut blocked = closed.clone();
         scene.fill_drawers(&solid, &mut blocked);
-        // Who opens a compartment to view finishes all of it, but not what lies below or behind.
+        // A maker who opens a compartment to view finishes all of it, but not what is below or behind it.
         blocked.add(&before_wall);
         let mut room = scene.room([&solid, &blocked, &above_floor, &fronts], open);
         let mut seen_shapes = room.clone();
         let mut outer = room.clone();
         outer.add(&around_shapes);
-        spread(&mut seen_shapes, &outer);
+        flood_fill(&mut seen_shapes, &outer);
         around_shapes.keep(&seen_shapes);
         let opened = scene.opened(&solid.neither(&room));
         let gaps = open_gaps(&around_fronts, &closed, &room, &planes);
@@ -122,7 +125,7 @@ impl Air {
         solid.remove(&around_shapes);
         let mut apart = closed;
         apart.add(&around_shapes);
-        let looks = looks([&solid, &room, &before_wall, &opened, &above_floor]);
+        let masks = exposure_masks([&solid, &room, &before_wall, &opened, &above_floor]);
         Air {
             planes,
             blocks,
@@ -135,12 +138,12 @@ impl Air {
             opened,
             before_wall,
             above_floor,
-            looks,
+            masks,
             setting: setting.clone(),
         }
     }
 
-    /// The cells in front of a facet; `None` where it lies in none of the planes.
+    /// The cells in front of a facet; `None` if there are none.
     pub(super) fn in_front_of(&self, placed: &Placed) -> Option<Front> {
         let (normal, [low, high]) = match &self.back {
             None => (placed.normal, [placed.low, placed.high]),
@@ -150,17 +153,17 @@ impl Air {
                 (back * placed.normal, bounds(points))
             }
         };
-        let looks @ (axis, up) = main_axis(&normal);
+        let direction @ (axis, up) = main_axis(&normal);
         let [block_low, block_high] = self.blocks[placed.part];
         let side = if up { block_high[axis] } else { block_low[axis] };
         let is_square = normal[axis].abs() > 1.0 - 1e-9;
-        // The edges of a hole look into it.
+        // The edges of a hole face into it.
         let side = if is_square && !self.holes[placed.part].is_empty() {
             low[axis]
         } else {
             side
         };
-        // Curved and slanted faces look out of the block around their part.
+        // Curved and slanted faces face out of the bounding box of their part.
         let divides =
             is_square && (low[axis] - side).abs() <= CONTACT_GAP && (high[axis] - side).abs() <= CONTACT_GAP;
         let plane = self.planes[axis].plane(side);
@@ -177,18 +180,18 @@ impl Air {
         let across = across.map(|axis| (axis, self.planes[axis].span(low[axis], high[axis])));
         let is_empty = across.iter().any(|(_, [from, to])| from >= to);
         (!is_empty).then_some(Front {
-            looks,
+            direction,
             layer,
             across,
             divides,
         })
     }
 
-    /// What a facet looks at, if it is the same wherever it is bare: most are such facets.
+    /// The exposure of a facet, if all of its bare cells have the same. Most facets do.
     pub(super) fn uniform(&self, front: &Front, kind: PartKind) -> Option<Exposure> {
         let layer = front.layer.filter(|_| front.divides)?;
         let [(_, first), (_, second)] = front.across;
-        let (axis, up) = front.looks;
+        let (axis, up) = front.direction;
         let only = [layer, layer + 1];
         let [xs, ys, zs] = match axis {
             0 => [only, first, second],
@@ -198,16 +201,16 @@ impl Air {
         let shape = self.solid.shape();
         let levels = shape.words_of(zs);
         let is_underside = axis == 2 && !up && kind.is_carcass();
-        let mut all = Looks::default();
+        let mut all = ExposureMasks::default();
         for x in xs[0]..xs[1] {
             for y in ys[0]..ys[1] {
                 let start = shape.start(x, y);
-                for (looks, levels) in self.looks[start..].iter().zip(levels.clone()) {
-                    let below = if is_underside { looks.above_floor } else { 0 };
-                    all.outside |= looks.outside & levels & !below;
-                    all.wall |= looks.wall & levels & !below;
-                    all.inside |= looks.inside & levels & !below;
-                    all.underneath |= (looks.underneath | looks.bare() & below) & levels;
+                for (masks, levels) in self.masks[start..].iter().zip(levels.clone()) {
+                    let below = if is_underside { masks.above_floor } else { 0 };
+                    all.outside |= masks.outside & levels & !below;
+                    all.wall |= masks.wall & levels & !below;
+                    all.inside |= masks.inside & levels & !below;
+                    all.underneath |= (masks.underneath | masks.bare() & below) & levels;
                 }
             }
         }
@@ -217,30 +220,30 @@ impl Air {
         all.only()
     }
 
-    /// What a facet looks at, cell by cell.
-    pub(super) fn bits(&self, front: &Front, kind: PartKind) -> Vec<Bit> {
+    /// The exposure of a facet, cell by cell.
+    pub(super) fn front_cells(&self, front: &Front, kind: PartKind) -> Vec<FrontCell> {
         let [(a, [a0, a1]), (b, [b0, b1])] = front.across;
-        let mut bits = Vec::with_capacity((a1 - a0) * (b1 - b0));
+        let mut cells = Vec::with_capacity((a1 - a0) * (b1 - b0));
         for i in a0..a1 {
             for j in b0..b1 {
-                let (sense, is_apart) = self.before(front, [i, j], kind);
-                bits.push(Bit {
-                    sense,
+                let (exposure, is_isolated) = self.exposure_at(front, [i, j], kind);
+                cells.push(FrontCell {
+                    exposure,
                     area: self.planes[a].width(i) * self.planes[b].width(j),
-                    is_apart,
+                    is_isolated,
                 });
             }
         }
         if kind.zone() != Zone::Base {
-            settle(&mut bits, b1 - b0);
+            settle(&mut cells, b1 - b0);
         }
-        bits
+        cells
     }
 
-    /// What a facet looks at in one cell, if it is not covered there; and whether that joins no bare bits beside it.
-    fn before(&self, front: &Front, [i, j]: [usize; 2], kind: PartKind) -> (Option<Exposure>, bool) {
+    /// The exposure of a facet in one cell, if it is not covered there, and whether that cell is isolated.
+    fn exposure_at(&self, front: &Front, [i, j]: [usize; 2], kind: PartKind) -> (Option<Exposure>, bool) {
         let [(a, _), (b, _)] = front.across;
-        let (axis, up) = front.looks;
+        let (axis, up) = front.direction;
         let cell = |layer: usize| {
             let mut cell = [0; 3];
             (cell[axis], cell[a], cell[b]) = (layer, i, j);
@@ -248,7 +251,7 @@ impl Air {
         };
         let outer = front.layer.map(cell);
         if outer.is_none_or(|outer| self.solid.has(outer)) && !front.divides {
-            // A shaped part leaves some of the block around it free: what lies against that block does not cover the shape.
+            // A shaped part does not fill its bounding box, so a part against that box does not cover the shape.
             let inner = match front.layer {
                 Some(layer) if up => layer.checked_sub(1),
                 Some(layer) => Some(layer + 1),
@@ -268,14 +271,17 @@ impl Air {
                 false,
             ),
             Some(outer) if self.solid.has(outer) => (None, false),
-            Some(outer) => (Some(self.in_air(outer, front.looks, kind)), self.apart.has(outer)),
+            Some(outer) => (
+                Some(self.in_air(outer, front.direction, kind)),
+                self.apart.has(outer),
+            ),
         }
     }
 
-    /// What a face looks at in open air.
-    fn in_air(&self, cell: [usize; 3], looks: (usize, bool), kind: PartKind) -> Exposure {
+    /// The exposure of a face in open air.
+    fn in_air(&self, cell: [usize; 3], direction: (usize, bool), kind: PartKind) -> Exposure {
         match () {
-            () if self.is_underside(cell, looks, kind) => Exposure::Underneath,
+            () if self.is_underside(cell, direction, kind) => Exposure::Underneath,
             () if self.before_wall.has(cell) && is_leg(kind) => Exposure::Outside,
             () if self.room.has(cell) => Exposure::Outside,
             () => self.unseen(cell),
@@ -283,8 +289,8 @@ impl Air {
     }
 
     /// Whether a face is the underside of a case.
-    fn is_underside(&self, cell: [usize; 3], looks: (usize, bool), kind: PartKind) -> bool {
-        kind.is_carcass() && looks == (2, false) && self.above_floor.has(cell)
+    fn is_underside(&self, cell: [usize; 3], direction: (usize, bool), kind: PartKind) -> bool {
+        kind.is_carcass() && direction == (2, false) && self.above_floor.has(cell)
     }
 
     fn unseen(&self, cell: [usize; 3]) -> Exposure {
@@ -295,26 +301,26 @@ impl Air {
         }
     }
 
-    /// Cells in front of a facet that look at one thing, as rectangles in the plane of that facet: runs of cells along one axis,
-    /// joined with equal runs beside them.
+    /// The cells in front of a facet with one exposure, as rectangles in its plane: runs of cells along one axis,
+    /// merged with equal runs beside them.
     pub(super) fn regions(
         &self,
         front: &Front,
-        bits: &[Bit],
-        sense: Exposure,
+        cells: &[FrontCell],
+        exposure: Exposure,
         placed: &Placed,
     ) -> Vec<Region> {
         let [(_, [a0, a1]), (_, [b0, b1])] = front.across;
-        let is_of_sense = |i: usize, j: usize| {
-            let bit = bits.get((i - a0) * (b1 - b0) + (j - b0));
-            bit.is_some_and(|bit| bit.sense == Some(sense))
+        let has_exposure = |i: usize, j: usize| {
+            let cell = cells.get((i - a0) * (b1 - b0) + (j - b0));
+            cell.is_some_and(|cell| cell.exposure == Some(exposure))
         };
-        // Runs that may go on: where they began, and their span along the second axis.
+        // Runs that may continue: where they began, and their span along the second axis.
         let mut going: Vec<(usize, [usize; 2])> = Vec::new();
         let mut done = Vec::new();
         for i in a0..a1 {
             let mut runs: Vec<[usize; 2]> = Vec::new();
-            for j in (b0..b1).filter(|j| is_of_sense(i, *j)) {
+            for j in (b0..b1).filter(|j| has_exposure(i, *j)) {
                 match runs.last_mut().filter(|run| run[1] == j) {
                     Some(run) => run[1] = j + 1,
                     None => runs.push([j, j + 1]),
@@ -358,23 +364,28 @@ impl Air {
     }
 }
 
-/// Whether a part is finished all around, also towards the wall: legs, and what the maker added.
+/// Whether a part is finished on all sides, also toward the wall: legs, and parts that the maker added.
 fn is_leg(kind: PartKind) -> bool {
     kind.zone() == Zone::Base || kind == PartKind::Added
 }
 
-/// What one connected bit of bare face looks at, where it would be partly the room and partly underneath: what the larger
-/// part of it does. Nobody stops painting at a line of sight.
-fn settle(bits: &mut [Bit], across: usize) {
-    let mixes =
-        |bit: &Bit| !bit.is_apart && matches!(bit.sense, Some(Exposure::Outside | Exposure::Underneath));
-    let has = |bits: &[Bit], sense| bits.iter().any(|bit| mixes(bit) && bit.sense == Some(sense));
-    if !has(bits, Exposure::Outside) || !has(bits, Exposure::Underneath) {
+/// Gives each connected patch of bare cells that is partly exposed to the room and partly underneath the exposure of
+/// its larger part. Nobody stops painting at a line of sight.
+fn settle(cells: &mut [FrontCell], across: usize) {
+    let mixes = |cell: &FrontCell| {
+        !cell.is_isolated && matches!(cell.exposure, Some(Exposure::Outside | Exposure::Underneath))
+    };
+    let has = |cells: &[FrontCell], exposure| {
+        cells
+            .iter()
+            .any(|cell| mixes(cell) && cell.exposure == Some(exposure))
+    };
+    if !has(cells, Exposure::Outside) || !has(cells, Exposure::Underneath) {
         return;
     }
-    let mut is_done = vec![false; bits.len()];
-    for start in 0..bits.len() {
-        if is_done[start] || !mixes(&bits[start]) {
+    let mut is_done = vec![false; cells.len()];
+    for start in 0..cells.len() {
+        if is_done[start] || !mixes(&cells[start]) {
             continue;
         }
         let mut connected = vec![start];
@@ -384,31 +395,31 @@ fn settle(bits: &mut [Bit], across: usize) {
         while next < connected.len() {
             let at = connected[next];
             next += 1;
-            outside += match bits[at].sense {
-                Some(Exposure::Outside) => bits[at].area,
-                _ => -bits[at].area,
+            outside += match cells[at].exposure {
+                Some(Exposure::Outside) => cells[at].area,
+                _ => -cells[at].area,
             };
             let column = at % across;
             let beside = [
                 (column > 0).then(|| at - 1),
                 (column + 1 < across).then(|| at + 1),
                 at.checked_sub(across),
-                (at + across < bits.len()).then(|| at + across),
+                (at + across < cells.len()).then(|| at + across),
             ];
             for other in beside.into_iter().flatten() {
-                if !is_done[other] && mixes(&bits[other]) {
+                if !is_done[other] && mixes(&cells[other]) {
                     is_done[other] = true;
                     connected.push(other);
                 }
             }
         }
-        let sense = if outside >= 0.0 {
+        let exposure = if outside >= 0.0 {
             Exposure::Outside
         } else {
             Exposure::Underneath
         };
         for at in connected {
-            bits[at].sense = Some(sense);
+            cells[at].exposure = Some(exposure);
         }
     }
 }

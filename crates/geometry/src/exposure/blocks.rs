@@ -1,4 +1,4 @@
-//! The blocks around parts and around the holes through them.
+//! The bounding boxes of parts and of the holes through them.
 
 use nalgebra::Isometry3;
 
@@ -6,12 +6,12 @@ use crate::Point3;
 use crate::face::{Face, Facet, Side};
 use crate::part::Part;
 
-/// Whether a part fills the block around it, but for a raised field.
+/// Whether a part fills its bounding box, apart from a raised field.
 pub(super) fn is_block(part: &Part) -> bool {
     part.is_block() || part.faces.iter().any(|face| face.side == Side::BevelTop)
 }
 
-/// The block around a part, in the axes of the piece; of a raised panel, without its field.
+/// The bounding box of a part, in the axes of the piece; that of a raised panel without its field.
 pub(super) fn block(part: &Part, back: Option<&Isometry3<f64>>) -> [[f64; 3]; 2] {
     let is_raised = part.faces.iter().any(|face| face.side == Side::BevelTop);
     let is_field = |side: Side| {
@@ -36,15 +36,15 @@ pub(super) fn block(part: &Part, back: Option<&Isometry3<f64>>) -> [[f64; 3]; 2]
     block_of(faces.flat_map(|face| face.facets()), back)
 }
 
-/// The block of each hole through a part, in the axes of the piece. The holes of a board are one face, with four facets
-/// for each hole.
+/// The bounding box of each hole through a part, in the axes of the piece. The holes of a board are one face, with four
+/// facets for each hole.
 pub(super) fn holes(part: &Part, back: Option<&Isometry3<f64>>) -> Vec<[[f64; 3]; 2]> {
     let edges = part.faces.iter().find(|face| face.side == Side::Opening);
     let holes = edges.map_or([].as_slice(), Face::facets).chunks(4);
     holes.map(|edges| block_of(edges.iter(), back)).collect()
 }
 
-/// The block around facets, in the axes of the piece.
+/// The bounding box of facets, in the axes of the piece.
 fn block_of<'a>(facets: impl Iterator<Item = &'a Facet>, back: Option<&Isometry3<f64>>) -> [[f64; 3]; 2] {
     bounds(facets.flat_map(|facet| {
         let corners = facet.region.contours().flatten();

@@ -1,13 +1,13 @@
-//! Gaps between parts: which are closed, and which of those around fronts the room reaches into.
+//! Gaps between parts: which are closed, and which of those around fronts are open to the room.
 
 use super::grid::{Cells, Planes, Shape, add, keep};
 
-/// How far in the middle of a closed gap may lie and still be the room's, metres: more than a front is thick, and as far as a
-/// brush reaches (common practice, no source).
+/// The greatest depth of a cell in a closed gap that is still part of the room, meters: more than a front is thick, and
+/// as far as a brush reaches (common practice, no source).
 const INTO_GAP: f64 = 0.05;
 
-/// The gaps between two solids that are narrower than `width`, and those with a front at one of their ends. Where two gaps
-/// cross, neither has a solid beside it: they are found in a second round.
+/// The gaps between two solids that are narrower than `width`, and those of them beside a front. Where two gaps cross,
+/// neither has a solid beside it, so these are found in a second round.
 pub(super) fn closed_gaps([solid, fronts]: [&Cells; 2], planes: &[Planes; 3], width: f64) -> [Cells; 2] {
     let mut gaps = [solid.shape().none(), solid.shape().none()];
     let runs = [0, 1].map(|axis| planes[axis].narrow_runs(width));
@@ -64,7 +64,7 @@ fn close_levels(
     }
 }
 
-/// The gaps around fronts that run straight into the room and not far.
+/// The gaps around fronts that lead straight into the room and are shallow.
 pub(super) fn open_gaps(around_fronts: &Cells, closed: &Cells, room: &Cells, planes: &[Planes; 3]) -> Cells {
     let mut open = around_fronts.shape().none();
     for cell in around_fronts.each() {
@@ -92,8 +92,7 @@ pub(super) fn open_gaps(around_fronts: &Cells, closed: &Cells, room: &Cells, pla
     open
 }
 
-/// Closes the gaps of one run of cells along an axis that is level: free from its first to its last, filled before and behind
-/// it.
+/// Closes the gaps of one run of cells along a horizontal axis: free from first to last, filled before and behind.
 fn close(
     [filled, fronts]: [&Cells; 2],
     axis: usize,

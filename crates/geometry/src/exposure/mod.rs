@@ -1,14 +1,19 @@
-//! What faces look at, worked out from the parts of a piece as they stand.
+//! The exposure of faces, worked out from the parts of a piece.
 //!
-//! The room is divided into cells by the planes of all parts. Which of them a person sees is found once for the whole
-//! piece ([`sight`]); then each face is looked up, cell by cell. `tests/cad/CONSTRUCTION.md` states the rules in words,
-//! and `tests/cad/seen.py` holds them against rays.
+//! The planes of all parts divide space into cells. Which cells a person can see is found once for the whole piece
+//! ([`sight`]); each face is then looked up, cell by cell. `tests/cad/CONSTRUCTION.md` states the rules in words, and
+//! `tests/cad/seen.py` checks them against rays.
+//!
+//! A maker can repeat parts until there are millions of cells. Planes that are close together are merged then, at a
+//! growing distance, until there are few enough ([`grid`]). Parts and gaps thinner than that distance may be lost.
+
+#![allow(clippy::indexing_slicing, reason = "hot loops over the cells of its own grid")]
 
 mod air;
 mod blocks;
 mod gaps;
 mod grid;
-mod looks;
+mod masks;
 mod scene;
 mod setting;
 mod sight;
@@ -21,10 +26,10 @@ use crate::face::Face;
 use crate::part::Part;
 use crate::region::Region;
 use crate::space::Exposure;
-use air::{Air, Bit};
+use air::{Air, FrontCell};
 
-/// What the face of a placed part can look at.
-const SENSES: [Exposure; 5] = [
+/// The exposures that a face of a placed part can have.
+const EXPOSURES: [Exposure; 5] = [
     Exposure::Outside,
     Exposure::Inside,
     Exposure::Wall,
@@ -32,40 +37,44 @@ const SENSES: [Exposure; 5] = [
     Exposure::Underneath,
 ];
 
-/// What the faces of the parts of a piece look at.
+/// The exposure of the faces of all parts.
 pub(crate) struct ExposureMap {
     air: Air,
 }
 
 impl ExposureMap {
-    /// What faces of these parts look at.
+    /// Finds the exposure around these parts.
     pub(crate) fn of(parts: &[Part], setting: &Setting) -> Self {
         ExposureMap {
             air: Air::around(parts, setting),
         }
     }
 
-    /// Divides a facet of a part by what it looks at.
+    /// Divides a facet of a part by exposure.
     pub(crate) fn divided(&self, part: &Part, placed: &Placed, mut of: impl FnMut(Exposure, Region)) {
         let whole = || placed.facet.region.clone();
         let Some(front) = self.air.in_front_of(placed) else {
             return of(Exposure::Outside, whole());
         };
-        if let Some(sense) = self.air.uniform(&front, part.id.kind) {
-            return of(sense, whole());
+        if let Some(exposure) = self.air.uniform(&front, part.id.kind) {
+            return of(exposure, whole());
         }
-        let bits = self.air.bits(&front, part.id.kind);
-        let main = most(&bits);
-        if !front.divides || bits.iter().all(|bit| bit.sense.is_none_or(|sense| sense == main)) {
+        let cells = self.air.front_cells(&front, part.id.kind);
+        let main = most(&cells);
+        if !front.divides
+            || cells
+                .iter()
+                .all(|cell| cell.exposure.is_none_or(|exposure| exposure == main))
+        {
             return of(main, whole());
         }
         let mut rest = whole();
-        for sense in SENSES.into_iter().filter(|sense| *sense != main) {
-            for cells in self.air.regions(&front, &bits, sense, placed) {
-                let part = rest.intersection(&cells);
+        for exposure in EXPOSURES.into_iter().filter(|exposure| *exposure != main) {
+            for region in self.air.regions(&front, &cells, exposure, placed) {
+                let part = rest.intersection(&region);
                 if part.area() > SMALLEST_AREA {
-                    rest = rest.difference(&cells);
-                    of(sense, part);
+                    rest = rest.difference(&region);
+                    of(exposure, part);
                 }
             }
         }
@@ -74,23 +83,24 @@ impl ExposureMap {
         }
     }
 
-    /// What a curved face looks at, of facets of this area, square metres: where more than half of it looks.
+    /// The exposure of more than half of a curved face; `whole` is its area, square meters.
     pub(crate) fn of_curved(&self, part: &Part, placed: &[Placed], whole: f64) -> Exposure {
-        let senses = placed.iter().map(|placed| {
+        let exposures = placed.iter().map(|placed| {
             let front = self.air.in_front_of(placed);
-            let sense = front.map_or(Exposure::Outside, |front| {
-                most(&self.air.bits(&front, part.id.kind))
+            let exposure = front.map_or(Exposure::Outside, |front| {
+                most(&self.air.front_cells(&front, part.id.kind))
             });
-            (sense, placed.facet.region.area())
+            (exposure, placed.facet.region.area())
         });
-        match largest(senses) {
-            Some((sense, area)) if 2.0 * area > whole => sense,
+        match largest(exposures) {
+            Some((exposure, area)) if 2.0 * area > whole => exposure,
             _ => Exposure::Outside,
         }
     }
 }
 
-/// What a face of a part looks at that is not placed: the room, but for the faces that its kind is glued with.
+/// The exposure of a face of a part without a place: the room, except for the sides that parts of its kind are glued
+/// with.
 pub(crate) fn loose(part: &Part, face: &Face) -> Exposure {
     if part.glued.contains(&face.side) {
         Exposure::Glued
@@ -99,18 +109,18 @@ pub(crate) fn loose(part: &Part, face: &Face) -> Exposure {
     }
 }
 
-/// What most of the bare bits look at; the inside if all are covered, as where parts run into each other.
-fn most(bits: &[Bit]) -> Exposure {
-    let bare = bits.iter().filter_map(|bit| Some((bit.sense?, bit.area)));
-    largest(bare).map_or(Exposure::Inside, |(sense, _)| sense)
+/// The exposure of most of the bare cells. It is the inside if all are covered, as where parts intersect.
+fn most(cells: &[FrontCell]) -> Exposure {
+    let bare = cells.iter().filter_map(|cell| Some((cell.exposure?, cell.area)));
+    largest(bare).map_or(Exposure::Inside, |(exposure, _)| exposure)
 }
 
-/// The sense with the largest sum of areas, and that sum.
+/// The exposure with the largest sum of areas, and that sum.
 fn largest(areas: impl Iterator<Item = (Exposure, f64)>) -> Option<(Exposure, f64)> {
-    let mut sums: [(Exposure, f64); 5] = SENSES.map(|sense| (sense, 0.0));
-    for (sense, area) in areas {
+    let mut sums: [(Exposure, f64); 5] = EXPOSURES.map(|exposure| (exposure, 0.0));
+    for (exposure, area) in areas {
         for (known, sum) in &mut sums {
-            if *known == sense {
+            if *known == exposure {
                 *sum += area;
             }
         }

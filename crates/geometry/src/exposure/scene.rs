@@ -1,42 +1,42 @@
-//! The parts that stand in their places, as cells: what is solid, what is the room, what is opened with a front.
+//! The placed parts as cells: what is solid, what is the room, what a front opens.
 
 use super::blocks::is_block;
 use super::gaps::closed_gaps;
 use super::grid::{Cells, Planes, Shape, add, keep};
-use super::sight::{look_down, seen, spread};
+use super::sight::{extend_down, flood_fill, seen};
 use crate::part::Part;
 use crate::part_kind::PartKind;
 use crate::zone::Zone;
 
-/// Gaps narrower than this show what a line of sight hits, and open nothing beside it, metres: no hand with a brush goes in
-/// (common practice, no source).
+/// The widest slit, meters. Only what a line of sight hits is visible through a slit; it opens nothing beside it,
+/// because no hand with a brush fits in (common practice, no source).
 const SLIT: f64 = 0.04;
 
-/// How deep the air before the wall may be and still belong to it, metres: recessed backs, and rails that are thinner
-/// than the posts beside them (common practice, no source). Nobody's eye comes between.
+/// The greatest depth of air that belongs to the wall, meters: recessed backs, and rails that are thinner than the
+/// posts beside them (common practice, no source). Nobody can look in there.
 const BEFORE_WALL: f64 = 0.1;
 
-/// A part that stands in its place.
-pub(super) struct Standing<'a> {
+/// A part in its place.
+pub(super) struct PlacedPart<'a> {
     pub(super) part: &'a Part,
-    /// The cells of the block around it, along each axis.
+    /// The cells of its bounding box, along each axis.
     pub(super) cells: [[usize; 2]; 3],
-    /// The blocks of air that go through it.
+    /// The holes through it, as boxes.
     pub(super) holes: &'a [[[f64; 3]; 2]],
 }
 
-/// The parts of a piece between the planes that divide its room.
+/// The parts of a piece and the planes that divide its space.
 pub(super) struct Scene<'a> {
     pub(super) planes: &'a [Planes; 3],
     pub(super) shape: Shape,
-    pub(super) standing: &'a [Standing<'a>],
+    pub(super) placed: &'a [PlacedPart<'a>],
 }
 
 impl Scene<'_> {
-    /// What boards fill, and the blocks around shaped parts. One looks through glass.
+    /// The cells that boards fill, and the bounding boxes of shaped parts. Glass does not count: one looks through it.
     pub(super) fn solids(&self) -> [Cells; 2] {
         let (mut solid, mut shapes) = (self.shape.none(), self.shape.none());
-        for Standing { part, cells, holes } in self.standing {
+        for PlacedPart { part, cells, holes } in self.placed {
             if part.id.kind == PartKind::DoorGlass {
                 continue;
             }
@@ -56,24 +56,24 @@ impl Scene<'_> {
         [solid, shapes]
     }
 
-    /// The blocks around the parts of these kinds.
+    /// The bounding boxes of the parts of these kinds.
     pub(super) fn blocks_of(&self, is_wanted: impl Fn(PartKind) -> bool) -> Cells {
         let mut cells = self.shape.none();
-        for of in self.standing.iter().filter(|of| is_wanted(of.part.id.kind)) {
+        for of in self.placed.iter().filter(|of| is_wanted(of.part.id.kind)) {
             cells.add_block(of.cells);
         }
         cells
     }
 
-    /// Each drawer fills the space behind its front.
+    /// Fills the space behind each drawer front.
     pub(super) fn fill_drawers(&self, solid: &Cells, blocked: &mut Cells) {
-        let drawers = self.standing.iter();
+        let drawers = self.placed.iter();
         for of in drawers.filter(|of| of.part.id.kind == PartKind::DrawerFront) {
             fill_behind(of.cells, solid, blocked);
         }
     }
 
-    /// The room: what is seen of the air, and what is connected with that.
+    /// The room: visible air, and the air connected with it.
     pub(super) fn room(
         &self,
         [solid, blocked, above_floor, fronts]: [&Cells; 4],
@@ -85,26 +85,26 @@ impl Scene<'_> {
         let free = solid.neither(blocked);
         let mut room = seen(&free, self.planes, open);
         if connected(&room, &free, &inner) != room {
-            // What is only seen through a slit opens nothing beside or below it.
+            // Air that is only visible through a slit opens nothing beside or below it.
             let mut filled = solid.clone();
             filled.add(blocked);
             let [slits, _] = closed_gaps([&filled, fronts], self.planes, SLIT);
             let free = filled.neither(&slits);
-            let beyond = seen(&free, self.planes, open);
+            let seen_past = seen(&free, self.planes, open);
             inner.remove(&slits);
-            room.add(&connected(&beyond, &free, &inner));
+            room.add(&connected(&seen_past, &free, &inner));
         }
         room
     }
 
-    /// What fronts and lids open of this air.
+    /// The part of this air that fronts and lids open.
     pub(super) fn opened(&self, air: &Cells) -> Cells {
         let mut opened = self.shape.none();
-        for of in self.standing {
+        for of in self.placed {
             behind_front(of.part.id.kind, of.cells, &mut opened);
         }
         opened.keep(air);
-        spread(&mut opened, air);
+        flood_fill(&mut opened, air);
         opened
     }
 }
@@ -114,17 +114,17 @@ pub(super) fn cells_of([low, high]: &[[f64; 3]; 2], planes: &[Planes; 3]) -> [[u
     [0, 1, 2].map(|axis| planes[axis].span(low[axis], high[axis]))
 }
 
-/// Some cells, the free ones straight below them, and what is connected with all of these within the inner air.
+/// These cells, the free ones straight below them, and the inner air connected with all of these.
 fn connected(cells: &Cells, free: &Cells, inner: &Cells) -> Cells {
     let mut connected = cells.clone();
-    look_down(&mut connected, free);
+    extend_down(&mut connected, free);
     let mut open = inner.clone();
     open.add(&connected);
-    spread(&mut connected, &open);
+    flood_fill(&mut connected, &open);
     connected
 }
 
-/// A drawer fills the space straight behind its front, as far as there is no solid.
+/// Fills the space straight behind a drawer front, up to the next solid.
 fn fill_behind([x, y, z]: [[usize; 2]; 3], solid: &Cells, blocked: &mut Cells) {
     let shape = solid.shape();
     for x in x[0]..x[1] {
@@ -138,7 +138,7 @@ fn fill_behind([x, y, z]: [[usize; 2]; 3], solid: &Cells, blocked: &mut Cells) {
     }
 }
 
-/// The cells straight behind a front, or under a lid: what is opened with it.
+/// Adds the cells straight behind a front, or under a lid.
 fn behind_front(kind: PartKind, [x, y, z]: [[usize; 2]; 3], opened: &mut Cells) {
     if kind.zone() == Zone::Fronts {
         opened.add_block([x, [y[1], (y[1] + 1).min(opened.shape().cells[1])], z]);
@@ -148,7 +148,7 @@ fn behind_front(kind: PartKind, [x, y, z]: [[usize; 2]; 3], opened: &mut Cells) 
     }
 }
 
-/// Air between the wall and a solid that is not deep.
+/// Shallow air between the wall and a solid.
 pub(super) fn before_wall(solid: &Cells, planes: &[Planes; 3], has_wall: bool) -> Cells {
     let shape @ Shape {
         cells: [nx, ny, nz], ..
@@ -159,7 +159,7 @@ pub(super) fn before_wall(solid: &Cells, planes: &[Planes; 3], has_wall: bool) -
     }
     let wall = planes[1].cell(ny - 1)[1];
     for x in 0..nx {
-        // What is still open as one goes from the wall towards the person.
+        // The levels that are still open, from the wall toward the person.
         let mut open = shape.column([0, nz]);
         for y in (0..ny).rev() {
             if wall - planes[1].cell(y)[1] > BEFORE_WALL {
@@ -187,7 +187,7 @@ pub(super) fn above_floor(solid: &Cells, has_floor: bool) -> Cells {
     }
     for x in 0..nx {
         for y in 0..ny {
-            // Bits count from the highest cell down, so the air above the floor is what comes behind the last solid bit.
+            // Bits count from the highest cell down, so the air above the floor is everything after the last solid bit.
             let column = found.column_mut(x, y);
             column.fill(!0);
             let solid = solid.column(x, y);

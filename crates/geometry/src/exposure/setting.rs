@@ -1,25 +1,25 @@
-//! How a piece stands in its room.
+//! The setting of a piece: floor, wall, gaps and position.
 
 use nalgebra::Isometry3;
 
-/// How a piece stands in its room.
+/// The setting of a piece: floor, wall, gaps and position.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Setting {
     /// Whether it stands on the floor: its lowest point then lies on it.
     pub has_floor: bool,
     /// Whether it stands against a wall: its rearmost point then touches it.
     pub has_wall: bool,
-    /// Gaps between two parts that are narrower than this are closed, metres.
+    /// Gaps between two parts that are narrower than this are closed, meters.
     pub closed_gap: f64,
-    /// Where the piece was moved and turned to. Its own axes are those of the crate.
+    /// The position and rotation of the piece. Its own axes are those of the crate.
     pub at: Isometry3<f64>,
 }
 
-/// Gaps narrower than this do not open the inside of a piece to the room, metres: those around drawers, and joints that
+/// Gaps narrower than this do not open the inside of a piece to the room, meters: gaps around drawers, and joints that
 /// have opened (common practice, no source).
 pub(crate) const CLOSED_GAP: f64 = 0.006;
 
-/// The widest measured gap around fronts that is still closed, metres: one sees past a wider one (common practice, no source).
+/// The widest measured gap around fronts that is still closed, meters: one sees past a wider one (common practice, no source).
 const WIDEST_GAP: f64 = 0.012;
 
 impl Default for Setting {
@@ -42,9 +42,9 @@ impl Setting {
         }
     }
 
-    /// The same, with gaps of this width around fronts, metres. Up to [`WIDEST_GAP`] they are closed as well.
+    /// The same with gaps of this width around fronts, meters. Up to [`WIDEST_GAP`] they count as closed as well.
     pub(crate) fn with_gap(self, gap: f64) -> Self {
-        // A gap that was measured is closed as a whole, whatever the arithmetic makes of it.
+        // A measured gap is closed entirely, whatever the rounding.
         let closed_gap = if gap <= WIDEST_GAP {
             CLOSED_GAP.max(1.01 * gap)
         } else {

@@ -1,24 +1,24 @@
-//! What a person in the room sees of the air around and in a piece.
+//! What a person in the room can see of the air around and in a piece.
 //!
-//! A person looks level or down: who has to lie on the floor to see a face does not count. A cell is seen where a straight line
-//! leaves the piece from it, level or straight up, and where one looks down into it from air that is seen. Lines along the
-//! axes are followed for whole rows of cells at once. Slanting lines are followed one by one, and only for cells that
-//! [`swept`] paths reach: these never turn back along an axis and never rise, as straight lines do not, but may bend.
+//! A person looks horizontally or down; what can only be seen by lying on the floor does not count. A cell is visible
+//! if a straight line from it leaves the piece, horizontally or straight up, or if it is seen from above out of visible
+//! air. Lines along the axes are followed for whole rows of cells at once. Slanting lines are followed one by one, and
+//! only from cells that [`swept`] paths reach: like straight lines, these never turn back along an axis and never rise,
+//! but they may bend.
 
-use super::grid::{Cells, Planes, Shape, add, fall, keep, rise};
+use super::grid::{Cells, Planes, Shape, add, fill_down, fill_up, keep};
 
-/// How far slanting lines go along the second axis for each step along the first. The flattest one looks behind the feet of a
-/// wide case.
+/// The slopes of slanting lines. The flattest one reaches behind the feet of a wide case.
 const SLOPES: [f64; 7] = [0.1, 0.25, 0.5, 1.0, 2.0, 4.0, 10.0];
 
-/// Where slanting lines begin, in parts of the width of a cell from its middle; and how many of them have to leave the piece.
+/// The start points of slanting lines, relative to the middle of a cell and in parts of its width.
 const STARTS: [[f64; 2]; 4] = [[-0.25, -0.25], [-0.25, 0.25], [0.25, -0.25], [0.25, 0.25]];
 
-/// Up or down each of the level axes.
+/// Up or down each of the horizontal axes.
 const WAYS: [[bool; 2]; 4] = [[false, false], [false, true], [true, false], [true, true]];
 
-/// The free cells that are seen. The outermost cells on the open sides of the piece are the room; `open` says which those
-/// sides are: for each axis, below and above.
+/// The visible free cells. The outermost cells on the open sides of the piece are the room. `open` lists those sides:
+/// for each axis, low and high.
 pub(super) fn seen(free: &Cells, planes: &[Planes; 3], open: [[bool; 2]; 3]) -> Cells {
     let mut seen = free.shape().none();
     if open[2][1] {
@@ -33,33 +33,33 @@ pub(super) fn seen(free: &Cells, planes: &[Planes; 3], open: [[bool; 2]; 3]) -> 
     seen
 }
 
-/// Adds the free cells that lie straight below some.
-pub(super) fn look_down(from: &mut Cells, free: &Cells) {
+/// Adds the free cells straight below those of `from`.
+pub(super) fn extend_down(from: &mut Cells, free: &Cells) {
     let [nx, ny, _] = free.shape().cells;
     for x in 0..nx {
         for y in 0..ny {
-            fall(from.column_mut(x, y), free.column(x, y));
+            fill_down(from.column_mut(x, y), free.column(x, y));
         }
     }
 }
 
-/// Adds what is seen from straight above.
+/// Adds what is visible from straight above.
 fn from_above(free: &Cells, seen: &mut Cells) {
     let shape @ Shape {
         cells: [nx, ny, nz], ..
     } = free.shape();
-    let top = shape.column([nz - 1, nz]);
+    let top = shape.column([nz.saturating_sub(1), nz]);
     for x in 0..nx {
         for y in 0..ny {
             let (column, around) = (seen.column_mut(x, y), free.column(x, y));
             column.copy_from_slice(&top);
             keep(column, around);
-            fall(column, around);
+            fill_down(column, around);
         }
     }
 }
 
-/// Adds what is seen level along the axes.
+/// Adds what is visible horizontally along the axes.
 fn along_axes(free: &Cells, open: [[bool; 2]; 3], seen: &mut Cells) {
     let shape @ Shape {
         cells: [nx, ny, nz], ..
@@ -87,13 +87,13 @@ fn along_axes(free: &Cells, open: [[bool; 2]; 3], seen: &mut Cells) {
     }
 }
 
-/// Adds those of the reached cells from which a slanting line leaves, from more than half of the places in them.
+/// Adds the reached cells from which slanting lines leave the piece, from more than half of the start points.
 fn slanting(free: &Cells, reached: &Cells, planes: &[Planes; 3], open: [[bool; 2]; 3], seen: &mut Cells) {
     let shape @ Shape {
         cells: [nx, ny, _], ..
     } = free.shape();
     let [mut unseen, mut way, mut leaving] = [(); 3].map(|()| shape.column([0, 0]));
-    // The levels seen from one place at least, from two, from three.
+    // The levels visible from at least one start point, from two, from three.
     let mut counts = [(); 3].map(|()| shape.column([0, 0]));
     for x in 0..nx {
         for y in 0..ny {
@@ -130,7 +130,7 @@ fn slanting(free: &Cells, reached: &Cells, planes: &[Planes; 3], open: [[bool; 2
     }
 }
 
-/// A level line that slants between the axes.
+/// A horizontal line that slants between the axes.
 struct Line {
     start: [f64; 2],
     slope: f64,
@@ -138,7 +138,7 @@ struct Line {
 }
 
 impl Line {
-    /// Keeps the levels of `way` at which the line leaves the piece from a column.
+    /// Keeps the levels of `way` at which the line from a column leaves the piece.
     fn leave(
         &self,
         free: &Cells,
@@ -179,13 +179,17 @@ fn is_empty(column: &[u64]) -> bool {
     column.iter().all(|bits| *bits == 0)
 }
 
-/// The cells that a sight reaches which goes up or down the axes x and y.
+/// The cells that a path reaches that goes up or down the axes x and y.
 fn swept(free: &Cells, open: [[bool; 2]; 3], [up_x, up_y]: [bool; 2]) -> Cells {
     let shape @ Shape {
         cells: [nx, ny, nz], ..
     } = free.shape();
     let mut seen = shape.none();
-    let from_above = shape.column(if open[2][1] { [nz - 1, nz] } else { [0, 0] });
+    let from_above = shape.column(if open[2][1] {
+        [nz.saturating_sub(1), nz]
+    } else {
+        [0, 0]
+    });
     let is_room =
         |at: usize, cells: usize, [below, above]: [bool; 2]| below && at == 0 || above && at + 1 == cells;
     let mut column = shape.column([0, 0]);
@@ -205,7 +209,7 @@ fn swept(free: &Cells, open: [[bool; 2]; 3], [up_x, up_y]: [bool; 2]) -> Cells {
                     add(&mut column, seen.column(x, if up_y { y - 1 } else { y + 1 }));
                 }
                 keep(&mut column, around);
-                fall(&mut column, around);
+                fill_down(&mut column, around);
             }
             seen.column_mut(x, y).copy_from_slice(&column);
         }
@@ -213,14 +217,14 @@ fn swept(free: &Cells, open: [[bool; 2]; 3], [up_x, up_y]: [bool; 2]) -> Cells {
     seen
 }
 
-/// Adds the cells that are connected with those of `from` through free ones; those of `from` are free themselves.
-pub(super) fn spread(from: &mut Cells, free: &Cells) {
+/// Adds the free cells connected with those of `from`, which must be free themselves.
+pub(super) fn flood_fill(from: &mut Cells, free: &Cells) {
     let [nx, ny, _] = free.shape().cells;
     let is_full = |from: &Cells, [x, y]: [usize; 2]| {
         let mut words = free.column(x, y).iter().zip(from.column(x, y));
         words.all(|(free, known)| free & !known == 0)
     };
-    // Most columns have nothing that is left to be reached, and soon fewer.
+    // Most columns have nothing left to reach, and soon fewer do.
     let columns = (0..nx).flat_map(|x| (0..ny).map(move |y| [x, y]));
     let mut left: Vec<[usize; 2]> = columns.filter(|at| !is_full(from, *at)).collect();
     let (mut column, mut above) = (free.shape().column([0, 0]), free.shape().column([0, 0]));
@@ -235,8 +239,8 @@ pub(super) fn spread(from: &mut Cells, free: &Cells) {
                 return true;
             }
             above.copy_from_slice(&column);
-            rise(&mut above, around);
-            fall(&mut column, around);
+            fill_up(&mut above, around);
+            fill_down(&mut column, around);
             add(&mut column, &above);
             if column != from.column(x, y) {
                 from.column_mut(x, y).copy_from_slice(&column);
@@ -244,7 +248,7 @@ pub(super) fn spread(from: &mut Cells, free: &Cells) {
             }
             !is_full(from, at)
         });
-        // To and fro, so that two rounds reach around a corner either way.
+        // Alternate the direction, so that two rounds reach around a corner either way.
         left.reverse();
         is_first = false;
     }

@@ -16,7 +16,7 @@ use crate::region::Point2;
 use crate::solid::{CHORD, Cut, Prism, Run};
 use crate::{Point3, Vector3};
 
-/// How high the base of a case is.
+/// The height of the base of a case.
 pub(super) fn height(furniture: &Furniture) -> f64 {
     let field = match furniture.styles.base {
         BaseStyle::Floor => return 0.0,
@@ -26,7 +26,7 @@ pub(super) fn height(furniture: &Furniture) -> f64 {
     furniture.length(field).as_metres()
 }
 
-/// The parts below a case that covers these spans of the floor.
+/// The base parts of a case with this plan.
 pub(super) fn parts(furniture: &Furniture, [x, y]: [Span; 2]) -> Vec<Part> {
     let below = [0.0, height(furniture)];
     let legs = || legs::corners(furniture, [x, y], legs::inset(furniture)).into_iter();
@@ -47,7 +47,7 @@ pub(super) fn parts(furniture: &Furniture, [x, y]: [Span; 2]) -> Vec<Part> {
     }
 }
 
-/// The hollow within the plinth from front to back; `None` where the base has none.
+/// The hollow inside the plinth from front to back; `None` if there is none.
 pub(super) fn hollow(furniture: &Furniture, y: Span) -> Option<Span> {
     let board = furniture.length(&BOARD).as_metres();
     let front = y[0] + furniture.length(&PLINTH_SETBACK).as_metres() + board;
@@ -55,7 +55,7 @@ pub(super) fn hollow(furniture: &Furniture, y: Span) -> Option<Span> {
         .then_some([front, y[1] - board])
 }
 
-/// The four boards of a plinth; from the front and the sides an opening of this height may be cut.
+/// The four boards of a plinth, with openings of height `cut_out` cut into the front and the sides.
 fn plinth(furniture: &Furniture, [x, y]: [Span; 2], cut_out: Option<f64>) -> Vec<Part> {
     let board = furniture.length(&BOARD).as_metres();
     let foot = furniture.length(&FOOT_WIDTH).as_metres();
@@ -117,7 +117,7 @@ struct CutBoard {
     outline: Vec<Outline>,
 }
 
-/// A piece of the outline; where it is curved, with its true length.
+/// A piece of the outline; for a curve with its exact length.
 struct Outline {
     side: Edge,
     points: Vec<Point2>,
@@ -183,9 +183,9 @@ impl CutBoard {
         CutBoard { outline }
     }
 
-    /// Stands before the piece: along is x.
+    /// In front of the piece: along is x.
     fn facing_front(&self, id: PartId, y: Span) -> Part {
-        // Along x, up z: the section looks to the front, so it is drawn from the rear forward.
+        // Along x, up z: the section faces the front, so it is extruded from the rear forward.
         self.part(
             id,
             Vector3::x(),
@@ -195,7 +195,7 @@ impl CutBoard {
         )
     }
 
-    /// Stands at a side: along is y.
+    /// At a side: along is y.
     fn facing_side(&self, id: PartId, x: Span) -> Part {
         self.part(
             id,

@@ -1,4 +1,4 @@
-//! The check of a piece's measurements, before anything is built from them.
+//! Checks the measurements of a piece, before anything is built from them.
 
 mod cases;
 mod claim;
@@ -9,7 +9,7 @@ use super::fields::{BAY_WIDTH, BayPlace, FieldId, ROW_HEIGHT};
 use super::{Construction, Furniture, Problem};
 pub(super) use claim::outside;
 
-/// Every measurement that is out of its limits; if all are within, those that do not fit beside each other.
+/// Every measurement that is out of its limits. If all are within, those that do not fit together.
 pub(super) fn problems(furniture: &Furniture) -> Vec<Problem> {
     let mut found = counts(furniture);
     if found.is_empty() {

@@ -36,7 +36,7 @@ pub(super) fn parts(unit: &Unit, at: &Layout) -> Vec<Part> {
         .enumerate()
         .map(|(i, x)| {
             let prism = Prism {
-                // Seen from above with the front at the top: to the left is the first axis, out of the stile the second.
+                // Seen from above with the front at the top: the first axis points left, the second out of the stile.
                 plane: Plane {
                     origin: Point3::new(x, unit.y[0], foot),
                     u: -Vector3::x(),
@@ -58,7 +58,7 @@ pub(super) fn parts(unit: &Unit, at: &Layout) -> Vec<Part> {
 /// The outline of a half column from right to left with its flutes, and its girth.
 ///
 /// A flute is a circle about a point of the column's surface. Half of the angle that it takes of the column is
-/// `asin(flute / (2 radius))` doubled, by the triangle of the two centres and a point where the circles meet; by the
+/// `asin(flute / (2 radius))` doubled, by the triangle of the two centers and a point where the circles meet; by the
 /// same triangle its own arc within the column has twice the angle `acos(flute / (2 radius))`.
 pub(super) fn fluted(radius: f64, count: u32, flute: f64) -> (Vec<Point2>, f64) {
     let ratio = flute / (2.0 * radius);
@@ -75,7 +75,7 @@ pub(super) fn fluted(radius: f64, count: u32, flute: f64) -> (Vec<Point2>, f64) 
         let angle = PI * (f64::from(k) + 0.5) / f64::from(count);
         flat(&mut points, at, angle - half);
         let (sin, cos) = libm::sincos(angle);
-        // Through the inside of the column, so the other way round.
+        // Through the inside of the column, so in reverse.
         let arc = equal_area_arc(
             [radius * cos, radius * sin],
             flute,
@@ -90,7 +90,7 @@ pub(super) fn fluted(radius: f64, count: u32, flute: f64) -> (Vec<Point2>, f64) 
     (points, girth + f64::from(count) * 2.0 * own * flute)
 }
 
-/// The largest radius of so many flutes of a half column that keeps them apart, and away from its flat side.
+/// The largest radius of this many flutes of a half column that keeps them apart, and away from its flat side.
 ///
 /// Circles about points of the surface meet first on the chord between them, a little within the column.
 pub(super) fn widest_flute(radius: f64, count: u32) -> f64 {

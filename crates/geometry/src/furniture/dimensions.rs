@@ -1,4 +1,4 @@
-//! Dimension lines: which measurement stands where in a drawing.
+//! Dimension lines: where each measurement is in a drawing.
 
 use crate::drawing::View;
 use crate::region::Point2;
@@ -19,9 +19,9 @@ pub struct Dimension {
     pub from: Point2,
     /// Where it ends.
     pub to: Point2,
-    /// Which way the dimension line is set off from the piece: a direction of length 1.
+    /// The unit direction in which the dimension line is offset from the piece.
     pub away: Point2,
-    /// In which row from the piece it stands; 1 is the nearest.
+    /// Its row, counted from the piece; 1 is the nearest.
     pub row: u8,
 }
 
@@ -49,9 +49,9 @@ enum Edge {
     Left(f64),
     /// At this coordinate, set off to the right.
     Right(f64),
-    /// At this coordinate, set off downwards.
+    /// At this coordinate, set off downward.
     Below(f64),
-    /// At this coordinate, set off upwards.
+    /// At this coordinate, set off upward.
     Above(f64),
 }
 
@@ -104,8 +104,8 @@ impl Lines<'_> {
         self.furniture.fields().contains(&field)
     }
 
-    /// The gap over the lower of the two lowest fronts that lie one above the other, at the left hand. Between inset fronts
-    /// stands a rail with such a gap on either side of it.
+    /// The gap over the lower of the two lowest adjacent fronts, on the left. Between inset fronts there is a rail with
+    /// such a gap on either side.
     fn seams(&mut self, at: &Layout, left: f64) {
         let rows = at.bays.first().map(|bay| &*bay.rows).unwrap_or_default();
         let is_closed = |pair: &&[RowLayout]| pair.iter().all(|row| row.fill != super::Fill::Open);
@@ -117,15 +117,15 @@ impl Lines<'_> {
         }
     }
 
-    /// Rows at the right hand, bays at the foot.
+    /// Rows on the right, bays at the bottom.
     fn rows(&mut self, unit: &Unit, at: &Layout, right: f64, below: f64) {
-        let last = at.bays.len() - 1;
+        let last = at.bays.len().saturating_sub(1);
         for (i, bay) in at.bays.iter().enumerate() {
             let place = unit.place(i);
             if last > 0 {
                 self.add(FieldId::BayWidth(place), bay.clear, Edge::Below(below), 1);
             }
-            // Only the bay at the right hand has room beside it for its rows.
+            // Only the rightmost bay has room beside it for its rows.
             if i == last {
                 for (r, row) in bay.rows.iter().enumerate() {
                     let is_open = row.fill == super::Fill::Open;
@@ -139,7 +139,10 @@ impl Lines<'_> {
 
 fn cases(lines: &mut Lines, view: View) {
     let units = case::units(lines.furniture);
-    let (lower, upper) = (&units[0], units.get(1));
+    let Some((lower, others)) = units.split_first() else {
+        return;
+    };
+    let upper = others.first();
     let side = lines.metres(&f::OVERHANG_SIDE);
     let (left, right) = (-side, lower.x[1] + side);
     let height = lines.metres(&f::HEIGHT);
@@ -173,14 +176,14 @@ fn cases(lines: &mut Lines, view: View) {
             if let Some(upper) = upper {
                 lines.of(&f::UPPER_HEIGHT, [height, head], Edge::Left(left), 1);
                 let at = upper.layout();
-                if let Some(bay) = at.bays.last() {
+                if let Some((last, bay)) = at.bays.iter().enumerate().next_back() {
                     for (r, row) in bay.rows.iter().enumerate() {
                         let span = if row.fill == super::Fill::Open {
                             row.opening
                         } else {
                             row.front
                         };
-                        let field = FieldId::RowHeight(upper.place(at.bays.len() - 1), r + 1);
+                        let field = FieldId::RowHeight(upper.place(last), r + 1);
                         lines.add(field, span, Edge::Right(right), 1);
                     }
                 }
@@ -238,7 +241,9 @@ fn case_side(lines: &mut Lines, unit: &Unit, height: f64, head: f64) {
 
 fn pedestals(lines: &mut Lines, view: View) {
     let units = case::units(lines.furniture);
-    let (left, right) = (&units[0], &units[1]);
+    let [left, right] = &*units else {
+        return;
+    };
     let (wide, deep) = (lines.metres(&f::TOP_WIDTH), lines.metres(&f::TOP_DEPTH));
     let height = lines.metres(&f::HEIGHT);
     match view {

@@ -1,4 +1,4 @@
-//! Sizes of a whole piece that are asked about.
+//! Sizes of a whole piece that may be mistakes.
 
 use units::Length;
 
@@ -6,12 +6,12 @@ use super::edition::Edition;
 use super::fields::LengthField;
 use super::kind::Kind;
 
-/// A size of the whole piece so many times the usual one, or so many times less, is asked about (common practice, no
-/// source): pieces of one kind differ by less, and centimetres taken for inches by more.
+/// A size of the whole piece larger or smaller than the usual one by this factor is questioned (common practice, no
+/// source): pieces of one kind differ by less, and centimeters taken for inches by more.
 const FAR: f64 = 2.5;
 
 impl Kind {
-    /// The usual size, if this width, depth or height is so far from it that a slip of the tape or of the unit is likelier.
+    /// The usual size, if this width, depth or height is so far from it that a mistake is likelier.
     pub fn doubts(self, edition: Edition, field: &LengthField, length: Length) -> Option<Length> {
         let usual = edition.size(self, field);
         let times = length / usual;

@@ -1,4 +1,4 @@
-//! Editions: what stands in for all that a maker did not measure, choose or count.
+//! Editions: the values of everything that a maker did not measure, choose or count.
 //!
 //! Saved pieces name their edition and leave out what it gives, so an edition never changes once it was published.
 //! New usual sizes are a new edition; pieces that are there keep theirs. DEVELOPERS.md has the steps under "A usual

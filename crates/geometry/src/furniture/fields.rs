@@ -2,72 +2,11 @@
 //!
 //! The limits stand here once. The check, the hint beside the field, the error and the tests read them.
 
-use units::{Length, SortedMap};
+mod measure;
 
-/// The name of a measurement.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub enum FieldId {
-    /// A measurement of the piece as a whole, by its key in [`fields::ALL`](super::fields::ALL).
-    Of(&'static str),
-    /// The height of a row of a bay, counted from the top, from 1.
-    RowHeight(BayPlace, usize),
-    /// The clear width of a bay.
-    BayWidth(BayPlace),
-    /// A measurement of one of the maker's own changes.
-    Alteration {
-        /// The place of the change in the list, from 0.
-        change: usize,
-        /// 0 for the change itself, from 1 for the members of a moulding or the points of a turning.
-        item: usize,
-        /// The key of the measurement.
-        key: &'static str,
-    },
-}
+use units::Length;
 
-/// Which bay of which case.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub struct BayPlace {
-    /// Whether it is the upper of two cases.
-    pub upper: bool,
-    /// The bay or pedestal from the left, from 1.
-    pub bay: usize,
-}
-
-/// A length that a maker can measure.
-#[derive(Clone, Debug, PartialEq)]
-pub struct LengthField {
-    /// Its name in saved files.
-    pub key: &'static str,
-    /// What the trade calls it.
-    pub label: &'static str,
-    /// Where to hold the tape.
-    pub hint: &'static str,
-    /// The smallest value that makes sense.
-    pub min: Length,
-    /// The largest value that makes sense.
-    pub max: Length,
-}
-
-impl LengthField {
-    /// The name of this measurement.
-    pub const fn id(&self) -> FieldId {
-        FieldId::Of(self.key)
-    }
-
-    /// Whether it is a size of the whole piece, or of one of its two cases: these are taken first.
-    pub fn is_of_whole(&self) -> bool {
-        let of_whole = [
-            &WIDTH,
-            &TOP_WIDTH,
-            &DEPTH,
-            &TOP_DEPTH,
-            &HEIGHT,
-            &UPPER_HEIGHT,
-            &UPPER_DEPTH,
-        ];
-        of_whole.iter().any(|field| field.key == self.key)
-    }
-}
+pub use measure::{BayPlace, FieldId, LengthField, Measures};
 
 const fn field(
     key: &'static str,
@@ -333,7 +272,7 @@ pub const PANEL_RAISE: LengthField = field(
     1.0,
     40.0,
 );
-/// Sticking width: the moulding between frame and panel, seen from the front.
+/// Sticking width: the molding between frame and panel, seen from the front.
 pub const STICKING_WIDTH: LengthField = field(
     "sticking-width",
     "Sticking width",
@@ -365,7 +304,7 @@ pub const FRAME_THICKNESS: LengthField = field(
     3.0,
     60.0,
 );
-/// Crown, height: from the foot of the moulding to the top.
+/// Crown, height: from the foot of the molding to the top.
 pub const CROWN_HEIGHT: LengthField = field(
     "crown-height",
     "Crown, height",
@@ -373,7 +312,7 @@ pub const CROWN_HEIGHT: LengthField = field(
     5.0,
     300.0,
 );
-/// Crown, projection: from the case to the outermost edge of the moulding.
+/// Crown, projection: from the case to the outermost edge of the molding.
 pub const CROWN_PROJECTION: LengthField = field(
     "crown-projection",
     "Crown, projection",
@@ -573,7 +512,7 @@ pub const MEMBER_THICKNESS: LengthField = field(
     3.0,
     100.0,
 );
-/// Moulding set in: from the edge of the front to the outer edge of the moulding.
+/// Molding set in: from the edge of the front to the outer edge of the molding.
 pub const APPLIED_INSET: LengthField = field(
     "applied-inset",
     "Moulding set in",
@@ -581,7 +520,7 @@ pub const APPLIED_INSET: LengthField = field(
     0.0,
     300.0,
 );
-/// Moulding width: seen from the front.
+/// Molding width: seen from the front.
 pub const APPLIED_WIDTH: LengthField = field(
     "applied-width",
     "Moulding width",
@@ -589,7 +528,7 @@ pub const APPLIED_WIDTH: LengthField = field(
     2.0,
     200.0,
 );
-/// Moulding height: how far it stands before the front.
+/// Molding height: how far it stands before the front.
 pub const APPLIED_HEIGHT: LengthField = field(
     "applied-height",
     "Moulding height",
@@ -780,39 +719,6 @@ pub const ALL: [&LengthField; 77] = [
 /// The measurement with this key in saved files.
 pub fn by_key(key: &str) -> Option<&'static LengthField> {
     ALL.into_iter().find(|field| field.key == key)
-}
-
-/// What was measured; a measurement that is missing takes the usual value of the kind of piece.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Measures(SortedMap<&'static str, Length>);
-
-impl Measures {
-    /// The measured length, if it was measured.
-    pub fn get(&self, field: &LengthField) -> Option<Length> {
-        self.0.get(field.key).copied()
-    }
-
-    /// Notes a measured length.
-    pub fn set(&mut self, field: &'static LengthField, length: Length) {
-        self.0.insert(field.key, length);
-    }
-
-    /// Every measured length with its field.
-    pub fn iter(&self) -> impl Iterator<Item = (&'static LengthField, Length)> {
-        self.0
-            .iter()
-            .filter_map(|(key, length)| Some((by_key(key)?, *length)))
-    }
-}
-
-impl FromIterator<(&'static LengthField, Length)> for Measures {
-    fn from_iter<I: IntoIterator<Item = (&'static LengthField, Length)>>(items: I) -> Self {
-        let mut measures = Measures::default();
-        for (field, length) in items {
-            measures.set(field, length);
-        }
-        measures
-    }
 }
 
 #[cfg(test)]

@@ -1,4 +1,4 @@
-//! Frames of pictures and mirrors: four mitred members, worked on their inner front edge.
+//! Frames of pictures and mirrors: four mitered members, worked on their inner front edge.
 
 use super::Furniture;
 use super::fields::{EDGE_HEIGHT, EDGE_WIDTH, HEIGHT, MEMBER_THICKNESS, MEMBER_WIDTH, WIDTH};
@@ -18,7 +18,7 @@ pub(super) fn build(furniture: &Furniture) -> Assembly {
     let (wide, high, thick) = (metres(&WIDTH), metres(&HEIGHT), metres(&MEMBER_THICKNESS));
     let (x, z) = (Vector3::x(), Vector3::z());
     let at = |px: f64, pz: f64| Point3::new(px, thick, pz);
-    // Each member goes so that inwards, out of the wall and along it are a right-handed system.
+    // Each member goes so that inward, out of the wall and along it are a right-handed system.
     let parts = vec![
         member(
             furniture,
@@ -79,7 +79,7 @@ fn member(
                 .into_iter()
                 .map(|[inward, up]| [width - inward, foot + up])
                 .collect();
-            let (first, last) = (line[0], line[line.len() - 1]);
+            let [first, last] = [line.first(), line.last()].map(|end| end.copied().unwrap_or([width, thick]));
             let girth = profile.girth();
             let moment = width * girth - profile.moment();
             let mut outline = vec![back(if foot > 0.0 { [width, 0.0] } else { first })];

@@ -1,11 +1,11 @@
-//! Drawer fronts and doors, what is planted on them, and the drawer boxes behind them.
+//! Drawer fronts and doors, the moldings on them, and the drawer boxes behind them.
 
 use super::bay::Fill;
 use super::fields::{
     APPLIED_HEIGHT, APPLIED_INSET, APPLIED_WIDTH, BOX_THICKNESS, DOOR_RAIL, DOOR_STILE, FRONT_EDGE_SIZE,
     FRONT_THICKNESS, LIP, PANEL_BEVEL, PANEL_RAISE, PANEL_RECESS, PANEL_THICKNESS, STICKING_WIDTH,
 };
-use super::layout::{BayLayout, Layout, Span, Unit, length_of};
+use super::layout::{BayLayout, Layout, RowLayout, Span, Unit, length_of};
 use super::planted::{self, Window};
 use super::styles::{DoorStyle, DrawerBoxes, Edge, FrontStyle};
 use super::unit::block;
@@ -14,14 +14,14 @@ use crate::part_kind::PartKind;
 use crate::profile::Profile;
 use crate::solid::{Faces, RaisedPanel, Worked, raised_panel, slab};
 
-/// How far a drawer box stays clear of its opening at each side, below, above, and of the back panel, metres
-/// (common practice, no source).
+/// The clearance of a drawer box at each side, below, above and to the back panel, meters (common practice, no source).
 const BOX_CLEAR: [f64; 4] = [0.013, 0.006, 0.019, 0.020];
 
-/// One front: where it lies and its place in the names.
+/// A front: its place, and its row and column in part names.
 struct Front<'a> {
     unit: &'a Unit<'a>,
     bay: &'a BayLayout,
+    in_row: &'a RowLayout,
     row: usize,
     column: usize,
     x: Span,
@@ -30,7 +30,7 @@ struct Front<'a> {
 }
 
 impl Unit<'_> {
-    /// Every front with all that belongs to it.
+    /// Every front with its moldings and its drawer box.
     pub(super) fn front_parts(&self, at: &Layout) -> Vec<Part> {
         let mut parts = Vec::new();
         for bay in &at.bays {
@@ -39,6 +39,7 @@ impl Unit<'_> {
                     let front = Front {
                         unit: self,
                         bay,
+                        in_row: row,
                         row: r + 1,
                         column: c + 1,
                         x: *x,
@@ -113,7 +114,7 @@ impl Front<'_> {
             .id(PartId::in_row(kind, self.row, self.column), self.bay.number)
     }
 
-    /// A front of one board, with its lip and what is planted on it.
+    /// A front of one board, with its lip and its moldings.
     fn slab(&self, kind: PartKind, tongue: PartKind) -> Vec<Part> {
         let styles = &self.unit.furniture.styles;
         let mut parts = vec![self.worked(kind)];
@@ -164,7 +165,7 @@ impl Front<'_> {
         if style == DoorStyle::Slab {
             return self.slab(PartKind::Door, PartKind::DoorTongue);
         }
-        // A door of frame and panel has no lip: it lies before the case as a whole.
+        // A frame-and-panel door has no lip: all of it is in front of the case.
         let y = [self.y[1] - self.metres(&FRONT_THICKNESS), self.y[1]];
         let (stile, rail) = (self.metres(&DOOR_STILE), self.metres(&DOOR_RAIL));
         let inner = [self.x[0] + stile, self.x[1] - stile];
@@ -235,7 +236,7 @@ impl Front<'_> {
     }
 
     fn box_room(&self, at: &Layout) -> [Span; 3] {
-        let row = &self.bay.rows[self.row - 1];
+        let dividers = &self.in_row.dividers;
         let half = if at.members.has_frame {
             at.members.column
         } else {
@@ -246,24 +247,20 @@ impl Front<'_> {
         } else {
             self.bay.between
         };
-        let left = match self.column {
-            1 => clear[0],
-            c => row.dividers[c - 2] + half,
-        };
-        let right = row
-            .dividers
-            .get(self.column - 1)
-            .map_or(clear[1], |middle| middle - half);
+        let left = self.column.checked_sub(2).and_then(|left| dividers.get(left));
+        let left = left.map_or(clear[0], |middle| middle + half);
+        let right = self.column.checked_sub(1).and_then(|right| dividers.get(right));
+        let right = right.map_or(clear[1], |middle| middle - half);
         let [aside, below, above, behind] = BOX_CLEAR;
         [
             [left + aside, right - aside],
             [self.unit.fronts_rear(at), at.back[0] - behind],
-            [row.opening[0] + below, row.opening[1] - above],
+            [self.in_row.opening[0] + below, self.in_row.opening[1] - above],
         ]
     }
 }
 
-/// Whether every drawer box has room: the smallest clear size between its boards, metres.
+/// The smallest clear size inside any drawer box, meters.
 pub(super) fn least_box_room(unit: &Unit, at: &Layout) -> f64 {
     let k = unit.furniture.length(&BOX_THICKNESS).as_metres();
     let mut least = f64::INFINITY;
@@ -278,6 +275,7 @@ pub(super) fn least_box_room(unit: &Unit, at: &Layout) -> f64 {
                 let front = Front {
                     unit,
                     bay,
+                    in_row: row,
                     row: r + 1,
                     column: c + 1,
                     x: *x,

@@ -1,14 +1,14 @@
-//! How girth and width of a worked edge follow from each other.
+//! How the girth and the width of a worked edge determine each other.
 
 use units::Length;
 
 use crate::profile::{Profile, Shape};
 
-/// Halvings that bring a length of a few meters to the last digit.
+/// The number of bisections that determine a length of a few meters to the last digit.
 pub(super) const HALVINGS: usize = 60;
 
-/// How far a profile of this girth reaches into the face where nobody measured it: as far as a quarter of an ellipse
-/// over the whole thickness (common practice, no source). Nothing, where the strip is as long as the board is thick.
+/// The width into the face of a profile with this girth, where nobody measured it: that of a quarter of an ellipse over
+/// the whole thickness (common practice, no source). Zero if the strip is only as long as the board is thick.
 pub(super) fn likely_width(girth: Length, thickness: Length) -> Length {
     let (mut low, mut high) = (0.0, girth.as_metres());
     for _ in 0..HALVINGS {

@@ -13,12 +13,11 @@ use crate::exposure::Setting;
 use crate::part::{Part, PartId};
 use crate::part_kind::PartKind;
 
-/// The main coordinates of a headboard, metres.
+/// The main coordinates of a headboard, meters.
 pub(super) struct HeadboardLayout {
     pub(super) post: f64,
-    /// Between the posts.
     pub(super) between: Span,
-    /// The lower rail and the upper rail.
+    /// The lower and the upper rail.
     pub(super) rails: [Span; 2],
 }
 

@@ -1,4 +1,6 @@
-//! Where the boards and fronts of a case lie: the arithmetic between the tape and the placed parts.
+//! The layout of a case: where its boards and fronts are, worked out from the measurements.
+
+use std::iter;
 
 use units::Length;
 
@@ -10,19 +12,18 @@ use super::fields::{
 };
 use super::styles::{BackStyle, DoorStyle, Edge, FaceFrame, FrontStyle};
 
-/// How far measured fronts may miss the room there is for them and still be taken as a tape's slip.
+/// How far measured fronts may miss the room for them, as a share of it, and still pass for errors of the tape.
 ///
 /// A sixteenth of an inch for each reading would be usual; 2 % of the height covers that on any piece.
 pub(super) const ROW_SLIP: f64 = 0.02;
 
-/// How deep a rail between drawers reaches into the case (common practice, no source). Nothing that is
-/// painted by default depends on it.
+/// The depth of a rail between drawers, meters (common practice, no source). Nothing that is painted by default depends
+/// on it.
 const RAIL_DEPTH: f64 = 0.06;
 
-/// A span from a low to a high coordinate, metres.
+/// A span from a low to a high coordinate, meters.
 pub(super) type Span = [f64; 2];
 
-/// How long a span is.
 pub(super) fn length_of(span: Span) -> f64 {
     span[1] - span[0]
 }
@@ -45,9 +46,8 @@ pub(super) struct Unit<'a> {
     pub(super) has_crown: bool,
 }
 
-/// How wide the members are that stand around and between fronts: boards, or those of a face frame.
+/// The widths of the members around and between fronts: boards, or members of a face frame.
 pub(super) struct Members {
-    /// Thickness of the carcass boards.
     pub(super) board: f64,
     /// Depth of the face frame; 0 without one.
     pub(super) frame_depth: f64,
@@ -68,7 +68,7 @@ pub(super) struct Members {
     pub(super) crown: f64,
 }
 
-/// Where everything of a unit lies.
+/// The layout of a unit.
 pub(super) struct Layout {
     pub(super) members: Members,
     /// The rear end of the boards that the back panel does not cover.
@@ -86,26 +86,26 @@ pub(super) struct Layout {
     pub(super) bays: Vec<BayLayout>,
 }
 
-/// Where one bay lies.
+/// The layout of a bay.
 pub(super) struct BayLayout {
-    /// Its number in names.
+    /// Its number in part names.
     pub(super) number: usize,
     /// Between the carcass boards to its left and right.
     pub(super) between: Span,
     /// Between the stiles of the face frame; without one, the same.
     pub(super) clear: Span,
-    /// From the middle of the upright to its left to that of the one to its right; at a side, its inner face.
+    /// From the middle of the upright on its left to the middle of the one on its right; at a side, to the inner face.
     pub(super) reach: Span,
     /// The middle of the partition to its right, if there is one.
     pub(super) partition: Option<f64>,
     pub(super) rows: Vec<RowLayout>,
 }
 
-/// Where one row lies.
+/// The layout of a row.
 pub(super) struct RowLayout {
     pub(super) fill: Fill,
     pub(super) shelves: usize,
-    /// Whether one looks into its compartment.
+    /// Whether its compartment is open to view.
     pub(super) open_to_view: bool,
     /// The fronts from below to above.
     pub(super) front: Span,
@@ -113,10 +113,21 @@ pub(super) struct RowLayout {
     pub(super) opening: Span,
     /// Each front from left to right.
     pub(super) columns: Vec<Span>,
-    /// The middles of the members between its columns; none between doors.
+    /// The middles of the members between its columns. There are none between doors.
     pub(super) dividers: Vec<f64>,
-    /// Whether the member below it is a board of the full depth.
+    /// Whether the member below it is a full-depth board.
     pub(super) board_below: bool,
+}
+
+impl RowLayout {
+    /// The clear spans from left to right between two ends and the dividers, which extend `half` to either side of
+    /// their middle.
+    pub(super) fn between_dividers(&self, ends: Span, half: f64) -> impl Iterator<Item = Span> {
+        let dividers = self.dividers.iter();
+        let lows = iter::once(ends[0]).chain(dividers.clone().map(move |middle| middle + half));
+        let highs = dividers.map(move |middle| middle - half).chain([ends[1]]);
+        lows.zip(highs).map(|(low, high)| [low, high])
+    }
 }
 
 impl Members {
@@ -149,10 +160,10 @@ impl Members {
     }
 }
 
-/// How fronts share a length: what is kept free at its ends and between them.
+/// How fronts share a length: the allowances at its ends and between them.
 #[derive(Clone, Copy)]
-struct Sharing {
-    /// How much more room an opening that ends at the first or last member takes than is clear in it.
+struct Spacing {
+    /// How much more room an opening at the first or last member takes than its clear size.
     at_low: f64,
     at_high: f64,
     /// The same at a member between two fronts.
@@ -169,7 +180,7 @@ impl Unit<'_> {
         self.furniture.styles.fronts == FrontStyle::Inset
     }
 
-    /// The place of a bay, counted from 0.
+    /// The place of a bay by its index.
     pub(super) fn place(&self, bay: usize) -> BayPlace {
         BayPlace {
             upper: self.upper,
@@ -177,7 +188,7 @@ impl Unit<'_> {
         }
     }
 
-    /// The room for all fronts: across, and from below to above.
+    /// The room for all fronts: horizontally and vertically.
     pub(super) fn room(&self, members: &Members) -> [Span; 2] {
         let (frame, gap) = (self.metres(&FRAME), self.metres(&GAP));
         let [side, below, above] = if self.is_inset() {
@@ -191,17 +202,17 @@ impl Unit<'_> {
         ]
     }
 
-    fn across(&self, members: &Members) -> Sharing {
+    fn across(&self, members: &Members) -> Spacing {
         let (frame, gap) = (self.metres(&FRAME), self.metres(&GAP));
         if self.is_inset() {
-            return Sharing {
+            return Spacing {
                 at_low: -gap,
                 at_high: -gap,
                 inner: -gap,
                 between: members.bay + 2.0 * gap,
             };
         }
-        Sharing {
+        Spacing {
             at_low: members.side - frame,
             at_high: members.side - frame,
             inner: (members.bay - gap) / 2.0,
@@ -209,17 +220,17 @@ impl Unit<'_> {
         }
     }
 
-    fn upright(&self, members: &Members) -> Sharing {
+    fn upright(&self, members: &Members) -> Spacing {
         let (frame, gap) = (self.metres(&FRAME), self.metres(&GAP));
         if self.is_inset() {
-            return Sharing {
+            return Spacing {
                 at_low: -gap,
                 at_high: -gap,
                 inner: -gap,
                 between: members.row + 2.0 * gap,
             };
         }
-        Sharing {
+        Spacing {
             at_low: members.below - frame,
             at_high: members.above - members.crown - frame,
             inner: (members.row - gap) / 2.0,
@@ -237,29 +248,29 @@ impl Unit<'_> {
         }
     }
 
-    /// What each bay takes of the room across, and how much room there is for all.
+    /// The width that each bay takes, `None` if not measured, and the room for all.
     pub(super) fn bay_claims(&self, members: &Members) -> (Vec<Option<f64>>, f64) {
-        let sharing = self.across(members);
+        let spacing = self.across(members);
         let clear = self.bays.iter().map(|bay| bay.width.map(Length::as_metres));
-        let claims = sharing.claims(clear.map(|width| (width, true)));
+        let claims = spacing.claims(clear.map(|width| (width, true)));
         let [room, _] = self.room(members);
-        (claims, sharing.room(room, self.bays.len()))
+        (claims, spacing.room(room, self.bays.len()))
     }
 
-    /// What each row of a bay takes of the room from below to above, from the top, and how much there is for all.
+    /// The height that each row takes, from the top, `None` if not measured, and the room for all.
     pub(super) fn row_claims(&self, members: &Members, rows: &[Row]) -> (Vec<Option<f64>>, f64) {
-        let sharing = self.upright(members);
+        let spacing = self.upright(members);
         let from_below = rows
             .iter()
             .rev()
             .map(|row| (row.height.map(Length::as_metres), row.fill == Fill::Open));
-        let mut claims = sharing.claims(from_below);
+        let mut claims = spacing.claims(from_below);
         claims.reverse();
         let [_, room] = self.room(members);
-        (claims, sharing.room(room, rows.len()))
+        (claims, spacing.room(room, rows.len()))
     }
 
-    /// Where everything lies. The measurements must have passed the check.
+    /// The layout. The measurements must have passed the check.
     pub(super) fn layout(&self) -> Layout {
         let members = Members::of(self.furniture, self.has_crown);
         let [y0, y1] = self.y;
@@ -274,7 +285,7 @@ impl Unit<'_> {
         };
         let front = self.fronts();
         let reach = RAIL_DEPTH.min((back[0] - y0) / 3.0);
-        // A divider shallower than an inset front would leave it hanging in the air.
+        // A divider shallower than an inset front would float behind it.
         let rail_depth = if self.is_inset() {
             reach.max(length_of(front))
         } else {
@@ -294,7 +305,7 @@ impl Unit<'_> {
         }
     }
 
-    /// The fronts from their front to their rear, without what stands behind the lip.
+    /// The fronts from their front to their rear, without the part behind a lip.
     fn fronts(&self) -> Span {
         let (y0, thick) = (self.y[0], self.metres(&FRONT_THICKNESS));
         match self.furniture.styles.fronts {
@@ -306,48 +317,34 @@ impl Unit<'_> {
 
     fn bay_layouts(&self, members: &Members) -> Vec<BayLayout> {
         let (claims, for_all) = self.bay_claims(members);
-        let sharing = self.across(members);
         let [room, _] = self.room(members);
-        let spans = shared(room[0], &claims, for_all, sharing.between);
+        let spans = distributed(room[0], &claims, for_all, self.across(members).between);
+        let uprights = middles(&spans);
         let half = members.board / 2.0;
-        let count = spans.len();
-        let middle = |i: usize| (spans[i][1] + spans[i + 1][0]) / 2.0;
-        let edge = |i: usize| -> [[f64; 2]; 3] {
-            // Carcass board, stile and middle of the upright at the left and at the right of a bay.
-            let left = if i == 0 {
-                [
-                    self.x[0] + members.board,
-                    self.x[0] + members.side,
-                    self.x[0] + members.board,
-                ]
-            } else {
-                let m = middle(i - 1);
-                [m + half, m + members.bay / 2.0, m]
-            };
-            let right = if i + 1 == count {
-                [
-                    self.x[1] - members.board,
-                    self.x[1] - members.side,
-                    self.x[1] - members.board,
-                ]
-            } else {
-                let m = middle(i);
-                [m - half, m - members.bay / 2.0, m]
-            };
-            std::array::from_fn(|k| [left[k], right[k]])
+        // Carcass board, stile and middle of the upright on the left and on the right of a bay.
+        let at_left = |upright: Option<&f64>| match upright {
+            Some(m) => [m + half, m + members.bay / 2.0, *m],
+            None => [members.board, members.side, members.board].map(|width| self.x[0] + width),
+        };
+        let at_right = |upright: Option<&f64>| match upright {
+            Some(m) => [m - half, m - members.bay / 2.0, *m],
+            None => [members.board, members.side, members.board].map(|width| self.x[1] - width),
         };
         spans
             .iter()
+            .zip(self.bays)
             .enumerate()
-            .map(|(i, span)| {
-                let [between, clear, reach] = edge(i);
+            .map(|(i, (span, bay))| {
+                let partition = uprights.get(i);
+                let left = at_left(i.checked_sub(1).and_then(|left| uprights.get(left)));
+                let right = at_right(partition);
                 BayLayout {
                     number: self.first_bay + i,
-                    between,
-                    clear,
-                    reach,
-                    partition: (i + 1 < count).then(|| middle(i)),
-                    rows: self.row_layouts(members, &self.bays[i].rows, *span),
+                    between: [left[0], right[0]],
+                    clear: [left[1], right[1]],
+                    reach: [left[2], right[2]],
+                    partition: partition.copied(),
+                    rows: self.row_layouts(members, &bay.rows, *span),
                 }
             })
             .collect()
@@ -358,36 +355,36 @@ impl Unit<'_> {
         let between = self.upright(members).between;
         let [_, room] = self.room(members);
         claims.reverse();
-        let mut fronts = shared(room[0], &claims, for_all, between);
+        let mut fronts = distributed(room[0], &claims, for_all, between);
         fronts.reverse();
         let half = members.row / 2.0;
-        let middle = |i: usize| (fronts[i][0] + fronts[i + 1][1]) / 2.0;
-        let last = rows.len().saturating_sub(1);
+        let between_fronts = fronts.iter().zip(fronts.iter().skip(1));
+        let rails: Vec<f64> = between_fronts
+            .map(|(upper, lower)| (upper[0] + lower[1]) / 2.0)
+            .collect();
         let open = |row: &Row| self.is_open_to_view(row.fill);
         rows.iter()
+            .zip(fronts)
             .enumerate()
-            .map(|(i, row)| {
-                let above = if i == 0 {
-                    self.z[1] - members.above
-                } else {
-                    middle(i - 1) - half
-                };
-                let below = if i == last {
-                    self.z[0] + members.below
-                } else {
-                    middle(i) + half
-                };
+            .map(|(i, (row, front))| {
+                let rail_above = i.checked_sub(1).and_then(|above| rails.get(above));
+                let above = rail_above.map_or(self.z[1] - members.above, |middle| middle - half);
+                let below = rails
+                    .get(i)
+                    .map_or(self.z[0] + members.below, |middle| middle + half);
                 let columns = self.columns(members, row, across);
-                let pairs = columns.windows(2).filter(|_| row.fill != Fill::Doors);
                 RowLayout {
                     fill: row.fill,
                     shelves: row.shelves,
                     open_to_view: open(row),
-                    front: fronts[i],
+                    front,
                     opening: [below, above],
-                    dividers: pairs.map(|pair| (pair[0][1] + pair[1][0]) / 2.0).collect(),
+                    dividers: match row.fill {
+                        Fill::Doors => vec![],
+                        Fill::Drawers | Fill::Open => middles(&columns),
+                    },
                     columns,
-                    board_below: i < last && (open(row) || open(&rows[i + 1])),
+                    board_below: rows.get(i + 1).is_some_and(|next| open(row) || open(next)),
                 }
             })
             .collect()
@@ -403,7 +400,7 @@ impl Unit<'_> {
 
     fn columns(&self, members: &Members, row: &Row, across: Span) -> Vec<Span> {
         let between = self.between_columns(members, row.fill);
-        let width = (length_of(across) - between * (row.columns - 1) as f64) / row.columns as f64;
+        let width = (length_of(across) - between * row.columns.saturating_sub(1) as f64) / row.columns as f64;
         (0..row.columns)
             .map(|c| across[0] + c as f64 * (width + between))
             .map(|left| [left, left + width])
@@ -411,9 +408,9 @@ impl Unit<'_> {
     }
 }
 
-impl Sharing {
-    /// What each of a line of fronts takes of the room. A clear opening takes more or less than it measures, by
-    /// what stands at its ends.
+impl Spacing {
+    /// What each front in a line takes of the room. A clear opening takes more or less than its size, because of the
+    /// members at its ends.
     fn claims(&self, measured: impl ExactSizeIterator<Item = (Option<f64>, bool)>) -> Vec<Option<f64>> {
         let count = measured.len();
         measured
@@ -431,8 +428,15 @@ impl Sharing {
     }
 }
 
-/// Shares a room out: what was not measured takes what is left, equally; small slips are shared by all.
-fn shared(start: f64, claims: &[Option<f64>], room: f64, between: f64) -> Vec<Span> {
+/// The middles of the gaps between adjacent spans.
+fn middles(spans: &[Span]) -> Vec<f64> {
+    let pairs = spans.iter().zip(spans.iter().skip(1));
+    pairs.map(|(left, right)| (left[1] + right[0]) / 2.0).collect()
+}
+
+/// Shares out the room: whatever was not measured takes equal shares of the rest. If all was measured, small errors are
+/// spread over all.
+fn distributed(start: f64, claims: &[Option<f64>], room: f64, between: f64) -> Vec<Span> {
     let measured: f64 = claims.iter().flatten().sum();
     let open = claims.iter().filter(|claim| claim.is_none()).count();
     let (stretch, share) = if open == 0 {

@@ -11,7 +11,7 @@ use crate::part::{Part, PartId};
 use crate::part_kind::PartKind;
 use crate::solid::{Plan, Turning, frustum, splayed_cone};
 
-/// A leg on one corner of a rectangle: its number, the square at its head and which way is outside.
+/// A leg on one corner of a rectangle: its number, its square at the top, and which way is outside.
 pub(super) struct Corner {
     pub(super) number: usize,
     pub(super) square: Plan,
@@ -56,7 +56,6 @@ pub(super) fn corners(furniture: &Furniture, [x, y]: [Span; 2], inset: f64) -> V
         .collect()
 }
 
-/// How far the legs of a case are set in.
 pub(super) fn inset(furniture: &Furniture) -> f64 {
     furniture.length(&LEG_INSET).as_metres()
 }
@@ -64,19 +63,22 @@ pub(super) fn inset(furniture: &Furniture) -> f64 {
 /// A square leg that is tapered from `z[1]` down to the floor.
 pub(super) fn tapered(furniture: &Furniture, corner: &Corner, z: Span) -> Part {
     let foot = furniture.length(&LEG_FOOT).as_metres();
-    let [low, high] = corner.square;
-    let along = |axis: usize| -> Span {
+    let along = |[low, high]: Span, outward: f64| -> Span {
         match furniture.styles.taper {
             Taper::Four => {
-                let middle = corner.middle()[axis];
+                let middle = (low + high) / 2.0;
                 [middle - foot / 2.0, middle + foot / 2.0]
             }
             // The two outer sides stay upright.
-            Taper::Two if corner.outward[axis] < 0.0 => [low[axis], low[axis] + foot],
-            Taper::Two => [high[axis] - foot, high[axis]],
+            Taper::Two if outward < 0.0 => [low, low + foot],
+            Taper::Two => [high - foot, high],
         }
     };
-    let (x, y) = (along(0), along(1));
+    let [[x0, y0], [x1, y1]] = corner.square;
+    let [x, y] = [
+        along([x0, x1], corner.outward[0]),
+        along([y0, y1], corner.outward[1]),
+    ];
     frustum(
         corner.id(),
         ([[x[0], y[0]], [x[1], y[1]]], z[0]),
@@ -84,7 +86,7 @@ pub(super) fn tapered(furniture: &Furniture, corner: &Corner, z: Span) -> Part {
     )
 }
 
-/// The least height of a turned leg: its collar and its bead, for each metre of its radius.
+/// The least height of a turned leg, for its collar and its bead, per meter of its radius.
 pub(super) const TURNED_LEAST: f64 = 0.9;
 
 /// A turned leg: a collar, a bead between two rings, and a long cone.
@@ -103,7 +105,7 @@ pub(super) fn turned(furniture: &Furniture, corner: &Corner, z: Span) -> Part {
         .part(corner.id(), Point3::new(x, y, z[0]))
 }
 
-/// A bun foot: the zone of a ball between two planes equally far from its middle.
+/// A bun foot: the zone of a ball between two planes equally far from its center.
 pub(super) fn bun(furniture: &Furniture, corner: &Corner, z: Span) -> Part {
     let ball = furniture.length(&LEG_WIDTH).as_metres() / 2.0;
     let half = (z[1] - z[0]) / 2.0;
@@ -128,7 +130,7 @@ pub(super) fn splayed(furniture: &Furniture, corner: &Corner, z: Span) -> Part {
     )
 }
 
-/// How far a splayed leg of this height reaches from the middle of its head, inwards and outwards, along x or y.
+/// How far a splayed leg of this height extends from the middle of its top, inward and outward, along x or y.
 pub(super) fn splayed_reach(furniture: &Furniture, high: f64) -> [f64; 2] {
     let half = furniture.length(&LEG_WIDTH).as_metres() / 2.0;
     let corner = Corner {

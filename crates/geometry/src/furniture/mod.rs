@@ -5,6 +5,7 @@ mod base;
 pub(crate) mod bay;
 mod case;
 mod check;
+mod checked;
 mod chest;
 mod columns;
 pub mod counts;
@@ -33,9 +34,8 @@ mod top;
 mod unit;
 mod wanted;
 
-use units::Length;
-
 pub use bay::{Bay, Fill, MAX_BAYS, MAX_COLUMNS, MAX_ROWS, MAX_SHELVES, Row};
+pub use checked::Checked;
 pub use counts::{CountField, Counts};
 pub use dimensions::Dimension;
 pub use edition::Edition;
@@ -47,10 +47,6 @@ pub use problem::Problem;
 pub use spread::PlausibleRange;
 pub use stand_in::StandIn;
 pub use styles::{Edge, StyleField, StyleOption, Styles};
-
-use crate::assembly::Assembly;
-use crate::drawing::View;
-use crate::surface::Surface;
 
 impl Furniture {
     /// The measurements that matter for this piece, in the order in which one takes them. Rows, bays and changes
@@ -67,90 +63,6 @@ impl Furniture {
     /// What is counted of this piece.
     pub fn count_fields(&self) -> Vec<&'static CountField> {
         wanted::counts(self)
-    }
-
-    /// The piece as placed parts with the spaces around them.
-    ///
-    /// # Errors
-    /// Every measurement that is out of its limits or does not fit beside the others.
-    pub fn assembly(&self) -> Result<Assembly, Vec<Problem>> {
-        let problems = check::problems(self);
-        if !problems.is_empty() {
-            return Err(problems);
-        }
-        let built = match self.kind.construction() {
-            Construction::Case | Construction::TwoCases | Construction::Pedestals => case::build(self),
-            Construction::Table => table::build(self),
-            Construction::Chest => chest::build(self),
-            Construction::Headboard => headboard::build(self),
-            Construction::Frame => frame::build(self),
-        };
-        alteration::applied(built, &self.changes)
-    }
-
-    /// The dimension lines of a drawing of this piece; none in a turned view, where they would not be true.
-    ///
-    /// # Errors
-    /// As for [`Furniture::assembly`].
-    pub fn dimensions(&self, view: View) -> Result<Vec<Dimension>, Vec<Problem>> {
-        let problems = check::problems(self);
-        if problems.is_empty() {
-            Ok(dimensions::of(self, view))
-        } else {
-            Err(problems)
-        }
-    }
-
-    /// The height of each row of a bay and the clear width of each bay, measured or shared out, by their field.
-    ///
-    /// # Errors
-    /// As for [`Furniture::assembly`].
-    pub fn shared_lengths(&self) -> Result<Vec<(FieldId, Length)>, Vec<Problem>> {
-        let problems = check::problems(self);
-        if !problems.is_empty() {
-            return Err(problems);
-        }
-        let mut list = Vec::new();
-        for unit in self.units() {
-            let at = unit.layout();
-            for (i, bay) in at.bays.iter().enumerate() {
-                let place = unit.place(i);
-                let clear = bay.clear[1] - bay.clear[0];
-                list.push((FieldId::BayWidth(place), Length::metres(clear)));
-                for (r, row) in bay.rows.iter().enumerate() {
-                    let span = if row.fill == Fill::Open {
-                        row.opening
-                    } else {
-                        row.front
-                    };
-                    let height = Length::metres(span[1] - span[0]);
-                    list.push((FieldId::RowHeight(place, r + 1), height));
-                }
-            }
-        }
-        Ok(list)
-    }
-
-    /// What the piece does not have as it was entered: rows that are stretched to fit, holes that are not deducted, or not
-    /// wholly, from these surfaces of it.
-    ///
-    /// # Errors
-    /// As for [`Furniture::assembly`].
-    pub fn notices(&self, assembly: &Assembly, surfaces: &[Surface]) -> Result<Vec<Notice>, Vec<Problem>> {
-        let problems = check::problems(self);
-        if !problems.is_empty() {
-            return Err(problems);
-        }
-        let mut found = self.slips();
-        found.extend(notice::of_holes(&assembly.holes, surfaces));
-        Ok(found)
-    }
-
-    fn units(&self) -> Vec<layout::Unit<'_>> {
-        match self.kind.construction() {
-            Construction::Case | Construction::TwoCases | Construction::Pedestals => case::units(self),
-            _ => vec![],
-        }
     }
 }
 

@@ -1,23 +1,22 @@
-//! What a maker should know about a piece that can be built: where it is not quite what was entered.
+//! Notices about a piece that can be built, but not quite as it was entered.
 
 use units::{Area, Length, System, show_area, show_length};
 
-use super::Furniture;
 use super::fields::BayPlace;
-use super::layout::Members;
+use super::layout::{Members, Unit};
 use super::problem::in_bay;
 use crate::part::PartId;
 use crate::surface::Surface;
 
-/// Rows or sections that miss their room by less than this are not stretched to speak of: half a millimeter, less than a
+/// Rows or sections that miss their room by less than this do not count as stretched: half a millimeter, less than a
 /// tape shows (common practice, no source).
 const STRETCH_TOLD: f64 = 0.000_5;
 
-/// Something that a piece does not have as it was entered. The piece can be built all the same.
+/// Something that differs from what was entered. The piece can be built all the same.
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
 pub enum Notice {
-    /// All rows were measured and miss their room by a slip of the tape, so all are stretched or shrunk.
+    /// All rows were measured and miss their room by an error of the tape, so all are stretched or shrunk.
     RowsStretched {
         /// In which bay.
         place: BayPlace,
@@ -121,33 +120,31 @@ pub fn surface_words(name: &str) -> String {
     name.replace('/', ", ").replace('-', " ")
 }
 
-impl Furniture {
-    /// What of the measurements the piece does not keep to the letter. The measurements must have passed the check.
-    pub(super) fn slips(&self) -> Vec<Notice> {
-        let mut found = Vec::new();
-        for unit in self.units() {
-            let members = Members::of(self, unit.has_crown);
-            let (claims, room) = unit.bay_claims(&members);
+/// The rows and sections of these cases that are stretched or shrunk to fit.
+pub(super) fn of_slips(units: &[Unit]) -> Vec<Notice> {
+    let mut found = Vec::new();
+    for unit in units {
+        let members = Members::of(unit.furniture, unit.has_crown);
+        let (claims, room) = unit.bay_claims(&members);
+        found.extend(
+            missed(&claims, room).map(|[measured, room]| Notice::BaysStretched {
+                upper: unit.upper,
+                measured,
+                room,
+            }),
+        );
+        for (i, bay) in unit.bays.iter().enumerate() {
+            let (claims, room) = unit.row_claims(&members, &bay.rows);
             found.extend(
-                missed(&claims, room).map(|[measured, room]| Notice::BaysStretched {
-                    upper: unit.upper,
+                missed(&claims, room).map(|[measured, room]| Notice::RowsStretched {
+                    place: unit.place(i),
                     measured,
                     room,
                 }),
             );
-            for (i, bay) in unit.bays.iter().enumerate() {
-                let (claims, room) = unit.row_claims(&members, &bay.rows);
-                found.extend(
-                    missed(&claims, room).map(|[measured, room]| Notice::RowsStretched {
-                        place: unit.place(i),
-                        measured,
-                        room,
-                    }),
-                );
-            }
         }
-        found
     }
+    found
 }
 
 /// What was measured, and the room there is, where all was measured and misses it.
@@ -157,8 +154,7 @@ fn missed(claims: &[Option<f64>], room: f64) -> Option<[Length; 2]> {
     Some([measured, room].map(Length::metres))
 }
 
-/// What became of these holes, each with the name of its surface and its area, in the surfaces from which they were
-/// deducted.
+/// Notices for holes that were not fully deducted. Each hole has the name of its surface and its area.
 pub(super) fn of_holes(holes: &[(PartId, String, Area)], surfaces: &[Surface]) -> Vec<Notice> {
     let of_hole = |(hole, name, given): &(PartId, String, Area)| {
         let Some(surface) = surfaces.iter().find(|surface| surface.id.to_string() == *name) else {
@@ -183,11 +179,11 @@ pub(super) fn of_holes(holes: &[(PartId, String, Area)], surfaces: &[Surface]) -
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{Alteration, Fill, Kind, Row};
+    use crate::{Alteration, Fill, Furniture, Kind, Row};
 
     fn noticed(piece: &Furniture) -> Vec<Notice> {
         let assembly = piece.assembly().unwrap();
-        piece.notices(&assembly, &assembly.surfaces()).unwrap()
+        piece.checked().unwrap().notices(&assembly, &assembly.surfaces())
     }
 
     fn chest(inches: [f64; 3]) -> Furniture {
@@ -235,7 +231,7 @@ mod tests {
     #[test]
     fn sections_that_are_stretched_say_so() {
         let mut sideboard = Furniture::usual(Kind::Sideboard);
-        let clear = sideboard.shared_lengths().unwrap()[0].1;
+        let clear = sideboard.checked().unwrap().shared_lengths()[0].1;
         for bay in &mut sideboard.bays {
             bay.width = Some(clear * 1.01);
         }

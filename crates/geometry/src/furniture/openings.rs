@@ -1,38 +1,31 @@
-//! Open rows as a person sees them: the surfaces that one looks at in an opening of a case.
+//! Open rows: the surfaces that are visible in an opening of a case.
 
+use super::Checked;
 use super::bay::Fill;
 use super::layout::{Span, length_of};
-use super::{Furniture, Problem, check};
 use crate::CONTACT_GAP;
 use crate::face::Side;
 use crate::part_kind::PartKind;
 use crate::space::{Exposure, Space};
 use crate::surface::{Surface, SurfaceId};
 
-impl Furniture {
-    /// The surfaces that go together with one that was touched in a drawing: with the back of an open row, which is all
-    /// that one can touch of it from before, everything else that one sees in its opening; with anything else nothing
-    /// but itself.
+impl Checked<'_> {
+    /// The surfaces that one touch in a drawing selects. Touching the back of an open row, the only part of it that can
+    /// be touched from the front, selects everything visible in the opening. Touching any other surface selects only
+    /// that.
     ///
-    /// A back that several open rows share takes all of these.
-    ///
-    /// # Errors
-    /// As for [`Furniture::assembly`].
+    /// A back shared by several open rows selects all of them.
     pub fn touched_with<'a>(
-        &self,
+        self,
         surfaces: impl Iterator<Item = &'a Surface> + Clone,
         touched: &SurfaceId,
-    ) -> Result<Vec<SurfaceId>, Vec<Problem>> {
-        let problems = check::problems(self);
-        if !problems.is_empty() {
-            return Err(problems);
-        }
+    ) -> Vec<SurfaceId> {
         let is_back = touched.part.kind == PartKind::Back
             && touched.side == Side::Front
-            && touched.sense == Exposure::Outside;
+            && touched.exposure == Exposure::Outside;
         let back = surfaces.clone().find(|surface| is_back && surface.id == *touched);
         let Some(back) = back else {
-            return Ok(vec![*touched]);
+            return vec![*touched];
         };
         let openings: Vec<Space> = self
             .openings()
@@ -43,14 +36,15 @@ impl Furniture {
         let is_in = |surface: &&Surface| {
             let drawn: f64 = surface.facets.iter().map(|facet| facet.region.area()).sum();
             surface.id == *touched
-                || surface.id.sense == Exposure::Outside && 2.0 * seen_in(surface, &openings) > drawn
+                || surface.id.exposure == Exposure::Outside && 2.0 * seen_in(surface, &openings) > drawn
         };
-        Ok(surfaces.filter(is_in).map(|surface| surface.id).collect())
+        surfaces.filter(is_in).map(|surface| surface.id).collect()
     }
 
-    /// The spaces of open rows, from their mouth to the back; those of a row within a face frame and behind it are two.
-    fn openings(&self) -> Vec<Vec<Space>> {
-        // The front edges of shelves lie in the mouth and look out of the opening, but belong to it.
+    /// The spaces of open rows, from the front to the back. A row with a face frame has two: within the frame and
+    /// behind it.
+    fn openings(self) -> Vec<Vec<Space>> {
+        // The front edges of shelves are at the front of the opening and face out of it, but belong to it.
         let before = 2.0 * CONTACT_GAP;
         let block = |x: Span, y: Span, z: Span| {
             Space::block(Exposure::Outside, [x[0], y[0] - before, z[0]], [x[1], y[1], z[1]])
@@ -69,7 +63,7 @@ impl Furniture {
                     if row.fill != Fill::Open {
                         continue;
                     }
-                    let compartment = unit.compartment(&at, bay, r);
+                    let compartment = unit.compartment(&at, bay, (r, row));
                     let mut spaces = vec![block(bay.between, [behind_frame, rear], compartment)];
                     if at.members.has_frame {
                         spaces.push(block(bay.clear, [unit.y[0], behind_frame], row.opening));
@@ -82,7 +76,7 @@ impl Furniture {
     }
 }
 
-/// How much of a surface looks into these spaces, square meters of what is drawn.
+/// The drawn area of a surface that looks into these spaces, square meters.
 fn seen_in(surface: &Surface, spaces: &[Space]) -> f64 {
     let of_space = |space: &Space| -> f64 {
         let facets = surface.facets.iter();
@@ -96,7 +90,7 @@ fn seen_in(surface: &Surface, spaces: &[Space]) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{Kind, Row, styles};
+    use crate::{Furniture, Kind, Row, styles};
 
     fn names(piece: &Furniture, touched: &str) -> Vec<String> {
         let surfaces = piece.assembly().unwrap().surfaces();
@@ -104,7 +98,10 @@ mod tests {
             .iter()
             .find(|surface| surface.id.to_string() == touched)
             .unwrap();
-        let with = piece.touched_with(surfaces.iter(), &touched.id).unwrap();
+        let with = piece
+            .checked()
+            .unwrap()
+            .touched_with(surfaces.iter(), &touched.id);
         let takes_finish = surfaces
             .iter()
             .filter(|surface| with.contains(&surface.id) && surface.takes_finish());

@@ -11,7 +11,7 @@ use super::girth;
 use super::kind::{Construction, Kind};
 use super::styles::{BaseStyle, CornerColumns, Edge, FaceFrame, Styles};
 
-/// How wide a half column usually is at most, as a share of the stile that it is planted on (common practice, no source).
+/// The usual width of a half column, as a share of the stile that it is on (common practice, no source).
 const COLUMN_OF_STILE: f64 = 5.0 / 6.0;
 
 /// A piece of furniture as measured.
@@ -29,7 +29,7 @@ const COLUMN_OF_STILE: f64 = 5.0 / 6.0;
 pub struct Furniture {
     /// What kind of piece it is.
     pub kind: Kind,
-    /// What stands in for all that was not measured, chosen or counted.
+    /// The source of everything that was not measured, chosen or counted.
     pub edition: Edition,
     /// What was measured.
     pub measures: Measures,
@@ -65,7 +65,7 @@ impl Furniture {
         }
     }
 
-    /// The measured length, or the usual one of the kind.
+    /// The measured length, or the usual one.
     pub fn length(&self, field: &LengthField) -> Length {
         let measured = self.measures.get(field);
         measured.unwrap_or_else(|| match self.edition {
@@ -73,7 +73,7 @@ impl Furniture {
         })
     }
 
-    /// The length that was not measured, in the first edition.
+    /// The usual length in the first edition.
     fn usual_length(&self, field: &LengthField) -> Length {
         match field.key {
             key if key == fields::EDGE_WIDTH.key && self.has_measured_edge() => {
@@ -100,8 +100,8 @@ impl Furniture {
         }
     }
 
-    /// How far within the outside of the case fronts end that lie on a frame with half columns: beside the columns, which
-    /// are planted on the middle of the stiles. Nothing without columns.
+    /// How far inside the outside of the case overlay fronts end on a frame with half columns: they end beside the
+    /// columns, which are on the middle of the stiles. Zero without columns.
     fn frame_beside_columns(&self) -> Length {
         let styles = &self.styles;
         if styles.face_frame == FaceFrame::None || styles.corner_columns == CornerColumns::None {
@@ -122,7 +122,7 @@ impl Furniture {
         stands_on_base && self.styles.base == BaseStyle::BunFeet
     }
 
-    /// The number that was counted, or the usual one of the kind.
+    /// The counted number, or the usual one of the kind.
     pub fn count(&self, field: &CountField) -> u32 {
         self.counts
             .get(field)

@@ -1,4 +1,4 @@
-//! Mouldings that are planted: rectangles on fronts and in doors, crowns around a case.
+//! Applied moldings: rectangles on fronts and in doors, crowns around a case.
 
 use super::layout::Span;
 use crate::Point3;
@@ -10,15 +10,15 @@ use crate::profile::{Profile, Shape};
 use crate::region::Point2;
 use crate::solid::{CHORD, Cut, Prism, Run};
 
-/// A rectangle on a front, as one looks at it, and where the ground lies that mouldings stand on.
+/// A rectangle on a front, seen from the front, and the ground that its moldings are on.
 pub(super) struct Window {
     pub(super) x: Span,
     pub(super) z: Span,
-    /// The y of the ground; mouldings stand before it.
+    /// The y of the ground; moldings are in front of it.
     pub(super) ground: f64,
 }
 
-/// Where a run of a rectangle lies: its name, where its outer line begins, which way inwards, which way along.
+/// A run of a rectangle: its name, the start of its outer line, the direction inward and the direction along.
 struct Place {
     kind: PartKind,
     outer: Side,
@@ -40,7 +40,7 @@ impl Window {
             length,
         };
         let [left, right, top, bottom] = kinds;
-        // Each run goes so that inwards, out of the ground and along it are a right-handed system.
+        // Each run is oriented so that inward, out of the ground and along form a right-handed system.
         [
             place(left, Side::Left, at(self.x[0], self.z[1]), x, high),
             place(right, Side::Right, at(self.x[1], self.z[0]), -x, high),
@@ -49,7 +49,7 @@ impl Window {
         ]
     }
 
-    /// A run for each side of the rectangle: the outline is given in (inwards, out of the ground).
+    /// A run for each side of the rectangle. The outline is in (inward, out of the ground).
     fn runs(
         &self,
         kinds: [PartKind; 4],
@@ -78,7 +78,7 @@ impl Window {
     }
 }
 
-/// The moulding in the corner between the frame of a door and its panel.
+/// The molding in the corner between the frame of a door and its panel.
 pub(super) fn sticking(
     window: &Window,
     shape: Shape,
@@ -99,7 +99,7 @@ pub(super) fn sticking(
     )
 }
 
-/// A mitred rectangle on a front.
+/// A mitered rectangle on a front.
 pub(super) fn applied(
     window: &Window,
     shape: Shape,
@@ -113,7 +113,7 @@ pub(super) fn applied(
         PartKind::AppliedBottom,
     ];
     if shape == Shape::HalfRound {
-        // Half an ellipse that lies on its flat: its own height is the half width of a worked edge.
+        // Half an ellipse on its flat side: its height is half the width of a worked edge.
         let profile = Profile::standard(shape, height, width);
         return window.runs(kinds, |_| lying_outline(&profile, width, height), id);
     }
@@ -121,10 +121,10 @@ pub(super) fn applied(
     window.runs(kinds, |_| edge_outline(&profile, [width, height], None), id)
 }
 
-/// A section whose profile falls from the outer side, `size[1]` high, to a foot at `size[0]`. The outer side is a
-/// face of its own, or belongs to the profile.
+/// A section whose profile falls from its outer side, `size[1]` high, to a foot at `size[0]`. The outer side is a face
+/// of its own, or belongs to the profile.
 ///
-/// The line of a profile runs from its stated edge in and up: here from the foot outwards and up.
+/// The line of a profile runs from its stated edge inward and up; here that is from the foot outward and up.
 fn edge_outline(profile: &Profile, size: [f64; 2], outer: Option<Side>) -> Vec<Run> {
     let [width, height] = size;
     let line: Vec<Point2> = profile
@@ -135,7 +135,7 @@ fn edge_outline(profile: &Profile, size: [f64; 2], outer: Option<Side>) -> Vec<R
     let foot = line.first().copied().unwrap_or([width, 0.0]);
     let head = line.last().copied().unwrap_or([0.0, height]);
     let girth = profile.girth();
-    // The mitre shortens a run by twice its distance from the outer line.
+    // The miter shortens a run by twice its distance from the outer line.
     let moment = width * girth - profile.moment();
     let back = Run::straight(Side::Back, vec![[0.0, 0.0], foot]);
     let moulded = Run::curved(Side::Moulded, line, girth, moment);

@@ -1,4 +1,4 @@
-//! What can be wrong with the measurements of a piece, said so that a maker can mend it.
+//! Problems with the measurements of a piece, worded so that a maker can fix them.
 
 use std::fmt;
 

@@ -1,4 +1,4 @@
-//! What the faces of cases look into, other than the room.
+//! The spaces that the faces of cases look into, other than the room.
 
 use super::base;
 use super::layout::{BayLayout, Layout, Unit};
@@ -12,8 +12,8 @@ use crate::{CONTACT_GAP, Vector3};
 
 const INF: f64 = f64::INFINITY;
 
-/// A piece with these spaces, whose back stands at `rear`. Legs that are splayed may reach further back: then the piece stands
-/// off the wall, and none of the spaces holds.
+/// A piece with these spaces, whose back is at `rear`. Splayed legs may reach further back: then the piece is away from
+/// the wall, and none of the spaces applies.
 pub(super) fn around(parts: Vec<Part>, spaces: Vec<Space>, setting: Setting, rear: f64) -> Assembly {
     let reaches_back = parts
         .iter()
@@ -25,12 +25,10 @@ pub(super) fn around(parts: Vec<Part>, spaces: Vec<Space>, setting: Setting, rea
     }
 }
 
-/// The floor.
 pub(super) fn floor() -> Space {
     Space::block(Exposure::Floor, [-INF, -INF, -INF], [INF, INF, 0.0])
 }
 
-/// The wall behind a piece.
 pub(super) fn wall(y: f64) -> Space {
     Space::block(Exposure::Wall, [-INF, y, -INF], [INF; 3])
 }
@@ -46,7 +44,7 @@ pub(super) fn of_unit(unit: &Unit, at: &Layout) -> Vec<Space> {
     let between = unit.between_sides(at);
     let [foot, head] = unit.z;
     let front = match unit.furniture.styles.fronts {
-        // Behind a face frame begins the inside, also where fronts are thicker than the frame is deep.
+        // The inside begins behind a face frame, even if fronts are thicker than the frame is deep.
         FrontStyle::Inset if m.has_frame => at.front[1].min(unit.y[0] + m.frame_depth),
         FrontStyle::Inset => at.front[1],
         FrontStyle::Overlay | FrontStyle::Lipped => unit.y[0],
@@ -93,7 +91,7 @@ pub(super) fn of_unit(unit: &Unit, at: &Layout) -> Vec<Space> {
     list
 }
 
-/// The heights of unbroken runs of rows that one does not look into; the first may reach up to the top.
+/// The vertical extents of runs of closed rows; the first may reach up to the top.
 fn closed_runs(unit: &Unit, at: &Layout, bay: &BayLayout) -> Vec<[f64; 2]> {
     let mut runs: Vec<[f64; 2]> = Vec::new();
     let mut goes_on = false;
@@ -102,7 +100,7 @@ fn closed_runs(unit: &Unit, at: &Layout, bay: &BayLayout) -> Vec<[f64; 2]> {
             goes_on = false;
             continue;
         }
-        let [below, above] = unit.compartment(at, bay, r);
+        let [below, above] = unit.compartment(at, bay, (r, row));
         let reaches_top = r == 0 && !at.whole_top;
         match runs.last_mut().filter(|_| goes_on) {
             Some(run) => run[0] = below,

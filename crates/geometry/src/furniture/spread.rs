@@ -6,14 +6,14 @@ use super::fields::{self, LengthField};
 use super::styles::BaseStyle;
 use super::{Furniture, Kind};
 
-/// The range of a size on real pieces. Between low and high no size is likelier than another (JCGM 100, 4.3.7).
+/// The range of a size on real pieces. All sizes between low and high are equally likely (JCGM 100, 4.3.7).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PlausibleRange {
-    /// The smallest size that is often seen.
+    /// The smallest common size.
     pub low: Length,
-    /// The largest size that is often seen.
+    /// The largest common size.
     pub high: Length,
-    /// The share of pieces that have none: a top without overhang, legs that are not set in.
+    /// The share of pieces where it is zero: a top without overhang, legs that are not set in.
     pub none: f64,
 }
 
@@ -34,8 +34,8 @@ impl PlausibleRange {
         }
     }
 
-    /// The root mean square distance from the used size of those real sizes that are not nought. The used one is not always in
-    /// their middle; an offset that is not corrected belongs to the uncertainty (JCGM 100, F.2.4.5).
+    /// The root mean square distance of the nonzero real sizes from the used size. The used size is not always in their
+    /// middle; an offset that is not corrected is part of the uncertainty (JCGM 100, F.2.4.5).
     ///
     /// # Example
     /// ```
@@ -181,12 +181,39 @@ mod tests {
         }
     }
 
+    /// A key that is misspelled, left out or given twice would silently get the range of a board.
     #[test]
-    fn every_spread_belongs_to_a_measurement() {
-        // A key that is misspelt would silently become that of a board.
-        for (key, ..) in SPREADS {
-            assert!(fields::by_key(key).is_some(), "{key}");
-        }
+    fn every_measurement_has_one_range() {
+        let boards = [
+            &fields::BOARD,
+            &fields::FRONT_THICKNESS,
+            &fields::FRAME_THICKNESS,
+            &fields::APRON_THICKNESS,
+            &fields::APRON_RAIL,
+        ];
+        // The sizes of an added part have no usual value to be far from.
+        let is_of_part =
+            |field: &LengthField| field.key.starts_with("part-") || field == &fields::POINT_HEIGHT;
+        let is_elsewhere = |field: &LengthField| {
+            field.is_of_whole()
+                || field == &fields::EDGE_GIRTH
+                || boards.contains(&field)
+                || is_of_part(field)
+        };
+        let mut wanted: Vec<&str> = fields::ALL
+            .into_iter()
+            .filter(|field| !is_elsewhere(field))
+            .map(|field| field.key)
+            .collect();
+        let mut given: Vec<&str> = SPREADS.iter().map(|(key, ..)| *key).collect();
+        wanted.sort_unstable();
+        given.sort_unstable();
+        assert_eq!(given, wanted);
+        assert!(
+            SPREADS
+                .iter()
+                .all(|(_, low, high, none)| low < high && (0.0..1.0).contains(none))
+        );
     }
 
     #[test]

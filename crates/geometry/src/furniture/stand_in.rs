@@ -1,22 +1,22 @@
-//! What stands in for a length that nobody measured.
+//! The source of a length that nobody measured.
 
 use units::Length;
 
 use super::{Bay, FieldId, Furniture};
 
-/// Where the length comes from that stands in for one that nobody measured.
+/// The source of a length that nobody measured.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum StandIn {
     /// From the kind of the piece.
     Usual,
-    /// It is all that the others leave.
+    /// It takes the rest of the room.
     Rest,
-    /// It is one of several that share what the others leave.
+    /// It shares the rest of the room with others.
     SharedOut,
 }
 
 impl Furniture {
-    /// Where the length of a row or of a bay comes from while it is not measured; that of anything else is the usual one.
+    /// The source of the length of a row or a bay while it is not measured; for anything else it is the usual length.
     pub fn stand_in(&self, id: FieldId) -> StandIn {
         let bays = |upper: bool| if upper { &self.upper } else { &self.bays };
         let (lengths, number): (Vec<Option<Length>>, usize) = match id {

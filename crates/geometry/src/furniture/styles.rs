@@ -1,6 +1,6 @@
-//! Styles: the choices that say how a piece is made, each with its words.
+//! Styles: the choices of how a piece is made, with their labels.
 //!
-//! Every choice stands here once; the page, the save file and the builders read this table.
+//! Every choice is defined here once; the page, the save file and the builders read this table.
 
 use crate::profile::Shape;
 
@@ -21,14 +21,14 @@ pub struct StyleField {
     pub label: &'static str,
     /// The answers.
     pub options: &'static [StyleOption],
-    get: fn(&Styles) -> usize,
+    get: fn(&Styles) -> StyleOption,
     set: fn(&mut Styles, usize),
 }
 
 impl StyleField {
-    /// The answer that holds.
+    /// The chosen answer.
     pub fn of(&self, styles: &Styles) -> StyleOption {
-        self.options[(self.get)(styles)]
+        (self.get)(styles)
     }
 
     /// Chooses an answer by its word; `false` if there is no such answer.
@@ -50,15 +50,15 @@ impl std::fmt::Debug for StyleField {
     }
 }
 
-/// How an edge is shaped, or whether there is a moulding.
+/// How an edge is shaped, or whether there is a molding.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub enum Edge {
-    /// Square, or no moulding.
+    /// Square, or no molding.
     #[default]
     Plain,
     /// Worked to a shape.
     Shaped(Shape),
-    /// Of a shape that is known only by the girth of a strip of paper pressed around it.
+    /// Of unknown shape: only the girth was measured, with a strip of paper pressed around it.
     Measured,
 }
 
@@ -82,6 +82,10 @@ macro_rules! choice {
         impl $name {
             const ALL: &[$name] = &[$($name::$variant),+];
             const OPTIONS: &[StyleOption] = &[$(StyleOption { key: $key, label: $label }),+];
+
+            fn option(self) -> StyleOption {
+                match self { $($name::$variant => StyleOption { key: $key, label: $label },)+ }
+            }
         }
     };
 }
@@ -210,13 +214,13 @@ pub struct Styles {
     pub taper: Taper,
     /// The edge of the top.
     pub top_edge: Edge,
-    /// The moulding under the top.
+    /// The molding under the top.
     pub crown: Edge,
     /// What doors are made of.
     pub doors: DoorStyle,
-    /// The moulding between frame and panel of a door.
+    /// The molding between frame and panel of a door.
     pub sticking: Edge,
-    /// The moulding on fronts.
+    /// The molding on fronts.
     pub applied: Edge,
     /// Half columns at the corners.
     pub corner_columns: CornerColumns,
@@ -275,8 +279,12 @@ macro_rules! style_field {
             key: $key,
             label: $label,
             options: $type::OPTIONS,
-            get: |styles| $type::ALL.iter().position(|option| *option == styles.$field).unwrap_or(0),
-            set: |styles, place| styles.$field = $type::ALL[place],
+            get: |styles| styles.$field.option(),
+            set: |styles, place| {
+                if let Some(option) = $type::ALL.get(place) {
+                    styles.$field = *option;
+                }
+            },
         };
     };
 }
@@ -291,9 +299,10 @@ macro_rules! edge_field {
                 const SHAPED: &[Edge] = &[Edge::Plain, $(Edge::Shaped(Shape::$edge),)* Edge::Measured];
                 if $measured { SHAPED } else { SHAPED.split_at(SHAPED.len() - 1).0 }
             };
+            const PLAIN: StyleOption = StyleOption { key: $plain, label: $plain_label };
             const OPTIONS: &[StyleOption] = {
                 const ALL: &[StyleOption] = &[
-                    StyleOption { key: $plain, label: $plain_label },
+                    PLAIN,
                     $(StyleOption { key: Shape::$edge.key(), label: Shape::$edge.label() },)*
                     StyleOption { key: "measured", label: "Measured girth" },
                 ];
@@ -303,8 +312,16 @@ macro_rules! edge_field {
                 key: $key,
                 label: $label,
                 options: OPTIONS,
-                get: |styles| CHOICES.iter().position(|edge| *edge == styles.$field).unwrap_or(0),
-                set: |styles, place| styles.$field = CHOICES[place],
+                get: |styles| {
+                    let mut answers = CHOICES.iter().zip(OPTIONS);
+                    let answer = answers.find(|(edge, _)| **edge == styles.$field);
+                    answer.map_or(PLAIN, |(_, option)| *option)
+                },
+                set: |styles, place| {
+                    if let Some(edge) = CHOICES.get(place) {
+                        styles.$field = *edge;
+                    }
+                },
             }
         };
     };
@@ -341,7 +358,7 @@ edge_field! {
     [Chamfer Roundover Cove Ovolo Ogee ReversedOgee Step BeadAndCove HalfRound] true
 }
 edge_field! {
-    /// The moulding under the top.
+    /// The molding under the top.
     CROWN "crown" "Crown moulding" crown "none" "None"
     [Chamfer Roundover Cove Ovolo Ogee ReversedOgee Step] false
 }
@@ -350,12 +367,12 @@ style_field! {
     DOORS "doors" "Doors" doors DoorStyle
 }
 edge_field! {
-    /// The moulding between frame and panel of a door; a step would enclose nothing there.
+    /// The molding between frame and panel of a door; a step would enclose nothing there.
     STICKING "sticking" "Sticking" sticking "square" "Square"
     [Chamfer Roundover Cove Ovolo Ogee ReversedOgee BeadAndCove] false
 }
 edge_field! {
-    /// The moulding on fronts; a step would be a plain strip.
+    /// The molding on fronts; a step would be a plain strip.
     APPLIED "applied" "Moulding on fronts" applied "none" "None"
     [Chamfer Roundover Cove Ovolo Ogee ReversedOgee BeadAndCove HalfRound] false
 }

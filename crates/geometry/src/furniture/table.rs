@@ -24,7 +24,7 @@ use crate::solid::{CHORD, Cut, Prism, Run};
 use crate::space::{Exposure, Space};
 use crate::{Point3, Vector3};
 
-/// The main coordinates of a table, metres.
+/// The main coordinates of a table, meters.
 pub(super) struct TableLayout {
     /// The rectangle of the legs, outside to outside.
     pub(super) x: Span,
@@ -260,7 +260,7 @@ fn drawer_fronts(furniture: &Furniture, at: &TableLayout) -> Vec<Part> {
     fronts.collect()
 }
 
-/// What is left of the openings behind fronts that are thinner than the apron: one looks into it from below only.
+/// The rest of the openings behind fronts that are thinner than the apron, visible only from below.
 fn behind_fronts(furniture: &Furniture, at: &TableLayout) -> Vec<Space> {
     let [front, inner] = at.aprons[0];
     let rear = front + furniture.length(&FRONT_THICKNESS).as_metres();

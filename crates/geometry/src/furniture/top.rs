@@ -12,7 +12,7 @@ use crate::part::{Part, PartId};
 use crate::profile::{First, Member, Profile, Shape, multiplier_of};
 use crate::solid::{Faces, Worked, slab};
 
-/// How far equal lengths may differ by rounding, metres.
+/// How far equal lengths may differ by rounding, meters.
 const ROUNDING: f64 = 1e-9;
 
 /// The profile of the edge of a top of this thickness, as wide and as high as measured.
@@ -21,8 +21,8 @@ pub(super) fn edge_profile(furniture: &Furniture, shape: Shape, thickness: f64) 
     let height = metres(&EDGE_HEIGHT);
     match shape {
         Shape::HalfRound => Profile::standard(shape, thickness / 2.0, thickness),
-        // A profile of the whole thickness stands on the lower face. That is the difference of two heights: what it lacks by
-        // rounding would leave a sheet without thickness.
+        // A profile of the whole thickness rests on the lower face. The foot is the difference of two heights; its
+        // rounding error would leave a sheet without thickness.
         _ if height >= thickness - ROUNDING => {
             Profile::standard(shape, metres(&EDGE_WIDTH), thickness).grounded()
         }
@@ -30,7 +30,7 @@ pub(super) fn edge_profile(furniture: &Furniture, shape: Shape, thickness: f64) 
     }
 }
 
-/// A top in these spans; which edges are worked: front, right, back, left.
+/// A top within these spans. `edges` lists which edges are worked: front, right, back, left.
 pub(super) fn top_board(
     furniture: &Furniture,
     id: PartId,
@@ -53,9 +53,9 @@ pub(super) fn top_board(
     }
 }
 
-/// A top whose edge is known by its girth and by how far the profile reaches into the face.
+/// A top whose edge is known only by its girth and its width into the face.
 ///
-/// Its worked edges keep the names of square ones: choices and holes of pieces that were saved are about these.
+/// Its worked edges keep the names of square ones, because choices and holes of saved pieces refer to these.
 fn measured_board(
     furniture: &Furniture,
     id: PartId,
@@ -73,8 +73,8 @@ fn measured_board(
         edges,
     };
     let mut board = slab(id, low, high, Faces::Up, &worked);
-    // Below the quarter of an ellipse, or beyond a square arris, the girth alone is known: the drawn profile counts as
-    // often as the strip is longer.
+    // Below a quarter of an ellipse, or above a square arris, only the girth is known: the area of the drawn profile is
+    // scaled to it.
     let times = girth / profile.girth();
     for face in &mut board.faces {
         let Some(side) = flat_side(face.side) else {
@@ -88,7 +88,7 @@ fn measured_board(
     board
 }
 
-/// A strip of paper that is no longer than the board is thick leaves it square.
+/// If the strip of paper is no longer than the board is thick, the board is square.
 fn flat_measured_board(
     id: PartId,
     (low, high): ([f64; 3], [f64; 3]),
@@ -107,7 +107,7 @@ fn flat_measured_board(
     board
 }
 
-/// The name of the square edge that a worked one stands for.
+/// The name of the square edge that a worked one replaces.
 fn flat_side(side: Side) -> Option<Side> {
     match side {
         Side::MouldedFront => Some(Side::Front),

@@ -22,7 +22,7 @@ impl Unit<'_> {
         self.id(id, self.first_bay)
     }
 
-    /// Everything but fronts, top and base.
+    /// All boards except fronts, top and base.
     pub(super) fn boards(&self, at: &Layout) -> Vec<Part> {
         let mut parts = self.carcass(at);
         parts.extend(self.under_top(at));
@@ -41,7 +41,6 @@ impl Unit<'_> {
         [self.y[0] + at.members.frame_depth, at.back[0]]
     }
 
-    /// Between the sides.
     pub(super) fn between_sides(&self, at: &Layout) -> Span {
         [self.x[0] + at.members.board, self.x[1] - at.members.board]
     }
@@ -152,21 +151,25 @@ impl Unit<'_> {
                 let x = [middle - m.board / 2.0, middle + m.board / 2.0];
                 let id = name(PartId::in_row(PartKind::Divider, r + 1, c + 1));
                 if is_open {
-                    parts.push(block(id, x, self.full_depth(at), self.compartment(at, bay, r)));
+                    parts.push(block(
+                        id,
+                        x,
+                        self.full_depth(at),
+                        self.compartment(at, bay, (r, row)),
+                    ));
                 } else if !m.has_frame {
                     parts.push(block(id, x, in_front, row.opening));
                 }
             }
-            parts.extend(self.shelves(at, bay, r));
+            parts.extend(self.shelves(at, bay, (r, row)));
         }
         parts
     }
 
-    /// The clear height between the boards above and below a row; behind a face frame they are thinner than its
-    /// members.
-    pub(super) fn compartment(&self, at: &Layout, bay: &BayLayout, r: usize) -> Span {
+    /// The vertical extent between the boards above and below a row. Behind a face frame the boards are thinner than
+    /// its members.
+    pub(super) fn compartment(&self, at: &Layout, bay: &BayLayout, (r, row): (usize, &RowLayout)) -> Span {
         let m = &at.members;
-        let row = &bay.rows[r];
         let [mut below, mut above] = row.opening;
         if m.has_frame {
             if let Some(next) = bay.rows.get(r + 1)
@@ -174,34 +177,27 @@ impl Unit<'_> {
             {
                 below = board_between(true, m.board, row, next)[1];
             }
-            if r > 0 && bay.rows[r - 1].board_below {
-                above = board_between(true, m.board, &bay.rows[r - 1], row)[0];
+            if let Some(before) = r.checked_sub(1).and_then(|before| bay.rows.get(before))
+                && before.board_below
+            {
+                above = board_between(true, m.board, before, row)[0];
             }
         }
         [below, above]
     }
 
-    fn shelves(&self, at: &Layout, bay: &BayLayout, r: usize) -> Vec<Part> {
+    fn shelves(&self, at: &Layout, bay: &BayLayout, (r, row): (usize, &RowLayout)) -> Vec<Part> {
         let m = &at.members;
-        let row = &bay.rows[r];
         if row.fill == Fill::Drawers || row.shelves == 0 {
             return vec![];
         }
-        let [below, above] = self.compartment(at, bay, r);
+        let [below, above] = self.compartment(at, bay, (r, row));
         let clear = (above - below - row.shelves as f64 * m.board) / (row.shelves + 1) as f64;
         let mut depth = self.full_depth(at);
         if row.fill == Fill::Doors {
             depth[0] = depth[0].max(self.doors_rear(at));
         }
-        let half = m.board / 2.0;
-        let mut edges = vec![bay.between[0]];
-        edges.extend(
-            row.dividers
-                .iter()
-                .flat_map(|middle| [middle - half, middle + half]),
-        );
-        edges.push(bay.between[1]);
-        let across: Vec<Span> = edges.chunks_exact(2).map(|pair| [pair[0], pair[1]]).collect();
+        let across: Vec<Span> = row.between_dividers(bay.between, m.board / 2.0).collect();
         (0..row.shelves)
             .flat_map(|level| across.iter().enumerate().map(move |(c, x)| (level, c, *x)))
             .map(|(level, c, x)| {
@@ -223,7 +219,7 @@ impl Unit<'_> {
     }
 }
 
-/// The board between two rows: as high as the member, or one board at its middle behind a face frame.
+/// The board between two rows: as high as the member, or behind a face frame one board at its middle.
 fn board_between(has_frame: bool, board: f64, above: &RowLayout, below: &RowLayout) -> Span {
     let [foot, head] = [below.opening[1], above.opening[0]];
     if has_frame {

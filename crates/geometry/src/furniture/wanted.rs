@@ -1,4 +1,4 @@
-//! What is asked of a piece: only the measurements, choices and counts that matter for how it is made.
+//! The measurements, choices and counts that a piece is asked for: only those that matter for how it is made.
 
 use super::bay::Fill;
 use super::counts::{self, CountField};
@@ -12,7 +12,7 @@ use crate::profile::Shape;
 
 type Fields = Vec<&'static LengthField>;
 
-/// The measurements of a piece, in the order in which one takes them.
+/// The measurements of a piece, in the order in which they are taken.
 pub(super) fn fields(furniture: &Furniture) -> Fields {
     match furniture.kind.construction() {
         Construction::Case => case(furniture),
@@ -258,7 +258,7 @@ fn case_styles(furniture: &Furniture) -> Vec<&'static StyleField> {
         list.push(&s::DRAWER_BOXES);
     }
     list.push(&s::BACK);
-    // What comes with another choice stands last, so that no choice moves from under a finger.
+    // Choices that depend on another one come last, so that nothing moves under a finger.
     list = with_taper(list, furniture);
     if furniture.styles.face_frame == FaceFrame::Frame {
         list.push(&s::CORNER_COLUMNS);

@@ -4,7 +4,7 @@ use std::f64::consts::{FRAC_PI_4, TAU};
 
 use crate::Point2;
 
-/// The most chords in one arc, so that no tolerance, however small, can fill the memory.
+/// The most chords in one arc, so that no tolerance can exhaust the memory.
 pub(super) const MOST_CHORDS: usize = 1000;
 
 /// A regular polygon around the origin with exactly the area of the circle, counter-clockwise.
@@ -56,13 +56,13 @@ pub(super) fn inner_points(from: f64, to: f64, radius: f64, tolerance: f64) -> i
 /// is never too little as long as no chord spans more than an eighth of a turn. One chord has no point to push.
 fn chords_within(sweep: f64, tolerance: f64) -> usize {
     let close_enough = 0.5 + (0.25 + sweep * sweep / (11.0 * tolerance)).sqrt();
-    // A number that is not one becomes 0 here, and the bounds make it 2.
+    // NaN becomes 0 here, and the bounds make it 2.
     (close_enough.max(sweep / FRAC_PI_4).ceil() as usize).clamp(2, MOST_CHORDS)
 }
 
-/// How far from the centre the inner points of an arc of the unit circle lie.
+/// How far from the center the inner points of an arc of the unit circle lie.
 ///
-/// With both ends at 1 and the n - 1 inner points at r, the triangles to the centre have the area
+/// With both ends at 1 and the n - 1 inner points at r, the triangles to the center have the area
 /// sin(step) (2 r + (n - 2) r^2) / 2, which must be that of the sector, n step / 2. This is the root of that, in
 /// the form that also holds for n = 2.
 fn inner_radius(chords: usize, step: f64) -> f64 {

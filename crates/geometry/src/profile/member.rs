@@ -8,9 +8,9 @@ use crate::Point2;
 /// Which way a quarter of an ellipse leaves its first end; it arrives at right angles to that.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum First {
-    /// It leaves upwards (or downwards) and arrives level.
+    /// It leaves upward (or downward) and arrives level.
     Up,
-    /// It leaves level and arrives upwards (or downwards).
+    /// It leaves level and arrives upward (or downward).
     In,
 }
 
@@ -19,16 +19,16 @@ pub enum First {
 pub enum Member {
     /// A straight piece.
     Straight {
-        /// How far it goes towards the wood, metres; negative away from it.
+        /// How far it goes toward the wood, meters; negative away from it.
         inward: f64,
-        /// How far it goes up, metres; negative down.
+        /// How far it goes up, meters; negative down.
         up: f64,
     },
     /// A quarter of an ellipse; a quarter circle if both moves are equal.
     Quarter {
-        /// How far it goes towards the wood, metres; negative away from it.
+        /// How far it goes toward the wood, meters; negative away from it.
         inward: f64,
-        /// How far it goes up, metres; negative down.
+        /// How far it goes up, meters; negative down.
         up: f64,
         /// Which way it leaves.
         first: First,
@@ -42,9 +42,9 @@ impl Member {
         }
     }
 
-    /// The same piece where the moulding grows out of the wood.
+    /// The same piece where the molding projects from the wood.
     ///
-    /// The first move changes places too: what is hollow on an edge cut away is hollow on a crown built out.
+    /// The first direction changes too: what is hollow on a cut edge is hollow on a projecting crown.
     pub(super) fn outward(self) -> Self {
         match self {
             Member::Straight { inward, up } => Member::Straight { inward: -inward, up },

@@ -1,6 +1,6 @@
-//! Profiles: the line a moulding or a worked edge follows, how long it is, and the polyline that stands for it.
+//! Profiles: the curve of a molding or a worked edge, its length, and the polyline that approximates it.
 //!
-//! A profile lies in a plane of its own with the axes *in* (towards the wood) and *up*, metres. Each member is a
+//! A profile lies in a plane of its own with the axes *in* (toward the wood) and *up*, meters. Each member is a
 //! straight piece or a quarter of an ellipse, as `tests/cad/CONSTRUCTION.md` lays down.
 //!
 //! Lengths, moments and areas come from closed formulas of the ellipse and never from points. [`Profile::line`]
@@ -20,7 +20,7 @@ use member::plus;
 
 use crate::Point2;
 
-/// The line of a moulding or a worked edge, from its foot up.
+/// The curve of a molding or a worked edge, from its foot up.
 ///
 /// # Example
 /// ```
@@ -31,12 +31,12 @@ use crate::Point2;
 #[derive(Clone, Debug, PartialEq)]
 pub struct Profile {
     start: f64,
-    /// Settled, and each moves somewhere.
+    /// Normalized; none has zero length.
     members: Vec<Member>,
 }
 
 impl Profile {
-    /// The worked edge of a board: it goes towards the wood and up, `width` by `height`, metres.
+    /// The worked edge of a board: it goes toward the wood and up, `width` by `height`, meters.
     ///
     /// Source of the members: `tests/cad/CONSTRUCTION.md`.
     pub fn standard(shape: Shape, width: f64, height: f64) -> Self {
@@ -44,7 +44,7 @@ impl Profile {
         Self::begun_at(start, members)
     }
 
-    /// A crown, or a member of a moulding: it goes away from the wall and up, `projection` by `height`, metres; *in* counts
+    /// A crown, or a member of a molding: it goes away from the wall and up, `projection` by `height`, meters; *in* counts
     /// negative.
     ///
     /// A `cove` is hollow and a `roundover` is full here too, and a bead bulges away from the wall. Source:
@@ -52,7 +52,7 @@ impl Profile {
     pub fn crown(shape: Shape, projection: f64, height: f64) -> Self {
         let quarter = |inward, up, first| Member::Quarter { inward, up, first };
         let (half_out, quarter_up) = (projection / 2.0, height / 4.0);
-        // Turned outwards like the others a bead would become a hollow.
+        // Turned outward like the others, a bead would become a hollow.
         let members = match shape {
             Shape::HalfRound => vec![
                 quarter(-projection, height / 2.0, First::In),
@@ -75,7 +75,7 @@ impl Profile {
         Self::begun_at(0.0, members)
     }
 
-    /// Any members one after the other, from the stated edge.
+    /// Members joined end to end, from the stated edge.
     pub fn composed(members: Vec<Member>) -> Self {
         Self::begun_at(0.0, members)
     }
@@ -88,7 +88,7 @@ impl Profile {
         Profile { start, members }
     }
 
-    /// The same profile where it stands on a ground: members that would lie along the ground at its foot are none.
+    /// The same profile on a ground: members along the ground at its foot are left out.
     pub fn grounded(mut self) -> Self {
         let level = |member: &Member| member.moves()[1] == 0.0;
         let count = self.members.iter().take_while(|member| level(member)).count();
@@ -100,8 +100,8 @@ impl Profile {
         self
     }
 
-    /// The same profile in a corner: besides what [`Profile::grounded`] leaves out, members that would run up the
-    /// upright side at its end are none.
+    /// The same profile in a corner: besides what [`Profile::grounded`] leaves out, members up the side at its end are
+    /// left out.
     pub fn in_corner(self) -> Self {
         let mut profile = self.grounded();
         while profile
@@ -114,12 +114,12 @@ impl Profile {
         profile
     }
 
-    /// How far within the stated edge the profile begins, metres: the width of a half round, otherwise nothing.
+    /// How far within the stated edge the profile begins, meters: the width of a half round, otherwise nothing.
     pub fn start(&self) -> f64 {
         self.start
     }
 
-    /// The whole move from the first end to the last, (in, up), metres.
+    /// The whole move from the first end to the last, (in, up), meters.
     pub fn size(&self) -> [f64; 2] {
         self.members
             .iter()
@@ -136,20 +136,20 @@ impl Profile {
         })
     }
 
-    /// The length along the curve, metres: what a strip of paper pressed around the profile measures.
+    /// The length along the curve, meters: what a strip of paper pressed around the profile measures.
     pub fn girth(&self) -> f64 {
         self.members.iter().map(|member| member.length()).sum()
     }
 
-    /// The first moment of the curve about the stated edge, square metres: the integral of *in* along it.
+    /// The first moment of the curve about the stated edge, square meters: the integral of *in* along it.
     ///
-    /// Where two worked edges are mitred at a right angle, each is shorter by *in* than the stated edge, and so
+    /// Where two worked edges are mitered at a right angle, each is shorter by *in* than the stated edge, and so
     /// has this much less area than girth times length.
     pub fn moment(&self) -> f64 {
         self.placed().map(|(from, member)| member.moment(from[0])).sum()
     }
 
-    /// How many times as large the profile is as a flat edge of the same height.
+    /// The developed girth over the flat height.
     pub fn multiplier(&self) -> f64 {
         multiplier_of(self.girth(), self.size()[1])
     }
@@ -157,7 +157,7 @@ impl Profile {
     /// The points of a polyline in (in, up), from `(start, 0)` to the last end.
     ///
     /// Straight members give just their ends. Quarters are divided so that the polyline stays within `tolerance`
-    /// (metres) of the curve, and their inner points are pushed out from the centre of the ellipse so that the
+    /// (meters) of the curve, and their inner points are pushed out from the center of the ellipse so that the
     /// polyline bounds exactly the area that the curve bounds: planar areas of sections are exact.
     pub fn line(&self, tolerance: f64) -> Vec<Point2> {
         let mut points = vec![[self.start, 0.0]];
@@ -168,7 +168,7 @@ impl Profile {
         points
     }
 
-    /// The area between the curve and the stated edge, square metres: the integral of *in* over *up*.
+    /// The area between the curve and the stated edge, square meters: the integral of *in* over *up*.
     pub fn area_within(&self) -> f64 {
         self.placed()
             .map(|(from, member)| member.area_within(from[0]))
@@ -176,7 +176,7 @@ impl Profile {
     }
 }
 
-/// How many times as large a measured profile is as a flat edge of the same height, both in metres.
+/// The profile multiplier of a measured edge: girth over flat height, both in meters.
 ///
 /// The girth is measured with a strip of paper pressed around the profile and laid flat again. Without a height
 /// there is no flat edge to compare with, and the multiplier is 1.

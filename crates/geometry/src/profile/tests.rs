@@ -31,7 +31,7 @@ fn area_under(line: &[Point2]) -> f64 {
     line.windows(2).map(trapezium).sum()
 }
 
-/// The area that a polyline sweeps about the centre, positive counter-clockwise.
+/// The area that a polyline sweeps about the center, positive counter-clockwise.
 fn swept(line: &[Point2], [x, y]: Point2) -> f64 {
     let triangle = |p: &[Point2]| (p[0][0] - x) * (p[1][1] - y) - (p[1][0] - x) * (p[0][1] - y);
     line.windows(2).map(triangle).sum::<f64>() / 2.0
@@ -161,7 +161,7 @@ fn moment_of_an_ellipse() {
 
 #[test]
 fn crowns_go_out_and_change_the_first_move() {
-    // Source: tests/cad/CONSTRUCTION.md: the cove of a crown leaves upwards, its roundover level.
+    // Source: tests/cad/CONSTRUCTION.md: the cove of a crown leaves upward, its roundover level.
     let cove = Profile::crown(Shape::Cove, 0.03, 0.05);
     assert_eq!(cove, quarter(-0.03, 0.05, First::Up));
     assert_eq!(
@@ -335,7 +335,7 @@ proptest! {
     }
 }
 
-/// The curve in (in, up), from `(start, 0)`, by an outside library: within a nanometre of the true ellipses.
+/// The curve in (in, up), from `(start, 0)`, by an outside library: within a nanometer of the true ellipses.
 fn curve(profile: &Profile) -> BezPath {
     let mut path = BezPath::new();
     path.move_to((profile.start, 0.0));

@@ -10,12 +10,12 @@ use crate::{Point3, Vector3};
 
 use super::chord::CHORD;
 
-/// Into how many facets a turned part is divided around its axis.
+/// The number of facets of a turned part around its axis.
 const AROUND: usize = 32;
 
-/// The line that a lathe turns: from the head of the part down, as radius and height above its foot, metres.
+/// The line that a lathe turns: from the head of the part down, as radius and height above its foot, meters.
 ///
-/// Its area is the sum of that of each member (Pappus: length times the way of its centroid).
+/// Its area is the sum over its members (Pappus: length times the path of its centroid).
 ///
 /// # Example
 /// ```
@@ -33,7 +33,7 @@ pub struct Turning {
 }
 
 impl Turning {
-    /// Begins with a radius at a height, metres.
+    /// Begins with a radius at a height, meters.
     pub fn from(radius: f64, height: f64) -> Self {
         Turning {
             points: vec![[radius, height]],
@@ -50,7 +50,7 @@ impl Turning {
         self
     }
 
-    /// An arc about a centre from one angle to another, in radians from the direction outwards, up being positive.
+    /// An arc about a center from one angle to another, in radians from the outward direction, positive up.
     pub fn arc(mut self, centre: Point2, radius: f64, from: f64, to: f64) -> Self {
         let swept = (to - from).abs();
         let ((sin_from, _), (sin_to, _)) = (libm::sincos(from), libm::sincos(to));
@@ -65,7 +65,7 @@ impl Turning {
         self.points.last().copied().unwrap_or([0.0, 0.0])
     }
 
-    /// The lateral area without the ends, square metres.
+    /// The lateral area without the ends, square meters.
     #[cfg(test)]
     fn area(&self) -> f64 {
         self.area
@@ -73,7 +73,7 @@ impl Turning {
 
     /// The turned part about an upright axis that stands on `foot`.
     pub fn part(&self, id: PartId, foot: Point3) -> Part {
-        // Turned by half a step, so that no corner sticks out of the square that the circle touches.
+        // Rotated by half a step, so that no corner sticks out of the square around the circle.
         let (sin, cos) = libm::sincos(PI / AROUND as f64);
         let circle = equal_area_circle(1.0, AROUND).into_iter();
         let circle: Vec<Point2> = circle
@@ -86,7 +86,8 @@ impl Turning {
                 .collect()
         };
         let rings: Vec<Vec<Point3>> = self.points.iter().map(|&point| ring(point)).collect();
-        let around = rings.windows(2).flat_map(|pair| bands(&pair[1], &pair[0]));
+        let pairs = rings.iter().zip(rings.iter().skip(1));
+        let around = pairs.flat_map(|(upper, lower)| bands(lower, upper));
         let around = Face::curved(Side::Around, around.collect(), self.area);
         let ends = [
             rings
@@ -106,15 +107,19 @@ impl Turning {
     }
 }
 
-/// The facets between two rings of as many points, counter-clockwise from above.
+/// The facets between two rings with equally many corners, counter-clockwise from above.
 fn bands<'a>(lower: &'a [Point3], upper: &'a [Point3]) -> impl Iterator<Item = Facet> + 'a {
-    (0..lower.len()).filter_map(|i| {
-        let next = (i + 1) % lower.len();
-        Facet::around(&[lower[i], lower[next], upper[next], upper[i]])
-    })
+    edges(lower)
+        .zip(edges(upper))
+        .filter_map(|((a, b), (c, d))| Facet::around(&[*a, *b, *d, *c]))
 }
 
-/// The level facet inside a ring that runs counter-clockwise from above.
+/// Each corner of a ring with the next one.
+fn edges(ring: &[Point3]) -> impl Iterator<Item = (&Point3, &Point3)> {
+    ring.iter().zip(ring.iter().cycle().skip(1))
+}
+
+/// The horizontal facet inside a ring that runs counter-clockwise from above.
 pub(crate) fn horizontal(ring: &[Point3], looks_up: bool) -> Option<Facet> {
     let mut points = ring.to_vec();
     if !looks_up {
@@ -123,11 +128,11 @@ pub(crate) fn horizontal(ring: &[Point3], looks_up: bool) -> Option<Facet> {
     Facet::around(&points)
 }
 
-/// A cone about a slanted axis, cut level above and below: a splayed round leg.
+/// A cone about a slanted axis, cut horizontally above and below: a splayed round leg.
 ///
-/// `head` and `foot` are where the axis meets the two planes; the radius at right angles to the axis falls evenly
-/// from the one to the other. Area and ends are integrals around the axis; of a smooth function around a circle the
-/// mean of evenly spaced values is exact to the last digits.
+/// `head` and `foot` are where the axis meets the two planes; the radius at right angles to the axis changes linearly
+/// between them. Area and ends are integrals around the axis: the mean of evenly spaced values of a smooth periodic
+/// function is accurate to the last digits.
 pub(crate) fn splayed_cone(id: PartId, head: (Point3, f64), foot: (Point3, f64)) -> Part {
     let cone = SplayedCone::new(head, foot);
     let fine: Vec<[f64; 2]> = (0..8 * AROUND)
@@ -139,28 +144,30 @@ pub(crate) fn splayed_cone(id: PartId, head: (Point3, f64), foot: (Point3, f64))
         .sum::<f64>()
         * TAU
         / fine.len() as f64;
-    let ring = |n: usize, end: usize| -> Vec<Point3> {
+    let ring = |n: usize, is_upper: bool| -> Vec<Point3> {
         (0..n)
             .map(|i| {
                 let angle = TAU * (i as f64 + 0.5) / n as f64;
-                cone.at(angle, cone.reach(angle)[end])
+                let [above, below] = cone.reach(angle);
+                cone.at(angle, if is_upper { above } else { below })
             })
             .collect()
     };
-    // Both polygons miss the ellipse by a square of the step, so their difference tells by how much.
-    let exact = |end: usize| {
-        let [coarse, fine] = [4 * AROUND, 8 * AROUND].map(|n| plan_area(&ring(n, end)));
+    // The error of a polygon is proportional to the square of the step, so the difference of the two gives the error
+    // (Richardson extrapolation).
+    let exact = |is_upper: bool| {
+        let [coarse, fine] = [4 * AROUND, 8 * AROUND].map(|n| plan_area(&ring(n, is_upper)));
         fine + (fine - coarse) / 3.0
     };
-    let fitted = |end: usize| {
-        let ring = ring(AROUND, end);
-        let grow = (exact(end) / plan_area(&ring)).sqrt();
+    let fitted = |is_upper: bool| {
+        let ring = ring(AROUND, is_upper);
+        let grow = (exact(is_upper) / plan_area(&ring)).sqrt();
         let middle = ring.iter().fold(Vector3::zeros(), |sum, p| sum + p.coords) / ring.len() as f64;
         ring.into_iter()
             .map(|p| Point3::from(middle + (p.coords - middle) * grow))
             .collect::<Vec<_>>()
     };
-    let (upper, lower) = (fitted(0), fitted(1));
+    let (upper, lower) = (fitted(true), fitted(false));
     let around = Face::curved(Side::Around, bands(&lower, &upper).collect(), lateral);
     let ends = [
         horizontal(&upper, true).map(|facet| Face::flat(Side::Top, facet, true)),
@@ -169,13 +176,9 @@ pub(crate) fn splayed_cone(id: PartId, head: (Point3, f64), foot: (Point3, f64))
     Part::of(id, std::iter::once(around).chain(ends.into_iter().flatten()))
 }
 
-/// The area of a level ring, seen from above.
+/// The area of a horizontal ring.
 fn plan_area(ring: &[Point3]) -> f64 {
-    let next = |i: usize| ring[(i + 1) % ring.len()];
-    (0..ring.len())
-        .map(|i| ring[i].x * next(i).y - next(i).x * ring[i].y)
-        .sum::<f64>()
-        / 2.0
+    edges(ring).map(|(p, q)| p.x * q.y - q.x * p.y).sum::<f64>() / 2.0
 }
 
 struct SplayedCone {
@@ -221,7 +224,7 @@ impl SplayedCone {
         [0.0, self.axis.z].map(|height| (height - rise * self.radii[0]) / slope)
     }
 
-    /// The area for each radian about the axis between two places along it.
+    /// The area per radian about the axis between two parameters along it.
     fn strip(&self, from: f64, to: f64) -> f64 {
         let narrowing = self.radii[1] - self.radii[0];
         let slant = libm::hypot(self.axis.norm(), narrowing);

@@ -1,6 +1,6 @@
-//! Prisms: a section drawn along a straight line, its ends cut square or on the mitre.
+//! Prisms: a section extruded along a straight line, its ends cut square or mitered.
 //!
-//! Mouldings, shaped boards, columns and the members of frames are prisms.
+//! Moldings, shaped boards, columns and the members of frames are prisms.
 
 use crate::Point3;
 use crate::face::{Face, Facet, Plane, Side};
@@ -13,19 +13,19 @@ pub(crate) struct Run {
     pub(crate) side: Side,
     /// Its points, from where the run before it ends to where the next begins.
     pub(crate) points: Vec<Point2>,
-    /// For a curve, its true length and the integral of the first coordinate along it; the points stand in for it
-    /// in drawings only.
+    /// For a curve, its exact length and the integral of the first coordinate along it; its points are for drawings
+    /// only.
     pub(crate) curve: Option<Curve>,
     /// Profile multiplier to show.
     pub(crate) multiplier: f64,
 }
 
-/// The true measure of a curve whose points stand in for it.
+/// The exact measures of a curve that its points approximate.
 #[derive(Clone, Copy)]
 pub(crate) struct Curve {
-    /// Arc length, metres.
+    /// Arc length, meters.
     pub(crate) girth: f64,
-    /// Integral of the first coordinate along the curve, square metres.
+    /// Integral of the first coordinate along the curve, square meters.
     pub(crate) moment: f64,
 }
 
@@ -55,7 +55,7 @@ impl Run {
     }
 }
 
-/// Where the section ends: at `at`, plus `slope` times the first coordinate of the section for a mitre.
+/// Where the section ends: at `at`, plus `slope` times the first coordinate of the section for a miter.
 #[derive(Clone, Copy)]
 pub(crate) struct Cut {
     pub(crate) at: f64,
@@ -69,7 +69,7 @@ impl Cut {
     }
 }
 
-/// A section drawn along the normal of its plane.
+/// A section extruded along the normal of its plane.
 pub(crate) struct Prism {
     /// The plane of the section; the prism runs along its normal.
     pub(crate) plane: Plane,
@@ -133,8 +133,8 @@ impl Prism {
     }
 
     fn strips(&self, points: &[Point2]) -> impl Iterator<Item = Facet> {
-        points.windows(2).filter_map(|pair| {
-            let (p, q) = (pair[0], pair[1]);
+        let edges = points.iter().zip(points.iter().skip(1));
+        edges.filter_map(|(&p, &q)| {
             Facet::around(&[
                 self.at(p, &self.start),
                 self.at(q, &self.start),
@@ -148,7 +148,9 @@ impl Prism {
     fn end(&self, cut: &Cut, is_start: bool) -> Option<Facet> {
         let mut outline: Vec<Point2> = Vec::new();
         for run in &self.outline {
-            outline.extend(&run.points[..run.points.len() - 1]);
+            if let Some((_, points)) = run.points.split_last() {
+                outline.extend(points);
+            }
         }
         let mut points: Vec<Point3> = outline.iter().map(|&point| self.at(point, cut)).collect();
         if is_start {
@@ -180,7 +182,7 @@ fn closed(points: &[Point2]) -> Vec<Point2> {
     points.iter().chain(points.first()).copied().collect()
 }
 
-/// Facets of one plane become one facet, such as the feet of a plinth on the floor.
+/// Merges coplanar facets into one, such as the feet of a plinth on the floor.
 fn joined(facets: Vec<Facet>) -> Vec<Facet> {
     let mut list: Vec<Facet> = Vec::new();
     for facet in facets {

@@ -1,12 +1,12 @@
 //! Slabs with worked edges: tops, drawer fronts, table tops.
 //!
-//! The stated size is that of the slab at its widest. Around a corner the profile is mitred, so its runs grow
-//! shorter as they go in; the developed area is girth times length less the first moment of the profile for each
-//! mitred end.
+//! The stated size is that of the slab at its widest. Around a corner the profile is mitered, so its runs get shorter
+//! further in: the developed area is girth times length less the first moment of the profile for each mitered end.
 
 use nalgebra::{Isometry3, Rotation3, Translation3, UnitQuaternion};
 
 use super::chord::CHORD;
+use super::tapered::bands;
 use crate::face::{Face, Facet, Side};
 use crate::part::{Part, PartId};
 use crate::profile::Profile;
@@ -17,7 +17,7 @@ use crate::{Point3, Vector3};
 pub(crate) struct Worked<'a> {
     /// The shape of the worked edges.
     pub(crate) profile: &'a Profile,
-    /// Which edges are worked, as one looks at the worked face: near (below), right, far (above), left.
+    /// Which edges are worked, seen from the worked face: near (below), right, far (above), left.
     pub(crate) edges: [bool; 4],
 }
 
@@ -27,11 +27,6 @@ pub(crate) enum Faces {
     Up,
     Front,
 }
-
-const NEAR: usize = 0;
-const RIGHT: usize = 1;
-const FAR: usize = 2;
-const LEFT: usize = 3;
 
 /// A slab between two corners of the room, its worked face above or in front.
 pub(crate) fn slab(id: PartId, low: [f64; 3], high: [f64; 3], faces: Faces, worked: &Worked) -> Part {
@@ -54,7 +49,7 @@ pub(crate) fn slab(id: PartId, low: [f64; 3], high: [f64; 3], faces: Faces, work
                 (Side::Top, Side::MouldedTop),
                 (Side::Left, Side::MouldedLeft),
             ];
-            // What lies far from the near edge lies above it, what is above the slab is before it.
+            // The far edge is above the near one; what is above the slab is in front of it.
             let turn = Rotation3::from_basis_unchecked(&[Vector3::x(), Vector3::z(), -Vector3::y()]);
             let at = Isometry3::from_parts(
                 Translation3::new(low[0], high[1], low[2]),
@@ -68,7 +63,7 @@ pub(crate) fn slab(id: PartId, low: [f64; 3], high: [f64; 3], faces: Faces, work
 struct Slab<'a> {
     size: [f64; 3],
     worked: &'a Worked<'a>,
-    /// Points of the profile: how far within the stated edge, how high above the lower face.
+    /// Points of the profile: the distance inside the stated edge, and the height above the lower face.
     line: Vec<Point2>,
     at: &'a Isometry3<f64>,
 }
@@ -107,7 +102,7 @@ impl<'a> Slab<'a> {
             .flatten()
             .collect();
         for (edge, (flat, moulded)) in names.into_iter().enumerate() {
-            if self.worked.edges[edge] {
+            if self.is_worked(edge) {
                 let band = self.band(edge, [0.0, 0.0], [0.0, first[1]]);
                 faces.extend(band.map(|facet| Face::flat(flat, facet, true)));
                 faces.push(self.moulded(edge, moulded));
@@ -118,42 +113,50 @@ impl<'a> Slab<'a> {
         Part::of(id, faces)
     }
 
+    /// Whether an edge is worked, by its place in [`Worked::edges`].
+    fn is_worked(&self, edge: usize) -> bool {
+        self.worked.edges.get(edge).is_some_and(|is_worked| *is_worked)
+    }
+
     /// The four corners, from near left counter-clockwise, of the slab `inward` within its worked edges.
     fn ring(&self, inward: f64, height: f64) -> [Point3; 4] {
         let [w, d, _] = self.size;
-        let within = |edge: usize| if self.worked.edges[edge] { inward } else { 0.0 };
-        let (x0, x1) = (within(LEFT), w - within(RIGHT));
-        let (y0, y1) = (within(NEAR), d - within(FAR));
+        let [near, right, far, left] = self
+            .worked
+            .edges
+            .map(|is_worked| if is_worked { inward } else { 0.0 });
+        let ([x0, x1], [y0, y1]) = ([left, w - right], [near, d - far]);
         [[x0, y0], [x1, y0], [x1, y1], [x0, y1]].map(|[x, y]| self.at * Point3::new(x, y, height))
     }
 
     /// The band of one edge between two points of the profile.
     fn band(&self, edge: usize, from: Point2, to: Point2) -> Option<Facet> {
         let (lower, upper) = (self.ring(from[0], from[1]), self.ring(to[0], to[1]));
-        let next = (edge + 1) % 4;
-        Facet::around(&[lower[edge], lower[next], upper[next], upper[edge]])
+        Facet::around(bands(lower, upper).get(edge)?)
     }
 
     fn moulded(&self, edge: usize, side: Side) -> Face {
         let profile = self.worked.profile;
         let facets: Vec<Facet> = self
             .line
-            .windows(2)
-            .filter_map(|pair| self.band(edge, pair[0], pair[1]))
+            .iter()
+            .zip(self.line.iter().skip(1))
+            .filter_map(|(&from, &to)| self.band(edge, from, to))
             .collect();
-        let length = self.size[edge % 2];
+        let [w, d, _] = self.size;
+        let length = if edge.is_multiple_of(2) { w } else { d };
         let mitred = [(edge + 1) % 4, (edge + 3) % 4]
             .into_iter()
-            .filter(|&neighbour| self.worked.edges[neighbour])
+            .filter(|&neighbor| self.is_worked(neighbor))
             .count();
         let area = profile.girth() * length - mitred as f64 * profile.moment();
         Face::curved(side, facets, area).with_multiplier(profile.multiplier())
     }
 
-    /// An edge that is not worked: its outline is cut by the profiles that run out into it.
+    /// An edge that is not worked: the profiles that run out into it cut its outline.
     fn end(&self, edge: usize) -> Option<Facet> {
         let next = (edge + 1) % 4;
-        let (before, after) = (self.worked.edges[(edge + 3) % 4], self.worked.edges[next]);
+        let (before, after) = (self.is_worked((edge + 3) % 4), self.is_worked(next));
         let [_, _, thick] = self.size;
         let mut points = Vec::new();
         let plain = [[0.0, 0.0], [0.0, thick]];
@@ -166,8 +169,10 @@ impl<'a> Slab<'a> {
                 plain.to_vec()
             }
         };
-        points.extend(line(after).iter().map(|p| self.ring(p[0], p[1])[next]));
-        points.extend(line(before).iter().rev().map(|p| self.ring(p[0], p[1])[edge]));
+        let corner =
+            |corner: usize, [inward, height]: &Point2| self.ring(*inward, *height).get(corner).copied();
+        points.extend(line(after).iter().filter_map(|point| corner(next, point)));
+        points.extend(line(before).iter().rev().filter_map(|point| corner(edge, point)));
         Facet::around(&points)
     }
 }

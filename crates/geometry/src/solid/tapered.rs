@@ -5,8 +5,14 @@ use crate::Point3;
 use crate::face::{Face, Facet, Side};
 use crate::part::{Part, PartId};
 
-/// An upright rectangle in plan: its lower left and its upper right corner, metres.
+/// An upright rectangle in plan: its lower left and its upper right corner, meters.
 pub(crate) type Plan = [[f64; 2]; 2];
+
+/// The four bands between two rings of four corners, the first from the first corner to the second.
+pub(super) fn bands(lower: [Point3; 4], upper: [Point3; 4]) -> [[Point3; 4]; 4] {
+    let ([a, b, c, d], [e, f, g, h]) = (lower, upper);
+    [[a, b, f, e], [b, c, g, f], [c, d, h, g], [d, a, e, h]]
+}
 
 /// A leg between a rectangle on its foot and a rectangle at its head.
 pub(crate) fn frustum(id: PartId, foot: (Plan, f64), head: (Plan, f64)) -> Part {
@@ -16,11 +22,13 @@ pub(crate) fn frustum(id: PartId, foot: (Plan, f64), head: (Plan, f64)) -> Part 
     };
     let (low, high) = (corners(foot), corners(head));
     let sides = [Side::Front, Side::Right, Side::Back, Side::Left];
-    let around = sides.into_iter().enumerate().filter_map(|(i, side)| {
-        let next = (i + 1) % 4;
-        let facet = Facet::around(&[low[i], low[next], high[next], high[i]])?;
-        Some(Face::flat(side, facet, false))
-    });
+    let around = sides
+        .into_iter()
+        .zip(bands(low, high))
+        .filter_map(|(side, band)| {
+            let facet = Facet::around(&band)?;
+            Some(Face::flat(side, facet, false))
+        });
     let ends = [
         horizontal(&high, true).map(|facet| Face::flat(Side::Top, facet, true)),
         horizontal(&low, false).map(|facet| Face::flat(Side::Bottom, facet, true)),
@@ -28,7 +36,7 @@ pub(crate) fn frustum(id: PartId, foot: (Plan, f64), head: (Plan, f64)) -> Part 
     Part::of(id, around.chain(ends.into_iter().flatten()))
 }
 
-/// What a raised panel measures, metres.
+/// What a raised panel measures, meters.
 pub(crate) struct RaisedPanel {
     /// The panel from its lower left front corner to its upper right rear corner, without the field.
     pub(crate) low: [f64; 3],
@@ -63,9 +71,9 @@ pub(crate) fn raised_panel(id: PartId, panel: &RaisedPanel) -> Part {
         Side::BevelTop,
         Side::BevelLeft,
     ];
-    let slopes = bevels.into_iter().enumerate().filter_map(|(i, side)| {
-        let next = (i + 1) % 4;
-        let facet = Facet::around(&[foot[i], foot[next], field[next], field[i]])?;
+    let slopes = bevels.into_iter().zip(bands(foot, field));
+    let slopes = slopes.filter_map(|(side, band)| {
+        let facet = Facet::around(&band)?;
         Some(Face::flat(side, facet, false))
     });
     let mut faces: Vec<Face> = Part::block(id, *low, *high)

@@ -21,9 +21,9 @@ enum Size {
     Usual(f64),
     /// The smallest or the largest that makes sense.
     Limit(bool),
-    /// A size that other parts have too, in millimetres.
+    /// A size that other parts have too, in millimeters.
     Common(f64),
-    /// Anything, in metres.
+    /// Anything, in meters.
     Any(f64),
 }
 
@@ -161,7 +161,7 @@ impl Draw {
     /// Rows and bays are measured as times what they would have if nobody measured them.
     fn measure_bays(&self, piece: &mut Furniture) {
         let Some(draws) = &self.bays else { return };
-        let Ok(shared) = piece.shared_lengths() else {
+        let Ok(shared) = piece.checked().map(|piece| piece.shared_lengths()) else {
             return;
         };
         let pick = |size: Option<Size>, field: &LengthField, length| match size {

@@ -12,13 +12,19 @@ pub(crate) fn start() -> Moment {
     at("2026-05-01T08:00")
 }
 
-/// Until when the workshop is open that is open at a moment; no hours here go past midnight.
+/// Until when the workshop stays open, if it is open at a moment.
 pub(crate) fn open_until(hours: &Hours, moment: Moment) -> Option<Moment> {
-    let of_day = hours.of(moment.day()).iter();
-    let around = of_day
-        .copied()
-        .find(|(from, to)| (*from..*to).contains(&moment.minute()));
-    around.map(|(_, to)| Moment::new(moment.day(), to))
+    let mut of_day = hours.of(moment.day()).iter();
+    let (_, to) = *of_day.find(|(from, to)| (*from..*to).contains(&moment.minute()))?;
+    let mut end = Moment::new(moment.day(), to);
+    // Hours that go on past midnight are one opening. A week is longer than any step here.
+    for _ in 0..7 {
+        match hours.of(end.day()).first() {
+            Some(&(0, to)) if end.minute() == 0 => end = Moment::new(end.day(), to),
+            _ => break,
+        }
+    }
+    Some(end)
 }
 
 /// When a step can begin at the earliest, and when it then ends: minute by minute where it matters.

@@ -46,7 +46,7 @@ pub enum LengthFault {
     /// Three numbers that are a length if a line is drawn between the last two: what that is.
     Perhaps(String),
     /// Words that were understood, but are no length: what they are in figures, and what is wrong with that.
-    Said(String, Box<LengthError>),
+    Spoken(String, Box<LengthError>),
 }
 
 impl fmt::Display for LengthError {
@@ -75,8 +75,8 @@ impl fmt::Display for LengthError {
             }
             LengthFault::Negative => f.write_str("A length can't be less than 0."),
             LengthFault::Perhaps(text) => write!(f, "Did you mean {text}?"),
-            LengthFault::Said(figures, error) => {
-                write!(f, "Heard \u{201c}{figures}\u{201d}. {error}")
+            LengthFault::Spoken(digits, error) => {
+                write!(f, "Heard \u{201c}{digits}\u{201d}. {error}")
             }
         }
     }

@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use units::{Decimals, NumberError, System, exact, in_figures_with, read_range_with};
+use units::{Decimals, NumberError, System, exact, in_digits_with, read_range_with};
 
 /// What is measured, with the units that it may be written in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -102,7 +102,7 @@ impl Quantity {
     /// # Errors
     /// If there is no plain number, the unit is not one of this quantity, or the value is less than there can be.
     pub fn read_with(self, text: &str, decimals: Decimals) -> Result<f64, ValueError> {
-        let said = self.in_figures(text);
+        let said = self.in_digits(text);
         let text = said.replace('\u{b2}', "2").replace('\u{b0}', "");
         let mut rest = text.trim();
         let (mut value, mut before) = (0.0, f64::INFINITY);
@@ -165,8 +165,8 @@ impl Quantity {
     }
 
     /// What was said in words in figures; any other text as it is.
-    fn in_figures(self, text: &str) -> String {
-        let said = in_figures_with(text, |word| {
+    fn in_digits(self, text: &str) -> String {
+        let said = in_digits_with(text, |word| {
             let known = WORDS.iter().find(|(known, _)| word.eq_ignore_ascii_case(known));
             let signs = self.units().iter().map(|(sign, ..)| *sign).chain(["fl"]);
             let mut signs = known.map(|(_, sign)| *sign).into_iter().chain(signs);
@@ -177,7 +177,7 @@ impl Quantity {
 
     /// What was written, with the usual unit behind it if there is none; what was said in words is in figures.
     pub fn with_unit(self, text: &str, system: System) -> String {
-        let text = self.in_figures(text);
+        let text = self.in_digits(text);
         match parted(&text) {
             (number, "") => format!("{} {}", number.trim(), self.usual_unit(system)),
             _ => text,

@@ -124,9 +124,9 @@ mod tests {
         let workshop = edited("b", [ground], two());
         let piece = copied(&workshop);
         assert_eq!((piece.scheme.colour, piece.scheme.layers[1].coats), (RED, 4));
-        assert_eq!(piece.scheme.condition.ground, Substrate::Glossy);
+        assert_eq!(piece.scheme.condition.substrate, Substrate::Glossy);
         assert_eq!(piece.scheme_of("body").colour, BLUE);
-        assert_eq!(piece.scheme_of("body").condition.ground, Substrate::Glossy);
+        assert_eq!(piece.scheme_of("body").condition.substrate, Substrate::Glossy);
         // A headboard has no inside, and no stripes.
         assert_eq!(piece.zones.keys().collect::<Vec<_>>(), ["body"]);
         assert_eq!(piece.readings, workshop.pieces[1].readings);

@@ -187,8 +187,8 @@ impl Scheme {
 
     /// Another ground. The degreaser goes with it: onto bare wood none, and on the others one coat again.
     fn found(&mut self, ground: Substrate, own: &[Rc<OwnMaterial>]) {
-        let (before, after) = (may_degrease(self.condition.ground), may_degrease(ground));
-        self.condition.ground = ground;
+        let (before, after) = (may_degrease(self.condition.substrate), may_degrease(ground));
+        self.condition.substrate = ground;
         let is_degreaser = |layer: &&mut LayerPlan| generic(own, &layer.material) == "degreaser";
         for layer in self.layers.iter_mut().filter(is_degreaser) {
             match (before, after) {

@@ -139,7 +139,7 @@ mod tests {
             let lines = with_cans.materials.iter();
             let (coats, besides): (Vec<u32>, Vec<f64>) = lines
                 .map(|line| line.on_hand.as_ref().unwrap())
-                .map(|hand| (hand.enough.most_coats, hand.enough.besides.as_litres()))
+                .map(|hand| (hand.enough.most_coats, hand.enough.extra_needed.as_litres()))
                 .unzip();
             (needs.sum::<f64>(), together, coats, besides.iter().sum::<f64>())
         };

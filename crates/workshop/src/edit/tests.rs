@@ -297,15 +297,15 @@ fn a_zone_set_apart_begins_as_the_piece_and_goes_its_own_way() {
 fn what_is_found_on_the_piece_is_found_on_its_zones() {
     let found = |ground| finish(SchemeEdit::Substrate(ground));
     let piece = with([PieceEdit::Apart("top".into(), true), found(Substrate::Glossy)]);
-    assert_eq!(piece.scheme_of("top").condition.ground, Substrate::Glossy);
+    assert_eq!(piece.scheme_of("top").condition.substrate, Substrate::Glossy);
     let otherwise = PieceEdit::Finish(Some("top".into()), SchemeEdit::Substrate(Substrate::Bare));
     let piece = with([
         PieceEdit::Apart("top".into(), true),
         otherwise,
         found(Substrate::Glossy),
     ]);
-    assert_eq!(piece.scheme_of("top").condition.ground, Substrate::Bare);
-    assert_eq!(piece.scheme.condition.ground, Substrate::Glossy);
+    assert_eq!(piece.scheme_of("top").condition.substrate, Substrate::Bare);
+    assert_eq!(piece.scheme.condition.substrate, Substrate::Glossy);
 }
 
 /// A degreaser is caustic: it is planned on an old finish, not on bare wood, and again on an old finish.

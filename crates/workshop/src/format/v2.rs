@@ -51,7 +51,7 @@ mod tests {
         let cupboard = &workshop.pieces[0];
         let scheme = &cupboard.scheme;
         assert_eq!(
-            (scheme.colour, scheme.condition.ground),
+            (scheme.colour, scheme.condition.substrate),
             (Colour([0x4a, 0x6b, 0x61]), Substrate::Porous)
         );
         let shelf = crate::stock::stock(&workshop);

@@ -274,7 +274,7 @@ mod tests {
             "{:?}",
             before(&piece)
         );
-        piece.scheme.condition.ground = coatings::Substrate::PaintedSound;
+        piece.scheme.condition.substrate = coatings::Substrate::PaintedSound;
         piece
             .finish(None, SchemeEdit::Suggested(Wish::StainedClear), &[])
             .unwrap();

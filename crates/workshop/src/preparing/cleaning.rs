@@ -55,7 +55,7 @@ fn cleaners(of: &Of<'_>, deglosser: bool) -> Option<(Volume, Volume)> {
     });
     let is_washed = |zone: &usize| {
         let zone = of.takeoff.job.zones.get(*zone);
-        zone.is_some_and(|zone| may_degrease(of.piece.scheme_of(&zone.key).condition.ground))
+        zone.is_some_and(|zone| may_degrease(of.piece.scheme_of(&zone.key).condition.substrate))
     };
     planned.fold(None, |sum: Option<(Volume, Volume)>, need| {
         let all: Volume = need.by_zone.iter().map(|(_, volume)| *volume).sum();
@@ -91,7 +91,7 @@ fn by_ground(of: &Of<'_>) -> (Area, Area) {
     let zones = of.takeoff.job.zones.iter();
     zones.fold((Area::ZERO, Area::ZERO), |(washed, bare), zone| {
         let area: Area = zone.patches.iter().map(|patch| patch.area).sum();
-        match may_degrease(of.piece.scheme_of(&zone.key).condition.ground) {
+        match may_degrease(of.piece.scheme_of(&zone.key).condition.substrate) {
             true => (washed + area, bare),
             false => (washed, bare + area),
         }
@@ -225,7 +225,7 @@ pub(super) fn smell(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         .takeoff
         .surfaces
         .iter()
-        .filter(|line| line.surface.id.sense == Exposure::Inside);
+        .filter(|line| line.surface.id.exposure == Exposure::Inside);
     let one: Area = inside.map(|line| line.surface.net).sum();
     let area = one * f64::from(of.piece.count);
     let half = |rate: f64| Volume::litres(area.as_square_metres() / rate / 2.0);

@@ -25,7 +25,7 @@ impl OldFinish {
         let is_there = facts.loose
             || piece
                 .schemes()
-                .any(|scheme| scheme.condition.ground.is_old_finish());
+                .any(|scheme| scheme.condition.substrate.is_old_finish());
         match (facts.lead, facts.age) {
             (Some(LeadTest::Positive), _) => OldFinish::Lead,
             (Some(LeadTest::Negative), _) | (_, Some(FinishAge::Later)) => OldFinish::Clear,

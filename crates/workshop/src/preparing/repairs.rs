@@ -175,7 +175,7 @@ pub(super) fn fill(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         let scheme = of.piece.scheme_of(&zone.key);
         let is_ring = |species: &coatings::Species| species.pores.value == Pores::Ring;
         let is_painted = matches!(scheme.wish(own), Wish::Painted { .. });
-        zone.ground.is_open() && is_painted && scheme.condition.species.is_some_and(is_ring)
+        zone.substrate.is_open() && is_painted && scheme.condition.species.is_some_and(is_ring)
     });
     let area: Area = open.flat_map(|zone| &zone.patches).map(|patch| patch.area).sum();
     if area > Area::ZERO {

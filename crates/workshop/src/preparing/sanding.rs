@@ -278,7 +278,7 @@ fn alike(of: &Of<'_>) -> Vec<Alike> {
         let strip = scheme.suggestion(own).wants_bare_wood();
         let shows_wood = !matches!(scheme.wish(own), Wish::Painted { .. });
         // What was found there; a job whose finish comes off reckons with what is under it.
-        let found = scheme.condition.ground;
+        let found = scheme.condition.substrate;
         let ladder = Ladder::of(found, shows_wood, strip);
         let place = all
             .iter()

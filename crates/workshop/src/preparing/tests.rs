@@ -237,7 +237,7 @@ fn what_comes_off_in_places_is_an_old_finish() {
     let steps_on_bare = |facts: &[(&'static str, &str)]| {
         let mut workshop = written_down(facts, &[]);
         let mut piece = (*workshop.pieces[0]).clone();
-        piece.scheme.condition.ground = Substrate::Bare;
+        piece.scheme.condition.substrate = Substrate::Bare;
         workshop.pieces[0] = Rc::new(piece);
         steps(&workshop)
     };
@@ -312,7 +312,7 @@ fn filler_is_the_volume_of_what_was_counted() {
 fn what_shows_the_wood_is_stripped_and_sanded_finer() {
     let mut workshop = written_down(&[("lead", "negative")], &[]);
     let mut piece = (*workshop.pieces[0]).clone();
-    piece.scheme.condition.ground = Substrate::PaintedSound;
+    piece.scheme.condition.substrate = Substrate::PaintedSound;
     piece
         .finish(None, SchemeEdit::Suggested(Wish::StainedClear), &[])
         .unwrap();
@@ -346,7 +346,7 @@ fn a_smell_is_fought_inside_only() {
     let lines = takeoff
         .surfaces
         .iter()
-        .filter(|line| line.surface.id.sense == geometry::Exposure::Inside);
+        .filter(|line| line.surface.id.exposure == geometry::Exposure::Inside);
     let by_lines: Area = lines.map(|line| line.surface.net).sum();
     assert!(inside > Area::square_metres(1.0) && (inside / by_lines - 1.0).abs() < 1e-9);
     // Vinegar and water, one to one.

@@ -1,7 +1,7 @@
 //! Which cans to buy: of one material for a piece, and of all materials for the whole workshop.
 
 use coatings::can::{ChoiceError, Purchase, choose, fewest};
-use coatings::{CanSize, Contents, Demand, Left, Material, can, can_sizes};
+use coatings::{CanSize, Contents, Demand, Leftover, Material, can, can_sizes};
 use units::Volume;
 
 use super::MaterialLine;
@@ -19,7 +19,7 @@ pub struct Buy {
     /// The purchase that it is.
     pub purchase: Purchase,
     /// What is left over of it and of what is in hand, where it was asked what they are for.
-    pub left: Option<Left>,
+    pub left: Option<Leftover>,
     /// What it costs, in hundredths of the currency, where the maker gave prices.
     pub price: Option<u64>,
 }
@@ -35,7 +35,7 @@ pub fn cans_to_buy(workshop: &Workshop, line: &MaterialLine) -> Result<Buy, Choi
     let sure = workshop.settings.confidence.probability();
     let (need, contents) = match &line.on_hand {
         None => (line.need.at(sure), Vec::new()),
-        Some(hand) => (hand.enough.besides, hand.contents()),
+        Some(hand) => (hand.enough.extra_needed, hand.contents()),
     };
     let cans = line.on_hand.iter().flat_map(|hand| &hand.cans);
     let had: Vec<&CanSize> = cans.filter_map(|stock| stock.can).collect();
@@ -52,7 +52,7 @@ impl Buy {
 
     /// With what is left over of it and of what is in hand.
     pub(super) fn leaving(mut self, needs: &[&Demand], in_hand: &[Contents], confidence: f64) -> Self {
-        self.left = Some(Left::of(needs, in_hand, self.volume(), confidence));
+        self.left = Some(Leftover::of(needs, in_hand, self.volume(), confidence));
         self
     }
 }

@@ -168,11 +168,11 @@ pub fn compare(
     }
     cut_in(&mut job, piece, edges);
     let ways = ways();
-    let jobs: Vec<Job> = ways.iter().map(|(_, _, way)| job.done(*way)).collect();
+    let jobs: Vec<Job> = ways.iter().map(|(_, _, way)| job.with_tools(*way)).collect();
     // Whichever way leaves the thickest film sets the coats.
     let at_equal_film = |done: &Job| {
         jobs.iter()
-            .fold(done.clone(), |equal, other| equal.at_the_film_of(other))
+            .fold(done.clone(), |equal, other| equal.at_equal_film(other))
     };
     let equal: Vec<Job> = jobs.iter().map(at_equal_film).collect();
     let sure = workshop.settings.confidence.probability();

@@ -17,10 +17,10 @@ pub(super) fn job(piece: &Piece, stores: Stores<'_>, areas: Areas<'_>) -> Job {
             key: (*key).to_owned(),
             patches: patches.by_ref().take(2).collect(),
             edges: Length::ZERO,
-            ground: match scheme.suggestion(stores.materials).wants_bare_wood() {
+            substrate: match scheme.suggestion(stores.materials).wants_bare_wood() {
                 // The first coat goes onto what is under the old finish.
-                true if scheme.condition.ground != Substrate::Laminate => Substrate::Bare,
-                _ => scheme.condition.ground,
+                true if scheme.condition.substrate != Substrate::Laminate => Substrate::Bare,
+                _ => scheme.condition.substrate,
             },
             basis: scheme.basis,
             layers: layers(scheme, stores),

@@ -167,9 +167,10 @@ pub fn takeoff(
 
 fn of_stores(piece: &Piece, stores: Stores<'_>, confidence: Confidence) -> Result<Takeoff, Vec<Problem>> {
     let furniture = piece.furniture();
-    let assembly = furniture.assembly()?;
+    let checked = furniture.checked()?;
+    let assembly = checked.assembly()?;
     let surfaces = assembly.surfaces();
-    let notices = furniture.notices(&assembly, &surfaces)?;
+    let notices = checked.notices(&assembly, &surfaces);
     let surfaces: Vec<SurfaceLine> = surfaces
         .into_iter()
         .map(|surface| zones::surface_line(piece, surface))

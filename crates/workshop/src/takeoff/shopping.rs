@@ -8,7 +8,7 @@ use crate::document::{Piece, PieceId, Workshop, generic};
 use crate::learning::lessons;
 use crate::stock::{Stock, alike, known_contents, stock};
 use coatings::can::ChoiceError;
-use coatings::{CanSize, Contents, Demand, Material, Rgb, Stage, ZoneWork, besides_in_hand, enough_with};
+use coatings::{CanSize, Contents, Demand, Material, Rgb, Stage, ZoneWork, enough_with, extra_needed};
 use std::rc::Rc;
 use units::{Area, Volume};
 
@@ -142,7 +142,7 @@ pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>]) -> Vec<Sh
             let first = needs.first()?;
             let on_shelf = alike(&shelf, first);
             let contents = known_contents(&on_shelf);
-            let besides = besides_in_hand(&needs, &contents, confidence.probability());
+            let besides = extra_needed(&needs, &contents, confidence.probability());
             let had: Vec<&CanSize> = on_shelf.iter().filter_map(|stock| stock.can).collect();
             let buy = cans_for(workshop, &first.material, besides, &had)
                 .map(|buy| buy.leaving(&needs, &contents, confidence.probability()));

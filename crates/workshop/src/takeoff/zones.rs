@@ -51,7 +51,7 @@ pub fn side_faces(surfaces: &[SurfaceLine], side: Side) -> impl Iterator<Item = 
         .iter()
         .filter(|line| {
             let of = &line.surface;
-            let is_there = of.id.side == side && of.id.sense == Exposure::Outside && !of.is_edge;
+            let is_there = of.id.side == side && of.id.exposure == Exposure::Outside && !of.is_edge;
             let is_of_case = matches!(of.id.part.kind.zone(), Zone::Body | Zone::Base);
             is_there && is_of_case && of.takes_finish()
         })
@@ -80,8 +80,10 @@ pub fn touched_faces<'a>(piece: &Piece, surfaces: &'a [SurfaceLine], touched: &s
     let Some(face) = all.clone().find(|surface| surface.id.to_string() == touched) else {
         return vec![];
     };
-    let together = piece.furniture().touched_with(all, &face.id);
-    let together = together.unwrap_or_else(|_| vec![face.id]);
+    let furniture = piece.furniture();
+    let together = furniture
+        .checked()
+        .map_or_else(|_| vec![face.id], |checked| checked.touched_with(all, &face.id));
     let is_meant = |line: &&SurfaceLine| line.surface.takes_finish() && together.contains(&line.surface.id);
     surfaces.iter().filter(is_meant).collect()
 }

@@ -226,7 +226,7 @@ fn scheme(text: &mut String, edition: Edition) {
     let wood = condition.species.map_or("no wood", |species| species.key);
     let signs = Sign::ALL.into_iter().filter(|sign| sign.of(condition));
     let signs: Vec<&str> = signs.map(Sign::key).collect();
-    let ground = condition.ground.key();
+    let ground = condition.substrate.key();
     let colour = scheme.colour.write();
     writeln!(
         text,

@@ -183,7 +183,7 @@ fn scheme(text: &mut String, of: &str, scheme: &Scheme, (piece, shelf): (Option<
     let signs = Sign::ALL.into_iter().filter(|sign| sign.of(condition));
     let signs: Vec<&str> = signs.map(Sign::key).collect();
     let colour = scheme.colour.write();
-    let ground = condition.ground.key();
+    let ground = condition.substrate.key();
     let basis = scheme.basis;
     writeln!(
         text,

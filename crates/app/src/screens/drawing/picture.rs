@@ -63,7 +63,8 @@ impl Picture {
     pub fn no_larger(furniture: &Furniture, takeoff: &Takeoff, view: View, most: f64) -> Self {
         let surfaces: Vec<Surface> = takeoff.surfaces.iter().map(|line| line.surface.clone()).collect();
         let drawing = Drawing::of(&surfaces, view);
-        let dimensions = furniture.dimensions(view).unwrap_or_default();
+        let checked = furniture.checked().ok();
+        let dimensions = checked.map(|piece| piece.dimensions(view)).unwrap_or_default();
         let scale = Scale::fitting(&drawing, SHEET, margins(&dimensions), most);
         let mut edges = String::new();
         let place = |id: SurfaceId| {
@@ -94,7 +95,7 @@ impl Picture {
             faces: drawing.faces.iter().map(face).collect(),
             edges: edges.into(),
             outline: scale.path(&drawing.outline).into(),
-            shared: furniture.shared_lengths().unwrap_or_default(),
+            shared: checked.map(|piece| piece.shared_lengths()).unwrap_or_default(),
             furniture: furniture.clone(),
             bounds: drawing.bounds(),
             dimensions: from_the_top(dimensions, &scale),

@@ -117,7 +117,12 @@ mod tests {
         let text = svg(&Workshop::default(), &piece, &takeoff, state::Look::Front);
         assert!(text.contains("<title>&lt;b&gt;Tall &amp; wide&lt;/b&gt;</title>"));
         let [opened, closed] = ["<text ", "</text>"].map(|tag| text.matches(tag).count());
-        let dimensions = piece.furniture().dimensions(geometry::View::Front).unwrap().len();
+        let furniture = piece.furniture();
+        let dimensions = furniture
+            .checked()
+            .unwrap()
+            .dimensions(geometry::View::Front)
+            .len();
         assert_eq!((opened, closed), (dimensions, dimensions));
         assert!(text.contains(">60 in</text>") && text.ends_with("</svg>\n"));
     }

@@ -40,7 +40,7 @@ pub fn ground(planned: &Planned<'_>) -> Html {
         <fieldset class="ground">
             <legend>{ "As it was found" }</legend>
             <div class="row">
-                { select("Surface", "ground".into(), grounds, condition.ground.key(), set_ground) }
+                { select("Surface", "ground".into(), grounds, condition.substrate.key(), set_ground) }
                 { select("Wood", "wood".into(), woods, condition.species.map_or("", |wood| wood.key), set_wood) }
             </div>
             <div class="row" role="group" aria-label="Seen on it">{ for Sign::ALL.into_iter().map(sign) }</div>

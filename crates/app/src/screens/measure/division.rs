@@ -25,7 +25,8 @@ type Shared = Vec<(FieldId, Length)>;
 
 /// The division of each case; nothing for a piece without one.
 pub fn division(shown: &Shown, furniture: &Furniture) -> Html {
-    let shared = furniture.shared_lengths().unwrap_or_default();
+    let checked = furniture.checked();
+    let shared = checked.map(|piece| piece.shared_lengths()).unwrap_or_default();
     let has_upper = !shown.piece.upper.is_empty();
     [true, false]
         .into_iter()

@@ -214,7 +214,7 @@ fn compare_with_witness(surfaces: &[Surface], view: View) -> Result<(), TestCase
         let off = |shade: &Shade| (shade.squareness - sight.squareness).abs();
         let mut here = shades.filter(|shade| contains(&shade.region, at));
         here.next()
-            .is_some_and(|shade| off(shade) < 1.0 / draughtsman::SHADES + 1e-9)
+            .is_some_and(|shade| off(shade) < 1.0 / visibility::SHADES + 1e-9)
             && here.next().is_none()
     };
     let misshaded: Vec<_> = points

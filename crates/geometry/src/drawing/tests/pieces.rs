@@ -1,5 +1,5 @@
 //! Generated pieces of solids that keep apart: each in a cell of its own, now and then filling it so that it lies
-//! against its neighbours.
+//! against its neighbors.
 
 use std::f64::consts::FRAC_PI_2;
 use std::fmt;
@@ -13,7 +13,7 @@ use crate::profile::{Profile, Shape};
 use crate::solid::{Cut, Faces, Prism, Run, Turning, Worked, frustum, slab, splayed_cone};
 use crate::{Assembly, Exposure, Part, PartId, PartKind, Point2, Point3, Space, Vector3, View};
 
-/// The side of a cell, metres.
+/// The side of a cell, meters.
 const CELL: f64 = 0.2;
 
 /// Solids of one cell from `[0, 0, 0]` to `[CELL, CELL, CELL]`, and which way the cell is turned.
@@ -31,7 +31,7 @@ enum Solid {
     Threaded(f64, f64),
     /// A bar of a section that is not convex.
     Ell(f64),
-    /// A bar with a moulded side.
+    /// A bar with a molded side.
     Moulded(Shape),
     /// A slab with worked edges.
     Worked(Shape, [bool; 4]),

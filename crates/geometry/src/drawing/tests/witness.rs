@@ -3,7 +3,7 @@
 use crate::surface::{Surface, SurfaceId};
 use crate::{Facet, Point2, Point3, Region, Vector3, View};
 
-/// The directions to the right, up and towards the eye, from the words of [`View`].
+/// The directions to the right, up and toward the eye, from the words of [`View`].
 pub(super) fn axes(view: View) -> [Vector3; 3] {
     let eye = match view {
         View::Front => Vector3::new(0.0, -1.0, 0.0),
@@ -27,7 +27,7 @@ pub(super) fn axes(view: View) -> [Vector3; 3] {
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Sight {
     pub(super) id: SurfaceId,
-    /// How near to the eye, metres.
+    /// How near to the eye, meters.
     pub(super) near: f64,
     pub(super) normal: Vector3,
     pub(super) squareness: f64,

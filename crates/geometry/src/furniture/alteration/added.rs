@@ -1,4 +1,4 @@
-//! Parts of the maker's own.
+//! Parts that the maker adds.
 
 use units::Length;
 
@@ -9,30 +9,30 @@ use crate::furniture::fields::{
 };
 use crate::profile::Shape;
 
-/// The most members of a moulding that is put together, and the most points of a turning.
+/// The most members of a composed molding, and the most points of a turning.
 pub const MAX_STEPS: usize = 24;
 
-/// A part of the maker's own.
+/// A part that the maker adds.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Added {
-    /// Its number among the added parts of the piece; it stays when others go.
+    /// Its number among the added parts of the piece. It stays the same when others are removed.
     pub number: usize,
     /// What it is.
     pub shape: AddedShape,
     /// Its measurements.
     pub measures: Measures,
-    /// The members of a moulding from its foot up, each with how far it comes out and how high it is.
+    /// The members of a molding from its foot up, each with how far it comes out and how high it is.
     pub members: Vec<(Shape, Length, Length)>,
     /// The points of a turning from the foot up: height above the foot, and diameter.
     pub turning: Vec<(Length, Length)>,
     /// How many flutes a column has.
     pub flutes: u32,
-    /// Where it begins: from the left, from the front (to its back where that is planted on something) and from
-    /// the floor; `None` stands beside the piece and touches nothing.
+    /// Where it begins: from the left, from the front (to its back if it is planted on something) and from the floor.
+    /// With `None` it stands beside the piece and touches nothing.
     pub place: Option<[Length; 3]>,
 }
 
-/// What a part of the maker's own is.
+/// The shape of an added part.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum AddedShape {
     /// A board: width, depth, height.
@@ -41,7 +41,7 @@ pub enum AddedShape {
     Panel,
     /// A bar of any section: girth and length, without its ends.
     Bar,
-    /// A straight moulding: its members and its length; its back is to the wall.
+    /// A straight molding: its members and its length; its back is to the wall.
     Moulding,
     /// A turned part: its points, or a plain taper between two diameters.
     Turned,
@@ -94,8 +94,8 @@ impl AddedShape {
         }
     }
 
-    /// The sides with which a part of this shape is planted on something, where nobody says on what: the back of a
-    /// moulding, and its ends, where it meets the next one; the flat side of a half column.
+    /// The sides that a part of this shape is glued with if nobody says on what: the back of a molding, and its ends,
+    /// where it meets the next one; the flat side of a half column.
     pub(super) fn glued(self) -> &'static [Side] {
         match self {
             AddedShape::Moulding => &[Side::Back, Side::Left, Side::Right],
@@ -104,7 +104,7 @@ impl AddedShape {
         }
     }
 
-    /// Its measurements, each with its usual size in millimetres (common practice, no source).
+    /// Its measurements, each with its usual size in millimeters (common practice, no source).
     pub fn fields(self) -> &'static [(&'static LengthField, f64)] {
         match self {
             AddedShape::Board => &[(&PART_WIDTH, 400.0), (&PART_DEPTH, 300.0), (&PART_HEIGHT, 19.0)],

@@ -1,4 +1,4 @@
-//! Changes made to the parts of a piece, in their order.
+//! Applies changes to the parts of a piece, in order.
 
 use units::Length;
 
@@ -14,12 +14,12 @@ use crate::part_kind::PartKind;
 
 /// The most parts of a piece with all that its maker added and repeated.
 const MAX_PARTS: usize = 1000;
-/// How far apart parts stand that belong to no place, metres.
+/// The distance between parts without a place, meters.
 const APART: f64 = 0.1;
 
-/// How far right a piece reaches, metres; kept while parts are added, as it takes every facet to find out.
+/// How far right a piece reaches, meters. It is kept while parts are added, because finding it takes every facet.
 struct Ends {
-    /// Its parts that are placed.
+    /// Its parts with a place.
     placed: f64,
     /// All its parts.
     all: f64,
@@ -69,7 +69,7 @@ pub(in crate::furniture) fn applied(
     Ok(piece)
 }
 
-/// Whether a change alters the parts that stand in their places. Holes do not, nor do parts that are added without a place.
+/// Whether a change alters the parts in their places. Holes do not, nor do added parts without a place.
 fn alters(change: &Alteration) -> bool {
     match change {
         Alteration::Hole { .. } => false,
@@ -128,7 +128,7 @@ fn apply(
     Ok(())
 }
 
-/// The part with this name, with its place among the parts.
+/// The part with this name, and its index.
 fn find<'a>(piece: &'a mut Assembly, change: usize, name: &str) -> Result<(usize, &'a mut Part), Problem> {
     let mut parts = piece.parts.iter_mut().enumerate();
     let found = parts.find(|(_, part)| part.id.to_string() == name);
@@ -145,7 +145,7 @@ fn repeats(
     times: usize,
     (towards, every): (Towards, Length),
 ) -> Vec<Part> {
-    // A part that was repeated before, or is a repeat itself, goes on counting, so that names stay apart.
+    // If a part was repeated before, or is a repeat itself, numbering continues, so that names stay unique.
     let last = last_repeat(piece, original.id);
     let repeat = |n: usize| {
         let step = every.as_metres() * n as f64;
@@ -171,7 +171,7 @@ fn add(piece: &mut Assembly, ends: &mut Option<Ends>, place: usize, added: &Adde
             ..beside(ends, part)
         },
     };
-    // Two parts of one number, which only a damaged file has, keep their names apart too.
+    // Two parts with one number, which only a damaged file has, get different names too.
     let id = part.id.repeated(last_repeat(piece, part.id) + 1);
     ends.add(&part);
     piece.parts.push(Part { id, ..part });
@@ -187,8 +187,8 @@ fn last_repeat(piece: &Assembly, id: PartId) -> usize {
     family.map(|part| usize::from(part.id.repeat)).max().unwrap_or(0)
 }
 
-/// A moulding that is planted on a piece may stand out at both ends by as much as it comes out of the wall, for its
-/// mitres, and no further.
+/// A molding planted on a piece may stick out at both ends by as much as it projects from the wall, for its miters, and
+/// no further.
 fn longer_than_piece(ends: &Ends, change: usize, added: &Added) -> Option<Problem> {
     let [left, ..] = added.place?;
     if added.shape != AddedShape::Moulding {
@@ -225,13 +225,13 @@ fn resized(part: &Part, along: Along, to: f64) -> Option<Part> {
         return None;
     }
     let (mut low, mut high) = part.bounds();
-    let axis = match along {
-        Along::Width => 0,
-        Along::Depth => 1,
-        Along::Height => 2,
+    let (from, upto) = match along {
+        Along::Width => (&mut low[0], &mut high[0]),
+        Along::Depth => (&mut low[1], &mut high[1]),
+        Along::Height => (&mut low[2], &mut high[2]),
     };
-    let middle = (low[axis] + high[axis]) / 2.0;
-    (low[axis], high[axis]) = (middle - to / 2.0, middle + to / 2.0);
+    let middle = (*from + *upto) / 2.0;
+    (*from, *upto) = (middle - to / 2.0, middle + to / 2.0);
     Some(Part {
         is_loose: part.is_loose,
         glued: part.glued,
@@ -239,7 +239,7 @@ fn resized(part: &Part, along: Along, to: f64) -> Option<Part> {
     })
 }
 
-/// The part to the right of everything that is there.
+/// Moves the part to the right of everything else.
 fn beside(ends: &Ends, part: Part) -> Part {
     let left = part.bounds().0[0];
     part.moved(&shift(Towards::Right, ends.all + APART - left))

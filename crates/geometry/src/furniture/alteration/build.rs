@@ -1,4 +1,4 @@
-//! Parts of the maker's own as solids.
+//! Builds the solids of added parts.
 
 use std::f64::consts::PI;
 
@@ -57,7 +57,7 @@ pub(super) fn built(added: &Added) -> Part {
     }
 }
 
-/// A bar of which only the girth is known: drawn square, counted around and not at its ends.
+/// A bar of which only the girth is known. It is drawn square; its ends do not count.
 fn bar(id: PartId, [x, y, z]: [f64; 3], girth: f64, length: f64) -> Part {
     let side = girth / 4.0;
     let block = Part::block(id, [x, y, z], [x + length, y + side, z + side]);
@@ -70,7 +70,7 @@ fn bar(id: PartId, [x, y, z]: [f64; 3], girth: f64, length: f64) -> Part {
     Part::of(id, [Face::folded(Side::Around, facets)])
 }
 
-/// A straight moulding with its back to the wall; it runs along x.
+/// A straight molding with its back to the wall; it runs along x.
 fn moulding(id: PartId, added: &Added, [x, y, z]: [f64; 3]) -> Part {
     let mut points = vec![[0.0, 0.0]];
     let (mut out, mut up, mut girth) = (0.0, 0.0, 0.0);
@@ -82,7 +82,7 @@ fn moulding(id: PartId, added: &Added, [x, y, z]: [f64; 3]) -> Part {
         (out, up, girth) = (out - inward, up + rise, girth + profile.girth());
     }
     let mut outline = vec![Run::curved(Side::Moulded, points, girth, 0.0).with_multiplier(girth / up)];
-    // What ends in a bead comes back to the wall.
+    // A profile that ends in a bead is already back at the wall.
     if out > 0.0 {
         outline.push(Run::straight(Side::Top, vec![[out, up], [0.0, up]]));
     }

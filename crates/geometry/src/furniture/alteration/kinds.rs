@@ -10,7 +10,7 @@ pub const MAX_CHANGES: usize = 200;
 /// The most times that a part is repeated.
 pub const MAX_REPEATS: usize = 100;
 
-/// A direction along which a board grows.
+/// A direction in which a board is resized.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Along {
     /// Left to right.
@@ -21,16 +21,16 @@ pub enum Along {
     Height,
 }
 
-/// A direction in which a part goes.
+/// A direction in which a part is moved.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Towards {
-    /// To the left hand.
+    /// To the left.
     Left,
-    /// To the right hand.
+    /// To the right.
     Right,
-    /// Towards the person.
+    /// Toward the person.
     Front,
-    /// Towards the wall.
+    /// Toward the wall.
     Back,
     /// Up.
     Up,
@@ -41,12 +41,12 @@ pub enum Towards {
 /// A change of a piece.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Alteration {
-    /// A part goes.
+    /// Removes a part.
     Remove {
         /// Its name.
         part: String,
     },
-    /// A plain board gets another size along one direction; its middle stays.
+    /// Resizes a plain board in one direction; its middle stays.
     Resize {
         /// Its name.
         part: String,
@@ -55,7 +55,7 @@ pub enum Alteration {
         /// Its new size.
         to: Length,
     },
-    /// A part goes elsewhere.
+    /// Moves a part.
     Move {
         /// Its name.
         part: String,
@@ -64,18 +64,18 @@ pub enum Alteration {
         /// How far.
         by: Length,
     },
-    /// A part comes again at even steps.
+    /// Repeats a part at even steps.
     Repeat {
         /// Its name.
         part: String,
-        /// How many there are in the end, with the part itself.
+        /// The total number, with the part itself.
         times: usize,
         /// In which direction.
         towards: Towards,
-        /// From one to the next.
+        /// The distance from one to the next.
         every: Length,
     },
-    /// A hole is deducted from a surface.
+    /// Deducts a hole from a surface.
     Hole {
         /// The name of the surface.
         surface: String,
@@ -84,6 +84,6 @@ pub enum Alteration {
         /// Its height.
         height: Length,
     },
-    /// A part comes in.
+    /// Adds a part.
     Add(Added),
 }

@@ -1,4 +1,4 @@
-//! Changes against their limits.
+//! Checks changes against their limits.
 
 use units::Length;
 

@@ -1,7 +1,7 @@
-//! Changes: what a maker alters on a piece after it was built from its measurements.
+//! Changes: what a maker alters on a piece that was built from its measurements.
 //!
-//! A piece is opened into its parts: parts go, boards grow, parts move or repeat, parts of one's own come in, holes
-//! are deducted. Changes are applied in order, each to what the ones before have left.
+//! Parts are removed, resized, moved, repeated or added, and holes are deducted. Changes are applied in order, each to
+//! the result of the ones before.
 
 mod added;
 mod apply;

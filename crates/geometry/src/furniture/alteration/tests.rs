@@ -7,7 +7,7 @@ use units::Length;
 use super::*;
 use crate::furniture::fields::PART_LENGTH;
 use crate::furniture::problem::Problem;
-use crate::{Furniture, Kind};
+use crate::{Drawing, Furniture, Kind, View};
 
 fn net(changes: Vec<Alteration>) -> Result<f64, Vec<Problem>> {
     let mut table = Furniture::usual(Kind::SideTable);
@@ -131,4 +131,26 @@ fn a_hole_is_deducted_and_named() {
         .unwrap();
     assert_eq!(top.deductions[0].by.to_string(), "hole-1");
     assert!((top.deductions[0].area.as_square_metres() - 0.0036).abs() < 1e-12);
+}
+
+/// A maker may remove every part, and add some that stand alone.
+#[test]
+fn a_piece_without_parts_in_their_places_has_surfaces_and_drawings() {
+    for kind in Kind::ALL {
+        let mut piece = Furniture::usual(kind);
+        let parts = piece.assembly().unwrap().parts;
+        let names = parts.iter().map(|part| part.id.to_string());
+        piece.changes = names.map(|part| Alteration::Remove { part }).collect();
+        for added in [0, 1] {
+            let assembly = piece.assembly().unwrap();
+            let surfaces = assembly.surfaces();
+            assert_eq!(surfaces.len(), 6 * added, "{}", kind.key());
+            assert_eq!(assembly.net_areas().len(), surfaces.len());
+            assert_eq!(assembly.overlaps(), []);
+            let drawing = Drawing::of(&surfaces, View::Front);
+            assert_eq!(drawing.faces.len(), added, "{}", kind.key());
+            let board = Added::usual(1, AddedShape::Board);
+            piece.changes.push(Alteration::Add(board));
+        }
+    }
 }

@@ -33,7 +33,7 @@ pub(super) fn problems(furniture: &Furniture) -> Vec<Problem> {
     found
 }
 
-/// What must fit before the single case is looked at.
+/// What must fit before each case is checked.
 fn whole(furniture: &Furniture) -> Vec<Problem> {
     let metres = |field| furniture.length(field).as_metres();
     let mut claims: Vec<Claim> = top_edge(furniture);
@@ -63,8 +63,8 @@ fn whole(furniture: &Furniture) -> Vec<Problem> {
     unmet(furniture, claims)
 }
 
-/// How much further than its girth allows a measured profile may reach into the face: a sixteenth of an inch, the slip of
-/// a tape, for each of the two readings (common practice, no source).
+/// How much further than its girth allows a measured profile may reach into the face: a sixteenth of an inch, the error
+/// of a tape, for each of the two readings (common practice, no source).
 const EDGE_SLIP: Length = Length::inches(2.0 / 16.0);
 
 /// What the worked edge of a top must fit into.
@@ -138,7 +138,7 @@ fn boards(unit: &Unit) -> Vec<Problem> {
             metres(&f::FRAME_RAIL),
             "the bottom rail of the face frame",
         ));
-        // Fronts and boxes pass the stiles, so no board may stand out behind them.
+        // Fronts and boxes pass the stiles, so no board may stick out behind them.
         claims.push((&f::BOARD, metres(&f::STILE), "the stile of the face frame"));
     }
     let mut behind = deep - members.frame_depth - LEAST_ROOM;
@@ -241,8 +241,8 @@ pub(super) fn base(furniture: &Furniture, [wide, deep]: [f64; 2]) -> Vec<Claim> 
     }
 }
 
-/// What must fit of splayed legs of this height: each may reach so far from the outside of its head towards the
-/// other.
+/// What must fit of splayed legs of this height. `room` is how far each may reach from the outside of its top toward
+/// the other.
 pub(super) fn splayed(furniture: &Furniture, high: f64, room: f64) -> Vec<Claim> {
     let metres = |field| furniture.length(field).as_metres();
     let (wide, foot, splay) = (metres(&f::LEG_WIDTH), metres(&f::LEG_FOOT), metres(&f::LEG_SPLAY));
@@ -255,7 +255,7 @@ pub(super) fn splayed(furniture: &Furniture, high: f64, room: f64) -> Vec<Claim>
             "the height of the legs, which grow thinner downwards",
         ),
     ];
-    // A leg that is cut level on the slant is wider than square across.
+    // A leg cut horizontally on a slant is wider than its cross section.
     if splay <= high && wide <= foot + high {
         let [inwards, _] = legs::splayed_reach(furniture, high);
         let missing = wide / 2.0 + inwards - room;
@@ -362,7 +362,7 @@ fn fits(claims: &[Option<f64>], room: f64) -> bool {
     }
 }
 
-/// Openings that the members around them would close, and fronts that would be too narrow.
+/// Openings that the members around them close, and fronts that are too narrow.
 fn room_in_openings(unit: &Unit, at: &Layout) -> Vec<Problem> {
     let mut found = Vec::new();
     let mut missing_width: f64 = 0.0;
@@ -385,16 +385,10 @@ fn room_in_openings(unit: &Unit, at: &Layout) -> Vec<Problem> {
                 .fold(f64::INFINITY, f64::min);
             missing_width = missing_width.max((LEAST_ROOM - narrowest_front) * row.columns.len() as f64);
             let half = at.members.column.max(at.members.board) / 2.0;
-            let mut edges = vec![bay.clear[0].max(bay.between[0])];
-            edges.extend(
-                row.dividers
-                    .iter()
-                    .flat_map(|middle| [middle - half, middle + half]),
-            );
-            edges.push(bay.clear[1].min(bay.between[1]));
-            let clear = edges
-                .chunks_exact(2)
-                .map(|pair| pair[1] - pair[0])
+            let ends = [bay.clear[0].max(bay.between[0]), bay.clear[1].min(bay.between[1])];
+            let clear = row
+                .between_dividers(ends, half)
+                .map(length_of)
                 .fold(f64::INFINITY, f64::min);
             missing_width = missing_width.max((LEAST_ROOM - clear) * row.columns.len() as f64);
         }
@@ -456,7 +450,10 @@ fn smallest_fronts(unit: &Unit, at: &Layout) -> (Option<Size>, Option<Size>) {
     };
     let (mut slabs, mut framed) = (None, None);
     for row in at.bays.iter().flat_map(|bay| &bay.rows) {
-        let size = [length_of(row.columns[0]), length_of(row.front)];
+        let Some(column) = row.columns.first() else {
+            continue;
+        };
+        let size = [length_of(*column), length_of(row.front)];
         match row.fill {
             Fill::Open => {}
             Fill::Doors if unit.furniture.styles.doors != DoorStyle::Slab => framed = smaller(framed, size),

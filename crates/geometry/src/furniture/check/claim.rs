@@ -1,4 +1,4 @@
-//! One measurement against its limits, and against the room that others leave.
+//! Checks one measurement against its limits, and against the room that others leave.
 
 use units::Length;
 
@@ -9,7 +9,7 @@ use super::super::problem::Problem;
 /// The smallest clear width or height that a drawer, a leg or the inside of a case may be left with.
 pub(super) const LEAST_ROOM: f64 = 0.01;
 
-/// A measurement that must leave room beside others: the field, how much there is for it, what takes the rest.
+/// A measurement that must fit beside others: its field, the room for it, and what takes up the rest.
 pub(super) type Claim = (&'static LengthField, f64, &'static str);
 
 /// The claims for which there is not enough room.
@@ -35,7 +35,7 @@ pub(super) fn too_small(furniture: &Furniture, field: &'static LengthField, miss
     }
 }
 
-/// The problem of a length that is out of the limits of its field.
+/// The problem with a length that is out of the limits of its field.
 pub(in crate::furniture) fn outside(id: FieldId, field: &LengthField, given: Length) -> Option<Problem> {
     if given < field.min {
         Some(Problem::TooSmall {
@@ -46,7 +46,7 @@ pub(in crate::furniture) fn outside(id: FieldId, field: &LengthField, given: Len
     } else if given <= field.max {
         None
     } else {
-        // Also what is not a number: it compares with nothing.
+        // Also NaN, which compares with nothing.
         Some(Problem::TooLarge {
             field: id,
             given,

@@ -245,7 +245,7 @@ impl From<&Scheme> for SchemeRecord {
         let signs = Sign::ALL.into_iter().filter(|sign| sign.of(condition));
         SchemeRecord {
             colour: Some(scheme.colour.write()),
-            ground: Some(condition.ground.key().into()),
+            ground: Some(condition.substrate.key().into()),
             wood: condition.species.map(|species| species.key.into()),
             signs: signs.map(|sign| sign.key().into()).collect(),
             basis: Some(scheme.basis.word().into()),

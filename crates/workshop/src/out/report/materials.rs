@@ -172,7 +172,7 @@ impl OnHandReport {
             probability_enough: enough.probability,
             left_litres: enough.left.as_litres(),
             lacking_litres: enough.lacking.as_litres(),
-            besides_litres: enough.besides.as_litres(),
+            besides_litres: enough.extra_needed.as_litres(),
             most_coats: enough.most_coats,
             enough_for_zones: zones.map(|zone| zone_key(takeoff, *zone)).collect(),
         }

@@ -26,7 +26,7 @@ impl Reader<'_> {
         let mut condition = usual.condition;
         if let Some(key) = record.ground {
             match Substrate::ALL.into_iter().find(|ground| ground.key() == key) {
-                Some(ground) => condition.ground = ground,
+                Some(ground) => condition.substrate = ground,
                 None => self.unknown_word("ground", &key),
             }
         }

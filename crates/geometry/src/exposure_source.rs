@@ -1,8 +1,9 @@
-//! What the faces of a piece look at: from the spaces that came with its measurements, or worked out from its parts.
+//! The exposure of the faces of a piece: from the spaces that came with its measurements, or worked out from its parts.
 
 use units::Area;
 
 use crate::SMALLEST_AREA;
+use crate::bounds;
 use crate::contact::{Cover, Placed};
 use crate::exposure::{ExposureMap, loose};
 use crate::face::Face;
@@ -11,17 +12,17 @@ use crate::region::Region;
 use crate::space::{Exposure, Space};
 use crate::surface::{Facets, Surface, SurfaceId};
 
-/// What the faces of a piece look at.
-pub(crate) enum Outlook<'a> {
+/// The source of the exposure of faces.
+pub(crate) enum ExposureSource<'a> {
     /// The spaces of a piece as it was measured.
     Spaces(&'a [Space]),
     /// The parts of a piece that was altered.
     Parts(Box<ExposureMap>),
 }
 
-impl Outlook<'_> {
-    /// Calls for each region into which a face that is not curved is divided, with its facet, what it looks at and what lies
-    /// against that facet. `first` is the place of the first facet among all facets.
+impl ExposureSource<'_> {
+    /// Calls `of` for each region of a face that is not curved, with its facet, its exposure and the covers of that
+    /// facet. `first` is the index of the first facet among all facets.
     pub(crate) fn each_region(
         &self,
         (part, face): (&Part, &Face),
@@ -35,13 +36,13 @@ impl Outlook<'_> {
             let count = rest.iter().take_while(|cover| cover.facet == first + i).count();
             let covers;
             (covers, rest) = rest.split_at(count);
-            self.divided((part, face), placed, |sense, region| {
-                of(placed, sense, region, covers)
+            self.divided((part, face), placed, |exposure, region| {
+                of(placed, exposure, region, covers)
             });
         }
     }
 
-    /// Divides a facet of a face that is not curved by what it looks at.
+    /// Divides a facet of a face that is not curved by exposure.
     pub(crate) fn divided(
         &self,
         (part, face): (&Part, &Face),
@@ -52,31 +53,31 @@ impl Outlook<'_> {
             return of(loose(part, face), placed.facet.region.clone());
         }
         match self {
-            Outlook::Spaces(spaces) => divided_by(spaces, placed, of),
-            Outlook::Parts(exposure) => exposure.divided(part, placed, of),
+            ExposureSource::Spaces(spaces) => divided_by(spaces, placed, of),
+            ExposureSource::Parts(exposure) => exposure.divided(part, placed, of),
         }
     }
 
-    /// What a curved face looks at, and its area, square metres. It looks where more than half of it looks.
+    /// The exposure of more than half of a curved face, and its area, square meters.
     pub(crate) fn curved(&self, (part, face): (&Part, &Face), placed: &[Placed]) -> (Exposure, f64) {
         let whole: f64 = placed.iter().map(|placed| placed.facet.region.area()).sum();
-        let sense = match self {
+        let exposure = match self {
             _ if part.is_loose => loose(part, face),
-            Outlook::Spaces(spaces) => curved_in(spaces, placed, whole),
-            Outlook::Parts(exposure) => exposure.of_curved(part, placed, whole),
+            ExposureSource::Spaces(spaces) => curved_in(spaces, placed, whole),
+            ExposureSource::Parts(exposure) => exposure.of_curved(part, placed, whole),
         };
-        (sense, whole * face.stretch)
+        (exposure, whole * face.stretch)
     }
 
-    /// A curved face is one surface.
+    /// The single surface of a curved face.
     pub(crate) fn curved_surface(&self, (part, face): (&Part, &Face), placed: &[Placed]) -> Surface {
-        let (sense, area) = self.curved((part, face), placed);
+        let (exposure, area) = self.curved((part, face), placed);
         let area = Area::square_metres(area);
         Surface {
             id: SurfaceId {
                 part: part.id,
                 side: face.side,
-                sense,
+                exposure,
             },
             is_edge: face.is_edge,
             facets: Facets::Many(placed.iter().map(|p| p.facet.clone()).collect()),
@@ -88,7 +89,7 @@ impl Outlook<'_> {
     }
 }
 
-/// Divides a facet by the spaces it looks into.
+/// Divides a facet by the spaces in front of it.
 fn divided_by(spaces: &[Space], placed: &Placed, mut part: impl FnMut(Exposure, Region)) {
     let Placed {
         facet,
@@ -104,7 +105,7 @@ fn divided_by(spaces: &[Space], placed: &Placed, mut part: impl FnMut(Exposure, 
         }
         let before = rest.as_ref().unwrap_or(&facet.region);
         if space.is_all_in_sight(normal, low, high) {
-            part(space.sense, before.clone());
+            part(space.exposure, before.clone());
             return;
         }
         let seen = space.seen_from(&facet.plane, before);
@@ -118,7 +119,7 @@ fn divided_by(spaces: &[Space], placed: &Placed, mut part: impl FnMut(Exposure, 
         } else {
             Region::EMPTY
         });
-        part(space.sense, seen);
+        part(space.exposure, seen);
         if !left {
             return;
         }
@@ -129,15 +130,10 @@ fn divided_by(spaces: &[Space], placed: &Placed, mut part: impl FnMut(Exposure, 
     }
 }
 
-/// What a curved face looks at. Spaces for faces that look one way do not count for it: it looks every way.
+/// The exposure of a curved face. Spaces for one direction only do not count, because it faces every way.
 fn curved_in(spaces: &[Space], placed: &[Placed], whole: f64) -> Exposure {
-    let start = ([f64::INFINITY; 3], [f64::NEG_INFINITY; 3]);
-    let (low, high) = placed.iter().fold(start, |(low, high), placed| {
-        (
-            std::array::from_fn(|i| placed.low[i].min(low[i])),
-            std::array::from_fn(|i| placed.high[i].max(high[i])),
-        )
-    });
+    let blocks = placed.iter().map(|placed| (placed.low, placed.high));
+    let (low, high) = blocks.fold(bounds::EMPTY, bounds::union);
     let seen = |space: &Space, placed: &Placed| {
         let Placed {
             facet,
@@ -156,8 +152,10 @@ fn curved_in(spaces: &[Space], placed: &[Placed], whole: f64) -> Exposure {
     };
     let holds = |space: &&Space| {
         let sum = || placed.iter().map(|placed| seen(space, placed)).sum::<f64>();
-        !space.is_beyond(&low, &high) && 2.0 * sum() > whole
+        !space.is_disjoint_from(&low, &high) && 2.0 * sum() > whole
     };
     let mut spaces = spaces.iter().filter(|space| space.facing.is_none());
-    spaces.find(holds).map_or(Exposure::Outside, |space| space.sense)
+    spaces
+        .find(holds)
+        .map_or(Exposure::Outside, |space| space.exposure)
 }

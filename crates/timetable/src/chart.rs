@@ -10,7 +10,7 @@ use crate::step::Job;
 
 /// A timetable laid out over whole days.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Picture {
+pub struct Chart {
     /// The days from left to right, each as wide as the others.
     pub days: Vec<DayColumn>,
     /// A row for each job, in the order in which they were given.
@@ -54,14 +54,14 @@ pub struct Bar {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum BarKind {
     /// Work with the hands.
-    Hands,
+    Work,
     /// The label's least wait.
     Drying,
     /// After the last step, until it is ready to sell.
     Curing,
 }
 
-impl Picture {
+impl Chart {
     /// How far from the left a moment is, from 0 to 1 within the picture.
     pub fn share(&self, at: Moment) -> f64 {
         let Some(first) = self.days.first() else {
@@ -74,7 +74,7 @@ impl Picture {
 
 /// Lays a timetable out over at most so many days, from the day of its first work to the day after the last, so that the
 /// work is not small beside weeks of curing. Bars that reach beyond are cut.
-pub fn picture(jobs: &[Job], timetable: &Timetable, hours: &Hours, most_days: u32) -> Picture {
+pub fn chart(jobs: &[Job], timetable: &Timetable, hours: &Hours, most_days: u32) -> Chart {
     let mut rows: Vec<Row> = (0..jobs.len())
         .map(|job| Row {
             job,
@@ -88,7 +88,7 @@ pub fn picture(jobs: &[Job], timetable: &Timetable, hours: &Hours, most_days: u3
         .collect();
     let all = || rows.iter().flat_map(|row| &row.bars);
     let Some(first) = all().map(|bar| bar.from.day()).min() else {
-        return Picture {
+        return Chart {
             days: Vec::new(),
             rows,
         };
@@ -112,7 +112,7 @@ pub fn picture(jobs: &[Job], timetable: &Timetable, hours: &Hours, most_days: u3
         let open = hours.of(day).to_vec();
         DayColumn { day, open }
     });
-    Picture {
+    Chart {
         days: columns.collect(),
         rows,
     }
@@ -130,7 +130,7 @@ fn bars(jobs: &[Job], timetable: &Timetable, index: usize) -> Vec<Bar> {
             from,
             to,
             step,
-            kind: BarKind::Hands,
+            kind: BarKind::Work,
         };
         bars.extend(work.stretches.iter().map(hands));
         let (Some(end), Some(of)) = (work.end(), job.steps.get(step)) else {
@@ -165,7 +165,7 @@ mod tests {
     use crate::schedule::schedule;
     use crate::step::{Cure, Step};
 
-    fn laid_out(most_days: u32) -> Picture {
+    fn laid_out(most_days: u32) -> Chart {
         let coat = Step::new("coat", 60).then(240);
         let mut last = Step::new("coat 2", 60);
         last.cure = Cure {
@@ -179,7 +179,7 @@ mod tests {
         let hours = Hours::new(std::array::from_fn(|_| vec![(540, 720)]), &[]);
         let start = Moment::read("2026-05-01T09:00").unwrap();
         let timetable = schedule(&jobs, &hours, start);
-        picture(&jobs, &timetable, &hours, most_days)
+        chart(&jobs, &timetable, &hours, most_days)
     }
 
     #[test]
@@ -190,9 +190,9 @@ mod tests {
         assert_eq!(
             bars,
             [
-                "Hands 2026-05-01T09:00 60",
+                "Work 2026-05-01T09:00 60",
                 "Drying 2026-05-01T10:00 240",
-                "Hands 2026-05-02T09:00 60",
+                "Work 2026-05-02T09:00 60",
                 "Curing 2026-05-02T10:00 2280",
             ]
         );

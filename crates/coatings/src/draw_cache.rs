@@ -13,25 +13,25 @@ const MOST: usize = 96;
 pub(crate) type Column = Rc<Vec<f64>>;
 
 thread_local! {
-    static KNOWN: RefCell<Vec<(Input, Column)>> = const { RefCell::new(Vec::new()) };
+    static CACHE: RefCell<Vec<(Input, Column)>> = const { RefCell::new(Vec::new()) };
 }
 
 /// At least as many values of an input as asked for, and as [`draw`] gives them: the first of more are those of fewer.
-pub(crate) fn drawn(input: &Input, trials: usize) -> Column {
-    KNOWN.with_borrow_mut(|known| {
-        let there = known.iter().position(|(other, _)| other == input);
-        if let Some((_, column)) = there
-            .and_then(|place| known.get(place))
+pub(crate) fn cached_draws(input: &Input, trials: usize) -> Column {
+    CACHE.with_borrow_mut(|cache| {
+        let position = cache.iter().position(|(other, _)| other == input);
+        if let Some((_, column)) = position
+            .and_then(|place| cache.get(place))
             .filter(|(_, column)| column.len() >= trials)
         {
             return Rc::clone(column);
         }
         let column = Rc::new(draw(input, trials));
-        if there.is_some() || known.len() == MOST {
+        if position.is_some() || cache.len() == MOST {
             // The shorter one, or the oldest: a use does not make it younger, as to draw it again costs little.
-            known.remove(there.unwrap_or(0));
+            cache.remove(position.unwrap_or(0));
         }
-        known.push((input.clone(), Rc::clone(&column)));
+        cache.push((input.clone(), Rc::clone(&column)));
         column
     })
 }
@@ -55,7 +55,11 @@ mod tests {
             for (name, high) in (0..MOST).flat_map(|name| [(name, 2.0), (name, 3.0)]) {
                 let input = input(name, high);
                 for trials in [10, 11, 10] {
-                    assert_eq!(drawn(&input, trials)[..trials], draw(&input, trials), "{input:?}");
+                    assert_eq!(
+                        cached_draws(&input, trials)[..trials],
+                        draw(&input, trials),
+                        "{input:?}"
+                    );
                 }
             }
         }
@@ -63,8 +67,8 @@ mod tests {
 
     #[test]
     fn a_column_is_drawn_once() {
-        let first = drawn(&input(0, 2.0), 10);
-        assert!(Rc::ptr_eq(&first, &drawn(&input(0, 2.0), 10)));
-        assert!(Rc::ptr_eq(&first, &drawn(&input(0, 2.0), 9)));
+        let first = cached_draws(&input(0, 2.0), 10);
+        assert!(Rc::ptr_eq(&first, &cached_draws(&input(0, 2.0), 10)));
+        assert!(Rc::ptr_eq(&first, &cached_draws(&input(0, 2.0), 9)));
     }
 }

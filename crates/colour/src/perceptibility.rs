@@ -8,7 +8,7 @@
 /// furniture is taken over, no source. The last limit is common practice, no source, and about where the formula itself
 /// ends.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Seen {
+pub enum Perceptibility {
     /// Below 0.8.
     Hardly,
     /// From 0.8 to 1.8.
@@ -19,28 +19,31 @@ pub enum Seen {
     AnotherShade,
 }
 
-impl Seen {
+impl Perceptibility {
     /// All of them with the difference from which each begins, the least first.
-    pub const ALL: [(Seen, f64); 4] = [
-        (Seen::Hardly, 0.0),
-        (Seen::SideBySide, 0.8),
-        (Seen::Plainly, 1.8),
-        (Seen::AnotherShade, 5.0),
+    pub const ALL: [(Perceptibility, f64); 4] = [
+        (Perceptibility::Hardly, 0.0),
+        (Perceptibility::SideBySide, 0.8),
+        (Perceptibility::Plainly, 1.8),
+        (Perceptibility::AnotherShade, 5.0),
     ];
 
     /// What is made of this difference by CIEDE2000; what is no number counts as another shade.
-    pub fn of(difference: f64) -> Seen {
-        let reached = Seen::ALL.iter().rev().find(|(_, from)| difference >= *from);
-        reached.map_or(Seen::AnotherShade, |(seen, _)| *seen)
+    pub fn of(difference: f64) -> Perceptibility {
+        let reached = Perceptibility::ALL
+            .iter()
+            .rev()
+            .find(|(_, from)| difference >= *from);
+        reached.map_or(Perceptibility::AnotherShade, |(seen, _)| *seen)
     }
 
     /// The words for it.
     pub fn label(self) -> &'static str {
         match self {
-            Seen::Hardly => "hardly seen, even side by side",
-            Seen::SideBySide => "seen side by side, hardly apart from each other",
-            Seen::Plainly => "plainly seen side by side",
-            Seen::AnotherShade => "another shade",
+            Perceptibility::Hardly => "hardly seen, even side by side",
+            Perceptibility::SideBySide => "seen side by side, hardly apart from each other",
+            Perceptibility::Plainly => "plainly seen side by side",
+            Perceptibility::AnotherShade => "another shade",
         }
     }
 }
@@ -52,14 +55,14 @@ mod tests {
     #[test]
     fn each_limit_belongs_to_what_is_above_it() {
         for (difference, seen) in [
-            (0.0, Seen::Hardly),
-            (0.79, Seen::Hardly),
-            (0.8, Seen::SideBySide),
-            (1.8, Seen::Plainly),
-            (5.0, Seen::AnotherShade),
-            (f64::NAN, Seen::AnotherShade),
+            (0.0, Perceptibility::Hardly),
+            (0.79, Perceptibility::Hardly),
+            (0.8, Perceptibility::SideBySide),
+            (1.8, Perceptibility::Plainly),
+            (5.0, Perceptibility::AnotherShade),
+            (f64::NAN, Perceptibility::AnotherShade),
         ] {
-            assert_eq!(Seen::of(difference), seen, "{difference}");
+            assert_eq!(Perceptibility::of(difference), seen, "{difference}");
         }
     }
 }

@@ -1,12 +1,12 @@
-//! Makes the drawing of what looks at the eye.
+//! Finds the visible part of each front-facing surface.
 
 use std::ops::Range;
 
-use super::cut::{Contour, area, cut, region, size, standing_before, tidy};
+use super::cut::{Contour, area, cut, occluding_part, region, size, tidy};
 use super::joints::Joints;
 use super::lines::{Polyline, lines, outline};
 use super::order::Order;
-use super::sheet::{Grid, Seen, Shadow};
+use super::sheet::{Grid, ProjectedFacet, Projection};
 use super::view::Axes;
 use super::visible::{Drawing, Shade, VisibleFace};
 use crate::SMALLEST_AREA;
@@ -15,82 +15,87 @@ use crate::region::{Point2, Region};
 use crate::sorting;
 use crate::surface::{Facets, Surface};
 
-/// How many shades lie between edge on and face on: their steps are below what one sees in a drawing.
+/// The number of shades from edge on to face on. The steps are too small to see in a drawing.
 pub(super) const SHADES: f64 = 24.0;
 
 /// The facets of one surface.
 struct Group<'a> {
     surface: &'a Surface,
-    /// Their places among all facets.
+    /// The range of their indices among all facets.
     own: Range<usize>,
-    /// Lines that enclose what they cover together.
+    /// Contours of their union.
     around: Vec<Contour>,
-    /// Where they meet, for a folded or curved surface: the place in the list of joints.
+    /// The index of their joints, for a folded or curved surface.
     joints: Option<usize>,
-    /// What is seen of them.
+    /// Their visible part.
     visible: Vec<Contour>,
-    /// Whether that is all of them.
+    /// Whether all of them is visible.
     is_whole: bool,
 }
 
-/// Makes a drawing.
-pub(super) struct Draughtsman<'a> {
+/// Finds visible surfaces and makes the drawing.
+pub(super) struct Visibility<'a> {
     axes: &'a Axes,
     grid: &'a Grid,
-    seen: &'a [Seen],
+    projected: &'a [ProjectedFacet],
     order: Order,
     groups: Vec<Group<'a>>,
     /// The group of each facet.
     group_of: Vec<usize>,
-    /// Which groups stand behind which with one of their facets: the group behind and that in front, sorted.
+    /// Which groups are behind which with at least one facet: the group behind and that in front, sorted.
     behind: Vec<(usize, usize)>,
-    /// Where the facets of each folded or curved face meet.
+    /// The joints of each folded or curved face.
     joints: Vec<Joints>,
 }
 
-impl<'a> Draughtsman<'a> {
-    pub(super) fn new(surfaces: &'a [Surface], axes: &'a Axes, grid: &'a Grid, seen: &'a [Seen]) -> Self {
-        let mut draughtsman = Draughtsman {
+impl<'a> Visibility<'a> {
+    pub(super) fn new(
+        surfaces: &'a [Surface],
+        axes: &'a Axes,
+        grid: &'a Grid,
+        projected: &'a [ProjectedFacet],
+    ) -> Self {
+        let mut visibility = Visibility {
             axes,
             grid,
-            seen,
-            order: Order::of(seen),
+            projected,
+            order: Order::of(projected),
             groups: Vec::new(),
-            group_of: Vec::with_capacity(seen.len()),
+            group_of: Vec::with_capacity(projected.len()),
             behind: Vec::new(),
             joints: Vec::new(),
         };
-        let face = |facet: &Seen| {
+        let face = |facet: &ProjectedFacet| {
             let id = &surfaces[facet.surface].id;
             (id.part, id.side)
         };
         let mut from = 0;
-        for run in seen.chunk_by(|a, b| face(a) == face(b)) {
-            draughtsman.add_face(surfaces, from..from + run.len());
+        for run in projected.chunk_by(|a, b| face(a) == face(b)) {
+            visibility.add_face(surfaces, from..from + run.len());
             from += run.len();
         }
-        let group_of = &draughtsman.group_of;
-        let pairs = draughtsman.order.pairs.iter();
+        let group_of = &visibility.group_of;
+        let pairs = visibility.order.pairs.iter();
         let mut behind: Vec<_> = pairs
             .map(|pair| (group_of[pair.behind], group_of[pair.front]))
             .collect();
         sorting::sort_by(&mut behind, |pair| *pair);
         behind.dedup();
-        draughtsman.behind = behind;
-        draughtsman
+        visibility.behind = behind;
+        visibility
     }
 
-    /// Adds the surfaces of one face of a part, of which `run` are the facets.
+    /// Adds the surfaces of one face of a part; `run` is the range of its facets.
     fn add_face(&mut self, surfaces: &'a [Surface], run: Range<usize>) {
         let mut joints = None;
         let mut from = run.start;
-        for own in self.seen[run.clone()].chunk_by(|a, b| a.surface == b.surface) {
+        for own in self.projected[run.clone()].chunk_by(|a, b| a.surface == b.surface) {
             let own = from..from + own.len();
             from = own.end;
-            let surface = &surfaces[self.seen[own.start].surface];
+            let surface = &surfaces[self.projected[own.start].surface];
             if let Facets::Many(_) = &surface.facets {
                 joints.get_or_insert_with(|| {
-                    self.joints.push(Joints::of(self.seen, run.clone()));
+                    self.joints.push(Joints::of(self.projected, run.clone()));
                     self.joints.len() - 1
                 });
             }
@@ -101,7 +106,7 @@ impl<'a> Draughtsman<'a> {
                     let around = self.joints[place].around(1, |place| open(place).then_some(0));
                     around.into_iter().flatten().collect()
                 }
-                None => self.seen[own.start].contours.clone(),
+                None => self.projected[own.start].contours.clone(),
             };
             self.group_of.extend(own.clone().map(|_| self.groups.len()));
             self.groups.push(Group {
@@ -123,7 +128,7 @@ impl<'a> Draughtsman<'a> {
                 faces.push(self.face(group));
             }
         }
-        // What is wholly hidden adds nothing to the outline.
+        // Hidden facets add nothing to the outline.
         let open = self
             .groups
             .iter()
@@ -135,8 +140,8 @@ impl<'a> Draughtsman<'a> {
         }
     }
 
-    /// Finds what is seen of each surface. What turns out to be wholly hidden hides nothing more of others, so those
-    /// come first that have little before them.
+    /// Finds the visible part of each surface. A surface that turns out to be completely hidden hides nothing more, so
+    /// surfaces with little in front of them come first.
     fn find_visible(&mut self) {
         let load = |group: &Group| {
             let pairs: usize = group.own.clone().map(|place| self.order.count(place)).sum();
@@ -173,8 +178,7 @@ impl<'a> Draughtsman<'a> {
         }
     }
 
-    /// What is seen of facets of one surface, in order, as one: what the lines `around` them enclose without what
-    /// stands before it.
+    /// The visible part of some facets of one surface, in order, as one: the inside of `around` less what is in front.
     fn visible(&mut self, own: &[usize], around: &[Contour]) -> Vec<Contour> {
         let mut fronts: Vec<usize> = Vec::new();
         for &place in own {
@@ -195,10 +199,10 @@ impl<'a> Draughtsman<'a> {
                 let mut nearer: Vec<Contour> = Vec::new();
                 for pair in self.order.before(front) {
                     if own.binary_search(&pair.front).is_ok() {
-                        nearer.extend(standing_before(pair, self.seen));
+                        nearer.extend(occluding_part(pair, self.projected));
                     }
                 }
-                let contours = &self.seen[front].contours;
+                let contours = &self.projected[front].contours;
                 if nearer.is_empty() {
                     away.extend(contours);
                 } else {
@@ -209,7 +213,7 @@ impl<'a> Draughtsman<'a> {
         cut(around, away.into_iter().chain(&parts))
     }
 
-    /// Whether a surface stands before another with all its facets; now and then they reach around each other.
+    /// Whether a surface is in front of another with all of its facets. Surfaces may also interlock.
     fn is_before(&self, front: usize, behind: usize) -> bool {
         front != behind && self.behind.binary_search(&(front, behind)).is_err()
     }
@@ -221,7 +225,7 @@ impl<'a> Draughtsman<'a> {
             let whole = self.flat_region(group);
             let shade = Shade {
                 region: whole.clone(),
-                squareness: self.seen[own.start].squareness,
+                squareness: self.projected[own.start].squareness,
             };
             return VisibleFace {
                 surface,
@@ -230,7 +234,13 @@ impl<'a> Draughtsman<'a> {
                 shades: vec![shade],
             };
         };
-        let lines = lines(&own, &group.visible, &self.joints[joints], self.seen, &self.order);
+        let lines = lines(
+            &own,
+            &group.visible,
+            &self.joints[joints],
+            self.projected,
+            &self.order,
+        );
         VisibleFace {
             surface,
             region: region(&group.visible, self.grid),
@@ -239,24 +249,24 @@ impl<'a> Draughtsman<'a> {
         }
     }
 
-    /// What is seen of a flat surface, to the last digit if it is seen whole.
+    /// The visible part of a flat surface, exact if all of it is visible.
     fn flat_region(&self, group: &Group) -> Region {
         if !group.is_whole {
             return region(&group.visible, self.grid);
         }
-        let Facet { plane, region } = &group.surface.facets[self.seen[group.own.start].facet];
-        let shadow = Shadow::of(plane, self.axes);
-        region.mapped(|point| shadow.point(point))
+        let Facet { plane, region } = &group.surface.facets[self.projected[group.own.start].facet];
+        let projection = Projection::of(plane, self.axes);
+        region.mapped(|point| projection.point(point))
     }
 
-    /// The visible parts of the facets of a surface, those of like squareness as one shade.
+    /// The visible parts of the facets of a surface, those of similar squareness as one shade.
     fn shades(&mut self, own: Range<usize>, joints: usize) -> Vec<Shade> {
-        let (seen, order) = (self.seen, &self.order);
-        let level = |place: usize| (seen[place].squareness * SHADES).round() as usize;
+        let (projected, order) = (self.projected, &self.order);
+        let level = |place: usize| (projected[place].squareness * SHADES).round() as usize;
         let mut levels: Vec<Level> = vec![];
         levels.resize_with(1 + SHADES as usize, Level::default);
         for place in own.clone().filter(|&place| !order.hidden[place]) {
-            levels[level(place)].add(place, seen, order);
+            levels[level(place)].add(place, projected, order);
         }
         let is_whole = |place: usize| own.contains(&place) && !order.hidden[place] && order.is_whole(place);
         let whole = self.joints[joints].around(levels.len(), |place| is_whole(place).then(|| level(place)));
@@ -267,21 +277,21 @@ impl<'a> Draughtsman<'a> {
         shades
     }
 
-    /// The shade of facets of which those that are seen whole lie within the lines `whole`.
+    /// The shade of facets; `whole` are the contours of those that are completely visible.
     fn shade(&mut self, level: &Level, whole: Vec<Contour>) -> Option<Shade> {
         let mut contours = whole;
         contours.iter_mut().for_each(tidy);
         contours.retain(|contour| contour.len() > 2);
         if !level.cut.is_empty() {
-            let seen = self.seen;
+            let projected = self.projected;
             let cut: Vec<Contour> = level
                 .cut
                 .iter()
-                .flat_map(|&place| seen[place].contours.clone())
+                .flat_map(|&place| projected[place].contours.clone())
                 .collect();
             contours.extend(self.visible(&level.cut, &cut));
         }
-        // The largest is an outer one, as a region wants it of its first.
+        // The largest contour is an outer one, which a region needs first.
         sorting::sort_by(&mut contours, |contour| [-size(contour), 0]);
         (!contours.is_empty()).then(|| Shade {
             region: region(&contours, self.grid),
@@ -295,10 +305,10 @@ impl<'a> Draughtsman<'a> {
     }
 }
 
-/// Facets of like squareness.
+/// Facets of similar squareness.
 #[derive(Default)]
 struct Level {
-    /// The sum of their squareness, and how many they are.
+    /// The sum of their squareness, and their number.
     sum: f64,
     count: f64,
     /// Those that are partly hidden.
@@ -306,8 +316,8 @@ struct Level {
 }
 
 impl Level {
-    fn add(&mut self, place: usize, seen: &[Seen], order: &Order) {
-        self.sum += seen[place].squareness;
+    fn add(&mut self, place: usize, projected: &[ProjectedFacet], order: &Order) {
+        self.sum += projected[place].squareness;
         self.count += 1.0;
         if !order.is_whole(place) {
             self.cut.push(place);
