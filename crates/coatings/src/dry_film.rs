@@ -15,7 +15,7 @@ use crate::tool::ToolKind;
 const MOST_COATS: f64 = 20.0;
 
 /// The dry film of the coats of a layer, as a formula: `film x solids x coats / (1 + thinner)`. What a porous surface
-/// drinks builds no film.
+/// absorbs builds no film.
 #[derive(Clone, Debug, PartialEq)]
 pub struct DryFilm {
     inputs: [Input; 2],

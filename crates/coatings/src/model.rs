@@ -1,10 +1,12 @@
 //! The volume formula, for every material of a job at once.
 //!
-//! By the film of the tool: `liters = area x (first coat + other coats) x film x 1000 / (transfer x narrow x (1 +
-//! thinner))`, with the film in metres. By the label: `liters = area x (first coat + other coats) / rate`; the rate
-//! already contains the ordinary loss of brush and roller, so only a sprayer's loss beyond that comes in. Where the maker's
-//! own weighed jobs show how far a liter from the can goes with a tool, that rate takes the place of both; it contains
-//! all loss of that tool. To each comes what the tools keep, once for each material, color and tool.
+//! By the film of the tool: `liters = area x (first coat + other coats) x film x 1000 / (transfer x narrow x
+//! (1 + thinner))`, with the film in meters.
+//!
+//! By the label: `liters = area x (first coat + other coats) / rate`. The rate already contains the ordinary
+//! loss of brush and roller, so only the extra loss of a sprayer is added. A rate from the maker's own
+//! weighed jobs with a tool replaces both; it contains all loss of that tool. The material that stays in the
+//! tools is added once for each material, color and tool.
 //!
 //! Materials, zones and jobs with the same cause share its draws, because the inputs have the same name.
 
@@ -52,7 +54,7 @@ pub(crate) struct Term {
     pub(crate) consumption: Consumption,
     /// Factors that the consumption is divided by.
     pub(crate) losses: Vec<usize>,
-    /// A factor that it is multiplied with.
+    /// A factor that the consumption is multiplied by.
     pub(crate) gain: Option<usize>,
     pub(crate) thinned: f64,
     /// Inputs that its tool keeps.

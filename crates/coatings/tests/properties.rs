@@ -311,8 +311,8 @@ proptest! {
         }
     }
 
-    /// Of no material, and at no confidence. A first coat counts from the start: it takes the thirst of the surface away
-    /// from the layer after it.
+    /// For every material and confidence. A first coat counts from the start: it saturates the surface
+    /// before the next layer.
     #[test]
     fn one_coat_more_never_needs_less(mut job in measured_job(), zone in any::<Index>(), layer in any::<Index>()) {
         let (zone, mut more) = (zone.index(job.zones.len()), job.clone());

@@ -44,7 +44,7 @@ const fn remembered(key: &'static str, label: &'static str, litres: f64, filled:
     }
 }
 
-/// Spoons and cups. The sizes of US labelling are those of 21 CFR 101.9(b)(5), from memory.
+/// Spoons and cups. The sizes of US labeling are those of 21 CFR 101.9(b)(5), from memory.
 pub static MEASURES: [Measure; 8] = [
     exact("us-cup", "US cup", 0.236_588_236_5, CUP),
     exact("us-tablespoon", "US tablespoon", 0.014_786_764_781_25, SPOON),
