@@ -1,4 +1,4 @@
-//! How long the choice of cans takes for ten colours and eight sizes: the problems that
+//! How long the choice of cans takes for ten colors and eight sizes: the problems that
 //! `tests/outside/scripts/cans.py --time` gives to HiGHS.
 
 use coatings::can::{Offer, choose};

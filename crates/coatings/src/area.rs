@@ -1,18 +1,18 @@
-//! Areas whose errors have common causes.
+//! Areas with correlated errors.
 
 use units::Area;
 
 use crate::estimate::Estimate;
 
-/// An area that is finished in one way, and what its measuring does to it.
+/// An area with one finish, and its sensitivity to measuring errors.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Patch {
     /// The best estimate of its area.
     pub area: Area,
     /// Whether it is of narrow parts, where much of a sprayer's fan goes by.
     pub narrow: bool,
-    /// How much larger it is for each cause of measuring that is a standard uncertainty larger. All patches of a job
-    /// name the same causes in the same order, so that a tape that reads too long makes all of them too large.
+    /// The change of the area for one standard uncertainty of each measuring error. All patches of a job
+    /// list the same errors in the same order, so an error of the tape is shared.
     pub steps: Vec<Area>,
 }
 
@@ -37,8 +37,8 @@ impl Patch {
     }
 }
 
-/// For each patch, how much of each of as many independent standard normal causes it takes, square metres: the lower
-/// triangle whose product with itself is the covariance of the areas (Cholesky).
+/// The Cholesky factor of the covariance of the areas, square meters: for each patch its coefficients of
+/// independent standard normal variables.
 ///
 /// A piece has some thirty measurements and a handful of patches. Drawing one number for each patch instead of one for
 /// each measurement gives the same joint distribution.
@@ -56,7 +56,7 @@ pub(crate) fn loadings(patches: &[&Patch]) -> Vec<Vec<f64>> {
         for (other, earlier) in rows.iter().enumerate() {
             let common: f64 = row.iter().zip(earlier).map(|(a, b)| a * b).sum();
             let diagonal = earlier[other];
-            // An earlier patch that adds no cause of its own has nothing left to share.
+            // An earlier patch without variance of its own contributes nothing.
             row.push(if diagonal > 0.0 {
                 (covariance(patch, patches[other]) - common) / diagonal
             } else {
@@ -64,7 +64,7 @@ pub(crate) fn loadings(patches: &[&Patch]) -> Vec<Vec<f64>> {
             });
         }
         let rest = own - row.iter().map(|a| a * a).sum::<f64>();
-        // What is left of an area that hangs on others wholly is noise of the subtraction.
+        // For an area that depends on others completely, the remainder is rounding noise.
         row.push(if rest > own * 1e-9 { rest.sqrt() } else { 0.0 });
         rows.push(row);
     }
@@ -97,7 +97,7 @@ mod tests {
     }
 
     proptest! {
-        /// The product of the loadings is the covariance again, also where areas hang on each other wholly.
+        /// The product of the loadings is the covariance, also where areas depend on each other completely.
         #[test]
         fn loadings_keep_every_covariance(
             steps in prop::collection::vec(prop::collection::vec(-1.0..1.0f64, 3), 1..7),

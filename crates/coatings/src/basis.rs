@@ -1,6 +1,7 @@
-//! What a volume is worked out from.
+//! The basis of a volume.
 
-/// What the volume is worked out from, unless the maker entered the rate of the can; see [`Material::basis`](crate::Material::basis).
+/// The basis of a volume, unless the maker entered the rate on the can; see
+/// [`Material::basis`](crate::Material::basis).
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub enum Basis {
     /// The wet film that the tool leaves.

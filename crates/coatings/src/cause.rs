@@ -1,4 +1,4 @@
-//! What makes an amount unsure.
+//! The causes of uncertainty of an amount.
 
 use crate::distribution::Distribution;
 use crate::material::Material;
@@ -8,7 +8,7 @@ use crate::substrate::Substrate;
 use crate::tool::{Retention, Tool};
 use crate::unit::{Metres, SquareMetresPerLitre, Unit};
 
-/// What makes an amount unsure.
+/// A cause of uncertainty of an amount.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Cause {
     /// The areas were measured.
@@ -20,12 +20,12 @@ pub enum Cause {
         /// The tool.
         tool: &'static str,
     },
-    /// How far a litre goes by the label.
+    /// How far a liter goes by the label.
     LabelRate {
         /// The name of the material.
         material: String,
     },
-    /// How far a litre goes with a tool by the maker's own jobs.
+    /// How far a liter goes with a tool by the maker's own jobs.
     OwnRate {
         /// The name of the material.
         material: String,
@@ -37,7 +37,7 @@ pub enum Cause {
         /// The tool.
         tool: &'static str,
     },
-    /// How much of it goes by narrow parts.
+    /// How much of the spray misses narrow parts.
     Narrow {
         /// The tool.
         tool: &'static str,
@@ -59,7 +59,7 @@ pub enum Cause {
 }
 
 impl Cause {
-    /// The words for it.
+    /// Its label.
     pub fn label(&self) -> String {
         match self {
             Cause::Measuring => "the measuring of the piece".into(),
@@ -110,7 +110,7 @@ pub fn in_sentence(name: &str) -> String {
     }
 }
 
-/// What is known of a cause, and the name that decides its draws.
+/// A cause with its distribution and the name that seeds its draws.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct UncertainInput {
     pub(crate) cause: Cause,
@@ -182,7 +182,7 @@ impl UncertainInput {
         UncertainInput::of(Cause::FirstCoat { substrate }, name, substrate.first_coat())
     }
 
-    /// What one wash of a tool keeps; each job, material and colour has washes of its own.
+    /// The material lost in one cleaning of a tool. Each job, material and color has its own cleanings.
     pub(crate) fn kept(wash: &str, tool: &'static Tool, keeps: &Retention) -> Self {
         let cause = Cause::Kept {
             tool: tool.name,
@@ -192,7 +192,7 @@ impl UncertainInput {
         UncertainInput::of(cause, name, keeps.litres)
     }
 
-    /// One of the independent causes of measuring: a standard normal number.
+    /// One of the independent measuring errors: a standard normal variable.
     pub(crate) fn measuring(job: &str, number: usize) -> Self {
         UncertainInput {
             cause: Cause::Measuring,

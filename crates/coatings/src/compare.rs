@@ -1,4 +1,4 @@
-//! The same job done in another way: with other tools, at equal coats or at equal dry film.
+//! The same job with other tools, at equal coats or at equal dry film.
 
 use units::{Area, Length};
 
@@ -26,7 +26,7 @@ pub enum Way {
 }
 
 impl Job {
-    /// The job done in another way; a material that a tool cannot put on keeps the tool of the scheme.
+    /// The job with other tools. A material that a tool cannot apply keeps its planned tool.
     pub fn with_tools(&self, way: Way) -> Job {
         let (broad, narrow) = match way {
             Way::AsPlanned => return self.clone(),
@@ -46,11 +46,10 @@ impl Job {
         job
     }
 
-    /// The job with as many coats of each layer as reach the dry film that the same layer has in another way of doing it,
-    /// at the best estimates, on the broad and on the narrow parts that there are; two thin coats are not two thick ones.
-    /// Nothing becomes less than planned. What counts is the film that the tools leave, also where volumes come from a
-    /// label. Paint and clear coats protect by their film; a cleaner, a stain or a primer does its work in a thin one too
-    /// (common practice, no source), so it gets no more coats.
+    /// The job with enough coats of each layer to reach the dry film that the layer has in another job, at
+    /// the best estimates, on broad and on narrow parts. No layer gets fewer coats than planned. The film of
+    /// the tools counts, even where volumes come from a label. Only paint and topcoats protect by their
+    /// film, so cleaners, stains and primers get no more coats (common practice, no source).
     pub fn at_equal_film(&self, other: &Job) -> Job {
         let mut job = self.clone();
         for (zone, others) in job.zones.iter_mut().zip(&other.zones) {

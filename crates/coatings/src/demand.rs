@@ -1,4 +1,4 @@
-//! How much of each material a job needs, with its spread, what causes it and where the material goes.
+//! How much of each material a job needs: samples, causes of uncertainty, and where the material goes.
 
 use std::rc::Rc;
 
@@ -15,10 +15,10 @@ use crate::samples::Samples;
 use crate::tool::ToolKind;
 use crate::trials::Trials;
 
-/// How many trials an answer rests on. With this many, the 5 % and 95 % values are steady to about 1 %.
+/// The number of trials of an answer. With this many, the 5 % and 95 % quantiles are stable to about 1 %.
 pub const TRIALS: usize = 10_000;
 
-/// Where a share of an amount goes.
+/// The destination of a share of an amount.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Place {
     /// It stays on the piece.
@@ -43,7 +43,7 @@ impl Place {
     }
 }
 
-/// A share of an amount: where the material goes.
+/// A share of an amount by destination.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Share {
     /// Where it goes.
@@ -52,7 +52,7 @@ pub struct Share {
     pub volume: Volume,
 }
 
-/// What one cause gives to the uncertainty of an amount.
+/// The contribution of one cause to the uncertainty of an amount.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Contribution {
     /// The cause.
@@ -63,16 +63,16 @@ pub struct Contribution {
     pub share: f64,
 }
 
-/// How much of one material, in one colour, a job needs.
+/// How much of one material, in one color, a job needs.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Demand {
     /// The material.
     pub material: Rc<Material>,
-    /// Its colour, of a material that comes in colours.
+    /// Its color, of a material that comes in colors.
     pub colour: Option<Rgb>,
     /// Where it goes: the piece first.
     pub shares: Vec<Share>,
-    /// What makes the amount unsure, the largest first.
+    /// The contributions to its uncertainty, the largest first.
     pub budget: Vec<Contribution>,
     /// What each zone takes of it, as the best estimate, by the number of the zone in the job.
     pub by_zone: Vec<(usize, Volume)>,
@@ -143,8 +143,8 @@ impl Trials {
     }
 }
 
-/// What the tools would lay on of each material whose rate the maker entered from a label, with what they keep: the best
-/// estimate, to stand beside the amount by that label.
+/// The amount of each material with a label rate from the maker, calculated from the film of the tools
+/// instead. It is a best estimate, shown beside the amount by the label.
 pub fn by_tools(job: &Job) -> Vec<(Rc<Material>, Option<Rgb>, Volume)> {
     let stated = |material: &Material, planned: Basis| match material.states_rate() {
         true => Basis::WetFilm,
@@ -159,7 +159,7 @@ pub fn by_tools(job: &Job) -> Vec<(Rc<Material>, Option<Rgb>, Volume)> {
     lots.map(of_lot).collect()
 }
 
-/// Litres of each term at the best estimates: on the piece, and in all.
+/// Liters of each term at the best estimates: on the piece, and in all.
 fn at_best<'a>(model: &'a Model, lot: &'a Lot) -> impl Iterator<Item = (usize, ToolKind, f64, f64)> + 'a {
     let mean = |input: usize| model.inputs[input].input.distribution.mean();
     lot.terms.iter().map(move |term| {
@@ -221,7 +221,7 @@ fn by_zone(model: &Model, lot: &Lot) -> Vec<(usize, Volume)> {
     zones
 }
 
-/// All causes that give anything; those of measuring are one.
+/// All causes with a contribution. Those of measuring count as one.
 fn budget(model: &Model, estimate: &Linear) -> Vec<Contribution> {
     let mut budget: Vec<(Cause, f64)> = Vec::new();
     for (uncertain, contribution) in model.inputs.iter().zip(&estimate.contributions) {
@@ -246,17 +246,17 @@ fn budget(model: &Model, estimate: &Linear) -> Vec<Contribution> {
 }
 
 impl Demand {
-    /// Nineteen times in twenty more than this is needed.
+    /// The 5 % quantile.
     pub fn low(&self) -> Volume {
         self.at(0.05)
     }
 
-    /// As often more as less than this is needed.
+    /// The median.
     pub fn likely(&self) -> Volume {
         self.at(0.5)
     }
 
-    /// Nineteen times in twenty this is enough.
+    /// The 95 % quantile.
     pub fn high(&self) -> Volume {
         self.at(0.95)
     }
@@ -276,34 +276,34 @@ impl Demand {
         self.estimate.estimate().with(Volume::litres)
     }
 
-    /// What never stays on the piece: in drips, in the air, in the tools.
+    /// The loss: in drips, in the air, in the tools.
     pub fn lost(&self) -> Volume {
         self.shares.iter().skip(1).map(|share| share.volume).sum()
     }
 
-    /// Whether it is what a layer takes.
+    /// Whether it is the demand for the material and color of a layer.
     pub fn is_of(&self, layer: &Layer) -> bool {
         layer.material.key == self.material.key && layer.can_colour() == self.colour
     }
 
-    /// Whether another need is of the same cans: of the same material in the same colour.
+    /// Whether another demand is for the same material in the same color.
     pub fn is_alike(&self, other: &Demand) -> bool {
         other.material.key == self.material.key && other.colour == self.colour
     }
 
-    /// Litres of each trial.
+    /// Liters of each trial.
     pub(crate) fn litres(&self) -> &[f64] {
         &self.litres
     }
 }
 
-/// What several jobs need together of one material in one colour, litres: the same trial of each is added, so that what
-/// they share, such as how far a litre goes, is wrong for all of them at once.
+/// The demand of several jobs together for one material in one color, liters. The same trial of each is
+/// added, so an error that they share, such as that of the spreading rate, is shared.
 pub fn together(demands: &[&Demand]) -> Samples {
     Samples::of(&litres_together(demands))
 }
 
-/// Litres of each trial of several jobs together.
+/// Liters of each trial of several jobs together.
 pub(crate) fn litres_together(demands: &[&Demand]) -> Vec<f64> {
     let rows = demands
         .iter()
@@ -365,7 +365,7 @@ mod tests {
         let (material, colour, by_tool) = by_tools(&job).remove(0);
         assert_eq!((&*material.key, colour), ("own", None));
         close(by_tool, 2.0 * 2.0 * 0.1 / 0.975 + 0.010, 1e-12);
-        // What a label does not say stays with the tool.
+        // Materials without a label rate use the film of the tool.
         assert!(by_tools(&enamel("brush", 2)).is_empty());
         job.zones[0].basis = Basis::LabelRate;
         assert_eq!(one(&job).linear(), demand.linear());
@@ -398,8 +398,8 @@ mod tests {
         assert!(budget.iter().any(|part| part.cause == Cause::Measuring));
     }
 
-    /// Two square metres twice at 8 m2/L and what is washed out of the tool, by hand: half a litre and that. The maker's
-    /// rate stands in the place of film and label alike, and its width is that of the answer.
+    /// By hand: two coats on 2 m2 at 8 m2/L are half a liter, plus what is washed out of the tool. The
+    /// maker's rate replaces both film and label, and its range is that of the answer.
     #[test]
     fn own_jobs_take_the_place_of_film_and_label() {
         let with = |basis, low, high| {
@@ -426,7 +426,7 @@ mod tests {
         }
         let width = |demand: &Demand| demand.high() - demand.low();
         assert!(width(&with(Basis::WetFilm, 7.8, 8.2)) < width(&with(Basis::WetFilm, 7.0, 9.0)));
-        // Another tool has to learn for itself.
+        // The rate holds for this tool only.
         let mut rolled = enamel("foam-roller", 2);
         let before = demands(&rolled, 10);
         let rate = SourcedRange::own(8.0, 8.0);
@@ -447,8 +447,8 @@ mod tests {
         close(one(&job).linear().value, 2.0 / rate + 0.010, 1e-12);
     }
 
-    /// Practical = theoretical x transfer efficiency: what a label calls ordinary is taken out, what a sprayer loses
-    /// comes in.
+    /// Practical rate = theoretical rate x transfer efficiency: the ordinary loss of the label is removed,
+    /// and the loss of the sprayer is added.
     #[test]
     fn a_sprayer_loses_more_than_a_label_says() {
         let mut job = enamel("hvlp", 1);
@@ -523,7 +523,7 @@ mod tests {
         assert_eq!(demands(&two, 10).len(), 2);
     }
 
-    /// Two zones in one paint are as unsure as one of the same size: their film is one and the same.
+    /// Two zones in one paint are as uncertain as one of the same size, because they share the film.
     #[test]
     fn a_shared_cause_is_not_averaged_away() {
         let whole = one(&enamel("brush", 2));

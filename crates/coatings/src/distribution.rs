@@ -1,8 +1,8 @@
-//! What is known about an input: a distribution.
+//! The distribution of an input.
 
 use crate::normal;
 
-/// What is known about an input.
+/// The distribution of an input.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Distribution {
     /// Known without doubt.
@@ -24,7 +24,7 @@ pub enum Distribution {
 }
 
 impl Distribution {
-    /// Nothing but the limits is known; limits that are one number leave no doubt.
+    /// A rectangular distribution between two limits, or an exact value if they are equal.
     pub const fn between(low: f64, high: f64) -> Self {
         if low == high {
             Distribution::Exact(low)
@@ -53,7 +53,7 @@ impl Distribution {
         }
     }
 
-    /// Makes of each share, above 0 and below 1, the value below which it lies.
+    /// Replaces each probability, above 0 and below 1, by its quantile.
     pub(crate) fn quantiles(self, shares: &mut [f64]) {
         match self {
             Distribution::Exact(value) => shares.fill(value),

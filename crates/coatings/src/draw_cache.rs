@@ -1,12 +1,13 @@
-//! Draws that were made before. The same input always has the same draws, and from one key press to the next nearly all
-//! inputs stay as they are, so that to keep their columns changes no answer and saves a quarter of the work.
+//! A cache of draws. The same input always has the same draws, and most inputs do not change between key
+//! presses. The cache saves a quarter of the work.
 
 use std::cell::RefCell;
 use std::rc::Rc;
 
 use crate::propagate::{Input, draw};
 
-/// So many columns are kept: those of a few pieces, and of the ways side by side. A column of 10,000 trials is 80 kB.
+/// The most cached columns: enough for a few pieces and for tools compared side by side. A column of 10,000
+/// trials takes 80 kB.
 const MOST: usize = 96;
 
 /// The values of an input.
@@ -16,7 +17,8 @@ thread_local! {
     static CACHE: RefCell<Vec<(Input, Column)>> = const { RefCell::new(Vec::new()) };
 }
 
-/// At least as many values of an input as asked for, and as [`draw`] gives them: the first of more are those of fewer.
+/// At least this many values of an input, equal to those of [`draw`]. A longer column begins with the
+/// shorter one.
 pub(crate) fn cached_draws(input: &Input, trials: usize) -> Column {
     CACHE.with_borrow_mut(|cache| {
         let position = cache.iter().position(|(other, _)| other == input);
@@ -28,7 +30,8 @@ pub(crate) fn cached_draws(input: &Input, trials: usize) -> Column {
         }
         let column = Rc::new(draw(input, trials));
         if position.is_some() || cache.len() == MOST {
-            // The shorter one, or the oldest: a use does not make it younger, as to draw it again costs little.
+            // Evicts the shorter column or the oldest. Use does not renew a column, because drawing it again
+            // is cheap.
             cache.remove(position.unwrap_or(0));
         }
         cache.push((input.clone(), Rc::clone(&column)));

@@ -11,11 +11,11 @@ use crate::material::FilmClass;
 use crate::propagate::{Input, Linear, linear};
 use crate::tool::ToolKind;
 
-/// More coats than these are no plan any more.
+/// The most coats of a sensible plan.
 const MOST_COATS: f64 = 20.0;
 
-/// The dry film of the coats of a layer, as a formula: `film x solids x coats / (1 + thinner)`. What a porous ground
-/// drinks builds no film.
+/// The dry film of the coats of a layer, as a formula: `film x solids x coats / (1 + thinner)`. What a porous surface
+/// absorbs builds no film.
 #[derive(Clone, Debug, PartialEq)]
 pub struct DryFilm {
     inputs: [Input; 2],
@@ -25,20 +25,20 @@ pub struct DryFilm {
 }
 
 impl DryFilm {
-    /// The film of a layer on broad or on narrow parts; nothing if the tool cannot put it on, or if it stays within
+    /// The film of a layer on broad or on narrow parts; `None` if the tool cannot put it on, or if it stays within
     /// the wood or comes off again.
     pub fn of(layer: &Layer, basis: Basis, narrow: bool) -> Option<Self> {
         let material = &layer.material;
-        // An oil is a topcoat, but what does not go into the wood is wiped off.
+        // An oil is a topcoat, but the excess is wiped off.
         if matches!(material.body, FilmClass::Wash | FilmClass::Penetrating) {
             return None;
         }
         let tool = layer.tool_on(narrow);
         let film = tool.film(material.body)?;
-        // What a maker's own sprayer takes from the can is not what comes to lie on the piece.
+        // A sprayer's own rate includes overspray, which leaves no film.
         let own = layer.own_rate(tool).filter(|_| tool.kind != ToolKind::Sprayer);
         let by_rate = own.is_some() || material.basis(basis) == Basis::LabelRate;
-        // The same input as that of the volume, so that both have the same draws.
+        // The same input as for the volume, so that both share their draws.
         let wet = match own {
             Some(own) => UncertainInput::own_rate(material, tool, own.rate),
             None if by_rate => UncertainInput::label_rate(material),
@@ -51,13 +51,13 @@ impl DryFilm {
         Some(DryFilm {
             inputs: [wet.input, solids],
             by_rate,
-            // A label's rate is that of the material as it comes.
+            // A label's rate is for unthinned material.
             thinned: if by_rate { 0.0 } else { layer.thinned_for(tool) },
             coats: layer.coats,
         })
     }
 
-    /// Metres of dry film of one coat.
+    /// Meters of dry film of one coat.
     fn one_coat(&self, x: &[Vec<f64>]) -> Vec<f64> {
         let dry = |(film_or_rate, solids): (&f64, &f64)| {
             let wet = if self.by_rate {
@@ -86,9 +86,9 @@ impl DryFilm {
     }
 }
 
-/// How many coats of one thickness reach another; nothing if no sensible number does.
+/// How many coats of one thickness reach another; `None` if no sensible number does.
 pub(crate) fn coats_for(wanted: Length, one: Length) -> Option<u32> {
-    // A hair above a whole number is the noise of the division, not another coat.
+    // The tolerance absorbs rounding noise of the division.
     let coats = (wanted / one - 1e-9).ceil().max(1.0);
     (coats <= MOST_COATS).then_some(coats as u32)
 }

@@ -9,19 +9,19 @@ use crate::model::{Lot, Part, add_coats};
 use crate::samples::Samples;
 use crate::trials::Trials;
 
-/// No more coats than these are asked about.
+/// The most coats that are checked.
 const MOST_COATS: u32 = 9;
-/// Beyond so many zones, only the largest are tried together: each further one would double the work.
+/// With more zones than this, only the largest are combined: each further one would double the work.
 const MOST_ZONES: usize = 12;
 
 /// The answer in one word.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Verdict {
-    /// Enough with the wanted confidence.
+    /// Enough at the requested confidence.
     Enough,
-    /// More likely enough than not, but not with the wanted confidence.
+    /// Probably enough, but below the requested confidence.
     Tight,
-    /// More likely too little.
+    /// Probably too little.
     Short,
 }
 
@@ -32,21 +32,21 @@ pub struct Enough {
     pub verdict: Verdict,
     /// The probability that they are enough.
     pub probability: f64,
-    /// What is likely left over; nothing if they likely hold too little.
+    /// The median left over; zero if they are probably too little.
     pub left: Volume,
-    /// What is likely lacking; nothing if they are likely enough.
+    /// The median shortfall; zero if they are probably enough.
     pub lacking: Volume,
-    /// What has to be had besides, so that both together are enough with the wanted confidence.
+    /// The extra amount needed so that the total is enough at the requested confidence.
     pub extra_needed: Volume,
-    /// The most coats on all zones for which they are enough with the wanted confidence.
+    /// The most coats on all zones for which they are enough at the requested confidence.
     pub most_coats: u32,
-    /// The zones, by number, for which they are enough with the wanted confidence at the coats that were planned: of all
+    /// The zones, by number, for which they are enough at the requested confidence at the coats that were planned: of all
     /// choices the one that takes the most paint, which is the most work done.
     pub zones: Vec<usize>,
 }
 
 impl Verdict {
-    /// The verdict on what is in some cans against what is needed; `confidence` is the probability that the maker wants.
+    /// The verdict on what is in some cans against what is needed; `confidence` is the probability that the maker asks for.
     pub fn of(demand: &Demand, cans: &[Contents], confidence: f64) -> Self {
         Verdict::at(enough_with(&[demand], cans, Volume::ZERO), confidence)
     }
@@ -103,18 +103,17 @@ impl Trials {
     }
 }
 
-/// What has to be had besides what is in hand, so that all of it is enough with the wanted confidence: for several jobs and
-/// several cans at once.
+/// The extra amount that several jobs need beyond some cans, to be enough at the requested confidence.
 pub fn extra_needed(demands: &[&Demand], cans: &[Contents], confidence: f64) -> Volume {
     shortfall(&Samples::of(&left_over(demands, cans)), confidence)
 }
 
-/// What is left over in the end.
+/// The amount left over after a job.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Leftover {
-    /// As often more as less than this.
+    /// The median.
     pub likely: Volume,
-    /// With the wanted confidence at least this.
+    /// With the requested confidence at least this.
     pub least: Volume,
 }
 
@@ -138,7 +137,7 @@ pub fn enough_with(demands: &[&Demand], cans: &[Contents], more: Volume) -> f64 
     share_enough(&rest)
 }
 
-/// What is left over in each trial, litres; below nought where something is lacking.
+/// What is left over in each trial, liters; below nought where something is lacking.
 fn left_over(demands: &[&Demand], cans: &[Contents]) -> Vec<f64> {
     let mut rest = litres_together(demands);
     rest.iter_mut().for_each(|litres| *litres = -*litres);
@@ -151,22 +150,22 @@ fn left_over(demands: &[&Demand], cans: &[Contents]) -> Vec<f64> {
     rest
 }
 
-/// What is lacking where all but the wanted share of the trials lack less; `rest` is what is left over in each.
+/// The shortfall at a confidence; `rest` holds what is left over in each trial.
 fn shortfall(rest: &Samples, confidence: f64) -> Volume {
     Volume::litres(-rest.quantile(1.0 - confidence)).max(Volume::ZERO)
 }
 
-/// One column less another.
+/// The difference of two columns.
 fn less(from: &[f64], taken: &[f64]) -> Vec<f64> {
     from.iter().zip(taken).map(|(from, taken)| from - taken).collect()
 }
 
-/// The share of trials in which nothing is lacking.
+/// The fraction of trials without a shortfall.
 fn share_enough(rest: &[f64]) -> f64 {
     rest.iter().filter(|rest| **rest >= 0.0).count() as f64 / rest.len().max(1) as f64
 }
 
-/// A need, taken to pieces: what each layer takes of each zone in each trial, and what the tools keep.
+/// The components of a demand: what each layer takes of each zone in each trial, and what the tools keep.
 #[derive(Default)]
 struct Pieces<'a> {
     parts: Vec<Part>,
@@ -191,7 +190,8 @@ impl<'a> Pieces<'a> {
     }
 
     fn most_coats(&self, contents: &[f64], confidence: f64) -> u32 {
-        // What the tools keep and a thirsty ground drinks is taken once, however many coats there are.
+        // The loss in the tools and the absorption of the first coat count once, however many coats there
+        // are.
         let mut left = contents.to_vec();
         let mut coat = vec![0.0; contents.len()];
         for (kept, _) in &self.kept {
@@ -215,8 +215,8 @@ impl<'a> Pieces<'a> {
             .unwrap_or(0)
     }
 
-    /// The zones that a can does: each zone is taken or left, the larger first; a choice that is not enough is not
-    /// followed further, nor one that cannot become more work than the best so far.
+    /// The zones that a can is enough for, by branch and bound. The largest zones come first. A choice that
+    /// is not enough, or that cannot cover more than the best so far, is not extended.
     fn zones(&self, by_zone: &[(usize, Volume)], contents: &[f64], confidence: f64) -> Vec<usize> {
         let mut order: Vec<(usize, f64)> = by_zone
             .iter()
@@ -278,7 +278,7 @@ impl Search<'_> {
         let (zone, litres) = self.order[next];
         let mut with = left.to_vec();
         take(&mut with, &self.taken[next]);
-        // A tool is filled once, by the first of the zones that are done with it.
+        // The loss in a tool counts once, for the first of the zones that use it.
         for (kept, zones) in self.kept {
             if zones.contains(&zone) && !chosen.iter().any(|other| zones.contains(other)) {
                 take(&mut with, kept);

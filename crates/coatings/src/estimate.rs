@@ -34,7 +34,7 @@ impl<T: Copy + Mul<f64, Output = T>> Estimate<T> {
 }
 
 impl Estimate<Area> {
-    /// The expanded uncertainty as a share of the area; zero where there is no area.
+    /// The expanded uncertainty as a fraction of the area; zero where there is no area.
     pub fn give_or_take(&self) -> f64 {
         if self.value > Area::ZERO {
             self.expanded_uncertainty() / self.value

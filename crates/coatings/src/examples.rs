@@ -41,7 +41,7 @@ pub(crate) fn narrow(square_metres: f64) -> Patch {
     }
 }
 
-/// A zone on a sealed ground, worked out from the film of the tool.
+/// A zone on a sealed surface, worked out from the film of the tool.
 pub(crate) fn zone(key: &str, patches: Vec<Patch>, layers: Vec<Layer>) -> ZoneWork {
     ZoneWork {
         key: key.into(),
@@ -61,7 +61,7 @@ pub(crate) fn job(zones: Vec<ZoneWork>) -> Job {
     }
 }
 
-/// Two square metres of enamel.
+/// Two square meters of enamel.
 pub(crate) fn enamel(tool_key: &str, coats: u32) -> Job {
     job(vec![zone(
         "body",

@@ -4,15 +4,15 @@
 //! covers; the *theoretical* one counts only the non-volatile matter by volume (volume solids).
 //!
 //! # Units
-//! Spreading rates in square metres per litre. One litre of film one micrometre thick covers 1000 m2, the
+//! Spreading rates in square meters per liter. One liter of film one micrometer thick covers 1000 m2, the
 //! metric form of the trade's constant 1604 ft2 mil per US gallon.
 
 use units::{Area, Length};
 
-/// Micrometres of film that one litre leaves on a thousand square metres.
+/// Micrometres of film that one liter leaves on a thousand square meters.
 const MICROMETRES_PER_KILOAREA: f64 = 1000.0;
 
-/// The area that one litre covers, from its volume solids (a fraction) and the dry film wanted; m2/L.
+/// The area that one liter covers, from its volume solids (a fraction) and the dry film wanted; m2/L.
 ///
 /// # Example
 /// Volume solids 65 %, 125 um dry: 5.2 m2/L (worked example of a coatings technical bulletin).
@@ -25,7 +25,7 @@ pub fn theoretical_rate(volume_solids: f64, dry_film: Length) -> f64 {
     rate_of_wet_film(wet_film(volume_solids, dry_film))
 }
 
-/// The area that one litre covers at this wet film; m2/L. No solids are needed: it is an identity.
+/// The area that one liter covers at this wet film; m2/L. No solids are needed: it is an identity.
 pub fn rate_of_wet_film(wet_film: Length) -> f64 {
     MICROMETRES_PER_KILOAREA / (wet_film.as_millimetres() * 1000.0)
 }

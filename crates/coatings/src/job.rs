@@ -12,7 +12,7 @@ use crate::substrate::Substrate;
 use crate::tool::{Tool, ToolKind};
 use crate::unit::SquareMetresPerLitre;
 
-/// A colour, as red, green and blue; it tells two cans of one material apart.
+/// A color, as red, green and blue; it tells two cans of one material apart.
 pub type Rgb = [u8; 3];
 
 /// Coats of one material, put on one after the other.
@@ -20,23 +20,23 @@ pub type Rgb = [u8; 3];
 pub struct Layer {
     /// What is put on.
     pub material: Rc<Material>,
-    /// Its colour, of a material that comes in colours.
+    /// Its color, of a material that comes in colors.
     pub colour: Option<Rgb>,
-    /// How many coats; none is no amount.
+    /// The number of coats.
     pub coats: u32,
     /// With what.
     pub tool: &'static Tool,
     /// With what on narrow parts.
     pub narrow_tool: &'static Tool,
-    /// How much thinner is added before it is sprayed, as a share of the material's volume; no part of brushing or
+    /// How much thinner is added before it is sprayed, as a fraction of the material's volume; no part of brushing or
     /// rolling.
     pub thinned: f64,
     /// What this maker's own weighed jobs show of the material, tool by tool.
     pub own_rates: Rc<[OwnRate]>,
 }
 
-/// How far a litre from the can went in a maker's own weighed jobs with one tool. It holds all that is lost on the way,
-/// but for what is washed out of the tool.
+/// The spreading rate of a maker's own weighed jobs with one tool. It includes all losses except what is
+/// washed out of the tool.
 #[derive(Clone, Debug, PartialEq)]
 pub struct OwnRate {
     /// The key of the tool.
@@ -58,12 +58,12 @@ impl Layer {
         if narrow { self.narrow_tool } else { self.tool }
     }
 
-    /// The colour that tells two cans of the material apart; nothing for one that comes in no colours.
+    /// The color that tells two cans of the material apart; `None` for one that comes in no colors.
     pub(crate) fn can_colour(&self) -> Option<Rgb> {
         self.colour.filter(|_| self.material.coloured)
     }
 
-    /// How much thinner is added for this tool, as a share of the material's volume.
+    /// How much thinner is added for this tool, as a fraction of the material's volume.
     pub fn thinned_for(&self, tool: &Tool) -> f64 {
         if tool.kind == ToolKind::Sprayer {
             self.thinned
@@ -73,7 +73,7 @@ impl Layer {
     }
 }
 
-/// A zone: what is finished alike.
+/// A zone: surfaces with the same finish.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ZoneWork {
     /// Its key.
@@ -91,7 +91,8 @@ pub struct ZoneWork {
 }
 
 impl ZoneWork {
-    /// What a layer's first coat goes onto: only the first that stays on the piece meets the ground itself.
+    /// The substrate of a layer's first coat. Only the first layer that stays on the piece meets the bare
+    /// substrate.
     pub fn substrate_under(&self, layer: usize) -> Substrate {
         let first = self
             .layers

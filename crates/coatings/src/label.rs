@@ -1,4 +1,4 @@
-//! A maker's own copy of a material: what its label states in place of the generic figures.
+//! A maker's own copy of a material: values from its label replace the generic ones.
 
 mod doubt;
 mod fault;
@@ -20,7 +20,7 @@ pub use fault::Fault;
 pub use field::Field;
 pub(crate) use field::shown;
 
-/// A single spreading rate on a label is a claim for smooth sealed ground; it is taken as a tenth either way
+/// A single spreading rate on a label is a claim for smooth sealed surface; it is taken as a tenth either way
 /// (common practice: labels that do give a range give about that, such as 350 to 450 ft2/gal).
 const RATE_CLAIM: f64 = 0.10;
 /// A single figure of volume solids is taken as two points either way, as data sheets print it (common practice).
@@ -29,8 +29,8 @@ const SOLIDS_CLAIM: f64 = 0.02;
 const RATE_SOURCE: &str = "a single rate on the label, taken as 10 % either way";
 const SOLIDS_SOURCE: &str = "a single figure on the label, taken as 2 points either way";
 
-/// What a label states: ranges from low to high, both the same where it states one number; `None` where it says
-/// nothing and the generic figure stays.
+/// The values on a label, as ranges. Both ends are the same for a single number, and `None` keeps the
+/// generic value.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Label {
     /// The spreading rate, m2/L.
@@ -50,8 +50,7 @@ pub struct Label {
 }
 
 impl Label {
-    /// What is doubtful about these figures for this kind of material: questions, which a maker may answer with
-    /// "it is so".
+    /// Questions about values that are implausible for this kind of material. The maker may confirm them.
     ///
     /// # Errors
     /// Every figure that cannot be, one [`Fault`] for each field.
@@ -151,7 +150,7 @@ impl Label {
     }
 }
 
-/// Puts what a label states in the place of a figure.
+/// Replaces a value with that of a label.
 fn stated<U: Unit>(range: Option<(f64, f64)>, figure: &mut SourcedRange<U>) {
     if let Some((low, high)) = range {
         *figure = SourcedRange::own(low, high);
@@ -170,7 +169,7 @@ fn rate_figure((low, high): (f64, f64)) -> SourcedRange<SquareMetresPerLitre> {
     }
 }
 
-/// Stays above nothing and up to all of it.
+/// Clamps to a fraction above 0 and at most 1.
 fn solids_figure((low, high): (f64, f64)) -> SourcedRange {
     if low == high {
         claim(

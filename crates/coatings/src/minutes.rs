@@ -1,4 +1,4 @@
-//! How long the work with the tools takes; waiting is not in it.
+//! The working time with the tools, without waits.
 
 use crate::distribution::Distribution;
 use crate::estimate::Estimate;
@@ -9,11 +9,11 @@ use crate::tool::Tool;
 /// What one tool does in a job.
 pub(crate) struct ToolTime {
     pub(crate) tool: &'static Tool,
-    /// Square metres of broad surface, each coat for itself.
+    /// Square meters of broad surface, each coat for itself.
     pub(crate) broad: f64,
-    /// Square metres of narrow parts, each coat for itself.
+    /// Square meters of narrow parts, each coat for itself.
     pub(crate) narrow: f64,
-    /// Metres of edges, each coat for itself.
+    /// Meters of edges, each coat for itself.
     pub(crate) edges: f64,
     /// How often it is made ready and cleaned.
     pub(crate) washes: u32,
@@ -35,7 +35,7 @@ impl ToolTime {
     }
 }
 
-/// What each tool does in a job; a layer that a tool cannot put on is none of its work.
+/// The work of each tool in a job. A layer that a tool cannot apply does not count.
 pub(crate) fn of_tools(job: &Job) -> Vec<ToolTime> {
     let mut times: Vec<ToolTime> = Vec::new();
     let mut washes: Vec<(&str, Option<Rgb>, &str)> = Vec::new();
@@ -87,11 +87,11 @@ fn of_tool<'a>(times: &'a mut Vec<ToolTime>, tool: &'static Tool) -> &'a mut Too
 
 /// The minutes of brushing, rolling or spraying, edges and cleaning of a job, with their standard uncertainty (JCGM 100).
 ///
-/// `minutes = coats x (broad area + narrow area x what narrow parts take more) x minutes per square metre
-///  + coats x edges x minutes per metre + cleaning, once for each material, colour and tool`
+/// `minutes = coats x (broad area + narrow area x what narrow parts take more) x minutes per square meter
+///  + coats x edges x minutes per meter + cleaning, once for each material, color and tool`
 ///
-/// A tool that is slow is slow on every zone: its figures are one input each. What is unsure of the areas is small beside
-/// them and left out.
+/// The pace of a tool is one input for all zones. The uncertainty of the areas is small beside it and left
+/// out.
 pub fn minutes(job: &Job) -> Estimate<f64> {
     let (mut value, mut variance) = (0.0, 0.0);
     for time in of_tools(job) {
@@ -135,7 +135,7 @@ mod tests {
         assert_eq!(minutes(&job(vec![])).value, 0.0);
     }
 
-    /// By hand, of one square metre: with a pace `p` and a factor `f`, `u^2 = (f u(p))^2 + (p u(f))^2`.
+    /// By hand, of one square meter: with a pace `p` and a factor `f`, `u^2 = (f u(p))^2 + (p u(f))^2`.
     #[test]
     fn what_narrow_parts_take_more_is_unsure_too() {
         let brush = tool("brush").unwrap();

@@ -1,12 +1,14 @@
 //! The volume formula, for every material of a job at once.
 //!
-//! By the film of the tool: `litres = area x (first coat + other coats) x film x 1000 / (transfer x narrow x (1 +
-//! thinner))`, with the film in metres. By the label: `litres = area x (first coat + other coats) / rate`; the rate
-//! already contains the ordinary loss of brush and roller, so only a sprayer's loss beyond that comes in. Where the maker's
-//! own weighed jobs show how far a litre from the can goes with a tool, that rate takes the place of both; it contains
-//! all loss of that tool. To each comes what the tools keep, once for each material, colour and tool.
+//! By the film of the tool: `liters = area x (first coat + other coats) x film x 1000 / (transfer x narrow x
+//! (1 + thinner))`, with the film in meters.
 //!
-//! Two materials, zones or jobs that share a cause share its draws, because they share its name.
+//! By the label: `liters = area x (first coat + other coats) / rate`. The rate already contains the ordinary
+//! loss of brush and roller, so only the extra loss of a sprayer is added. A rate from the maker's own
+//! weighed jobs with a tool replaces both; it contains all loss of that tool. The material that stays in the
+//! tools is added once for each material, color and tool.
+//!
+//! Materials, zones and jobs with the same cause share its draws, because the inputs have the same name.
 
 use std::rc::Rc;
 
@@ -24,15 +26,15 @@ pub(crate) struct Model {
     pub(crate) lots: Vec<Lot>,
 }
 
-/// An area over the causes of measuring.
+/// An area as a linear function of the measuring errors.
 pub(crate) struct PatchModel {
     pub(crate) area: f64,
     pub(crate) narrow: bool,
-    /// Square metres for each of the first inputs.
+    /// The coefficients of the first inputs, square meters.
     loadings: Vec<f64>,
 }
 
-/// One material in one colour.
+/// One material in one color.
 pub(crate) struct Lot {
     pub(crate) material: Rc<Material>,
     pub(crate) colour: Option<Rgb>,
@@ -41,7 +43,7 @@ pub(crate) struct Lot {
     pub(crate) kept: Vec<usize>,
 }
 
-/// One layer on one patch. The numbers name inputs.
+/// One layer on one patch. Inputs are given by their index.
 pub(crate) struct Term {
     pub(crate) zone: usize,
     pub(crate) layer: usize,
@@ -52,17 +54,17 @@ pub(crate) struct Term {
     pub(crate) consumption: Consumption,
     /// Factors that the consumption is divided by.
     pub(crate) losses: Vec<usize>,
-    /// A factor that it is multiplied with.
+    /// A factor that the consumption is multiplied by.
     pub(crate) gain: Option<usize>,
     pub(crate) thinned: f64,
     /// Inputs that its tool keeps.
     pub(crate) kept: Vec<usize>,
 }
 
-/// What one coat takes of a square metre before any loss.
+/// What one coat takes of a square meter before any loss.
 #[derive(Clone, Copy, PartialEq)]
 pub(crate) enum Consumption {
-    /// A film, metres.
+    /// A film, meters.
     Film(usize),
     /// A rate, m2/L.
     Rate(usize),
@@ -73,9 +75,9 @@ pub(crate) enum Consumption {
 pub(crate) struct Part {
     pub(crate) zone: usize,
     pub(crate) coats: u32,
-    /// Litres of each coat on a ground that takes no more than another coat does.
+    /// Liters of each coat on a surface that takes no more than another coat does.
     pub(crate) coat: Vec<f64>,
-    /// Litres that the first coat takes beyond that, if the ground is thirsty.
+    /// Extra liters that the first coat takes on an absorbent surface.
     pub(crate) absorbed: Option<Vec<f64>>,
 }
 
@@ -84,7 +86,7 @@ impl Model {
         Model::with_basis(job, |material, planned| material.basis(planned))
     }
 
-    /// The model of a job whose volumes are worked out from what `basis` says of a material and of what is planned.
+    /// The model of a job, where `basis` gives the basis of each material from the planned one.
     pub(crate) fn with_basis(job: &Job, basis: impl Fn(&Material, Basis) -> Basis) -> Self {
         let all: Vec<(usize, &Patch)> = job
             .zones
@@ -158,7 +160,8 @@ impl Model {
         lot.terms.push(term);
     }
 
-    /// What a coat takes before losses, the losses, and what is given back; nothing for a tool that cannot put it on.
+    /// The consumption before losses, the losses, and the factor that undoes the loss of a label rate;
+    /// `None` if the tool cannot apply the material.
     fn consumption(
         &mut self,
         basis: Basis,
@@ -226,14 +229,14 @@ impl Model {
         }
     }
 
-    /// Whether anything hangs on an input: of those of measuring, not on one that no area takes.
+    /// Whether an input has any effect. A measuring error has none if no area depends on it.
     pub(crate) fn uses(&self, input: usize) -> bool {
         let takes = |patch: &PatchModel| patch.loadings.get(input).is_some_and(|loading| *loading != 0.0);
         input >= self.patches.len() || self.patches.iter().any(takes)
     }
 
-    /// The area of each patch, in square metres, from columns of inputs.
-    /// Columns of inputs that nothing hangs on may be empty.
+    /// The area of each patch, in square meters, from columns of inputs.
+    /// Columns of inputs without effect may be empty.
     pub(crate) fn areas(&self, columns: &[&[f64]]) -> Vec<Vec<f64>> {
         let rows = rows(columns);
         let area = |patch: &PatchModel| {
@@ -245,7 +248,7 @@ impl Model {
                     }
                 }
             }
-            // No measuring error makes an area less than nothing.
+            // A measuring error cannot make an area negative.
             for area in &mut area {
                 *area = area.max(0.0);
             }
@@ -256,7 +259,7 @@ impl Model {
 }
 
 impl PatchModel {
-    /// The standard uncertainty of the area, square metres.
+    /// The standard uncertainty of the area, square meters.
     pub(crate) fn standard_uncertainty(&self) -> f64 {
         self.loadings.iter().map(|a| a * a).sum::<f64>().sqrt()
     }
@@ -265,7 +268,7 @@ impl PatchModel {
 impl Lot {
     /// What each layer takes of each zone.
     pub(crate) fn parts(&self, columns: &[&[f64]], areas: &[&[f64]]) -> Vec<Part> {
-        // What a square metre takes is the same in every zone that is done alike.
+        // Terms with the same inputs take the same per square meter, so it is calculated once.
         let mut alike: Vec<(&Term, Vec<f64>)> = Vec::new();
         let mut parts: Vec<(usize, Part)> = Vec::new();
         for term in &self.terms {
@@ -301,7 +304,7 @@ impl Lot {
         parts.into_iter().map(|(_, part)| part).collect()
     }
 
-    /// Litres of all coats of all layers, with what the tools keep.
+    /// Liters of all coats of all layers, with what the tools keep.
     pub(crate) fn litres(&self, columns: &[&[f64]], areas: &[&[f64]]) -> Vec<f64> {
         let mut sum = self.kept(columns);
         for part in self.parts(columns, areas) {
@@ -323,13 +326,13 @@ impl Lot {
 }
 
 impl Term {
-    /// Whether a square metre takes as much as one of another term, trial by trial.
+    /// Whether the consumption per square meter is the same as that of another term in every trial.
     fn is_done_as(&self, other: &Term) -> bool {
         (self.consumption, &self.losses, self.gain, self.thinned)
             == (other.consumption, &other.losses, other.gain, other.thinned)
     }
 
-    /// Litres of one coat on a square metre.
+    /// Liters of one coat on a square meter.
     fn coat_on_a_square_metre(&self, columns: &[&[f64]]) -> Vec<f64> {
         let mut litres: Vec<f64> = match self.consumption {
             Consumption::Film(film) => {
@@ -351,24 +354,25 @@ impl Term {
         litres
     }
 
-    /// Litres of all coats that would be taken if nothing were lost, at one row of the inputs.
+    /// Liters of all coats without losses, for one row of inputs.
     pub(crate) fn on_piece(&self, row: impl Fn(usize) -> f64, area: f64) -> f64 {
         let coat = match self.consumption {
             Consumption::Film(film) => area * row(film) * 1000.0 / (1.0 + self.thinned),
             Consumption::Rate(rate) => area / row(rate),
         };
-        // What a label's rate contains as ordinary loss never was on the piece; of brush and roller it is not known apart.
+        // The ordinary loss in a label's rate never reached the piece. For brush and roller it is not known
+        // separately.
         coat * self.gain.map_or(1.0, &row) * (self.first_coat.map_or(1.0, &row) + f64::from(self.coats - 1))
     }
 
-    /// By how much more than that is taken because of losses.
+    /// The factor by which losses raise the consumption.
     pub(crate) fn lost_factor(&self, row: impl Fn(usize) -> f64) -> f64 {
         let losses: f64 = self.losses.iter().map(|loss| row(*loss)).product();
         1.0 / losses
     }
 }
 
-/// How many rows columns have, of which some may be empty.
+/// The number of rows of columns, some of which may be empty.
 fn rows(columns: &[&[f64]]) -> usize {
     columns.iter().map(|column| column.len()).max().unwrap_or(1)
 }

@@ -9,7 +9,7 @@ const MIDDLE: f64 = 0.425;
 /// about 1e-16. Its third branch, for rarer values than these, is left out: no draw of 32 random bits reaches it.
 /// The coefficients are from memory; a test holds the result against another implementation.
 pub(crate) fn quantiles(shares: &mut [f64]) {
-    // Each branch is worked out for many in a row, without asking between them: that takes a third of the time.
+    // Each branch runs over many values in a row. That takes a third of the time.
     let mut middle = [0.0; 64];
     let mut tails = [0usize; 64];
     for shares in shares.chunks_mut(middle.len()) {

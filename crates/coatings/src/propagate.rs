@@ -1,4 +1,4 @@
-//! Propagation of distributions through a model: Monte Carlo (JCGM 101), with the linear law of JCGM 100 beside it.
+//! Propagation of distributions through a model: Monte Carlo (JCGM 101) and the linear law of JCGM 100.
 //!
 //! A model takes a column of values for each input and gives a column of results. Both ways go through the same
 //! model, with other columns.
@@ -12,14 +12,14 @@ use crate::estimate::Estimate;
 /// An input of a model.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Input {
-    /// What causes it. Inputs with one name have the same draws wherever they stand: in two zones, two pieces or two
-    /// ways of doing a piece. So a shared error is shared, and not averaged away.
+    /// Its name. Inputs with the same name have the same draws in all zones, pieces and comparisons, so a
+    /// shared error is not averaged away.
     pub name: String,
     /// What is known about it.
     pub distribution: Distribution,
 }
 
-/// As many values of an input as asked for, always the same ones for the same name.
+/// This many values of an input; the same name always gives the same values.
 ///
 /// # Example
 /// ```
@@ -33,7 +33,7 @@ pub fn draw(input: &Input, trials: usize) -> Vec<f64> {
     }
     let hash = hash(&input.name);
     let mut random = Pcg32::new(scattered(hash), scattered(!hash));
-    // Halfway between two of the 2^32 steps, so that neither end is ever reached.
+    // The middle of one of 2^32 steps, so that 0 and 1 are never reached.
     let share = |_| (f64::from(random.next_u32()) + 0.5) / 4_294_967_296.0;
     let mut column: Vec<f64> = (0..trials).map(share).collect();
     input.distribution.quantiles(&mut column);
@@ -47,8 +47,7 @@ fn hash(name: &str) -> u64 {
     })
 }
 
-/// Spreads every bit of a number over all of it (the last step of SplitMix64), so that names that are nearly alike start
-/// far from each other.
+/// The finalizer of SplitMix64: it mixes all bits, so that similar names start far apart.
 fn scattered(mut bits: u64) -> u64 {
     bits = (bits ^ (bits >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
     bits = (bits ^ (bits >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
@@ -66,7 +65,7 @@ pub fn monte_carlo(inputs: &[Input], trials: usize, model: impl Fn(&[Vec<f64>]) 
 pub struct Linear {
     /// The best estimate: the model at the means of the inputs.
     pub value: f64,
-    /// What each input gives to the standard uncertainty, with its sign, in the order of the inputs.
+    /// The signed contribution of each input to the standard uncertainty, in the order of the inputs.
     pub contributions: Vec<f64>,
 }
 
@@ -173,8 +172,8 @@ mod tests {
         assert_eq!((samples.share_up_to(0.9), samples.share_up_to(3.1)), (0.0, 1.0));
     }
 
-    /// Names that are nearly alike have draws that know nothing of each other: over 300 pairs the largest correlation
-    /// of 10,000 draws stays where chance leaves it (its standard deviation is 0.01).
+    /// Similar names have uncorrelated draws: over 300 pairs the largest correlation of 10,000 draws is
+    /// within chance (its standard deviation is 0.01).
     #[test]
     fn draws_of_different_names_are_independent() {
         let columns: Vec<Vec<f64>> = (0..25)

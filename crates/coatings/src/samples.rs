@@ -1,13 +1,13 @@
-//! The spread of a result: equally likely values.
+//! Samples of a result: equally likely values.
 
-/// The spread of a result: equally likely values, from the smallest to the largest.
+/// Samples of a result, sorted.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Samples {
     sorted: Vec<f64>,
 }
 
 impl Samples {
-    /// The spread of these values, in any order.
+    /// The samples with these values, in any order.
     pub fn of(values: &[f64]) -> Self {
         let mut bits = shared_out(values);
         sort_nearly_sorted(&mut bits);
@@ -18,7 +18,7 @@ impl Samples {
         Samples { sorted }
     }
 
-    /// The value below which this share of the results lies; between values it is interpolated.
+    /// The quantile of this fraction, interpolated between values.
     ///
     /// # Example
     /// ```
@@ -35,7 +35,7 @@ impl Samples {
         }
     }
 
-    /// The share of the results that are not above a value.
+    /// The fraction of the values that are at most this value.
     pub fn share_up_to(&self, value: f64) -> f64 {
         self.sorted.partition_point(|result| *result <= value) as f64 / self.sorted.len().max(1) as f64
     }
@@ -57,9 +57,9 @@ impl Samples {
     }
 }
 
-/// The values as whole numbers that sort as they do, shared out to as many equal steps from the smallest to the largest
-/// as there are values: nearly in order, in one pass. Sorting is most of the work of an answer, and the results of trials
-/// lie close to each other, so that few share a step.
+/// The values as integers that sort the same, distributed over equal buckets. That leaves them nearly sorted
+/// in one pass. Sorting is most of the work of an answer, and the results of trials lie close together, so
+/// few share a bucket.
 fn shared_out(values: &[f64]) -> Vec<i64> {
     let low = values.iter().fold(f64::INFINITY, |low, value| low.min(*value));
     let high = values
@@ -68,7 +68,7 @@ fn shared_out(values: &[f64]) -> Vec<i64> {
     let last = values.len().saturating_sub(1);
     let steps = last as f64 / (high - low);
     let step = |value: f64| (((value - low) * steps) as usize).min(last);
-    // Where the values of each step begin.
+    // The start of each bucket.
     let mut begins = vec![0_u32; values.len() + 1];
     for value in values {
         begins[step(*value) + 1] += 1;
@@ -87,8 +87,8 @@ fn shared_out(values: &[f64]) -> Vec<i64> {
     bits
 }
 
-/// Sorts by moving each number down to its place, which is quick where none has far to go; if that takes too long, as
-/// where most values share one step, as any list is sorted.
+/// Insertion sort, which is fast for nearly sorted values. It falls back to a general sort if many values
+/// share a bucket.
 fn sort_nearly_sorted(bits: &mut [i64]) {
     let mut moves = 0;
     for next in 1..bits.len() {
@@ -122,7 +122,7 @@ mod tests {
     }
 
     proptest! {
-        /// Also where most of them share a step, are alike, or are no numbers at all.
+        /// Also where most values share a bucket, are equal, or are not numbers.
         #[test]
         fn they_are_sorted_as_the_standard_library_does(
             values in prop::collection::vec(

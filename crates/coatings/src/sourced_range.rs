@@ -1,11 +1,11 @@
-//! Figures of the trade: a range, where it comes from, and how sure that is.
+//! Ranges of values with their source and certainty.
 
 use std::marker::PhantomData;
 
 use crate::distribution::Distribution;
 use crate::unit::{Ratio, Unit};
 
-/// How sure a figure is.
+/// The certainty of a range.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Provenance {
     /// Read in the named source.
@@ -21,7 +21,7 @@ pub enum Provenance {
 }
 
 impl Provenance {
-    /// The words for it.
+    /// Its label.
     pub fn label(self) -> &'static str {
         match self {
             Provenance::Read => "read in the source",
@@ -33,7 +33,7 @@ impl Provenance {
     }
 }
 
-/// A figure between two limits, in a unit.
+/// A value between two limits, in a unit.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SourcedRange<U: Unit = Ratio> {
     /// The lower limit.
@@ -111,7 +111,7 @@ impl<U: Unit> SourcedRange<U> {
         SourcedRange::new(low, high, OWN, Provenance::Maker)
     }
 
-    /// Nothing but the limits is known, so every value between them is as likely (JCGM 100, 4.3.7).
+    /// A rectangular distribution, because only the limits are known (JCGM 100, 4.3.7).
     pub fn distribution(&self) -> Distribution {
         Distribution::between(self.low, self.high)
     }

@@ -1,4 +1,4 @@
-//! Woods: how they take latex paint, whether their pores want filling, whether they bleed.
+//! Wood species: paintability, pores and bleeding.
 //!
 //! The classes and the pores are those of the Wood Handbook, FPL-GTR-190 Table 16-1; what it does not say has
 //! its own certainty beside it.
@@ -41,7 +41,7 @@ pub enum Pores {
     Ring,
 }
 
-/// Whether the colour of a wood comes through a light water-based paint.
+/// Whether the color of a wood comes through a light water-based paint.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Bleed {
     /// Not as a rule.
@@ -55,9 +55,9 @@ pub enum Bleed {
 /// A wood, or woods that the trade takes together.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Species {
-    /// Its name in saved files.
+    /// Its key in saved files.
     pub key: &'static str,
-    /// What the trade calls it.
+    /// Its name in the trade.
     pub name: &'static str,
     /// How easily it takes latex paint; `None` where the table does not have it.
     pub latex_class: Option<Stated<LatexClass>>,
@@ -65,7 +65,7 @@ pub struct Species {
     pub pores: Stated<Pores>,
     /// Whether its extractives bleed.
     pub bleed: Stated<Bleed>,
-    /// What to mind of its resin and knots, if it has resin. That the wood is a resinous one is from memory.
+    /// What to watch out for of its resin and knots, if it has resin. That the wood is a resinous one is from memory.
     pub resin: Option<Stated<&'static str>>,
 }
 
@@ -292,7 +292,7 @@ pub static SPECIES: [Species; 36] = [
     },
 ];
 
-/// The wood with this name in saved files.
+/// The wood with this key in saved files.
 ///
 /// # Example
 /// ```

@@ -16,7 +16,7 @@ pub enum Substrate {
     Laminate,
     /// Bare planed wood.
     Bare,
-    /// Weathered or open wood, which drinks.
+    /// Weathered or open wood, which is absorbent.
     Porous,
 }
 
@@ -26,7 +26,7 @@ const POROUS_SOURCE: &str =
     "prime coat 300-400 against 400-500 ft2/gal on weathered wood, TM 43-0139 Table 3-2";
 
 impl Substrate {
-    /// Every ground.
+    /// Every surface.
     pub const ALL: [Substrate; 6] = [
         Substrate::Sealed,
         Substrate::PaintedSound,
@@ -36,7 +36,7 @@ impl Substrate {
         Substrate::Porous,
     ];
 
-    /// Its name in saved files.
+    /// Its key in saved files.
     pub fn key(self) -> &'static str {
         match self {
             Substrate::Sealed => "sealed",
@@ -48,7 +48,7 @@ impl Substrate {
         }
     }
 
-    /// What a maker calls it.
+    /// Its label on screen.
     pub fn label(self) -> &'static str {
         match self {
             Substrate::Sealed => "Sound old clear finish",
@@ -60,7 +60,7 @@ impl Substrate {
         }
     }
 
-    /// How much of a later coat's volume the first coat takes, a ratio.
+    /// The volume of the first coat as a multiple of that of a later coat.
     pub fn first_coat(self) -> SourcedRange {
         match self {
             Substrate::Sealed | Substrate::PaintedSound | Substrate::Glossy | Substrate::Laminate => {
@@ -79,7 +79,7 @@ impl Substrate {
         )
     }
 
-    /// Whether wood lies open in it, so that it drinks and shows its colour to the next coat.
+    /// Whether it is bare wood, which is absorbent and shows its color through the next coat.
     pub fn is_open(self) -> bool {
         matches!(self, Substrate::Bare | Substrate::Porous)
     }

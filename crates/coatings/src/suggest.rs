@@ -1,6 +1,6 @@
-//! What the trade would put on a piece in this condition, and why.
+//! Recommended layers for a piece in a condition, with reasons.
 //!
-//! Suggestions are data: they choose nothing by themselves, and a maker may take or leave each.
+//! Suggestions are data. The maker may take or skip each one.
 
 mod reason;
 mod reasons;
@@ -15,7 +15,7 @@ use crate::sourced_range::Provenance;
 use crate::species::{Bleed, LatexClass, Pores, Species};
 use crate::substrate::Substrate;
 
-/// What a piece is like before it is finished.
+/// The condition of a piece before it is finished.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Condition {
     /// What the first coat goes onto.
@@ -34,17 +34,17 @@ pub struct Condition {
     pub bare_spots: bool,
 }
 
-/// What the maker wants to see.
+/// The finish that the maker wants.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Wish {
     /// Paint.
     Painted {
-        /// Whether a bleed shows through the colour, as it does through all but dark ones.
+        /// Whether a bleed shows through the color, as it does through all but dark ones.
         light: bool,
     },
     /// The wood as it is.
     Clear,
-    /// The wood, in another colour.
+    /// The wood, in another color.
     StainedClear,
 }
 
@@ -66,15 +66,15 @@ pub struct SuggestedLayer {
 pub struct Suggestion {
     /// What goes on, in its order. A stage may have two layers.
     pub layers: Vec<SuggestedLayer>,
-    /// What stands against it: as things are, it will not come out.
+    /// Problems that rule out this finish.
     pub against: Vec<Reason>,
-    /// What else is to be minded.
+    /// Other cautions.
     pub notes: Vec<Reason>,
 }
 
 impl SuggestedLayer {
-    /// Whether the maker may well put on more or fewer coats: of paint and of clear coats, not of what cleans, colours or
-    /// blocks.
+    /// Whether the number of coats is free: for paint and topcoats it is, not for cleaners, stains or
+    /// blockers.
     pub fn is_free_in_coats(&self) -> bool {
         matches!(self.stage, Stage::Paint | Stage::Topcoat)
     }
@@ -89,7 +89,7 @@ impl Suggestion {
     }
 }
 
-/// What the trade would put on a piece in this condition.
+/// The recommended layers for a piece in this condition.
 ///
 /// # Example
 /// ```
@@ -101,7 +101,7 @@ impl Suggestion {
 /// ```
 pub fn suggest(condition: &Condition, wish: Wish) -> Suggestion {
     let against = against(condition, wish);
-    // Once the old finish is off, what goes on goes onto wood; laminate has none to come to.
+    // After stripping, the next layer goes onto bare wood. Laminate has no wood below.
     let found = condition;
     let stripped = Condition {
         substrate: Substrate::Bare,
@@ -134,7 +134,7 @@ pub fn suggest(condition: &Condition, wish: Wish) -> Suggestion {
         against,
         notes: notes(found, wish),
     };
-    // What has to come off is not made ready for another coat.
+    // A finish that is stripped needs no deglosser.
     if suggestion.wants_bare_wood() {
         let of_old = [reasons::SCUFF, reasons::SOUND_PAINT];
         suggestion.notes.retain(|note| !of_old.contains(note));
@@ -142,12 +142,12 @@ pub fn suggest(condition: &Condition, wish: Wish) -> Suggestion {
     suggestion
 }
 
-/// Whether a degreaser may go onto a ground: it is caustic, so not onto bare wood (common practice, no source).
+/// Whether a degreaser may go onto a surface: it is caustic, so not onto bare wood (common practice, no source).
 pub fn may_degrease(substrate: Substrate) -> bool {
     !substrate.is_open()
 }
 
-/// Whether a primer is one that keeps back what would come through.
+/// Whether a primer blocks stains.
 pub fn blocks(material: &str) -> bool {
     matches!(material, "shellac-primer" | "alkyd-stain-blocker")
 }
@@ -161,7 +161,7 @@ fn layer(stage: Stage, material: &'static str, coats: u32, reasons: Vec<Reason>)
     }
 }
 
-/// What takes off grease and gloss; `found` is the ground that is cleaned, before anything comes off it.
+/// The cleaners; `found` is the surface before anything is stripped.
 fn cleaners(condition: &Condition, found: Substrate) -> Vec<SuggestedLayer> {
     let mut layers = Vec::new();
     if may_degrease(found) {
@@ -184,7 +184,7 @@ fn wood(condition: &Condition) -> Option<&'static Species> {
         .filter(|_| condition.substrate != Substrate::Laminate)
 }
 
-/// The wood, if its colour may come through a paint that is not dark.
+/// The wood, if its color may come through a paint that is not dark.
 fn bleeding(condition: &Condition) -> Option<&'static Species> {
     wood(condition).filter(|species| species.bleed.value != Bleed::None)
 }
@@ -257,14 +257,14 @@ fn primers(condition: &Condition, light: bool) -> Vec<SuggestedLayer> {
         (true, false) => ("alkyd-stain-blocker", 1, alkyd),
         (true, true) => ("bonding-primer", 1, Vec::new()),
     };
-    // A dulled gloss is spoken for by the shellac that stands in for its bonding primer.
+    // On a glossy surface the shellac also replaces the bonding primer.
     if condition.substrate != Substrate::Glossy || material == "bonding-primer" {
         why.push(substrate);
     }
     vec![layer(Stage::Primer, material, coats, why)]
 }
 
-/// Why this ground wants a primer.
+/// Why this surface wants a primer.
 fn ground_reason(condition: &Condition) -> Reason {
     match condition.substrate {
         Substrate::Sealed | Substrate::PaintedSound => reasons::PRIME_OLD,
@@ -353,7 +353,7 @@ fn notes(condition: &Condition, wish: Wish) -> Vec<Reason> {
     notes
 }
 
-/// What the surface does not allow.
+/// Problems of the surface.
 fn against(condition: &Condition, wish: Wish) -> Vec<Reason> {
     if let Wish::Painted { .. } = wish {
         return Vec::new();

@@ -1,4 +1,4 @@
-//! A job taken through its trials: every input drawn once, for all that is asked of them.
+//! The Monte Carlo trials of a job. Every input is drawn once and used for all questions.
 
 use std::borrow::Borrow;
 use std::ops::Range;
@@ -8,11 +8,10 @@ use crate::draw_cache::{Column, cached_draws};
 use crate::job::Job;
 use crate::model::{Lot, Model, Part};
 
-/// So many trials are worked out at a time: their columns stay in the processor's cache.
+/// The number of trials per block, so that the columns stay in the cache of the processor.
 const BLOCK: usize = 2_048;
 
-/// A job with the draws of its inputs. What it needs and whether cans are enough are found from the same draws, so
-/// they are drawn once for all of these questions.
+/// A job with the draws of its inputs. The demand and the check of cans use the same draws.
 ///
 /// # Example
 /// ```
@@ -24,14 +23,14 @@ pub struct Trials {
     pub(crate) model: Model,
     /// How many there are.
     count: usize,
-    /// A column of at least as many draws for each input; empty where nothing hangs on it.
+    /// A column with at least this many draws for each input; empty where nothing depends on it.
     columns: Vec<Column>,
-    /// The area of each patch in each trial, square metres.
+    /// The area of each patch in each trial, square meters.
     areas: Vec<Vec<f64>>,
 }
 
 impl Trials {
-    /// A job taken through so many trials. Inputs of one name have the same draws in every job.
+    /// The trials of a job. Inputs with the same name have the same draws in every job.
     pub fn of(job: &Job, count: usize) -> Self {
         let model = Model::of(job);
         let column = |(place, uncertain): (usize, &UncertainInput)| match model.uses(place) {
@@ -48,7 +47,7 @@ impl Trials {
         }
     }
 
-    /// Litres of each lot in each trial.
+    /// Liters of each lot in each trial.
     pub(crate) fn litres(&self) -> Vec<Vec<f64>> {
         let empty = |_: &Lot| Vec::with_capacity(self.count);
         let mut all: Vec<Vec<f64>> = self.model.lots.iter().map(empty).collect();

@@ -1,4 +1,4 @@
-//! What the numbers of a [`SourcedRange`](crate::SourcedRange) are measured in, as types: a density is not taken for a time.
+//! Units of a [`SourcedRange`](crate::SourcedRange) as types, so that a density is not used as a time.
 
 /// A unit that figures are given in.
 pub trait Unit: Copy + std::fmt::Debug + PartialEq {}
@@ -22,19 +22,19 @@ units! {
     Hours
     /// Minutes.
     Minutes
-    /// Minutes for a square metre.
+    /// Minutes for a square meter.
     MinutesPerSquareMetre
-    /// Minutes for a metre of edge.
+    /// Minutes for a meter of edge.
     MinutesPerMetre
-    /// Metres of film.
+    /// Meters of film.
     Metres
-    /// Square metres.
+    /// Square meters.
     SquareMetres
-    /// Litres.
+    /// Liters.
     Litres
-    /// Square metres to a litre: a spreading rate.
+    /// Square meters to a liter: a spreading rate.
     SquareMetresPerLitre
-    /// Kilograms to a litre: a density.
+    /// Kilograms to a liter: a density.
     KilogramsPerLitre
     /// Grams to a hundred grams, as oil absorption is given.
     GramsPerHundredGrams

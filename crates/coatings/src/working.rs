@@ -1,7 +1,7 @@
-//! The working of a result as data: the formula, what stands in it, and where that comes from.
+//! The derivation of a result as data: the formula, its terms and their sources.
 //!
-//! A screen or a print can show it; a test works each formula out again from what stands beside it. Workings are made
-//! only when they are asked for.
+//! A screen or a printout can show it, and a test evaluates each formula again. Derivations are made on
+//! demand.
 
 use std::borrow::Cow;
 
@@ -11,13 +11,13 @@ use crate::unit::Unit;
 /// What a number is measured in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Measure {
-    /// Square metres.
+    /// Square meters.
     SquareMetres,
-    /// Litres.
+    /// Liters.
     Litres,
-    /// Metres of film.
+    /// Meters of film.
     Film,
-    /// Square metres per litre.
+    /// Square meters per liter.
     Rate,
     /// A share of one.
     Share,
@@ -26,7 +26,7 @@ pub enum Measure {
 }
 
 impl Measure {
-    /// The sign of the unit that the numbers are in; nothing for a plain number.
+    /// The symbol of the unit; empty for a plain number.
     pub fn sign(self) -> &'static str {
         match self {
             Measure::SquareMetres => "m\u{b2}",
@@ -51,7 +51,7 @@ pub struct Quantity {
     pub standard_uncertainty: f64,
     /// What it is measured in.
     pub measure: Measure,
-    /// Where it comes from, and how sure that is; nothing for what was worked out or planned.
+    /// Where it comes from, and how sure that is; `None` for what was worked out or planned.
     pub source: Option<(&'static str, Provenance)>,
 }
 

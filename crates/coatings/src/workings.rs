@@ -16,7 +16,7 @@ pub struct LayerWorking {
     pub layer: usize,
     /// Whether it is of narrow parts.
     pub narrow: bool,
-    /// How the litres come about.
+    /// How the liters come about.
     pub litres: Working,
     /// How the dry film comes about, if there is one.
     pub dry_film: Option<Working>,
@@ -29,7 +29,7 @@ pub struct DemandWorking {
     pub layers: Vec<LayerWorking>,
     /// What each place in the tools keeps.
     pub kept: Vec<Quantity>,
-    /// The sum of both, at the best estimates, litres.
+    /// The sum of both, at the best estimates, liters.
     pub litres: f64,
 }
 
@@ -130,7 +130,7 @@ fn of_term(job: &Job, model: &Model, term: &Term) -> LayerWorking {
     let mean = |place: usize| model.inputs[place].input.distribution.mean();
     let litres = term.on_piece(mean, patch.area) * term.lost_factor(mean);
     let narrow = patch.narrow;
-    // What a sprayer takes from the can by the maker's own jobs tells nothing of its film.
+    // A sprayer's own rate includes overspray and says nothing about the film.
     let knows_no_film = term.tool.kind == ToolKind::Sprayer && layer.own_rate(term.tool).is_some();
     LayerWorking {
         zone: term.zone,
@@ -147,7 +147,7 @@ fn of_term(job: &Job, model: &Model, term: &Term) -> LayerWorking {
     }
 }
 
-/// How the dry film of a layer comes about; `wet` is the film or the rate that its litres rest on.
+/// How the dry film of a layer comes about; `wet` is the film or the rate that its liters rest on.
 fn dry_film(film: &DryFilm, layer: &Layer, term: &Term, wet: &Quantity) -> Working {
     let by_film = wet.measure == Measure::Film;
     let mut terms = vec![

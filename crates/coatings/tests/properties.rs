@@ -96,7 +96,7 @@ fn measured_job() -> impl Strategy<Value = Job> {
         .prop_map(job_of)
 }
 
-/// Without errors of measuring, which hang on the place of a patch in its job.
+/// Without measuring errors, which depend on the position of a patch in its job.
 fn exact_job() -> impl Strategy<Value = Job> {
     prop::collection::vec(zone(0), 1..5).prop_map(job_of)
 }
@@ -311,8 +311,8 @@ proptest! {
         }
     }
 
-    /// Of no material, and at no confidence. A first coat counts from the start: it takes the thirst of the ground away
-    /// from the layer after it.
+    /// For every material and confidence. A first coat counts from the start: it saturates the surface
+    /// before the next layer.
     #[test]
     fn one_coat_more_never_needs_less(mut job in measured_job(), zone in any::<Index>(), layer in any::<Index>()) {
         let (zone, mut more) = (zone.index(job.zones.len()), job.clone());
@@ -540,7 +540,7 @@ proptest! {
         }
     }
 
-    /// More confidence is more litres needed, and these are never fewer litres bought nor a lower price.
+    /// More confidence is more liters needed, and these are never fewer liters bought nor a lower price.
     #[test]
     fn dearer_confidence_never_buys_fewer_litres(
         job in one_paint(),
@@ -576,7 +576,7 @@ proptest! {
         is_judged(&label, of, &name)?;
     }
 
-    /// What a person types is no number, with a reason, or a range that stands in every field and is judged there.
+    /// What a person types is not a number, with a reason, or a range that stands in every field and is judged there.
     #[test]
     fn any_text_on_a_label_is_judged(
         text in prop_oneof![

@@ -1,12 +1,12 @@
-//! CIEDE2000: how far two colours look apart.
+//! CIEDE2000: how far two colors look apart.
 
 use crate::lab::Lab;
 
-/// Opposite hues are told from hues that are just over opposite by no less than this; degrees. The angle comes out of an
-/// arc tangent, whose last bit differs between libraries, and at 180 degrees the formula has a step.
+/// The tolerance for opposite hues, degrees. The angle comes from an arc tangent whose last bit differs
+/// between libraries, and the formula has a step at 180 degrees.
 const ANGLE_NOISE: f64 = 1e-9;
 
-/// `sqrt(C^7 / (C^7 + 25^7))`, the weight by which both the greys and the blues are bent.
+/// `sqrt(C^7 / (C^7 + 25^7))`, the weight by which both the grays and the blues are bent.
 fn weight_of_chroma(chroma: f64) -> f64 {
     let square = chroma * chroma;
     let seventh = square * square * square * chroma;
@@ -17,13 +17,13 @@ fn cos_degrees(angle: f64) -> f64 {
     libm::cos(angle.to_radians())
 }
 
-/// Chroma and hue in degrees from 0 to 360, of the axes after the greys are bent.
+/// Chroma and hue in degrees from 0 to 360, of the axes after the grays are bent.
 fn chroma_and_hue(a: f64, b: f64) -> (f64, f64) {
     let hue = libm::atan2(b, a).to_degrees();
     (libm::hypot(a, b), if hue < 0.0 { hue + 360.0 } else { hue })
 }
 
-/// The difference of two colours by CIEDE2000 (ISO/CIE 11664-6), all three parametric factors 1.
+/// The difference of two colors by CIEDE2000 (ISO/CIE 11664-6), all three parametric factors 1.
 ///
 /// The steps and the rules for hues are those of Sharma, Wu and Dalal, "The CIEDE2000 Color-Difference Formula:
 /// Implementation Notes, Supplementary Test Data, and Mathematical Observations", Color Research and Application 30
@@ -54,7 +54,7 @@ pub fn delta_e_2000(one: Lab, other: Lab) -> f64 {
     } else {
         turn + 360.0
     };
-    // A grey has no hue of its own: 0, so the sum is the hue of the other.
+    // A gray has no hue of its own: 0, so the sum is the hue of the other.
     let sum = hue_1 + hue_2;
     let hue = if is_grey {
         sum
@@ -86,7 +86,7 @@ pub fn delta_e_2000(one: Lab, other: Lab) -> f64 {
 
     let square =
         by_lightness * by_lightness + by_chroma * by_chroma + by_hue * by_hue + rotation * by_chroma * by_hue;
-    // Rounding can leave the square of nothing a hair below it.
+    // Rounding can make a square of zero slightly negative.
     square.max(0.0).sqrt()
 }
 
@@ -99,7 +99,7 @@ mod tests {
         Lab { lightness, a, b }
     }
 
-    /// Of greys all but the lightness is nothing: 10 / (1 + 0.015 x 0 / sqrt 20) about the middle, and
+    /// Of grays all but the lightness is nothing: 10 / (1 + 0.015 x 0 / sqrt 20) about the middle, and
     /// 2 / (1 + 0.015 x 1600 / sqrt 1620) = 1.25291 at a lightness of 90, by hand.
     #[test]
     fn greys_differ_by_lightness_alone() {

@@ -1,15 +1,14 @@
-//! How far a shade drifts with the errors of weighing.
+//! Color drift from weighing errors.
 //!
 //! A reading of the display is off by up to half a step either way, every value as likely (JCGM 100, F.2.2.1). With the
-//! total running on, a dose lies between two readings and shares each with its neighbour: what the white got too much,
+//! total running on, a dose lies between two readings and shares each with its neighbor: what the white got too much,
 //! the green lacks. Tared before each dose, the zero is rounded anew, so each dose has two roundings of its own. On top,
 //! each dose is off by up to the scale's accuracy times its mass, each for itself. That is the careful side: a scale
 //! that is off by one share throughout keeps the ratio; to take it for such a one, give an accuracy of 0.
 //!
-//! The corners of the box of all errors would give the worst that can happen, in `2^n` looks, and nothing about how
-//! likely it is: that all doses are off by the full step, in the direction that counts most, does not happen to anyone.
-//! So the box is filled evenly with a quasi-random sequence, the multiples of the square roots of primes (Richtmyer's;
-//! from memory), which gives quantiles, and the same digits every time.
+//! The corners of the error box would give the worst case in `2^n` evaluations, but nothing about its
+//! likelihood. So a quasi-random sequence fills the box evenly: multiples of the square roots of primes
+//! (Richtmyer; from memory). It gives quantiles, and the same digits every time.
 
 use crate::delta_e_2000::delta_e_2000;
 use crate::error::MixError;
@@ -26,7 +25,7 @@ pub const DRAWS: usize = 4096;
 pub struct Weighing {
     /// The step of the display, in the unit of the amounts.
     pub step: f64,
-    /// How far a dose may be off at most besides, as a share of it.
+    /// How far a dose may be off at most besides, as a fraction of it.
     pub accuracy: f64,
     /// Whether the scale is set to zero before each dose.
     pub tared: bool,
@@ -37,7 +36,7 @@ pub struct Weighing {
 pub struct Drift {
     /// The estimate of the mix as it is meant.
     pub intended: Linear,
-    /// The difference from it by CIEDE2000 that half of all batches stay below.
+    /// The median CIEDE2000 difference from it.
     pub median: f64,
     /// The difference that 95 % of all batches stay below.
     pub high: f64,
@@ -47,7 +46,7 @@ pub struct Drift {
 }
 
 impl Drift {
-    /// The part, counted from 0, whose dose moves the shade most; nothing where nothing drifts.
+    /// The part, counted from 0, whose dose moves the shade most; `None` where nothing drifts.
     pub fn dominant(&self) -> Option<usize> {
         let mut found: Option<usize> = None;
         for (place, share) in self.shares.iter().enumerate() {
@@ -61,9 +60,9 @@ impl Drift {
 
 /// Points that fill a box of any number of dimensions evenly.
 struct Even {
-    /// Where the coordinate of each dimension stands, from 0 to 1.
+    /// The current coordinate of each dimension, from 0 to 1.
     at: Vec<f64>,
-    /// How far it goes for each point.
+    /// The step of each dimension per point.
     by: Vec<f64>,
 }
 
@@ -86,7 +85,7 @@ impl Even {
         }
     }
 
-    /// Goes on to the next point.
+    /// Advances to the next point.
     fn step(&mut self) {
         for (at, by) in self.at.iter_mut().zip(&self.by) {
             *at = (*at + by).fract();
@@ -133,7 +132,7 @@ impl Weighing {
 ///
 /// The doses are what the display is to say for each part, in the unit of the step; rounded to that, they are a little off
 /// the ratio already, which counts. A dose of nothing is not weighed. As [`mixed`](crate::mixed) it rests on swatches:
-/// good for saying which dose matters and about how much, not for a colour match.
+/// good for saying which dose matters and about how much, not for a color match.
 ///
 /// # Errors
 /// [`MixError`]; [`MixError::Amount`] and [`MixError::Empty`] are of the parts or of the doses.

@@ -1,14 +1,14 @@
-//! Why a mix has no colour that could be worked out.
+//! Errors of mixing.
 
 use std::fmt;
 
-/// Why a mix has no colour, or no drift.
+/// Why a mix has no color, or no drift.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[non_exhaustive]
 pub enum MixError {
     /// There is nothing in it.
     Empty,
-    /// The amount of this part, counted from 0, is less than nothing or not a number.
+    /// The amount of this part, counted from 0, is negative or not a number.
     Amount(usize),
     /// As many doses are needed as there are parts.
     Count {
@@ -17,7 +17,7 @@ pub enum MixError {
         /// How many doses were given.
         doses: usize,
     },
-    /// The step of the scale is less than nothing or not a number.
+    /// The step of the scale is negative or not a number.
     Step,
     /// The accuracy of the scale is not a share from 0 to 1.
     Accuracy,

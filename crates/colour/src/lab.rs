@@ -1,9 +1,9 @@
-//! CIELAB: lightness and two opponent axes, in steps that look even.
+//! CIELAB: lightness and two opponent axes, nearly perceptually uniform.
 
 use crate::srgb::{Linear, Rgb};
 use crate::xyz::{WHITE, Xyz};
 
-/// A colour in CIELAB (ISO/CIE 11664-4) against the white of sRGB.
+/// A color in CIELAB (ISO/CIE 11664-4) against the white of sRGB.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Lab {
     /// Lightness L*, from 0 for black to 100 for white.
@@ -37,7 +37,7 @@ fn unbend(bent: f64) -> f64 {
 }
 
 impl Lab {
-    /// The colour of a swatch.
+    /// The color of a swatch.
     ///
     /// # Example
     /// ```
@@ -59,14 +59,14 @@ impl Lab {
         ])
     }
 
-    /// Chroma: how far it is from grey.
+    /// Chroma: how far it is from gray.
     pub fn chroma(self) -> f64 {
         libm::hypot(self.a, self.b)
     }
 }
 
 impl Xyz {
-    /// The colour in CIELAB.
+    /// The color in CIELAB.
     pub fn lab(self) -> Lab {
         let [x, y, z] = [0, 1, 2].map(|axis| bend(self.0[axis] / WHITE.0[axis]));
         Lab {

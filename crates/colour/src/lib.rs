@@ -1,14 +1,15 @@
-//! Colours as numbers: how far two shades are apart, what a mix comes to, how far the errors of weighing let it drift.
+//! Color math: differences between shades, estimates of mixes, and drift from weighing errors.
 //!
-//! A swatch is an [`Rgb`] as screens have it. [`Linear`] is the light of it, [`Xyz`] what the eye takes of that, [`Lab`]
-//! the same in even steps, and [`delta_e_2000`] says how far two of them are apart. [`mixed`] estimates what paints come
-//! to together, [`drift`] how far that moves with the errors of the scale, and [`Perceptibility`] what an eye makes of it.
+//! A swatch is an [`Rgb`] value of a screen. [`Linear`] is its light, [`Xyz`] its tristimulus values,
+//! [`Lab`] its CIELAB coordinates. [`delta_e_2000`] is the difference between two of them, and
+//! [`Perceptibility`] says how visible it is. [`mixed`] estimates the color of a mix, and [`drift`] its
+//! change from weighing errors.
 //!
-//! **What this is not:** a colour match. A swatch on a screen is three numbers; a paint has a spectrum, pigments of
-//! different strength, a gloss, and dries to another shade than it has when wet. The mixed colour is there so that a
+//! **What this is not:** a color match. A swatch on a screen is three numbers; a paint has a spectrum, pigments of
+//! different strength, a gloss, and dries to another shade than it has when wet. The mixed color is there so that a
 //! change of the amounts can be turned into a change of the shade. Judge the shade itself from a dry sample.
 //!
-//! Invariant: this crate knows colours and shares, and nothing of materials, documents or browsers.
+//! Invariant: this crate knows colors and shares, and nothing of materials, documents or browsers.
 
 mod delta_e_2000;
 mod drift;

@@ -1,4 +1,4 @@
-//! What paints come to together, estimated from their swatches: single-constant Kubelka-Munk on three channels.
+//! The color of a mix, estimated from swatches: single-constant Kubelka-Munk on three channels.
 //!
 //! For each channel the light `R` of a thick film follows from one number, absorption over scattering,
 //! `K/S = (1 - R)^2 / (2 R)`, and back, `R = 1 + K/S - sqrt((K/S)^2 + 2 K/S)` (Kubelka and Munk, "Ein Beitrag zur Optik
@@ -6,15 +6,15 @@
 //! of a mix is the mean of those of its parts by their amounts: the single-constant form, which takes it that all parts
 //! scatter alike (known from dyed textiles; from memory).
 //!
-//! What is left out makes it an estimate of *drift* and no colour match:
-//! - three channels stand for a whole spectrum, so the hue of a mix of strong colours is only about right;
+//! What is left out makes it an estimate of *drift* and no color match:
+//! - three channels stand for a whole spectrum, so the hue of a mix of strong colors is only about right;
 //! - white scatters much more than most tints, so a real tint needs a little more or less than the estimate says;
 //! - swatches are of a screen, not measured, and paint dries to another shade than it is mixed in.
 
 use crate::error::MixError;
 use crate::srgb::{Linear, Rgb};
 
-/// What is taken to come off the surface of any film before the light reaches the pigment, a share of all light.
+/// The assumed reflection at the surface of any film, as a fraction of all light.
 ///
 /// Without it a black swatch, whose light is 0, would be infinitely strong and a drop of it turn any batch black. Air on
 /// a film of index 1.5 throws back `((1.5 - 1) / (1.5 + 1))^2 = 0.04` (Fresnel, calculated; the index is common
@@ -55,7 +55,7 @@ pub(crate) fn blend(strengths: &[Strength], amounts: &[f64]) -> Linear {
     }))
 }
 
-/// Whether these amounts come to something.
+/// Whether the amounts have a positive sum.
 pub(crate) fn can_be_mixed(amounts: &[f64]) -> Result<(), MixError> {
     let broken = |amount: &f64| !(*amount >= 0.0 && amount.is_finite());
     if let Some(place) = amounts.iter().position(broken) {
@@ -76,13 +76,13 @@ pub(crate) fn checked(parts: &[Part]) -> Result<(Vec<Strength>, Vec<f64>), MixEr
     Ok((parts.iter().map(|part| strength(part.colour)).collect(), amounts))
 }
 
-/// An estimate of the colour that these parts come to; see the top of this file for what it leaves out.
+/// An estimate of the color of a mix; the module doc says what it leaves out.
 ///
 /// # Errors
 /// [`MixError::Empty`] or [`MixError::Amount`].
 ///
 /// # Example
-/// Equal parts of black and white paint are a dark grey, not the middle: black is the stronger. By hand: its K/S is
+/// Equal parts of black and white paint are a dark gray, not the middle: black is the stronger. By hand: its K/S is
 /// `0.96^2 / 0.08 = 11.52`, that of the mix 5.76, its light `(6.76 - sqrt(5.76^2 + 11.52) - 0.04) / 0.96 = 0.0351`.
 /// ```
 /// use colour::{Part, mixed};

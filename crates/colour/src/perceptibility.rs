@@ -1,6 +1,6 @@
-//! What an eye makes of a difference.
+//! How perceptible a color difference is.
 
-/// What an eye makes of a difference between two painted surfaces in good light.
+/// How perceptible a color difference is between two painted surfaces in good light.
 ///
 /// The first two limits are read in the abstract of a review of twenty visual studies of dental shades (Mustansiria
 /// Dental Journal 19 (2023) 280-289), the field with the most such studies: what half of the observers just see was
@@ -20,7 +20,7 @@ pub enum Perceptibility {
 }
 
 impl Perceptibility {
-    /// All of them with the difference from which each begins, the least first.
+    /// All levels with the difference at which each begins, the smallest first.
     pub const ALL: [(Perceptibility, f64); 4] = [
         (Perceptibility::Hardly, 0.0),
         (Perceptibility::SideBySide, 0.8),
@@ -28,7 +28,7 @@ impl Perceptibility {
         (Perceptibility::AnotherShade, 5.0),
     ];
 
-    /// What is made of this difference by CIEDE2000; what is no number counts as another shade.
+    /// The level of a CIEDE2000 difference. A value that is not a number counts as another shade.
     pub fn of(difference: f64) -> Perceptibility {
         let reached = Perceptibility::ALL
             .iter()
@@ -37,7 +37,7 @@ impl Perceptibility {
         reached.map_or(Perceptibility::AnotherShade, |(seen, _)| *seen)
     }
 
-    /// The words for it.
+    /// Its label.
     pub fn label(self) -> &'static str {
         match self {
             Perceptibility::Hardly => "hardly seen, even side by side",

@@ -1,9 +1,9 @@
-//! Colours of a screen, and the light that they stand for.
+//! Colors of a screen, and the light that they stand for.
 
-/// A colour in sRGB (IEC 61966-2-1): red, green and blue from 0 to 255.
+/// A color in sRGB (IEC 61966-2-1): red, green and blue from 0 to 255.
 pub type Rgb = [u8; 3];
 
-/// Light of the three primaries of sRGB: red, green and blue, each from 0 to 1 as a share of the white of the screen.
+/// Light of the three primaries of sRGB: red, green and blue, each from 0 to 1 as a fraction of the white of the screen.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Linear(pub [f64; 3]);
 
@@ -27,12 +27,12 @@ pub fn from_linear(light: f64) -> f64 {
 }
 
 impl Linear {
-    /// The light of a colour.
+    /// The light of a color.
     pub fn of(rgb: Rgb) -> Self {
         Linear(rgb.map(|value| to_linear(f64::from(value) / 255.0)))
     }
 
-    /// The nearest colour that a screen has; what lies beyond its primaries is cut off, and no number is black.
+    /// The nearest color that a screen has. Values outside its gamut are clipped, and NaN is black.
     ///
     /// # Example
     /// ```

@@ -1,4 +1,4 @@
-//! What the eye takes of light: tristimulus values of the CIE 1931 observer.
+//! Tristimulus values of the CIE 1931 observer.
 
 use crate::srgb::Linear;
 
@@ -10,7 +10,7 @@ pub struct Xyz(pub [f64; 3]);
 pub const WHITE: Xyz = Xyz([3127.0 / 3290.0, 1.0, 3583.0 / 3290.0]);
 
 /// From light to tristimulus values. Exact for the primaries (0.64, 0.33), (0.30, 0.60), (0.15, 0.06) and [`WHITE`], in
-/// place of the four decimals of the standard: with these a grey is a grey, and what was turned comes back.
+/// place of the four decimals of the standard: with these a gray is a gray, and what was turned comes back.
 const TO_XYZ: [[f64; 3]; 3] = [
     [506_752.0 / 1_228_815.0, 87_881.0 / 245_763.0, 12_673.0 / 70_218.0],
     [87_098.0 / 409_605.0, 175_762.0 / 245_763.0, 12_673.0 / 175_545.0],

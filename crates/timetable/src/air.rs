@@ -5,6 +5,6 @@
 pub struct Air {
     /// Degrees Celsius.
     pub celsius: f64,
-    /// Relative humidity, per cent.
+    /// Relative humidity, percent.
     pub humidity: f64,
 }

@@ -6,13 +6,14 @@ use crate::text_line::{add_line, escaped};
 /// An entry of a calendar.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Event {
-    /// What stays the same when the file is made again, so that a calendar takes it for the same entry.
+    /// A stable id, so that a calendar recognizes the entry in a new file.
     pub uid: String,
     /// The first line that a person reads.
     pub summary: String,
     /// When it begins, on the clock of wherever the calendar is read ("floating" time; RFC 5545, 3.3.5).
     pub start: Moment,
-    /// When it ends. An event that ends as it begins has no end in the file, which asks for a later one (3.8.2.2).
+    /// When it ends. An event without length gets no end in the file, because the format requires a later
+    /// one (3.8.2.2).
     pub end: Moment,
 }
 

@@ -1,4 +1,4 @@
-//! A picture of a timetable over time: rows, bars and days, without a drawing.
+//! A Gantt chart of a timetable: rows, bars and days, without a drawing.
 
 use units::Day;
 
@@ -8,7 +8,7 @@ use crate::plan::{Timetable, Work};
 use crate::stage::Stage;
 use crate::step::Job;
 
-/// A timetable laid out over whole days.
+/// A Gantt chart over whole days.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Chart {
     /// The days from left to right, each as wide as the others.
@@ -17,7 +17,7 @@ pub struct Chart {
     pub rows: Vec<Row>,
 }
 
-/// A day of the picture.
+/// A day of the chart.
 #[derive(Clone, Debug, PartialEq)]
 pub struct DayColumn {
     /// Which day.
@@ -26,14 +26,14 @@ pub struct DayColumn {
     pub open: Vec<(u32, u32)>,
 }
 
-/// A job of the picture.
+/// A job of the chart.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Row {
-    /// Which of the jobs.
+    /// The index of the job.
     pub job: usize,
     /// What is done and what dries, by when it begins. Bars of one row do not overlap.
     pub bars: Vec<Bar>,
-    /// When its coats have come so far, also beyond the last day.
+    /// When its coats reach each stage, also after the last day.
     pub stages: Vec<(Stage, Moment)>,
 }
 
@@ -53,7 +53,7 @@ pub struct Bar {
 /// What a bar shows.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum BarKind {
-    /// Work with the hands.
+    /// Work.
     Work,
     /// The label's least wait.
     Drying,
@@ -72,8 +72,8 @@ impl Chart {
     }
 }
 
-/// Lays a timetable out over at most so many days, from the day of its first work to the day after the last, so that the
-/// work is not small beside weeks of curing. Bars that reach beyond are cut.
+/// The chart of a timetable over at most this many days, from the day of its first work to the day after the
+/// last. Weeks of curing would make the work too small, so bars beyond that are cut.
 pub fn chart(jobs: &[Job], timetable: &Timetable, hours: &Hours, most_days: u32) -> Chart {
     let mut rows: Vec<Row> = (0..jobs.len())
         .map(|job| Row {

@@ -1,18 +1,18 @@
-//! Whether the air is fit for a coat, and how much longer than on its label it takes to dry.
+//! Whether the air allows a coat, and how much longer the coat takes to dry than its label says.
 //!
-//! No neutral source says how much longer. [`drying_percent`] is a rule of thumb, and says so.
+//! [`drying_percent`] is a rule of thumb, because no neutral source was found.
 
 use crate::air::Air;
 use crate::dew::dew_check;
 
-/// The air that a material may be put on in, from its label; nothing where it does not say.
+/// The air that a material may be put on in, from its label; `None` where it does not say.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct AirLimits {
     /// The least temperature, degrees Celsius.
     pub coldest: Option<f64>,
     /// The highest temperature, degrees Celsius.
     pub warmest: Option<f64>,
-    /// The highest relative humidity, per cent.
+    /// The highest relative humidity, percent.
     pub dampest: Option<f64>,
 }
 
@@ -21,7 +21,7 @@ pub struct AirLimits {
 pub struct LabelAir {
     /// Degrees Celsius.
     pub celsius: f64,
-    /// Relative humidity, per cent.
+    /// Relative humidity, percent.
     pub humidity: f64,
 }
 
@@ -33,25 +33,25 @@ impl LabelAir {
     };
 }
 
-/// By how many degrees the air of a drying test may be off: 23 ± 2 °C (ASTM D1640, ISO 3270; from memory).
+/// The temperature tolerance of a drying test: 23 ± 2 °C (ASTM D1640, ISO 3270; from memory).
 const NEAR_CELSIUS: f64 = 2.0;
-/// By how many per cent of humidity: 50 ± 5 % (the same).
+/// The humidity tolerance of the same test: 50 ± 5 %.
 const NEAR_HUMIDITY: f64 = 5.0;
-/// From this humidity on nothing should be coated, per cent. Below 85 % is what coating of steel asks for (second-hand
-/// reading of ISO 8502-4 and ISO 12944-7); used here by analogy.
+/// The humidity at which no coat should be applied, percent. The limit of 85 % is for coating steel
+/// (second-hand reading of ISO 8502-4 and ISO 12944-7); used here by analogy.
 const CEILING: f64 = 85.0;
 
-/// Each so many degrees below the label's air, a coat takes twice as long (common practice, no source; the rule of thumb
-/// that chemistry has for the pace of reactions).
+/// The number of degrees below the air of the label that doubles the drying time (common practice, no
+/// source; the rule of thumb for reaction rates in chemistry).
 const TWICE_FOR: f64 = 10.0;
-/// Nothing is said of drying below this, degrees Celsius: water freezes.
+/// The rule ends at the freezing point of water, degrees Celsius.
 const FREEZING: f64 = 0.0;
 
-/// How long a coat takes in this air, in hundredths of what its label says: 100 in the label's air, and where it is warmer
-/// and drier.
+/// The drying time in this air as a percentage of the time on the label. It is 100 in the air of the label
+/// and in warmer, drier air.
 ///
-/// Cold: twice as long for each 10 °C below. Damp: as much longer as the air takes up less water. Both are common practice,
-/// no source; [`air_cautions`] says where nothing should go on at all.
+/// It doubles for each 10 °C below, and grows as damp air takes up less water. Both are common practice, no
+/// source. [`air_cautions`] says when not to apply a coat at all.
 ///
 /// # Example
 /// ```
@@ -67,7 +67,7 @@ pub fn drying_percent(air: Air, label: LabelAir) -> u32 {
     (times * 100.0).round() as u32
 }
 
-/// What to look out for in this air.
+/// A caution about the air.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum AirCaution {
     /// Colder than the material may be put on.
@@ -89,7 +89,7 @@ pub enum AirCaution {
 }
 
 impl AirCaution {
-    /// What a person is told.
+    /// The message on screen.
     pub fn message(self) -> &'static str {
         match self {
             AirCaution::TooCold => "Too cold for this coat. Warm the room.",
@@ -116,10 +116,10 @@ impl AirCaution {
     }
 }
 
-/// Why no coat with these limits goes onto a surface of a temperature in degrees Celsius; nothing where it may.
+/// Why no coat with these limits goes onto a surface of a temperature in degrees Celsius; `None` where it may.
 pub fn forbidden(air: Air, surface: f64, limits: AirLimits) -> Option<AirCaution> {
     let is_wet = dew_check(air, surface).is_some_and(|dew| !dew.condensation.allows());
-    // A cold piece in a warm room is as cold to its coat.
+    // A coat is as cold as the piece, even in a warm room.
     if limits.coldest.is_some_and(|coldest| surface < coldest) {
         return Some(AirCaution::TooCold);
     }
@@ -128,7 +128,7 @@ pub fn forbidden(air: Air, surface: f64, limits: AirLimits) -> Option<AirCaution
     gravest.or(is_wet.then_some(AirCaution::Dew))
 }
 
-/// What to look out for when a material is put on in this air, the gravest first.
+/// The cautions for a material in this air, the most serious first.
 pub fn air_cautions(air: Air, limits: AirLimits, label: LabelAir) -> Vec<AirCaution> {
     let below = |limit: Option<f64>, value: f64| limit.is_some_and(|limit| value < limit);
     let above = |limit: Option<f64>, value: f64| limit.is_some_and(|limit| value > limit);
@@ -185,7 +185,7 @@ mod tests {
         assert_eq!([of(25.0, 50.0), of(23.0, 55.0), of(35.0, 20.0)], [100; 3]);
         assert_eq!([of(13.0, 40.0), of(3.0, 40.0), of(25.0, 77.5)], [200, 400, 200]);
         assert_eq!(of(13.0, 77.5), 400);
-        // Frozen and saturated air are no number without end.
+        // Frozen and saturated air give finite values.
         assert_eq!(
             (of(-40.0, 50.0), of(25.0, 100.0)),
             (of(0.0, 50.0), of(25.0, 85.0))

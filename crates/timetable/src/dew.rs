@@ -3,7 +3,7 @@
 use crate::air::Air;
 
 /// Magnus form of Alduchov and Eskridge, "Improved Magnus form approximation of saturation vapor pressure", Journal of
-/// Applied Meteorology 35 (1996) 601-609: vapour pressure over water is in proportion to exp(A T / (B + T)).
+/// Applied Meteorology 35 (1996) 601-609: vapor pressure over water is in proportion to exp(A T / (B + T)).
 const A: f64 = 17.625;
 /// Degrees Celsius; see [`A`].
 const B: f64 = 243.04;
@@ -42,7 +42,7 @@ impl Condensation {
         self == Condensation::Clear
     }
 
-    /// What a person is told.
+    /// The message on screen.
     pub fn message(self) -> &'static str {
         match self {
             Condensation::Clear => {
@@ -58,7 +58,7 @@ impl Condensation {
     }
 }
 
-/// The dew point over water in degrees Celsius; nothing outside -40 to 50 °C, where the form was not fitted, or for a
+/// The dew point over water in degrees Celsius; `None` outside -40 to 50 °C, where the form was not fitted, or for a
 /// humidity that is not above 0 and up to 100 %.
 pub fn dew_point(air: Air) -> Option<f64> {
     let fits = (FITTED.0..=FITTED.1).contains(&air.celsius) && air.humidity > 0.0 && air.humidity <= 100.0;
@@ -66,8 +66,8 @@ pub fn dew_point(air: Air) -> Option<f64> {
     fits.then_some(B * exponent / (A - exponent))
 }
 
-/// Whether moisture could settle on a surface of a temperature in degrees Celsius; nothing where there is no dew point
-/// or the temperature is no number.
+/// Whether moisture could settle on a surface of a temperature in degrees Celsius; `None` where there is no dew point
+/// or the temperature is not a number.
 pub fn dew_check(air: Air, surface: f64) -> Option<DewCheck> {
     let dew_point = dew_point(air).filter(|_| surface.is_finite())?;
     let margin = surface - dew_point;
@@ -134,7 +134,7 @@ mod tests {
     }
 
     proptest! {
-        /// Never above the air, higher in damper air, and the same vapour pressure comes back.
+        /// Never above the air, higher in damper air, and the same vapor pressure comes back.
         #[test]
         fn damper_air_has_a_higher_dew_point(celsius in -40.0..50.0_f64, humidity in 1.0..100.0_f64, more in 0.01..20.0_f64) {
             let here = dew_point(air(celsius, humidity)).unwrap();

@@ -1,4 +1,4 @@
-//! The entries of a calendar that a timetable comes to.
+//! The calendar entries of a timetable.
 
 use std::fmt::Write as _;
 
@@ -39,8 +39,8 @@ fn of_one(job: &Job, work: &Work) -> Option<Vec<Event>> {
     Some(work.stretches.iter().enumerate().map(of_stretch).collect())
 }
 
-/// A name that no other entry has: keys with all but plain letters, figures and hyphens written as octets, so that a
-/// dot within a key cannot be taken for one between them.
+/// A unique id: letters, digits and hyphens of the keys stay, and all else is written as octets, so that a
+/// dot within a key is not mistaken for a separator.
 fn uid(keys: &[&str], kind: &str, number: usize) -> String {
     let mut uid = String::new();
     for key in keys {

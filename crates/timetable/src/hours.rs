@@ -22,13 +22,13 @@ pub struct Opening {
     pub to: Moment,
 }
 
-/// Into how many stretches a step may fall. A year of work in openings of one minute each would be no plan.
+/// The most stretches of a step. A year of work in openings of one minute is no sensible plan.
 const MOST_STRETCHES: usize = 1000;
 
-/// A step that is split is not begun for less than so many minutes before the hours end (common practice, no source).
+/// A split step does not begin in the last minutes before the hours end (common practice, no source).
 const LEAST_BEGUN: i64 = 20;
 
-/// Days over which hours that go on past midnight are looked at as one opening.
+/// The most days of hours without a break that count as one opening.
 const LONGEST_OPENING: i32 = 7;
 
 impl Hours {
@@ -53,9 +53,9 @@ impl Hours {
         &self.week[day.weekday()]
     }
 
-    /// The opening in which a moment lies, from that moment on, or the next one; nothing if there is none any more.
+    /// The opening in which a moment lies, from that moment on, or the next one; `None` if there is none any more.
     pub fn next(&self, from: Moment) -> Option<Opening> {
-        // Each day off breaks at most one fortnight, so one of so many fortnights is whole.
+        // Each day off affects at most one of the two-week periods, so one of them is whole.
         let days = 14 * (self.off.len() as i32 + 1) + LONGEST_OPENING;
         let first = from.day();
         (0..days).map(|later| first.after(later)).find_map(|day| {
@@ -100,7 +100,7 @@ impl Hours {
             if stretches.len() == MOST_STRETCHES {
                 return None;
             }
-            // What is left of an opening may not be worth taking the tools out.
+            // The rest of an opening may be too short to get the tools out.
             let is_too_short = stretches.is_empty() && open.from == from && length < LEAST_BEGUN;
             if !may_split && open.from > end {
                 return None;

@@ -1,9 +1,9 @@
-//! When may each coat go on, and when is each piece ready, where several pieces share one maker and one bench.
+//! When each coat may go on and when each piece is ready, for one worker with several pieces.
 //!
-//! A [`Job`] is a list of [`Step`]s, each after the one before it or after those it names, with the least waits that labels
-//! ask for. [`schedule`] lays the steps of all
-//! jobs into the [`Hours`] of the maker; [`chart`] and [`calendar_file`] show the outcome. [`dew_check`] and
-//! [`air_cautions`] say whether the air and the surface are fit for a coat; [`Job::in_air`] has it stop or wait longer.
+//! A [`Job`] is a list of [`Step`]s. Each step follows the previous one or the steps that it names, with the
+//! least waits of the labels. [`schedule`] places the steps of all jobs within the [`Hours`] of the maker;
+//! [`chart`] and [`calendar_file`] show the result. [`dew_check`] and [`air_cautions`] say whether the air
+//! and the surface allow a coat; [`Job::in_air`] stops it or prolongs its waits.
 //!
 //! Time is civil time of one place, in whole minutes: no clock, no time zones, no change to summer time.
 //!

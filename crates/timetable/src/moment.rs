@@ -4,7 +4,7 @@ use std::fmt;
 
 use units::Day;
 
-/// Minutes of a day; days with a change of the clock are taken to have as many.
+/// Minutes of a day; changes of the clock are ignored.
 pub(crate) const DAY: i64 = 24 * 60;
 
 /// A minute of the calendar, without a time zone: what the clock on the workshop's wall shows.
@@ -27,12 +27,12 @@ impl Moment {
         self.0.rem_euclid(DAY) as u32
     }
 
-    /// The moment so many minutes later, or earlier if there is a minus.
+    /// The moment this many minutes later, or earlier if negative.
     pub fn after(self, minutes: i64) -> Self {
         Moment(self.0 + minutes)
     }
 
-    /// Minutes from another moment to this one; with a minus if the other is later.
+    /// Minutes from another moment to this one; negative if the other is later.
     pub fn since(self, other: Moment) -> i64 {
         self.0 - other.0
     }

@@ -1,25 +1,25 @@
-//! How a job ends: when its coats have dried so far, or what stands in its way.
+//! The outcome of a job: its drying stages, or the obstacle.
 
 use crate::climate::AirCaution;
 use crate::moment::Moment;
 use crate::stage::Stage;
 use crate::step::Job;
 
-/// Why a job comes to no end.
+/// Why a job cannot be finished.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Obstacle {
     /// There are no working hours.
     NoHours,
     /// No opening is as long as the step, and it may not be split.
     TooLong {
-        /// Which of its steps.
+        /// The index of the step.
         step: usize,
     },
     /// The air is not fit for the next step.
     Air {
-        /// Which of its steps.
+        /// The index of the step.
         step: usize,
-        /// What the air has against it.
+        /// The caution about the air.
         caution: AirCaution,
     },
 }
@@ -27,19 +27,19 @@ pub enum Obstacle {
 /// How a job ends.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Outcome {
-    /// What stands in its way. The steps before it are in the timetable.
+    /// The obstacle, if any. The steps before it are in the timetable.
     pub stuck: Option<Obstacle>,
-    /// When the last step ends; nothing if the job is stuck or has no steps.
+    /// When the last step ends; `None` if the job is stuck or has no steps.
     pub end: Option<Moment>,
-    /// When all coats have come so far, for each stage of which a label says something.
+    /// When all coats reach each stage that a label gives a time for.
     pub stages: Vec<(Stage, Moment)>,
-    /// How many days after the day it is due it is ready to sell, or done if no label says when that is; with a minus
-    /// if before. Nothing if it has no such day.
+    /// How many days late the piece is ready to sell, or done if no label gives that time. Negative if
+    /// early, and `None` without a due day.
     pub days_late: Option<i32>,
 }
 
 impl Obstacle {
-    /// What a person is told.
+    /// The message on screen.
     pub fn message(self) -> &'static str {
         match self {
             Obstacle::NoHours => "There are no working hours. Enter hours for a day of the week.",
@@ -52,7 +52,7 @@ impl Obstacle {
 }
 
 impl Outcome {
-    /// When a stage is reached; nothing if no label says.
+    /// When a stage is reached; `None` if no label says.
     pub fn at(&self, stage: Stage) -> Option<Moment> {
         self.stages.iter().find(|(of, _)| *of == stage).map(|(_, at)| *at)
     }
@@ -71,7 +71,7 @@ pub(crate) fn outcome(job: &Job, ends: &[Moment], stuck: Option<Obstacle>) -> Ou
         let reached = each
             .filter_map(|(step, end)| Some(end.after(i64::from(step.cure.to(stage)?))))
             .max()?;
-        // A piece whose hardware is not back on is not ready, however dry it is.
+        // A dry piece is not ready until its last step, such as hardware, is done.
         let at = if stage == Stage::Sell {
             reached.max(end)
         } else {

@@ -1,10 +1,10 @@
-//! A timetable: what is done when.
+//! The timetable: when each step is done.
 
 use crate::hours::Opening;
 use crate::moment::Moment;
 use crate::outcome::Outcome;
 
-/// What is done when, for all jobs.
+/// When each step of all jobs is done.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Timetable {
     /// The work, by when it begins.
@@ -16,9 +16,9 @@ pub struct Timetable {
 /// One step at its time.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Work {
-    /// Which of the jobs.
+    /// The index of the job.
     pub job: usize,
-    /// Which of its steps.
+    /// The index of the step.
     pub step: usize,
     /// One stretch, or several where the step is split over pauses.
     pub stretches: Vec<Opening>,

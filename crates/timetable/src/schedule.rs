@@ -1,4 +1,4 @@
-//! The timetable of all jobs, by list scheduling: what the hands do next, again and again.
+//! The timetable of all jobs, by list scheduling for one worker.
 
 use std::cmp::Reverse;
 
@@ -8,23 +8,23 @@ use crate::outcome::{Obstacle, outcome};
 use crate::plan::{Timetable, Work};
 use crate::step::{Job, Step};
 
-/// A job on its way.
+/// The progress of a job.
 struct Progress<'a> {
     job: &'a Job,
-    /// When its steps end, up to the next.
+    /// The end times of the steps that are placed.
     ends: Vec<Moment>,
-    /// Before this nothing begins.
+    /// The earliest start of the job.
     begin: Moment,
-    /// When the waits after the steps before the next are over.
+    /// The earliest start of the next step by its waits.
     ready: Moment,
     stuck: Option<Obstacle>,
     /// The minutes of work and waits from the start of each step to the end of the job.
     chains: Vec<u64>,
 }
 
-/// What a job would do next, and when it could.
+/// The next step of a job at its earliest start.
 struct Candidate {
-    /// Which of the jobs.
+    /// The index of the job.
     job: usize,
     start: Moment,
     /// How long the chain of work and waits ahead is, minutes; zero where that does not count.
@@ -46,7 +46,7 @@ enum Priority {
 /// Each job's steps keep their order. No step begins before its wait is over or outside the hours. Whenever the maker is
 /// free, the job goes on whose next step can begin first (list scheduling without delay; Graham 1966). Two priority rules
 /// are tried for steps that can begin at the same moment. The plan with fewer days late in all wins, then the one
-/// that ends first, then the one in the given order. The same input gives the same timetable.
+/// that ends first, then the one in the given order. The same input always gives the same timetable.
 pub fn schedule(jobs: &[Job], hours: &Hours, start: Moment) -> Timetable {
     let as_given = plan(jobs, hours, start, Priority::AsGiven);
     if jobs.len() < 2 {
@@ -119,7 +119,7 @@ impl<'a> Progress<'a> {
             .filter(|_| self.stuck.is_none())
     }
 
-    /// The next step has ended; the one behind it waits for all that it comes after.
+    /// Records the end of the next step and updates the earliest start of the one after it.
     fn step_done(&mut self, end: Moment) {
         self.ends.push(end);
         let before = self.job.before(self.ends.len());
@@ -136,14 +136,13 @@ struct Pass<'a> {
     hours: &'a Hours,
     jobs: Vec<Progress<'a>>,
     works: Vec<Work>,
-    /// Until when dust would settle in a coat that is on.
+    /// When the last wet coat no longer takes dust.
     wet: Option<Moment>,
     priority: Priority,
 }
 
 impl Pass<'_> {
-    /// What can begin first with the hands, which are free from `now` on; of several jobs the first. A job that cannot go
-    /// on is stuck.
+    /// The step that can begin first from `now` on. A job that cannot go on is marked as stuck.
     fn earliest_candidate(&mut self, now: Moment) -> Option<Candidate> {
         let mut earliest: Option<Candidate> = None;
         for (place, progress) in self.jobs.iter_mut().enumerate() {
@@ -191,7 +190,7 @@ impl Pass<'_> {
     }
 }
 
-/// When the next step of a job would be done from `now` on, where a coat takes dust until `wet`.
+/// The earliest stretches of the next step of a job from `now` on. Dusty steps wait until `wet`.
 fn earliest_stretches(
     step: &Step,
     progress: &Progress,

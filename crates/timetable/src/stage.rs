@@ -1,6 +1,6 @@
 //! How far a coat has dried.
 
-/// How far the coats of a piece have come.
+/// A stage of drying.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Stage {
     /// Fit for another coat.
@@ -12,10 +12,10 @@ pub enum Stage {
 }
 
 impl Stage {
-    /// All of them, as they follow each other.
+    /// All stages in order.
     pub const ALL: [Stage; 3] = [Stage::Recoat, Stage::Sell, Stage::Cured];
 
-    /// The words for it.
+    /// Its label.
     pub fn label(self) -> &'static str {
         match self {
             Stage::Recoat => "fit for another coat",

@@ -1,4 +1,4 @@
-//! What is to be done: jobs, each a chain of steps.
+//! The work to schedule: jobs, each a chain of steps.
 
 use units::Day;
 
@@ -11,34 +11,34 @@ use crate::stage::Stage;
 /// One step of the work on a piece.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Step {
-    /// What stays the same when the step is planned again; it is told apart by it within its job.
+    /// A stable id, unique within its job.
     pub key: String,
-    /// What a person reads.
+    /// Its name on screen.
     pub name: String,
     /// How many minutes of work it takes.
     pub minutes: u32,
-    /// Whether it may be begun before a pause and ended after it. The bench stays with it meanwhile.
+    /// Whether it may be split over a pause.
     pub may_split: bool,
-    /// The least wait after it before the steps of the same job that come after it, minutes.
+    /// The least wait before the steps that depend on it, minutes.
     pub wait: u32,
-    /// The steps that it comes after, by their places before its own: it keeps the wait of each. Nothing stands for the one
-    /// right before it.
+    /// The indices of the steps that it depends on; it keeps the wait of each. `None` means the previous
+    /// step.
     pub after: Option<Vec<usize>>,
-    /// What its material says of when it is dry, ready and cured.
+    /// The drying times of its material.
     pub cure: Cure,
-    /// The air that its material may be put on in; nothing of a step that puts nothing on.
+    /// The air limits of its material; `None` for a step without a coat.
     pub limits: Option<AirLimits>,
-    /// What the air has against it: it is not begun. See [`Job::in_air`].
+    /// Why the air does not allow it; the step is not scheduled then. See [`Job::in_air`].
     pub stopped: Option<AirCaution>,
     /// Whether it raises dust that would settle in a wet coat.
     pub dusty: bool,
-    /// For how many minutes after it dust sticks to what it put on; nothing is sanded in the room meanwhile.
+    /// How long dust sticks to its coat, minutes. Nothing is sanded in the room meanwhile.
     pub wet: u32,
 }
 
-/// When a coat has come so far, in minutes from the end of its step; nothing where the label does not say.
+/// The drying times of a coat, in minutes from the end of its step; `None` where the label does not say.
 ///
-/// When the next coat may follow is the wait of the step, not this.
+/// The wait of the step, not this, decides when the next coat may follow.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Cure {
     /// Fit for another coat, where one more should be wanted.
@@ -49,17 +49,16 @@ pub struct Cure {
     pub full: Option<u32>,
 }
 
-/// The work on one piece, one step after another. Where zones are coated with something else, a step may go on while the coat
-/// of another zone dries.
+/// The work on one piece. Zones with another finish can be coated while the coat of one zone dries.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Job {
-    /// What stays the same when the piece is planned again.
+    /// A stable id.
     pub key: String,
-    /// What a person reads.
+    /// Its name on screen.
     pub name: String,
     /// The steps in their order.
     pub steps: Vec<Step>,
-    /// When the first steps ended that are already done.
+    /// The end times of the steps that are done.
     pub done: Vec<Moment>,
     /// Before this nothing begins, such as when the piece is not there yet.
     pub begin: Option<Moment>,
@@ -79,7 +78,7 @@ impl Cure {
 }
 
 impl Cure {
-    /// Every time longer: `percent` of what the label says, never less than that.
+    /// All times scaled to `percent`, but never shortened.
     fn slower(self, percent: u32) -> Self {
         let slower = |time: Option<u32>| time.map(|minutes| scaled(minutes, percent.max(100)));
         Cure {
@@ -126,14 +125,14 @@ impl Step {
         self
     }
 
-    /// Until when dust settles in what it put on, if it ends then; nothing of a step that puts on nothing wet.
+    /// When dust no longer sticks to its coat, if the step ends then; `None` without a wet coat.
     pub(crate) fn wet_until(&self, end: Moment) -> Option<Moment> {
         (self.wet > 0).then(|| end.after(i64::from(self.wet)))
     }
 }
 
 impl Job {
-    /// The steps that a step comes after, by their places; each stands before it.
+    /// The indices of the steps that a step depends on. All of them come earlier.
     pub fn before(&self, step: usize) -> Vec<usize> {
         match self.steps.get(step).and_then(|step| step.after.as_ref()) {
             Some(after) => after.iter().copied().filter(|before| *before < step).collect(),
@@ -169,7 +168,7 @@ impl Job {
         self
     }
 
-    /// A job of which nothing is done, that may begin at once and has no day to be ready on; its key is its name.
+    /// A job without finished steps, start day or due day; its key is its name.
     pub fn new(name: &str, steps: Vec<Step>) -> Self {
         Job {
             key: name.to_string(),

@@ -3,7 +3,7 @@
 /// The most octets of a line, without its end (RFC 5545, 3.1).
 const MOST_OCTETS: usize = 75;
 
-/// Text as a value: what has a meaning of its own is escaped, and control characters, which are not allowed, go.
+/// Text as a value: special characters are escaped, and control characters are dropped.
 pub(crate) fn escaped(text: &str) -> String {
     let mut escaped = String::new();
     let mut letters = text.chars().peekable();
@@ -20,8 +20,8 @@ pub(crate) fn escaped(text: &str) -> String {
     escaped
 }
 
-/// Adds a line with its end, in pieces of at most 75 octets of which each but the first begins with a space. No
-/// character is taken apart.
+/// Adds a line with its end, folded into pieces of at most 75 octets. Each continuation begins with a space,
+/// and no character is split.
 pub(crate) fn add_line(file: &mut String, line: &str) {
     let mut octets = 0;
     for letter in line.chars() {

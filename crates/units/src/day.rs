@@ -12,7 +12,7 @@ const CYCLE: i32 = 146_097;
 const TO_1970: i32 = 719_468;
 
 impl Day {
-    /// The day that is so many days after 1 January 1970, or before it.
+    /// The day this many days after 1 January 1970, or before it if negative.
     pub fn since_1970(days: i32) -> Self {
         Day(days)
     }
@@ -22,12 +22,12 @@ impl Day {
         self.0
     }
 
-    /// The day of a year from 1 to 9999, a month from 1 to 12, and a day of that month from 1; nothing if there is none.
+    /// The day of a year from 1 to 9999, a month from 1 to 12, and a day of that month from 1; `None` if there is none.
     pub fn from_ymd(year: i32, month: u32, day: u32) -> Option<Self> {
         if !(1..=9999).contains(&year) || !(1..=12).contains(&month) || day == 0 {
             return None;
         }
-        // Years begin in March here, so that the day that some years have more is their last.
+        // Years begin in March here, so that a leap day is the last day.
         let (month, day) = (month as i32, day as i32);
         let year_of_march = if month > 2 { year } else { year - 1 };
         let month_of_march = (month + 9) % 12;
@@ -35,7 +35,7 @@ impl Day {
         let day_of_year = (153 * month_of_march + 2) / 5 + day - 1;
         let day_of_cycle = year_of_cycle * 365 + year_of_cycle / 4 - year_of_cycle / 100 + day_of_year;
         let found = Day(cycle * CYCLE + day_of_cycle - TO_1970);
-        // The 31st of a shorter month would be a day of the next.
+        // Rejects the 31st of a shorter month.
         (found.ymd() == (year, month as u32, day as u32)).then_some(found)
     }
 
@@ -71,7 +71,7 @@ impl Day {
         (self.0 + 3).rem_euclid(7) as usize
     }
 
-    /// The day so many days later.
+    /// The day this many days later.
     pub fn after(self, days: i32) -> Self {
         Day(self.0 + days)
     }

@@ -1,7 +1,7 @@
 //! Decimal numbers from text.
 //!
-//! The standard library reads every decimal number that fits a float, with tables of ten kilobytes that cannot be made
-//! smaller for the way to the browser. What is typed in a workshop has a few digits, and long division does for it.
+//! The parser of the standard library carries ten kilobytes of tables. Typed numbers have few digits, so
+//! long division is enough.
 
 /// How many digits are read exactly, as a power of ten.
 const MOST: u64 = 10_u64.pow(18);

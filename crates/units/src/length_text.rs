@@ -2,7 +2,7 @@
 //!
 //! A reading is one or more values with units, the larger unit first. A value is a whole number, a decimal,
 //! a fraction, or a whole number and a fraction. The last unit may be left out: after feet it is inches,
-//! after metres nothing may be left out, and a lone number takes the unit of the tape.
+//! after meters nothing may be left out, and a lone number takes the unit of the tape.
 
 mod error;
 mod tokens;
@@ -37,7 +37,7 @@ pub fn read_length(text: &str, tape: LengthUnit) -> Result<Length, LengthError> 
     read_length_with(text, tape, Decimals::Either)
 }
 
-/// The same where this sign stands before decimals.
+/// The same with this decimal sign.
 ///
 /// # Errors
 /// A [`LengthError`] with the place and the reason where the text is not one length.
@@ -68,8 +68,8 @@ pub fn read_length_with(text: &str, tape: LengthUnit, decimals: Decimals) -> Res
     read(&digits).map_err(|error| fault(0, LengthFault::Spoken(digits, Box::new(error))))
 }
 
-/// A length as it would be typed: what was said in words in figures, without the full stop that a tablet puts behind
-/// what it heard. Any other text stays as it is, but for space around it.
+/// A length as it would be typed: spoken numbers in digits, without the period that dictation adds. Any
+/// other text is only trimmed.
 ///
 /// # Example
 /// ```
@@ -82,7 +82,7 @@ pub fn as_typed(text: &str) -> String {
     in_digits(text).unwrap_or_else(|| text.to_owned())
 }
 
-/// A full stop behind figures ends a sentence; one behind letters may belong to an abbreviation.
+/// A period after digits ends a sentence. One after letters may belong to an abbreviation.
 fn without_stop(text: &str) -> &str {
     let text = text.trim_end();
     text.strip_suffix('.')

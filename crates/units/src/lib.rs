@@ -1,8 +1,7 @@
 //! Quantities: lengths, areas, volumes and masses as a workshop writes them, with their exact sizes.
 //!
-//! Inside Coatwright every quantity is held in metres, square metres, litres or kilograms. This crate is the
-//! only place that knows how large an inch, a gallon or an ounce is, how a person writes a tape reading, and
-//! how a number is rounded before somebody reads it.
+//! Quantities are in meters, square meters, liters or kilograms. Only this crate knows the sizes of units,
+//! how a person writes a tape reading, and how a number is rounded for display.
 //!
 //! Invariant: this crate knows nothing of furniture, paint or browsers.
 

@@ -5,24 +5,24 @@ use std::fmt;
 use crate::decimal::read_decimal;
 use crate::spoken::in_digits_with;
 
-/// Which sign stands before decimals. It decides only where a text can mean two numbers, as `1,250` and `1.250` can.
+/// The decimal sign. It matters only where a text can mean two numbers, as `1,250` and `1.250` can.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Decimals {
     /// A point, as in `1,250.50`.
     Point,
     /// A comma, as in `1.250,50`.
     Comma,
-    /// Either: so a saved number is read that has no value beside it.
+    /// Either: for saved numbers without a value beside them.
     #[default]
     Either,
 }
 
-/// Why a text is no number or range.
+/// Why a text is not a number or range.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum NumberError {
     /// Nothing was written.
     Empty,
-    /// A part of it is no number.
+    /// A part of it is not a number.
     NotANumber,
     /// A fraction over zero.
     OverZero,
@@ -57,7 +57,7 @@ pub fn read_range(text: &str) -> Result<(f64, f64), NumberError> {
     read_range_with(text, Decimals::Either)
 }
 
-/// The same where this sign stands before decimals. Numbers may be said in words.
+/// The same with this decimal sign. Numbers may be spoken words.
 ///
 /// # Errors
 /// If the text is empty or is not made of plain numbers.
@@ -124,7 +124,7 @@ fn read_number(text: &str, decimals: Decimals) -> Result<f64, NumberError> {
     Ok(whole + above / below)
 }
 
-/// Whoever says `point` means decimals, whatever sign is written here.
+/// A spoken `point` is always the decimal sign.
 pub(crate) fn of_said(text: &str, said: Option<&str>, decimals: Decimals) -> Decimals {
     match said.is_some_and(|said| said.contains('.')) && !text.contains('.') {
         true => Decimals::Point,
@@ -142,10 +142,10 @@ pub(crate) fn perhaps(text: &str) -> Option<String> {
     (is_fraction && is_whole && words.next().is_none()).then(|| format!("{whole} {above}/{below}"))
 }
 
-/// A number with a point before its decimals and nothing between its thousands; nothing if the text is not one number.
+/// A number with a point before its decimals and nothing between its thousands; `None` if the text is not one number.
 ///
-/// Points, commas, spaces and apostrophes may part the thousands. A point and a comma in one number say by themselves which
-/// of them stands before the decimals.
+/// Points, commas, spaces and apostrophes may separate thousands. If a number has both a point and a comma,
+/// the last one is the decimal sign.
 ///
 /// # Example
 /// ```
@@ -197,7 +197,7 @@ pub fn plain_number(text: &str, decimals: Decimals) -> Option<String> {
     fits.then_some(plain)
 }
 
-/// A text with points and commas changed for each other: what it is where the other sign stands before decimals.
+/// A text with points and commas swapped: the same number with the other decimal sign.
 ///
 /// # Example
 /// ```

@@ -8,7 +8,7 @@ pub struct Numerals {
     decimal: char,
     /// Between thousands, if anything stands there.
     thousands: Option<char>,
-    /// From so many figures on thousands are parted.
+    /// The least number of digits with separated thousands.
     from: usize,
 }
 
@@ -101,7 +101,7 @@ mod tests {
         assert_eq!(Numerals::default().write("1234.5"), "1234.5");
     }
 
-    /// What is shown can be typed.
+    /// Shown numbers can be read back.
     #[test]
     fn what_is_written_is_read_as_it_was_meant() {
         for place in [

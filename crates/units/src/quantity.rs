@@ -1,4 +1,4 @@
-//! The quantities themselves: a number with one meaning, so that an area is never taken for a volume.
+//! Quantities as types, so that an area is never used as a volume.
 
 use std::iter::Sum;
 use std::ops::{Add, AddAssign, Div, Mul, Sub};
@@ -84,15 +84,15 @@ macro_rules! quantity {
 }
 
 quantity!(
-    /// A length, held in metres.
+    /// A length, held in meters.
     Length, metres, as_metres, "metres"
 );
 quantity!(
-    /// An area, held in square metres.
+    /// An area, held in square meters.
     Area, square_metres, as_square_metres, "square metres"
 );
 quantity!(
-    /// A volume of liquid, held in litres.
+    /// A volume of liquid, held in liters.
     Volume, litres, as_litres, "litres"
 );
 quantity!(
@@ -101,7 +101,7 @@ quantity!(
 );
 
 quantity!(
-    /// A density, held in kilograms per litre, which is also grams per millilitre.
+    /// A density, held in kilograms per liter, which is also grams per milliliter.
     Density, kilograms_per_litre, as_kilograms_per_litre, "kilograms per litre"
 );
 
@@ -112,12 +112,12 @@ impl Length {
         Self(value * 25.4 / 1000.0)
     }
 
-    /// The length of `value` millimetres.
+    /// The length of `value` millimeters.
     pub const fn millimetres(value: f64) -> Self {
         Self(value / 1000.0)
     }
 
-    /// The size in millimetres.
+    /// The size in millimeters.
     pub const fn as_millimetres(self) -> f64 {
         self.0 * 1000.0
     }
@@ -148,12 +148,12 @@ impl Area {
 }
 
 impl Volume {
-    /// The volume of `value` millilitres.
+    /// The volume of `value` milliliters.
     pub const fn millilitres(value: f64) -> Self {
         Self(value / 1000.0)
     }
 
-    /// The size in millilitres.
+    /// The size in milliliters.
     pub const fn as_millilitres(self) -> f64 {
         self.0 * 1000.0
     }

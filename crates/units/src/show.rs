@@ -2,7 +2,7 @@
 
 use crate::{Area, Length, System, Volume, VolumeUnit};
 
-/// A length as it would be read off a tape: the nearest sixteenth of an inch, or the nearest millimetre.
+/// A length as it would be read off a tape: the nearest sixteenth of an inch, or the nearest millimeter.
 ///
 /// Ties go to the even figure (NIST Handbook 44, section 10.3).
 ///
@@ -70,7 +70,7 @@ fn nearest(value: f64) -> f64 {
     ((value * 1e6).round() / 1e6).round_ties_even()
 }
 
-/// An area as its figure and its unit: square feet or square metres, to a tenth or a hundredth.
+/// An area as its figure and its unit: square feet or square meters, to a tenth or a hundredth.
 ///
 /// Surfaces smaller than a twentieth of the unit get another decimal, so that none reads as nothing.
 ///
@@ -109,7 +109,7 @@ pub fn show_area(area: Area, system: System) -> (String, &'static str) {
 
 /// A volume as its figure and its unit, in the unit that a can of that size would carry.
 ///
-/// Fluid ounces up to two quarts, then quarts, then gallons; millilitres up to a litre, then litres.
+/// Fluid ounces up to two quarts, then quarts, then gallons; milliliters up to a liter, then liters.
 ///
 /// # Example
 /// ```

@@ -1,12 +1,12 @@
-//! Short lists in the order of their keys, which stand in for the maps and sets of the standard library.
+//! Short sorted lists that replace the maps and sets of the standard library.
 //!
-//! A document has tens of entries where such a map is made for thousands, and a tree is several times as much code for
-//! each kind of entry, which every visitor of the page has to fetch.
+//! A document has tens of entries. A B-tree is several times as much code for each type of entry, and every
+//! visitor of the page downloads it.
 
 use std::borrow::Borrow;
 use std::ops::Index;
 
-/// A map that is a list in the order of its keys: found by halving, so that some hundreds of entries are no burden.
+/// A map as a sorted list with binary search, fast enough for some hundreds of entries.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SortedMap<K, V>(Vec<(K, V)>);
 
@@ -32,7 +32,7 @@ impl<K, V> SortedMap<K, V> {
         self.0.is_empty()
     }
 
-    /// Takes every entry away.
+    /// Removes all entries.
     pub fn clear(&mut self) {
         self.0.clear();
     }
@@ -57,14 +57,14 @@ impl<K, V> SortedMap<K, V> {
         self.0.iter_mut().map(|(_, value)| value)
     }
 
-    /// Keeps the entries of which this is so.
+    /// Keeps the entries that satisfy a condition.
     pub fn retain(&mut self, mut stays: impl FnMut(&K, &V) -> bool) {
         self.0.retain(|(key, value)| stays(key, value));
     }
 }
 
 impl<K: Ord, V> SortedMap<K, V> {
-    /// Where the key is, or else where it would be.
+    /// The position of a key, or where to insert it.
     fn place<Q: Ord + ?Sized>(&self, key: &Q) -> Result<usize, usize>
     where
         K: Borrow<Q>,

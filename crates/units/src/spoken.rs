@@ -1,4 +1,4 @@
-//! Numbers as they are said: `thirty three and seven eighths` is 33 7/8. A tablet that listens writes them so.
+//! Spoken numbers: `thirty three and seven eighths` is 33 7/8. Dictation writes them this way.
 
 use std::fmt::Write as _;
 
@@ -31,7 +31,7 @@ const TENS: [&str; 8] = [
     "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety",
 ];
 
-/// Words of fractions, one and several, with what stands below the line.
+/// Words of fractions, singular and plural, with the denominator.
 const PARTS: [(&str, &str, u32); 6] = [
     ("half", "halves", 2),
     ("third", "thirds", 3),
@@ -50,7 +50,7 @@ enum Word<'a> {
     Tens(u32),
     Hundred,
     Thousand,
-    /// Below the line of a fraction.
+    /// The denominator of a fraction.
     Part(u32),
     /// The decimal point.
     Point,
@@ -58,12 +58,12 @@ enum Word<'a> {
     And,
     /// `a`, `an` or `of`: one, or nothing.
     Article,
-    /// A number in figures, or a unit, as it is.
+    /// A number in digits, or a unit, unchanged.
     AsItIs(&'a str),
 }
 
-/// A text in figures, if numbers in it are said in words. Units and figures stay as they are; a word that is neither makes
-/// the text no spoken one, so that whoever reads it can say what is wrong with it as it stands.
+/// The text with spoken numbers in digits. Units and digits stay as they are. `None` if it has no spoken
+/// number or a word that is neither a number nor a unit, so that the caller reports the original text.
 ///
 /// # Example
 /// ```
@@ -100,7 +100,7 @@ pub fn in_digits_with<'a>(text: &'a str, sign: impl Fn(&'a str) -> Option<&'a st
     Some(written(&words))
 }
 
-/// The first word that is not understood in a text that says numbers in words, and where it stands, in characters from 0.
+/// The first unknown word of a text with spoken numbers, and its position in characters.
 pub(crate) fn not_understood(text: &str) -> Option<(usize, String)> {
     let meaning = |word| meaning(word, &length_unit);
     let is_number = |word| matches!(meaning(word), Some(Word::Ones(_) | Word::Tens(_) | Word::Part(_)));
@@ -136,7 +136,7 @@ fn length_unit(word: &str) -> Option<&str> {
 }
 
 fn meaning<'a>(word: &'a str, sign: &dyn Fn(&'a str) -> Option<&'a str>) -> Option<Word<'a>> {
-    // A tablet that listens puts marks between what it heard.
+    // Dictation puts punctuation between words.
     let word = if word.starts_with(|c: char| c.is_alphabetic()) {
         word.trim_end_matches(['.', ','])
     } else {

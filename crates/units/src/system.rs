@@ -8,7 +8,7 @@ pub enum System {
     /// Inches and fractions, square feet, US fluid ounces, quarts and gallons.
     #[default]
     UsCustomary,
-    /// Millimetres, square metres, millilitres and litres.
+    /// Millimetres, square meters, milliliters and liters.
     Metric,
 }
 
@@ -29,11 +29,11 @@ pub enum LengthUnit {
     Inch,
     /// 12 inches, 304.8 mm exactly (16 CFR 500.19).
     Foot,
-    /// A thousandth of a metre.
+    /// A thousandth of a meter.
     Millimetre,
-    /// A hundredth of a metre.
+    /// A hundredth of a meter.
     Centimetre,
-    /// The metre.
+    /// The meter.
     Metre,
 }
 
@@ -64,9 +64,9 @@ impl LengthUnit {
 /// A unit of volume that a can or a jug is marked in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum VolumeUnit {
-    /// The litre.
+    /// The liter.
     Litre,
-    /// A thousandth of a litre.
+    /// A thousandth of a liter.
     Millilitre,
     /// 231 cubic inches exactly, 3.785411784 L (NIST Handbook 44, Appendix C).
     UsGallon,

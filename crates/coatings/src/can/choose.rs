@@ -11,11 +11,11 @@ use super::price::LARGEST_PRICE;
 use super::search::{Cost, Search};
 use super::size::PER_LITRE;
 
-/// More than this is no work for one person, but a slip of the point.
+/// A demand above this is likely a misplaced decimal point.
 const LARGEST_NEED: Volume = Volume::litres(1000.0);
-/// Less than this is no can.
+/// The smallest size of a can.
 const SMALLEST_SIZE: Volume = Volume::millilitres(1.0);
-/// More offers than shops have sizes.
+/// The most offers. No shop has that many sizes.
 const MOST_OFFERS: usize = 64;
 
 /// A can that a shop sells.
@@ -23,7 +23,7 @@ const MOST_OFFERS: usize = 64;
 pub struct Offer {
     /// What is in it.
     pub size: Volume,
-    /// What it costs, in hundredths of the currency; nothing if it is free.
+    /// Its price in hundredths of the currency; zero if it is free.
     pub price: u64,
 }
 
@@ -38,15 +38,15 @@ pub struct Purchase {
     pub left: Volume,
     /// How many cans of the stock are used, from the first on.
     pub used_from_stock: usize,
-    /// Whether nothing better exists. It is always so, unless the sizes are many and odd.
+    /// Whether the purchase is proven optimal. It always is, unless the sizes are many and odd.
     pub proven: bool,
 }
 
-/// Why there is nothing to choose.
+/// Why no purchase could be chosen.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[non_exhaustive]
 pub enum ChoiceError {
-    /// The need is not a number, or less than nothing.
+    /// The need is not a number, or negative.
     Demand,
     /// The need is above 1000 L.
     NeedTooLarge,
@@ -107,7 +107,7 @@ impl std::error::Error for ChoiceError {}
 /// of what is cheapest by volume.
 ///
 /// # Errors
-/// A [`ChoiceError`] where the need, the stock or an offer cannot be counted with.
+/// A [`ChoiceError`] if the demand, the stock or an offer is invalid.
 ///
 /// # Example
 /// Three quarts are needed. A gallon at 40.00 is cheaper than three quarts at 16.00.
@@ -190,7 +190,7 @@ pub fn choose(demand: Volume, stock: &[Volume], offers: &[Offer]) -> Result<Purc
 /// # Ok::<(), coatings::can::ChoiceError>(())
 /// ```
 pub fn fewest(demand: Volume, stock: &[Volume], sizes: &[Volume]) -> Result<Purchase, ChoiceError> {
-    // What costs as much whatever its size is bought as seldom as can be.
+    // With equal prices, the cheapest purchase has the fewest cans.
     let alike: Vec<Offer> = sizes.iter().map(|&size| Offer { size, price: 1 }).collect();
     choose(demand, stock, &alike)
 }
@@ -198,12 +198,12 @@ pub fn fewest(demand: Volume, stock: &[Volume], sizes: &[Volume]) -> Result<Purc
 /// The share of an `f64` that may be noise of its last places: twice a pint is not more than a quart.
 const NOISE: f64 = 4.0 * f64::EPSILON;
 
-/// What is needed, in picolitres, never less than it is.
+/// The demand in picoliters, rounded up.
 fn rounded_up(volume: Volume) -> u64 {
     (volume.as_litres() * PER_LITRE * (1.0 - NOISE)).ceil() as u64
 }
 
-/// What a can holds, in picolitres, never more than it is.
+/// The contents of a can in picoliters, rounded down.
 fn rounded_down(volume: Volume) -> u64 {
     (volume.as_litres() * PER_LITRE * (1.0 + NOISE)).floor() as u64
 }
@@ -228,7 +228,7 @@ mod tests {
             .collect()
     }
 
-    /// All purchases, one after the other: price, left over in millilitres, cans.
+    /// All purchases, one after the other: price, left over in milliliters, cans.
     fn by_trying(demand: u64, list: &[(u64, u64)]) -> Option<(u64, u64, u64)> {
         if demand == 0 {
             return Some((0, 0, 0));
@@ -253,7 +253,7 @@ mod tests {
 
     #[test]
     fn ties_go_to_the_least_left_then_to_the_fewest_cans() {
-        // Both cost 20.00 for 900 mL; the two half litres leave 100 mL, the large one 1600.
+        // Both cost 20.00 for 900 mL; the two half liters leave 100 mL, the large one 1600.
         let purchase = choose(ml(900), &[], &offers(&[(2500, 2000), (500, 1000)])).unwrap();
         assert_eq!((purchase.counts, in_ml(purchase.left)), (vec![0, 2], 100));
         // As much, as dear: one can rather than two.

@@ -1,4 +1,4 @@
-//! What is in a can in hand: full, part full, measured, or weighed.
+//! The contents of a can: full, part full, measured, or weighed.
 
 use std::fmt;
 
@@ -16,9 +16,9 @@ use crate::unit::KilogramsPerLitre;
 /// How full a can looks.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Level {
-    /// Its name in saved files.
+    /// Its key in saved files.
     pub key: &'static str,
-    /// What a maker calls it.
+    /// Its label on screen.
     pub label: &'static str,
     /// The share of the can that is left.
     pub share: SourcedRange,
@@ -41,7 +41,7 @@ const fn level_of(key: &'static str, label: &'static str, low: f64, high: f64) -
     }
 }
 
-/// The level with this name in saved files.
+/// The level with this key in saved files.
 pub fn level(key: &str) -> Option<&'static Level> {
     LEVELS.iter().find(|level| level.key == key)
 }
@@ -62,7 +62,7 @@ pub struct Contents {
     can: Option<Volume>,
 }
 
-/// How it is known what is in a can.
+/// How the contents were determined.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) enum Way {
     Full(Volume),
@@ -82,19 +82,19 @@ pub(crate) enum Way {
     },
 }
 
-/// Why something is not the contents of a can.
+/// Why the contents of a can are invalid.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[non_exhaustive]
 pub enum ContentsError {
-    /// The can, or what is in it, is less than nothing or not a number.
+    /// The can, or what is in it, is negative or not a number.
     Volume,
     /// A share that is not between nothing and all, or a lower limit above the upper one.
     Share,
     /// The lower limit of a volume is above the upper one.
     Limits,
-    /// A mass is less than nothing or not a number.
+    /// A mass is negative or not a number.
     Mass,
-    /// The step or the accuracy of a scale is less than nothing, not a number, or the accuracy above 1.
+    /// The step or the accuracy of a scale is negative, not a number, or the accuracy above 1.
     Scale,
     /// The can with its contents weighs less than the empty can.
     GrossBelowTare {
@@ -103,7 +103,7 @@ pub enum ContentsError {
         /// Empty.
         tare: Mass,
     },
-    /// The density is not above nothing.
+    /// The density is not positive.
     Density,
 }
 
@@ -137,7 +137,7 @@ impl fmt::Display for ContentsError {
 
 impl std::error::Error for ContentsError {}
 
-/// A question to the maker about contents that can hardly be so.
+/// A question to the maker about implausible contents.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[non_exhaustive]
 pub enum Doubt {
@@ -172,7 +172,7 @@ fn volume(value: Volume) -> Result<Volume, ContentsError> {
 }
 
 impl Contents {
-    /// A can that was never opened. What a filling line gives more or less than the label is not counted.
+    /// A can that was never opened. The tolerance of the filling line is not counted.
     ///
     /// # Errors
     /// [`ContentsError::Volume`].
@@ -265,7 +265,7 @@ impl Contents {
         })
     }
 
-    /// Litres in it in each of so many trials (JCGM 101).
+    /// Liters in each of a number of trials (JCGM 101).
     pub fn drawn(&self, trials: usize) -> Vec<f64> {
         if let Way::Full(can) = self.way {
             return vec![can.as_litres().max(0.0); trials];
@@ -289,7 +289,7 @@ impl Contents {
             .collect()
     }
 
-    /// The independent inputs of the model: what each is, and what is known of it.
+    /// The names and distributions of the independent inputs.
     pub fn inputs(&self) -> Vec<(&'static str, Distribution)> {
         match self.way {
             Way::Full(can) => vec![("volume of the can, L", Distribution::Exact(can.as_litres()))],
@@ -323,7 +323,7 @@ impl Contents {
         }
     }
 
-    /// The volume in litres for values of the inputs, in the order of [`Contents::inputs`]; never below nothing.
+    /// The volume in liters for values of the inputs, in the order of [`Contents::inputs`]; never below zero.
     pub fn litres(&self, x: &[f64]) -> f64 {
         self.unbounded(x).max(0.0)
     }
@@ -345,7 +345,7 @@ impl Contents {
         }
     }
 
-    /// What is likely in it, and its standard uncertainty by the linear law (JCGM 100, 5.1.2).
+    /// The best estimate with its standard uncertainty by the linear law (JCGM 100, 5.1.2).
     pub fn estimate(&self) -> Estimate<Volume> {
         let inputs: Vec<Distribution> = self.inputs().into_iter().map(|(_, input)| input).collect();
         linear_estimate(&inputs, &|x| self.unbounded(x)).with(Volume::litres)
@@ -361,14 +361,14 @@ impl Contents {
         self.estimate().standard_uncertainty
     }
 
-    /// What to ask the maker about it.
+    /// A question to the maker, if the contents are implausible.
     pub fn doubt(&self) -> Option<Doubt> {
         let Estimate {
             value: likely,
             standard_uncertainty,
         } = self.estimate();
         let can = self.can?;
-        // A billionth is the noise of numbers that were typed alike.
+        // The tolerance absorbs rounding noise.
         (likely - standard_uncertainty * COVERAGE_FACTOR > can * (1.0 + 1e-9))
             .then_some(Doubt::MoreThanTheCan { likely, can })
     }
@@ -423,7 +423,7 @@ mod tests {
         // The trials of the same model agree with the linear law.
         let samples = Samples::of(&contents.drawn(50_000));
         assert!((samples.standard_uncertainty() / standard_uncertainty.as_litres() - 1.0).abs() < 0.02);
-        // An empty can is unsure by two roundings: 0.40825 g at 1.3 kg/L.
+        // The uncertainty of an empty can is two roundings: 0.40825 g at 1.3 kg/L.
         let empty = Contents::weighed(kitchen(120.0), kitchen(120.0), density, None).unwrap();
         assert!((empty.standard_uncertainty().as_millilitres() - 0.314).abs() < 0.001);
         assert_eq!(empty.litres(&[1.3, -0.001, 0.0, 0.0]), 0.0);

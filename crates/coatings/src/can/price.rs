@@ -4,16 +4,16 @@ use std::fmt;
 
 use units::{Decimals, in_digits_with, plain_number};
 
-/// The largest price of a can that is believed, in hundredths: a million.
+/// The largest accepted price of a can, in hundredths: a million.
 pub const LARGEST_PRICE: u64 = 100_000_000;
 
-/// Why something is not a price.
+/// Why a text is not a price.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[non_exhaustive]
 pub enum PriceError {
     /// There is nothing to read.
     Empty,
-    /// It is less than nothing.
+    /// It is negative.
     Negative,
     /// It is not one number, with or without a currency.
     NotANumber,
@@ -36,7 +36,7 @@ impl fmt::Display for PriceError {
 
 impl std::error::Error for PriceError {}
 
-/// Checks a price in hundredths, such as one from a file; nothing is a price, less than nothing is not.
+/// Checks a price in hundredths, such as one from a file; nothing is a price, negative is not.
 ///
 /// # Errors
 /// [`PriceError::Negative`] or [`PriceError::TooLarge`].
@@ -48,7 +48,7 @@ pub fn check_price(hundredths: i64) -> Result<u64, PriceError> {
     Ok(price)
 }
 
-/// Reads a price as a save file without values has it, as hundredths.
+/// Reads a price in the notation of a save file without values, as hundredths.
 ///
 /// # Errors
 /// A [`PriceError`] that says what is wrong.
@@ -101,7 +101,7 @@ pub fn read_price_with(text: &str, decimals: Decimals) -> Result<u64, PriceError
     check_price(i64::try_from(price).unwrap_or(i64::MAX))
 }
 
-/// How currencies are called by those who say a price.
+/// Spoken names of currencies.
 fn is_currency_word(word: &str) -> bool {
     ["dollar", "dollars", "bucks", "euro", "euros", "pounds", "francs"]
         .iter()
@@ -136,7 +136,7 @@ fn without_currency(text: &str) -> &str {
     let end = text.rfind(is_digit).map_or(text.len(), |last| last + 1);
     let (before, behind) = (&text[..begin], &text[end..]);
     match (is_currency(before), is_currency(behind)) {
-        // `-$5` is as much less than nothing as `$-5`.
+        // `-$5` is as much negative as `$-5`.
         _ if before.starts_with(['-', '\u{2212}', '\u{2013}']) => before,
         (true, _) if behind.is_empty() => text[begin..].trim(),
         (_, true) if before.is_empty() => text[..end].trim(),

@@ -3,13 +3,14 @@
 //! Branch and bound over the offers, from the one that is cheapest by volume on. The bound is the rest at the best
 //! price by volume that is still to be had, rounded up to what whole cans can cost.
 
-/// How often the search may look before it settles for the best so far. Offers of a shop take some hundred
-/// looks, the hardest of 20,000 made-up ones took a hundred thousand; worse could take for ever.
+/// The most steps of the search before it returns the best purchase so far. Real shop sizes take a few
+/// hundred steps, and the hardest of 20,000 random cases took a hundred thousand. Worse cases could run
+/// almost forever.
 const MOST_LOOKS: u32 = 1_000_000;
-/// How many small cans are held against larger ones, see [`kinds`].
+/// How many small cans are compared with larger ones, see [`kinds`].
 const LONGEST_EXCHANGE: u64 = 64;
 
-/// What is made small, the first before the others.
+/// The objectives, in order of priority.
 #[derive(Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) struct Cost {
     /// In hundredths of the currency.
@@ -19,22 +20,22 @@ pub(super) struct Cost {
     cans: u64,
 }
 
-/// An offer as the search sees it, and what is known of it and all behind it together.
+/// An offer, with bounds for it and all offers after it.
 struct Kind {
     offer: usize,
     size: u64,
     price: u64,
-    /// More of it are never better than another offer instead.
+    /// The most cans of it that can be worth buying.
     most: u64,
-    /// What all prices from here on are multiples of; nothing if all are free.
+    /// The greatest common divisor of all prices from here on; zero if all are free.
     price_step: u64,
-    /// What all sizes from here on are multiples of.
+    /// The greatest common divisor of all sizes from here on.
     size_step: u64,
     /// The largest size from here on.
     largest: u64,
 }
 
-/// The offers, the cheapest by volume first, without those that another makes needless.
+/// The offers, the cheapest by volume first. Offers that another one dominates are left out.
 fn kinds(offers: &[(u64, u64)]) -> Vec<Kind> {
     let mut all: Vec<Kind> = offers
         .iter()
@@ -72,7 +73,7 @@ fn kinds(offers: &[(u64, u64)]) -> Vec<Kind> {
     all
 }
 
-/// How many cans of an offer are worth having beside one that is as cheap by volume or cheaper.
+/// The most cans of an offer worth buying beside one that is at least as cheap by volume.
 ///
 /// As many cans of it as hold no more, and cost more, than some of the other are never bought; nor are those
 /// that are the same in volume and price, but more cans. With equal counts too the two offers are alike, and
@@ -120,7 +121,7 @@ impl Search {
         }
     }
 
-    /// The best way to cover a need; nothing where nothing is offered.
+    /// The best way to cover a need; `None` where nothing is offered.
     pub(super) fn run(&mut self, demand: u64) -> Option<Cost> {
         self.fill(0, demand, Cost::default());
         self.best
@@ -134,7 +135,7 @@ impl Search {
             .map(|(kind, count)| (kind.offer, *count))
     }
 
-    /// Whether the search came to its end.
+    /// Whether the search finished, so that the result is proven optimal.
     pub(super) fn is_proven(&self) -> bool {
         self.looks < MOST_LOOKS
     }

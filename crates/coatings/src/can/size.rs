@@ -2,14 +2,14 @@
 
 use units::{System, Volume, VolumeUnit};
 
-/// Picolitres in a litre. Every can of either trade is a whole number of picolitres: the US gallon is
-/// 3.785411784 L, and a half fluid ounce ends at the thirteenth decimal place of a litre.
+/// Picolitres in a liter. Every can of either trade is a whole number of picolitres: the US gallon is
+/// 3.785411784 L, and a half fluid ounce ends at the thirteenth decimal place of a liter.
 pub(super) const PER_LITRE: f64 = 1e12;
 
 /// A size that materials are sold in.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct CanSize {
-    /// Its name in saved files.
+    /// Its key in saved files.
     pub key: &'static str,
     /// What is printed on it.
     pub label: &'static str,
@@ -78,7 +78,7 @@ pub fn can_sizes(system: System) -> &'static [CanSize] {
     }
 }
 
-/// The can size with this name in saved files.
+/// The can size with this key in saved files.
 pub fn can(key: &str) -> Option<&'static CanSize> {
     US.iter().chain(&METRIC).find(|can| can.key == key)
 }

@@ -1,20 +1,21 @@
-//! Figures of a label that may be, but hardly are.
+//! Implausible values of a label.
 
 use std::fmt;
 
 use super::field::{Field, shown_range};
 use crate::film;
 
-/// Between square feet per gallon and square metres per litre lies a factor of 41; materials of one kind differ by
-/// less than 5 from each other.
+/// Square feet per gallon and square meters per liter differ by a factor of 41; materials of one kind differ
+/// by less than 5.
 const RATE_OFF: f64 = 5.0;
-/// Between pounds per gallon and kilograms per litre lies a factor of 8; pigments make less than half as much again.
+/// Pounds per gallon and kilograms per liter differ by a factor of 8; densities of one kind by less than
+/// 1.5.
 const DENSITY_OFF: f64 = 1.5;
-/// Between minutes, hours and days lie factors of 60 and 24; fast and slow kinds differ by less than 10.
+/// Minutes, hours and days differ by factors of 60 and 24; fast and slow materials by less than 10.
 const TIME_OFF: f64 = 10.0;
-/// A slip of the point is a factor of 10, per cent by weight for per cent by volume less than 2.
+/// A misplaced decimal point is a factor of 10; percent by weight instead of by volume is less than 2.
 const SOLIDS_OFF: f64 = 2.0;
-/// More thinner than so many times what is usual, and than 15 %, is hardly meant.
+/// Thinner above this multiple of the usual share, and above 15 %, is likely a typing error.
 const THINNING_OFF: f64 = 3.0;
 const MUCH_THINNER: f64 = 0.15;
 
@@ -57,7 +58,7 @@ pub enum Doubt {
         /// What is usual, m2/L.
         usual: (f64, f64),
     },
-    /// A rate so low that it was likely meant as square metres per litre and taken for square feet per US gallon.
+    /// A rate so low that it was likely meant as square meters per liter and taken for square feet per US gallon.
     SquareMetresPerLitre {
         /// What was entered, m2/L.
         given: (f64, f64),
@@ -105,7 +106,7 @@ pub enum Doubt {
 }
 
 impl Doubt {
-    /// Whether a rate was likely meant in the other unit, so that nothing should rest on it before that is settled.
+    /// Whether a rate was likely in the other unit, so that it is not used before the maker confirms it.
     pub fn asks_for_unit(&self) -> bool {
         matches!(
             self,
@@ -145,7 +146,7 @@ impl Doubt {
         })
     }
 
-    /// What leaves no film has no usual solids, and is not asked about.
+    /// A material without a film has no usual solids, so there is no question.
     pub(super) fn of_solids(given: (f64, f64), usual: (f64, f64)) -> Option<Self> {
         let field = Field::VolumeSolids;
         (usual.0 > 0.0 && times_off(given, usual) > SOLIDS_OFF).then_some(Doubt::Share {
@@ -193,7 +194,7 @@ fn map((low, high): (f64, f64), change: impl Fn(f64) -> f64) -> (f64, f64) {
     (change(low), change(high))
 }
 
-/// How many times above or below the usual range the end of a range lies that lies farther out; 1 within it.
+/// The factor by which the farther end of a range lies outside the usual range; 1 within it.
 fn times_off(given: (f64, f64), usual: (f64, f64)) -> f64 {
     let above = given.1 / usual.1;
     let below = usual.0 / given.0;

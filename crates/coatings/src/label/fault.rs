@@ -1,29 +1,29 @@
-//! Figures of a label that cannot be.
+//! Invalid values of a label.
 
 use std::fmt;
 
 use super::field::{Field, shown};
 
-/// Outside these no label states anything, in the units of [`Label`](super::Label), and amounts would run over.
+/// Limits of any label value, in the units of [`Label`](super::Label), so that amounts stay finite.
 const SMALLEST: f64 = 1e-6;
 const LARGEST: f64 = 1e6;
 /// No label asks for air colder or warmer than this at least, degrees Celsius. A number in the other unit lies outside.
 const COLDEST: (f64, f64) = (-10.0, 35.0);
 
-/// Why a figure of a label cannot be used.
+/// Why a value of a label is invalid.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Fault {
-    /// It is no number, or one without end.
+    /// It is not a number, or one without end.
     NotANumber {
         /// Where.
         field: Field,
     },
-    /// It is nothing or less, where there must be something.
+    /// It is zero or negative.
     NotPositive {
         /// Where.
         field: Field,
     },
-    /// It is so small or so large that nothing can be worked out with it.
+    /// It is outside all plausible limits.
     Extreme {
         /// Where.
         field: Field,
@@ -39,12 +39,12 @@ pub enum Fault {
     },
     /// Volume solids that are nothing, or more than all of it.
     Solids,
-    /// Thinner that is less than nothing, or more than there is paint.
+    /// Thinner that is negative, or more than there is paint.
     Thinning,
 }
 
 impl Fault {
-    /// What is wrong with the figure of a field, the first of what may be.
+    /// The first error of the value of a field.
     pub(super) fn of(field: Field, (low, high): (f64, f64)) -> Option<Self> {
         if !(low.is_finite() && high.is_finite()) {
             return Some(Fault::NotANumber { field });
@@ -100,7 +100,7 @@ impl fmt::Display for Fault {
                 "{name}: no label states such a number. Enter the number on the label, or leave it empty."
             ),
             Fault::Reversed { field, low, high } => {
-                // Fractions are read as per cent, as they are typed.
+                // Fractions are read as percent, as they are typed.
                 let (factor, sign) = match field {
                     Field::VolumeSolids | Field::Thinning => (100.0, " %"),
                     _ => (1.0, ""),

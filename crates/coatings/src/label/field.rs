@@ -1,6 +1,6 @@
-//! The figures of a label, and how they are written in sentences.
+//! The fields of a label, and how values are written in sentences.
 
-/// A figure of a label.
+/// A field of a label.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Field {
     /// The spreading rate.
@@ -20,7 +20,7 @@ pub enum Field {
 }
 
 impl Field {
-    /// What a maker calls it.
+    /// Its label on screen.
     pub fn label(self) -> &'static str {
         match self {
             Field::Rate => "Spreading rate",
@@ -34,7 +34,7 @@ impl Field {
     }
 }
 
-/// A number as a sentence shows it: about three digits, no idle zeros.
+/// A number in a sentence: about three digits, no trailing zeros.
 pub(crate) fn shown(value: f64) -> String {
     let size = value.abs();
     if size >= 1e6 || (size > 0.0 && size < 0.001) {
@@ -54,7 +54,7 @@ pub(crate) fn shown(value: f64) -> String {
     }
 }
 
-/// A range as a sentence shows it.
+/// A range in a sentence.
 pub(super) fn shown_range((low, high): (f64, f64)) -> String {
     let (low, high) = (shown(low), shown(high));
     if low == high {

@@ -1,4 +1,4 @@
-//! Observed rates that may be, but hardly are.
+//! Implausible observed rates.
 
 use std::fmt;
 
@@ -24,7 +24,7 @@ pub enum Doubt {
         /// The number of coats with which it would lie within; `None` if none does.
         coats: Option<u32>,
     },
-    /// The weighing is so unsure that it teaches next to nothing.
+    /// The weighing is too uncertain to be useful.
     Vague {
         /// Its standard uncertainty, as a share.
         uncertainty: f64,

@@ -1,11 +1,11 @@
-//! Weighings that nothing can be learned from.
+//! Invalid weighings.
 
 use std::fmt;
 
 /// Why a weighing gives no rate.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Fault {
-    /// A number is none, or one without end.
+    /// A number is not finite.
     NotANumber,
     /// The can is no lighter than before.
     NothingUsed,

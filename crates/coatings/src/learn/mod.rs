@@ -1,4 +1,4 @@
-//! What earlier jobs teach about a material and a tool: how far a litre went there, and how far it will go.
+//! The spreading rate of a material with a tool, learned from earlier jobs.
 //!
 //! A can that was weighed before and after over a known area gives an observed spreading rate ([`Observed`]). The range of
 //! the label, or of the film of the tool, stands before the first of them ([`usual_rate`]); each moves and narrows it
@@ -6,7 +6,7 @@
 //! [`OwnRate`](crate::OwnRate) for the tool of the jobs.
 //!
 //! # The model
-//! Logarithms of rates, because the errors of area, density and weighing are shares, and a rate is never below nothing:
+//! Logarithms of rates, because the errors of area, density and weighing are shares, and a rate is never below zero:
 //! a range from 8 to 12 m2/L is as sure above its middle as below. The log rate `y` of each job is normal about a mean that
 //! is this maker's own, with a scatter from job to job that is not known either:
 //!
@@ -35,10 +35,10 @@ pub use doubt::Doubt;
 pub use fault::Fault;
 pub use observed::{Observed, Use, usual_rate};
 
-/// As how many jobs the label counts for the mean; no source, a choice.
+/// The number of jobs that the label counts as for the mean; no source, a choice.
 const LABEL_JOBS: f64 = 1.0;
-/// As how many jobs it counts for the scatter; no source, a choice: fewer, and a single odd job makes the next one
-/// anybody's guess; more, and ten even jobs do not show.
+/// The number of jobs that it counts as for the scatter; no source, a choice. With fewer, one odd job makes
+/// the next unpredictable. With more, ten consistent jobs make no difference.
 const LABEL_FREEDOM: u32 = 4;
 /// A label that gives one number for its range still leaves this much open either way, as a share (the same tenth that a
 /// single rate on a label is taken for).
@@ -47,14 +47,14 @@ const LEAST_HALF: f64 = 0.10;
 const LEARNED_SOURCE: &str =
     "the label's range and the maker's own weighed jobs, BDA s. 3.3: where the next job falls in 95 of 100";
 
-/// What is known of a rate after some jobs.
+/// The posterior of a rate after some jobs.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Learned {
     /// The range before any job.
     usual: SourcedRange<SquareMetresPerLitre>,
     /// Middle of the log rate.
     middle: f64,
-    /// As how many jobs all counts together, with the label.
+    /// The effective number of jobs, with the label.
     weight: f64,
     /// Degrees of freedom of the scatter.
     freedom: u32,
@@ -137,8 +137,9 @@ impl Learned {
         self.scatter / (self.scatter + job.uncertainty() * job.uncertainty())
     }
 
-    /// Where the next job falls in 95 of 100, as a range like that of a label, m2/L; the range before, if nothing was
-    /// learned. The ends are those of a Student distribution of the log rate (predictive distribution, BDA s. 3.3).
+    /// The 95 % prediction interval of the next job, as a range like that of a label, m2/L; the prior range
+    /// if nothing was learned. The ends are quantiles of a Student distribution of the log rate (BDA s.
+    /// 3.3).
     pub fn range(&self) -> SourcedRange<SquareMetresPerLitre> {
         if self.jobs == 0 || self.scatter <= 0.0 {
             return self.usual;
@@ -147,8 +148,8 @@ impl Learned {
         SourcedRange::new(low, high, LEARNED_SOURCE, Provenance::Maker)
     }
 
-    /// Where the middle of this maker's jobs lies in 95 of 100, m2/L: what is left unsure if a job were like the mean of
-    /// all. It narrows without end with more jobs, the range of [`range`](Self::range) only down to the scatter.
+    /// The 95 % interval of the mean of this maker's jobs, m2/L. It narrows without limit with more jobs,
+    /// while the range of [`range`](Self::range) narrows only to the scatter.
     pub fn mean_between(&self) -> (f64, f64) {
         self.interval(1.0 / self.weight)
     }
@@ -158,7 +159,7 @@ impl Learned {
         (libm::exp(self.middle - half), libm::exp(self.middle + half))
     }
 
-    /// The middle of the range: as likely more as less, m2/L.
+    /// The median of the range, m2/L.
     pub fn middle(&self) -> f64 {
         if self.scatter > 0.0 {
             libm::exp(self.middle)
@@ -177,7 +178,7 @@ impl Learned {
         self.jobs
     }
 
-    /// As how many perfectly measured jobs they count: never more than there are.
+    /// The equivalent number of perfectly measured jobs, at most the number of jobs.
     pub fn effective_jobs(&self) -> f64 {
         self.weight - LABEL_JOBS
     }
@@ -187,8 +188,8 @@ impl Learned {
         1.0 - LABEL_JOBS / self.weight
     }
 
-    /// How much narrower the range became, as a share of what it was, in logs; below 0 where the jobs differ more than
-    /// the label let expect and the range became wider.
+    /// The relative reduction of the width of the range, in logs. It is negative if the jobs scatter more
+    /// than the label suggests.
     pub fn narrowed(&self) -> f64 {
         let figure = self.range();
         let was = libm::log(self.usual.high / self.usual.low);
@@ -198,7 +199,7 @@ impl Learned {
         1.0 - libm::log(figure.high / figure.low) / was
     }
 
-    /// The scatter from job to job, one standard deviation as a share of the rate (the scale of the
+    /// The scatter from job to job, one standard deviation as a fraction of the rate (the scale of the
     /// posterior): what is left however many jobs there are.
     pub fn scatter(&self) -> f64 {
         self.scatter.sqrt()

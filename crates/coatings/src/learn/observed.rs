@@ -33,9 +33,9 @@ pub struct Use {
     pub area: Estimate<Area>,
     /// How many coats it got.
     pub coats: u32,
-    /// What the first of them went onto. Another ground than wood that drinks takes no more than later coats.
+    /// The substrate of the first coat. Only absorbent wood takes more than later coats.
     pub substrate: Substrate,
-    /// What was washed out of the tool, litres, each place of it for itself; a need counts this apart from the rate.
+    /// What was washed out of the tool, liters, each place of it for itself; a need counts this apart from the rate.
     pub kept: Vec<SourcedRange<Litres>>,
 }
 
@@ -54,7 +54,7 @@ impl Observed {
     /// ([`Scale::difference`]); density, first coat and what is kept rectangular between their limits.
     ///
     /// # Errors
-    /// A [`Fault`] if a figure is no number, nothing was used, or nothing is left for the piece.
+    /// A [`Fault`] if a figure is not a number, nothing was used, or nothing is left for the piece.
     pub fn of(job: &Use) -> Result<Self, Fault> {
         let used = job.before - job.after;
         let area = job.area.value.as_square_metres();
@@ -102,7 +102,7 @@ impl Observed {
         })
     }
 
-    /// A rate that is known otherwise, m2/L, with its standard uncertainty as a share of it.
+    /// A rate that is known otherwise, m2/L, with its standard uncertainty as a fraction of it.
     ///
     /// # Errors
     /// [`Fault::NotANumber`] unless the rate is a number above 0 and the uncertainty one of 0 or more.
@@ -119,7 +119,7 @@ impl Observed {
         }
     }
 
-    /// The observed rate, m2/L, of later coats on a ground that does not drink.
+    /// The observed rate of later coats on a surface that is not absorbent, m2/L.
     pub fn rate(&self) -> f64 {
         libm::exp(self.log_rate)
     }
@@ -129,12 +129,12 @@ impl Observed {
         self.log_rate
     }
 
-    /// Its standard uncertainty as a share of it, which is that of the logarithm.
+    /// Its standard uncertainty as a fraction of it, which is that of the logarithm.
     pub fn uncertainty(&self) -> f64 {
         self.uncertainty
     }
 
-    /// What is doubtful about it beside the usual range, m2/L. It may be learned from all the same.
+    /// Why the rate is implausible compared with the usual range, m2/L. It may still be used.
     pub fn doubts(&self, usual: SourcedRange<SquareMetresPerLitre>) -> Vec<Doubt> {
         [
             Doubt::of_rate(self.rate(), self.coats, usual),

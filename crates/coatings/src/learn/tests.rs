@@ -209,7 +209,7 @@ fn a_sprayer_has_a_range_of_its_own() {
     let by_label = usual_rate(enamel, hvlp, Basis::LabelRate);
     assert!((by_label.low - enamel.label_rate.low * hvlp.transfer.low).abs() < 1e-12);
     assert!((by_label.high - enamel.label_rate.high * hvlp.transfer.high / 0.95).abs() < 1e-12);
-    // By hand: a litre spread 1 mm thick covers 1 m2.
+    // By hand: a liter spread 1 mm thick covers 1 m2.
     let film = hvlp.film(enamel.body).unwrap();
     let by_film = usual_rate(enamel, hvlp, Basis::WetFilm);
     assert!((by_film.low - hvlp.transfer.low / (film.high * 1000.0)).abs() < 1e-9);

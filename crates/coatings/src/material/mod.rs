@@ -1,6 +1,6 @@
 //! Coating materials by their generic kind, with the figures that a label would carry.
 //!
-//! The figures are starting points for a maker who has no label at hand; a label always knows better, see
+//! The values are starting points for a maker without a label. A label takes precedence, see
 //! [`Label`](crate::Label).
 
 mod clean;
@@ -24,7 +24,7 @@ pub fn materials() -> impl Iterator<Item = &'static Material> {
         .chain(&topcoat::MATERIALS)
 }
 
-/// The generic material with this name in saved files.
+/// The generic material with this key in saved files.
 ///
 /// # Example
 /// ```

@@ -1,4 +1,4 @@
-//! Paints: the colour on the wood.
+//! Paints: the color on the wood.
 
 use std::borrow::Cow;
 

@@ -1,4 +1,4 @@
-//! What is known of a material.
+//! The properties of a material.
 
 use std::borrow::Cow;
 
@@ -11,11 +11,11 @@ use crate::unit::{Celsius, Hours, KilogramsPerLitre, SquareMetresPerLitre};
 pub enum Stage {
     /// Before everything: it takes off grease, wax and gloss.
     Clean,
-    /// Colour within the wood.
+    /// Color within the wood.
     Stain,
     /// Under the paint or the clear coat: it binds, seals and blocks.
     Primer,
-    /// The colour on the wood.
+    /// The color on the wood.
     Paint,
     /// What protects it: clear coats, waxes, oils.
     Topcoat,
@@ -31,7 +31,7 @@ impl Stage {
         Stage::Topcoat,
     ];
 
-    /// Its name in saved files.
+    /// Its key in saved files.
     pub fn key(self) -> &'static str {
         match self {
             Stage::Clean => "clean",
@@ -42,7 +42,7 @@ impl Stage {
         }
     }
 
-    /// What a maker calls it.
+    /// Its label on screen.
     pub fn label(self) -> &'static str {
         match self {
             Stage::Clean => "Cleaner",
@@ -54,7 +54,7 @@ impl Stage {
     }
 }
 
-/// How a material lies on what it is put on; tools leave a film of each that is their own.
+/// The film class of a material. Tools leave a different wet film of each class.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum FilmClass {
     /// Thin as water; it is wiped or brushed on and comes off again with the dirt.
@@ -83,7 +83,7 @@ pub enum Thinner {
 }
 
 impl Thinner {
-    /// What a maker calls it.
+    /// Its label on screen.
     pub fn label(self) -> &'static str {
         match self {
             Thinner::Water => "Water",
@@ -97,15 +97,15 @@ impl Thinner {
 /// A generic coating material, or a maker's own copy of one.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Material {
-    /// Its name in saved files.
+    /// Its key in saved files.
     pub key: Cow<'static, str>,
-    /// What the trade calls it.
+    /// Its name in the trade.
     pub name: Cow<'static, str>,
     /// What it does in a finish.
     pub stage: Stage,
-    /// How it lies.
+    /// Its film class.
     pub body: FilmClass,
-    /// Whether it comes in colours, so that two colours of it are two cans.
+    /// Whether it comes in colors, so that two colors of it are two cans.
     pub coloured: bool,
     /// The spreading rate that a label states, m2/L. It contains ordinary brush and roller loss.
     pub label_rate: SourcedRange<SquareMetresPerLitre>,
@@ -117,17 +117,17 @@ pub struct Material {
     pub recoat: SourcedRange<Hours>,
     /// Hours until it is as hard as it gets.
     pub cure: SourcedRange<Hours>,
-    /// The least temperature of the air that it may be put on in, degrees Celsius; nothing for what is no coat.
+    /// The least temperature of the air that it may be put on in, degrees Celsius; `None` for what is no coat.
     pub coldest: Option<SourcedRange<Celsius>>,
     /// What thins it and cleans its tools.
     pub thinner: Thinner,
-    /// How much thinner may be added for a sprayer, as a share of its volume, where a label says nothing.
+    /// How much thinner may be added for a sprayer, as a fraction of its volume, where a label says nothing.
     pub thinning: SourcedRange,
     /// The can sizes that it is sold in, by key, of both trades, the smallest of each first.
     pub cans: &'static [&'static str],
     /// What it is for, in one line.
     pub purpose: &'static str,
-    /// What to mind when using it; short, and second to the label.
+    /// What to watch out for when using it; short, and second to the label.
     pub caution: &'static str,
 }
 
@@ -137,7 +137,7 @@ impl Material {
         self.label_rate.certainty == Provenance::Maker
     }
 
-    /// What its volume is worked out from where this is planned: what is on the can in the hand goes before.
+    /// The basis of its volume where this one is planned. A rate that the maker entered takes precedence.
     pub fn basis(&self, planned: Basis) -> Basis {
         match self.states_rate() {
             true => Basis::LabelRate,

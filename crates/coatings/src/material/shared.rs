@@ -1,4 +1,4 @@
-//! What several materials share: sources, figures that follow from them, cautions.
+//! Values that several materials share: sources, derived values, cautions.
 
 use crate::sourced_range::{Provenance, SourcedRange};
 use crate::unit::{Celsius, Hours, SquareMetresPerLitre, Unit};
@@ -15,10 +15,10 @@ const UNTHINNED_SOURCE: &str = "it is used as it comes";
 /// Shellac varnish, TM 43-0139.
 pub(super) const SHELLAC_SOURCE: &str =
     "shellac: recoat after 2 to 3 h, full hardness 24 h, TM 43-0139 s. 2-23";
-/// The same, where it is lent to a material that it does not name.
+/// The same, assumed for a material that the source does not name.
 const PIGMENTED_SHELLAC_SOURCE: &str = "clear shellac: recoat after 2 to 3 h, full hardness 24 h, TM 43-0139 s. 2-23; the pigmented kind is taken to dry like it";
 
-/// A time of shellac varnish, lent to the pigmented kind; that this dries like it was not read.
+/// A time of shellac varnish, assumed for the pigmented kind without a source.
 pub(super) const fn like_shellac<U: Unit>(low: f64, high: f64) -> SourcedRange<U> {
     SourcedRange::new(low, high, PIGMENTED_SHELLAC_SOURCE, Provenance::Memory)
 }
@@ -53,26 +53,28 @@ pub(super) const fn cure_of_oil() -> SourcedRange<Hours> {
     SourcedRange::memory(168.0, 720.0)
 }
 
-/// The least air for what water thins, degrees Celsius. It is read of latex; other water-borne films close the same way.
+/// The least air temperature for water-thinned materials, degrees Celsius. The source names latex; other
+/// water-borne films form the same way.
 pub(super) const WATER_BORNE_AIR: SourcedRange<Celsius> = SourcedRange::read(
     10.0,
     10.0,
     "latex: at least 10 °C (50 °F), and for 24 h after, Wood Handbook FPL-GTR-190 p. 378",
 );
 const FORTY_FAHRENHEIT: f64 = 8.0 / units::exact::FAHRENHEIT_STEPS;
-/// The least air for oil-alkyd paint, degrees Celsius.
+/// The least air temperature for oil-alkyd paint, degrees Celsius.
 pub(super) const ALKYD_AIR: SourcedRange<Celsius> = SourcedRange::read(
     FORTY_FAHRENHEIT,
     FORTY_FAHRENHEIT,
     "oil-alkyd paint: at least 4 °C (40 °F), Wood Handbook FPL-GTR-190 p. 378",
 );
-/// The least air for varnish and shellac, degrees Celsius.
+/// The least air temperature for varnish and shellac, degrees Celsius.
 pub(super) const VARNISH_AIR: SourcedRange<Celsius> = SourcedRange::read(
     10.0,
     10.0,
     "paint and varnish: not below 10 °C (50 °F), TB 43-0209 s. 31 and TM 43-0139 s. 5-31, which count shellac as a varnish",
 );
-/// The least air for stain, oil and wax, degrees Celsius: lent by varnish, as no source names these.
+/// The least air temperature for stain, oil and wax, degrees Celsius: assumed from varnish, because no
+/// source names these.
 pub(super) const OTHER_AIR: SourcedRange<Celsius> = SourcedRange::assumed(
     10.0,
     10.0,

@@ -1,4 +1,4 @@
-//! Stains: colour within the wood.
+//! Stains: color within the wood.
 
 use std::borrow::Cow;
 

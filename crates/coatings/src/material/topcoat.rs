@@ -1,4 +1,4 @@
-//! Clear topcoats: what protects the colour or the wood.
+//! Clear topcoats: what protects the color or the wood.
 
 use std::borrow::Cow;
 

@@ -1,8 +1,8 @@
 //! A batch of a recipe: what to weigh in for a mass or a volume.
 //!
-//! Volumes are taken to add up: with the shares by weight `w` and the densities `rho`, the density of the mix is
-//! `1 / sum (w / rho)`. Paints of one kind shrink or grow by less than their densities are sure (common practice, no
-//! source).
+//! Volumes are assumed to add up: with the shares by weight `w` and the densities `rho`, the density of the
+//! mix is `1 / sum (w / rho)`. For paints of one kind the error is smaller than the uncertainty of their
+//! densities (common practice, no source).
 
 use units::{Density, Mass, Volume};
 
@@ -23,12 +23,13 @@ pub enum Wanted {
     Volume(Volume),
 }
 
-/// What goes into a batch, and what it comes to; uncertainties from the densities, by the linear law (JCGM 100, 5.1.2).
+/// The doses of a batch and its totals, with uncertainties from the densities by the linear law (JCGM 100,
+/// 5.1.2).
 #[derive(Clone, Debug, PartialEq)]
 pub struct Batch {
     /// What to weigh in of each component, in the order of the recipe.
     pub doses: Vec<Estimate<Mass>>,
-    /// What that weighs together.
+    /// Their total mass.
     pub mass: Estimate<Mass>,
     /// The density of the mix, where that of each component is known.
     pub density: Option<Estimate<Density>>,
@@ -51,7 +52,7 @@ impl Recipe {
     /// [`RecipeError::Count`], [`RecipeError::NoDensity`], [`RecipeError::Density`] or [`RecipeError::Amount`].
     ///
     /// # Example
-    /// Half a litre of nine parts of a paint of 1.3 kg/L and one part of a tint of 1.1 kg/L, by weight.
+    /// Half a liter of nine parts of a paint of 1.3 kg/L and one part of a tint of 1.1 kg/L, by weight.
     /// ```
     /// use coatings::SourcedRange;
     /// use coatings::mix::{By, Component, Recipe, Wanted};
@@ -99,7 +100,7 @@ impl Recipe {
 
         let shares: Vec<f64> = self.shares().collect();
         let by = self.by();
-        // Mass and volume of one share of each component together, in kilograms and litres.
+        // Mass and volume of one share of each component together, in kilograms and liters.
         let whole = |densities: &[f64]| -> (f64, f64) {
             let of = |density: f64, share: f64| match by {
                 By::Weight => (share, share / density),
@@ -226,7 +227,8 @@ mod tests {
         assert_eq!(by_volume.batch(mass, &mixed), Err(RecipeError::NoDensity(1)));
     }
 
-    /// Unsure densities make the volume of a weighed batch unsure, or the mass of one by volume, and not the other.
+    /// Uncertain densities affect the volume of a weighed batch, or the mass of a batch by volume, but not
+    /// the other.
     #[test]
     fn densities_make_the_other_measure_unsure() {
         let half = recipe(&[1.0, 1.0], By::Weight);

@@ -37,7 +37,7 @@ pub struct ChalkBatch {
     pub water: Volume,
 }
 
-/// What a batch comes to. Each with its standard uncertainty by the linear law (JCGM 100, 5.1.2).
+/// The properties of a batch, each with its standard uncertainty by the linear law (JCGM 100, 5.1.2).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct ChalkMix {
     /// How much there is.
@@ -64,11 +64,11 @@ pub struct ChalkMix {
 pub enum ChalkError {
     /// The paint is nothing, less, or not a number.
     Paint,
-    /// The powder is less than nothing or not a number.
+    /// The powder is negative or not a number.
     Powder,
-    /// The water is less than nothing or not a number.
+    /// The water is negative or not a number.
     Water,
-    /// The wanted volume is less than nothing or not a number.
+    /// The wanted volume is negative or not a number.
     Wanted,
     /// A figure of the paint or the powder, by its name, is out of its limits.
     Figure(&'static str),
@@ -93,7 +93,7 @@ impl fmt::Display for ChalkError {
 
 impl std::error::Error for ChalkError {}
 
-/// What a draw of the figures makes of a batch; litres and kilograms.
+/// What a draw of the figures makes of a batch; liters and kilograms.
 struct Parts {
     volume: f64,
     mass: f64,
@@ -177,7 +177,7 @@ impl ChalkBatch {
         Ok(())
     }
 
-    /// What this batch comes to.
+    /// The properties of this batch.
     ///
     /// # Errors
     /// A [`ChalkError`] that says what cannot be so.
@@ -207,7 +207,7 @@ impl ChalkBatch {
         })
     }
 
-    /// The batch at the same ratio that comes to this volume: all amounts times `wanted / Y`.
+    /// The batch with this volume at the same ratio: all amounts times `wanted / Y`.
     ///
     /// # Errors
     /// As [`ChalkBatch::mix`], and [`ChalkError::Wanted`].
@@ -295,7 +295,7 @@ mod tests {
         let (volume, mass) = (mix(by_volume), mix(by_mass));
         assert!((volume.volume.value / mass.volume.value - 1.0).abs() < 1e-12);
         assert!((volume.pvc.value - mass.pvc.value).abs() < 1e-12);
-        // Weighed, the unsure density makes the volume unsure; measured, the mass.
+        // With weighed paint the uncertain density affects the volume, with measured paint the mass.
         let usual = Latex::usual(&SHEENS[3]);
         let mix = |batch: ChalkBatch| batch.mix(&usual, &CALCIUM_CARBONATE).unwrap();
         assert!(mix(by_volume).volume.standard_uncertainty < Volume::millilitres(1e-9));

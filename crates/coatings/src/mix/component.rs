@@ -1,6 +1,6 @@
 //! The components of a recipe, and what their shares are shares of.
 
-/// More components than a maker can pour.
+/// The most components of a recipe.
 pub(super) const MOST_COMPONENTS: usize = 40;
 
 /// What the shares of a recipe are shares of.
@@ -15,8 +15,8 @@ pub enum By {
 /// One paint, tint or addition of a recipe.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Component {
-    /// What the maker calls it.
+    /// The maker's name for it.
     pub name: String,
-    /// How many parts of it; above nothing.
+    /// How many parts of it; positive.
     pub share: f64,
 }

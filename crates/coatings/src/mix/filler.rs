@@ -14,7 +14,7 @@ pub(crate) const OIL_DENSITY: SourcedRange<KilogramsPerLitre> =
 /// than oil wets, so it lies below what oil absorption gives (from memory).
 pub const LATEX_CPVC: SourcedRange = SourcedRange::memory(0.45, 0.60);
 
-/// What to mind with the powder. 29 CFR 1910.1000, Table Z-1, limits its dust at work to 15 mg/m3 (from memory).
+/// What to watch out for with the powder. 29 CFR 1910.1000, Table Z-1, limits its dust at work to 15 mg/m3 (from memory).
 pub const DUST: &str = "Fine dust: pour it slowly, wear a dust mask, wipe up wet.";
 
 /// A latex paint as it comes from the can.
@@ -29,7 +29,7 @@ pub struct Latex {
 }
 
 impl Latex {
-    /// A latex of this sheen. Density and volume solids are from memory; the label knows better.
+    /// A latex of this sheen. Density and volume solids are from memory; a label takes precedence.
     pub const fn usual(sheen: &Sheen) -> Self {
         Latex {
             density: SourcedRange::memory(1.2, 1.4),
@@ -39,12 +39,12 @@ impl Latex {
     }
 }
 
-/// How a paint shines, and what that tells of its pigment.
+/// A sheen and its pigment content.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Sheen {
-    /// Its name in saved files.
+    /// Its key in saved files.
     pub key: &'static str,
-    /// What the trade calls it.
+    /// Its name in the trade.
     pub label: &'static str,
     /// Pigment volume concentration.
     pub pvc: SourcedRange,
@@ -91,7 +91,7 @@ impl Sheen {
 /// A powder that flattens paint.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Powder {
-    /// What the trade calls it.
+    /// Its name in the trade.
     pub name: &'static str,
     /// True density of its grains, kg/L.
     pub density: SourcedRange<KilogramsPerLitre>,
@@ -149,7 +149,7 @@ pub enum Binder {
 }
 
 impl Binder {
-    /// The verdict for a pigment volume concentration, by [`LATEX_CPVC`].
+    /// The state of the binder at a pigment volume concentration, by [`LATEX_CPVC`].
     pub fn judge(pvc: f64) -> Self {
         if pvc < LATEX_CPVC.low {
             Binder::Covers

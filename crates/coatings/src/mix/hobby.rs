@@ -8,13 +8,13 @@ use crate::sourced_range::{Provenance, SourcedRange};
 /// A recipe in cups and spoons as hobby pages give it. No handbook, standard or extension source was found.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct ChalkRecipe {
-    /// Its name in saved files.
+    /// Its key in saved files.
     pub key: &'static str,
     /// How it is said.
     pub label: &'static str,
-    /// Powder in the spoon, as a share of the volume of the paint.
+    /// Powder in the spoon, as a fraction of the volume of the paint.
     pub powder: SourcedRange,
-    /// Water, as a share of the volume of the paint.
+    /// Water, as a fraction of the volume of the paint.
     pub water: SourcedRange,
 }
 
@@ -27,7 +27,7 @@ const fn hobby(low: f64, high: f64) -> SourcedRange {
     )
 }
 
-/// Recipes as they go round, the least powder first.
+/// Common recipes, the least powder first.
 pub static CHALK_RECIPES: [ChalkRecipe; 4] = [
     ChalkRecipe {
         key: "chalk-eighth",
@@ -55,7 +55,7 @@ pub static CHALK_RECIPES: [ChalkRecipe; 4] = [
     },
 ];
 
-/// The recipe with this name in saved files.
+/// The recipe with this key in saved files.
 pub fn chalk_recipe(key: &str) -> Option<&'static ChalkRecipe> {
     CHALK_RECIPES.iter().find(|recipe| recipe.key == key)
 }
@@ -74,7 +74,7 @@ impl ChalkRecipe {
 /// A powder that is taken for calcium carbonate, and is not.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct NotThis {
-    /// What stands on the bag.
+    /// The name on the bag.
     pub name: &'static str,
     /// Why not.
     pub reason: &'static str,
@@ -124,7 +124,7 @@ mod tests {
         assert!(WHY_NOT.iter().all(|not| not.name != CALCIUM_CARBONATE.name));
     }
 
-    /// By hand: to a litre, a third of a litre of powder at 0.9 kg/L, and 156 mL of water.
+    /// By hand: to a liter, a third of a liter of powder at 0.9 kg/L, and 156 mL of water.
     #[test]
     fn a_batch_is_weighed() {
         let bulk = Density::kilograms_per_litre(0.9);

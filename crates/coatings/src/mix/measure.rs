@@ -1,4 +1,4 @@
-//! Spoons, cups and jugs: what they hold, and how far off they may be.
+//! Spoons, cups and jugs: volumes and tolerances.
 
 use units::{Density, Mass, Volume};
 
@@ -9,20 +9,20 @@ use crate::unit::{KilogramsPerLitre, Litres};
 /// A spoon or a cup.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Measure {
-    /// Its name in saved files.
+    /// Its key in saved files.
     pub key: &'static str,
-    /// What a maker calls it.
+    /// Its label on screen.
     pub label: &'static str,
-    /// What it holds by its definition, and where that stands; in litres.
+    /// What it holds by its definition, and where that stands; in liters.
     pub holds: SourcedRange<Litres>,
-    /// What is in it when a maker calls it full, as a share of that.
+    /// What is in it when a maker calls it full, as a fraction of that.
     pub filled: SourcedRange,
 }
 
 const GALLON: &str =
     "part of the US gallon of 231 cubic inches, NIST Handbook 44 App. C (gallon from memory)";
 
-/// A filled cup is a twentieth off at most, a spoon a tenth. No standard for either was found.
+/// Tolerances: a twentieth for a filled cup, a tenth for a spoon. No standard for either was found.
 const CUP: SourcedRange = SourcedRange::practice(0.95, 1.05);
 const SPOON: SourcedRange = SourcedRange::practice(0.9, 1.1);
 
@@ -44,7 +44,7 @@ const fn remembered(key: &'static str, label: &'static str, litres: f64, filled:
     }
 }
 
-/// Spoons and cups. The sizes of US labelling are those of 21 CFR 101.9(b)(5), from memory.
+/// Spoons and cups. The sizes of US labeling are those of 21 CFR 101.9(b)(5), from memory.
 pub static MEASURES: [Measure; 8] = [
     exact("us-cup", "US cup", 0.236_588_236_5, CUP),
     exact("us-tablespoon", "US tablespoon", 0.014_786_764_781_25, SPOON),
@@ -56,7 +56,7 @@ pub static MEASURES: [Measure; 8] = [
     remembered("au-tablespoon", "Australian tablespoon, 20 mL", 0.020, SPOON),
 ];
 
-/// The measure with this name in saved files.
+/// The measure with this key in saved files.
 pub fn measure(key: &str) -> Option<&'static Measure> {
     MEASURES.iter().find(|measure| measure.key == key)
 }
@@ -67,8 +67,8 @@ impl Measure {
         Volume::litres(self.holds.middle())
     }
 
-    /// What so many of it come to. The same spoon is filled the same way each time, so its error is not averaged
-    /// away: `u = count x u(one)` (JCGM 100, 5.2.2).
+    /// The volume of several. The same spoon is filled the same way each time, so its error does not average
+    /// out: `u = count x u(one)` (JCGM 100, 5.2.2).
     pub fn of(&self, count: f64) -> Estimate<Volume> {
         let all = self.volume() * count;
         let filled = self.filled.distribution();
@@ -94,7 +94,7 @@ const LINE: &str = "line measures for serving, UK SI 1988/120, Schedule, Table 2
 const BRIM: &str = "brim measures, UK SI 1988/120, Schedule, Table 1";
 const CYLINDER: &str = "measuring cylinders, UK SI 1987/51, Schedule";
 
-/// Nominal volume, what may lack, what may be over; in millilitres.
+/// Nominal volume, what may lack, what may be over; in milliliters.
 type Row = (f64, f64, f64);
 
 static LINES: [Row; 4] = [
@@ -111,8 +111,8 @@ static CYLINDERS: [Row; 4] = [
     (1000.0, 4.0, 4.0),
 ];
 
-/// The limits, in litres, of what a jug holds at a mark. Between two sizes of the table the errors of the larger
-/// one are allowed, as for a mark half way up it. Nothing above a litre, or at no volume.
+/// The limits, in liters, of what a jug holds at a mark. Between two sizes of the table the errors of the larger
+/// one are allowed, as for a mark half way up it. Nothing above a liter, or at no volume.
 ///
 /// # Example
 /// ```
@@ -128,7 +128,7 @@ pub fn jug_limits(jug: Jug, mark: Volume) -> Option<SourcedRange<Litres>> {
         Jug::Cylinder => (&CYLINDERS, CYLINDER),
     };
     let volume = mark.as_millilitres();
-    // A billionth of a millilitre is noise: 250 mL may come as a quarter of a litre.
+    // The tolerance absorbs rounding noise: 250 mL may be given as a quarter of a liter.
     let &(_, under, over) = rows.iter().find(|row| volume <= row.0 + 1e-9)?;
     let limit = |millilitres: f64| Volume::millilitres(millilitres.max(0.0)).as_litres();
     (volume > 0.0).then(|| SourcedRange::read(limit(volume - under), limit(volume + over), source))

@@ -1,4 +1,4 @@
-//! Mixing: custom colours, chalk-type paint, thinning, and how truly a kitchen measures them.
+//! Mixing: custom colors, chalk-type paint, thinning, and the accuracy of kitchen measures.
 
 mod batch;
 mod chalk;

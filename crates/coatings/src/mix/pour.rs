@@ -7,7 +7,7 @@ use units::Mass;
 use super::recipe::amount;
 use crate::mix::{RecipeError, Scale};
 
-/// More steps of a scale than any display has; a step that is finer is a slip of the pen.
+/// The most steps of a display. A finer step is a typing error.
 const MOST_STEPS: f64 = 1e9;
 
 /// When the scale is set to zero.
@@ -28,7 +28,7 @@ pub enum Order {
     /// The largest dose first, so that a tint falls into paint and not onto the wall of the vessel (common practice, no
     /// source).
     LargestFirst,
-    /// The smallest dose first: a dose that goes over then costs nothing but a larger batch, because the rest is not
+    /// The smallest dose first. If a dose goes over, only a larger batch is needed, because the rest is not
     /// poured yet.
     SmallestFirst,
 }
@@ -42,7 +42,7 @@ pub struct Bench {
     pub tare: Tare,
     /// Which component comes first.
     pub order: Order,
-    /// How sure each dose is wanted, as a share of it (k = 2); usually [`Scale::WANTED`].
+    /// How sure each dose is wanted, as a fraction of it (k = 2); usually [`Scale::WANTED`].
     pub wanted: f64,
 }
 
@@ -66,11 +66,11 @@ pub struct Step {
 /// A dose that the scale cannot weigh as truly as wanted.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct TooSmall {
-    /// How far it may be off, as a share of it (k = 2); nothing where it is rounded to nothing.
+    /// How far it may be off, as a fraction of it (k = 2); `None` where it is rounded to nothing.
     pub off: Option<f64>,
     /// How true it is wanted.
     pub wanted: f64,
-    /// The batch in which it is large enough; nothing where the scale is never as true as that.
+    /// The batch in which it is large enough; `None` where the scale is never as true as that.
     pub batch: Option<Mass>,
 }
 
@@ -86,7 +86,7 @@ impl fmt::Display for TooSmall {
             None => f.write_str("The dose is less than this scale shows.")?,
         }
         match self.batch {
-            // Up, so that the batch that is named is large enough.
+            // Rounded up, so that the stated batch is large enough.
             Some(batch) => write!(
                 f,
                 " Take a finer scale, or mix {:.0} g or more.",
@@ -99,9 +99,9 @@ impl fmt::Display for TooSmall {
 
 /// The steps to pour these doses, in grams by the step of the scale: whole steps that add up to the rounded total, the
 /// remainder to the doses whose own remainder is largest. No dose is further than one step from what the recipe asks
-/// for, nor below nothing. A dose of nothing is left out.
+/// for, nor below zero. A dose of nothing is left out.
 ///
-/// The doses are those of a whole batch, of a topping up, or of what mends one.
+/// The doses are those of a whole batch or of a top-up.
 ///
 /// # Errors
 /// [`RecipeError::Amount`] for a dose that is no amount, [`RecipeError::Scale`].

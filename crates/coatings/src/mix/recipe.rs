@@ -1,4 +1,4 @@
-//! Custom colours: a ratio of components, by weight or by volume, and what to weigh in for a batch.
+//! Custom colors: a ratio of components, by weight or by volume, and what to weigh in for a batch.
 //!
 //! With the shares `s` and their sum `S`, a batch of `M` takes `M s / S` of each component.
 

@@ -1,4 +1,4 @@
-//! Why a recipe, a batch or a weighing cannot be, in words.
+//! Errors of recipes, batches and scales, in words.
 
 use std::fmt;
 
@@ -6,7 +6,7 @@ use units::Mass;
 
 use super::component::{By, MOST_COMPONENTS};
 
-/// Why a recipe, or a batch of it, cannot be.
+/// Why a recipe or a batch of it is invalid.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[non_exhaustive]
 pub enum RecipeError {
@@ -14,9 +14,9 @@ pub enum RecipeError {
     Empty,
     /// More than 40 components.
     TooMany,
-    /// The share of this component, counted from 0, is not above nothing.
+    /// The share of this component, counted from 0, is not positive.
     Share(usize),
-    /// The amount of a batch is less than nothing or not a number.
+    /// The amount of a batch is negative or not a number.
     Amount,
     /// As many figures are needed as there are components.
     Count {
@@ -34,11 +34,11 @@ pub enum RecipeError {
         /// What was wanted.
         wanted: Mass,
     },
-    /// The density of this component, counted from 0, is not above nothing.
+    /// The density of this component, counted from 0, is not positive.
     Density(usize),
     /// The density of this component, counted from 0, is wanted and not known.
     NoDensity(usize),
-    /// The step of a scale is not above nothing, is far too fine, or its accuracy is not a share.
+    /// The step of a scale is not positive, is far too fine, or its accuracy is not a share.
     Scale,
 }
 

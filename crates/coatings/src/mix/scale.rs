@@ -1,4 +1,4 @@
-//! The kitchen scale: how sure a weighing is, and the least that it can weigh truly.
+//! The kitchen scale: the uncertainty of a weighing, and the smallest dose that it can weigh accurately.
 
 use units::Mass;
 
@@ -9,7 +9,7 @@ use super::recipe_error::RecipeError;
 pub struct Scale {
     /// The step of its display.
     pub resolution: Mass,
-    /// How far it may be off at most, as a share of the reading, either way.
+    /// How far it may be off at most, as a fraction of the reading, either way.
     pub accuracy: f64,
 }
 

@@ -6,14 +6,14 @@ use super::component::By;
 use super::recipe::Recipe;
 use crate::mix::Scale;
 
-/// What stands on the tag of a jar.
+/// The text of the tag of a jar.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Tag<'a> {
     /// What the maker calls the shade.
     pub name: &'a str,
     /// Its recipe.
     pub recipe: &'a Recipe,
-    /// What was weighed in of each component, in its order; nothing where only the ratio is to stand there.
+    /// The weighed dose of each component, in order; empty if only the ratio is shown.
     pub doses: &'a [Mass],
     /// The day on which it was mixed.
     pub day: Day,
@@ -23,7 +23,7 @@ pub struct Tag<'a> {
     pub density: Option<Density>,
     /// The piece or the person that it was made for; empty if it is nobody's.
     pub made_for: &'a str,
-    /// What to mind, one line each, as [`DUST`](crate::mix::DUST) for chalk-type paint while it is mixed or sanded.
+    /// What to watch out for, one line each, as [`DUST`](crate::mix::DUST) for chalk-type paint while it is mixed or sanded.
     pub cautions: &'a [&'a str],
 }
 

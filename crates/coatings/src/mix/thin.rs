@@ -13,13 +13,13 @@ use crate::unit::KilogramsPerLitre;
 /// What paint is thinned with.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Thinner {
-    /// Its name in saved files.
+    /// Its key in saved files.
     pub key: &'static str,
-    /// What the trade calls it.
+    /// Its name in the trade.
     pub label: &'static str,
     /// Density, kg/L.
     pub density: SourcedRange<KilogramsPerLitre>,
-    /// What to mind; short, and second to the label.
+    /// What to watch out for; short, and second to the label.
     pub caution: &'static str,
 }
 
@@ -47,7 +47,7 @@ pub static THINNERS: [Thinner; 3] = [
     },
 ];
 
-/// The thinner with this name in saved files.
+/// The thinner with this key in saved files.
 pub fn thinner(key: &str) -> Option<&'static Thinner> {
     THINNERS.iter().find(|thinner| thinner.key == key)
 }
@@ -59,15 +59,15 @@ pub struct Thinning {
     pub paint: Volume,
     /// Its volume solids, a fraction.
     pub volume_solids: SourcedRange,
-    /// How much thinner goes in, as a share of the volume of the paint.
+    /// How much thinner goes in, as a fraction of the volume of the paint.
     pub share: f64,
-    /// The most that its label allows, as a share of the volume of the paint, if it is known.
+    /// The most that its label allows, as a fraction of the volume of the paint, if it is known.
     pub most: Option<f64>,
     /// What goes in.
     pub thinner: &'static Thinner,
 }
 
-/// What comes of it.
+/// A thinned paint.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Thinned {
     /// How much there is to spray: `V (1 + t)`.
@@ -102,17 +102,17 @@ impl fmt::Display for TooThin {
     }
 }
 
-/// Why a thinning cannot be.
+/// Why a thinning is invalid.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[non_exhaustive]
 pub enum ThinError {
-    /// The volume of the paint is less than nothing or not a number.
+    /// The volume of the paint is negative or not a number.
     Paint,
     /// The share of thinner is not between nothing and as much as there is paint.
     Share,
-    /// The label's most is less than nothing or not a number.
+    /// The label's most is negative or not a number.
     Most,
-    /// Volume solids that are not above nothing, or above 1.
+    /// Volume solids that are not positive, or above 1.
     VolumeSolids,
 }
 
@@ -136,7 +136,7 @@ impl fmt::Display for ThinError {
 impl std::error::Error for ThinError {}
 
 impl Thinning {
-    /// Works the thinning out.
+    /// Calculates the thinning.
     ///
     /// # Errors
     /// A [`ThinError`] that says which figure cannot be so.
@@ -197,10 +197,10 @@ impl Thinning {
         }
     }
 
-    /// How many thinned coats leave at least the dry film of so many unthinned ones at the same wet film:
-    /// `n (1 + t)`, in whole coats.
+    /// The number of thinned coats that leave at least the dry film of this many unthinned ones at the same
+    /// wet film: `n (1 + t)`, in whole coats.
     pub fn coats(&self, unthinned: u32) -> u32 {
-        // The noise of the product must not cost a coat.
+        // The tolerance keeps rounding noise from adding a coat.
         (f64::from(unthinned) * (1.0 + self.share) - 1e-9).ceil() as u32
     }
 }

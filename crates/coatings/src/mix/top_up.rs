@@ -6,8 +6,7 @@ use super::recipe::{Recipe, amount};
 use crate::mix::RecipeError;
 
 impl Recipe {
-    /// What to weigh in of each component so that what is left of a batch grows to the wanted mass:
-    /// `(wanted - rest) s / S`.
+    /// The doses that top up the rest of a batch to the wanted mass: `(wanted - rest) s / S`.
     ///
     /// # Errors
     /// [`RecipeError::MoreThanWanted`], [`RecipeError::By`] or [`RecipeError::Amount`].

@@ -32,7 +32,7 @@ fn every_reason(suggestion: &Suggestion) -> Vec<Reason> {
         .collect()
 }
 
-/// Every condition there is: grounds, woods and the five flags.
+/// Every condition there is: surfaces, woods and the five flags.
 fn every_condition() -> impl Iterator<Item = Condition> {
     Substrate::ALL.into_iter().flat_map(|substrate| {
         let woods = SPECIES.iter().map(Some).chain([None]);
@@ -80,7 +80,7 @@ fn every_suggestion_is_whole() {
     }
 }
 
-/// Each flag says something, on every ground and for every wish.
+/// Each flag says something, on every surface and for every wish.
 #[test]
 fn every_flag_gives_a_reason() {
     let flags: [fn(&mut Condition); 5] = [

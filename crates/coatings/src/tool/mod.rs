@@ -1,4 +1,4 @@
-//! Tools: how thick a coat they leave, what they lose and keep, and how long they take.
+//! Tools: film, losses and working times.
 
 mod brush;
 mod pad;
@@ -20,7 +20,7 @@ pub static TOOLS: [Tool; 8] = [
     pad::PAD,
 ];
 
-/// The tool with this name in saved files.
+/// The tool with this key in saved files.
 pub fn tool(key: &str) -> Option<&'static Tool> {
     TOOLS.iter().find(|tool| tool.key == key)
 }
@@ -70,7 +70,7 @@ mod tests {
         }
     }
 
-    /// How full a cover or a hose is left was read nowhere, so what they keep is no surer than common practice.
+    /// No source says how full a roller cover or a hose is left, so the retention is common practice.
     #[test]
     fn what_tools_keep_is_common_practice() {
         for keeps in TOOLS.iter().flat_map(|tool| tool.keeps) {

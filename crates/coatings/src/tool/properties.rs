@@ -1,4 +1,4 @@
-//! What is known of a tool.
+//! The properties of a tool.
 
 use crate::material::FilmClass;
 use crate::sourced_range::SourcedRange;
@@ -9,11 +9,11 @@ use crate::unit::{Litres, Metres, Minutes, MinutesPerMetre, MinutesPerSquareMetr
 pub struct Retention {
     /// Where it stays.
     pub place: &'static str,
-    /// How much stays there per colour, litres.
+    /// How much stays there per color, liters.
     pub litres: SourcedRange<Litres>,
 }
 
-/// What sort of tool it is.
+/// The type of the tool.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum ToolKind {
     /// Bristles.
@@ -29,27 +29,27 @@ pub enum ToolKind {
 /// A tool for putting a coating on.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Tool {
-    /// Its name in saved files.
+    /// Its key in saved files.
     pub key: &'static str,
-    /// What the trade calls it.
+    /// Its name in the trade.
     pub name: &'static str,
-    /// What sort of tool it is.
+    /// Its type.
     pub kind: ToolKind,
-    /// The wet film of one coat, metres, of each body that it can put on.
+    /// The wet film of one coat, meters, of each body that it can put on.
     pub films: &'static [(FilmClass, SourcedRange<Metres>)],
     /// The share of what leaves the tool that stays on a broad surface (transfer efficiency).
     pub transfer: SourcedRange,
     /// The share of that which is left on narrow parts: legs, stretchers, rails. 1 where no more is lost.
     pub narrow_transfer: SourcedRange,
-    /// What it keeps per colour and wash.
+    /// What it keeps per color and wash.
     pub keeps: &'static [Retention],
-    /// Minutes for a coat on a square metre of broad surface.
+    /// Minutes for a coat on a square meter of broad surface.
     pub minutes_per_square_metre: SourcedRange<MinutesPerSquareMetre>,
-    /// Minutes for a coat along a metre of edge: cutting in, arrises, inner corners.
+    /// Minutes for a coat along a meter of edge: cutting in, arrises, inner corners.
     pub minutes_per_metre_of_edge: SourcedRange<MinutesPerMetre>,
-    /// How many times as long a square metre of narrow parts takes.
+    /// How many times as long a square meter of narrow parts takes.
     pub narrow_minutes: SourcedRange,
-    /// Minutes to make ready and to clean, per colour.
+    /// Minutes to make ready and to clean, per color.
     pub minutes_to_clean: SourcedRange<Minutes>,
     /// What its coat looks like.
     pub texture: &'static str,
@@ -58,7 +58,7 @@ pub struct Tool {
 }
 
 impl Tool {
-    /// The wet film of one coat of a material that lies like this, metres; `None` where it cannot put it on.
+    /// The wet film of one coat of a material that lies like this, meters; `None` where it cannot put it on.
     ///
     /// # Example
     /// ```
@@ -75,7 +75,7 @@ impl Tool {
     }
 }
 
-/// A wet film between two limits in micrometres.
+/// A wet film between two limits in micrometers.
 pub(super) const fn micrometres(low: f64, high: f64) -> SourcedRange<Metres> {
     SourcedRange::practice(low * 1e-6, high * 1e-6)
 }

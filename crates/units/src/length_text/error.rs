@@ -25,9 +25,9 @@ pub enum LengthFault {
     Character(char),
     /// A word that is not a unit of length.
     UnknownUnit(String),
-    /// A unit without a number before it, or a fraction without its upper or lower figure.
+    /// A unit without a number before it, or a fraction without its numerator or denominator.
     NumberMissing,
-    /// The lower figure of a fraction is zero.
+    /// The denominator of a fraction is zero.
     DividedByZero,
     /// A fraction must be smaller than one; whole inches stand before it.
     FractionNotProper,
@@ -45,7 +45,7 @@ pub enum LengthFault {
     Negative,
     /// Three numbers that are a length if a line is drawn between the last two: what that is.
     Perhaps(String),
-    /// Words that were understood, but are no length: what they are in figures, and what is wrong with that.
+    /// Spoken words that are not a length: the same in digits, and the error.
     Spoken(String, Box<LengthError>),
 }
 

@@ -66,7 +66,8 @@ pub(super) fn tokens(text: &str, decimals: Decimals, spaced: bool) -> Result<Vec
                     at += 1;
                 }
                 let word: String = chars[start..at].iter().collect();
-                // A full stop behind an abbreviation belongs to it, and a comma sets it apart: `33 in.`, `2 feet, 9`
+                // A period after an abbreviation belongs to it, and a comma separates it: `33 in.`, `2 feet,
+                // 9`
                 if matches!(chars.get(at), Some('.' | ','))
                     && !chars.get(at + 1).is_some_and(char::is_ascii_digit)
                 {
@@ -91,7 +92,8 @@ fn end_of_number(chars: &[char], from: usize) -> usize {
         .count()
 }
 
-/// Whether `1 250` goes on behind its space: one to three figures before it, three behind it that are no fraction.
+/// Whether `1 250` is one number: one to three digits before the space and three after it, which are not a
+/// fraction.
 fn is_thousands(chars: &[char], start: usize, at: usize) -> bool {
     let group = |from: usize| {
         let rest = chars.get(from..).unwrap_or_default();

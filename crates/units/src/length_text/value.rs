@@ -83,7 +83,7 @@ impl Cursor<'_> {
         }
     }
 
-    /// A fraction of figures. `33/8` is more often a slip for `3 3/8` than four and an eighth: refused.
+    /// A fraction in digits. `33/8` is refused, because it is more often a typo for `3 3/8`.
     fn fraction(&mut self) -> Result<f64, LengthError> {
         let start = self.place();
         let upper = self.whole()?;
