@@ -1,4 +1,4 @@
-//! Every book, with its fields and the record that each of its lines is read into. A new field is one line here.
+//! Every book, its fields, and the record that each line is read into. To add a field, add one line here.
 
 use coatings::can::Level;
 use coatings::mix::{ChalkRecipe, Sheen, Thinner};
@@ -11,30 +11,30 @@ use super::quantity::Quantity;
 use super::record::{Celsius, Record, Share, WorkTime, WorkingHours, answers, records};
 use crate::document::Colour;
 
-/// The name of the line of a book that has only one.
+/// The id of the line in a book that has only one line.
 pub(crate) const ONLY: &str = "only";
 
 /// A book.
 #[derive(Debug, PartialEq, Eq)]
 pub struct Book {
-    /// Its name in saved files.
+    /// The book's key in saved files.
     pub key: &'static str,
-    /// Whether each piece has one of its own; otherwise the workshop has one.
+    /// True if each piece has its own copy of the book. False if the workshop has a single one.
     pub of_piece: bool,
-    /// Whether it has one line only.
+    /// True if the book has only one line.
     pub is_single: bool,
-    /// Its fields.
+    /// The book's fields.
     pub fields: &'static [BookField],
 }
 
 impl Book {
-    /// The field that a value with this key stands in.
+    /// Returns the field with this key.
     pub fn field(&self, key: &str) -> Option<&'static BookField> {
         self.fields.iter().find(|field| field.key == key)
     }
 }
 
-/// The book with this key.
+/// Returns the book with this key.
 pub fn book(key: &str) -> Option<&'static Book> {
     BOOKS.iter().find(|book| book.key == key)
 }
@@ -46,7 +46,7 @@ answers! {
         Sold = "sold", "sold for";
     }
 
-    /// What art on a piece is made of.
+    /// The material of the art on a piece.
     ArtKind {
         Leaf = "leaf", "metal leaf";
         Stencil = "stencil", "stencil";
@@ -54,7 +54,7 @@ answers! {
         Paper = "paper", "glued paper";
     }
 
-    /// A kind of supply besides cans.
+    /// A kind of supply other than cans.
     SupplyKind {
         Sheets = "sheets", "abrasive sheets";
         Leaf = "leaf", "metal leaf";
@@ -62,21 +62,21 @@ answers! {
         Decor = "decor", "decor";
     }
 
-    /// How old an old finish is.
+    /// The age of the old finish.
     FinishAge {
         Unknown = "unknown", "I do not know";
         Before1978 = "before-1978", "before 1978";
         Later = "later", "1978 or later";
     }
 
-    /// What a lead test of the old finish found.
+    /// The result of a lead test on the old finish.
     LeadTest {
         NotDone = "none", "not done";
         Negative = "negative", "no lead found";
         Positive = "positive", "lead found";
     }
 
-    /// When in the work an entry of the log was made.
+    /// When a log entry was made, relative to the work.
     LogTime {
         Before = "before", "before";
         During = "during", "during the work";
@@ -90,7 +90,7 @@ use FieldKind::{
 };
 
 records! {
-    /// What pieces go for where the maker lives.
+    /// Local prices for furniture.
     PriceNote = "prices" (of_piece: false, is_single: false) {
         furniture: Option<Kind> = "furniture", "Kind", Furniture;
         style: String = "style", "Style", Text;
@@ -99,7 +99,7 @@ records! {
         day: Option<Day> = "day", "Seen on", OnDay;
         gone: Option<u32> = "gone", "Gone after days", Count(3650);
     }
-    /// What stands in the workshop.
+    /// Cans in the workshop.
     ShelfCan = "shelf" (of_piece: false, is_single: false) {
         material: String = "material", "Material", Material;
         colour: Option<Colour> = "colour", "Colour", Color;
@@ -113,7 +113,7 @@ records! {
         frozen: bool = "frozen", "It has frozen", Tick;
         note: String = "note", "Note", Text;
     }
-    /// What stands there besides cans.
+    /// Supplies in the workshop other than cans.
     Supply = "stores" (of_piece: false, is_single: false) {
         kind: Option<SupplyKind> = "kind", "What", Choice(SupplyKind::ANSWERS);
         grit: String = "grit", "Grit", Choice(&[("P80", "P80"), ("P100", "P100"), ("P120", "P120"), ("P180", "P180"), ("P220", "P220"), ("P320", "P320"), ("P400", "P400")]);
@@ -121,17 +121,17 @@ records! {
         count: Option<u32> = "count", "How many there are", Count(10_000);
         note: String = "note", "Note", Text;
     }
-    /// What is in the basket already, by material and colour.
+    /// Items already in the basket, by material and color.
     InBasket = "basket" (of_piece: false, is_single: false) {
         day: Option<Day> = "day", "On", OnDay;
     }
-    /// What cans cost of materials without a label of the maker's own; the name of a line is `prices::line`.
+    /// Can prices for materials that have no label of the maker's own. `prices::line` builds the line's id.
     CanPrice = "cans" (of_piece: false, is_single: false) {
         material: String = "material", "Material", Material;
         can: Option<&'static CanSize> = "can", "Can", Can;
         price: Option<u64> = "price", "Price", Money;
     }
-    /// What is mixed, by weight.
+    /// Mixing recipes, by weight.
     MixRecipe = "recipes" (of_piece: false, is_single: false) {
         name: String = "name", "Name", Text;
         colour: Option<Colour> = "colour", "Colour when dry", Color;
@@ -184,14 +184,14 @@ records! {
         thinner: Option<&'static Thinner> = "thinner", "Thinned with", Choice(&[("water", "water"), ("mineral-spirits", "mineral spirits"), ("alcohol", "denatured alcohol")]);
         coats: Option<u32> = "coats", "Coats without thinner", Count(20);
     }
-    /// What was mixed; each names its recipe.
+    /// Mixed batches. Each refers to its recipe.
     MixedBatch = "batches" (of_piece: false, is_single: false) {
         recipe: String = "recipe", "Recipe", Text;
         day: Option<Day> = "day", "Mixed on", OnDay;
         made: Option<Mass> = "made", "Made", Scale;
         left: Option<Mass> = "left", "Left", Scale;
     }
-    /// Cans weighed before and after a job; each names the piece.
+    /// Cans weighed before and after a job. Each refers to its piece.
     Weighing = "weighings" (of_piece: false, is_single: false) {
         day: Option<Day> = "day", "Day", OnDay;
         piece_id: String = "of", "Name of the piece in the file", Text;
@@ -206,7 +206,7 @@ records! {
         after: Option<Mass> = "after", "Can after the job", Scale;
         sure: bool = "sure", "It is right all the same", Tick;
     }
-    /// What the maker settles once.
+    /// Settings that the maker enters once.
     Habits = "habits" (of_piece: false, is_single: true) {
         hourly: Option<u64> = "hourly", "Wanted for an hour", Money;
         profit: Option<u64> = "profit", "Profit wanted besides", Money;
@@ -230,7 +230,7 @@ records! {
         sprayer: bool = "sprayer", "There is a sprayer in the workshop", Tick;
         dilution: Option<u32> = "dilution", "Parts of water to one of cleaner", Count(200);
     }
-    /// What is known of a piece besides its measurements.
+    /// Facts about a piece other than its measurements.
     Facts = "facts" (of_piece: true, is_single: true) {
         bought: Option<u64> = "bought", "Paid for it, or asked", Money;
         asking: Option<u64> = "asking", "What you would ask for it", Money;
@@ -255,7 +255,7 @@ records! {
         dent_width: Option<Length> = "dent-width", "Width of a dent", Of(Quantity::Length);
         dent_depth: Option<Length> = "dent-depth", "Depth of a dent", Of(Quantity::Length);
     }
-    /// Leaf, stencils, transfers and paper on it.
+    /// Leaf, stencils, transfers and paper on a piece.
     ArtLine = "art" (of_piece: true, is_single: false) {
         kind: Option<ArtKind> = "kind", "What", Choice(ArtKind::ANSWERS);
         place: String = "place", "Where", Text;
@@ -268,27 +268,27 @@ records! {
         price: Option<u64> = "price", "Price of one sheet", Money;
         hours: Option<WorkTime> = "hours", "Time for it", Of(Quantity::Time);
     }
-    /// How it went.
+    /// The log of a piece.
     LogLine = "log" (of_piece: true, is_single: false) {
         day: Option<Day> = "day", "Day", OnDay;
         when: Option<LogTime> = "when", "When", Choice(LogTime::ANSWERS);
         photo: bool = "photo", "Photo", Picture;
         note: String = "note", "Note", Words;
     }
-    /// What was done, by the name of the step.
+    /// Finished steps. The line's id is the key of the step.
     DoneStep = "done" (of_piece: true, is_single: false) {
         day: Option<Day> = "day", "Done on", OnDay;
     }
 }
 
-/// The label of a field of a book, by its name in saved files.
+/// Returns the label of a field, given its key in saved files.
 pub(crate) fn label<R: Record>(key: &'static str) -> &'static str {
     let field = book(R::BOOK).and_then(|book| book.field(key));
     field.map_or(key, |field| field.label)
 }
 
 impl MixRecipe {
-    /// Name, weight and dry color of each part; parts that are not used are empty.
+    /// Returns the name, weight and dry color of each part. Unused parts are empty.
     pub fn parts(&self) -> [(&str, Option<Mass>, Option<Colour>); 6] {
         [
             (self.part_1.as_str(), self.weight_1, self.colour_1),
@@ -302,7 +302,7 @@ impl MixRecipe {
 }
 
 impl Habits {
-    /// The hours of each day of the week, from Monday on.
+    /// Returns the hours of each day of the week, starting on Monday.
     pub fn week(self) -> [Option<WorkingHours>; 7] {
         [
             self.mon, self.tue, self.wed, self.thu, self.fri, self.sat, self.sun,
@@ -314,7 +314,8 @@ impl Habits {
 mod tests {
     use super::*;
 
-    /// The answers are written out, as the tables of `coatings` are no constants; every key must be known there.
+    /// The answers are copied here because the tables in `coatings` are not constants. Every key must exist
+    /// there.
     #[test]
     fn recipes_sheens_and_thinners_are_those_of_the_trade() {
         let keys = |of: &str, field: &str| match book(of).unwrap().field(field).unwrap().kind {

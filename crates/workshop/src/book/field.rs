@@ -1,4 +1,4 @@
-//! The fields of a book: what each takes.
+//! The fields of a book and the values that they accept.
 
 use coatings::Substrate;
 use coatings::can::read_price_with;
@@ -14,25 +14,25 @@ use crate::meant::{is_near, read_meant, written_here};
 /// A field of a book.
 #[derive(Debug, PartialEq, Eq)]
 pub struct BookField {
-    /// Its name in saved files.
+    /// The field's key in saved files.
     pub key: &'static str,
-    /// Its label.
+    /// The field's label.
     pub label: &'static str,
-    /// What it takes.
+    /// The kind of value that the field accepts.
     pub kind: FieldKind,
 }
 
-/// A text for a field, and which sign stands before its decimals.
+/// Text for a field, with the decimal sign in use where it was typed.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Entered {
     /// The text.
     pub text: String,
-    /// The sign where it was typed.
+    /// The decimal sign in use where the text was typed.
     pub decimals: Decimals,
 }
 
 impl<T: Into<String>> From<T> for Entered {
-    /// A text whose number has either sign before its decimals, as a program writes it.
+    /// Text written by a program, whose number may use either decimal sign.
     fn from(text: T) -> Self {
         Entered {
             text: text.into(),
@@ -41,51 +41,52 @@ impl<T: Into<String>> From<T> for Entered {
     }
 }
 
-/// What a field takes.
+/// The kind of value that a field accepts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum FieldKind {
     /// A line of text.
     Text,
     /// Several lines of text.
     Words,
-    /// One of these answers: its key and its label.
+    /// One of these answers, each a key and a label.
     Choice(&'static [(&'static str, &'static str)]),
-    /// A kind of furniture, by its key.
+    /// A kind of furniture, by key.
     Furniture,
-    /// A whole number, and the most it may be.
+    /// A whole number up to this maximum.
     Count(u32),
     /// A sum of money.
     Money,
     /// A number with a unit.
     Of(Quantity),
-    /// A mass as a kitchen scale shows it: grams where no unit is written.
+    /// A mass as a kitchen scale shows it. A number without a unit is in grams.
     Scale,
     /// A day.
     Day,
-    /// Hours of work on a day: `9:00-12:30, 13:00-17:00`.
+    /// Working hours for one day: `9:00-12:30, 13:00-17:00`.
     Hours,
-    /// A material, by its key: a known one, or one of the maker's own.
+    /// A material, by key: a built-in one or one of the maker's own.
     Material,
-    /// A tool, by its key.
+    /// A tool, by key.
     Tool,
-    /// What a coat goes onto, by its key.
+    /// The substrate under a coat, by key.
     Substrate,
-    /// A size of can, by its key.
+    /// A can size, by key.
     Can,
-    /// A colour.
+    /// A color.
     Colour,
-    /// A small photo, as the address that holds it.
+    /// A small photo, as a data URL.
     Picture,
-    /// Yes; nothing is no.
+    /// Yes, or nothing for no.
     Tick,
 }
 
 impl FieldKind {
-    /// The text as it is kept, with the unit behind a lone number, and its number if the text alone would come to another
-    /// one.
+    /// Returns the text to save, with a unit added to a bare number. Also returns the number if the text on
+    /// its own could be read as a different one.
     ///
     /// # Errors
-    /// If the field does not take it; the error says why.
+    ///
+    /// If the field does not accept the text. The error says why.
     pub fn take(self, entered: &Entered, system: System) -> Result<(String, Option<f64>), ValueError> {
         let text = match self {
             FieldKind::Of(quantity) => quantity.with_unit(&entered.text, system),
@@ -101,11 +102,12 @@ impl FieldKind {
         })
     }
 
-    /// Whether a saved text can stand in a field of this kind, with the number beside it. Tells that number if the text
-    /// alone would come to another one.
+    /// Checks that a saved text, with the number saved beside it, is valid for a field of this kind. Returns
+    /// the number if the text on its own could be read as a different one.
     ///
     /// # Errors
-    /// If it cannot; the error says why.
+    ///
+    /// If the text is not valid. The error says why.
     pub fn check(self, text: &str, beside: Option<f64>) -> Result<Option<f64>, ValueError> {
         let is_meant =
             |number: &Option<f64>| number.zip(beside).is_some_and(|(one, other)| is_near(one, other));
@@ -114,7 +116,7 @@ impl FieldKind {
         Ok(number.filter(|number| alone != Some(*number)))
     }
 
-    /// A text as it is written where this sign stands before decimals; `beside` is the number beside it.
+    /// Rewrites a text for a locale with this decimal sign. `beside` is the number saved beside the text.
     pub fn written_here(self, text: &str, beside: Option<f64>, decimals: Decimals) -> String {
         let meant = beside.or_else(|| self.number(text, Decimals::Either).ok().flatten());
         written_here(text, decimals, |text, decimals| {
@@ -122,11 +124,12 @@ impl FieldKind {
         })
     }
 
-    /// The number that a text comes to, in the tool's own unit, money in hundredths; nothing if the field is not for a
-    /// number.
+    /// Returns the number in a text, in internal units, or in hundredths for money. Returns `None` if the
+    /// field does not hold a number.
     ///
     /// # Errors
-    /// If the field does not take the text as it is; the error says why.
+    ///
+    /// If the field does not accept the text. The error says why.
     pub fn number(self, text: &str, decimals: Decimals) -> Result<Option<f64>, ValueError> {
         let answer = |is_known: bool| is_known.then_some(None).ok_or(ValueError::Answer);
         match self {
@@ -146,7 +149,7 @@ impl FieldKind {
                 .map_err(ValueError::Price),
             FieldKind::Of(quantity) => quantity.read_with(text, decimals).map(Some),
             FieldKind::Scale => Quantity::Mass.read_with(text, decimals).map(Some),
-            // Materials of the maker's own come and go.
+            // The maker can add and delete materials at any time, so only the length is checked.
             FieldKind::Material => answer(!text.is_empty() && text.len() <= 120),
             FieldKind::Tool => answer(coatings::tool(text).is_some()),
             FieldKind::Substrate => answer(Substrate::ALL.iter().any(|ground| ground.key() == text)),
@@ -201,7 +204,7 @@ mod tests {
             Ok(MAX_TEXT)
         );
     }
-    /// The place where it was typed decides once; the number stays with the text from then on.
+    /// The decimal sign in use at entry settles the number. From then on, the number is saved with the text.
     #[test]
     fn a_number_that_can_be_read_in_two_ways_stands_beside_its_text() {
         let typed = |kind: FieldKind, text: &str, decimals| {
@@ -239,14 +242,14 @@ mod tests {
                 .unwrap_or(kind.number(kept, decimals).unwrap());
             let of = beside.or(kind.number(kept, Decimals::Either).unwrap_or_default());
             assert_eq!(of, meant, "{text}, {decimals:?}");
-            // Wherever it is shown, it comes to the same if it is typed once more.
+            // Typing the displayed text again gives the same number in any locale.
             for here in [Decimals::Point, Decimals::Comma] {
                 let shown = kind.written_here(kept, beside, here);
                 assert_eq!(kind.number(&shown, here), Ok(of), "{text} shown as {shown}");
             }
             assert_eq!(kind.check(kept, beside), Ok(beside), "{text}, {decimals:?}");
         }
-        // A number that the text cannot come to is none: an older page may have changed the text.
+        // A number that the text cannot mean is ignored, because an older page may have changed the text.
         assert_eq!(FieldKind::Money.check("60", Some(125_000.0)), Ok(None));
         assert!(FieldKind::Money.check("1,250", Some(7.0)).is_err());
     }

@@ -1,9 +1,9 @@
-//! Books: what a maker keeps in lines. Price notes, the shelf, recipes and batches belong to the workshop; what was paid,
-//! what was done and weighed, and the log belong to a piece.
+//! Books: the records that a maker keeps in lines. The workshop has price notes, the shelf, recipes and
+//! batches. Each piece has its costs, finished steps and log.
 //!
-//! A line holds texts as they were written, by the key of the field. [`BOOKS`] says which fields a book has, and a field
-//! says what it takes; so one way of editing, saving and showing serves every book. What follows from the lines is
-//! worked out elsewhere, from [`Line`]'s readings.
+//! A line holds texts as written, by field key. [`BOOKS`] lists the fields of each book, and each field says
+//! what it accepts, so editing, saving and display are the same for every book. Other modules read [`Line`]
+//! and do the calculations.
 
 mod books;
 mod field;
@@ -23,13 +23,14 @@ pub use line::{Books, Line};
 pub use quantity::{Quantity, ValueError};
 pub use record::{Celsius, Record, Share, WorkTime, WorkingHours};
 
-/// The most lines in one book.
+/// The maximum number of lines in a book.
 pub const MAX_LINES: usize = 2000;
-/// The longest text of a value, in characters.
+/// The maximum length of a value, in characters.
 pub(crate) const MAX_TEXT: usize = 1000;
-/// The largest picture, in characters of its address.
+/// The maximum size of a picture, in characters of its data URL.
 pub const MAX_PICTURE: usize = 160_000;
-/// The most pictures in a workshop: 80 MB. A save file holds them beside the most pieces.
+/// The maximum number of pictures in a workshop: 80 MB. A save file can hold these and the maximum number of
+/// pieces.
 pub(crate) const MAX_PICTURES: usize = 500;
-/// The most values in a line, known or not.
+/// The maximum number of values in a line, counting unknown fields.
 pub(crate) const MAX_VALUES: usize = 60;

@@ -1,23 +1,23 @@
-//! Quantities in books: a number with a unit behind it, as a kitchen scale or a label shows it.
+//! Quantities in books: a number followed by a unit, as on a kitchen scale or a label.
 
 use std::fmt;
 
 use units::{Decimals, NumberError, System, exact, in_digits_with, read_range_with};
 
-/// What is measured, with the units that it may be written in.
+/// A physical quantity.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Quantity {
     /// A mass, in kilograms.
     Mass,
-    /// An area, in square metres.
+    /// An area, in square meters.
     Area,
-    /// A volume, in litres.
+    /// A volume, in liters.
     Volume,
-    /// A length, in metres.
+    /// A length, in meters.
     Length,
     /// A time, in hours.
     Time,
-    /// A density, in kilograms a litre.
+    /// A density, in kilograms per liter.
     Density,
     /// A temperature, in degrees Celsius.
     Temperature,
@@ -25,11 +25,11 @@ pub enum Quantity {
     Share,
 }
 
-/// How a unit is written, how much of the tool's own unit one is, and where its nought lies in that.
+/// A unit: its symbol, its size in internal units, and the internal value of its zero.
 type Unit = (&'static str, f64, f64);
 
 impl Quantity {
-    /// The units; the first is the usual metric one, the second the usual one of US trade.
+    /// Returns the accepted units. The first is the usual metric unit. The second is the usual US one.
     fn units(self) -> &'static [Unit] {
         match self {
             Quantity::Mass => &[
@@ -72,13 +72,13 @@ impl Quantity {
         }
     }
 
-    /// The unit of a number without one.
+    /// Returns the symbol of the unit to assume for a bare number.
     pub fn usual_unit(self, system: System) -> &'static str {
         let place = usize::from(system == System::UsCustomary);
         self.units().get(place).map_or("", |(sign, ..)| sign)
     }
 
-    /// The units by their signs, each once.
+    /// Returns the symbols of the units, each once.
     pub fn signs(self) -> impl Iterator<Item = &'static str> {
         let units = self.units();
         let is_new = move |place: usize| place != 1 || units[0].0 != units[1].0;
@@ -88,19 +88,22 @@ impl Quantity {
             .map(|(_, (sign, ..))| *sign)
     }
 
-    /// Reads a number with its unit, in the tool's own unit; as a save file without values has it.
+    /// Reads a number with its unit, as in a save file that has no separate numbers. Returns it in internal
+    /// units.
     ///
     /// # Errors
-    /// If there is no plain number, the unit is not one of this quantity, or the value is less than there can be.
+    ///
+    /// If there is no plain number, the unit does not fit this quantity, or the value is below the minimum.
     pub fn read(self, text: &str) -> Result<f64, ValueError> {
         self.read_with(text, Decimals::Either)
     }
 
-    /// The same where this sign stands before decimals. Of some quantities a smaller unit may follow a larger one, as in
-    /// `2 lb 14 oz`.
+    /// Like [`Quantity::read`], with this decimal sign. A mass, time or length may have a smaller unit after
+    /// a larger one, as in `2 lb 14 oz`.
     ///
     /// # Errors
-    /// If there is no plain number, the unit is not one of this quantity, or the value is less than there can be.
+    ///
+    /// If there is no plain number, the unit does not fit this quantity, or the value is below the minimum.
     pub fn read_with(self, text: &str, decimals: Decimals) -> Result<f64, ValueError> {
         let said = self.in_digits(text);
         let text = said.replace('\u{b2}', "2").replace('\u{b0}', "");
@@ -122,7 +125,7 @@ impl Quantity {
             if behind.is_empty() {
                 break;
             }
-            // A density has one unit, and so has all else of which nobody says two.
+            // Nobody writes two units for the other quantities.
             if !matches!(self, Quantity::Mass | Quantity::Time | Quantity::Length) {
                 return Err(ValueError::Unit(self));
             }
@@ -141,7 +144,7 @@ impl Quantity {
         Ok(value)
     }
 
-    /// The unit that a text begins with, and what comes behind it.
+    /// Returns the unit at the start of a text, and the rest of the text.
     fn unit(self, text: &str) -> Option<(Unit, &str)> {
         let is_letter = |c: char| c.is_alphabetic();
         let starts = |word: &str| {
@@ -159,12 +162,12 @@ impl Quantity {
             let unit = self.units().iter().find(|(known, ..)| known == sign)?;
             Some((*unit, starts(word)?))
         });
-        // `ft2` begins with `ft`, and `m2` with `m`: the longest is meant.
+        // `ft2` also starts with `ft`, and `m2` with `m`, so take the longest match.
         let found = signs.chain(words).min_by_key(|(_, rest)| rest.len())?;
         Some((found.0, &text[text.len() - end(found.1)..]))
     }
 
-    /// What was said in words in figures; any other text as it is.
+    /// Converts numbers in words to digits. Other text is unchanged.
     fn in_digits(self, text: &str) -> String {
         let said = in_digits_with(text, |word| {
             let known = WORDS.iter().find(|(known, _)| word.eq_ignore_ascii_case(known));
@@ -175,7 +178,7 @@ impl Quantity {
         said.unwrap_or_else(|| text.trim().to_owned())
     }
 
-    /// What was written, with the usual unit behind it if there is none; what was said in words is in figures.
+    /// Adds the usual unit to a number that has none, and converts numbers in words to digits.
     pub fn with_unit(self, text: &str, system: System) -> String {
         let text = self.in_digits(text);
         match parted(&text) {
@@ -185,7 +188,7 @@ impl Quantity {
     }
 }
 
-/// Units as they are said, with how they are written.
+/// Units in words, with their symbols.
 const WORDS: [(&str, &str); 38] = [
     ("gram", "g"),
     ("grams", "g"),
@@ -227,7 +230,7 @@ const WORDS: [(&str, &str); 38] = [
     ("degrees", ""),
 ];
 
-/// The number and what begins with its unit.
+/// Splits a text into the number and the part that starts with the unit.
 fn parted(text: &str) -> (&str, &str) {
     let text = text.trim();
     let at = text.find(|c: char| c.is_alphabetic() || matches!(c, '%' | '\u{b0}'));
@@ -235,32 +238,32 @@ fn parted(text: &str) -> (&str, &str) {
     (number, unit.trim())
 }
 
-/// Why a text cannot stand in a field.
+/// Why a field does not accept a text.
 #[derive(Clone, Debug, PartialEq)]
 pub enum ValueError {
-    /// It is no number.
+    /// The text is not a number.
     Number(NumberError),
-    /// It is a range where one number is wanted.
+    /// The text is a range, but the field takes a single number.
     Range,
-    /// The unit is not one of this quantity.
+    /// The unit does not fit this quantity.
     Unit(Quantity),
-    /// Parts of which the smaller one does not come last, or is as much as one of the larger unit.
+    /// The smaller unit is not last, or its part is at least one of the larger unit.
     Order,
-    /// Less than there can be.
+    /// The value is below the minimum.
     TooSmall,
-    /// More than can be believed.
+    /// The value is too large to be plausible.
     TooLarge,
-    /// It is no price.
+    /// The text is not a price.
     Price(coatings::can::PriceError),
-    /// It is no day of the calendar.
+    /// The text is not a calendar day.
     Day,
-    /// It is no colour.
+    /// The text is not a color.
     Colour,
-    /// It is none of the answers.
+    /// The text is not one of the answers.
     Answer,
-    /// It is no picture, or too large a one.
+    /// The text is not a picture, or the picture is too large.
     Picture,
-    /// It is no hours of work.
+    /// The text is not a list of working hours.
     Hours,
 }
 

@@ -1,5 +1,5 @@
-//! Records: the lines of a book as typed values. What a field is, how it is saved and what it is read into is declared once,
-//! in `books.rs`.
+//! Records: the lines of a book as typed values. `books.rs` declares each field once, with its type, key,
+//! label and kind.
 
 use coatings::can::Level;
 use coatings::mix::{ChalkRecipe, SHEENS, Sheen, Thinner, chalk_recipe, thinner};
@@ -12,16 +12,16 @@ use super::quantity::Quantity;
 use crate::document::Colour;
 use crate::hours::read_hours;
 
-/// A line of a book as typed values. A field that is empty, or holds what cannot be read, has no value.
+/// A line of a book as typed values. A field that is empty or cannot be read has no value.
 pub trait Record {
-    /// The name of the book in saved files.
+    /// The book's key in saved files.
     const BOOK: &'static str;
 
     /// Reads a line of that book.
     fn read(line: &Line) -> Self;
 }
 
-/// A value that a field is read into.
+/// A value that a field can be read into.
 pub(super) trait Value {
     fn read(line: &Line, key: &str) -> Self;
 }
@@ -30,25 +30,25 @@ pub(super) trait Value {
 #[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
 pub struct Share(pub f64);
 
-/// A temperature, degrees Celsius.
+/// A temperature, in degrees Celsius.
 #[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
 pub struct Celsius(pub f64);
 
-/// A time of work.
+/// A working time.
 #[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
 pub struct WorkTime {
-    /// Hours.
+    /// The time in hours.
     pub hours: f64,
 }
 
 impl WorkTime {
-    /// Minutes.
+    /// Returns the time in minutes.
     pub fn minutes(self) -> f64 {
         self.hours * 60.0
     }
 }
 
-/// The minutes of a day between which somebody works, in order.
+/// The working hours of one day: start and end in minutes after midnight, in order.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct WorkingHours(pub Vec<(u32, u32)>);
 
@@ -78,7 +78,7 @@ impl Value for Option<u32> {
     }
 }
 
-/// The number in a field that is for this quantity, in the tool's own unit.
+/// Returns the number in a field of this quantity, in internal units.
 fn number(line: &Line, key: &str, quantity: Quantity) -> Option<f64> {
     let alone = || quantity.read(line.values.get(key)?).ok();
     line.meant.get(key).copied().or_else(alone)
@@ -129,7 +129,7 @@ texts! {
     &'static Thinner = thinner;
 }
 
-/// Declares answers of which one is chosen: the name of each in saved files, and its label.
+/// Declares enums for fields with fixed answers. Each answer has a key for saved files and a label.
 macro_rules! answers {
     ($($(#[$doc:meta])* $name:ident { $($answer:ident = $key:literal, $label:literal;)* })*) => {$(
         $(#[$doc])*
@@ -141,7 +141,7 @@ macro_rules! answers {
         impl $name {
             pub(super) const ANSWERS: &'static [(&'static str, &'static str)] = &[$(($key, $label)),*];
 
-            /// Its name in saved files.
+            /// Returns the answer's key in saved files.
             pub fn key(self) -> &'static str {
                 match self {
                     $($name::$answer => $key,)*
@@ -161,8 +161,8 @@ macro_rules! answers {
 }
 pub(super) use answers;
 
-/// Declares the books: each with the record that its lines are read into, and each field with its type, its name in saved
-/// files, its label and what it takes.
+/// Declares the books. Each book has a record type for its lines. Each field has a type, a key for saved
+/// files, a label and a kind.
 macro_rules! records {
     ($($(#[$doc:meta])* $name:ident = $key:literal (of_piece: $of_piece:literal, is_single: $is_single:literal) {
         $($field:ident: $type:ty = $field_key:literal, $label:literal, $kind:expr;)*
@@ -171,7 +171,7 @@ macro_rules! records {
             $(#[$doc])*
             #[derive(Clone, Debug, PartialEq)]
             pub struct $name {
-                /// The name of the line within its book.
+                /// The line's id within its book.
                 pub id: std::rc::Rc<str>,
                 $(#[doc = $label] pub $field: $type,)*
             }
@@ -188,7 +188,7 @@ macro_rules! records {
             }
         )*
 
-        /// Every book.
+        /// All books.
         pub static BOOKS: &[Book] = &[$(Book {
             key: $key,
             of_piece: $of_piece,
@@ -200,22 +200,22 @@ macro_rules! records {
 pub(super) use records;
 
 impl Books {
-    /// Every line of a book, in the maker's order.
+    /// Returns every line of a book, in the maker's order.
     pub fn all<R: Record>(&self) -> impl Iterator<Item = R> {
         self.lines(R::BOOK).iter().map(|line| R::read(line))
     }
 
-    /// The line of a book that has only one; without values where there is none.
+    /// Returns the line of a single-line book. It has no values if nothing was written.
     pub fn one<R: Record>(&self) -> R {
         R::read(&self.only(R::BOOK))
     }
 
-    /// The line of a book with this name.
+    /// Returns the line of a book with this id.
     pub fn find<R: Record>(&self, id: &str) -> Option<R> {
         self.line(R::BOOK, id).map(|line| R::read(line))
     }
 
-    /// Whether a line of a book has this name.
+    /// Returns true if a book has a line with this id.
     pub fn has<R: Record>(&self, id: &str) -> bool {
         self.line(R::BOOK, id).is_some()
     }

@@ -1,4 +1,4 @@
-//! Lines of books as the page shows and takes them, by the fields that their book declares.
+//! Lines of books as the page shows and accepts them.
 
 use std::rc::Rc;
 use units::Decimals;
@@ -8,7 +8,8 @@ use super::field::{Entered, FieldKind};
 use super::line::{Books, Line};
 
 impl Line {
-    /// The text in a field of this book so that it comes to its number if it is entered once more.
+    /// Returns the text of a field in this book with its decimal sign, so that entering it again gives the
+    /// same number.
     pub fn entered(&self, of: &str, key: &str) -> Entered {
         let text = self.text(key).to_owned();
         let kind = book(of).and_then(|book| book.field(key)).map(|field| field.kind);
@@ -23,7 +24,7 @@ impl Line {
         }
     }
 
-    /// The text in a field of this book, as it is written where this sign stands before decimals.
+    /// Returns the text of a field in this book, written for a locale with this decimal sign.
     pub fn written_here(&self, of: &str, key: &str, decimals: Decimals) -> String {
         let text = self.text(key);
         let field = book(of).and_then(|book| book.field(key));
@@ -39,7 +40,7 @@ impl Line {
 }
 
 impl Books {
-    /// How many pictures there are.
+    /// Returns the number of pictures.
     pub(crate) fn pictures(&self) -> usize {
         let is_picture = |key: &str, field: &str| {
             let field = book(key).and_then(|book| book.field(field));
@@ -52,7 +53,7 @@ impl Books {
         self.0.iter().map(in_book).sum()
     }
 
-    /// The only line of a book that has one.
+    /// Returns the line of a single-line book, or an empty line.
     pub fn only(&self, book: &str) -> Line {
         let line = self.lines(book).first();
         line.map_or_else(|| Line::new(ONLY.into()), |line| (**line).clone())
