@@ -1,4 +1,4 @@
-//! What the air in the workshop says of the coats that are planned.
+//! Checks the workshop air against the planned coats.
 
 use super::is_sold;
 use crate::book::{Celsius, Habits, Share};
@@ -9,52 +9,54 @@ use timetable::{
     Air, AirCaution, AirLimits, DewCheck, LabelAir, air_cautions, dew_check, drying_percent, forbidden,
 };
 
-/// What the air says of coating, the dew point first.
+/// The result of checking the air, with the dew point first.
 pub struct AirToday {
     /// Whether moisture could settle on the piece.
     pub dew: Option<DewCheck>,
-    /// Whether the surface was measured; otherwise it is taken to be as warm as the air.
+    /// True if the surface temperature was measured. Otherwise the surface is assumed to be as warm as the
+    /// air.
     pub is_surface_measured: bool,
-    /// The planned coats by the least air that they need; never empty.
+    /// The planned coats, grouped by the lowest temperature that they allow. Never empty.
     pub coats: Vec<CoatsInAir>,
-    /// What else there is to mind, the gravest first.
+    /// Other cautions, the most serious first.
     pub cautions: Vec<AirCaution>,
-    /// How long coats take to dry, in hundredths of what their labels say.
+    /// The drying time, in percent of the time on the label.
     pub drying_percent: u32,
 }
 
-/// Coats that need the same air.
+/// Coats with the same temperature limit.
 pub struct CoatsInAir {
-    /// The materials, by name.
+    /// The names of the materials.
     pub names: Vec<String>,
-    /// The least temperature, degrees Celsius.
+    /// The lowest allowed temperature, in degrees Celsius.
     pub coldest: f64,
-    /// For how many hours after a coat it has to stay as warm.
+    /// How long it must stay that warm after a coat, in hours.
     pub warm_after: u32,
-    /// Why none of them goes on now; nothing where they may.
+    /// Why these coats must not go on now, or `None` if they may.
     pub stopped: Option<AirCaution>,
 }
 
 impl AirToday {
-    /// Whether no coat should go on in it.
+    /// Returns true if no coat should go on in this air.
     pub fn forbids(&self) -> bool {
         self.coats.iter().all(|coats| coats.stopped.is_some())
     }
 
-    /// Whether some coat should not go on in it.
+    /// Returns true if at least one coat should not go on in this air.
     pub fn forbids_some(&self) -> bool {
         self.coats.iter().any(|coats| coats.stopped.is_some())
     }
 }
 
-/// The air that the maker measured, and how warm the pieces are, degrees Celsius.
+/// The measured air, and the surface temperature of the pieces in degrees Celsius.
 pub(super) struct Measured {
     pub(super) air: Air,
     pub(super) surface: f64,
     pub(super) is_surface_measured: bool,
 }
 
-/// Nothing without temperature and humidity. A piece of which the surface was not measured is as warm as the air.
+/// Returns `None` without a temperature and a humidity. A surface that was not measured is assumed to be as
+/// warm as the air.
 pub(super) fn measured(workshop: &Workshop) -> Option<Measured> {
     let habits: Habits = workshop.books.one();
     let (Celsius(celsius), Share(humidity)) = habits.temperature.zip(habits.humidity)?;
@@ -70,8 +72,8 @@ pub(super) fn measured(workshop: &Workshop) -> Option<Measured> {
     })
 }
 
-/// What the air that the maker measured says of the coats that are planned, or of the usual ones where none is; nothing
-/// without temperature and humidity.
+/// Checks the measured air against the planned coats, or against the default coats if none are planned.
+/// Returns `None` without a temperature and a humidity.
 pub fn air(workshop: &Workshop) -> Option<AirToday> {
     let Measured {
         air,
@@ -104,7 +106,7 @@ pub fn air(workshop: &Workshop) -> Option<AirToday> {
     })
 }
 
-/// The air that a material may be put on in.
+/// Returns the air limits of a material.
 pub(super) fn limits(material: &Material) -> AirLimits {
     AirLimits {
         coldest: material.coldest.map(|coldest| coldest.low),
@@ -112,7 +114,7 @@ pub(super) fn limits(material: &Material) -> AirLimits {
     }
 }
 
-/// Every material that goes onto a piece that is still to be finished; the usual ones where there is none.
+/// Returns every material planned for unsold pieces, or the default materials if there are none.
 pub(super) fn planned(workshop: &Workshop) -> Vec<Rc<Material>> {
     let usual = Scheme::usual();
     let ahead = workshop.pieces.iter().filter(|piece| !is_sold(piece));

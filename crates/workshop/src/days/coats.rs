@@ -1,4 +1,4 @@
-//! The order of the coats of a piece: each behind those that it goes onto, in every zone.
+//! The order of the coats on a piece. In every zone, each coat comes after the coats under it.
 
 use coatings::Stage;
 
@@ -7,14 +7,14 @@ use crate::takeoff::{MaterialLine, Takeoff};
 /// A coat of one material.
 pub(super) struct Coat<'a> {
     pub(super) line: &'a MaterialLine,
-    /// Which of its coats, from one on.
+    /// The number of this coat of the material, starting at 1.
     pub(super) number: u32,
-    /// The coats that it goes onto in some zone, by their places in the list.
+    /// The list indexes of the coats directly under this one, in any zone.
     pub(super) after: Vec<usize>,
 }
 
-/// All coats, each behind those that it goes onto, and earlier where it may go on earlier: while the paint of the body dries,
-/// the stain of the top goes on.
+/// Returns all coats in order. Each comes after the coats under it, and as early as possible. For example,
+/// the stain on the top goes on while the paint on the body dries.
 pub(super) fn coats(takeoff: &Takeoff) -> Vec<Coat<'_>> {
     let lines = takeoff
         .materials
@@ -49,9 +49,9 @@ pub(super) fn coats(takeoff: &Takeoff) -> Vec<Coat<'_>> {
     in_order(left)
 }
 
-/// Coats in the order in which they may go on.
+/// Sorts coats into the order in which they can go on.
 fn in_order(mut all: Vec<Coat<'_>>) -> Vec<Coat<'_>> {
-    // The places of the coats that went on, and the hours from the first until each may be coated.
+    // The index of each coat already applied, and the hours from the first coat until it can be recoated.
     let mut gone: Vec<(usize, f64)> = Vec::new();
     while gone.len() < all.len() {
         let over = |place: usize| gone.iter().find(|(of, _)| *of == place).map(|(_, over)| *over);
@@ -63,7 +63,8 @@ fn in_order(mut all: Vec<Coat<'_>>) -> Vec<Coat<'_>> {
         let next = left()
             .filter_map(|place| Some((place, may_go_on(place)?)))
             .min_by(|(_, one), (_, other)| one.total_cmp(other));
-        // Two zones that take the same materials the other way round: then each waits for all before it.
+        // Two zones use the same materials in opposite order. In that case, the next coat waits for all coats
+        // before it.
         let latest = gone.iter().fold(0.0, |most: f64, (_, over)| most.max(*over));
         let Some((place, from)) = next.or_else(|| Some((left().next()?, latest))) else {
             break;

@@ -1,4 +1,4 @@
-//! The work on one piece, as steps for the timetable.
+//! The work on one piece, as timetable steps.
 
 use super::air::limits;
 use super::coats::{Coat, coats};
@@ -10,8 +10,8 @@ use coatings::Stage;
 use timetable::{Cure, Job, Moment, Step};
 use units::Day;
 
-/// The work on a piece: what is prepared and may be done, then coat by coat. What is sanded between coats is shared out to
-/// the coats that go onto another.
+/// Builds the steps for a piece: the allowed preparation, then each coat. Sanding between coats is divided
+/// evenly among the coats that go onto another coat.
 pub(super) fn job(piece: &Piece, work: &Work) -> Job {
     let takeoff = &work.takeoff;
     let of = |when: When| {
@@ -23,7 +23,8 @@ pub(super) fn job(piece: &Piece, work: &Work) -> Job {
     let prepared = steps.len();
     let timed = work.timed_job(piece);
     let coats = coats(takeoff);
-    // What lies under the first coat of each zone was sanded before, and a stain is not sanded: its colour would come off.
+    // The surface under the first coat of each zone was sanded during preparation. Stain is not sanded
+    // because its color would come off.
     let is_sanded = |under: &usize| {
         matches!(
             coats[*under].line.need.material.stage,
@@ -47,7 +48,7 @@ pub(super) fn job(piece: &Piece, work: &Work) -> Job {
         };
         steps.push(step.after(after));
     }
-    // What is done once all coats are on, each after the one before it.
+    // These steps run in sequence after all coats.
     let coated = prepared..steps.len();
     let is_work = |step: &&PrepareStep| step.minutes.1 > 0.0;
     for (place, step) in of(When::After).filter(is_work).enumerate() {
@@ -57,7 +58,7 @@ pub(super) fn job(piece: &Piece, work: &Work) -> Job {
             _ => step,
         });
     }
-    // Nobody can say on which day a piece may be sold while lead is not settled.
+    // While lead is unresolved, no sale date can be given.
     if OldFinish::of(piece) == OldFinish::Lead {
         steps.iter_mut().for_each(|step| step.cure = Cure::default());
     }
@@ -70,8 +71,8 @@ pub(super) fn job(piece: &Piece, work: &Work) -> Job {
     job
 }
 
-/// The first steps that were ticked off, each done by the noon of its day, and none before the one before it. A test without
-/// its result is not done.
+/// Returns the finish times of the leading steps that were checked off. Each is set to noon of its day, and
+/// never before the previous step. A test without a recorded result does not count as done.
 pub(super) fn done(piece: &Piece, steps: &[Step]) -> Vec<Moment> {
     let mut last: Option<Day> = None;
     let ticked = steps
@@ -121,7 +122,8 @@ pub(super) fn of_coat(job: &coatings::Job, coat: &Coat<'_>, name: &str, sanding:
     step.key = line.coat_key(coat);
     step.limits = Some(limits(material));
     step.dusty = sanding > 0.0;
-    // No label says when dust stops sticking. What may be coated again takes none (common practice, no source).
+    // Labels do not say when dust stops sticking. A coat that is ready for recoating no longer picks up dust
+    // (common practice, no source).
     step.wet = whole(material.recoat.low * 60.0);
     let hours = |hours: f64| whole(hours * 60.0);
     let recoat = material.recoat;
@@ -133,7 +135,7 @@ pub(super) fn of_coat(job: &coatings::Job, coat: &Coat<'_>, name: &str, sanding:
     step.then(whole(recoat.high * 60.0))
 }
 
-/// At least a minute: what takes no time is no step.
+/// Returns the midpoint, rounded to minutes. It is at least 1 because a step cannot take no time.
 pub(super) fn likely(low: f64, high: f64) -> u32 {
     whole((low + high) / 2.0).max(1)
 }

@@ -1,4 +1,4 @@
-//! The days of the work: the steps of every piece, prepared and coated, laid into the maker's hours.
+//! The schedule: preparation and coating steps of every piece, fitted into the maker's working hours.
 
 mod air;
 mod coats;
@@ -15,28 +15,30 @@ use crate::book::{Facts, Habits, WorkingHours};
 use crate::document::{Piece, Workshop};
 use crate::work::Work;
 
-/// The keys of the maker's hours, from Monday on.
+/// The keys of the weekdays in the maker's hours, starting on Monday.
 pub const WEEK: [&str; 7] = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
 
-/// Hours of a workshop whose maker named none: Monday to Friday.
+/// Default working hours, Monday to Friday, in minutes after midnight.
 pub const USUAL_HOURS: [(u32, u32); 2] = [(9 * 60, 12 * 60), (13 * 60, 17 * 60)];
 
-/// The work of all pieces.
+/// The schedule of all pieces.
 #[derive(Clone, Debug)]
 pub struct Days {
-    /// A job for each piece that can be measured up, by the name of the piece.
+    /// A job for each piece that has a takeoff. The job's key is the id of the piece.
     pub jobs: Vec<Job>,
-    /// The hours that it is laid into.
+    /// The working hours used for the schedule.
     pub hours: Hours,
-    /// Whether these are usual ones, as the maker named none.
+    /// True if these are the default hours because the maker entered none.
     pub usual_hours: bool,
-    /// When each step is done.
+    /// The timetable of the steps.
     pub timetable: Timetable,
 }
 
-/// Lays the work of all pieces into the maker's hours, from a moment on; `works` are those of all pieces.
-/// The waits are the longest that the label's range names, never less; longer in the cold or the damp that the maker measured,
-/// and a coat that must not go on in it is not laid out.
+/// Schedules the work on all pieces within the maker's hours, from `from` on. `works` has one entry for each
+/// piece.
+///
+/// Each wait is the longest in the label's range. Cold or damp air, if measured, makes it longer. Coats that
+/// must not go on in that air are not scheduled.
 pub fn days(workshop: &Workshop, works: &[Option<Work>], from: Moment) -> Days {
     let taken = workshop.pieces.iter().zip(works);
     let air = measured(workshop);
@@ -63,7 +65,7 @@ fn is_sold(piece: &Piece) -> bool {
     piece.books.one::<Facts>().sold_on.is_some()
 }
 
-/// The hours that are written down, day by day from Monday on; what cannot be read counts as none.
+/// Returns the hours the maker entered, for each day from Monday on. A day that cannot be read has no hours.
 pub fn written_hours(workshop: &Workshop) -> [Vec<(u32, u32)>; 7] {
     let week = workshop.books.one::<Habits>().week();
     week.map(|day| day.map_or_else(Vec::new, |WorkingHours(hours)| hours))
@@ -95,7 +97,7 @@ mod tests {
     use units::Day;
 
     fn laid(workshop: &Workshop) -> Days {
-        // A Monday.
+        // 2026-05-04 is a Monday.
         days(
             workshop,
             &works(workshop),
@@ -135,7 +137,8 @@ mod tests {
         }
     }
 
-    /// The work of the days is that of the account, but that a tool is washed after each coat and not once.
+    /// The schedule has the same work as the account, except that tools are washed after each coat instead of
+    /// once.
     #[test]
     fn the_days_have_the_hours_of_the_account() {
         let workshop = invented_workshop();
@@ -153,7 +156,7 @@ mod tests {
         }
     }
 
-    /// A piece whose knobs are not back on is not ready; they go on when every coat may be touched again.
+    /// A piece is not ready until its knobs are back on, after every coat can be handled.
     #[test]
     fn knobs_go_back_on_after_all_coats() {
         let days = laid(&written_down(&[("hardware", "12")], &[]));
@@ -165,7 +168,7 @@ mod tests {
         keep_their_waits(&days, 0);
     }
 
-    /// No day to sell for the list, the picture or the calendar, all of which take it from the outcome.
+    /// The list, the picture and the calendar all take the sale date from the outcome, so it must be empty.
     #[test]
     fn a_piece_with_lead_has_no_day_to_sell() {
         let day = |test: &str| {
@@ -194,8 +197,8 @@ mod tests {
         }
     }
 
-    /// A top on its own, in another paint: its coats go on while those of the body dry, and every coat still waits for the one
-    /// under it.
+    /// The top has its own paint. Its coats go on while those of the body dry, and every coat still waits for
+    /// the one under it.
     #[test]
     fn zones_are_coated_beside_each_other() {
         let one = invented_workshop();
@@ -210,7 +213,7 @@ mod tests {
         let count = |days: &Days| days.jobs[0].steps.len();
         let end = |days: &Days| days.timetable.outcomes[0].end.unwrap();
         assert!(count(&after) > count(&before));
-        // One after the other they would take as many more waits.
+        // In sequence, the coats would need additional waits.
         let mut jobs = laid(&two).jobs;
         jobs[0].steps.iter_mut().for_each(|step| step.after = None);
         let start = Moment::read("2026-05-04T08:00").unwrap();
@@ -218,7 +221,8 @@ mod tests {
         assert!(end(&after) < alone.outcomes[0].end.unwrap());
     }
 
-    /// The first clear coat on a stain goes on unsanded; what goes onto a clear coat, a primer or a paint does not.
+    /// The first clear coat on a stain goes on without sanding. Coats on clear, primer or paint are sanded
+    /// first.
     #[test]
     fn a_stain_is_not_sanded() {
         let one = invented_workshop();
@@ -245,7 +249,8 @@ mod tests {
         assert_eq!(of(&painted, "coat-primer"), (false, true), "{painted:?}");
     }
 
-    /// Two paints on the body, and the same two on the top the other way round: no order serves both, so that one of them waits.
+    /// The body has two paints, and the top has the same two in reverse order. No single order works for
+    /// both, so one zone has to wait.
     #[test]
     fn zones_that_contradict_each_other_are_coated_one_after_another() {
         let mut workshop = invented_workshop();
@@ -307,7 +312,7 @@ mod tests {
         assert!(!days.usual_hours);
         for work in &days.timetable.works {
             for stretch in &work.stretches {
-                // Monday is nought.
+                // Weekdays are counted from Monday, which is 0.
                 assert_eq!(stretch.from.day().weekday(), 5, "{}", stretch.from);
                 assert!(stretch.from.minute() >= 600 && stretch.to.minute() <= 720);
             }
@@ -329,7 +334,8 @@ mod tests {
         assert_eq!(sold.jobs.len(), workshop.pieces.len() - 1);
     }
 
-    /// A test that is ticked off stays to be done until its result is there, and then sanding is free.
+    /// A lead test that was checked off stays on the list until its result is recorded. After that, sanding
+    /// is allowed.
     #[test]
     fn a_ticked_lead_test_asks_for_its_result() {
         let workshop = invented_workshop();
@@ -360,7 +366,8 @@ mod tests {
         assert_eq!(OldFinish::of(&found.pieces[0]), OldFinish::Lead);
     }
 
-    /// What must not be sanded is in no timetable and no calendar; what waits for the test says so.
+    /// Sanding that is forbidden is left out of the timetable and the calendar. Sanding that waits for the
+    /// test says so.
     #[test]
     fn lead_keeps_the_sander_out_of_the_days() {
         let steps = |lead: &str| {
@@ -385,8 +392,8 @@ mod tests {
         assert_eq!(steps("negative").iter().find(is_sanding).unwrap().1, "Scuff-sand");
     }
 
-    /// 25 degrees and 60 %: the dew point is 16.7 degrees (PsychroLib has the same in `tests/outside`), so 18 degrees of the
-    /// piece are too near.
+    /// At 25 °C and 60% humidity, the dew point is 16.7 °C (PsychroLib gives the same in `tests/outside`). A
+    /// surface at 18 °C is too close to it.
     #[test]
     fn a_cold_piece_in_damp_air_waits() {
         assert!(air(&invented_workshop()).is_none());
@@ -407,7 +414,8 @@ mod tests {
         written_down(&[], &[("temperature", temperature), ("humidity", humidity)])
     }
 
-    /// 35 F and 20 F at 40 % are far above the dew point, and no coat goes on: water-borne ones need 50 F.
+    /// 35 °F and 20 °F at 40% are well above the dew point, but no coat goes on because water-based coats
+    /// need 50 °F.
     #[test]
     fn freezing_air_stops_every_coat() {
         for temperature in ["35 F", "20 F", "49 F"] {
@@ -429,7 +437,7 @@ mod tests {
             }
         }
         assert!(!air(&in_air("50 F", "40 %")).unwrap().forbids_some());
-        // Before there is a piece, the usual coats are water-borne.
+        // Without a piece, the default coats are water-based.
         let write = |key: &str, text: &str| BookEdit::Write("habits", "only".into(), key.into(), text.into());
         let mut bare = Workshop::default();
         for (key, text) in [("temperature", "35 F"), ("humidity", "40 %")] {
@@ -438,7 +446,7 @@ mod tests {
         assert!(air(&bare).unwrap().forbids());
     }
 
-    /// 43 F: an oil-alkyd paint may go on from 40 F, and the water-borne coats of the piece may not.
+    /// At 43 °F, an oil-alkyd paint may go on because its limit is 40 °F. The water-based coats may not.
     #[test]
     fn each_binder_has_its_own_least_air() {
         let cold = in_air("43 F", "40 %");
@@ -455,7 +463,7 @@ mod tests {
         assert_eq!((water.coldest, water.warm_after), (10.0, 24));
     }
 
-    /// 13 C is 10 C below the label's air: by the rule of thumb every wait is twice as long.
+    /// 13 °C is 10 °C below the air temperature on the label. By rule of thumb, that doubles every wait.
     #[test]
     fn cold_air_makes_every_wait_longer() {
         let cold = laid(&in_air("13 C", "40 %"));
@@ -470,7 +478,8 @@ mod tests {
         keep_their_waits(&cold, 0);
     }
 
-    /// Nothing is sanded while a coat of any piece takes dust: its shortest recoat time after it.
+    /// Nothing is sanded while a wet coat on any piece can pick up dust. That lasts for its shortest recoat
+    /// time.
     #[test]
     fn nothing_is_sanded_beside_a_wet_coat() {
         let days = laid(&written_down(&[("lead", "negative")], &[]));
