@@ -1,24 +1,24 @@
-//! Which grits a surface is sanded with, and how many sheets that takes.
+//! Which grits to sand a surface with, and how many sheets it takes.
 
 use coatings::{Reason, SourcedRange, Substrate};
 use units::Area;
 
-/// A full sheet is 9 by 11 inches, 99 square inches (common practice).
+/// The area of a full sheet, 9 by 11 inches, or 99 square inches (common practice).
 const SHEET: f64 = 0.2286 * 0.2794;
-/// A disc of 5 inches, over all of it.
+/// The area of a 5-inch disc.
 const DISC: f64 = std::f64::consts::PI * 0.0635 * 0.0635;
 
-/// How much a full sheet scuffs before it is blunt, square metres. Reports of makers for a quarter of a sheet are 0.2 to 1
-/// m2; no neutral source was found, so a maker's own figure goes before.
+/// The area that a full sheet scuffs before it is dull, in square meters. Makers report 0.2 to 1 m² for a
+/// quarter sheet. No neutral source was found, so a maker's own figure takes precedence.
 pub const USUAL_YIELD: SourcedRange = SourcedRange::practice(0.8, 4.0);
 
-/// Grits by the grade of FEPA and ISO 6344, the coarsest first. From 220 on the grades without a P are finer than their
-/// namesakes: P320 is 46 micrometres, 320 is 35.
+/// A sequence of grits in FEPA and ISO 6344 grades, coarsest first. From 220 up, grades without a P are finer
+/// than the P grades with the same number: P320 is 46 micrometers, 320 is 35.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Ladder {
     /// The grits.
     pub grits: &'static [&'static str],
-    /// Why these.
+    /// The reason for these grits.
     pub why: Reason,
 }
 
@@ -48,20 +48,20 @@ const ROUGH_WOOD: Ladder = Ladder {
     grits: &["P80", "P120", "P180"],
     why: Reason::practice("Weathered wood begins coarser, until sound wood is reached."),
 };
-/// Between coats of primer and paint.
+/// Grits between coats of primer and paint.
 pub(super) const BETWEEN_PAINT: Ladder = Ladder {
     grits: &["P320"],
     why: Reason::practice("Between coats of primer and paint lightly, only until the nibs are off."),
 };
-/// Between clear coats.
+/// Grits between clear coats.
 pub(super) const BETWEEN_CLEAR: Ladder = Ladder {
     grits: &["P400"],
     why: Reason::practice("Between clear coats lightly, only until the nibs are off."),
 };
 
 impl Ladder {
-    /// The ladder for a ground; `shows_wood` says whether the wood is seen in the end, `bare` whether the old finish comes
-    /// off first.
+    /// Returns the grits for a substrate. `shows_wood` is true if the finish shows the wood. `bare` is true
+    /// if the old finish comes off first.
     pub fn of(ground: Substrate, shows_wood: bool, bare: bool) -> Self {
         match ground {
             Substrate::Laminate => SLICK,
@@ -73,29 +73,31 @@ impl Ladder {
     }
 }
 
-/// What sanding an area takes of each grit: likely, and at most. They are no whole numbers: what one piece leaves of a sheet
-/// does for the next.
+/// The sheets of each grit that an area takes, likely and at most. They are fractions because the next piece
+/// can use the rest of a sheet.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Sheets {
-    /// Full sheets, if all of it is done by hand.
+    /// Full sheets, if everything is sanded by hand.
     pub all_by_hand: (f64, f64),
-    /// Discs of 5 inches for the plane faces, if a machine does those.
+    /// 5-inch discs, if a machine sands the flat faces.
     pub discs: (f64, f64),
-    /// Full sheets for the profiles beside those discs.
+    /// Full sheets for the profiles, if a machine sands the flat faces.
     pub beside_discs: (f64, f64),
 }
 
-/// Sheets for plane and profiled areas, where a full sheet lasts for between two areas, square metres.
+/// Returns the sheets for flat and profiled areas. `yields` is the smallest and largest area that a full
+/// sheet covers, in square meters.
 ///
-/// Likely is the middle by ratio: the range spans a factor of five, and a sheet is as easily twice as good as half as good
-/// (common practice, no source).
+/// The likely value uses the geometric mean. The range spans a factor of five, and a sheet is as likely to
+/// last twice as long as half as long (common practice, no source).
 ///
 /// # Example
+///
 /// ```
-/// use units::Area;
-/// use workshop::preparing::sheets;
-/// let of = sheets(Area::square_metres(3.0), Area::square_metres(1.0), (1.0, 4.0));
-/// assert_eq!(of.all_by_hand, (2.0, 4.0));
+/// |use units::Area;
+/// |use workshop::preparing::sheets;
+/// |let of = sheets(Area::square_metres(3.0), Area::square_metres(1.0), (1.0, 4.0));
+/// |assert_eq!(of.all_by_hand, (2.0, 4.0));
 /// ```
 pub fn sheets(plane: Area, profiled: Area, yields: (f64, f64)) -> Sheets {
     let (low, high) = yields;
@@ -110,9 +112,9 @@ pub fn sheets(plane: Area, profiled: Area, yields: (f64, f64)) -> Sheets {
     }
 }
 
-/// As many whole sheets as there have to be.
+/// Rounds up to whole sheets.
 pub fn whole_sheets(sheets: f64) -> u32 {
-    // A hair above a whole number is the noise of the division, not another sheet.
+    // A tiny excess over a whole number is rounding error from the division.
     (sheets - 1e-9).ceil().max(0.0) as u32
 }
 
@@ -122,9 +124,10 @@ mod tests {
 
     #[test]
     fn a_disc_lasts_for_its_share_of_a_sheet() {
-        // 19.635 in2 of 99 in2: by hand, pi / 4 * 5^2 / (9 * 11).
+        // 19.635 in² of 99 in². By hand: pi / 4 * 5^2 / (9 * 11).
         assert!((DISC / SHEET - 0.198_333).abs() < 1e-6);
-        // By hand: 11 m2 at 2 m2 are 5.5 sheets, at the likely 4 m2 2.75; 10 m2 by disc at a fifth of these, 12.6 and 25.2.
+        // By hand: 11 m² at 2 m² per sheet is 5.5 sheets, or 2.75 at the likely 4 m². Discs last a fifth as
+        // long, so 10 m² takes 12.6 or 25.2.
         let of = sheets(Area::square_metres(10.0), Area::square_metres(1.0), (2.0, 8.0));
         assert_eq!(of.all_by_hand, (2.75, 5.5));
         assert_eq!([of.discs.0, of.discs.1].map(whole_sheets), [13, 26]);
@@ -134,7 +137,7 @@ mod tests {
         assert_eq!([0.0, 2.0 + 1e-12, 2.1].map(whole_sheets), [0, 2, 3]);
     }
 
-    /// A rest of a sheet does for the next piece: three pieces of half a sheet take two and not three.
+    /// The rest of a sheet goes to the next piece. Three pieces that take half a sheet each need two sheets.
     #[test]
     fn a_range_has_its_likely_number_between() {
         let of = sheets(
@@ -163,9 +166,9 @@ mod tests {
     fn wood_that_is_seen_is_sanded_finer_than_wood_that_is_painted() {
         assert_eq!(Ladder::of(Substrate::Bare, true, false), CLEAR_WOOD);
         assert_eq!(Ladder::of(Substrate::Bare, false, false), PAINTED_WOOD);
-        // Stain over old paint: the paint comes off, and then it is bare wood.
+        // For stain over old paint, the paint comes off and the rest is bare wood.
         assert_eq!(Ladder::of(Substrate::PaintedSound, true, true), CLEAR_WOOD);
-        // Clear over an old clear finish that stays.
+        // The old clear finish stays under the new clear coat.
         assert_eq!(Ladder::of(Substrate::Sealed, true, false), SCUFF);
     }
 }

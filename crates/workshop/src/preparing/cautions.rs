@@ -1,5 +1,5 @@
-//! What can hurt someone while a piece is made ready, with where it is from. Labels, local rules and licensed practice come
-//! before all of it.
+//! Safety warnings for preparing a piece, with their sources. Labels, local rules and licensed practice take
+//! precedence.
 
 use coatings::Reason;
 
@@ -7,16 +7,16 @@ use super::found::OldFinish;
 use crate::book::{Facts, LeadTest};
 use crate::document::Piece;
 
-/// What holds before any work on an old finish. The year is the landmark of the United States; other countries have other
+/// The lead warning for any old finish. 1978 is the cutoff in the United States. Other countries use other
 /// years.
 pub const LEAD: &str = "Old paint, above all from before 1978, may hold lead. Test before any sanding; until it is \
                         clear, no dry sanding and no heat. Labels, local rules and licensed practice come first.";
 
-/// What holds once a test found none.
+/// The warning after a test found no lead.
 pub const NO_LEAD: &str = "The test found no lead at the spots that were tested. Wear a mask for fine dust all the same, and test again where \
                            other paint comes to light. Labels, local rules and licensed practice come first.";
 
-/// What is to be said of lead, by what is known of the old finish of a piece.
+/// Returns the lead warning that fits what is known about the old finish of a piece.
 pub fn of_lead(piece: &Piece) -> &'static str {
     match (OldFinish::of(piece), piece.books.one::<Facts>().lead) {
         (OldFinish::Lead, _) => LEAD_FOUND.text,
@@ -25,17 +25,17 @@ pub fn of_lead(piece: &Piece) -> &'static str {
     }
 }
 
-/// Where [`LEAD`] is from.
+/// The source of [`LEAD`].
 pub(super) const LEAD_TEST: Reason = Reason::read(
     LEAD,
     "16 CFR 1303.1 (furniture made after 27 February 1978); that one tests first is guidance of EPA and HUD, from memory",
 );
-/// What holds once lead was found.
+/// The warning after a test found lead.
 pub(super) const LEAD_FOUND: Reason = Reason::memory(
     "Lead was found: do not sand, scrape or heat this finish or the wood under it. Ask a certified contractor or the health office what may be \
      done; keep children and food away from it, and wipe up chips wet. Labels, local rules and licensed practice come first.",
 );
-/// Dust of sanding.
+/// Sanding dust.
 pub(super) const DUST: Reason = Reason::memory(
     "Draw the dust off at the tool, and wear a mask for fine dust (N95, FFP2 or better) and eye protection.",
 );
@@ -48,7 +48,7 @@ pub(super) const ALCOHOL: Reason = Reason::memory(
 pub(super) const SOLVENT: Reason = Reason::memory(
     "Mineral spirits burn, and their vapour harms: open the windows, wear gloves, keep flames and sparks away.",
 );
-/// Rags.
+/// Oily rags.
 pub(super) const RAGS: Reason = Reason::read(
     "Rags with drying oil, oil stain or oil varnish can catch fire by themselves within hours: lay them flat outdoors, or \
      drown them in water in a closed metal can.",
@@ -63,7 +63,7 @@ pub(super) const HOT_VINEGAR: Reason = Reason::memory(
     "Boil vinegar with the window open and an old pot, never together with bleach, which gives off a poisonous gas. Plated \
      or lacquered hardware may lose its skin: try one piece.",
 );
-/// Vinegar and sun on what stays.
+/// Vinegar and sun on a finish that stays.
 pub(super) const VINEGAR_AND_SUN: Reason = Reason::practice(
     "Keep vinegar off a finish that stays: it dulls it. Keep the piece out of the sun, which cracks and bleaches a finish.",
 );
@@ -73,18 +73,18 @@ pub(super) const STRIPPER: Reason = Reason::read(
      any other as its label says, with gloves and much air.",
     "84 FR 11420 (40 CFR 751)",
 );
-/// Children and food.
+/// Pieces for children or in contact with food.
 pub(super) const CHILD: Reason = Reason::read(
     "For a child, and where food lies: only what its label allows for that, cured in full. No paint on furniture that is \
      sold may hold more lead than 90 parts in a million.",
     "16 CFR 1303.1",
 );
-/// Warmth.
+/// Room temperature after coating.
 pub(super) const WARM: Reason = Reason::read(
     "Keep the room at 50 °F (10 °C) or more for 24 hours after each water-based coat.",
     "Wood Handbook FPL-GTR-190 p. 378, of latex",
 );
-/// Air.
+/// Ventilation.
 pub(super) const AIR: Reason = Reason::read(
     "Air the room: it is needed for you, and for the coat to cure.",
     "MIL-HDBK-1110 9.6.8.2",

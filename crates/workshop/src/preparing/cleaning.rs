@@ -1,4 +1,4 @@
-//! Clean first, always: grease, the glue of stickers, smell.
+//! Cleaning, which always comes first: grease, sticker glue and odor.
 
 use coatings::suggest::{WIPE_BARE, may_degrease};
 use coatings::{Reason, SourcedRange, Stage};
@@ -11,14 +11,14 @@ use super::{Much, Of, PrepareStep, one_for};
 use crate::book::{Facts, Habits};
 use crate::document::generic;
 
-/// How far a litre of soap solution goes, square metres: as far as a degreaser does.
+/// The area that a liter of soap solution covers, in square meters. It equals that of a degreaser.
 const SOLUTION: SourcedRange = SourcedRange::practice(10.0, 20.0);
-/// How far a litre goes that is sprayed inside, square metres.
+/// The area that a liter of spray covers inside the piece, in square meters.
 const SPRAYED: SourcedRange = SourcedRange::practice(15.0, 30.0);
 
-/// What the glue of stickers takes of alcohol, litres.
+/// The alcohol needed to remove sticker glue, in liters.
 const ALCOHOL_TAKEN: SourcedRange = SourcedRange::practice(0.03, 0.1);
-/// How far a litre of mineral spirits goes on wax or bare wood, square metres.
+/// The area of wax or bare wood that a liter of mineral spirits covers, in square meters.
 const SPIRITS: SourcedRange = SourcedRange::practice(8.0, 16.0);
 
 const CLEAN: Reason = Reason::practice(
@@ -44,8 +44,8 @@ const SHADE: Reason = Reason::read(
     "M. Varese, restorer, Chicago Tribune, 12 May 1991",
 );
 
-/// What is planned of deglosser, or of all other cleaners, from and to; nothing where none is. What is planned for bare wood
-/// is left out: it is wiped.
+/// Returns the planned volume of deglosser, or of all other cleaners, as a low and a high. Returns `None` if
+/// none is planned. Cleaners planned for bare wood do not count, because bare wood is wiped instead.
 fn cleaners(of: &Of<'_>, deglosser: bool) -> Option<(Volume, Volume)> {
     let own = &of.workshop.materials;
     let needs = of.takeoff.materials.iter().map(|line| &line.need);
@@ -66,7 +66,7 @@ fn cleaners(of: &Of<'_>, deglosser: bool) -> Option<(Volume, Volume)> {
     })
 }
 
-/// Gloss dulled with what is planned for it, once all is clean and mended.
+/// Adds the step that dulls the gloss with the planned deglosser, after cleaning and repairs.
 pub(super) fn degloss(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     let Some((low, high)) = cleaners(of, true) else {
         return;
@@ -86,7 +86,7 @@ pub(super) fn degloss(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     steps.push(step);
 }
 
-/// The area of zones that may be degreased, and of bare ones, of the whole set.
+/// Returns the area that may be degreased and the area of bare wood, for the whole set.
 fn by_ground(of: &Of<'_>) -> (Area, Area) {
     let zones = of.takeoff.job.zones.iter();
     zones.fold((Area::ZERO, Area::ZERO), |(washed, bare), zone| {
@@ -98,7 +98,8 @@ fn by_ground(of: &Of<'_>) -> (Area, Area) {
     })
 }
 
-/// Grease off: with the degreaser that is planned or with soap, and off bare wood with neither; then glue and wax.
+/// Adds the cleaning steps. The planned degreaser or soap removes grease, but neither is used on bare wood.
+/// Glue and wax come next.
 pub(super) fn clean(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     let (washed, bare) = by_ground(of);
     if washed > Area::ZERO {
@@ -121,7 +122,7 @@ pub(super) fn clean(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
 fn wash(of: &Of<'_>, washed: Area, steps: &mut Vec<PrepareStep>) {
     let ready = cleaners(of, false);
     let area = washed.as_square_metres();
-    // A cleaner that is planned stands on the list as a material.
+    // A planned cleaner is already on the list as a material.
     let (what, (low, high), from) = match ready {
         Some(ready) => ("Cleaner, ready to use", ready, "the cleaners of the finish"),
         None => (
@@ -194,7 +195,7 @@ fn stickers_and_wax(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
 }
 
 impl PrepareStep {
-    /// Mineral spirits to wipe an area with.
+    /// Adds the mineral spirits needed to wipe an area.
     fn spirits(self, area: Area) -> Self {
         let litres = |rate: f64| Volume::litres(area.as_square_metres() / rate);
         self.buys(
@@ -205,7 +206,7 @@ impl PrepareStep {
         )
     }
 
-    /// Cloths to wipe an area with.
+    /// Adds the cloths needed to wipe an area.
     fn cloths(self, area: Area) -> Self {
         self.buys(
             "cloths",
@@ -216,7 +217,7 @@ impl PrepareStep {
     }
 }
 
-/// What the inside is sprayed with, if the piece smells.
+/// Adds the step that sprays the inside of a piece with an odor.
 pub(super) fn smell(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     if !of.piece.schemes().any(|scheme| scheme.condition.odour) {
         return;

@@ -1,4 +1,4 @@
-//! How long a piece waits before it is used or sold.
+//! How long to wait before a piece is used or sold.
 
 use coatings::{Material, Reason, Stage, Thinner};
 
@@ -10,7 +10,7 @@ const CURE: Reason = Reason::practice(
      it, and the label of the last coat has the time.",
 );
 
-/// The cure of all coats; the one that takes longest decides.
+/// Adds the curing step. The slowest coat decides how long it takes.
 pub(super) fn cure(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     let layers = of.takeoff.job.zones.iter().flat_map(|zone| &zone.layers);
     let planned = layers.filter(|layer| layer.coats > 0 && layer.material.stage != Stage::Clean);

@@ -3,24 +3,26 @@
 use coatings::SourcedRange;
 use units::{Length, Volume};
 
-/// By how much more than the hole is filled: it shrinks as it dries, and what stands over is sanded off.
+/// The ratio of filler to the volume of the hole. Filler shrinks as it dries, and the excess is sanded off.
 pub const OVERFILL: SourcedRange = SourcedRange::practice(1.1, 1.4);
 
-/// What round holes hold together.
+/// Returns the total volume of round holes.
 ///
 /// # Example
+///
 /// ```
-/// use units::Length;
-/// use workshop::preparing::holes;
-/// let four = holes(4, Length::metres(0.005), Length::metres(0.012));
-/// assert!((four.as_millilitres() - 0.942).abs() < 0.001);
+/// |use units::Length;
+/// |use workshop::preparing::holes;
+/// |let four = holes(4, Length::metres(0.005), Length::metres(0.012));
+/// |assert!((four.as_millilitres() - 0.942).abs() < 0.001);
 /// ```
 pub fn holes(count: u32, width: Length, depth: Length) -> Volume {
     let (width, depth) = (width.as_metres(), depth.as_metres());
     cubic_metres(f64::from(count) * std::f64::consts::FRAC_PI_4 * width * width * depth)
 }
 
-/// What dents hold together: each is the cap of a ball, `pi h (3 a^2 + h^2) / 6` for half its width `a` and its depth `h`.
+/// Returns the total volume of dents. Each is a spherical cap, `pi h (3 a^2 + h^2) / 6` with half-width `a`
+/// and depth `h`.
 pub fn dents(count: u32, width: Length, depth: Length) -> Volume {
     let (half, depth) = (width.as_metres() / 2.0, depth.as_metres());
     let each = std::f64::consts::PI * depth * (3.0 * half * half + depth * depth) / 6.0;
@@ -35,7 +37,7 @@ fn cubic_metres(volume: f64) -> Volume {
 mod tests {
     use super::*;
 
-    /// The cap as a pile of thin discs, on the ball that goes through rim and bottom.
+    /// Computes the cap as a stack of thin discs, on the sphere through the rim and the bottom.
     #[test]
     fn a_dent_holds_what_its_slices_hold() {
         for (width, depth) in [(0.02, 0.002), (0.01, 0.005), (0.04, 0.001)] {

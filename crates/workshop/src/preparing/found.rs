@@ -1,27 +1,27 @@
-//! What the maker found on a piece, as its book of facts has it.
+//! The condition of a piece before work, from its book of facts.
 
 use units::Length;
 
 use crate::book::{Facts, FinishAge, LeadTest};
 use crate::document::Piece;
 
-/// What may be done to an old finish.
+/// Whether an old finish may be sanded.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum OldFinish {
-    /// There is none, or it is from after the landmark, or a test found no lead.
+    /// There is no old finish, it is from after the cutoff year, or a test found no lead.
     Clear,
-    /// It may hold lead, and nobody tested it.
+    /// It may contain lead and has not been tested.
     Untested,
-    /// It holds lead.
+    /// It contains lead.
     Lead,
 }
 
 impl OldFinish {
-    /// What is known of the old finish of a piece. A test decides; without one a later finish is taken at the maker's word,
-    /// and wood that is bare has none.
+    /// Returns what is known about the old finish of a piece. A test result decides. Without one, the maker's
+    /// word on the age is accepted. Bare wood has no old finish.
     pub fn of(piece: &Piece) -> Self {
         let facts: Facts = piece.books.one();
-        // What comes off in places is there, whatever the rest goes onto.
+        // A loose finish means there is an old finish, whatever the substrate is.
         let is_there = facts.loose
             || piece
                 .schemes()
@@ -41,17 +41,17 @@ pub(super) struct Pits {
     pub(super) count: u32,
     pub(super) width: Length,
     pub(super) depth: Length,
-    /// Whether width and depth are usual ones and not the maker's.
+    /// True if the width or depth is a default.
     pub(super) is_usual: bool,
 }
 
 impl Pits {
-    /// Screw holes of old knobs, unless the maker measured them (common practice).
+    /// Returns the holes. The default size is that of screw holes from old knobs (common practice).
     pub(super) fn holes(facts: &Facts) -> Option<Self> {
         Self::of(facts.holes, [facts.hole_width, facts.hole_depth], [0.005, 0.012])
     }
 
-    /// Dents of a knock, unless the maker measured them (common practice).
+    /// Returns the dents. The default size is that of a dent from a knock (common practice).
     pub(super) fn dents(facts: &Facts) -> Option<Self> {
         Self::of(facts.dents, [facts.dent_width, facts.dent_depth], [0.015, 0.002])
     }

@@ -1,8 +1,8 @@
-//! What is done to a piece before its first coat, between its coats and after the last: steps in their order, with what each takes of the
-//! real surface, and what to mind.
+//! Work on a piece before the first coat, between coats and after the last one: the steps in order, the
+//! amounts they take for the actual surfaces, and their warnings.
 //!
-//! The rules are data here: grits in `abrasive.rs`, cleaning in `cleaning.rs`, repairs in `repairs.rs` with the volume of
-//! `filler.rs`, dangers in `cautions.rs`.
+//! The rules are data: grits in `abrasive.rs`, cleaning in `cleaning.rs`, repairs in `repairs.rs`, filler
+//! volumes in `filler.rs`, and warnings in `cautions.rs`.
 
 mod abrasive;
 mod cautions;
@@ -28,53 +28,53 @@ pub use filler::{OVERFILL, dents, holes};
 pub use found::OldFinish;
 pub(crate) use repairs::LEAD_KEY;
 
-/// A step besides the coats.
+/// A step other than a coat.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PrepareStep {
-    /// Its name, under which it is ticked off.
+    /// The step's key, used to check it off.
     pub key: String,
-    /// What is done.
+    /// The title.
     pub title: String,
-    /// How, and why.
+    /// Instructions and reasons.
     pub how: Vec<Reason>,
-    /// What it takes.
+    /// The amounts it takes.
     pub amounts: Vec<Amount>,
-    /// What to mind.
+    /// Warnings.
     pub cautions: Vec<Reason>,
-    /// Where it stands among the coats.
+    /// When it is done relative to the coats.
     pub when: When,
-    /// What keeps it from being done.
+    /// Why the step must wait or must not be done.
     pub held: Option<Held>,
-    /// Minutes of work, at least and at most.
+    /// The minimum and maximum working time, in minutes.
     pub minutes: (f64, f64),
-    /// Hours after it until the next step.
+    /// The wait before the next step, in hours.
     pub wait: f64,
-    /// Whether it raises dust, so that no coat may be wet beside it.
+    /// True if it raises dust, so that no coat may be wet nearby.
     pub dusty: bool,
 }
 
-/// Where a step stands among the coats.
+/// When a step is done relative to the coats.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum When {
-    /// Before the first.
+    /// Before the first coat.
     Before,
-    /// With them, or between them.
+    /// With or between the coats.
     Between,
-    /// After the last.
+    /// After the last coat.
     After,
 }
 
-/// What keeps a step from being done.
+/// Why a step cannot be done now.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Held {
-    /// It waits until this is done.
+    /// It must wait until this is done.
     Until(&'static str),
     /// It must not be done at all.
     ForGood(&'static str),
 }
 
 impl Held {
-    /// What a person is told.
+    /// Returns the message for the maker.
     pub fn message(self) -> &'static str {
         match self {
             Held::Until(why) | Held::ForGood(why) => why,
@@ -82,46 +82,46 @@ impl Held {
     }
 }
 
-/// What a step takes of one thing.
+/// How much of one item a step takes.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Amount {
-    /// The thing.
+    /// The item.
     pub what: String,
     /// How much of it.
     pub much: Much,
-    /// How that comes about.
+    /// How the amount was calculated.
     pub from: &'static str,
-    /// The name under which it stands on the list of what to buy; none of what is not bought for it.
+    /// The item's key on the shopping list, or `None` if it is not bought for this step.
     pub good: Option<String>,
 }
 
-/// How much; with two values, at least and at most where nothing else is said.
+/// An amount. Two values are the minimum and maximum unless noted.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Much {
     /// A surface.
     Area(Area),
-    /// A run of edges.
+    /// A length of edges.
     Length(Length),
     /// A liquid or a paste.
     Volume(Volume, Volume),
     /// A mass.
     Mass(Mass, Mass),
-    /// Things that are counted.
+    /// Countable items.
     Count(u32, u32),
-    /// Full sheets of abrasive of this grit, likely and at most; see [`whole_sheets`].
+    /// Full sheets of abrasive of this grit, likely and at most. See [`whole_sheets`].
     Sheets(&'static str, f64, f64),
-    /// Discs of abrasive, and full sheets for what they do not reach, each likely and at most.
+    /// Abrasive discs, and full sheets where discs do not reach, likely and at most.
     Discs {
         /// Discs.
         discs: (f64, f64),
         /// Full sheets.
         sheets: (f64, f64),
     },
-    /// Hours to wait.
+    /// Hours of waiting.
     Hours(f64, f64),
 }
 
-/// What the steps are found from.
+/// The inputs from which the steps are derived.
 struct Of<'a> {
     workshop: &'a Workshop,
     piece: &'a Piece,
@@ -129,7 +129,7 @@ struct Of<'a> {
     edges: &'a [(String, Edges)],
 }
 
-/// The steps for a piece, in their order, for the whole set; `edges` are those of one piece, by zone.
+/// Returns the steps for the whole set, in order. `edges` are the edges of one piece, by zone.
 pub fn prepare(
     workshop: &Workshop,
     piece: &Piece,
@@ -162,41 +162,42 @@ pub fn prepare(
     steps
 }
 
-/// Things of which one does for so many square metres, at least and at most (common practice, no source).
+/// Returns how many items an area takes when one item covers `least` to `most` square meters (common
+/// practice, no source).
 fn one_for(area: Area, (least, most): (f64, f64)) -> Much {
     let count = |square_metres: f64| (area.as_square_metres() / square_metres).ceil() as u32;
     Much::Count(count(most), count(least))
 }
 
-/// Whether a step, by its key, is a test whose result decides what comes after: to have done it is not enough, and it is
-/// there until the result is written down.
+/// Returns true if the step with this key is a test whose result decides the next steps. Such a step stays on
+/// the list until the result is recorded.
 pub fn asks_for_result(key: &str) -> bool {
     key == repairs::LEAD_KEY
 }
 
-/// The edit that writes the result of such a test down.
+/// Returns the edit that records the result of such a test.
 pub fn result_of_test(is_lead_found: bool) -> BookEdit {
     let result = if is_lead_found { "positive" } else { "negative" };
     BookEdit::Write("facts", "only".into(), "lead".into(), result.into())
 }
 
 impl PrepareStep {
-    /// Whether it is a test whose result is not written down yet.
+    /// Returns true if this is a test whose result has not been recorded yet.
     pub fn asks_for_result(&self) -> bool {
         asks_for_result(&self.key)
     }
 
-    /// Whether it may be done, now or once what it waits for is done.
+    /// Returns true if the step may be done, either now or after what it waits for.
     pub fn may_be_done(&self) -> bool {
         !matches!(self.held, Some(Held::ForGood(_)))
     }
 
-    /// What it takes, as long as it may be done.
+    /// Returns the amounts, or nothing if the step must not be done.
     pub fn taken(&self) -> &[Amount] {
         if self.may_be_done() { &self.amounts } else { &[] }
     }
 
-    /// Minutes of work, in the middle between the least and the most.
+    /// Returns the midpoint of the working time, in minutes.
     pub fn likely_minutes(&self) -> f64 {
         (self.minutes.0 + self.minutes.1) / 2.0
     }
@@ -231,7 +232,7 @@ impl PrepareStep {
         self
     }
 
-    /// As [`PrepareStep::takes`], of a thing that is bought, by its name on the list.
+    /// Like [`PrepareStep::takes`], for an item that is bought. `good` is its key on the shopping list.
     fn buys(
         mut self,
         good: impl Into<String>,
@@ -246,7 +247,7 @@ impl PrepareStep {
         self
     }
 
-    /// It lasts so many minutes, besides what it lasts already.
+    /// Adds working time, in minutes.
     fn lasts(mut self, (low, high): (f64, f64)) -> Self {
         self.minutes = (self.minutes.0 + low, self.minutes.1 + high);
         self

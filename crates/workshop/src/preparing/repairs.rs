@@ -1,4 +1,4 @@
-//! What is tested, taken off, mended and blocked.
+//! Testing, removing hardware, repairing and blocking stains.
 
 use coatings::suggest::blocks;
 use coatings::{Pores, Reason, SourcedRange, Wish};
@@ -38,22 +38,23 @@ const GRAIN: Reason = Reason::read(
      minutes, and let it dry for 24 hours.",
     "NAVEDTRA 14044 p. 8-8",
 );
-/// How many knobs or pulls one pad of steel wool rubs (common practice, no source).
+/// How many knobs or pulls one pad of steel wool cleans (common practice, no source).
 const RUBBED: u32 = 12;
-/// What rusty iron is boiled in, litres.
+/// The volume of the bath for rusty iron, in liters.
 const BATH: SourcedRange = SourcedRange::practice(0.5, 1.0);
-/// What loose joints of a piece take of glue, litres.
+/// The glue for the loose joints of a piece, in liters.
 const JOINTS: SourcedRange = SourcedRange::practice(0.02, 0.06);
-/// What a paste filler of the grain takes: 10 lb for about 400 ft2 ("Data on Painting", Building Construction vol. 4).
+/// Grain filler paste, in kilograms per square meter: 10 lb for about 400 ft² ("Data on Painting", Building
+/// Construction vol. 4).
 const PASTE: f64 = 10.0 * units::exact::POUND / (400.0 * units::exact::SQUARE_FOOT);
 const BLOCK: Reason = Reason::practice(
     "Let the primer dry, look for stains that come through, and prime such spots once more.",
 );
 
-/// The name of the step of the test for lead.
+/// The key of the lead test step.
 pub(crate) const LEAD_KEY: &str = "lead";
 
-/// The test for lead, or what follows from it.
+/// Adds the lead test, or the consequence of its result.
 pub(super) fn lead(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     match OldFinish::of(of.piece) {
         OldFinish::Clear => {}
@@ -73,7 +74,7 @@ pub(super) fn lead(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         }
         OldFinish::Lead => {
             steps.push(
-                // A name of its own: that the test was done does not tick this off.
+                // It has its own key so that checking off the test does not check this off too.
                 PrepareStep::new("lead-found", "Lead was found: leave the old finish alone")
                     .mind([LEAD_FOUND]),
             );
@@ -81,7 +82,7 @@ pub(super) fn lead(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     }
 }
 
-/// Knobs, pulls and hinges.
+/// Adds the steps for knobs, pulls and hinges.
 pub(super) fn hardware(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     let facts: Facts = of.piece.books.one();
     let Some(count) = facts.hardware.filter(|count| *count > 0) else {
@@ -113,7 +114,7 @@ pub(super) fn hardware(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     steps.push(step);
 }
 
-/// What was taken off goes back on.
+/// Adds the step that puts the hardware back.
 pub(super) fn hardware_back(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     let count = of.piece.books.one::<Facts>().hardware;
     if let Some(count) = count.filter(|count| *count > 0) {
@@ -125,12 +126,12 @@ pub(super) fn hardware_back(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     }
 }
 
-/// The vinegar of one bath for rusty iron, with as much water.
+/// Returns the vinegar for one bath of rusty iron. The bath is half water.
 fn one_bath() -> Much {
     Much::Volume(Volume::litres(BATH.low / 2.0), Volume::litres(BATH.high / 2.0))
 }
 
-/// Holes and dents, joints, open grain.
+/// Adds the repair of holes, dents, joints and open grain.
 pub(super) fn fill(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     let facts: Facts = of.piece.books.one();
     if facts.loose_joints {
@@ -190,7 +191,7 @@ pub(super) fn fill(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     }
 }
 
-/// The primer that blocks, where something would come through.
+/// Adds the blocking primer where stains could bleed through.
 pub(super) fn block(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     let own = &of.workshop.materials;
     let mut why: Vec<Reason> = Vec::new();

@@ -1,4 +1,4 @@
-//! Taking off, scuffing and sanding: by ladder of grits, with what each takes.
+//! Stripping, scuffing and sanding: the grits and the amounts of abrasive.
 
 use crate::book::{DoneStep, Facts, Habits};
 use coatings::{Reason, SourcedRange, Stage, Wish};
@@ -11,12 +11,12 @@ use super::repairs::LEAD_KEY;
 use super::time::{self, A_DAY};
 use super::{Held, Much, Of, PrepareStep, When, one_for};
 
-/// How far a litre of stripper goes in one application, square metres.
+/// The area that a liter of stripper covers in one application, in square meters.
 const STRIPPER_RATE: SourcedRange = SourcedRange::practice(2.5, 5.0);
-/// How often it is laid on.
+/// The number of applications of stripper.
 const STRIPPED_TIMES: SourcedRange = SourcedRange::practice(1.0, 2.0);
 
-/// Between coats only nibs come off: a sheet lasts for twice as much (common practice, no source).
+/// Between coats only nibs are sanded off, so a sheet lasts twice as long (common practice, no source).
 const BETWEEN_LASTS: f64 = 2.0;
 
 const STRIP: Reason = Reason::practice(
@@ -34,7 +34,7 @@ const TEST_FIRST: Held = Held::Until("Not before the test for lead is done.");
 const RESULT_FIRST: Held = Held::Until("Not before the result of the lead test is entered.");
 const NEVER: Held = Held::ForGood("Lead was found: not by you, and not dry.");
 
-/// Zones that are sanded alike.
+/// Zones that are sanded with the same grits.
 struct Alike {
     ladder: Ladder,
     strip: bool,
@@ -45,8 +45,8 @@ struct Alike {
     edges: Length,
 }
 
-/// What keeps an old finish, or wood that has none any more, from being sanded or scraped. Where lead was found, what is
-/// left of it lies in the pores of bare wood too.
+/// Returns why an old finish, or wood that once had one, must not be sanded or scraped. Where lead was found,
+/// residue stays in the pores of bare wood.
 fn held(of: &Of<'_>, is_old: bool) -> Option<Held> {
     match OldFinish::of(of.piece) {
         OldFinish::Untested if is_old => {
@@ -58,7 +58,8 @@ fn held(of: &Of<'_>, is_old: bool) -> Option<Held> {
     }
 }
 
-/// Zones that are sanded alike, each with the end of the names of its steps, and of their titles.
+/// Returns the groups of zones that are sanded with the same grits. Each has a suffix for the keys of its
+/// steps and one for their titles.
 fn alike_named(of: &Of<'_>) -> Vec<(Alike, String, String)> {
     let all = alike(of);
     let is_one = all.len() == 1;
@@ -77,7 +78,7 @@ fn alike_named(of: &Of<'_>) -> Vec<(Alike, String, String)> {
     named.collect()
 }
 
-/// What comes off before anything is filled.
+/// Adds the steps that remove old finish before filling.
 pub(super) fn strip(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     if of.piece.books.one::<Facts>().loose {
         let step = PrepareStep::new("loose", "Take off what is loose")
@@ -108,7 +109,7 @@ pub(super) fn strip(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     }
 }
 
-/// What is sanded before the first coat, and the dust.
+/// Adds the sanding before the first coat, and the dusting.
 pub(super) fn sand(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     for (alike, behind, on) in alike_named(of) {
         let area = alike.plane + alike.profiled;
@@ -147,7 +148,7 @@ pub(super) fn sand(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     steps.push(step);
 }
 
-/// What an area takes of stripper.
+/// Returns the stripper that an area takes.
 fn stripper(area: Area) -> Much {
     let litres = |rate: f64, times: f64| Volume::litres(area.as_square_metres() * times / rate);
     Much::Volume(
@@ -156,7 +157,7 @@ fn stripper(area: Area) -> Much {
     )
 }
 
-/// What is sanded between coats: every coat of primer, paint and clear but the last.
+/// Adds the sanding between coats: every coat of primer, paint and clear except the last.
 pub(super) fn between(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     for (stages, ladder, key, title) in [
         (
@@ -181,7 +182,7 @@ pub(super) fn between(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
                     .filter(|layer| among.contains(&layer.material.stage));
                 layers.map(|layer| layer.coats).sum()
             };
-            // The last coat of all is not sanded.
+            // The last coat of the finish is not sanded.
             let is_last = stages.contains(&Stage::Topcoat) || coats(&[Stage::Topcoat]) == 0;
             let sanded = coats(stages).saturating_sub(u32::from(is_last));
             let (plane, profiled) = areas(of, &zone.key);
@@ -198,7 +199,7 @@ pub(super) fn between(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
                     Much::Area(area),
                     "area x coats, without the last of all",
                 );
-            // By hand: a machine soon goes through a coat.
+            // By hand only, because a machine quickly cuts through a coat.
             for grit in ladder.grits {
                 step = by_hand(of, step, grit, &sum, BETWEEN_LASTS);
             }
@@ -212,8 +213,8 @@ pub(super) fn between(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     }
 }
 
-/// How much a sheet scuffs: the maker's own figure, or the usual one; square metres, at least and at most. `longer` is how
-/// many times as far it goes on what is sanded here.
+/// Returns the minimum and maximum area that a sheet covers, in square meters: the maker's own figure or the
+/// default. `longer` multiplies it where a sheet lasts longer.
 fn yields(of: &Of<'_>, longer: f64) -> (f64, f64) {
     let own = of.workshop.books.one::<Habits>().sheet_yield;
     let (low, high) = own
@@ -223,7 +224,7 @@ fn yields(of: &Of<'_>, longer: f64) -> (f64, f64) {
     (low * longer, high * longer)
 }
 
-/// Sheets of one grit, if all is done by hand.
+/// Adds sheets of one grit, with everything sanded by hand.
 fn by_hand(of: &Of<'_>, step: PrepareStep, grit: &'static str, alike: &Alike, longer: f64) -> PrepareStep {
     let (likely, most) = sheets(alike.plane, alike.profiled, yields(of, longer)).all_by_hand;
     step.buys(
@@ -234,7 +235,7 @@ fn by_hand(of: &Of<'_>, step: PrepareStep, grit: &'static str, alike: &Alike, lo
     )
 }
 
-/// Sheets of one grit, or discs and sheets.
+/// Adds sheets of one grit, or discs and sheets.
 fn abrasive(of: &Of<'_>, step: PrepareStep, grit: &'static str, alike: &Alike) -> PrepareStep {
     let step = by_hand(of, step, grit, alike, 1.0);
     let taken = sheets(alike.plane, alike.profiled, yields(of, 1.0));
@@ -251,7 +252,7 @@ fn abrasive(of: &Of<'_>, step: PrepareStep, grit: &'static str, alike: &Alike) -
     )
 }
 
-/// The plane and the profiled area of a zone, of the whole set.
+/// Returns the flat and the profiled area of a zone, for the whole set.
 fn areas(of: &Of<'_>, zone: &str) -> (Area, Area) {
     let lines = of
         .takeoff
@@ -269,7 +270,7 @@ fn areas(of: &Of<'_>, zone: &str) -> (Area, Area) {
     (plane * count, profiled * count)
 }
 
-/// Zones by what they are sanded with.
+/// Groups the zones by the grits that they are sanded with.
 fn alike(of: &Of<'_>) -> Vec<Alike> {
     let own = &of.workshop.materials;
     let mut all: Vec<Alike> = Vec::new();
@@ -277,7 +278,7 @@ fn alike(of: &Of<'_>) -> Vec<Alike> {
         let scheme = of.piece.scheme_of(&zone.key);
         let strip = scheme.suggestion(own).wants_bare_wood();
         let shows_wood = !matches!(scheme.wish(own), Wish::Painted { .. });
-        // What was found there; a job whose finish comes off reckons with what is under it.
+        // The substrate as found. The takeoff of a stripped zone uses the substrate underneath instead.
         let found = scheme.condition.substrate;
         let ladder = Ladder::of(found, shows_wood, strip);
         let place = all

@@ -1,4 +1,4 @@
-//! Steps against what was found on a piece and what is wanted of it.
+//! Tests of the steps against the condition of a piece and the finish.
 
 use std::rc::Rc;
 
@@ -10,7 +10,7 @@ use crate::book::book;
 use crate::samples::written_down;
 use crate::{SchemeEdit, edges_by_zone, takeoff};
 
-/// Facts and habits that are of money and of days.
+/// Facts and habits that only affect money and the schedule.
 const OF_OTHERS: [&str; 27] = [
     "sheet-price",
     "materials",
@@ -112,7 +112,7 @@ fn it_is_cleaned_before_it_is_sanded_and_each_step_has_a_name_of_its_own() {
     );
 }
 
-/// A gloss is dulled once all is clean and before it is sanded; what that takes is none of the cleaning.
+/// Gloss is dulled after cleaning and before sanding. The deglosser is not part of the cleaning step.
 #[test]
 fn a_gloss_is_dulled_in_a_step_of_its_own() {
     let mut workshop = written_down(&[], &[]);
@@ -145,8 +145,8 @@ fn a_gloss_is_dulled_in_a_step_of_its_own() {
     }
 }
 
-/// A top of bare wood is wiped with spirits, and the degreaser of the body is not counted for it, even where an old plan has it
-/// there. A piece that is bare all over is not washed at all.
+/// A top of bare wood is wiped with spirits. The body's degreaser is not counted for it, even if an old plan
+/// has it there. A piece that is bare all over is not washed.
 #[test]
 fn bare_wood_is_wiped_and_not_degreased() {
     let top = |edit| crate::PieceEdit::Finish(Some("top".into()), edit);
@@ -191,11 +191,11 @@ fn bare_wood_is_wiped_and_not_degreased() {
     let (low, high, spirits) = millilitres(&with(&bare_top));
     let (planned_low, planned_high, same) = millilitres(&with(&old_plan));
     assert!(low < high && (spirits - same).abs() < 1e-9 && spirits > 0.0);
-    // The trials of a plan with one zone more are not drawn alike to the last digit.
+    // With one more zone, the trials draw other values, so the results differ slightly.
     assert!((planned_low / low - 1.0).abs() < 0.15 && (planned_high / high - 1.0).abs() < 0.15);
 }
 
-/// The restorer and the caution beside it agree: in the shade.
+/// The step that removes odor and its warning agree: dry in the shade.
 #[test]
 fn what_smells_dries_in_the_shade() {
     let mut workshop = written_down(&[], &[]);
@@ -208,7 +208,7 @@ fn what_smells_dries_in_the_shade() {
     assert!(!how.iter().any(|reason| reason.text.contains("in the sun for")));
 }
 
-/// A test decides; the year alone is the maker's word; lead stops everything that makes dust.
+/// A test decides. Without one, the year is the maker's word. Lead stops every step that makes dust.
 #[test]
 fn an_old_finish_is_not_sanded_before_its_test() {
     let held = |facts: &[(&'static str, &str)]| {
@@ -217,7 +217,7 @@ fn an_old_finish_is_not_sanded_before_its_test() {
         (lead, step(&steps, "sand").held)
     };
     assert!(step(&steps(&written_down(&[], &[])), "lead").asks_for_result());
-    // That the test was ticked off does not tick off what was found by it.
+    // Checking off the test does not check off the step for its result.
     let found = steps(&written_down(&[("lead", "positive")], &[]));
     assert!(!step(&found, "lead-found").asks_for_result() && !keys(&found).contains(&"lead"));
     assert!(matches!(held(&[]), (true, Some(_))));
@@ -231,7 +231,7 @@ fn an_old_finish_is_not_sanded_before_its_test() {
     assert!(told && matches!(why, Some(Held::ForGood(_))));
 }
 
-/// Bare wood has no old finish, unless the maker saw one come off.
+/// Bare wood has no old finish, unless the maker saw finish come off.
 #[test]
 fn what_comes_off_in_places_is_an_old_finish() {
     let steps_on_bare = |facts: &[(&'static str, &str)]| {
@@ -267,7 +267,8 @@ fn sheets_follow_the_surface_and_the_yield_of_the_maker() {
         panic!()
     };
     assert!((likely - area.as_square_metres() / 2.0).abs() < 1e-9 && (most - likely).abs() < 1e-9);
-    // The finish of the dresser: one coat of primer, two of paint, two of clear. All but the last is sanded: 3 and 1.
+    // The dresser has one coat of primer, two of paint and two of clear. All but the last are sanded: 3 and
+    // 1.
     let Much::Area(paint) = much(step(&steps, "between-paint"), "Surface") else {
         panic!()
     };
@@ -294,7 +295,7 @@ fn a_concentrate_is_a_part_of_the_solution() {
     assert!((low / of_low - 10.0).abs() < 1e-9 && (high / of_high - 10.0).abs() < 1e-9 && low < high);
 }
 
-/// Eight holes of 6 mm by 10 mm hold 2.262 ml by hand; a tenth to four tenths more are taken.
+/// By hand, eight 6 mm holes, 10 mm deep, hold 2.262 mL. Overfill adds 10% to 40%.
 #[test]
 fn filler_is_the_volume_of_what_was_counted() {
     let facts = [("holes", "8"), ("hole-width", "6 mm"), ("hole-depth", "10 mm")];
@@ -307,7 +308,7 @@ fn filler_is_the_volume_of_what_was_counted() {
     assert!((high.as_millilitres() / by_hand - 1.4).abs() < 1e-9);
 }
 
-/// Stain over old paint: the paint comes off, and the wood is sanded as bare wood is.
+/// For stain over old paint, the paint comes off and the wood is sanded like bare wood.
 #[test]
 fn what_shows_the_wood_is_stripped_and_sanded_finer() {
     let mut workshop = written_down(&[("lead", "negative")], &[]);
@@ -318,7 +319,7 @@ fn what_shows_the_wood_is_stripped_and_sanded_finer() {
         .unwrap();
     workshop.pieces[0] = Rc::new(piece);
     let steps = steps(&workshop);
-    // The stain is an oil stain, and rags with it can catch fire.
+    // It is an oil stain, so the rags can catch fire.
     assert!(
         step(&steps, "cure")
             .cautions
@@ -349,10 +350,10 @@ fn a_smell_is_fought_inside_only() {
         .filter(|line| line.surface.id.exposure == geometry::Exposure::Inside);
     let by_lines: Area = lines.map(|line| line.surface.net).sum();
     assert!(inside > Area::square_metres(1.0) && (inside / by_lines - 1.0).abs() < 1e-9);
-    // Vinegar and water, one to one.
+    // One part vinegar, one part water.
     let smell = step(&steps, "smell");
     assert_eq!(much(smell, "Vinegar"), much(smell, "Water"));
-    // Shellac keeps back what stays; the invented dresser has it, and another primer does not do it.
+    // Shellac blocks the stain that remains. The sample dresser has it. Another primer does not block.
     let held = |workshop: &Workshop| step(&self::steps(workshop), "block").held;
     assert_eq!(held(&workshop), None);
     let mut piece = (*workshop.pieces[0]).clone();
@@ -379,7 +380,7 @@ fn every_fact_and_habit_changes_something() {
         .iter()
         .filter(|field| !OF_OTHERS.contains(&field.key))
     {
-        // Sizes need something that has them, and rust needs hardware.
+        // Sizes need holes or dents, and rust needs hardware.
         let with: &[(&'static str, &str)] = match field.key.split('-').next() {
             Some("hole") => &[("holes", "2")],
             Some("dent") => &[("dents", "2")],

@@ -1,45 +1,46 @@
-//! How long the steps take, and how long one waits after them: common practice, no source. The maker's own hours go before
-//! in the account of a piece.
+//! Working times and waiting times of the steps (common practice, no source). In the account of a piece, the
+//! maker's own hours take precedence.
 
 use units::Area;
 
-/// Minutes for a square metre, at least and at most.
+/// Minutes per square meter, minimum and maximum.
 type Pace = (f64, f64);
 
-/// To get ready for a step and clear away after it, minutes.
+/// Setup and cleanup for a step, in minutes.
 pub(super) const SET_UP: (f64, f64) = (5.0, 15.0);
-/// To wash and wipe off.
+/// Washing and wiping.
 pub(super) const CLEAN: Pace = (4.0, 8.0);
-/// To take off wax.
+/// Removing wax.
 pub(super) const WAX: Pace = (3.0, 6.0);
-/// To scrape off what is loose.
+/// Scraping off loose finish.
 pub(super) const LOOSE: Pace = (2.0, 5.0);
-/// To strip: laid on, left to work, taken off, and once more where it holds.
+/// Stripping: apply, let it work, remove, and repeat where finish remains.
 pub(super) const STRIP: Pace = (60.0, 120.0);
-/// To sand with one grit.
+/// Sanding with one grit.
 pub(super) const GRIT: Pace = (4.0, 8.0);
-/// To sand between coats.
+/// Sanding between coats.
 pub(super) const BETWEEN: Pace = (2.0, 4.0);
-/// To take off the dust.
+/// Removing dust.
 pub(super) const DUST: Pace = (1.0, 2.0);
-/// To fill the grain.
+/// Filling the grain.
 pub(super) const GRAIN: Pace = (10.0, 20.0);
 
-/// Hours until it is dry after washing.
+/// Drying time after washing, in hours.
 pub(super) const WASHED: f64 = 2.0;
-/// Hours until a filler can be sanded.
+/// Hours until filler can be sanded.
 pub(super) const FILLED: f64 = 4.0;
-/// Hours under a clamp.
+/// Clamping time, in hours.
 pub(super) const GLUED: f64 = 12.0;
-/// Hours of a full day: vinegar in moving air, wood after a stripper, a paste filler (NAVEDTRA 14044 p. 8-8 for that).
+/// A full day, in hours: for vinegar in moving air, wood after stripping, and paste filler (NAVEDTRA 14044 p.
+/// 8-8 for the filler).
 pub(super) const A_DAY: f64 = 24.0;
 
-/// Minutes on an area.
+/// Returns the minutes for an area.
 pub(super) fn on(area: Area, (low, high): Pace) -> (f64, f64) {
     (area.as_square_metres() * low, area.as_square_metres() * high)
 }
 
-/// Minutes for things that are counted.
+/// Returns the minutes for a number of items.
 pub(super) fn each(count: u32, (low, high): Pace) -> (f64, f64) {
     (f64::from(count) * low, f64::from(count) * high)
 }
