@@ -1,4 +1,4 @@
-//! The mixing bench: recipes as the maker wrote them down, poured by the scale, topped up, and how far the shade drifts.
+//! Mixing by weight: reading recipes, pouring and topping up batches, and estimating the color drift.
 
 pub mod chalk;
 pub mod thin;
@@ -10,9 +10,9 @@ use units::{Day, Mass, System};
 use crate::book::{Habits, Line, MixRecipe, Record};
 use crate::document::Workshop;
 
-/// The most parts of a recipe.
+/// The maximum number of parts in a recipe.
 pub const MOST_PARTS: usize = 6;
-/// The keys of the parts of a recipe: what each is called, what it weighs, its colour when dry.
+/// The field keys of the parts of a recipe: name, weight and dry color.
 pub const PARTS: [[&str; 3]; MOST_PARTS] = [
     ["part-1", "weight-1", "colour-1"],
     ["part-2", "weight-2", "colour-2"],
@@ -22,39 +22,41 @@ pub const PARTS: [[&str; 3]; MOST_PARTS] = [
     ["part-6", "weight-6", "colour-6"],
 ];
 
-/// Below this step, in grams, a scale is one for small doses, and as true as such a one (common practice, no source).
+/// A scale with a display step below this, in grams, counts as a scale for small doses and gets its accuracy
+/// (common practice, no source).
 const FINE_STEP: f64 = 0.2;
 
 /// A recipe that can be mixed.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Shade {
-    /// What the maker calls it.
+    /// The maker's name for it.
     pub name: String,
     /// The parts by weight.
     pub recipe: Recipe,
-    /// The colour of each part when dry, where it is known.
+    /// The dry color of each part, if known.
     pub colours: Vec<Option<Rgb>>,
-    /// What the recipe as written weighs.
+    /// The total weight of the recipe as written.
     pub written: Mass,
 }
 
-/// What is poured for a batch.
+/// The pouring steps for a batch.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Pouring {
-    /// The steps in their order; each names its component by number.
+    /// The steps in order. Each has the index of its component.
     pub steps: Vec<Step>,
-    /// What the batch comes to, with what was there before.
+    /// The mass of the finished batch, including what was left before.
     pub total: Mass,
-    /// The colour that the parts come to by their swatches, where all are known.
+    /// The color of the mix, if the swatch of every part is known.
     pub colour: Option<Rgb>,
-    /// How far the shade drifts by weighing, where all swatches are known and the batch begins from nothing.
+    /// The color drift from weighing errors, if all swatches are known and the batch starts empty.
     pub drift: Option<Drift>,
 }
 
-/// A recipe from its line. Parts without a weight are not in it.
+/// Reads a recipe from its line. Parts without a weight are left out.
 ///
 /// # Errors
-/// What stands against the recipe, such as that it has no part.
+///
+/// The problem with the recipe, such as that it has no parts.
 pub fn shade(line: &Line) -> Result<Shade, RecipeError> {
     let (mut components, mut colours) = (Vec::new(), Vec::new());
     let mut written = Mass::ZERO;
@@ -82,7 +84,7 @@ pub fn shade(line: &Line) -> Result<Shade, RecipeError> {
     })
 }
 
-/// The maker's scale: by the step of its display, as true as such scales are.
+/// Returns the maker's scale. Its accuracy is typical for the step of its display.
 pub fn scale(workshop: &Workshop) -> Scale {
     let own = workshop.books.one::<Habits>().scale_step;
     match own.filter(|step| *step > Mass::ZERO) {
@@ -98,11 +100,12 @@ pub fn scale(workshop: &Workshop) -> Scale {
     }
 }
 
-/// What to pour so that there is so much of a shade, on top of what is left of it. The scale is set to zero before each
-/// dose, the largest comes first.
+/// Returns what to pour for a batch of `wanted`, on top of the `rest` left from before. The scale is zeroed
+/// before each dose, and the largest dose is first.
 ///
 /// # Errors
-/// If there is more left than is wanted, or an amount is none.
+///
+/// If the rest exceeds the wanted mass, or an amount is zero.
 pub fn pouring(shade: &Shade, scale: Scale, wanted: Mass, rest: Mass) -> Result<Pouring, RecipeError> {
     let doses = match rest > Mass::ZERO {
         true => shade.recipe.top_up(rest, wanted)?,
@@ -115,7 +118,7 @@ pub fn pouring(shade: &Shade, scale: Scale, wanted: Mass, rest: Mass) -> Result<
         wanted: Scale::WANTED,
     };
     let steps = pour(&doses, &bench)?;
-    // In the order in which they are poured, as a drift is.
+    // The drift depends on the pouring order.
     let part = |step: &Step| {
         let colour = shade.colours.get(step.component).copied().flatten()?;
         Some(Part {
@@ -141,7 +144,7 @@ pub fn pouring(shade: &Shade, scale: Scale, wanted: Mass, rest: Mass) -> Result<
     })
 }
 
-/// The lines for the label of a jar, to be printed or written.
+/// Returns the lines for a jar label.
 pub fn label(shade: &Shade, scale: &Scale, mass: Mass, day: Day, system: System) -> Vec<String> {
     let doses = shade.recipe.batch_by_mass(mass).unwrap_or_default();
     let tag = Tag {
@@ -186,7 +189,7 @@ mod tests {
         shade(&workshop.books.lines("recipes")[0]).unwrap()
     }
 
-    /// 7 : 2 : 1 of half a kilogram, by hand; the largest first, the scale set to zero before each.
+    /// By hand: 7 : 2 : 1 of half a kilogram. The largest dose is first, and the scale is zeroed before each.
     #[test]
     fn a_batch_is_poured_dose_by_dose() {
         let shade = of(&sage());
@@ -217,7 +220,7 @@ mod tests {
         assert!(super::pouring(&shade, Scale::KITCHEN, Mass::grams(100.0), Mass::grams(200.0)).is_err());
     }
 
-    /// The same shade in a large batch drifts less; a part without a swatch leaves the drift open.
+    /// A larger batch of the same shade drifts less. If a part has no swatch, the drift is unknown.
     #[test]
     fn a_larger_batch_is_more_alike() {
         let shade = of(&sage());

@@ -1,5 +1,5 @@
-//! Chalk-type paint as the maker wrote it down: latex paint, calcium carbonate and water, what to weigh of them, and what
-//! that comes to. The rules are those of [`coatings::mix`].
+//! Chalk-type paint from latex paint, calcium carbonate and water: reading the maker's recipe, the weights to
+//! pour, and the properties of the mix. The rules are in [`coatings::mix`].
 
 use std::fmt;
 
@@ -15,13 +15,13 @@ use super::scale;
 use crate::book::{ChalkLine, Line, Record, Share};
 use crate::document::{Workshop, material_of};
 
-/// What a jar is called that nobody gave a name.
+/// The name of a jar without a name.
 pub const NAMELESS: &str = "Chalk-type paint";
 
-/// What goes in besides the powder.
+/// Names of the parts other than the powder.
 const WATER: &str = "Water";
 const PAINT: &str = "Paint";
-/// How it is stirred with water, and without.
+/// Stirring instructions with and without water.
 const STIR_WITH_WATER: &str = "Stir powder and water smooth before the paint goes in.";
 const STIR_DRY: &str =
     "Stir the powder into the paint a little at a time. Too thick? Add water by the spoon.";
@@ -29,39 +29,39 @@ const STIR_DRY: &str =
 /// A batch that can be mixed.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Chalk {
-    /// What the maker calls it.
+    /// The maker's name for it.
     pub name: String,
     /// Powder, water and paint by weight.
     pub recipe: Recipe,
-    /// What is poured, in that order.
+    /// The pouring steps, in order.
     pub steps: Vec<Step>,
-    /// The paint, where it is measured in a jug and not weighed: its part of the recipe, and how much.
+    /// The recipe index and volume of the paint, if it is measured in a jug and not weighed.
     pub jug: Option<(usize, Volume)>,
-    /// What it comes to; its volume with what measuring leaves open.
+    /// The properties of the mix. The uncertainty of its volume comes from measuring.
     pub mix: ChalkMix,
-    /// Whether the binder still covers the powder; nothing while the sheen of the paint is not said.
+    /// Whether there is enough binder to cover the powder. `None` if the sheen of the paint is unknown.
     pub binder: Option<Binder>,
-    /// How it dries, where the binder covers the powder.
+    /// The dry sheen, if there is enough binder.
     pub dries: Option<&'static Sheen>,
-    /// How powder and paint come together.
+    /// Instructions for combining the powder and the paint.
     pub stir: &'static str,
-    /// The least and the most that the powder can weigh if it is measured in cups and spoons, as the recipe has it and
-    /// nobody knows how it lies in them.
+    /// The smallest and largest mass of the powder, if it is measured in cups and spoons and its packed
+    /// density is unknown.
     pub in_cups: Option<(Mass, Mass)>,
 }
 
-/// Why it cannot be mixed.
+/// Why a batch cannot be mixed.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum ChalkFault {
     /// No paint was measured.
     Paint,
-    /// The material is not a paint that water thins.
+    /// The material is not a water-based paint.
     NotLatex,
-    /// Neither a recipe nor the weight of the powder is there.
+    /// There is neither a recipe nor a weight for the powder.
     Powder,
-    /// An amount or a figure cannot be so.
+    /// An amount or a property is out of range.
     Chalk(ChalkError),
-    /// The batch cannot be poured so.
+    /// The batch cannot be poured.
     Pour,
 }
 
@@ -91,11 +91,13 @@ impl From<RecipeError> for ChalkFault {
     }
 }
 
-/// A batch from its line: a recipe of the hobby in cups becomes weights, by the density of the paint and of the powder as it
-/// lies in a cup; the maker's own weights go before, and so does the weight of the paint before its volume.
+/// Reads a batch from its line. Recipes in cups are converted to weights with the density of the paint and of
+/// the powder as it packs in a cup. The maker's own weights take precedence, and a weight of the paint takes
+/// precedence over its volume.
 ///
 /// # Errors
-/// What is lacking, or cannot be so.
+///
+/// What is missing or out of range.
 #[expect(clippy::too_many_lines, reason = "to be divided into reading and mixing")]
 pub fn chalk(workshop: &Workshop, line: &Line) -> Result<Chalk, ChalkFault> {
     let mix = ChalkLine::read(line);
@@ -144,8 +146,8 @@ pub fn chalk(workshop: &Workshop, line: &Line) -> Result<Chalk, ChalkFault> {
         (WATER, water),
         (PAINT, paint),
     );
-    // Powder and water first: stirred smooth they leave no lumps in the paint (hobby pages agree on that). Without water the
-    // powder goes into the paint.
+    // Stir the powder with the water first so that it leaves no lumps in the paint (several hobby sites
+    // agree). Without water, the powder goes into the paint.
     let (parts, stir) = match water > Mass::ZERO {
         true => ([powder_part, water_part, paint_part], STIR_WITH_WATER),
         false => ([paint_part, powder_part, water_part], STIR_DRY),
@@ -176,7 +178,7 @@ pub fn chalk(workshop: &Workshop, line: &Line) -> Result<Chalk, ChalkFault> {
     let place = |name: &str| components.iter().position(|part| part.name == name);
     let (paint_place, water_place) = (place(PAINT), place(WATER));
     let mut steps = pour(&doses, &bench)?;
-    // A little more or less water only thins it; recipes themselves leave half as much again open.
+    // A little more or less water only thins the mix. Recipes leave a margin of half as much again.
     let of_water = |step: &&mut Step| Some(step.component) == water_place;
     steps
         .iter_mut()
@@ -200,7 +202,8 @@ pub fn chalk(workshop: &Workshop, line: &Line) -> Result<Chalk, ChalkFault> {
     })
 }
 
-/// How unsure a jug leaves its volume. Above a litre no limits are known, and a whole can is likely.
+/// Returns the standard uncertainty of a volume measured in a jug. Above a liter it is zero, because no
+/// limits are known and a full can is likely.
 fn of_jug(jug: Option<Volume>) -> Volume {
     let limits = jug.and_then(|volume| jug_limits(Jug::Line, volume));
     limits.map_or(Volume::ZERO, |limits| {
@@ -208,14 +211,15 @@ fn of_jug(jug: Option<Volume>) -> Volume {
     })
 }
 
-/// The standard uncertainty of what hangs on several that are independent (JCGM 100, 5.1.2).
+/// Combines independent standard uncertainties (JCGM 100, 5.1.2).
 fn together(parts: [Volume; 3]) -> Volume {
     let squares = parts.map(|part| part.as_litres() * part.as_litres());
     Volume::litres(squares.iter().sum::<f64>().sqrt())
 }
 
-/// The paint: its pigment by its sheen, or anything that a paint can have where that is not said; density and solids as its
-/// label has them, or else as is usual for the material, or for latex.
+/// Returns the properties of the paint. The pigment depends on the sheen, or covers the whole range if the
+/// sheen is unknown. Density and solids come from the label, or else from the material, or else from typical
+/// latex.
 fn latex(workshop: &Workshop, mix: &ChalkLine) -> Result<Latex, ChalkFault> {
     let [glossiest, .., flattest] = &SHEENS;
     let mut latex = Latex::usual(mix.sheen.unwrap_or(glossiest));
@@ -239,7 +243,7 @@ fn latex(workshop: &Workshop, mix: &ChalkLine) -> Result<Latex, ChalkFault> {
     Ok(latex)
 }
 
-/// The lines for the label of its jar.
+/// Returns the lines for the jar label.
 pub fn label(of: &Chalk, scale: &Scale, day: Day, system: System) -> Vec<String> {
     let doses: Vec<Mass> = of.steps.iter().map(|step| step.dose).collect();
     let tag = Tag {
@@ -278,9 +282,9 @@ mod tests {
         ("sheen", "satin"),
     ];
 
-    /// By hand: 650 g at 1.3 kg/L are half a litre. Own weights of 100 g powder and 60 g water: 0.5 + 0.1 / 2.71 +
-    /// 0.06 / 0.998 is 0.5970 L; solids (0.18 + 0.0369) / 0.5970 are 0.3633; pigment, from 35 % of the solids of a satin
-    /// paint, (0.063 + 0.0369) / (0.18 + 0.0369) = 0.4606.
+    /// By hand: 650 g at 1.3 kg/L is 0.5 L. With 100 g of powder and 60 g of water, 0.5 + 0.1 / 2.71 + 0.06 /
+    /// 0.998 is 0.5970 L. Solids are (0.18 + 0.0369) / 0.5970 = 0.3633. In satin paint, 35% of the solids are
+    /// pigment, so the pigment share is (0.063 + 0.0369) / (0.18 + 0.0369) = 0.4606.
     #[test]
     fn own_weights_come_to_their_true_volume() {
         let found = of(&[&SATIN[..], &[("powder", "100"), ("water", "60")]].concat()).unwrap();
@@ -291,14 +295,14 @@ mod tests {
         assert_eq!(found.binder, Some(Binder::Near));
         assert_eq!(doses(&found), [100.0, 60.0, 650.0]);
         assert_eq!((found.jug, found.in_cups), (None, None));
-        // 810 g by a scale that is 1 % off at most: sqrt(2 / 12 + 8.1^2 / 3) = 4.694 g, at 810 / 597.02 = 1.3567 g/mL
-        // 3.460 mL. Nothing else is unsure here.
+        // 810 g on a scale with a maximum error of 1%: sqrt(2 / 12 + 8.1^2 / 3) = 4.694 g. At 810 / 597.02 =
+        // 1.3567 g/mL, that is 3.460 mL. Nothing else is uncertain here.
         let unsure = mix.volume.standard_uncertainty.as_millilitres();
         assert!((unsure - 3.460).abs() < 1e-3, "{unsure}");
     }
 
-    /// A third of a cup to a cup, by hand: 0.5 / 3 L at the loose powder's middle density of 1.0 kg/L are 167 g, and between
-    /// 0.4 and 1.2 kg/L they are 67 to 200 g; water between 1/8 and 3/16 of half a litre, 78 g.
+    /// By hand, for a third of a cup per cup: 0.5 / 3 L at the middle density of loose powder, 1.0 kg/L, is
+    /// 167 g. At 0.4 to 1.2 kg/L, it is 67 to 200 g. Water is 1/8 to 3/16 of half a liter, 78 g.
     #[test]
     fn cups_become_weights() {
         let third = [&SATIN[..], &[("recipe", "chalk-third")]].concat();
@@ -306,20 +310,22 @@ mod tests {
         assert_eq!(doses(&found), [167.0, 78.0, 650.0]);
         let (least, most) = found.in_cups.unwrap();
         assert!((least.as_grams() - 66.667).abs() < 1e-3 && (most.as_grams() - 200.0).abs() < 1e-9);
-        // A cup of it that was weighed once: 189.27 g in 236.59 mL are 0.8 kg/L, so 133 g, and no guess any more.
+        // If a cup of powder was weighed, 189.27 g in 236.59 mL is 0.8 kg/L. That makes 133 g, and it is no
+        // longer a guess.
         let weighed = of(&[&third[..], &[("cup", "189.27 g")]].concat()).unwrap();
         assert_eq!((doses(&weighed)[0], weighed.in_cups), (133.0, None));
-        // A quart of it at the same ratio.
+        // A quart at the same ratio.
         let quart = of(&[&third[..], &[("wanted", "1 qt")]].concat()).unwrap();
         assert!((quart.mix.volume.value.as_litres() - 0.946_352_946).abs() < 1e-9);
         let ratio = quart.steps[0].exact / found.steps[0].exact;
         assert!((ratio - 0.946_352_946 / found.mix.volume.value.as_litres()).abs() < 1e-9);
     }
 
-    /// The facts of the trade for recipe A, calculated: a cup of paint with solids of 36 % and 35 % of pigment, and 4
-    /// tablespoons of powder at 0.8 kg/L: 47.3 g, 283.6 mL, solids of 36.2 %, pigment of 46 %. By hand: 2 tablespoons of
-    /// water are 29.57 mL, 29.5 g. A jug of 250 mL may be 10 mL off, so 5.774 mL; 76.8 g on the scale leave
-    /// sqrt(2 / 12 + 0.768^2 / 3) = 0.603 g, at 1.3553 g/mL 0.445 mL: together 5.791 mL.
+    /// Published values for recipe A: a cup of paint with 36% solids, 35% of which is pigment, and 4
+    /// tablespoons of powder at 0.8 kg/L give 47.3 g of powder, 283.6 mL of mix, 36.2% solids and 46%
+    /// pigment. By hand: 2 tablespoons of water are 29.57 mL, 29.5 g. A 250 mL jug may be off by 10 mL, so
+    /// its uncertainty is 5.774 mL. Weighing 76.8 g has an uncertainty of sqrt(2 / 12 + 0.768^2 / 3) = 0.603
+    /// g, or 0.445 mL at 1.3553 g/mL. Together that is 5.791 mL.
     #[test]
     fn a_cup_by_the_jug() {
         let cup = [
@@ -328,7 +334,7 @@ mod tests {
             ("solids", "36 %"),
             ("sheen", "satin"),
             ("recipe", "chalk-quarter"),
-            // 0.8 kg/L.
+            // This is 0.8 kg/L.
             ("cup", "189.27 g"),
         ];
         let found = of(&cup).unwrap();
@@ -342,10 +348,11 @@ mod tests {
         assert!((jug.as_millilitres() - 236.588).abs() < 1e-3);
         let unsure = found.mix.volume.standard_uncertainty.as_millilitres();
         assert!((unsure - 5.791).abs() < 2e-3, "{unsure}");
-        // The scale is coarse for 47 g of powder, and for 30 g of water, where it does not matter.
+        // The scale is coarse for 47 g of powder. It is also coarse for 30 g of water, but that does not
+        // matter.
         let is_warned: Vec<bool> = found.steps.iter().map(|step| step.warning.is_some()).collect();
         assert_eq!(is_warned, [true, false, false]);
-        // Weighed goes before measured.
+        // A weight takes precedence over a volume.
         let both = of(&[&cup[..], &[("paint", "650 g")]].concat()).unwrap();
         assert_eq!((both.jug, doses(&both)[2]), (None, 650.0));
     }
@@ -358,10 +365,10 @@ mod tests {
             ("material", "trim-enamel"),
         ];
         let found = of(&values).unwrap();
-        // 0.35 to 0.45 of half a litre, and the powder.
+        // 35% to 45% of half a liter, plus the powder.
         let solids = (0.5 * 0.4 + 0.1 / 2.71) / (0.5 + 0.1 / 2.71);
         assert!((found.mix.volume_solids.value - solids).abs() < 1e-4);
-        // Nobody said how it shines: so nobody knows whether its binder covers the powder.
+        // Without a sheen, nobody knows whether the binder is enough.
         assert_eq!(found.binder, None);
         let other = |material| of(&[values[0], values[1], ("material", material)]);
         for not in ["alkyd-enamel", "water-polyurethane", "degreaser"] {
@@ -369,7 +376,7 @@ mod tests {
         }
     }
 
-    /// Two parts of paint to one of powder, and no water: the powder goes into the paint.
+    /// Two parts paint, one part powder and no water: the powder goes into the paint.
     #[test]
     fn a_recipe_without_water_has_none_to_stir() {
         let cup = [
@@ -387,8 +394,8 @@ mod tests {
         assert_eq!(wet.jug.unwrap().0, 2);
     }
 
-    /// By hand, of a half litre of gloss paint with 7.5 % of its 180 mL solids pigment: 50 g of powder, 18.45 mL, make
-    /// (13.5 + 18.45) / 198.45 = 16.1 %, which is semi-gloss and no matt film.
+    /// By hand: half a liter of gloss paint has 180 mL of solids, 7.5% of them pigment. With 50 g of powder,
+    /// 18.45 mL, the pigment share is (13.5 + 18.45) / 198.45 = 16.1%. That is semi-gloss, not flat.
     #[test]
     fn little_powder_makes_no_matt_film() {
         let gloss = [

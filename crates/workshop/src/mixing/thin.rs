@@ -1,4 +1,5 @@
-//! Paint thinned for the sprayer, as the maker wrote it down. The rules are those of [`coatings::mix`].
+//! Paint thinned for the sprayer: reading the maker's entries and calculating the result. The rules are in
+//! [`coatings::mix`].
 
 use std::fmt;
 use std::rc::Rc;
@@ -13,35 +14,35 @@ use crate::document::{Workshop, material_of};
 /// The tool that paint is thinned for.
 const SPRAYER: &str = "hvlp";
 
-/// What comes of thinning.
+/// The result of thinning.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ThinnedPaint {
-    /// What is thinned.
+    /// The material.
     pub material: Rc<Material>,
-    /// What it is thinned with.
+    /// The thinner in use.
     pub thinner: &'static Thinner,
-    /// What the material is usually thinned with, where that is something else.
+    /// The usual thinner of the material, if it differs.
     pub usual: Option<&'static Thinner>,
-    /// How much of it there is to spray, and what it became.
+    /// The volume to spray and the properties of the thinned paint.
     pub thinned: Thinned,
-    /// The most that is usual, where nobody wrote down what the label allows.
+    /// The usual maximum, if the maker did not enter the limit on the label.
     pub usual_most: Option<f64>,
-    /// The dry film of one sprayed coat, where the sprayer puts this on.
+    /// The dry film of one sprayed coat, if the sprayer can apply this material.
     pub dry_film: Option<Estimate<Length>>,
-    /// How many thinned coats leave the film of so many that are not: both numbers.
+    /// The number of coats without thinner, and the number of thinned coats for the same film.
     pub coats: (u32, u32),
 }
 
-/// Why nothing can be said.
+/// Why there is no result.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ThinFault {
-    /// The material is not chosen.
+    /// No material was chosen.
     Material,
-    /// The material is not thinned at all.
+    /// The material is never thinned.
     NotThinned,
-    /// How much paint there is, or how much thinner, is not written down.
+    /// The volume of paint or the share of thinner is missing.
     Amount,
-    /// A figure cannot be so.
+    /// A value is out of range.
     Thin(ThinError),
 }
 
@@ -60,11 +61,12 @@ impl fmt::Display for ThinFault {
     }
 }
 
-/// What thinning comes to; with what the material is thinned with where nothing else is said, and its volume solids where
-/// its label is not written down.
+/// Calculates the result of thinning. The default thinner is the usual one of the material. The default
+/// volume solids are those of the material.
 ///
 /// # Errors
-/// What is lacking, or cannot be so.
+///
+/// What is missing or out of range.
 pub fn thinned(workshop: &Workshop, line: &Line) -> Result<ThinnedPaint, ThinFault> {
     let mix = ThinLine::read(line);
     let material = material_of(&workshop.materials, &mix.material).ok_or(ThinFault::Material)?;
@@ -77,7 +79,7 @@ pub fn thinned(workshop: &Workshop, line: &Line) -> Result<ThinnedPaint, ThinFau
     let usual = thinner(usual);
     let with = mix.thinner.or(usual).ok_or(ThinFault::NotThinned)?;
     let (paint, Share(share)) = mix.paint.zip(mix.share).ok_or(ThinFault::Amount)?;
-    // A label of the maker's own says what it allows; a figure of the trade is no label.
+    // Only a label that the maker entered sets a limit. A typical value does not.
     let of_label = material.thinning.certainty == Provenance::Maker;
     let most = mix
         .most
@@ -117,9 +119,10 @@ mod tests {
         thinned(&workshop, &workshop.books.lines("thinning")[0])
     }
 
-    /// By hand: a quart is 946.35 mL; a tenth of it is 94.64 mL of water, 94.45 g at 0.998 kg/L; 1.041 L to spray. Two coats
-    /// become three, as 2 times 1.1 is more than two. Solids of 35 to 45 % become 0.40 / 1.1 = 36.36 %, and the middle of the
-    /// 50 to 100 um that the sprayer leaves wet dries to 75 x 0.3636 = 27.27 um.
+    /// By hand: a quart is 946.35 mL. A tenth of that is 94.64 mL of water, 94.45 g at 0.998 kg/L, which
+    /// makes 1.041 L to spray. Two coats become three because 2 times 1.1 is more than two. Solids of 35% to
+    /// 45% become 0.40 / 1.1 = 36.36%. The sprayer leaves 50 to 100 µm wet. The middle dries to 75 x 0.3636 =
+    /// 27.27 µm.
     #[test]
     fn a_quart_with_a_tenth_of_water() {
         let quart = [("material", "trim-enamel"), ("paint", "1 qt"), ("share", "10 %")];
@@ -131,7 +134,7 @@ mod tests {
         assert!((found.thinned.volume_solids.value - 0.363_636).abs() < 1e-6);
         let film = |found: ThinnedPaint| found.dry_film.unwrap().value.as_millimetres() * 1000.0;
         assert!((film(found) - 27.273).abs() < 1e-3);
-        // A label that says 44 %: 40 % are sprayed, and 30 um stay.
+        // With 44% on the label, 40% is sprayed and 30 µm remains.
         let own = of(&[&quart[..], &[("solids", "44 %")]].concat()).unwrap();
         assert!((own.thinned.volume_solids.value - 0.40).abs() < 1e-9);
         assert!((film(own) - 30.0).abs() < 1e-6);
@@ -151,7 +154,7 @@ mod tests {
         assert!(with("10 %").is_some() && with("20 %").is_none());
     }
 
-    /// What is usual for a material is no label: it is told as usual, and never as what the label allows.
+    /// The usual value of a material is reported as usual, never as the limit on the label.
     #[test]
     fn what_is_usual_is_not_called_a_label() {
         let values = [("material", "trim-enamel"), ("paint", "1 l"), ("share", "15 %")];
@@ -160,7 +163,7 @@ mod tests {
         let label = of(&[&values[..], &[("most", "20 %")]].concat()).unwrap();
         assert_eq!((label.thinned.warning, label.usual_most), (None, None));
 
-        // The label of a material of the maker's own counts as one.
+        // The label of the maker's own material counts.
         let reading = crate::LabelReading::new(crate::label_field("thinning").unwrap(), "5", "%").unwrap();
         let label = MaterialEdit::Label("thinning", Some(reading));
         let add = BookEdit::Add(
