@@ -1,4 +1,5 @@
-//! The account of a piece: what it costs, from its takeoff and what the maker wrote down, and what it must bring.
+//! The account of a piece: its costs, from its takeoff and the maker's entries, and the prices that cover
+//! them.
 
 use super::costs::Reckoned;
 use super::costs::TRIALS;
@@ -18,52 +19,51 @@ use crate::market::{self, Row, Side, Told};
 use crate::takeoff::Takeoff;
 use crate::work::Work;
 
-/// What a piece, or a set, costs and must bring. All money is in hundredths.
+/// The costs and prices of a piece or a set. All money is in hundredths.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Account {
-    /// How many pieces all prices here are for together.
+    /// The number of pieces that all prices here cover together.
     pub count: u32,
-    /// Whether it was sold: then nothing is left to decide.
+    /// True if it was sold, so that there is nothing left to decide.
     pub is_sold: bool,
-    /// The costs, with the materials that stay on the piece or are lost on the way.
+    /// The costs. Materials include what stays on the piece and what is wasted.
     pub costs: Costs,
-    /// How far the hours may be off and what hangs on it, when they are reckoned from preparing and coats, as the maker wrote
-    /// none down.
+    /// The range of the working time and its effect, if the time is estimated because the maker entered none.
     pub reckoned: Option<Reckoning>,
-    /// Materials without a price, which count as nothing.
+    /// Materials without a price. They count as zero.
     pub unpriced: Vec<String>,
     /// The lowest price, with nothing for the work.
     pub lowest: Option<u64>,
-    /// The price that pays the wanted hour and the wanted profit.
+    /// The price that pays the wanted hourly rate and profit.
     pub wanted: Option<u64>,
-    /// The price that it is likely to bring: what it was sold for, what is asked, or else what its kind was sold for nearby,
-    /// for each piece of the set.
+    /// The expected price of the whole set: the sale price, or else the asking price, or else the usual local
+    /// price.
     pub brings: Option<u64>,
-    /// What comes of it at that price.
+    /// The outcome at the expected price.
     pub outcome: Option<Outcome>,
-    /// The most to pay for it, so that at that price the hours and what is wanted besides are paid.
+    /// The most to pay for the piece so that the expected price still covers the hours and the other goals.
     pub most: Option<u64>,
-    /// The chance that it pays so, bought for what is written down, at prices of its kind nearby.
+    /// The chance of reaching the wanted rate and profit at local prices, after buying at the entered price.
     pub chance: Option<f64>,
-    /// What the notes tell of its kind.
+    /// The statistics of the price notes for this kind of piece.
     pub nearby: Row,
-    /// What one more coat of each material adds to the price that pays the wanted hour.
+    /// What one more coat of each material adds to the wanted price.
     pub more_coats: Vec<(String, i64)>,
-    /// What each piece of art adds to that price: its place, or else what it is.
+    /// What each piece of art adds to the wanted price. The name is its place, or else its kind.
     pub of_art: Vec<(String, i64)>,
 }
 
-/// How far reckoned hours may be off, and what hangs on that.
+/// The range of an estimated working time, and its effect on the buying price.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Reckoning {
-    /// The least and the most minutes of work.
+    /// The minimum and maximum working time, in minutes.
     pub minutes: (u32, u32),
-    /// The most to pay for the piece with the least minutes, and with the most.
+    /// The most to pay for the piece at the minimum and at the maximum time.
     pub most: (Option<u64>, Option<u64>),
 }
 
 impl Reckoning {
-    /// What a sum that is left for the work comes to for an hour, the least and the most; in hundredths.
+    /// Returns the lowest and highest hourly pay, in hundredths, when `left` remains for the work.
     pub fn per_hour(&self, left: i64) -> (i64, i64) {
         let an_hour = |minutes: u32| left.saturating_mul(60) / i64::from(minutes.max(1));
         let (quick, slow) = (an_hour(self.minutes.0), an_hour(self.minutes.1));
@@ -71,7 +71,7 @@ impl Reckoning {
     }
 }
 
-/// The account of a piece; `today` says how long pieces have stood that are not gone.
+/// Returns the account of a piece. `today` determines how long unsold pieces have been on the market.
 pub fn account(workshop: &Workshop, piece: &Piece, work: &Work, today: Day) -> Account {
     let facts: Facts = piece.books.one();
     let Reckoned {
@@ -85,7 +85,7 @@ pub fn account(workshop: &Workshop, piece: &Piece, work: &Work, today: Day) -> A
     let takeoff = &work.takeoff;
     let (notes, _) = market::notes(workshop);
     let nearby = market::row(&notes, Some(piece.kind), today);
-    // A note is of one piece.
+    // Each note is the price of a single piece.
     let of_all = |price: u64| price.saturating_mul(u64::from(piece.count));
     let usual = match &nearby.sold {
         Told::Known(prices) => Some(of_all(prices.quartiles.median.round() as u64)),
@@ -128,7 +128,8 @@ pub fn account(workshop: &Workshop, piece: &Piece, work: &Work, today: Day) -> A
     }
 }
 
-/// One coat more of each material on all that gets it, with its time.
+/// Returns what one more coat of each material adds to the wanted price, wherever the material is used. The
+/// time is included.
 fn more_coats(
     workshop: &Workshop,
     takeoff: &Takeoff,
@@ -160,7 +161,7 @@ fn more_coats(
     coats.filter_map(more).collect()
 }
 
-/// What a piece without some of its art would cost less.
+/// Returns what each piece of art adds to the wanted price.
 fn added_by_art(piece: &Piece, costs: &Costs, minutes_are_reckoned: bool) -> Vec<(String, i64)> {
     let of = |art: Art| {
         let (sheets, minutes) = cost_and_minutes(std::slice::from_ref(&art));
@@ -267,14 +268,14 @@ mod tests {
             &notes,
         ));
         assert_eq!(account.brings, Some(11_000));
-        // 110 less 40 for the work, 10 wanted besides and the materials.
+        // 110 minus 40 for the work, 10 for profit and the materials.
         assert_eq!(account.most, Some(6_000 - account.costs.materials_used));
         assert_eq!(account.chance, Some(1.0));
         let dear = of(&written(&[("bought", "200")], &[], &notes));
         assert_eq!(dear.chance, Some(0.0));
     }
 
-    /// Notes are of single pieces; of a pair, everything is for both.
+    /// Notes are prices of single pieces. For a pair, everything covers both.
     #[test]
     fn a_pair_brings_twice_what_is_noted_of_one() {
         let notes = ["90", "100", "110", "120", "130"];
@@ -302,7 +303,7 @@ mod tests {
             ("asking", "70"),
         ];
         let account = of(&written(&facts, &[("hourly", "20"), ("profit", "15")], &[]));
-        // 20 paid, 40 for the work, 15 besides.
+        // 20 paid, 40 for the work, 15 profit.
         assert_eq!(account.wanted, Some(7_500));
         assert_eq!(account.most, Some(1_500), "20 is too dear, as 70 is under 75");
     }
@@ -313,7 +314,7 @@ mod tests {
         assert!(of(&written(&[("asking", "100"), ("sold", "80")], &[], &[])).is_sold);
     }
 
-    /// A degreaser takes the time of the step of cleaning, which is there with it or without it.
+    /// Degreasing time is part of the cleaning step, which is there with or without a degreaser.
     #[test]
     fn cleaning_is_reckoned_once() {
         let workshop = written(&[], &[], &[]);
@@ -325,7 +326,7 @@ mod tests {
         assert!(with.unpriced.len() == without.unpriced.len() + 1);
     }
 
-    /// A quart at 20.00: each litre comes to 20.00 / 0.946 L, and more coats of it add to the price.
+    /// A quart costs 20.00, so a liter costs 20.00 / 0.946 L. More coats raise the price.
     #[test]
     fn a_material_with_a_price_is_in_the_costs() {
         let workshop = written(&[], &[], &[]);
@@ -373,7 +374,8 @@ mod tests {
         assert!(*more > 0 && *more < 2000, "{name} {more}");
     }
 
-    /// A hundred by hand: 10 leaves or so at 1.00 and their minutes at 12.00 an hour; each part of it by [`crate::art`].
+    /// By hand, in hundredths: about 10 leaves at 1.00, and their minutes at 12.00 an hour. [`crate::art`]
+    /// gives each part.
     #[test]
     fn art_adds_its_sheets_and_its_minutes() {
         let workshop = written(&[], &[("hourly", "12")], &[]);
@@ -401,7 +403,8 @@ mod tests {
         assert!((*added as f64 - expected).abs() < 25.0, "{added} {expected}");
     }
 
-    /// Sold for 100 with 40 paid for it and 3 hours of work, no fees: 60 and what the materials cost are left, 20 an hour.
+    /// Sold for 100 after paying 40, with 3 hours of work and no fees. 60 minus the materials is left, which
+    /// is about 20 an hour.
     #[test]
     fn what_was_earned_stands_for_all_that_were_sold() {
         let bare = written(&[("asking", "100"), ("bought", "40"), ("hours", "3 h")], &[], &[]);
@@ -435,7 +438,7 @@ mod tests {
         let work = Work::of(&workshop, &workshop.pieces[0]).unwrap();
         let reckoned = account.reckoned.unwrap();
         let preparing: f64 = work.steps.iter().map(PrepareStep::likely_minutes).sum();
-        // The hours of the tools side by side, edges and all, are those of the account.
+        // The tool comparison and the account give the same hours, edges included.
         let coating = coatings::minutes(&work.timed_job(&workshop.pieces[0])).value;
         assert!(coating > coatings::minutes(&work.takeoff.job).value * 1.1);
         let expected = coating + preparing;
@@ -445,7 +448,7 @@ mod tests {
         assert_eq!(reckoned.most, (None, None), "no price is known");
     }
 
-    /// Each hour more takes what it costs off the most to pay.
+    /// Each additional hour lowers the most to pay by its cost.
     #[test]
     fn the_most_to_pay_falls_with_the_hours() {
         let account = of(&written(&[("asking", "500")], &[("hourly", "12")], &[]));
@@ -456,7 +459,8 @@ mod tests {
         assert!(slow < account.most.unwrap() && account.most.unwrap() < quick);
     }
 
-    /// 60.00 in three hours is 20.00 an hour, in five 12.00; a loss is the greater the sooner it is made.
+    /// 60.00 in three hours is 20.00 an hour, and in five hours 12.00. A loss per hour is larger when the
+    /// work is faster.
     #[test]
     fn the_least_for_an_hour_stands_first() {
         let reckoning = Reckoning {

@@ -1,29 +1,30 @@
-//! Buy it or leave it: the most that may be paid for a piece, and the chance that it pays.
+//! Whether to buy a piece: the most to pay for it, and the chance that it pays off.
 
 use super::piece::Costs;
 
-/// What the materials may come to, in hundredths, as a triangular distribution from the least to the most.
+/// The cost of the materials, in hundredths, as a triangular distribution.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Materials {
-    /// The least.
+    /// The minimum.
     pub low: u64,
-    /// The likeliest.
+    /// The most likely value.
     pub likely: u64,
-    /// The most.
+    /// The maximum.
     pub high: u64,
 }
 
-/// A piece that may be bought.
+/// A piece to consider buying.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Plan {
-    /// All but what it is bought for and the materials, which are not looked at here.
+    /// All costs. The buying price and the materials in it are ignored.
     pub costs: Costs,
     /// The materials.
     pub materials: Materials,
 }
 
 impl Plan {
-    /// What a price leaves for buying and materials once fees, wear, delivery, work and profit are paid.
+    /// Returns what a sale price leaves for the purchase and the materials after fees, wear, delivery, work
+    /// and profit.
     fn room(&self, price: u64) -> Option<i128> {
         let rest = Costs {
             bought: 0,
@@ -35,14 +36,15 @@ impl Plan {
     }
 }
 
-/// The most that may be paid for the piece if it sells at `price` and takes the likely materials. Nothing if even a
-/// gift would not leave what is wanted.
+/// Returns the most to pay for the piece if it sells at `price` and the materials cost the likely amount.
+/// Returns `None` if the price does not leave enough even when the piece is free.
 pub fn highest_buying_price(plan: &Plan, price: u64) -> Option<u64> {
     u64::try_from(plan.room(price)? - i128::from(plan.materials.likely)).ok()
 }
 
-/// The chance that the piece, bought for `bought`, leaves at least what is wanted, when each of `prices` is as likely
-/// as the others and the materials do not depend on the price. Nothing without prices, or with materials out of order.
+/// Returns the chance that a piece bought for `bought` reaches the wanted rate and profit. Each of `prices`
+/// is equally likely, and the materials are independent of the price. Returns `None` if there are no prices
+/// or the materials are out of order.
 pub fn chance(plan: &Plan, bought: u64, prices: &[u64]) -> Option<f64> {
     let Materials { low, likely, high } = plan.materials;
     if prices.is_empty() || low > likely || likely > high {
@@ -55,7 +57,7 @@ pub fn chance(plan: &Plan, bought: u64, prices: &[u64]) -> Option<f64> {
     Some(sum / prices.len() as f64)
 }
 
-/// The chance that the materials come to at most `room`.
+/// Returns the chance that the materials cost at most `room`.
 fn at_most(materials: Materials, room: i128) -> f64 {
     let (low, likely, high) = (
         materials.low as f64,
@@ -82,8 +84,9 @@ mod tests {
     use super::*;
     use proptest::prelude::*;
 
-    /// At 100.00: fees 10.00, four hours at 10.00, profit 5.00, delivery 5.00; 40.00 of room, less 15.00 of materials.
-    /// At 60.00: fees 6.00; 60 - 6 - 40 - 5 - 5 = 4.00 of room, less than the materials.
+    /// At 100.00: fees 10.00, four hours at 10.00, profit 5.00, delivery 5.00. That leaves 40.00, or 25.00
+    /// after 15.00 for materials. At 60.00: fees 6.00, and 60 - 6 - 40 - 5 - 5 = 4.00, which does not cover
+    /// the materials.
     #[test]
     fn by_hand() {
         let plan = Plan {
@@ -106,18 +109,18 @@ mod tests {
         };
         assert_eq!(highest_buying_price(&plan, 10_000), Some(2500));
         assert_eq!(highest_buying_price(&plan, 6000), None);
-        // 15.00 left for materials is the middle of a symmetrical triangle; the other price never pays.
+        // 15.00 for materials is the middle of a symmetric triangle. The other price never pays.
         assert_eq!(chance(&plan, 2500, &[10_000]), Some(0.5));
         assert_eq!(chance(&plan, 2500, &[10_000, 6000]), Some(0.25));
-        // 12.50 left: (2.50)^2 / (10.00 x 5.00) = 0.125.
+        // 12.50 for materials: (2.50)^2 / (10.00 x 5.00) = 0.125.
         assert_eq!(chance(&plan, 2750, &[10_000]), Some(0.125));
         assert_eq!(chance(&plan, 2000, &[10_000]), Some(1.0));
         assert_eq!(chance(&plan, 0, &[]), None);
     }
 
     proptest! {
-        /// The two answers never contradict each other: a piece may be bought for at most `most` at a price exactly where
-        /// that price is at least the one that pays everything wanted.
+        /// The two functions agree: a buying price is at most `most` exactly when the sale price is at least
+        /// the wanted price.
         #[test]
         fn the_most_to_pay_and_the_price_that_pays_agree(
             bought in 0u64..100_000, used in 0u64..20_000, profit in 0u64..50_000, minutes in 0u32..3_000,

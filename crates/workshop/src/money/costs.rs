@@ -1,4 +1,4 @@
-//! What goes into a piece: materials, hours, fees.
+//! The costs of a piece: materials, hours and fees.
 
 use super::{Costs, Fees, Materials};
 use crate::art::{art, cost_and_minutes};
@@ -8,16 +8,16 @@ use crate::takeoff::cans_for;
 use crate::work::Work;
 use coatings::{Demand, Estimate, Job, Stage};
 
-/// What goes into a piece, and what that was reckoned from.
+/// The costs of a piece, and the values they were calculated from.
 pub(super) struct Reckoned {
     pub(super) costs: Costs,
     pub(super) materials: Materials,
     pub(super) unpriced: Vec<String>,
-    /// All layers, with the edges that take their time.
+    /// All layers, with the edges that take time to cut in.
     pub(super) job: Job,
-    /// Minutes of all coats.
+    /// The time for all coats, in minutes.
     pub(super) coating: u32,
-    /// The least and the most minutes, where they were reckoned, not written down.
+    /// The minimum and maximum time in minutes, if it was estimated and not entered.
     pub(super) minutes: Option<(u32, u32)>,
 }
 
@@ -32,7 +32,8 @@ pub(super) fn reckon(workshop: &Workshop, piece: &Piece, work: &Work) -> Reckone
         (least + step.minutes.0, most + step.minutes.1)
     });
     let reckoned = coating + whole_minutes((least + most) / 2.0);
-    // A slow hand is slow in every step, so the ends are added up; the coats reach two standard uncertainties to either side.
+    // A slow worker is slow at every step, so the ends of the ranges are added. The coats extend two standard
+    // uncertainties to each side.
     let doubt = coats.expanded_uncertainty();
     let (least, most) = (least + coats.value - doubt, most + coats.value + doubt);
     let own = facts.hours.map(|time| whole_minutes(time.minutes()));
@@ -44,7 +45,7 @@ pub(super) fn reckon(workshop: &Workshop, piece: &Piece, work: &Work) -> Reckone
         high: sheets,
     };
     let mut to_buy = sheets;
-    // What the maker puts down for all of them goes before.
+    // The maker's own total for materials takes precedence.
     let guessed = facts.materials;
     if let Some(all) = guessed {
         materials = Materials {
@@ -89,7 +90,7 @@ pub(super) fn reckon(workshop: &Workshop, piece: &Piece, work: &Work) -> Reckone
     }
 }
 
-/// What a litre of a material comes to, in the cans that would be bought for it, and what those cost.
+/// The price of a liter of a material in the cans to buy for it, and the price of those cans.
 pub(super) struct Rate {
     pub(super) for_litre: f64,
     pub(super) cans: u64,
@@ -110,10 +111,10 @@ pub(super) fn rate(workshop: &Workshop, need: &Demand) -> Option<Rate> {
     })
 }
 
-/// Trials for one more coat: the likely amount is steady to half a percent with these.
+/// The number of trials for one more coat. It keeps the likely amount stable to 0.5%.
 pub(super) const TRIALS: usize = 2_000;
 
-/// The minutes of all coats. What a cleaner takes is in the step of cleaning already.
+/// Returns the time for all coats, in minutes. Cleaners are left out because the cleaning step includes them.
 pub(super) fn minutes(job: &Job) -> Estimate<f64> {
     let mut job = job.clone();
     let layers = job.zones.iter_mut().flat_map(|zone| &mut zone.layers);

@@ -1,4 +1,4 @@
-//! What pieces with a price earn.
+//! The earnings from pieces that have a price.
 
 use super::costs::reckon;
 use super::{Outcome, result, sum};
@@ -6,32 +6,32 @@ use crate::book::Facts;
 use crate::document::Workshop;
 use crate::work::Work;
 
-/// What a piece that was sold, or has an asking price, earns.
+/// The earnings from a piece that was sold or has an asking price.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Earning {
     /// The name of the piece.
     pub name: String,
-    /// How many pieces the price is for together.
+    /// The number of pieces that the price covers.
     pub count: u32,
-    /// Whether it was sold.
+    /// True if it was sold.
     pub is_sold: bool,
-    /// Minutes of work.
+    /// The working time in minutes.
     pub minutes: u32,
-    /// What comes of it.
+    /// The outcome at the price.
     pub outcome: Outcome,
 }
 
-/// What pieces earn.
+/// The earnings from all pieces.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Earnings {
     /// Every piece with a price, in the maker's order.
     pub each: Vec<Earning>,
-    /// All that were sold: what is left of them, and for an hour of work.
+    /// What is left from all sold pieces together, in total and per hour of work.
     pub together: Option<(i64, Option<i64>)>,
 }
 
-/// What every piece with a price earns, in the maker's order, and all that were sold together: what is left, and for an
-/// hour. `works` are those of all pieces.
+/// Returns the earnings from every piece that has a price, in the maker's order, and the total of the sold
+/// ones. `works` has one entry for each piece.
 pub fn earnings(workshop: &Workshop, works: &[Option<Work>]) -> Earnings {
     let mut sold = Vec::new();
     let mut all = Vec::new();

@@ -1,6 +1,7 @@
-//! What a piece costs, what it must bring, and what it may be bought for.
+//! The costs of a piece, the prices that cover them, and the most to pay for it.
 //!
-//! All money is in whole hundredths of the currency unit. What is too large to be held is nothing, never wrong.
+//! All money is in whole hundredths of the currency unit. A value too large to represent is `None`, never
+//! wrong.
 
 mod account;
 mod buy;

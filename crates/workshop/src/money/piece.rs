@@ -1,28 +1,28 @@
-//! What one piece costs, and what is earned with it at a price.
+//! The costs of one piece and the earnings at a price.
 
-/// Fees of selling.
+/// Selling fees.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Fees {
-    /// Share of the price in hundredths of a per cent; under 10 000.
+    /// The share of the price, in hundredths of a percent. Less than 10,000.
     pub share: u32,
-    /// What is paid besides, in hundredths.
+    /// The fixed fee, in hundredths.
     pub fixed: u64,
 }
 
-/// A hundred per cent in hundredths of a per cent.
+/// 100 percent in hundredths of a percent.
 const WHOLE: u128 = 10_000;
 
 impl Fees {
-    /// The fees of a price, rounded up to a whole hundredth.
+    /// Returns the fees for a price, rounded up to a whole hundredth.
     pub fn of(self, price: u64) -> Option<u64> {
         let share = (u128::from(price) * u128::from(self.share)).div_ceil(WHOLE);
         u64::try_from(share).ok()?.checked_add(self.fixed)
     }
 
-    /// The lowest price that leaves `wanted` after the fees; nothing if they take the whole of any price.
+    /// Returns the lowest price that leaves `wanted` after the fees, or `None` if the fees take the entire
+    /// price.
     ///
-    /// What is left of a price p before the fixed fee is the floor of p (1 - share), so that p is the ceiling of
-    /// what is wanted over (1 - share).
+    /// Before the fixed fee, a price p leaves floor(p (1 - share)), so p is ceil(wanted / (1 - share)).
     pub fn price_that_leaves(self, wanted: u64) -> Option<u64> {
         let left = WHOLE
             .checked_sub(u128::from(self.share))
@@ -32,70 +32,70 @@ impl Fees {
     }
 }
 
-/// What goes into one piece, in hundredths.
+/// The costs of one piece, in hundredths.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Costs {
-    /// What it was bought for.
+    /// The buying price.
     pub bought: u64,
-    /// Materials by what is used of a can.
+    /// Materials, by the part of each can that is used.
     pub materials_used: u64,
-    /// Whole cans that must be bought for it. Not in the sums, which count what is used.
+    /// The whole cans to buy. The sums do not include them because they count what is used.
     pub materials_to_buy: u64,
-    /// Wear of tools.
+    /// Tool wear.
     pub wear: u64,
-    /// Bringing it, or fetching it.
+    /// Delivery or pickup.
     pub delivery: u64,
-    /// Minutes of work.
+    /// The working time in minutes.
     pub minutes: u32,
-    /// Wanted for an hour.
+    /// The wanted hourly rate.
     pub hourly: u64,
-    /// Wanted beyond the hours.
+    /// The wanted profit beyond the hours.
     pub profit: u64,
-    /// Fees of selling.
+    /// Selling fees.
     pub fees: Fees,
 }
 
-/// What a line of the sum is for.
+/// The purpose of a line in the sum.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Part {
-    /// What it was bought for.
+    /// The buying price.
     Bought,
-    /// Materials used.
+    /// The materials used.
     Materials,
-    /// Wear of tools.
+    /// Tool wear.
     Wear,
     /// Delivery.
     Delivery,
-    /// Hours at the wanted rate.
+    /// The hours at the wanted rate.
     Work,
-    /// Profit beyond the hours.
+    /// The profit beyond the hours.
     Profit,
-    /// Fees at the price.
+    /// The fees at the price.
     Fees,
 }
 
 /// One line of the sum.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Line {
-    /// What for.
+    /// The purpose.
     pub part: Part,
-    /// How much, in hundredths; nothing if it is too large, or hangs on a price that is not known.
+    /// The amount in hundredths, or `None` if it is too large or depends on an unknown price.
     pub amount: Option<u64>,
 }
 
-/// What comes of a piece at a price.
+/// The outcome of a piece at a price.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Outcome {
     /// The price.
     pub price: u64,
-    /// What is left for the work; below nought if money is lost.
+    /// What is left for the work. Negative if money is lost.
     pub left: i64,
-    /// Left for each hour, rounded down; nothing without minutes.
+    /// What is left per hour, rounded down. `None` without working time.
     pub per_hour: Option<i64>,
 }
 
 impl Costs {
-    /// All that is paid out whatever the price; nothing if too large.
+    /// Returns all expenses that do not depend on the price, or `None` if too large.
     pub fn outlay(&self) -> Option<u64> {
         self.bought
             .checked_add(self.materials_used)?
@@ -103,7 +103,7 @@ impl Costs {
             .checked_add(self.delivery)
     }
 
-    /// All that goes into it, one line each; fees are those at a price.
+    /// Returns one line for each cost, with the fees at a price.
     pub fn lines(&self, price: Option<u64>) -> [Line; 7] {
         let lines = [
             (Part::Bought, Some(self.bought)),
@@ -117,36 +117,36 @@ impl Costs {
         lines.map(|(part, amount)| Line { part, amount })
     }
 
-    /// The work at the wanted rate, rounded up.
+    /// Returns the cost of the work at the wanted rate, rounded up.
     pub fn work(&self) -> Option<u64> {
         u64::try_from((u128::from(self.minutes) * u128::from(self.hourly)).div_ceil(60)).ok()
     }
 
-    /// What a price must leave to count as paying: the work at the wanted rate, and the profit; nothing if too large.
+    /// Returns what a price must leave to meet the wanted rate and profit, or `None` if too large.
     pub fn wanted(&self) -> Option<u64> {
         self.work()?.checked_add(self.profit)
     }
 }
 
-/// The lowest price that covers all that is paid out, fees included, with nothing for the work.
+/// Returns the lowest price that covers all expenses and fees, with nothing for the work.
 pub fn lowest_price(costs: &Costs) -> Option<u64> {
     costs.fees.price_that_leaves(costs.outlay()?)
 }
 
-/// The lowest price that pays the wanted hourly rate and the wanted profit as well.
+/// Returns the lowest price that also pays the wanted hourly rate and profit.
 pub fn wanted_price(costs: &Costs) -> Option<u64> {
     costs
         .fees
         .price_that_leaves(costs.outlay()?.checked_add(costs.wanted()?)?)
 }
 
-/// What is left for the work at a price.
+/// Returns what is left for the work at a price.
 pub fn earned(costs: &Costs, price: u64) -> Option<i64> {
     let left = i128::from(price) - i128::from(costs.fees.of(price)?) - i128::from(costs.outlay()?);
     i64::try_from(left).ok()
 }
 
-/// What comes of a piece at a price; nothing if too large.
+/// Returns the outcome of a piece at a price, or `None` if too large.
 pub fn result(costs: &Costs, price: u64) -> Option<Outcome> {
     let left = earned(costs, price)?;
     Some(Outcome {
@@ -156,12 +156,12 @@ pub fn result(costs: &Costs, price: u64) -> Option<Outcome> {
     })
 }
 
-/// What a coat or a detail adds to the wanted price: the piece with it, less the piece without.
+/// Returns what a coat or a detail adds to the wanted price.
 pub fn added(with: &Costs, without: &Costs) -> Option<i64> {
     i64::try_from(i128::from(wanted_price(with)?) - i128::from(wanted_price(without)?)).ok()
 }
 
-/// Of several pieces and their prices: what is left of all together, and for each hour.
+/// Returns what is left from several pieces at their prices, in total and per hour.
 pub fn sum(pieces: &[(Costs, u64)]) -> Option<(i64, Option<i64>)> {
     let (mut left, mut minutes) = (0i64, 0u64);
     for (costs, price) in pieces {
@@ -183,9 +183,10 @@ mod tests {
     use super::*;
     use proptest::prelude::*;
 
-    /// Bought 20.00, materials 18.50, wear 1.50, delivery 5.00: 45.00. Six hours at 15.00: 90.00.
-    /// Fees 10 % and 0.50: (45.00 + 0.50) / 0.9 = 50.555..., so 50.56; (135.00 + 0.50) / 0.9 = 150.555..., so 150.56.
-    /// At 120.00: fees 12.00 + 0.50; left 120.00 - 12.50 - 45.00 = 62.50; in an hour 10.4166..., so 10.41.
+    /// Bought for 20.00, materials 18.50, wear 1.50, delivery 5.00: 45.00. Six hours at 15.00: 90.00. Fees of
+    /// 10% and 0.50: (45.00 + 0.50) / 0.9 = 50.555..., so 50.56, and (135.00 + 0.50) / 0.9 = 150.555..., so
+    /// 150.56. At 120.00: fees 12.00 + 0.50, left 120.00 - 12.50 - 45.00 = 62.50, per hour 10.4166..., so
+    /// 10.41.
     #[test]
     fn by_hand() {
         let costs = Costs {
@@ -204,7 +205,7 @@ mod tests {
         };
         assert_eq!(lowest_price(&costs), Some(5056));
         assert_eq!(wanted_price(&costs), Some(15_056));
-        // 18.00 of profit: (135.00 + 18.00 + 0.50) / 0.9 = 170.555..., so 170.56.
+        // Profit of 18.00: (135.00 + 18.00 + 0.50) / 0.9 = 170.555..., so 170.56.
         let with_profit = Costs {
             profit: 1800,
             ..costs
@@ -224,7 +225,8 @@ mod tests {
             sum(&[(costs, 12_000), (costs, 12_000)]),
             Some((12_500, Some(1041)))
         );
-        // A coat of 3.60 and half an hour, 7.50: (135.00 + 11.10 + 0.50) / 0.9 = 162.888..., so 162.89 - 150.56.
+        // A coat of 3.60 and half an hour, 7.50: (135.00 + 11.10 + 0.50) / 0.9 = 162.888..., so 162.89 -
+        // 150.56.
         let with = Costs {
             materials_used: 2210,
             minutes: 390,
