@@ -1,4 +1,5 @@
-//! Prices noted down nearby, and what they tell: the usual price, how fast pieces go, whether prices move.
+//! Local price notes and their statistics: the usual price, how fast pieces sell, and whether prices are
+//! changing.
 
 mod notes;
 mod numbers;
@@ -14,52 +15,52 @@ pub use numbers::{MedianInterval, Quartiles, median_interval, quantile, quartile
 pub use pace::{Standing, median_days};
 pub use trend::{Slope, Tau, kendall, theil_sen};
 
-/// Notes under which no statistic is given. Common practice, no source.
+/// The minimum number of notes for a statistic (common practice, no source).
 pub const FEWEST: usize = 5;
 
-/// One price noted down.
+/// A price note.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Note {
-    /// What kind of piece it is.
+    /// The kind of piece.
     pub kind: Kind,
-    /// How it looks, in the maker's words.
+    /// The style, in the maker's words.
     pub style: String,
     /// Whether the price was asked or paid.
     pub side: Side,
-    /// The price in hundredths of the currency unit.
+    /// The price, in hundredths of the currency unit.
     pub price: u64,
-    /// Days from the day of the note until it was gone; nothing while it still stands.
+    /// Days from the date of the note until the piece was gone. `None` while it is still for sale.
     pub gone: Option<u32>,
     /// The day it was first seen.
     pub day: Day,
 }
 
-/// A statistic, or too few notes for one.
+/// A statistic, or the number of notes if there are too few.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Told<T> {
     /// Fewer than [`FEWEST`] notes.
     TooFew {
-        /// How many there are.
+        /// The number of notes.
         count: usize,
     },
-    /// Enough notes.
+    /// The statistic.
     Known(T),
 }
 
-/// What the prices of one side tell.
+/// The statistics of the asked or the paid prices.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Prices {
-    /// Lowest, quartiles and highest, in hundredths.
+    /// The lowest price, the quartiles and the highest price, in hundredths.
     pub quartiles: Quartiles,
-    /// Where the median of all such prices lies.
+    /// A confidence interval for the median price.
     pub interval: MedianInterval,
-    /// Change of price in hundredths per day; nothing if all notes are of one day.
+    /// The change in price, in hundredths per day. `None` if all notes are from the same day.
     pub slope: Option<Slope>,
-    /// Whether prices move with time at all; nothing if all days or all prices are the same.
+    /// The test for a trend. `None` if all days or all prices are the same.
     pub tau: Option<Tau>,
 }
 
-/// Which way prices move with time.
+/// The direction of a price trend.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Trend {
     /// Later prices are higher.
@@ -68,11 +69,11 @@ pub enum Trend {
     Falling,
 }
 
-/// Below this p-value a trend is told. The level of 5 % is common practice, no source.
+/// A trend is reported if its p-value is below this (5% is common practice, no source).
 const SIGNIFICANT: f64 = 0.05;
 
 impl Prices {
-    /// Which way prices move, where chance alone would hardly make it look so.
+    /// Returns the direction of the trend, if it is significant.
     pub fn trend(&self) -> Option<Trend> {
         let tau = self.tau.filter(|tau| tau.p < SIGNIFICANT)?;
         Some(if tau.tau > 0.0 {
@@ -83,26 +84,27 @@ impl Prices {
     }
 }
 
-/// A row of what sells here: one kind, or all.
+/// The statistics of one kind of piece, or of all kinds.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Row {
-    /// The kind; nothing for all notes together.
+    /// The kind, or `None` for all notes together.
     pub kind: Option<Kind>,
-    /// What the asked prices tell.
+    /// The statistics of the asked prices.
     pub asked: Told<Prices>,
-    /// What the paid prices tell.
+    /// The statistics of the paid prices.
     pub sold: Told<Prices>,
-    /// Median paid over median asked; nothing unless both are known and the asked one is not nought.
+    /// The median paid price divided by the median asked price. `None` unless both are known and the asked
+    /// price is not zero.
     pub reached: Option<f64>,
-    /// Median days until gone. Nothing inside while more than half still stand.
+    /// The median days until a piece is gone. The inner `None` means that more than half are still for sale.
     pub pace: Told<Option<u32>>,
-    /// Every note as a point: day, price in hundredths, side; in the order of the days.
+    /// Every note as a point: day, price in hundredths, and side. Sorted by day.
     pub points: Vec<(Day, u64, Side)>,
 }
 
 impl Row {
-    /// Where each note lies in a picture: by its day from 0 for the first to 1 for the last, and by its price from 0 to 1 for
-    /// the highest. Notes of one day stand in the middle.
+    /// Returns the position of each note in a chart. The first is the day, from 0 to 1. The second is the
+    /// price, from 0 to 1 for the highest. If all notes are from the same day, they are placed in the middle.
     pub fn placed(&self) -> Vec<(f64, f64, Side)> {
         let days = || self.points.iter().map(|(day, ..)| day.days());
         let (first, last) = (days().min().unwrap_or(0), days().max().unwrap_or(0));
@@ -123,7 +125,8 @@ impl Row {
     }
 }
 
-/// One row for each kind in the order first noted, after one for all. `today` says how long the rest have stood.
+/// Returns one row for all notes, then one for each kind in the order first noted. `today` determines how
+/// long unsold pieces have been for sale.
 pub fn what_sells(notes: &[Note], today: Day) -> Vec<Row> {
     let mut kinds: Vec<Kind> = Vec::new();
     for note in notes {
@@ -136,7 +139,7 @@ pub fn what_sells(notes: &[Note], today: Day) -> Vec<Row> {
     rows
 }
 
-/// What the notes of one kind tell, or all notes if no kind is named.
+/// Returns the statistics of one kind, or of all notes without a kind.
 pub fn row(notes: &[Note], kind: Option<Kind>, today: Day) -> Row {
     let of_kind: Vec<&Note> = notes
         .iter()
@@ -174,7 +177,8 @@ pub fn row(notes: &[Note], kind: Option<Kind>, today: Day) -> Row {
 }
 
 impl Note {
-    /// How long it stood, or has stood by `today`. A note of a later day has stood no day.
+    /// Returns how long the piece was for sale, or has been by `today`. A note dated later has been for sale
+    /// for zero days.
     fn standing(&self, today: Day) -> Standing {
         match self.gone {
             Some(days) => Standing { days, is_gone: true },

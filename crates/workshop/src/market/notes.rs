@@ -1,10 +1,10 @@
-//! The price notes as the maker wrote them.
+//! The maker's price notes.
 
 use super::{Note, Side};
 use crate::book::{PriceNote, Record};
 use crate::document::Workshop;
 
-/// The notes that have a kind, a price and a day, and how many lack one of them.
+/// Returns the notes that have a kind, a price and a day, and the number of incomplete ones.
 pub fn notes(workshop: &Workshop) -> (Vec<Note>, usize) {
     let note = |of: PriceNote| {
         Some(Note {

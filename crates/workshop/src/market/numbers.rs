@@ -1,32 +1,34 @@
-//! Quartiles, and an interval of the median that asks nothing of how prices are spread.
+//! Quartiles, and a confidence interval for the median that makes no assumption about the distribution.
 
-/// Lowest, quartiles and highest. Quantiles are type 7 of Hyndman & Fan, The American Statistician 50 (1996) 361.
+/// The minimum, quartiles and maximum. Quantiles are type 7 of Hyndman & Fan, The American Statistician 50
+/// (1996) 361.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Quartiles {
-    /// The lowest.
+    /// The minimum.
     pub lowest: f64,
-    /// A quarter lies below.
+    /// The first quartile.
     pub lower: f64,
-    /// Half lies below.
+    /// The median.
     pub median: f64,
-    /// Three quarters lie below.
+    /// The third quartile.
     pub upper: f64,
-    /// The highest.
+    /// The maximum.
     pub highest: f64,
 }
 
-/// An interval of the median between two of the noted values.
+/// A confidence interval for the median, between two of the values.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct MedianInterval {
-    /// Its lower end.
+    /// The lower end.
     pub low: f64,
-    /// Its upper end.
+    /// The upper end.
     pub high: f64,
-    /// How often such an interval holds the median: at least 0.95 if the notes reach that.
+    /// The probability that such an interval contains the median. At least 0.95 if there are enough values.
     pub coverage: f64,
 }
 
-/// The quantile of type 7 at a share from 0 to 1; `sorted` goes up. Nothing without values.
+/// Returns the type 7 quantile at a share from 0 to 1. `sorted` is in ascending order. Returns `None` without
+/// values.
 pub fn quantile(sorted: &[f64], share: f64) -> Option<f64> {
     let last = sorted.len().checked_sub(1)?;
     let at = last as f64 * share.clamp(0.0, 1.0);
@@ -35,7 +37,7 @@ pub fn quantile(sorted: &[f64], share: f64) -> Option<f64> {
     Some(sorted[below] + (at - below as f64) * (sorted[above] - sorted[below]))
 }
 
-/// The five numbers of values that go up; nothing without values.
+/// Returns the quartiles of values in ascending order, or `None` without values.
 pub fn quartiles(sorted: &[f64]) -> Option<Quartiles> {
     Some(Quartiles {
         lowest: *sorted.first()?,
@@ -46,9 +48,9 @@ pub fn quartiles(sorted: &[f64]) -> Option<Quartiles> {
     })
 }
 
-/// The narrowest interval between the k-th value from each end that holds the median at least 19 times in 20, or
-/// from end to end if none does (Conover, Practical Nonparametric Statistics: order statistics and the binomial).
-/// `sorted` goes up; nothing without values.
+/// Returns the narrowest interval between the k-th values from each end that contains the median with a
+/// probability of at least 0.95, or the full range if none does (Conover, Practical Nonparametric Statistics:
+/// order statistics and the binomial). `sorted` is in ascending order. Returns `None` without values.
 pub fn median_interval(sorted: &[f64]) -> Option<MedianInterval> {
     let n = sorted.len();
     let mut found = MedianInterval {
@@ -56,7 +58,7 @@ pub fn median_interval(sorted: &[f64]) -> Option<MedianInterval> {
         high: *sorted.last()?,
         coverage: 0.0,
     };
-    // Through logarithms, as one half to the power of some thousand is nought.
+    // Use logarithms because 0.5 raised to a few thousand underflows to zero.
     let log_two = core::f64::consts::LN_2;
     let mut log_term = -(n as f64) * log_two;
     let mut tail = 0.0;
@@ -89,7 +91,7 @@ mod tests {
         assert!((found.coverage - 0.978_515_625).abs() < 1e-12);
     }
 
-    /// Five values reach only 1 - 2 / 32 = 0.9375, and that is said.
+    /// Five values only reach 1 - 2 / 32 = 0.9375, and the result says so.
     #[test]
     fn five_values_fall_short_and_say_so() {
         let found = median_interval(&[1.0, 2.0, 3.0, 4.0, 5.0]).unwrap();

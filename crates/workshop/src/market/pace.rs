@@ -1,16 +1,16 @@
-//! How fast pieces go, when some still stand.
+//! How fast pieces sell, when some are still for sale.
 
-/// How long a piece stood.
+/// How long a piece was for sale.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Standing {
-    /// Days until it was gone, or that it has stood so far.
+    /// Days until it was gone, or days for sale so far.
     pub days: u32,
-    /// Whether it is gone.
+    /// True if it is gone.
     pub is_gone: bool,
 }
 
-/// The first day by which half are gone, by the product-limit estimate of Kaplan & Meier, J. Am. Stat. Assoc. 53
-/// (1958) 457; nothing if the estimate never falls to one half. Sorts the list.
+/// Returns the first day by which half are gone, by the product-limit estimate of Kaplan & Meier, J. Am.
+/// Stat. Assoc. 53 (1958) 457. Returns `None` if the estimate never falls to one half. Sorts the list.
 pub fn median_days(standing: &mut [Standing]) -> Option<u32> {
     units::sort_few(standing, |one, other| one.days < other.days);
     let (mut at, mut left) = (0, 1.0);
@@ -18,10 +18,10 @@ pub fn median_days(standing: &mut [Standing]) -> Option<u32> {
         let days = standing[at].days;
         let same = standing[at..].iter().take_while(|one| one.days == days).count();
         let gone = standing[at..at + same].iter().filter(|one| one.is_gone).count();
-        // Those that still stand on that day count among those that could have gone on it.
+        // Pieces still for sale after exactly that many days are at risk on that day.
         let at_risk = standing.len() - at;
         left *= (at_risk - gone) as f64 / at_risk as f64;
-        // A product that is one half exactly may come out a digit above it.
+        // Rounding may leave a product of exactly one half slightly above it.
         if gone > 0 && left <= 0.5 + 1e-12 {
             return Some(days);
         }
@@ -34,8 +34,8 @@ pub fn median_days(standing: &mut [Standing]) -> Option<u32> {
 mod tests {
     use super::*;
 
-    /// Weeks of remission of Freireich et al., Blood 21 (1963) 699, the example of most textbooks: medians 23 and 8.
-    /// The values are from memory.
+    /// Weeks of remission from Freireich et al., Blood 21 (1963) 699, the example in most textbooks: medians
+    /// 23 and 8. The values are from memory.
     #[test]
     fn the_medians_of_the_textbooks() {
         let treated = [

@@ -1,31 +1,32 @@
-//! Whether prices move with time, and how fast.
+//! Whether prices change over time, and how fast.
 
 /// The 0.975 quantile of the normal distribution.
 const Z: f64 = 1.959_963_984_540_054;
-/// Up to this many values without ties every order is counted; beyond, the normal law is near enough.
+/// Up to this many values without ties, all permutations are counted. Beyond it, the normal approximation is
+/// accurate enough.
 const COUNTED: usize = 33;
 
-/// The change per step of `x`, with an interval that holds it 19 times in 20.
+/// The change per unit of `x`, with a 95% confidence interval.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Slope {
     /// The median of the slopes of all pairs.
     pub slope: f64,
-    /// Lower end.
+    /// The lower end.
     pub low: f64,
-    /// Upper end.
+    /// The upper end.
     pub high: f64,
 }
 
-/// Kendall's tau, and how often chance alone would give one as far from nought.
+/// Kendall's tau and its test.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Tau {
     /// Tau-b, from -1 to 1.
     pub tau: f64,
-    /// Two-sided p-value.
+    /// The two-sided p-value.
     pub p: f64,
 }
 
-/// Sums over ties: pairs, and the two terms of the variance.
+/// Sums over ties: the pairs, and the two terms of the variance.
 #[derive(Clone, Copy)]
 struct Ties {
     pairs: f64,
@@ -50,8 +51,8 @@ fn ties(values: &[f64]) -> Ties {
     sums
 }
 
-/// The slope of Theil (1950), with the interval of Sen, J. Am. Stat. Assoc. 63 (1968) 1379. Nothing unless there are
-/// two different `x`. Values beyond the shorter list are left out.
+/// Returns the slope of Theil (1950) with the interval of Sen, J. Am. Stat. Assoc. 63 (1968) 1379. Returns
+/// `None` unless there are two different `x`. Extra values in the longer list are ignored.
 pub fn theil_sen(x: &[f64], y: &[f64]) -> Option<Slope> {
     let n = x.len().min(y.len());
     let (x, y) = (&x[..n], &y[..n]);
@@ -78,8 +79,9 @@ pub fn theil_sen(x: &[f64], y: &[f64]) -> Option<Slope> {
     })
 }
 
-/// Kendall's tau-b and its test (Kendall, Rank Correlation Methods): every order counted for few values without
-/// ties, the normal law otherwise. Nothing if all `x` or all `y` are the same.
+/// Returns Kendall's tau-b and its test (Kendall, Rank Correlation Methods). The test counts permutations for
+/// few values without ties and uses the normal approximation otherwise. Returns `None` if all `x` or all `y`
+/// are the same.
 pub fn kendall(x: &[f64], y: &[f64]) -> Option<Tau> {
     let n = x.len().min(y.len());
     let (x, y) = (&x[..n], &y[..n]);
@@ -120,7 +122,8 @@ pub fn kendall(x: &[f64], y: &[f64]) -> Option<Tau> {
     })
 }
 
-/// Twice the share of all orders of `n` with as few inversions, or as many from the other end.
+/// Returns the two-sided p-value: twice the share of permutations of `n` with at most as many inversions,
+/// counted from the nearer end.
 fn by_counting(n: usize, inversions: usize) -> f64 {
     let all = n * (n - 1) / 2;
     let fewer = inversions.min(all - inversions);
@@ -140,7 +143,7 @@ fn by_counting(n: usize, inversions: usize) -> f64 {
 mod tests {
     use super::*;
 
-    /// Five in order: 2 of the 120 orders are as far out.
+    /// Five in order: 2 of the 120 permutations are this extreme.
     #[test]
     fn five_in_order() {
         let x = [0.0, 1.0, 2.0, 3.0, 4.0];
