@@ -55,7 +55,6 @@ pub struct Pouring {
 /// Reads a recipe from its line. Parts without a weight are left out.
 ///
 /// # Errors
-///
 /// The problem with the recipe, such as that it has no parts.
 pub fn shade(line: &Line) -> Result<Shade, RecipeError> {
     let (mut components, mut colours) = (Vec::new(), Vec::new());
@@ -104,7 +103,6 @@ pub fn scale(workshop: &Workshop) -> Scale {
 /// before each dose, and the largest dose is first.
 ///
 /// # Errors
-///
 /// If the rest exceeds the wanted mass, or an amount is zero.
 pub fn pouring(shade: &Shade, scale: Scale, wanted: Mass, rest: Mass) -> Result<Pouring, RecipeError> {
     let doses = match rest > Mass::ZERO {

@@ -85,7 +85,6 @@ impl FieldKind {
     /// its own could be read as a different one.
     ///
     /// # Errors
-    ///
     /// If the field does not accept the text. The error says why.
     pub fn take(self, entered: &Entered, system: System) -> Result<(String, Option<f64>), ValueError> {
         let text = match self {
@@ -106,7 +105,6 @@ impl FieldKind {
     /// the number if the text on its own could be read as a different one.
     ///
     /// # Errors
-    ///
     /// If the text is not valid. The error says why.
     pub fn check(self, text: &str, beside: Option<f64>) -> Result<Option<f64>, ValueError> {
         let is_meant =
@@ -128,7 +126,6 @@ impl FieldKind {
     /// field does not hold a number.
     ///
     /// # Errors
-    ///
     /// If the field does not accept the text. The error says why.
     pub fn number(self, text: &str, decimals: Decimals) -> Result<Option<f64>, ValueError> {
         let answer = |is_known: bool| is_known.then_some(None).ok_or(ValueError::Answer);

@@ -92,7 +92,6 @@ impl Quantity {
     /// units.
     ///
     /// # Errors
-    ///
     /// If there is no plain number, the unit does not fit this quantity, or the value is below the minimum.
     pub fn read(self, text: &str) -> Result<f64, ValueError> {
         self.read_with(text, Decimals::Either)
@@ -102,7 +101,6 @@ impl Quantity {
     /// a larger one, as in `2 lb 14 oz`.
     ///
     /// # Errors
-    ///
     /// If there is no plain number, the unit does not fit this quantity, or the value is below the minimum.
     pub fn read_with(self, text: &str, decimals: Decimals) -> Result<f64, ValueError> {
         let said = self.in_digits(text);

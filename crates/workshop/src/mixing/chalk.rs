@@ -96,7 +96,6 @@ impl From<RecipeError> for ChalkFault {
 /// precedence over its volume.
 ///
 /// # Errors
-///
 /// What is missing or out of range.
 #[expect(clippy::too_many_lines, reason = "to be divided into reading and mixing")]
 pub fn chalk(workshop: &Workshop, line: &Line) -> Result<Chalk, ChalkFault> {

@@ -65,7 +65,6 @@ impl fmt::Display for ThinFault {
 /// volume solids are those of the material.
 ///
 /// # Errors
-///
 /// What is missing or out of range.
 pub fn thinned(workshop: &Workshop, line: &Line) -> Result<ThinnedPaint, ThinFault> {
     let mix = ThinLine::read(line);

@@ -92,12 +92,11 @@ pub struct Sheets {
 /// last twice as long as half as long (common practice, no source).
 ///
 /// # Example
-///
 /// ```
-/// |use units::Area;
-/// |use workshop::preparing::sheets;
-/// |let of = sheets(Area::square_metres(3.0), Area::square_metres(1.0), (1.0, 4.0));
-/// |assert_eq!(of.all_by_hand, (2.0, 4.0));
+/// use units::Area;
+/// use workshop::preparing::sheets;
+/// let of = sheets(Area::square_metres(3.0), Area::square_metres(1.0), (1.0, 4.0));
+/// assert_eq!(of.all_by_hand, (2.0, 4.0));
 /// ```
 pub fn sheets(plane: Area, profiled: Area, yields: (f64, f64)) -> Sheets {
     let (low, high) = yields;

@@ -9,12 +9,11 @@ pub const OVERFILL: SourcedRange = SourcedRange::practice(1.1, 1.4);
 /// Returns the total volume of round holes.
 ///
 /// # Example
-///
 /// ```
-/// |use units::Length;
-/// |use workshop::preparing::holes;
-/// |let four = holes(4, Length::metres(0.005), Length::metres(0.012));
-/// |assert!((four.as_millilitres() - 0.942).abs() < 0.001);
+/// use units::Length;
+/// use workshop::preparing::holes;
+/// let four = holes(4, Length::metres(0.005), Length::metres(0.012));
+/// assert!((four.as_millilitres() - 0.942).abs() < 0.001);
 /// ```
 pub fn holes(count: u32, width: Length, depth: Length) -> Volume {
     let (width, depth) = (width.as_metres(), depth.as_metres());
