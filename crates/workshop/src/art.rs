@@ -1,7 +1,7 @@
-//! Statement art: leaf, stencils, transfers and paper on a piece, each as an area with its own takeoff.
+//! Decorative art on a piece: leaf, stencils, transfers and paper. Each item is an area with its own takeoff.
 //!
-//! The sizes of sheets that a maker does not give, and all rates and minutes here, are common practice without a source or
-//! from memory, and say so: no standard or handbook was found for them.
+//! All rates, minutes and default sheet sizes here are common practice without a source, or from memory, and
+//! are marked as such. No standard or handbook was found for them.
 
 use std::rc::Rc;
 
@@ -16,53 +16,54 @@ use crate::takeoff::Takeoff;
 /// Art on one place of a piece.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Art {
-    /// The name of its line.
+    /// The id of its line.
     pub id: Rc<str>,
-    /// What it is made of.
+    /// The kind of art.
     pub kind: ArtKind,
-    /// Where it goes, as the maker calls it.
+    /// The place, in the maker's words.
     pub place: String,
-    /// What it takes, or why that is not known.
+    /// What it takes, or why that is unknown.
     pub takes: Result<Takes, ArtFault>,
 }
 
-/// What it takes.
+/// The material and time for one item of art.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Takes {
-    /// The area that is covered.
+    /// The area it covers.
     pub area: Area,
-    /// The size of a leaf, either way, where the maker gave none.
+    /// The assumed width and height of a leaf, if the maker gave no size.
     pub usual_leaf: Option<Length>,
-    /// Whole sheets, leaves or transfers, from and to; none of a stencil.
+    /// Whole sheets, leaves or transfers, low and high. `None` for a stencil.
     pub sheets: Option<(u32, u32)>,
-    /// What goes under or over it by volume: its name, from and to.
+    /// The liquids under or over it: name, low and high volume.
     pub liquids: Vec<(&'static str, Volume, Volume)>,
-    /// Minutes, from and to.
+    /// Minutes, low and high.
     pub minutes: (f64, f64),
-    /// What the sheets cost at most, in hundredths, where the maker gave a price of one.
+    /// The maximum cost of the sheets, in hundredths, if the maker entered the price of one.
     pub price: Option<u64>,
 }
 
 impl Takes {
-    /// Whether it covers more than all that is finished of the piece, so that one of its sizes is hardly right.
+    /// Returns true if it covers more than the finished area of the piece, so that one of its sizes is
+    /// probably wrong.
     pub fn is_too_much(&self, takeoff: &Takeoff) -> bool {
         self.area > takeoff.painted.value
     }
 
-    /// The middle of the minutes.
+    /// Returns the midpoint of the minutes.
     pub fn likely_minutes(&self) -> f64 {
         (self.minutes.0 + self.minutes.1) / 2.0
     }
 }
 
-/// Why it is not known what it takes.
+/// Why the takeoff of an item of art is unknown.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ArtFault {
-    /// Its width and height are not written down.
+    /// The width or height is missing.
     Size,
-    /// The size of one sheet is not written down, and there is no usual one.
+    /// The size of a sheet is missing and has no default.
     Sheet,
-    /// A leaf is no larger than its overlap.
+    /// The leaf is not larger than its overlap.
     Leaf,
 }
 
@@ -76,26 +77,26 @@ impl std::fmt::Display for ArtFault {
     }
 }
 
-/// The usual leaf, either way (from memory: 5 1/2 in, 14 cm).
+/// The default width and height of a leaf (from memory: 5 1/2 in, 14 cm).
 const LEAF: Length = Length::millimetres(140.0);
 
-/// What is to be said where the size of a leaf was not given.
+/// The note to show if the size of a leaf was not given.
 pub const OTHER_LEAF: Reason = Reason::memory(
     "Genuine gold comes in smaller leaves, of some 80 mm or 3 1/8 in: write down the size of one sheet.",
 );
-/// How far a leaf lies over the next, metres.
+/// The overlap between leaves, in meters.
 const OVERLAP: SourcedRange<coatings::unit::Metres> = SourcedRange::practice(0.003, 0.006);
-/// By how much more leaf than that tears and is laid again.
+/// The factor for leaf that tears and is laid again.
 const TORN: SourcedRange = SourcedRange::practice(1.05, 1.20);
-/// How far a litre of size for leaf goes, m2.
+/// The area that a liter of size for leaf covers, in square meters.
 const SIZE_RATE: SourcedRange<coatings::unit::SquareMetresPerLitre> = SourcedRange::practice(10.0, 14.0);
-/// How far a litre of sealer or glue goes in one coat, m2.
+/// The area that a liter of sealer or glue covers in one coat, in square meters.
 const SEALER_RATE: SourcedRange<coatings::unit::SquareMetresPerLitre> = SourcedRange::practice(8.0, 12.0);
-/// The wet film of paint through a stencil, metres: dabbed on nearly dry.
+/// The wet film of paint through a stencil, in meters. It is dabbed on nearly dry.
 const STENCIL_FILM: SourcedRange<coatings::unit::Metres> = SourcedRange::practice(30e-6, 70e-6);
 
 impl ArtKind {
-    /// What the trade calls it.
+    /// Returns the trade name.
     pub fn label(self) -> &'static str {
         match self {
             ArtKind::Leaf => "Leaf",
@@ -105,7 +106,7 @@ impl ArtKind {
         }
     }
 
-    /// What one of it is called, and many.
+    /// Returns the singular and plural name of a sheet.
     pub fn sheet(self) -> (&'static str, &'static str) {
         match self {
             ArtKind::Leaf => ("leaf", "leaves"),
@@ -114,7 +115,7 @@ impl ArtKind {
         }
     }
 
-    /// Minutes to a square metre of design.
+    /// Returns the minutes per square meter of design.
     fn minutes(self) -> SourcedRange<coatings::unit::MinutesPerSquareMetre> {
         match self {
             ArtKind::Leaf => SourcedRange::practice(120.0, 240.0),
@@ -124,7 +125,7 @@ impl ArtKind {
         }
     }
 
-    /// What goes with it, how far a litre of that goes, and in how many coats.
+    /// Returns the liquids it needs: name, area per liter, and number of coats.
     fn liquids(
         self,
     ) -> &'static [(
@@ -136,12 +137,12 @@ impl ArtKind {
             ArtKind::Leaf => &[("Gilding size", SIZE_RATE, 1.0), ("Sealer", SEALER_RATE, 1.0)],
             ArtKind::Stencil => &[],
             ArtKind::Transfer => &[("Sealer", SEALER_RATE, 1.0)],
-            // One coat under the paper, two over it.
+            // One coat under the paper and two over it.
             ArtKind::Paper => &[("Glue and sealer", SEALER_RATE, 3.0)],
         }
     }
 
-    /// What to mind.
+    /// Returns the advice for this kind of art.
     pub fn mind(self) -> Reason {
         match self {
             ArtKind::Leaf => Reason::practice(
@@ -160,7 +161,7 @@ impl ArtKind {
     }
 }
 
-/// The art of a piece, one for each line whose kind is chosen.
+/// Returns the art of a piece, one item for each line that has a kind.
 pub fn art(piece: &Piece) -> Vec<Art> {
     let of = |line: ArtLine| {
         let kind = line.kind?;
@@ -232,7 +233,7 @@ fn takes(kind: ArtKind, line: &ArtLine, pieces: u32) -> Result<Takes, ArtFault> 
     })
 }
 
-/// Leaves for an area, from and to: each covers itself less its overlap, and some tear.
+/// Returns the leaves for an area, low and high. Each covers its size minus the overlap, and some tear.
 fn leaves(area: f64, [width, height]: [f64; 2]) -> Result<(u32, u32), ArtFault> {
     let covers = |overlap: f64| (width - overlap) * (height - overlap);
     if width <= OVERLAP.high || height <= OVERLAP.high {
@@ -245,15 +246,15 @@ fn leaves(area: f64, [width, height]: [f64; 2]) -> Result<(u32, u32), ArtFault> 
     ))
 }
 
-/// Whole sheets that cover a design, laid the way that takes fewer.
+/// Returns the whole sheets that cover a design, in the orientation that takes fewer.
 fn laid_out(design: [f64; 2], sheet: [f64; 2]) -> u32 {
-    // A hair more than a whole sheet is the noise of the units, not another sheet.
+    // A tiny excess over a whole sheet is rounding error from unit conversion.
     let along = |design: f64, sheet: f64| (design / sheet - 1e-9).ceil().clamp(1.0, 1e3) as u32;
     let way = |[a, b]: [f64; 2]| along(design[0], a) * along(design[1], b);
     way(sheet).min(way([sheet[1], sheet[0]]))
 }
 
-/// What the sheets of all art of a piece cost, in hundredths, and the least and the most minutes that it takes.
+/// Returns the cost of the sheets for all art on a piece, in hundredths, and the low and high minutes.
 pub(crate) fn cost_and_minutes(art: &[Art]) -> (u64, (f64, f64)) {
     let takes = || art.iter().filter_map(|art| art.takes.as_ref().ok());
     (
@@ -281,8 +282,8 @@ mod tests {
         art(&with(0, values).pieces[0]).remove(0).takes
     }
 
-    /// 0.7 by 1.4 m; a leaf of 140 mm covers 137 mm at best and 134 mm at worst. By hand: 0.98 / 0.018769 * 1.05 is 54.8,
-    /// 0.98 / 0.017956 * 1.2 is 65.5. Size: 0.98 / 14 and / 10 of a litre.
+    /// 0.7 by 1.4 m. A 140 mm leaf covers between 134 and 137 mm each way. By hand: 0.98 / 0.018769 * 1.05 is
+    /// 54.8, and 0.98 / 0.017956 * 1.2 is 65.5. The size takes between 0.98 / 14 and 0.98 / 10 L.
     #[test]
     fn leaf_is_counted_with_its_overlap_and_what_tears() {
         let found = takes(&[
@@ -313,7 +314,7 @@ mod tests {
         assert_eq!(takes(&tiny), Err(ArtFault::Leaf));
     }
 
-    /// A design of 30 by 20 in: two sheets of 16 by 20, not four of 20 by 16.
+    /// A 30 by 20 in design takes two sheets of 16 by 20, not four of 20 by 16.
     #[test]
     fn transfers_are_laid_the_way_that_takes_fewer() {
         let sheet = |width, height| {
@@ -336,7 +337,7 @@ mod tests {
         );
     }
 
-    /// A third of a square metre open, 30 to 70 um wet: 10 to 23 mL.
+    /// A third of a square meter open, 30 to 70 µm wet: 10 to 23 mL.
     #[test]
     fn a_stencil_takes_little_paint() {
         let found = takes(&[
@@ -360,7 +361,7 @@ mod tests {
         assert_eq!(takes(&[("kind", "stencil")]), Err(ArtFault::Size));
     }
 
-    /// The second invented piece is a pair: its art comes twice.
+    /// The second sample piece is a pair, so its art counts twice.
     #[test]
     fn a_pair_has_its_art_twice() {
         let workshop = with(1, &[("kind", "leaf"), ("width", "100 mm"), ("height", "100 mm")]);

@@ -1,5 +1,5 @@
-//! What is bought besides cans: abrasive, cloths, filler and the rest that preparing takes, leaf and the rest of art; for all
-//! pieces together, less what stands in the workshop.
+//! Supplies to buy besides cans: abrasives, cloths, filler and other preparation supplies, leaf and other art
+//! supplies. Totals cover all pieces, minus what the workshop has.
 
 use crate::art::{Art, ArtKind, art};
 use crate::book::{DoneStep, Habits, Supply, SupplyKind};
@@ -7,25 +7,25 @@ use crate::document::{Piece, Workshop};
 use crate::preparing::{Amount, Much, PrepareStep, whole_sheets};
 use crate::work::Work;
 
-/// One thing to buy.
+/// One item to buy.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Good {
-    /// Its name in the basket.
+    /// The key in the basket.
     pub key: String,
-    /// What a person reads.
+    /// The name to display.
     pub name: String,
-    /// What one is called, and many; nothing of what has a unit.
+    /// The singular and plural name of one item. `None` if the amount has a unit.
     pub unit: Option<(&'static str, &'static str)>,
     /// How much all pieces take.
     pub takes: Much,
-    /// How many stand in the workshop, of what is counted there.
+    /// How many the workshop has, for countable items.
     pub here: u32,
-    /// For which pieces.
+    /// The names of the pieces that need it.
     pub pieces: Vec<String>,
 }
 
 impl Good {
-    /// What has to be bought; nothing where what is here is enough even at the most.
+    /// Returns how much to buy, or `None` if the workshop has enough even for the maximum.
     pub fn to_buy(&self) -> Option<Much> {
         let rest = |(low, high): (u32, u32)| (low.saturating_sub(self.here), high.saturating_sub(self.here));
         let (left, most) = match self.takes {
@@ -45,8 +45,8 @@ impl Good {
         (most > 0).then_some(left)
     }
 
-    /// What that likely costs and what it costs at most, in hundredths of the currency; nothing without a price. Sheets of
-    /// abrasive have one.
+    /// Returns the likely and maximum cost, in hundredths of the currency, or `None` without a price. Only
+    /// abrasive sheets have a price.
     pub fn price(&self, workshop: &Workshop) -> Option<(u64, u64)> {
         let Some(Much::Sheets(_, likely, most)) = self.to_buy() else {
             return None;
@@ -57,8 +57,9 @@ impl Good {
     }
 }
 
-/// All of it, in the order of the work, and abrasives together from the coarsest on; `works` are those of all pieces. What may not be done takes nothing, and what is
-/// ticked off is bought already.
+/// Returns all supplies in the order of the work. Abrasives are grouped, coarsest first. `works` has one
+/// entry for each piece. Steps that must not be done take nothing, and steps that are checked off need no
+/// more supplies.
 pub fn goods(workshop: &Workshop, works: &[Option<Work>]) -> Vec<Good> {
     let mut all: Vec<Good> = Vec::new();
     for (piece, work) in workshop.pieces.iter().zip(works) {
@@ -84,7 +85,7 @@ pub fn goods(workshop: &Workshop, works: &[Option<Work>]) -> Vec<Good> {
     by_grit(all)
 }
 
-/// Abrasives together, in the place of the first of them and from the coarsest on.
+/// Groups the abrasives at the position of the first one, coarsest first.
 fn by_grit(all: Vec<Good>) -> Vec<Good> {
     let grit = |good: &Good| match good.takes {
         Much::Sheets(grit, ..) => grit.trim_start_matches('P').parse::<u32>().ok(),
@@ -94,14 +95,14 @@ fn by_grit(all: Vec<Good>) -> Vec<Good> {
     let (mut sheets, mut rest): (Vec<Good>, Vec<Good>) =
         all.into_iter().partition(|good| grit(good).is_some());
     units::sort_few(&mut sheets, |one, other| grit(one) < grit(other));
-    // Nothing before the first of them is one, so that its place stays.
+    // No abrasive comes before the first one, so its index in `rest` is the same.
     if let Some(place) = place {
         rest.splice(place..place, sheets);
     }
     rest
 }
 
-/// What one piece takes of a thing, added to what the others take of it.
+/// Adds what one piece takes of an item to what the others take.
 fn take(
     all: &mut Vec<Good>,
     piece: &Piece,
@@ -127,7 +128,8 @@ fn take(
     }
 }
 
-/// The sheets of art, and what goes under and over it. All leaf is one thing; a transfer or a paper is its own.
+/// Adds the sheets of art, and the liquids under and over it. All leaf is one item. Each transfer or paper is
+/// separate.
 fn decor(all: &mut Vec<Good>, piece: &Piece, of: &Art) {
     let Ok(takes) = &of.takes else { return };
     if let Some((low, high)) = takes.sheets {
@@ -144,7 +146,7 @@ fn decor(all: &mut Vec<Good>, piece: &Piece, of: &Art) {
     }
 }
 
-/// How many of a thing were put down as standing in the workshop.
+/// Returns how many of an item the workshop has, according to the supplies entered.
 fn in_the_workshop(workshop: &Workshop, good: &Good) -> u32 {
     let same = |supply: &Supply| match (supply.kind, good.takes) {
         (Some(SupplyKind::Sheets), Much::Sheets(grit, ..)) => supply.grit == grit,
@@ -156,7 +158,7 @@ fn in_the_workshop(workshop: &Workshop, good: &Good) -> u32 {
 }
 
 impl Much {
-    /// Both together; nothing for things that do not add up.
+    /// Adds two amounts, or returns `None` if they do not add up.
     fn and(self, other: Much) -> Option<Much> {
         Some(match (self, other) {
             (Much::Volume(a, b), Much::Volume(c, d)) => Much::Volume(a + c, b + d),
@@ -209,7 +211,7 @@ mod tests {
         values.iter().fold(workshop.clone(), set)
     }
 
-    /// Twice the holes in one piece and as many in the other: three times the filler of one.
+    /// Twice the holes in one piece and the same in the other: three times the filler of one.
     #[test]
     fn what_two_pieces_take_is_added() {
         let bare = invented_workshop();
@@ -258,8 +260,8 @@ mod tests {
         assert_eq!(good(&many, "sheets-P220").to_buy(), None);
     }
 
-    /// What is bare is sanded from P120 on and what is painted scuffed with P180 and P220: the list has them from the coarsest
-    /// on, and with the price of a sheet what they likely cost and at most.
+    /// Bare wood starts at P120, and paint is scuffed with P180 and P220. The list has them coarsest first,
+    /// and shows a likely and a maximum cost if a sheet has a price.
     #[test]
     fn abrasives_stand_by_grit_and_have_a_price() {
         let bare = invented_workshop();
@@ -275,7 +277,7 @@ mod tests {
         };
         let found = grits(&mixed);
         assert!(found.len() > 3 && found.is_sorted(), "{found:?}");
-        // All of them stand together.
+        // All abrasives are grouped together.
         let places: Vec<usize> = (0..)
             .zip(all(&mixed))
             .filter(|(_, good)| good.key.starts_with("sheets-"))
@@ -310,7 +312,8 @@ mod tests {
         }
     }
 
-    /// Everything that a step takes in a shop's unit is on the list; surfaces, runs, waits and water are not.
+    /// Everything that a step takes in a unit of sale is on the list. Surfaces, lengths, waits and water are
+    /// not.
     #[test]
     fn nothing_that_has_to_be_had_is_missing() {
         let worst = facts(

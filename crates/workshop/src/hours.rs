@@ -1,8 +1,10 @@
-//! Hours of work as a maker writes or says them: `9:00-12:30, 13-17`, `6pm to 9pm`, `nine to half past twelve`.
+//! Parsing of working hours as a maker writes or says them: `9:00-12:30, 13-17`, `6pm to 9pm`, `nine to half
+//! past twelve`.
 
 use units::in_digits_with;
 
-/// The minutes of a day between which somebody works, in order; nothing if the text does not say so.
+/// Returns the working periods of a day, in minutes after midnight and in order. Returns `None` if the text
+/// cannot be read.
 pub fn read_hours(text: &str) -> Option<Vec<(u32, u32)>> {
     let text = text
         .to_ascii_lowercase()
@@ -12,7 +14,7 @@ pub fn read_hours(text: &str) -> Option<Vec<(u32, u32)>> {
     for part in text.split(',').filter(|part| !part.trim().is_empty()) {
         let (from, to) = part.split_once('\u{2013}').or_else(|| part.split_once('-'))?;
         let (from, to) = (of_day(from)?, of_day(to)?);
-        // `1 to 5pm`: both are after noon.
+        // In `1 to 5pm`, both times are after noon.
         let (from, to) = match (from, to) {
             (Clock::Plain(from), Clock::Half(to)) => {
                 let later = from.checked_add(NOON).filter(|from| to > NOON && *from < to);
@@ -31,11 +33,11 @@ pub fn read_hours(text: &str) -> Option<Vec<(u32, u32)>> {
 
 const NOON: u32 = 12 * 60;
 
-/// A time of the day, in minutes since midnight.
+/// A time of day, in minutes after midnight.
 enum Clock {
-    /// By twenty-four hours.
+    /// A time without am or pm.
     Plain(u32),
-    /// Before or after noon, and said so.
+    /// A time with am or pm.
     Half(u32),
 }
 
@@ -46,7 +48,7 @@ impl Clock {
     }
 }
 
-/// `18:30`, `6.30 pm`, `9am`, `half past nine`, `six thirty pm`.
+/// Reads a time of day: `18:30`, `6.30 pm`, `9am`, `half past nine`, `six thirty pm`.
 fn of_day(text: &str) -> Option<Clock> {
     let text = text.trim();
     let text = match text {
@@ -65,7 +67,7 @@ fn of_day(text: &str) -> Option<Clock> {
     });
     let text = match (&said, past) {
         (None, "") => text.to_owned(),
-        // `6 30 pm`
+        // For example, `6 30 pm`.
         _ => {
             let said = said.as_deref().unwrap_or(text);
             let (clock, half) = said.split_at(said.find(char::is_alphabetic).unwrap_or(said.len()));
@@ -84,7 +86,7 @@ fn of_day(text: &str) -> Option<Clock> {
     }
 }
 
-/// Minutes since midnight of `9`, `9:30` or `24:00`.
+/// Returns the minutes after midnight of `9`, `9:30` or `24:00`.
 fn minutes(text: &str) -> Option<u32> {
     let text = text.trim();
     let (hours, minutes) = text.split_once([':', '.']).unwrap_or((text, "0"));

@@ -1,5 +1,5 @@
-//! What a maker's own jobs teach: a can weighed before and after shows how far a litre went with a tool, and later takeoffs
-//! reckon with that. The model is [`coatings::learn`].
+//! Coverage rates learned from the maker's own jobs. Weighing a can before and after a job shows how far a
+//! liter went with a tool, and later takeoffs use that rate. The model is [`coatings::learn`].
 
 use std::fmt;
 use std::rc::Rc;
@@ -12,28 +12,29 @@ use crate::book::{Share, Weighing, label};
 use crate::document::{Workshop, material_of};
 use crate::mixing::scale;
 
-/// The give or take of an area of which nothing is said (common practice, no source): a piece measured with care has less.
+/// The relative uncertainty of an area when none is given (common practice, no source). A carefully measured
+/// piece has less.
 const USUAL_SHARE: f64 = 0.03;
 
 /// A can that was weighed before and after a job.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Weighed {
-    /// The name of its line.
+    /// The id of its line.
     pub id: Rc<str>,
-    /// What was in it.
+    /// The material in the can.
     pub material: Rc<Material>,
-    /// The tool that it went on with.
+    /// The tool it was applied with.
     pub tool: &'static Tool,
-    /// What left the can, by the middle of its density; nothing while it is not weighed twice.
+    /// The volume that left the can, at the middle of the density range. `None` until it was weighed twice.
     pub used: Option<Volume>,
-    /// The rate that this shows.
+    /// The observed rate.
     pub observed: Result<Observed, Unweighed>,
-    /// Whether the maker says that it is right, however far it is from what is usual.
+    /// True if the maker confirmed the rate, however unusual it is.
     pub is_confirmed: bool,
 }
 
 impl Weighed {
-    /// What is doubtful about it beside what is usual, by the film of the tool and by the label alike.
+    /// Returns doubts about the rate, compared with both the usual film of the tool and the label.
     pub fn doubts(&self) -> Vec<Doubt> {
         let Ok(seen) = self.observed else {
             return Vec::new();
@@ -46,25 +47,25 @@ impl Weighed {
         by_label.into_iter().filter(both).collect()
     }
 
-    /// Whether the maker is to look at it once more before it is reckoned with: it is far from what is usual, and one wrong
-    /// weight would make every later amount unsure.
+    /// Returns true if the maker must confirm the rate before it is used. It is far from the usual rate, and
+    /// one wrong weight would make every later amount uncertain.
     pub fn is_questioned(&self) -> bool {
         let mut doubts = self.doubts().into_iter();
         !self.is_confirmed && doubts.any(|doubt| matches!(doubt, Doubt::Far { .. }))
     }
 
-    /// The rate, where it is reckoned with.
+    /// Returns the rate if it is used.
     fn counted(&self) -> Option<Observed> {
         self.observed.ok().filter(|_| !self.is_questioned())
     }
 }
 
-/// Why a line shows no rate.
+/// Why a line gives no rate.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Unweighed {
-    /// This field is still empty.
+    /// This field is empty.
     Lacking(&'static str),
-    /// The figures cannot be so.
+    /// The values are impossible.
     Fault(Fault),
 }
 
@@ -79,21 +80,21 @@ impl fmt::Display for Unweighed {
     }
 }
 
-/// What all jobs with one material and one tool teach.
+/// The rate learned from all jobs with one material and one tool.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Lesson {
     /// The material.
     pub material: Rc<Material>,
     /// The tool.
     pub tool: &'static Tool,
-    /// The rate, before and after, that began with the film of the tool.
+    /// The rate before and after learning, starting from the film of the tool.
     pub by_film: Learned,
-    /// The same that began with the label.
+    /// The rate before and after learning, starting from the label.
     pub by_label: Learned,
 }
 
 impl Lesson {
-    /// The rate for amounts that are worked out so.
+    /// Returns the rate for amounts on this basis.
     pub fn learned(&self, basis: Basis) -> Learned {
         match basis {
             Basis::WetFilm => self.by_film,
@@ -102,7 +103,7 @@ impl Lesson {
     }
 }
 
-/// Every weighed can whose material and tool are known.
+/// Returns every weighed can whose material and tool are known.
 pub fn weighed(workshop: &Workshop) -> Vec<Weighed> {
     let of = |line: Weighing| {
         let material = material_of(&workshop.materials, &line.material)?;
@@ -131,7 +132,7 @@ fn observed(
     material: &Material,
     tool: &Tool,
 ) -> Result<Observed, Unweighed> {
-    // What is wanted from the scale stands last: all else is known before.
+    // The weights come last because everything else is known before weighing.
     let lacking = |key| Unweighed::Lacking(label::<Weighing>(key));
     let area = line.area.ok_or_else(|| lacking("area"))?;
     let coats = line.coats.ok_or_else(|| lacking("coats"))?;
@@ -154,7 +155,7 @@ fn observed(
     Observed::of(&job).map_err(Unweighed::Fault)
 }
 
-/// What the maker's jobs teach, material by material and tool by tool, in the order in which they were first weighed.
+/// Returns the rates learned from the maker's jobs, for each material and tool, in the order first weighed.
 pub fn lessons(workshop: &Workshop) -> Vec<Lesson> {
     let all = weighed(workshop);
     let mut lessons: Vec<Lesson> = Vec::new();
@@ -181,7 +182,7 @@ pub fn lessons(workshop: &Workshop) -> Vec<Lesson> {
     lessons
 }
 
-/// The rates of one material, tool by tool, as a job takes them whose amounts are worked out so.
+/// Returns the learned rates of one material for each tool, in the form a job needs on this basis.
 pub(crate) fn own_rates(lessons: &[Lesson], material: &str, basis: Basis) -> Rc<[OwnRate]> {
     let of_material = lessons.iter().filter(|lesson| lesson.material.key == material);
     let rate = |lesson: &Lesson| OwnRate {
@@ -197,7 +198,8 @@ mod tests {
     use super::*;
     use crate::samples::{JOB, with_jobs as with};
 
-    /// By hand: 620 g at the middle of the density are so many litres, less what the tool keeps; 6 m2 of coats over that.
+    /// By hand: 620 g divided by the middle density is the volume in liters. Subtract what the tool keeps.
+    /// The rate is 6 m² of coats divided by the rest.
     #[test]
     fn a_weighed_can_shows_a_rate() {
         let workshop = with(&[&JOB]);
@@ -207,7 +209,7 @@ mod tests {
         assert!((found.used.unwrap().as_litres() - litres - kept).abs() < 1e-12);
         let rate = found.observed.unwrap().rate();
         assert!((rate - 6.0 / litres).abs() < 1e-9, "{rate}");
-        // The lesson lies between the label and the job, and is narrower than the label.
+        // The learned rate is between the label and the job, with a narrower range than the label.
         let lesson = &lessons(&workshop)[0];
         let (label, learned) = (lesson.by_label.before(), lesson.by_label.middle());
         assert!(
@@ -233,7 +235,7 @@ mod tests {
         assert!(lessons(&with(&[&JOB[..6]])).is_empty());
     }
 
-    /// 300 g for 6 m² of coats: a litre would go some three times as far as a label says.
+    /// With 300 g for 6 m² of coats, a liter would go about three times as far as a label says.
     #[test]
     fn what_is_far_from_usual_is_asked_about_before_it_counts() {
         let far = [&JOB[..6], &[("after", "1100 g")]].concat();

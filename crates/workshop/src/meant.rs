@@ -1,10 +1,10 @@
-//! Texts that mean another number where another sign stands before decimals, as `1,250` does: which of its numbers was
-//! meant when it was typed. A save file has that number beside such a text.
+//! Numbers such as `1,250` whose value depends on the decimal sign. A save file stores the intended number
+//! beside such a text.
 
 use units::{Decimals, in_other_signs};
 
-/// Reads a saved text so that it comes to the number beside it. Where there is none, or the text cannot come to it, either
-/// sign stands before decimals.
+/// Reads a saved text so that it gives the number beside it. If there is no such number, or the text cannot
+/// mean it, either decimal sign is accepted.
 ///
 /// # Errors
 /// If the text cannot be read.
@@ -19,7 +19,7 @@ pub(crate) fn read_meant<T, E>(
     meant.map_or_else(|| read(Decimals::Either), Ok)
 }
 
-/// A text as it reads here, so that it comes to the same if it is typed once more.
+/// Rewrites a text for a locale, so that typing it there gives the same number.
 pub(crate) fn written_here(
     typed: &str,
     decimals: Decimals,
@@ -35,7 +35,7 @@ pub(crate) fn written_here(
     }
 }
 
-/// Whether two numbers are the same but for the noise of writing them down.
+/// Returns true if two numbers are equal, apart from rounding when they were saved.
 pub(crate) fn is_near(one: f64, other: f64) -> bool {
     (one - other).abs() <= 1e-9 * one.abs().max(other.abs())
 }
@@ -55,7 +55,8 @@ mod tests {
     };
     use geometry::{Kind, fields};
 
-    /// A piece and a can of which every number is typed where a point stands before decimals, and means thousands.
+    /// A piece and a can with every number typed in a locale with decimal points, where the commas mean
+    /// thousands.
     fn typed() -> Workshop {
         let id = PieceId("a".into());
         let on_piece = |edit| Edit::Piece(id.clone(), edit);
@@ -126,8 +127,8 @@ mod tests {
         assert_eq!(sent.workshop.materials[0].label, workshop.materials[0].label);
     }
 
-    /// The same texts without a number beside them are read as they were before there was one: the comma stands before
-    /// decimals. A text that reads the same everywhere has none.
+    /// Without numbers beside them, the same texts are read as in old files: the comma is a decimal sign.
+    /// Texts that read the same everywhere have no number beside them.
     #[test]
     fn an_old_file_keeps_its_comma() {
         let mut file: Value = serde_json::from_str(&save(&typed())).unwrap();

@@ -1,11 +1,11 @@
-//! Colours to choose from with one touch.
+//! The color palette.
 
 use coatings::Rgb;
 
 use crate::book::ShelfCan;
 use crate::document::{Colour, Workshop};
 
-/// Colours that furniture is often painted in: white, warm white, greys, black, dark blue, dark green, grey green.
+/// Common furniture colors: white, warm white, grays, black, dark blue, dark green, gray green.
 const USUAL: [Rgb; 8] = [
     [250, 250, 247],
     [241, 233, 217],
@@ -17,12 +17,12 @@ const USUAL: [Rgb; 8] = [
     [160, 174, 149],
 ];
 
-/// At most so many colours of the workshop's own follow.
+/// The maximum number of the workshop's own colors after the common ones.
 const OWN: usize = 8;
 
-/// Usual colours, then those of the pieces and of the cans on the shelf; none twice. A can only counts for a piece in the very
-/// same colour, so that has to be easy to choose again. What is usual stands first, so that no colour moves from under a
-/// finger when another is chosen.
+/// Returns the common colors, then those of the pieces and the cans on the shelf, without duplicates. A can
+/// counts for a piece only if their colors are equal, so the colors in use must be easy to pick again. The
+/// common colors come first so that no swatch moves when another color is chosen.
 pub fn palette(workshop: &Workshop) -> Vec<Colour> {
     let schemes = workshop.pieces.iter().flat_map(|piece| piece.schemes());
     let cans = workshop.books.all::<ShelfCan>();

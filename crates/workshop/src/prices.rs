@@ -1,4 +1,4 @@
-//! What cans cost: of a material of the maker's own as it stands with its label, of any other as it stands in a book.
+//! Can prices. For the maker's own materials, they are stored with the label. For others, they are in a book.
 
 use std::rc::Rc;
 
@@ -10,7 +10,7 @@ use crate::document::{OwnMaterial, Price, Workshop};
 
 const BOOK: &str = CanPrice::BOOK;
 
-/// The name of the line for a can of a material.
+/// Returns the id of the line for a can of a material.
 pub(crate) fn line(material: &str, can: &str) -> String {
     format!("{material}-{can}")
 }
@@ -21,7 +21,7 @@ impl Workshop {
         own.map(Rc::as_ref)
     }
 
-    /// The cans of a material that have a price, with their keys.
+    /// Returns the cans of a material that have a price, with their keys.
     pub fn offers(&self, material: &str) -> Vec<(&'static str, Offer)> {
         if let Some(own) = self.own(material) {
             return own.offers();
@@ -35,7 +35,7 @@ impl Workshop {
         prices.filter_map(offer).collect()
     }
 
-    /// The price of a can of a material; nothing where there is none.
+    /// Returns the price of a can of a material.
     pub fn price_of(&self, material: &str, can: &str) -> Option<Price> {
         if let Some(own) = self.own(material) {
             return own.prices.get(can).cloned();
@@ -45,7 +45,7 @@ impl Workshop {
         Price::typed_with(&text, decimals).ok()
     }
 
-    /// What to change in the books so that a can of a known material has this price, or none any more.
+    /// Returns the edits that set or clear the price of a can of a built-in material.
     pub(crate) fn price_edits(&self, material: &str, can: &str, price: Option<&Price>) -> Vec<BookEdit> {
         let id: Rc<str> = line(material, can).into();
         let is_there = self.books.line(BOOK, &id).is_some();
@@ -97,7 +97,8 @@ mod tests {
         assert!(again.offers("shellac-primer").is_empty());
     }
 
-    /// A label of the maker's own begins with the prices of the material that it is of, and keeps its own.
+    /// A new material of the maker's own starts with the prices of the material it was copied from, and then
+    /// keeps its own.
     #[test]
     fn a_label_of_ones_own_begins_with_the_prices_that_are_known() {
         let bare = priced(&invented_workshop(), "trim-enamel", "us-quart", Some("24.50"));

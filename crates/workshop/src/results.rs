@@ -1,7 +1,9 @@
-//! Results: which changes of this program gave saved pieces other numbers, and how a maker is told, once.
+//! Changes of this program that altered the results of saved pieces, and the notices about them. Each maker
+//! sees a notice once.
 //!
-//! A mended fault or a better-sourced figure may change areas and amounts of a piece that nobody touched. Each such
-//! change stands in [`CAUSES`] and raises [`RESULTS`]. A piece keeps the results it was last shown with.
+//! A bug fix or a better-sourced value can change areas and amounts of a piece that nobody edited. Each such
+//! change is listed in [`CAUSES`] and increases [`RESULTS`]. A piece stores the version of the results it was
+//! last shown with.
 
 use std::rc::Rc;
 
@@ -11,24 +13,24 @@ pub use crate::document::RESULTS;
 use crate::document::{ChangeKind, Piece, Workshop};
 use crate::takeoff::unmeasured;
 
-/// The most pieces that are named in one sentence.
+/// The maximum number of pieces named in one sentence.
 const NAMED: usize = 3;
 
-/// A change of this program that gave pieces other numbers.
+/// A change of this program that altered results.
 pub struct Cause {
-    /// The results that it came with.
+    /// The version of the results that introduced it.
     pub since: u64,
-    /// Its name in the tests that pin the numbers of old files; it never changes.
+    /// The key used by the tests that pin the results of old files. It never changes.
     pub key: &'static str,
-    /// What it may have changed, in the words that the page begins with.
+    /// What it may have changed, as the start of the notice.
     pub what: &'static str,
-    /// Why, in one sentence.
+    /// The reason, in one sentence.
     pub why: &'static str,
-    /// Whether it may have changed this piece.
+    /// Returns true if it may have changed this piece.
     touches: fn(&Piece) -> bool,
 }
 
-/// Every such change, the oldest first.
+/// All such changes, oldest first.
 pub const CAUSES: [Cause; 3] = [
     Cause {
         since: 2,
@@ -38,7 +40,7 @@ pub const CAUSES: [Cause; 3] = [
         touches: |piece| {
             let mut changes = piece.changes.iter();
             let is_altered = changes.any(|change| !matches!(change.kind, ChangeKind::Hole { .. }));
-            // Of these the backs and what is behind an apron were taken as seen.
+            // The backs of these pieces, and the area behind an apron, used to count as visible.
             let is_by_parts = matches!(piece.kind, Kind::PedestalDesk | Kind::Headboard);
             is_altered || is_by_parts || piece.styles.base == styles::BaseStyle::SplayedLegs
         },
@@ -63,7 +65,7 @@ pub const CAUSES: [Cause; 3] = [
 ];
 
 impl Cause {
-    /// The sentence about these pieces; nothing if none of them was shown before this change.
+    /// Returns the notice for these pieces, or `None` if none of them was shown before this change.
     fn news(&self, pieces: &[Rc<Piece>]) -> Option<String> {
         let touched = pieces
             .iter()
@@ -73,15 +75,15 @@ impl Cause {
     }
 }
 
-/// What to tell a maker who opens this workshop: one sentence for each cause, with the pieces whose numbers it may have
-/// changed. Nothing is told of invented pieces.
+/// Returns the notices for this workshop: one sentence for each cause, with the pieces that it may have
+/// changed. Sample pieces are skipped.
 pub fn news(workshop: &Workshop) -> Vec<String> {
     let causes = CAUSES.iter();
     causes.filter_map(|cause| cause.news(&workshop.pieces)).collect()
 }
 
 impl Workshop {
-    /// The workshop after its maker was told the news.
+    /// Marks all notices as seen.
     pub fn told(mut self) -> Workshop {
         for piece in &mut self.pieces {
             if piece.shown < RESULTS {
@@ -102,7 +104,7 @@ impl Piece {
     }
 }
 
-/// Names in a sentence.
+/// Joins names for a sentence.
 fn listed(names: &[&str]) -> String {
     let mut shown: Vec<String> = names.iter().take(NAMED).map(|name| (*name).to_owned()).collect();
     let more = names.len() - shown.len();
@@ -139,7 +141,7 @@ mod tests {
         workshop
     }
 
-    /// Measures all that is asked for.
+    /// Fills in all required measurements.
     fn measured(mut workshop: Workshop) -> Workshop {
         for field in unmeasured(&workshop.pieces[0]) {
             let length = workshop.pieces[0]
@@ -186,10 +188,10 @@ mod tests {
         assert_eq!((news(&old).len(), news(&told).len()), (1, 0));
         assert_eq!(load(&save(&old)).unwrap().workshop, old);
         assert_eq!(load(&save(&told)).unwrap().workshop, told);
-        // A page that is newer than this one has told more; that stays.
+        // A newer page has shown later results. That version is kept.
         let newer = shown("Bench", Kind::Bench, RESULTS + 1, &[]);
         assert_eq!(newer.clone().told(), newer);
-        // What is new has been shown as it is.
+        // A new piece has only been shown with the current results.
         assert_eq!(
             shown("Bench", Kind::Bench, RESULTS, &[]).told().pieces[0].shown,
             RESULTS

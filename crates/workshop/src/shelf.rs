@@ -1,4 +1,4 @@
-//! The shelf: what its cans are good for, and what to mind about them.
+//! The shelf: the uses of its cans, and warnings about them.
 
 use std::rc::Rc;
 
@@ -10,7 +10,7 @@ use crate::document::{PieceId, Scheme, Workshop};
 pub use crate::stock::{OnHand, Stock, StockFault, stock};
 use crate::takeoff::Takeoff;
 
-/// Days after which an opened can is called old: a normal shelf life is a year (MIL-HDBK-1110 s. 7.2).
+/// The age in days at which an opened can counts as old. Normal shelf life is a year (MIL-HDBK-1110 s. 7.2).
 const OLD: i32 = 365;
 const OLD_CAN: Reason = Reason::read(
     "Opened more than a year ago: stir it, strain it, and try it on scrap before it goes on a piece.",
@@ -21,7 +21,7 @@ const FROZEN: Reason = Reason::read(
     "MIL-HDBK-1110 s. 7.2",
 );
 
-/// What to mind about a can: that it is old, that it has frozen.
+/// Returns the warnings about a can: whether it is old or was frozen.
 pub fn mind(workshop: &Workshop, stock: &Stock, today: Day) -> Vec<Reason> {
     let mut mind = Vec::new();
     let Some(can) = workshop.books.find::<ShelfCan>(&stock.id) else {
@@ -39,12 +39,13 @@ pub fn mind(workshop: &Workshop, stock: &Stock, today: Day) -> Vec<Reason> {
     mind
 }
 
-/// Whether all is known of a can that a piece could take it by: what is in it, how much, and its colour if it comes in one.
+/// Returns true if enough is known about a can to use it for a piece: its contents, and its color if the
+/// material has one.
 pub fn is_known(stock: &Stock) -> bool {
     stock.contents.is_ok() && (stock.colour.is_some() || !stock.material.coloured)
 }
 
-/// What a can would be for the pieces that take what is in it: by the name of the piece.
+/// Returns whether a can is enough for each piece that uses its contents, with the name of the piece.
 pub fn good_for(
     workshop: &Workshop,
     takeoffs: &[Option<Rc<Takeoff>>],
@@ -68,7 +69,8 @@ pub fn good_for(
         .collect()
 }
 
-/// The other pieces that plan the same material in the same colour, and so would take from the same cans: their names.
+/// Returns the names of the other pieces that use the same material in the same color, and therefore the same
+/// cans.
 pub fn also_planned_for(workshop: &Workshop, piece: &PieceId, need: &Demand) -> Vec<String> {
     let plans = |scheme: &Scheme| {
         let is_colour = need.colour.is_none_or(|colour| colour == scheme.colour.0);
@@ -94,7 +96,7 @@ mod tests {
         bare().apply(Edit::Book(add)).unwrap()
     }
 
-    /// The invented workshop with nothing on its shelf.
+    /// The sample workshop with an empty shelf.
     fn bare() -> Workshop {
         let mut workshop = invented_workshop();
         workshop.books = Default::default();
@@ -114,12 +116,12 @@ mod tests {
             let line = lines.iter().find(|line| *line.need.material.key == *material);
             also_planned_for(&workshop, &workshop.pieces[0].id, &line.unwrap().need)
         };
-        // The nightstands are painted in another colour, and get the same clear coat.
+        // The nightstands have another color but the same clear coat.
         assert!(of("trim-enamel").is_empty());
         assert_eq!(of("water-polyurethane"), [workshop.pieces[1].name.clone()]);
     }
 
-    /// 780 g with the can, 120 g without, 1.3 kg/L: 660 / 1.3 = 507.7 mL, by hand.
+    /// By hand: 780 g with the can, 120 g without, 1.3 kg/L. 660 / 1.3 = 507.7 mL.
     #[test]
     fn a_weighed_can_holds_its_mass_over_its_density() {
         let values = [
@@ -137,7 +139,7 @@ mod tests {
         assert!(stock(&with(&[("material", "cement")])).is_empty());
     }
 
-    /// A quart is 946.35 mL, exactly a quarter of 231 in3.
+    /// A quart is 946.35 mL, exactly a quarter of 231 in³.
     #[test]
     fn a_can_is_as_full_as_it_looks_until_it_is_weighed() {
         let size = [("material", "trim-enamel"), ("can", "us-quart")];
@@ -174,11 +176,11 @@ mod tests {
             ]),
             [FROZEN]
         );
-        // What is thinned with alcohol does not mind frost.
+        // Alcohol-based materials are not damaged by freezing.
         assert_eq!(mind(&[("material", "shellac-primer"), ("frozen", "yes")]), []);
     }
 
-    /// A gallon on the shelf is enough for every piece that takes it, and nothing of it is bought any more.
+    /// A gallon on the shelf is enough for every piece that uses it, so none is bought.
     #[test]
     fn what_is_on_the_shelf_is_not_bought() {
         let bare = bare();
@@ -203,7 +205,7 @@ mod tests {
             (lot.on_shelf.len(), lot.buy.unwrap().cans.len())
         };
         assert_eq!(buys(&stocked), (1, 0));
-        // Nor for one piece.
+        // The same holds for a single piece.
         let cans = |workshop: &Workshop| {
             let taken = crate::takeoff_in(workshop, &workshop.pieces[0]).unwrap();
             let mut lines = taken.materials.iter();

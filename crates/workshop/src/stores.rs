@@ -1,5 +1,5 @@
-//! What stands in the workshop besides cans: abrasive sheets, leaf, additives, decor. Of sheets and leaf it is known what all
-//! pieces take.
+//! Supplies in the workshop other than cans: abrasive sheets, leaf, additives and decor. For sheets and leaf,
+//! the amount that all pieces take is known.
 
 use std::rc::Rc;
 
@@ -9,26 +9,26 @@ use crate::goods::goods;
 use crate::preparing::{Much, whole_sheets};
 use crate::work::Work;
 
-/// Something that stands there.
+/// A supply in the workshop.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Store {
-    /// The name of its line.
+    /// The id of its line.
     pub id: Rc<str>,
     /// How many there are.
     pub have: u32,
-    /// How many all pieces take, from and to, where that is known; of sheets likely and at most.
+    /// How many all pieces take, low and high, if known. For sheets, likely and at most.
     pub needed: Option<(u32, u32)>,
 }
 
 impl Store {
-    /// How many have to be bought, from and to; nothing where it is not known what is taken.
+    /// Returns how many to buy, low and high, or `None` if the amount needed is unknown.
     pub fn lacking(&self) -> Option<(u32, u32)> {
         let (low, high) = self.needed?;
         Some((low.saturating_sub(self.have), high.saturating_sub(self.have)))
     }
 }
 
-/// Every line, in the maker's order; `works` are those of all pieces.
+/// Returns every supply, in the maker's order. `works` has one entry for each piece.
 pub fn stores(workshop: &Workshop, works: &[Option<Work>]) -> Vec<Store> {
     let supplies: Vec<Supply> = workshop.books.all().collect();
     let is_taken = |supply: &Supply| matches!(supply.kind, Some(SupplyKind::Sheets | SupplyKind::Leaf));
@@ -69,7 +69,7 @@ mod tests {
         workshop.apply(Edit::Book(add)).unwrap()
     }
 
-    /// The sum of what the steps of both invented pieces say, less what is there.
+    /// The total of the steps for both sample pieces, minus what is on hand.
     #[test]
     fn sheets_are_counted_against_all_pieces() {
         let bare = invented_workshop();

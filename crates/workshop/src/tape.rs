@@ -1,25 +1,25 @@
-//! How sure a tape reading is.
+//! The uncertainty of a tape measure reading.
 
 use units::Length;
 
-/// A sixteenth of an inch: what a person reads off a tape (common practice, no source).
+/// The smallest division that a person reads off a tape: 1/16 in (common practice, no source).
 const DIVISION: Length = Length::inches(1.0 / 16.0);
 
-/// The largest permissible error of a class II tape with a hook, for a length.
+/// Returns the maximum permissible error of a class II tape with a hook, for a length.
 ///
-/// `a + b L + c` with a = 0.3 mm, b = 0.2 mm per metre begun, and c = 0.2 mm because one end is a hook
-/// (Directive 2014/32/EU, Annex X; UK SI 2016/1153 Sch. 1I).
+/// It is `a + b L + c` with a = 0.3 mm, b = 0.2 mm per meter or part of one, and c = 0.2 mm because one end
+/// is a hook (Directive 2014/32/EU, Annex X; UK SI 2016/1153 Sch. 1I).
 fn permissible_error(length: Length) -> Length {
     Length::millimetres(0.3 + 0.2 * length.as_metres().ceil() + 0.2)
 }
 
-/// The standard uncertainty of a reading: the tape's error and the division it is read to, both rectangular
+/// Returns the standard uncertainty of a reading: the error of the tape and the division, both rectangular
 /// (JCGM 100, 4.3.7 and F.2.2.1).
 ///
 /// # Example
 /// ```
 /// use units::Length;
-/// // The tape's part alone is 0.52 mm at 1.2 m; reading to 1/16 in adds 0.46 mm at right angles.
+/// // The tape alone contributes 0.52 mm at 1.2 m. Reading to 1/16 in adds 0.46 mm in quadrature.
 /// let u = workshop::standard_uncertainty(Length::metres(1.2));
 /// assert!((u.as_millimetres() - 0.693).abs() < 0.001);
 /// ```

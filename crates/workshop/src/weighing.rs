@@ -1,4 +1,4 @@
-//! Weighing the can of a piece: what is known before the scale comes out, and what a weighed can changes.
+//! Weighing the can of a piece: the values known before weighing, and the effect of a weighed can.
 
 use std::rc::Rc;
 
@@ -10,8 +10,8 @@ use crate::edit::{BookEdit, Edit};
 use crate::learning::Weighed;
 use crate::takeoff::{MaterialLine, Takeoff, takeoff_in};
 
-/// The first values of a line for weighing the can of a material of a piece: all that is known before the scale comes out.
-/// One can serves several tools; what it shows is put down to the tool of the largest area.
+/// Returns the initial values of a line for weighing a can: everything known before weighing. If several
+/// tools use the can, the rate is assigned to the tool with the largest area.
 pub fn to_weigh(
     workshop: &Workshop,
     piece: &Piece,
@@ -59,8 +59,8 @@ pub fn to_weigh(
     ]
 }
 
-/// What one weighed can changes about an amount of a piece: the likely volume without it and with it; nothing where it shows
-/// no rate, or the piece takes nothing of the kind.
+/// Returns the likely volume of an amount without and with one weighed can. Returns `None` if the can gives
+/// no rate or the piece does not use the material.
 pub fn changed(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, of: &Weighed) -> Option<[Volume; 2]> {
     of.observed.ok()?;
     let likely = |takeoff: &Takeoff| {
@@ -81,7 +81,8 @@ mod tests {
     use crate::learning::{Unweighed, lessons, weighed};
     use crate::samples::{JOB, with_jobs as with};
 
-    /// Even jobs make later takeoffs of the same tool surer, and move them towards what was used; another tool stays.
+    /// Consistent jobs make later takeoffs with the same tool more certain and shift them toward what was
+    /// used. Other tools are unaffected.
     #[test]
     fn later_takeoffs_reckon_with_it() {
         let jobs: Vec<&[(&'static str, &str)]> = vec![&JOB; 6];
@@ -99,7 +100,7 @@ mod tests {
         let ((before, _, none), (after, likely, jobs)) = (need(&bare), need(&taught));
         assert!(after < before, "{after} {before}");
         assert_eq!((none, jobs), (0, 6));
-        // It is the area twice over at the middle of what six jobs leave open, and what the tool keeps.
+        // The area of two coats at the middle rate after six jobs, plus what the tool keeps.
         let taken = takeoff_in(&taught, &taught.pieces[0]).unwrap();
         let area = taken.painted.value.as_square_metres();
         let rate = lessons(&taught)[0].by_film.range().middle();
@@ -115,7 +116,7 @@ mod tests {
         );
     }
 
-    /// The second of two jobs moves the amount that one job left; a can of another material moves nothing.
+    /// The second of two jobs shifts the amount after the first one. A can of another material has no effect.
     #[test]
     fn a_weighed_can_says_what_it_changes() {
         let two = with(&[&JOB, &JOB]);

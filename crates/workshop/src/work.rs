@@ -1,4 +1,4 @@
-//! The work on a piece: its takeoff, its edges and the steps of preparing it, each worked out once.
+//! The work on a piece: its takeoff, edges and preparation steps, each computed once.
 
 use std::rc::Rc;
 
@@ -9,22 +9,22 @@ use crate::document::{Piece, Workshop};
 use crate::preparing::{PrepareStep, prepare};
 use crate::takeoff::{Takeoff, cut_in, edges_by_zone, takeoff_in};
 
-/// The takeoff of a piece, with what takes longer to work out.
+/// The takeoff of a piece, and the parts that take longer to compute.
 #[derive(Clone, Debug)]
 pub struct Work {
     /// The takeoff.
     pub takeoff: Rc<Takeoff>,
-    /// The lengths of edges of one piece, by zone.
+    /// The edge lengths of one piece, by zone.
     pub edges: Rc<Vec<(String, Edges)>>,
-    /// The steps of preparing it.
+    /// The preparation steps.
     pub steps: Rc<Vec<PrepareStep>>,
 }
 
 impl Work {
-    /// The work on a piece of a workshop.
+    /// Computes the work on a piece.
     ///
     /// # Errors
-    /// Every measurement that is out of its limits or does not fit beside the others.
+    /// Every measurement that is out of range or does not fit the others.
     pub fn of(workshop: &Workshop, piece: &Piece) -> Result<Self, Vec<Problem>> {
         let takeoff = takeoff_in(workshop, piece)?;
         let edges = edges_by_zone(piece)?;
@@ -35,7 +35,7 @@ impl Work {
         })
     }
 
-    /// The job of the takeoff with its edges: the minutes depend on them, the amounts do not.
+    /// Returns the job with its edges, which affect the time but not the amounts.
     pub fn timed_job(&self, piece: &Piece) -> Job {
         let mut job = self.takeoff.job.clone();
         cut_in(&mut job, piece, &self.edges);
@@ -43,7 +43,7 @@ impl Work {
     }
 }
 
-/// The work on every piece, in their order; nothing for one whose measurements do not fit.
+/// Returns the work on every piece, in order, with `None` for pieces whose measurements do not fit.
 pub fn works(workshop: &Workshop) -> Vec<Option<Work>> {
     let of = |piece: &Rc<Piece>| Work::of(workshop, piece).ok();
     workshop.pieces.iter().map(of).collect()
