@@ -1,4 +1,4 @@
-//! What a piece takes of each material, as a table for a spreadsheet.
+//! The amounts of each material for a piece, as a table for a spreadsheet.
 
 use coatings::can::show_price;
 use coatings::{Contents, Verdict};
@@ -9,7 +9,7 @@ use crate::document::{Colour, Workshop};
 use crate::stock::Stock;
 use crate::takeoff::{MaterialLine, Takeoff, cans_to_buy};
 
-/// The unit of volumes in the table, its sign and its decimals.
+/// Returns the unit of volumes in the table, its symbol and its number of decimals.
 fn unit(system: System) -> (VolumeUnit, &'static str, usize) {
     match system {
         System::UsCustomary => (VolumeUnit::UsFluidOunce, "US fl oz", 2),
@@ -17,9 +17,10 @@ fn unit(system: System) -> (VolumeUnit, &'static str, usize) {
     }
 }
 
-/// What the whole set of a piece takes of each material as CSV (RFC 4180): coats, tools, the low, likely and high amount,
-/// the cans on hand with what is in them, the answer and its probability, which cans to buy besides and what they cost. Volumes are in US fluid ounces or millilitres, as the heading
-/// says; prices in the currency of the workshop, if it has one.
+/// Returns the amounts of each material for the whole set as CSV (RFC 4180). The columns are the coats, the
+/// tools, the low, likely and high amount, the cans on hand and their contents, the verdict and its
+/// probability, the cans to buy and their cost. Volumes are in US fluid ounces or milliliters, as the heading
+/// says. Prices are in the currency of the workshop, if it has one.
 ///
 /// # Example
 /// ```
@@ -61,7 +62,7 @@ pub fn amounts_csv(workshop: &Workshop, takeoff: &Takeoff) -> String {
 fn cells(workshop: &Workshop, line: &MaterialLine) -> Vec<Cell> {
     let (unit, _, decimals) = unit(workshop.units);
     let volume = |volume: Volume| number(unit.count(volume), decimals);
-    // Two decimals are every one of the trials.
+    // Two decimals are enough to tell single trials apart.
     let percent = |probability: f64| number(probability * 100.0, 2);
     let nothing = || text("");
     let need = &line.need;
@@ -105,7 +106,7 @@ fn cells(workshop: &Workshop, line: &MaterialLine) -> Vec<Cell> {
     ]
 }
 
-/// `quart, full; half-pint, about half`
+/// Formats the cans on hand, like `quart, full; half-pint, about half`.
 fn on_hand(cans: &[Stock]) -> String {
     let can = |stock: &Stock| {
         let size = stock.can.map_or("can", |can| can.label);
@@ -193,7 +194,7 @@ mod tests {
         }
     }
 
-    /// Two full gallons of each material on the shelf: nothing to buy, and nothing has no price.
+    /// Two full gallons of each material are on the shelf, so there is nothing to buy and no price.
     #[test]
     fn what_is_on_the_shelf_is_not_bought_and_not_priced() {
         let mut workshop = Workshop::default()

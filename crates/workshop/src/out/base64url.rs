@@ -1,8 +1,8 @@
-//! Bytes as text that may stand in a link: base64url of RFC 4648, section 5, without the signs that fill up the end.
+//! Bytes as URL-safe text: base64url from RFC 4648, section 5, without padding.
 
 const SIGNS: &[u8; 64] = b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
 
-/// Bytes as text.
+/// Encodes bytes as text.
 ///
 /// # Example
 /// ```
@@ -23,8 +23,8 @@ pub fn to_base64url(bytes: &[u8]) -> String {
     text
 }
 
-/// The bytes of a text; nothing for a text that [`to_base64url`] never writes: other signs, a length that cannot be, or
-/// bits left over at the end that are not zero (RFC 4648, sections 3.3 and 3.5).
+/// Decodes a text. Returns `None` for a text that [`to_base64url`] never writes: other characters, an
+/// impossible length, or nonzero bits left over at the end (RFC 4648, sections 3.3 and 3.5).
 pub fn from_base64url(text: &str) -> Option<Vec<u8>> {
     let mut bytes = Vec::with_capacity(text.len() / 4 * 3 + 2);
     let mut bits: u32 = 0;
@@ -47,7 +47,7 @@ mod tests {
     use super::*;
     use proptest::prelude::*;
 
-    /// The vectors of RFC 4648, section 10, without their padding.
+    /// The test vectors of RFC 4648, section 10, without padding.
     const VECTORS: [(&str, &str); 7] = [
         ("", ""),
         ("f", "Zg"),
@@ -64,7 +64,7 @@ mod tests {
             assert_eq!(to_base64url(plain.as_bytes()), text);
             assert_eq!(from_base64url(text).unwrap(), plain.as_bytes());
         }
-        // Section 9 with the signs 62 and 63 of section 5.
+        // The examples of section 9, with characters 62 and 63 of section 5.
         assert_eq!(to_base64url(&[0x14, 0xfb, 0x9c, 0x03, 0xd9, 0x7e]), "FPucA9l-");
         assert_eq!(to_base64url(&[0xff, 0xff, 0xff]), "____");
     }

@@ -1,4 +1,4 @@
-//! The job card: what one does at the bench, coat by coat, to print and tick off.
+//! The job card: the work at the bench, coat by coat, to print and check off.
 
 use std::borrow::Cow;
 use std::rc::Rc;
@@ -11,57 +11,57 @@ use crate::document::{OwnMaterial, Piece, Scheme};
 use crate::preparing::{OldFinish, of_lead};
 use crate::takeoff::{MaterialLine, Takeoff};
 
-/// What holds for all work with coatings (common practice; the labels have the details).
+/// Warnings for all work with coatings (common practice; the labels have the details).
 const ALWAYS: &str = "Air the room, wear gloves, eye protection and a mask that fits the work, and keep flames and sparks away \
                       from solvents. Lay rags with drying oil flat to dry outdoors or drown them in water; in a heap they can \
                       catch fire by themselves.";
 
-/// The work on a piece, part by part.
+/// The job card of a piece, in parts.
 #[derive(Clone, Debug, PartialEq)]
 pub struct JobCard {
-    /// Zones that are finished alike, in one part.
+    /// One part for each group of zones with the same finish.
     pub parts: Vec<CardPart>,
-    /// Surfaces that would get the finish with their zone and that the maker left out, as one names them.
+    /// The names of surfaces that the maker excluded from the finish of their zone.
     pub left_out: Vec<String>,
-    /// What to mind, the general things first, then what belongs to the materials.
+    /// Warnings, general ones first, then those of the materials.
     pub cautions: Vec<Cow<'static, str>>,
 }
 
-/// Zones that are finished alike.
+/// Zones with the same finish.
 #[derive(Clone, Debug, PartialEq)]
 pub struct CardPart {
-    /// What the maker calls them.
+    /// The names of the zones.
     pub zones: Vec<String>,
-    /// Their area, of the whole set.
+    /// The area of the zones, for the whole set.
     pub area: Area,
-    /// Their colour, if something goes on that comes in colours.
+    /// The color, if a coat comes in colors.
     pub colour: Option<Rgb>,
-    /// What to mind before anything goes on.
+    /// Advice for before the first coat.
     pub before: Vec<&'static str>,
-    /// What goes on, in order.
+    /// The coats, in order.
     pub steps: Vec<CardStep>,
 }
 
 /// Coats of one material.
 #[derive(Clone, Debug, PartialEq)]
 pub struct CardStep {
-    /// What the material does.
+    /// The stage of the material.
     pub stage: Stage,
-    /// What it is called.
+    /// The name of the material.
     pub material: String,
-    /// How many coats, each with a box to tick.
+    /// The number of coats. Each has a checkbox.
     pub coats: u32,
-    /// How many of them are ticked off, from the first on.
+    /// How many of the coats are checked off, starting with the first.
     pub done: u32,
-    /// With what: `brush`, or `mini foam roller, narrow parts with brush`.
+    /// The tools: `brush`, or `mini foam roller, narrow parts with brush`.
     pub with: String,
-    /// Hours until the next coat may go on.
+    /// Hours until the next coat.
     pub recoat: SourcedRange<coatings::unit::Hours>,
-    /// How much thinner is added before it is sprayed, in hundredths of the volume; nothing if none is.
+    /// The thinner to add before spraying, in percent of the volume. `None` if it is not thinned.
     pub thinned: Option<u32>,
 }
 
-/// The card of a piece; `own` are the materials of the maker's own.
+/// Returns the job card of a piece. `own` are the maker's own materials.
 pub fn job_card(piece: &Piece, own: &[Rc<OwnMaterial>], takeoff: &Takeoff) -> JobCard {
     let mut parts: Vec<CardPart> = Vec::new();
     let mut cautions: Vec<Cow<'static, str>> = vec![of_lead(piece).into(), ALWAYS.into()];
@@ -69,7 +69,7 @@ pub fn job_card(piece: &Piece, own: &[Rc<OwnMaterial>], takeoff: &Takeoff) -> Jo
         let area = zone.patches.iter().map(|patch| patch.area).sum();
         let label = piece.zone_label(&zone.key);
         let steps = steps(piece, takeoff, zone);
-        // What is scuffed, sanded or taken off otherwise is left alone where lead was found.
+        // An old finish that contains lead must not be scuffed, sanded or removed.
         let before = match OldFinish::of(piece) {
             OldFinish::Lead => Vec::new(),
             _ => before(piece.scheme_of(&zone.key), own),
@@ -115,7 +115,7 @@ pub fn job_card(piece: &Piece, own: &[Rc<OwnMaterial>], takeoff: &Takeoff) -> Jo
     }
 }
 
-/// What the surface asks for besides coats, first what stands against the plan.
+/// Returns the advice for the surface other than coats, starting with objections to the plan.
 fn before(scheme: &Scheme, own: &[Rc<OwnMaterial>]) -> Vec<&'static str> {
     let suggestion = scheme.suggestion(own);
     let all = suggestion.against.iter().chain(&suggestion.notes);
@@ -150,7 +150,7 @@ fn steps(piece: &Piece, takeoff: &Takeoff, zone: &ZoneWork) -> Vec<CardStep> {
             thinned: (layer.thinned > 0.0).then_some((layer.thinned * 100.0).round() as u32),
         }
     };
-    // What cleans has its steps before the coats.
+    // Cleaners are part of the steps before the coats.
     let coats = planned(zone).filter(|layer| layer.material.stage != Stage::Clean);
     coats.map(step).collect()
 }
@@ -261,7 +261,7 @@ mod tests {
         assert!(card.parts[0].zones.len() > 2);
     }
 
-    /// Stain over old paint cannot come out: the card says so before anything else, and that the old finish is scuffed.
+    /// Stain over old paint cannot work. The card says so first, and says to scuff the old finish.
     #[test]
     fn what_the_surface_asks_for_stands_before_the_coats() {
         let mut piece = invented_workshop().pieces[0].as_ref().clone();
@@ -283,7 +283,7 @@ mod tests {
             stained[1].starts_with("Stain colours bare wood only"),
             "{stained:?}"
         );
-        // What is stripped is not scuffed.
+        // A finish that is stripped is not scuffed.
         assert!(
             !stained.iter().any(|text| text.starts_with("Scuff-sand")),
             "{stained:?}"

@@ -1,19 +1,20 @@
-//! Tables as text with commas (RFC 4180): a heading, a line for each record with CR LF at its end, quotes doubled.
+//! CSV tables (RFC 4180): a heading, and one line for each record. Lines end in CR LF, and quotes are
+//! doubled.
 
-/// A table that is being written.
+/// A table being written.
 pub(super) struct Table {
     text: String,
 }
 
 impl Table {
-    /// A table with this heading.
+    /// Creates a table with this heading.
     pub(super) fn new(heading: &[&str]) -> Self {
         let mut table = Table { text: String::new() };
         table.line(heading.iter().map(|cell| text(cell)).collect());
         table
     }
 
-    /// One more line; its cells come from [`text`] or [`number`].
+    /// Adds a line. Its cells come from [`text`] or [`number`].
     pub(super) fn line(&mut self, cells: Vec<Cell>) {
         for (place, Cell(cell)) in cells.iter().enumerate() {
             if place > 0 {
@@ -30,18 +31,18 @@ impl Table {
         self.text.push_str("\r\n");
     }
 
-    /// What was written.
+    /// Returns the table as text.
     pub(super) fn into_text(self) -> String {
         self.text
     }
 }
 
-/// A cell that can be written as it is.
+/// A cell that is ready to write.
 pub(super) struct Cell(String);
 
-/// A text that a spreadsheet takes as a text. What begins like a formula gets an apostrophe before it (CWE-1236). So does
-/// what stands behind a sign that may divide cells: some spreadsheets divide at other signs than the comma, and then see
-/// a cell begin there.
+/// Formats a text so that spreadsheets treat it as text. An apostrophe goes before anything that starts like
+/// a formula (CWE-1236), and also inside the cell after any separator character. Some spreadsheets split
+/// cells at other characters than commas, and would start a new cell there.
 pub(super) fn text(given: &str) -> Cell {
     let mut cell = String::with_capacity(given.len());
     let mut begins = true;
@@ -59,7 +60,7 @@ pub(super) fn text(given: &str) -> Cell {
     Cell(cell)
 }
 
-/// A number with so many decimals behind a point.
+/// Formats a number with a decimal point and a fixed number of decimals.
 pub(super) fn number(value: f64, decimals: usize) -> Cell {
     Cell(format!("{value:.decimals$}"))
 }
@@ -68,7 +69,7 @@ pub(super) fn number(value: f64, decimals: usize) -> Cell {
 pub(super) mod tests {
     use super::*;
 
-    /// The lines of a table as a library of others reads them; the heading is the first.
+    /// Parses a table with an independent library. The heading is the first line.
     pub(crate) fn read(text: &str) -> Vec<Vec<String>> {
         assert!(text.ends_with("\r\n"));
         let reader = ::csv::ReaderBuilder::new()

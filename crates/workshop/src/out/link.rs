@@ -1,4 +1,4 @@
-//! A piece as text for a link, and back: its record of the save file, with the maker's own materials that it uses.
+//! Pieces as link text: the record from the save file, with the maker's own materials that it uses.
 
 use std::fmt;
 use std::rc::Rc;
@@ -10,22 +10,24 @@ use crate::book::Books;
 use crate::document::{OwnMaterial, Piece, PieceId, Workshop};
 use crate::format::{self, Loaded, Notice};
 
-/// The longest text of a piece, in bytes, as it is before it is made smaller for a link. A piece has two or three thousand.
+/// The maximum size of a piece in bytes, before compression for the link. A typical piece has two or three
+/// thousand.
 pub const MAX_LINK_BYTES: usize = 64 * 1024;
-/// The first version of the save file whose records stood in a link.
+/// The first version of the save file whose records appear in links.
 const FIRST_VERSION: u64 = 3;
-/// Entries of a piece that must be there whatever is usual: what is usual hangs on the kind and the edition.
+/// Required entries of a piece. They are never left out because the defaults depend on the kind and the
+/// edition.
 const NEEDED: [&str; 4] = ["name", "furniture", "edition", "shown"];
 
-/// Why a piece was not put into a link, or not read from one.
+/// Why a piece could not be written to or read from a link.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[non_exhaustive]
 pub enum LinkError {
-    /// The piece is larger than a link may be.
+    /// The piece is too large for a link.
     TooLarge,
-    /// The text of the link is not that of a piece.
+    /// The text of the link is not a piece.
     NotAPiece,
-    /// It was made by a newer version of the tool.
+    /// The link was made by a newer version of the tool.
     Newer {
         /// The version of its record.
         version: u64,
@@ -54,11 +56,11 @@ impl fmt::Display for LinkError {
 
 impl std::error::Error for LinkError {}
 
-/// A piece as text for a link, without its name in the workshop; `own` are the materials of the maker's own. What is as
-/// usual in the edition of the piece is left out, and so are prices and the books of the piece.
+/// Returns a piece as text for a link, without its id. `own` are the maker's own materials. Values that equal
+/// the defaults in the edition of the piece are left out, and so are prices and the books of the piece.
 ///
 /// # Errors
-/// If the piece has more than [`MAX_LINK_BYTES`].
+/// If the piece exceeds [`MAX_LINK_BYTES`].
 ///
 /// # Example
 /// ```
@@ -74,7 +76,7 @@ pub fn link_text(piece: &Piece, own: &[Rc<OwnMaterial>]) -> Result<String, LinkE
     let layers = piece.schemes().flat_map(|scheme| &scheme.layers);
     let planned: Vec<&str> = layers.map(|layer| &*layer.material).collect();
     let used = own.iter().filter(|own| planned.contains(&&*own.key));
-    // What was paid is nobody else's business.
+    // The prices that the maker paid are private.
     let unpriced = used.map(|own| {
         Rc::new(OwnMaterial {
             prices: SortedMap::new(),
@@ -96,7 +98,8 @@ pub fn link_text(piece: &Piece, own: &[Rc<OwnMaterial>]) -> Result<String, LinkE
         link.insert("materials".into(), materials.take());
     }
     link.insert("piece".into(), record);
-    // The page has the code for lines and indents already; without them the text is as good as the shortest.
+    // The page already contains the code for pretty-printing. Removing its indents gives nearly the shortest
+    // text.
     let text = serde_json::to_string_pretty(&Value::from(link)).unwrap_or_default();
     let text: String = text.lines().map(str::trim_start).collect();
     if text.len() > MAX_LINK_BYTES {
@@ -105,10 +108,10 @@ pub fn link_text(piece: &Piece, own: &[Rc<OwnMaterial>]) -> Result<String, LinkE
     Ok(text)
 }
 
-/// Entries of a piece whose parts have ids. Who gets a link gives ids of their own.
+/// Entries of a piece whose parts have ids. The recipient assigns new ids.
 const WITH_IDS: [&str; 5] = ["bays", "upper", "changes", "zones", "scheme"];
 
-/// Leaves out the ids of all entries.
+/// Removes the ids of all entries.
 fn leave_out_ids(value: &mut Value) {
     match value {
         Value::Array(list) => list.iter_mut().for_each(leave_out_ids),
@@ -120,7 +123,7 @@ fn leave_out_ids(value: &mut Value) {
     }
 }
 
-/// What a save file with this one piece holds.
+/// Returns the save file of this one piece, as JSON.
 fn written(piece: Piece, materials: Vec<Rc<OwnMaterial>>) -> Value {
     let text = format::save(&Workshop {
         materials,
@@ -142,7 +145,7 @@ fn first_piece(file: &mut Value) -> Value {
     piece
 }
 
-/// Leaves out what stands in by itself where it is not there.
+/// Removes entries that equal their defaults.
 fn leave_out_usual(piece: &mut Value, usual: &Value) {
     let zones = piece.get_mut("zones").and_then(Value::as_object_mut);
     for (_, zone) in zones.into_iter().flatten() {
@@ -170,7 +173,7 @@ fn leave_out_usual(piece: &mut Value, usual: &Value) {
     }
 }
 
-/// Leaves out the entries that are as usual, but for some that must be there.
+/// Removes entries that equal the defaults, except those in `needed`.
 fn leave_out(value: &mut Value, usual: Option<&Value>, needed: &[&str]) {
     let usual = usual.and_then(Value::as_object);
     if let Some((entries, usual)) = value.as_object_mut().zip(usual) {
@@ -182,12 +185,11 @@ fn leave_out(value: &mut Value, usual: Option<&Value>, needed: &[&str]) {
     }
 }
 
-/// The piece of a link, in a workshop of its own that [`crate::Edit::Gather`] takes in; `id` is a name that was never used
-/// in the workshop that gets it. What stands in a link is treated as a save file is: what cannot be used is mended or
-/// left out, and said.
+/// Reads the piece of a link into a workshop for [`crate::Edit::Gather`]. `id` must never have been used in
+/// the receiving workshop. Invalid values are repaired or dropped with a notice, as in a save file.
 ///
 /// # Errors
-/// If the text has more than [`MAX_LINK_BYTES`], is not that of a piece, or was made by a newer version.
+/// If the text exceeds [`MAX_LINK_BYTES`], is not a piece, or was made by a newer version.
 pub fn read_link(text: &str, id: PieceId) -> Result<Loaded, LinkError> {
     if text.len() > MAX_LINK_BYTES {
         return Err(LinkError::TooLarge);
@@ -220,8 +222,8 @@ pub fn read_link(text: &str, id: PieceId) -> Result<Loaded, LinkError> {
     Ok(loaded)
 }
 
-/// Whether a scheme of the piece does not say its coats. The usual coats changed once before links named their edition,
-/// and nothing else in a link tells which ones were meant.
+/// Returns true if a scheme of the piece has no coats. The default coats changed once before links stored
+/// their edition, so nothing in such a link tells which ones were meant.
 fn leaves_out_coats(piece: &Map<String, Value>) -> bool {
     let is_without = |scheme: Option<&Value>| scheme.and_then(|scheme| scheme.get("layers")).is_none();
     let zones = piece.get("zones").and_then(Value::as_object);

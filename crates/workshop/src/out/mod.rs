@@ -1,5 +1,5 @@
-//! What is handed out: the job card, tables for a spreadsheet, the takeoff for programs, and a piece as text for a link,
-//! with the picture of that link.
+//! Exports: the job card, tables for a spreadsheet, the takeoff for programs, and a piece as link text with
+//! its QR code.
 
 mod amounts;
 mod base64url;

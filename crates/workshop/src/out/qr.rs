@@ -1,23 +1,24 @@
-//! A text as a picture that a telephone reads: QR code, ISO/IEC 18004.
+//! QR codes (ISO/IEC 18004).
 
 use qrcodegen::{QrCode, QrCodeEcc, QrSegment, Version};
 
-/// The light border that every reader needs, in modules (ISO/IEC 18004, 6.3.8: four).
+/// The light border that readers need, in modules (ISO/IEC 18004, 6.3.8: four).
 const QUIET: i32 = 4;
 
-/// A QR code to be drawn.
+/// A QR code to draw.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct QrPicture {
-    /// How wide and how high it is with its light border, in modules; the `viewBox` of the drawing goes from 0 to here.
+    /// The width and height with the light border, in modules. The `viewBox` of the drawing goes from 0 to
+    /// this.
     pub side: u32,
-    /// The dark modules as the `d` of one SVG path: a rectangle for each run in a row.
+    /// The dark modules as the `d` of one SVG path, with a rectangle for each run in a row.
     pub d: String,
 }
 
-/// The QR code of a text, as small as it can be; nothing for a text that is too long, which is more than 2953 bytes.
+/// Returns the smallest QR code of a text, or `None` if the text is longer than 2953 bytes.
 ///
-/// The bytes are taken as they are (byte mode). The size is that of the lowest level of correction; where a higher one
-/// needs no more room, it is taken, since it costs nothing and forgives a stain.
+/// The bytes are encoded in byte mode. The size is that of the lowest error correction level. A higher level
+/// is used if it fits in the same size, because it costs nothing and tolerates stains.
 ///
 /// # Example
 /// ```
@@ -53,10 +54,10 @@ pub fn qr(text: &str) -> Option<QrPicture> {
 mod tests {
     use super::*;
 
-    /// How many dots of the picture a module has; a reader must find it as a camera would.
+    /// Pixels per module. The reader must find the code as in a camera image.
     const DOTS: usize = 4;
 
-    /// What an independent library reads off the drawn picture.
+    /// Decodes the drawn picture with an independent library.
     fn read(picture: &QrPicture) -> String {
         let side = picture.side as usize;
         let mut dark = vec![false; side * side];
@@ -81,7 +82,7 @@ mod tests {
         grids[0].decode().unwrap().1
     }
 
-    /// A text as a link has it, with no two places alike.
+    /// Returns a text like that of a link, without repetition.
     fn text(length: usize) -> String {
         let bytes: Vec<u8> = (0..length).map(|n| (n * n + n / 7) as u8).collect();
         let mut text = format!("https://example.org/#p={}", crate::out::to_base64url(&bytes));

@@ -1,4 +1,4 @@
-//! The surfaces of a piece as a table for a spreadsheet.
+//! The surfaces of a piece, as a table for a spreadsheet.
 
 use units::{Area, System};
 
@@ -6,7 +6,7 @@ use super::csv::{Cell, Table, number, text};
 use crate::document::Piece;
 use crate::takeoff::{SurfaceLine, Takeoff};
 
-/// The unit of areas, and the decimals that go down to about 10 mm2.
+/// Returns the unit of areas and its number of decimals, for a resolution of about 10 mm².
 fn unit(system: System) -> (&'static str, usize) {
     match system {
         System::UsCustomary => ("ft2", 4),
@@ -21,8 +21,9 @@ fn figure(area: Area, system: System) -> f64 {
     }
 }
 
-/// Every surface of one piece as CSV (RFC 4180): part, face, zone, whether it is painted, gross area, what is deducted and
-/// for what, profile multiplier and net area. Areas are in square feet or square metres, as the heading says.
+/// Returns every surface of one piece as CSV (RFC 4180): part, face, zone, whether it is painted, gross area,
+/// deductions with their reasons, profile multiplier and net area. Areas are in square feet or square meters,
+/// as the heading says.
 ///
 /// # Example
 /// ```
@@ -110,7 +111,7 @@ mod tests {
                 let of = |place: usize| line[place].parse::<f64>().unwrap();
                 assert!((of(4) - figure(surface.surface.gross, system)).abs() <= half);
                 assert!((of(8) - figure(surface.surface.net, system)).abs() <= half);
-                // Smallest remnants count as nothing.
+                // Tiny remnants count as zero.
                 let rest = of(4) - of(5) - of(8);
                 assert!(rest.abs() < 3.0 * half || of(8) == 0.0, "{line:?}");
                 let causes: f64 = line[6]

@@ -1,4 +1,4 @@
-//! Pieces go through links and come back.
+//! Round trips of pieces through links.
 
 use std::rc::Rc;
 
@@ -20,7 +20,7 @@ fn typed(text: &str) -> Option<Reading> {
     Reading::new(text, LengthUnit::Inch).ok()
 }
 
-/// Edits of everything that a record holds.
+/// Edits that touch every entry of a record.
 fn edits() -> Vec<PieceEdit> {
     let place = BayPlace { upper: false, bay: 1 };
     let top = || Some("top".to_owned());
@@ -63,7 +63,7 @@ fn edits() -> Vec<PieceEdit> {
     edits
 }
 
-/// A workshop with one piece, and two materials of its own.
+/// A workshop with one piece and two materials of its own.
 fn workshop(kind: Kind, system: System, places: &[prop::sample::Index]) -> Workshop {
     let own: Rc<str> = "own-1".into();
     let rate = LabelReading::new(label_field("rate").unwrap(), "350-450", "ft2/gal").ok();
@@ -84,7 +84,7 @@ fn workshop(kind: Kind, system: System, places: &[prop::sample::Index]) -> Works
         .into_iter()
         .chain(edits)
         .fold(Workshop::default(), |workshop, edit| {
-            // What does not fit this kind of piece is not done.
+            // Edits that do not fit this kind of piece are skipped.
             workshop.apply(edit).unwrap_or(workshop)
         })
 }
@@ -114,7 +114,7 @@ fn what_was_paid_and_written_about_a_piece_stays_at_home() {
     );
 }
 
-/// The piece with another name in its workshop.
+/// The piece with another id.
 fn as_sent(piece: &Piece) -> Piece {
     Piece {
         id: id("sent"),
@@ -144,7 +144,7 @@ proptest! {
         prop_assert_eq!(back.materials, unpriced.collect::<Vec<_>>());
     }
 
-    /// Whatever stands in a link, the page that opened it still stands.
+    /// Damaged links are refused or repaired, without a panic.
     #[test]
     fn a_spoilt_link_is_refused_or_mended(at in any::<prop::sample::Index>(), sign in "[0-9a-z{}\\[\\]\":, -]") {
         let workshop = invented();
@@ -193,7 +193,7 @@ fn a_piece_that_is_sent_stands_beside_what_is_there() {
     let ours = workshop(Kind::Desk, System::Metric, &[])
         .apply(Edit::Material("own-1".into(), green))
         .unwrap();
-    // Even where the page gave it a name that is taken.
+    // Even if the page assigned an id that is taken.
     let sent = read_link(&text, id("a")).unwrap().workshop;
     let both = ours.apply(Edit::Gather(sent)).unwrap();
     assert_eq!(both.pieces[0], ours.pieces[0]);
@@ -275,7 +275,7 @@ fn the_description_for_people_shows_a_link_that_is_read() {
     assert_eq!(value(&written), value(example));
 }
 
-/// Links began while the usual coats were others, and did not say which ones they left out.
+/// The first links did not say which default coats they left out, and the defaults have changed since.
 #[test]
 fn an_older_link_that_leaves_out_its_coats_says_so() {
     let notices = |piece: &str| {

@@ -1,4 +1,4 @@
-//! What is needed of each material, what the cans on hand are good for, and what to buy.
+//! The amount needed of each material, the uses of the cans on hand, and what to buy.
 
 use coatings::Verdict;
 use coatings::can::ChoiceError;
@@ -39,7 +39,7 @@ struct CauseReport {
     standard_uncertainty_litres: f64,
 }
 
-/// How much goes to one place.
+/// The amount for one place.
 #[derive(Clone, Debug, Serialize)]
 pub(super) struct PlaceReport {
     pub(super) place: &'static str,
@@ -76,7 +76,7 @@ struct StockReport {
     likely_litres: Option<f64>,
 }
 
-/// What to buy, or why that cannot be said.
+/// What to buy, or why that is unknown.
 #[derive(Clone, Debug, Serialize)]
 #[serde(untagged)]
 pub(super) enum ToBuy {
@@ -143,7 +143,7 @@ impl MaterialReport {
     }
 }
 
-/// The key of a zone by its number in the job.
+/// Returns the key of a zone from its index in the job.
 pub(super) fn zone_key(takeoff: &Takeoff, zone: usize) -> String {
     let zone = takeoff.job.zones.get(zone);
     zone.map_or_else(String::new, |zone| zone.key.clone())
@@ -179,7 +179,7 @@ impl OnHandReport {
     }
 }
 
-/// The word of a verdict, for programs and on the command line.
+/// Returns the word for a verdict, for programs and the command line.
 pub fn verdict_word(verdict: Verdict) -> &'static str {
     match verdict {
         Verdict::Enough => "enough",

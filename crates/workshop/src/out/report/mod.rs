@@ -1,7 +1,8 @@
-//! The takeoff of a whole workshop for programs: what the command line prints as JSON and the module for scripts gives.
+//! The takeoff of a whole workshop for programs. The command line prints it as JSON, and the script module
+//! returns it.
 //!
-//! The unit stands in the name of each figure: metres, square metres, litres, minutes. A finish has the words of the
-//! save file. `crates/script/module/coatwright.d.ts` says what each entry means.
+//! The name of each value ends in its unit: meters, square meters, liters or minutes. A finish uses the words
+//! of the save file. `crates/script/module/coatwright.d.ts` documents each entry.
 
 mod materials;
 mod piece;
@@ -22,7 +23,7 @@ use materials::ToBuy;
 pub use materials::verdict_word;
 use piece::PieceReport;
 
-/// The takeoff of every piece and what to buy for all of them. It is only written.
+/// The takeoff of every piece, and what to buy for all of them. It is only serialized.
 #[derive(Clone, Debug, Serialize)]
 #[serde(rename_all = "camelCase")]
 pub struct Report {
@@ -34,7 +35,7 @@ pub struct Report {
     mended: Vec<String>,
 }
 
-/// What all pieces together take of one material.
+/// The amount of one material for all pieces.
 #[derive(Clone, Debug, Serialize)]
 #[serde(rename_all = "camelCase")]
 struct Together {
@@ -46,7 +47,8 @@ struct Together {
     to_buy: ToBuy,
 }
 
-/// The takeoff of every piece of a file, with what was mended in it; with the working of each amount if that is wanted.
+/// Returns the takeoff of every piece in a file and the repairs made when it was loaded. With `working`, each
+/// amount includes its calculation.
 pub fn report(loaded: &Loaded, working: bool) -> Report {
     let analysis = Analysis::of(Rc::new(loaded.workshop.clone()));
     let workshop = analysis.workshop();
@@ -75,7 +77,7 @@ impl Together {
     }
 }
 
-/// Why a piece cannot be measured up, in sentences with lengths in the maker's units.
+/// Returns why a piece has no takeoff, in sentences with lengths in the maker's units.
 fn messages(workshop: &Workshop, problems: &[Problem]) -> Vec<String> {
     let show = |length| units::show_length(length, workshop.units);
     problems.iter().map(|problem| problem.message(show)).collect()

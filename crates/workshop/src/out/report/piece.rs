@@ -15,7 +15,7 @@ use crate::Analysis;
 use crate::document::Piece;
 use crate::format::SchemeRecord;
 
-/// A piece that was measured up, or why it cannot be.
+/// The takeoff of a piece, or why it has none.
 #[derive(Clone, Debug, Serialize)]
 #[serde(untagged)]
 pub(super) enum PieceReport {

@@ -1,4 +1,4 @@
-//! Surfaces and zones of a piece, with the working of their areas.
+//! The surfaces and zones of a piece, with the calculation of their areas.
 
 use geometry::Surface;
 use serde::Serialize;

@@ -35,7 +35,7 @@ fn the_json_adds_up() {
             let covered: f64 = covers.iter().map(|cover| area(&cover["squareMetres"])).sum();
             let net = area(&surface["netSquareMetres"]);
             let left = area(&surface["grossSquareMetres"]) - covered;
-            // Noise below the smallest area that is kept is dropped.
+            // Areas below the minimum are dropped as rounding errors.
             assert!((left - net).abs() < 1e-6, "{surface}");
             painted += if surface["painted"] == true { net } else { 0.0 };
         }

@@ -1,4 +1,4 @@
-//! The ways of doing the same finish.
+//! The alternative ways to apply the same finish.
 
 use serde::Serialize;
 

@@ -1,4 +1,4 @@
-//! How each amount comes about; each value has its unit beside it.
+//! The calculation of each amount. Each value has a unit.
 
 use coatings::{DemandWorking, LayerWorking, Quantity, Working};
 use serde::Serialize;
@@ -44,7 +44,7 @@ struct QuantityReport {
     certainty: Option<&'static str>,
 }
 
-/// The working of every amount of a takeoff.
+/// Returns the calculation of every amount in a takeoff.
 pub(super) fn workings(takeoff: &Takeoff) -> Vec<WorkingReport> {
     let workings = takeoff.materials.iter().filter_map(|line| {
         let working = takeoff.working_of(line)?;
