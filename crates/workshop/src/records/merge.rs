@@ -1,9 +1,10 @@
-//! Two changes of one record, put together: what one page changed is done again on what another page saved meanwhile.
+//! Merging two changes of one record: a change from one page is applied again on top of what another page
+//! saved in the meantime.
 
 use serde_json::{Map, Value};
 
-/// What comes of `ours` and `theirs`, two changes of the same `base`. Where both changed one and the same value, ours
-/// stays, because it is the later one; nothing stands for a value that is not there.
+/// Merges `ours` and `theirs`, two changes of the same `base`. If both changed the same value, ours wins
+/// because it is later. `None` means that a value is absent.
 pub(super) fn merged(base: Option<Value>, ours: Option<Value>, theirs: Option<Value>) -> Option<Value> {
     if ours == base || ours == theirs {
         return theirs;
@@ -25,13 +26,13 @@ pub(super) fn merged(base: Option<Value>, ours: Option<Value>, theirs: Option<Va
         (None, Some(Value::Array(ours)), Some(Value::Array(theirs))) => {
             Some(Value::Array(lists(vec![], ours, theirs)))
         }
-        // A change is not lost to a record that went meanwhile.
+        // A change wins over a deletion.
         (_, ours, _) => ours,
     }
 }
 
-/// Entries that say what the other entries of an object mean. A reading is one value with its unit: half of each would be
-/// a size that nobody typed.
+/// Entries that determine the meaning of the other entries of an object. If these differ, the objects are not
+/// mixed. For example, half of each of two readings would be a size that nobody typed.
 const MEANING: [&str; 5] = ["change", "part", "shape", "surface", "typed"];
 
 fn may_mix(ours: &Map<String, Value>, theirs: &Map<String, Value>) -> bool {
@@ -39,9 +40,9 @@ fn may_mix(ours: &Map<String, Value>, theirs: &Map<String, Value>) -> bool {
         && !(ours.contains_key("typed") && ours != theirs)
 }
 
-/// The entry with the numbers that are meant by texts beside it.
+/// The entry for the numbers that belong to the texts beside it.
 const MEANT: &str = "values";
-/// The entry of a material with the texts of its prices.
+/// The entry of a material for the texts of its prices.
 const PRICES: &str = "prices";
 
 fn objects(
@@ -63,8 +64,8 @@ fn objects(
     both
 }
 
-/// The numbers that are meant by texts, which go with the texts: taken out of all three. The number of one text beside
-/// another text would be an amount that nobody entered.
+/// Merges the numbers that belong to texts, and removes them from all three records. Each number follows its
+/// text. With another text, it would be an amount that nobody entered.
 fn meant(
     base: &mut Map<String, Value>,
     ours: &mut Map<String, Value>,
@@ -89,14 +90,14 @@ fn meant(
     (!meant.is_empty()).then_some(Value::Object(meant))
 }
 
-/// The name that a line of a list has, or the whole of a list of names.
+/// Returns the name of a line in a list: its id, or the line itself in a list of names.
 fn name(line: &Value) -> Option<String> {
     let name = |value: &Value| Some(value.as_str()?.to_owned());
     let number = |value: &Value| Some(value.as_u64()?.to_string());
     name(line).or_else(|| line.get(ID).and_then(|id| name(id).or_else(|| number(id))))
 }
 
-/// The entry with the name of a line.
+/// The entry for the id of a line.
 const ID: &str = "id";
 
 fn lists(base: Vec<Value>, ours: Vec<Value>, theirs: Vec<Value>) -> Vec<Value> {
@@ -108,8 +109,8 @@ fn lists(base: Vec<Value>, ours: Vec<Value>, theirs: Vec<Value>) -> Vec<Value> {
     }
 }
 
-/// Lists whose lines have names. They keep their order: that of theirs, or ours where only ours is another one than before;
-/// a line that came in on the other side stands behind the one that it was put behind.
+/// Merges lists whose lines have names. The order is theirs, or ours if only ours changed it. A line added on
+/// the other side keeps its place after the line it was inserted after.
 fn named(base: Vec<Value>, ours: Vec<Value>, theirs: Vec<Value>) -> Vec<Value> {
     let ours = with_names_apart(&base, ours, &theirs);
     let names = |lines: &[Value]| lines.iter().filter_map(name).collect::<Vec<String>>();
@@ -140,11 +141,11 @@ fn named(base: Vec<Value>, ours: Vec<Value>, theirs: Vec<Value>) -> Vec<Value> {
     lines.collect()
 }
 
-/// What the names begin with that lines of ours have for the time being.
+/// The prefix of temporary names for our lines.
 const OURS: &str = "ours ";
 
-/// Two pages number the lines that come in alike. Ours lose the numbers that theirs have for other lines, and get new ones
-/// when they are read.
+/// Two pages can assign the same number to new lines. Our lines lose numbers that their lines use, and get
+/// new ones when they are read.
 fn with_names_apart(base: &[Value], mut ours: Vec<Value>, theirs: &[Value]) -> Vec<Value> {
     for line in &mut ours {
         let same = |other: &&Value| other.get(ID) == line.get(ID);
@@ -158,7 +159,8 @@ fn with_names_apart(base: &[Value], mut ours: Vec<Value>, theirs: &[Value]) -> V
     ours
 }
 
-/// Some names, with those of another list that are not among them, each behind the one that it stands behind there.
+/// Returns `names` with the missing names of another list inserted. Each follows the name that precedes it
+/// there.
 fn with_more(mut names: Vec<String>, others: &[String]) -> Vec<String> {
     let mut place = 0;
     for other in others {
@@ -173,7 +175,7 @@ fn with_more(mut names: Vec<String>, others: &[String]) -> Vec<String> {
     names
 }
 
-/// Where a list differs from another: how many lines are the same before and behind that.
+/// Returns how many lines are the same before and after the difference between two lists.
 fn same_around(base: &[Value], changed: &[Value]) -> (usize, usize) {
     let pairs = base.iter().zip(changed);
     let before = pairs.take_while(|(a, b)| a == b).count();
@@ -182,8 +184,8 @@ fn same_around(base: &[Value], changed: &[Value]) -> (usize, usize) {
     (before, pairs.take_while(|(a, b)| a == b).count())
 }
 
-/// Lists whose lines go by their places. Changes in different places are both made; in one place each line is put
-/// together if none came or went there, and otherwise ours stays.
+/// Merges lists whose lines are identified by position. Changes at different positions are both applied. At
+/// the same position, the lines are merged one by one if none was added or removed. Otherwise ours wins.
 fn placed(base: &[Value], ours: Vec<Value>, theirs: Vec<Value>) -> Vec<Value> {
     let of = |changed: &[Value]| {
         let (before, behind) = same_around(base, changed);
@@ -259,7 +261,7 @@ mod tests {
             reading("33", "mm"),
             reading("34", "in"),
         );
-        // Nor does a change get the measurements of another one.
+        // A change does not get the measurements of another change either.
         let cut = json!([{"change": "remove", "part": "back"}]);
         let moved = json!([{"change": "move", "part": "top", "towards": "up"}]);
         comes_to(
@@ -274,14 +276,14 @@ mod tests {
     fn a_number_goes_with_its_text() {
         let line = |fee: &str, hourly: &str, values: Value| json!({"id": "only", "fee": fee, "hourly": hourly, "values": values});
         let plain = json!({"id": "only", "fee": "3", "hourly": "40"});
-        // Each page changes another text, both with a number beside it.
+        // Each page changes a different text, and both have a number beside it.
         comes_to(
             plain.clone(),
             line("3", "1,250", json!({"hourly": 125_000.0})),
             line("1,100", "40", json!({"fee": 110_000.0})),
             line("1,100", "1,250", json!({"hourly": 125_000.0, "fee": 110_000.0})),
         );
-        // Both change the same text, and only one of them has a number beside it.
+        // Both change the same text, but only one of them has a number beside it.
         let ours = json!({"id": "only", "fee": "3", "hourly": "45"});
         let theirs = line("3", "1,250", json!({"hourly": 125_000.0}));
         comes_to(plain.clone(), ours.clone(), theirs.clone(), ours.clone());
@@ -324,21 +326,21 @@ mod tests {
     #[test]
     fn rows_keep_their_places() {
         let row = |columns: u32, fill: &str| json!({"columns": columns, "fill": fill});
-        // One page takes the first row away, the other one changes the second.
+        // One page deletes the first row, and the other changes the second.
         comes_to(
             json!([row(1, "a"), row(1, "b"), row(1, "c")]),
             json!([row(1, "b"), row(1, "c")]),
             json!([row(1, "a"), row(2, "b"), row(1, "c")]),
             json!([row(2, "b"), row(1, "c")]),
         );
-        // Both change the same row, each another entry.
+        // Both change a different entry of the same row.
         comes_to(
             json!([row(1, "a")]),
             json!([row(2, "a")]),
             json!([row(1, "b")]),
             json!([row(2, "b")]),
         );
-        // Both change all rows, and one adds some: there is no telling which is which.
+        // Both change all rows, and one adds some, so the rows cannot be matched.
         comes_to(
             json!([row(1, "a")]),
             json!([row(2, "x"), row(3, "y")]),
@@ -350,21 +352,21 @@ mod tests {
     #[test]
     fn rows_with_ids_keep_their_order() {
         let row = |id: u32, columns: u32| json!({"id": id, "columns": columns});
-        // One page puts a row between two, the other one changes the second.
+        // One page inserts a row between two others, and the other page changes the second.
         comes_to(
             json!([row(1, 1), row(2, 1)]),
             json!([row(1, 1), row(3, 5), row(2, 1)]),
             json!([row(1, 1), row(2, 4)]),
             json!([row(1, 1), row(3, 5), row(2, 4)]),
         );
-        // One page changes the order, the other one puts a row at the end.
+        // One page changes the order, and the other adds a row at the end.
         comes_to(
             json!([row(1, 1), row(2, 1)]),
             json!([row(2, 1), row(1, 1)]),
             json!([row(1, 1), row(2, 1), row(3, 7)]),
             json!([row(2, 1), row(3, 7), row(1, 1)]),
         );
-        // Both add a row, and give it the same number: both rows are there, and ours gets another number later.
+        // Both add a row with the same number. Both rows are kept, and ours gets another number later.
         comes_to(
             json!([row(1, 1)]),
             json!([row(1, 1), row(2, 8)]),

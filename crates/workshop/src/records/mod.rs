@@ -1,9 +1,9 @@
-//! The records of a database: a record for each piece, and one of the workshop that says how they hang together.
+//! Database records: one for each piece, and one for the workshop, which lists the pieces.
 //!
-//! [`read`] says what they come to, and what of them could not be read: as long as there is something of that kind,
-//! nothing may be written over them. [`Changes`] says what a change of the document writes. A page may have an older
-//! document than the database has by now, as two tabs save at the same moment; so a change is done again on the newest
-//! records, and no whole old record is written over a newer one.
+//! [`read`] returns the workshop and anything that could not be read. As long as something is unread, nothing
+//! may be written over it. [`Changes`] returns the records to write for a change of the document. When two
+//! tabs save at the same time, a page may have an older document than the database. Each change is therefore
+//! applied again to the newest records, so that no old record overwrites a newer one.
 
 mod merge;
 
@@ -19,50 +19,51 @@ use crate::format::{KIND, Notice, PieceRecord, ReadPiece, VERSION, WorkshopRecor
 use crate::stock::OldCan;
 use merge::merged;
 
-/// The records as they were found: the text of each, or nothing where the browser could not give it.
+/// The records as found: their texts, or `None` if the browser could not return them.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Found {
-    /// The record of the workshop; nothing if there is none.
+    /// The record of the workshop. The outer `None` means that there is none.
     pub workshop: Option<Option<String>>,
-    /// The records of the pieces, by their names.
+    /// The records of the pieces, by key.
     pub pieces: Vec<(String, Option<String>)>,
 }
 
-/// What records come to.
+/// The result of reading records.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Saved {
     /// The workshop, as far as it could be read.
     pub workshop: Rc<Workshop>,
-    /// What the records hold, where that is another workshop: what lies between is to be written.
+    /// The workshop as stored, if it differs. The difference must be written.
     pub as_found: Rc<Workshop>,
-    /// What could not be read as it was; nothing if all of it could.
+    /// What could not be read as it was, if anything.
     pub unread: Option<Unread>,
 }
 
-/// What could not be read as it was saved.
+/// Records that could not be read as they were saved.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Unread {
-    /// What is wrong, a sentence each.
+    /// The faults, one sentence each.
     pub faults: Vec<Fault>,
-    /// The records with a fault as they were found, by their names, as far as they are text at all.
+    /// The faulty records as found, by key, if they are text at all.
     records: Map<String, Value>,
 }
 
-/// What is wrong with records.
+/// A fault in the records.
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
 pub enum Fault {
-    /// There are pieces, and no record of the workshop.
+    /// There are pieces but no record of the workshop.
     NoWorkshop,
     /// The record of the workshop cannot be read.
     Workshop,
-    /// Some of the record of the workshop cannot be read.
+    /// Part of the record of the workshop cannot be read.
     Entry(String),
-    /// The record of a piece cannot be read: its name for the maker, or else the one in the database.
+    /// The record of a piece cannot be read. This is the maker's name for it, or else its key in the
+    /// database.
     Piece(String),
-    /// The records are of a newer version of the tool.
+    /// The records were written by a newer version of the tool.
     Newer,
-    /// Something in a record was mended or left out.
+    /// A value in a record was repaired or dropped.
     Mended(Notice),
 }
 
@@ -83,11 +84,11 @@ impl fmt::Display for Fault {
     }
 }
 
-/// The entry of a save file that holds records which could not be read. It is kept as every entry that is not known.
+/// The save file entry for records that could not be read. It is kept like any unknown entry.
 const UNREAD: &str = "unread";
 
 impl Unread {
-    /// A workshop to be saved to a file, with the records that could not be read beside it.
+    /// Returns a workshop to save to a file, with the unreadable records included.
     pub fn beside(&self, workshop: &Workshop) -> Workshop {
         let mut whole = workshop.clone();
         if !self.records.is_empty() {
@@ -99,18 +100,18 @@ impl Unread {
     fn note(&mut self, fault: Fault, name: &str, text: Option<&str>) {
         self.faults.push(fault);
         if let Some(text) = text {
-            // What is no JSON is kept as the text that it is.
+            // Text that is not JSON is kept as a string.
             let value = serde_json::from_str(text).unwrap_or_else(|_| text.into());
             self.records.insert(name.to_owned(), value);
         }
     }
 }
 
-/// What the record of the workshop is called in a file of what could not be read. No piece has this name, as those are
-/// given by the browser.
+/// The key of the workshop record in a file of unreadable records. No piece has this key because the browser
+/// assigns those.
 const WORKSHOP: &str = "workshop";
 
-/// What the records come to; nothing if nothing was ever saved.
+/// Reads the records. Returns `None` if nothing was ever saved.
 pub fn read(found: &Found) -> Option<Saved> {
     if found.workshop.is_none() && found.pieces.is_empty() {
         return None;
@@ -140,7 +141,7 @@ pub fn read(found: &Found) -> Option<Saved> {
         .iter()
         .filter_map(|id| pieces.remove(id.as_str()))
         .collect();
-    // A piece that another tab added while this one wrote its list stands in no list: it comes last.
+    // A piece that another tab added while this one wrote its list is in no list, so it goes last.
     workshop.pieces.extend(pieces.into_iter().map(|(_, piece)| piece));
     let as_found = Rc::new(workshop);
     let moved = (!cans.is_empty()).then(|| Rc::new(with_cans(&as_found, &cans)));
@@ -151,8 +152,8 @@ pub fn read(found: &Found) -> Option<Saved> {
     })
 }
 
-/// A workshop with the cans of older records on its shelf. The pieces that these records are of are other ones then, so
-/// that their records are written anew.
+/// Returns a workshop with the cans from older records on its shelf. The pieces of these records change too,
+/// so that their records are rewritten.
 fn with_cans(found: &Workshop, cans: &SortedMap<Rc<str>, Vec<OldCan>>) -> Workshop {
     let mut moved = found.clone();
     let mut old = Vec::new();
@@ -166,7 +167,7 @@ fn with_cans(found: &Workshop, cans: &SortedMap<Rc<str>, Vec<OldCan>>) -> Worksh
     moved
 }
 
-/// The workshop without its pieces, and their names in its order.
+/// Returns the workshop without its pieces, and their keys in order.
 fn workshop_of(found: &Found, unread: &mut Unread) -> (Workshop, Vec<String>) {
     let text = found.workshop.as_ref().and_then(Option::as_deref);
     if found.workshop.is_none() {
@@ -180,7 +181,7 @@ fn workshop_of(found: &Found, unread: &mut Unread) -> (Workshop, Vec<String>) {
     if entries.get("version").and_then(Value::as_u64) > Some(VERSION) {
         unread.note(Fault::Newer, WORKSHOP, text);
     }
-    // One entry that cannot be read does not take the others along.
+    // One unreadable entry must not invalidate the others.
     let bare = || -> Map<String, Value> {
         [
             ("kind".to_owned(), KIND.into()),
@@ -218,7 +219,7 @@ fn workshop_of(found: &Found, unread: &mut Unread) -> (Workshop, Vec<String>) {
     (workshop, listed)
 }
 
-/// The piece of a record; its name is that of the record.
+/// Reads a piece from its record. The key of the record is the id of the piece.
 fn piece_of(
     name: &str,
     text: Option<&str>,
@@ -230,7 +231,7 @@ fn piece_of(
     Some(piece_record(value).ok()?.into_piece(own, notices))
 }
 
-/// What the maker calls the piece of a record that cannot be read, as far as it says.
+/// Returns the maker's name for the piece of an unreadable record, if it contains one, or else its key.
 fn called(name: &str, text: Option<&str>) -> String {
     let value: Option<Value> = text.and_then(|text| serde_json::from_str(text).ok());
     let called = value.as_ref().and_then(|value| value.get("name")?.as_str());
@@ -238,16 +239,16 @@ fn called(name: &str, text: Option<&str>) -> String {
     crate::edit::shortened(called)
 }
 
-/// The name of a record.
+/// The key of a record.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Key {
-    /// That of the workshop.
+    /// The key of the workshop record.
     Workshop,
-    /// That of a piece.
+    /// The key of a piece record.
     Piece(PieceId),
 }
 
-/// What a change of the document writes.
+/// The records to write for a change of the document.
 pub struct Changes<'a> {
     now: &'a Workshop,
     before: &'a Workshop,
@@ -262,9 +263,9 @@ struct Changed<'a> {
 }
 
 impl<'a> Changes<'a> {
-    /// The change from a document to another one.
+    /// Returns the change from one document to another.
     pub fn between(before: &'a Workshop, now: &'a Workshop) -> Self {
-        // Nearly all pieces are the very same, in the same place.
+        // Nearly all pieces are the same object at the same index.
         let same = |(one, other): &(&Rc<Piece>, &Rc<Piece>)| Rc::ptr_eq(one, other);
         let pairs = before.pieces.iter().zip(&now.pieces);
         let start = pairs.take_while(same).count();
@@ -289,27 +290,27 @@ impl<'a> Changes<'a> {
             now,
             before,
             pieces: changed.chain(gone).collect(),
-            // Another tab may have changed the settings since: they are written only if they were changed here.
+            // Another tab may have changed the settings, so they are only written if they changed here.
             of_workshop: !is_same_workshop(before, now),
         }
     }
 
-    /// Every record of a document, whatever was saved before.
+    /// Returns every record of a document, whatever was saved before.
     pub fn whole(now: &Workshop) -> Vec<(Key, String)> {
         let pieces = now.pieces.iter();
         let pieces = pieces.map(|piece| (Key::Piece(piece.id.clone()), piece_text(piece)));
         pieces.chain([(Key::Workshop, workshop_text(now))]).collect()
     }
 
-    /// The records that are to be written, or taken away.
+    /// Returns the keys of the records to write or delete.
     pub fn keys(&self) -> Vec<Key> {
         let pieces = self.pieces.iter().filter_map(|of| of.now.or(of.before));
         let pieces = pieces.map(|piece| Key::Piece(piece.id.clone()));
         pieces.chain(self.of_workshop.then_some(Key::Workshop)).collect()
     }
 
-    /// What to write for the records of [`Changes::keys`], of which these are the newest texts; nothing takes a record
-    /// away. Tells besides whether someone else had changed one of them.
+    /// Returns the new texts for the records of [`Changes::keys`], given their newest texts. `None` deletes a
+    /// record. The flag is true if someone else had changed one of them.
     pub fn on(&self, newest: &[Option<String>]) -> (Vec<Option<String>>, bool) {
         let mut is_mixed = false;
         let mut newest = newest.iter().map(Option::as_deref);
@@ -340,8 +341,8 @@ impl<'a> Changes<'a> {
     }
 }
 
-/// The change from `base` to `ours` made on the newest text of a record. `normal` gives a record as this version writes
-/// it, if it can be read: what an older version wrote cannot be put together with it.
+/// Applies the change from `base` to `ours` to the newest text of a record. `normal` rewrites a record in the
+/// current format if it can be read, because a record in an older format cannot be merged.
 fn again(
     base: Option<String>,
     ours: String,
@@ -349,11 +350,11 @@ fn again(
     normal: impl Fn(&str) -> Option<String>,
     is_mixed: &mut bool,
 ) -> String {
-    // Mostly nobody else wrote.
+    // Usually nobody else has written.
     let Some(newest) = newest.filter(|newest| Some(*newest) != base.as_deref()) else {
         return ours;
     };
-    // A record that cannot be read by now is no change of anybody.
+    // A record that can no longer be read is not a change.
     let Some(theirs) = normal(newest).filter(|theirs| Some(theirs) != base.as_ref()) else {
         return ours;
     };
@@ -366,7 +367,7 @@ fn again(
     both
 }
 
-/// The record of a workshop as this version writes it.
+/// Rewrites the record of a workshop in the current format.
 fn normal_workshop(text: &str) -> Option<String> {
     let mut record = WorkshopRecord::<Value>::read(serde_json::from_str(text).ok()?).ok()?;
     let pieces = std::mem::take(&mut record.pieces);
@@ -376,7 +377,7 @@ fn normal_workshop(text: &str) -> Option<String> {
     Some(text_of(&record))
 }
 
-/// Whether two workshops have the same record, that is all but what is in their pieces.
+/// Returns true if two workshops have the same record, which excludes the contents of their pieces.
 fn is_same_workshop(one: &Workshop, other: &Workshop) -> bool {
     let ids = |workshop: &Workshop| {
         workshop
@@ -403,7 +404,7 @@ fn workshop_text(workshop: &Workshop) -> String {
     text_of(&WorkshopRecord::of(workshop, |piece| piece.id.0.to_string()))
 }
 
-/// As the browser writes it too: two texts of one record are the same.
+/// Formats a record in the same way as the browser, so that equal records have equal texts.
 fn text_of(record: &impl serde::Serialize) -> String {
     serde_json::to_string_pretty(record).unwrap_or_default()
 }

@@ -1,4 +1,4 @@
-//! Records are read as far as they can be, and changes of two pages are both made.
+//! Tests that records are read as far as possible and that changes from two pages are both kept.
 
 use geometry::{Kind, fields};
 use serde_json::json;
@@ -48,7 +48,7 @@ fn what_was_saved_comes_back_without_a_fault() {
     assert_eq!(read(&Found::default()), None);
 }
 
-/// A piece as an older version saved it, with a half quart of primer in its layer.
+/// A piece saved by an older version, with a half-full quart of primer in its layer.
 fn with_an_old_can() -> (Workshop, Found) {
     let mut workshop = invented_workshop();
     workshop.books = Default::default();
@@ -73,7 +73,7 @@ fn a_can_of_an_older_record_moves_to_the_shelf_once() {
         cans.collect::<Vec<_>>()
     };
     assert_eq!(cans(&saved.workshop), [("us-quart", "half")]);
-    // What is written then has the can on the shelf and not in the layer: once it is struck it stays away.
+    // The new records have the can on the shelf and not in the layer, so it stays away once it is deleted.
     let changes = Changes::between(&saved.as_found, &saved.workshop);
     let keys = changes.keys();
     assert_eq!(keys, [Key::Piece(workshop.pieces[0].id.clone()), Key::Workshop]);
@@ -131,7 +131,7 @@ fn one_bad_entry_of_the_workshop_leaves_the_others() {
     );
     assert_eq!(read.books, workshop.books);
     assert_eq!(read.beyond["later"], json!("x"));
-    // Nothing is lost that a file can hold.
+    // A file can hold all of it, so nothing is lost.
     assert_eq!(unread["workshop"]["materials"], json!(7));
 
     record["books"] = json!(7);
@@ -198,7 +198,7 @@ fn id(name: &str) -> PieceId {
     PieceId(name.into())
 }
 
-/// A database, as far as changes need one.
+/// A minimal database for these tests.
 #[derive(Default)]
 struct Database(Vec<(Key, String)>);
 
@@ -251,7 +251,7 @@ fn two_fields_of_one_piece_are_both_saved() {
     assert!(!database.write(&first, &wide));
     assert!(database.write(&first, &deep), "the other page is to be told");
     assert_eq!(database.read(), measure(&wide, fields::DEPTH.id(), "17"));
-    // A change that comes before the page has heard of the other one.
+    // A change made before the page has seen the other one.
     let deeper = measure(&deep, fields::DEPTH.id(), "18");
     database.write(&deep, &deeper);
     assert_eq!(database.read(), measure(&wide, fields::DEPTH.id(), "18"));
