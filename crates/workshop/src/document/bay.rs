@@ -1,4 +1,4 @@
-//! Bays and rows of a piece, as measured.
+//! The measured bays and rows of a piece.
 
 use super::{EntryId, Reading};
 use geometry::Fill;
@@ -6,13 +6,13 @@ use geometry::Fill;
 /// A row of a bay.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Row {
-    /// Which row it is.
+    /// The id of the row.
     pub id: EntryId,
-    /// What fills it.
+    /// The contents of the row.
     pub fill: Fill,
-    /// How many drawers, doors or compartments stand side by side.
+    /// The number of drawers, doors or compartments side by side.
     pub columns: usize,
-    /// How many shelves lie in each.
+    /// The number of shelves in each compartment.
     pub shelves: usize,
     /// The measured height.
     pub height: Option<Reading>,
@@ -21,16 +21,16 @@ pub struct Row {
 /// A bay of a case.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Bay {
-    /// Which bay it is.
+    /// The id of the bay.
     pub id: EntryId,
     /// The measured clear width.
     pub width: Option<Reading>,
-    /// Its rows from the top.
+    /// The rows, from the top.
     pub rows: Vec<Row>,
 }
 
 impl Bay {
-    /// The bay as a kind of furniture usually has it; nothing of it was measured.
+    /// Returns an unmeasured bay with the defaults of a kind of furniture.
     pub(crate) fn usual(bay: &geometry::Bay) -> Self {
         Bay {
             id: EntryId::default(),
@@ -49,8 +49,8 @@ impl Bay {
         }
     }
 
-    /// The bay as geometry takes it. As long as no row was measured and the bay is filled as `usual`, its rows have
-    /// the usual heights instead of equal ones.
+    /// Converts the bay for `geometry`. If no row was measured and the bay is filled like `usual`, its rows
+    /// get the heights of `usual`. Otherwise unmeasured rows have equal heights.
     pub(crate) fn geometry(&self, usual: Option<&geometry::Bay>) -> geometry::Bay {
         let untouched = self.rows.iter().all(|row| row.height.is_none());
         let usual = usual.filter(|usual| {

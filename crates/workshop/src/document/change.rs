@@ -1,76 +1,77 @@
-//! What a maker altered on a piece, as measured.
+//! The maker's changes to a piece, as measured.
 
 use geometry::{Added, AddedShape, Along, Alteration, LengthField, Measures, Shape, Towards, fields};
 use units::{Length, SortedMap};
 
 use super::{EntryId, Reading};
 
-/// What a change does; its lengths are in the readings of the change.
+/// The effect of a change. Its lengths are in the readings of the change.
 #[derive(Clone, Debug, PartialEq)]
 pub enum ChangeKind {
-    /// A part goes.
+    /// Removes a part.
     Remove {
-        /// Its name.
+        /// The name of the part.
         part: String,
     },
-    /// A plain board gets another size.
+    /// Resizes a plain board.
     Resize {
-        /// Its name.
+        /// The name of the part.
         part: String,
-        /// Along which direction.
+        /// The direction of the new size.
         along: Along,
     },
-    /// A part goes elsewhere.
+    /// Moves a part.
     Move {
-        /// Its name.
+        /// The name of the part.
         part: String,
-        /// In which direction.
+        /// The direction.
         towards: Towards,
     },
-    /// A part comes again at even steps.
+    /// Repeats a part at even steps.
     Repeat {
-        /// Its name.
+        /// The name of the part.
         part: String,
-        /// How many there are in the end.
+        /// The total number of copies, including the original.
         times: usize,
-        /// In which direction.
+        /// The direction.
         towards: Towards,
     },
-    /// A hole is deducted.
+    /// Deducts a hole.
     Hole {
         /// The name of the surface.
         surface: String,
     },
-    /// A part comes in.
+    /// Adds a part.
     Add {
         /// Its number among the added parts.
         number: usize,
-        /// What it is.
+        /// The shape.
         shape: AddedShape,
-        /// Whether it has a place on the piece, or stands beside it.
+        /// True if the part is attached to the piece. Otherwise it is placed beside it.
         placed: bool,
-        /// How many flutes a column has.
+        /// The number of flutes in a column.
         flutes: u32,
-        /// The members of a moulding from its foot up.
+        /// The members of a molding, from the bottom up.
         members: Vec<Shape>,
-        /// How many points a turning has; none is a plain taper.
+        /// The number of points in a turning. With none, it is a plain taper.
         points: usize,
     },
 }
 
-/// A change of a piece.
+/// A change to a piece.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PieceChange {
-    /// Which change it is.
+    /// The id of the change.
     pub id: EntryId,
-    /// What it does.
+    /// The effect.
     pub kind: ChangeKind,
-    /// What was measured, by item (0 the change itself, from 1 its members or points) and key of the field.
+    /// The readings, by item and field key. Item 0 is the change itself, and items from 1 on are its members
+    /// or points.
     pub readings: SortedMap<(usize, &'static str), Reading>,
 }
 
 impl PieceChange {
-    /// A change of which nothing was measured yet.
+    /// Creates a change without readings.
     pub fn new(kind: ChangeKind) -> Self {
         PieceChange {
             id: EntryId::default(),
@@ -79,13 +80,13 @@ impl PieceChange {
         }
     }
 
-    /// A reading, if it was taken.
+    /// Returns a reading, if it was taken.
     pub fn reading(&self, item: usize, key: &str) -> Option<&Reading> {
         let found = self.readings.iter().find(|((i, k), _)| *i == item && *k == key);
         found.map(|(_, reading)| reading)
     }
 
-    /// The measurements of this change, each with its item and its usual length.
+    /// Returns the measurements of this change, each with its item and its default length.
     pub fn fields(&self) -> Vec<(usize, &'static LengthField, Length)> {
         let mm = Length::millimetres;
         match &self.kind {
@@ -132,7 +133,7 @@ impl PieceChange {
         }
     }
 
-    /// The measured length, or the usual one.
+    /// Returns the measured length, or the default.
     pub fn length(&self, item: usize, field: &LengthField) -> Length {
         let usual = || {
             let all = self.fields().into_iter();
@@ -144,7 +145,7 @@ impl PieceChange {
         self.reading(item, field.key).map_or_else(usual, Reading::length)
     }
 
-    /// The change as geometry takes it.
+    /// Converts the change for `geometry`.
     pub(crate) fn geometry(&self) -> Alteration {
         let of = |field| self.length(0, field);
         match self.kind.clone() {

@@ -1,8 +1,8 @@
-//! A color of the screen.
+//! Screen colors.
 
 use coatings::Rgb;
 
-/// A colour of the screen, which stands for the maker's paint: red, green, blue.
+/// A screen color that represents the maker's paint: red, green, blue.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Colour(pub Rgb);
 
@@ -17,8 +17,8 @@ impl Colour {
         Some(Colour([red, green, blue]))
     }
 
-    /// Whether a bleed from below would show through it, as it does through all but dark paint: more than 30 % of the luma of
-    /// ITU-R BT.709 (the limit is common practice, no source).
+    /// Returns true if stains that bleed through would show in this color, as in all but dark paint. The
+    /// limit is 30% of the luma in ITU-R BT.709 (common practice, no source).
     pub fn is_light(self) -> bool {
         let [red, green, blue] = self.0.map(f64::from);
         0.2126 * red + 0.7152 * green + 0.0722 * blue > 0.3 * 255.0

@@ -1,14 +1,15 @@
-//! A piece without the readings that stand in the way.
+//! Pieces without the readings that do not fit.
 
 use geometry::{FieldId, Problem};
 
 use super::Piece;
 
-/// The piece without those of its readings that do not fit with the others, to be drawn while they are mended; nothing where
-/// something else stands in the way. Where the rows or the bays are the trouble, all of their readings go.
+/// Returns the piece without the readings that do not fit the others, so that it can be drawn while the maker
+/// corrects them. If the rows or bays do not fit, all of their readings are removed. Returns `None` if the
+/// problem is not a reading.
 pub fn as_far_as_it_fits(piece: &Piece) -> Option<Piece> {
     let mut piece = piece.clone();
-    // Each round takes a reading away, and one with none left fits or never will.
+    // Each round removes at least one reading. A piece without readings fits now or never.
     loop {
         let Err(problems) = piece.furniture().assembly() else {
             return Some(piece);
@@ -22,7 +23,7 @@ pub fn as_far_as_it_fits(piece: &Piece) -> Option<Piece> {
 }
 
 impl Piece {
-    /// Takes a reading of the whole piece away; tells whether there was one.
+    /// Removes a reading of the whole piece. Returns true if there was one.
     fn forget(&mut self, field: FieldId) -> bool {
         match field {
             FieldId::Of(key) => self.readings.remove(key).is_some(),
@@ -36,7 +37,7 @@ impl Piece {
         }
     }
 
-    /// Takes all readings of rows and bays away; tells whether there were any.
+    /// Removes all readings of rows and bays. Returns true if there were any.
     fn forget_divisions(&mut self) -> bool {
         let mut any = false;
         for bay in self.bays.iter_mut().chain(&mut self.upper) {

@@ -1,4 +1,4 @@
-//! Materials of the maker's own: a copy of a known one, with the figures of a label and with prices.
+//! The maker's own materials: copies of built-in materials, with values from a label and prices.
 
 use std::fmt;
 use std::rc::Rc;
@@ -11,19 +11,19 @@ use units::{Decimals, NumberError, SortedMap, System, exact, read_range, read_ra
 use crate::book::Entered;
 use crate::meant::{is_near, read_meant, written_here};
 
-/// A figure of a label that a maker can enter.
+/// A value on a label that a maker can enter.
 #[derive(Debug, PartialEq)]
 pub struct LabelField {
-    /// Its name in saved files.
+    /// The key in saved files.
     pub key: &'static str,
-    /// Which figure.
+    /// The label value.
     pub field: Field,
-    /// The units that it may be written in: name in saved files, sign, and how much of the tool's own unit one is. The
-    /// first is the usual one, but for what the US trade has a unit of its own for; that is the second then.
+    /// The accepted units: key in saved files, symbol, and size in internal units. The first is the default.
+    /// If the US trade uses a unit of its own, it is the second.
     pub units: &'static [(&'static str, &'static str, f64)],
 }
 
-/// Every figure of a label.
+/// All values on a label.
 pub static LABEL_FIELDS: [LabelField; 7] = [
     LabelField {
         key: "rate",
@@ -71,12 +71,12 @@ pub static LABEL_FIELDS: [LabelField; 7] = [
     },
 ];
 
-/// The unit whose nought is not that of the tool's own unit.
+/// The only unit whose zero differs from that of the internal unit.
 const FAHRENHEIT: &str = "F";
-/// Where it lies, degrees Celsius.
+/// 0 °F in degrees Celsius.
 const NOUGHT_FAHRENHEIT: f64 = -32.0 / exact::FAHRENHEIT_STEPS;
 
-/// Where the nought of a unit lies in the tool's own unit.
+/// Returns the zero of a unit, in internal units.
 fn nought(unit: &str) -> f64 {
     if unit == FAHRENHEIT {
         NOUGHT_FAHRENHEIT
@@ -86,7 +86,7 @@ fn nought(unit: &str) -> f64 {
 }
 
 impl LabelField {
-    /// The unit that a label of this trade states it in, by its name in saved files.
+    /// Returns the key of the unit that labels in this system use.
     pub fn usual_unit(&self, system: System) -> &'static str {
         let place = match (self.field, system) {
             (Field::Rate | Field::Density | Field::Coldest, System::UsCustomary) => 1,
@@ -95,7 +95,7 @@ impl LabelField {
         self.units.get(place).map_or("", |(key, ..)| key)
     }
 
-    /// The figure of a material in the unit with this name; nothing where it has none.
+    /// Returns the value of a material in the unit with this key, if it has one.
     pub fn figure(&self, material: &Material, unit: &str) -> Option<SourcedRange> {
         let figure: SourcedRange = match self.field {
             Field::Rate => material.label_rate.as_numbers(),
@@ -113,28 +113,28 @@ impl LabelField {
     }
 }
 
-/// The figure of a label with this name in saved files.
+/// Returns the label field with this key.
 pub fn label_field(key: &str) -> Option<&'static LabelField> {
     LABEL_FIELDS.iter().find(|field| field.key == key)
 }
 
-/// A figure as it stands on a label.
+/// A value as written on a label.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LabelReading {
     typed: String,
     unit: &'static str,
-    /// In its unit.
+    /// The low and high value, in the unit of the label.
     numbers: (f64, f64),
-    /// In the tool's own unit.
+    /// The low and high value, in internal units.
     range: (f64, f64),
 }
 
-/// Why a text is not a figure of a label.
+/// Why a text is not a label value.
 #[derive(Clone, Debug, PartialEq)]
 pub enum LabelError {
-    /// It is not a number or a range.
+    /// The text is not a number or a range.
     Number(NumberError),
-    /// The unit is not one of this figure.
+    /// The unit does not fit this value.
     Unit(&'static LabelField),
 }
 
@@ -157,19 +157,20 @@ impl fmt::Display for LabelError {
 impl std::error::Error for LabelError {}
 
 impl LabelReading {
-    /// Reads what a program or an old save file has, in a unit of the field: either sign may stand before decimals.
+    /// Reads a value from a program or an old save file, in a unit of the field. Either decimal sign is
+    /// accepted.
     ///
     /// # Errors
-    /// Where the text is no number or range, or the field has no such unit. Whether the figure can be so is asked
-    /// later, of the whole label.
+    /// If the text is not a number or a range, or the field does not have the unit. Plausibility is checked
+    /// later, for the whole label.
     pub fn new(field: &'static LabelField, typed: &str, unit: &str) -> Result<Self, LabelError> {
         Self::typed_with(field, typed, unit, Decimals::Either)
     }
 
-    /// Reads what was typed where this sign stands before decimals.
+    /// Reads typed text with this decimal sign.
     ///
     /// # Errors
-    /// As [`LabelReading::new`].
+    /// Same as [`LabelReading::new`].
     pub fn typed_with(
         field: &'static LabelField,
         typed: &str,
@@ -187,10 +188,10 @@ impl LabelReading {
         })
     }
 
-    /// Reads what was saved, with the number and the upper one of a range beside it, in the unit.
+    /// Reads a saved text, with the numbers saved beside it: low and high, in the unit of the label.
     ///
     /// # Errors
-    /// As [`LabelReading::new`].
+    /// Same as [`LabelReading::new`].
     pub fn saved(
         field: &'static LabelField,
         typed: &str,
@@ -207,30 +208,30 @@ impl LabelReading {
         )
     }
 
-    /// As it was typed.
+    /// Returns the text as typed.
     pub fn typed(&self) -> &str {
         &self.typed
     }
 
-    /// As it is written where this sign stands before decimals.
+    /// Returns the text for a locale with this decimal sign.
     pub fn written_here(&self, decimals: Decimals) -> String {
         written_here(&self.typed, decimals, |text, decimals| {
             read_range_with(text, decimals) == Ok(self.numbers)
         })
     }
 
-    /// Its numbers in its unit, if the text alone would come to others.
+    /// Returns the numbers in their unit, if the text on its own could be read as different ones.
     pub fn beside(&self) -> Option<(f64, f64)> {
         (read_range(&self.typed) != Ok(self.numbers)).then_some(self.numbers)
     }
 
-    /// The unit, by its name in saved files.
+    /// Returns the key of the unit.
     pub fn unit(&self) -> &'static str {
         self.unit
     }
 }
 
-/// A price as it was typed.
+/// A price as typed.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Price {
     typed: String,
@@ -238,18 +239,18 @@ pub struct Price {
 }
 
 impl Price {
-    /// Reads the price that a program or an old save file has: either sign may stand before decimals.
+    /// Reads a price from a program or an old save file. Either decimal sign is accepted.
     ///
     /// # Errors
-    /// Where the text is not a price, or is less than nothing.
+    /// If the text is not a price, or is negative.
     pub fn new(typed: &str) -> Result<Self, PriceError> {
         Self::typed_with(typed, Decimals::Either)
     }
 
-    /// Reads what was typed where this sign stands before decimals.
+    /// Reads typed text with this decimal sign.
     ///
     /// # Errors
-    /// Where the text is not a price, or is less than nothing.
+    /// If the text is not a price, or is negative.
     pub fn typed_with(typed: &str, decimals: Decimals) -> Result<Self, PriceError> {
         Ok(Price {
             minor: read_price_with(typed, decimals)?,
@@ -257,28 +258,28 @@ impl Price {
         })
     }
 
-    /// Reads what was saved, with the hundredths beside it.
+    /// Reads a saved text, with the hundredths saved beside it.
     ///
     /// # Errors
-    /// Where the text is not a price, or is less than nothing.
+    /// If the text is not a price, or is negative.
     pub fn saved(typed: &str, beside: Option<u64>) -> Result<Self, PriceError> {
         let is_meant = |price: &Price| Some(price.minor) == beside;
         read_meant(|decimals| Self::typed_with(typed, decimals), is_meant)
     }
 
-    /// As it was typed.
+    /// Returns the text as typed.
     pub fn typed(&self) -> &str {
         &self.typed
     }
 
-    /// As it is written where this sign stands before decimals.
+    /// Returns the text for a locale with this decimal sign.
     pub fn written_here(&self, decimals: Decimals) -> String {
         written_here(&self.typed, decimals, |text, decimals| {
             read_price_with(text, decimals) == Ok(self.minor)
         })
     }
 
-    /// The text so that it comes to the same price if it is entered once more.
+    /// Returns the text with its decimal sign, so that entering it again gives the same price.
     pub fn entered(&self) -> Entered {
         let both = [Decimals::Either, Decimals::Point, Decimals::Comma];
         let is_meant = |decimals: &Decimals| read_price_with(&self.typed, *decimals) == Ok(self.minor);
@@ -288,12 +289,12 @@ impl Price {
         }
     }
 
-    /// Its hundredths, if the text alone would come to others.
+    /// Returns the hundredths, if the text on its own could be read as a different price.
     pub fn beside(&self) -> Option<u64> {
         (read_price(&self.typed) != Ok(self.minor)).then_some(self.minor)
     }
 
-    /// In hundredths of the currency.
+    /// Returns the price in hundredths of the currency.
     pub fn minor(&self) -> u64 {
         self.minor
     }
@@ -302,15 +303,15 @@ impl Price {
 /// A material of the maker's own.
 #[derive(Clone, Debug, PartialEq)]
 pub struct OwnMaterial {
-    /// Its name within the workshop, given once.
+    /// The key, unique within the workshop. It never changes.
     pub key: Rc<str>,
-    /// The key of the known material that it was copied from.
+    /// The key of the built-in material it was copied from.
     pub of: &'static str,
-    /// What the maker calls it.
+    /// The maker's name for it.
     pub name: String,
-    /// What stands on its label, by the key of the field.
+    /// The values on its label, by field key.
     pub label: SortedMap<&'static str, LabelReading>,
-    /// What a can costs, by the key of the can.
+    /// The price of a can, by can key.
     pub prices: SortedMap<&'static str, Price>,
 }
 
@@ -333,15 +334,15 @@ impl OwnMaterial {
         label
     }
 
-    /// What to ask about the label: figures that can be so, but hardly are.
+    /// Returns the label values that are possible but doubtful.
     ///
     /// # Errors
-    /// Figures that cannot be so; they are not used then.
+    /// The impossible values. They are not used.
     pub fn check(&self) -> Result<Vec<Doubt>, Vec<Fault>> {
         coatings::material(self.of).map_or(Ok(vec![]), |of| self.label().check(of))
     }
 
-    /// Whether a figure can stand on the label.
+    /// Checks whether the label can have this value.
     ///
     /// # Errors
     /// Why it cannot.
@@ -353,8 +354,9 @@ impl OwnMaterial {
         fault.map_or(Ok(()), Err)
     }
 
-    /// The material with the figures of its label; with those of the known one while the label cannot be so. A rate that was
-    /// likely meant in the other unit is left out until that is settled: the amounts rest on it.
+    /// Returns the material with the values on its label, or with those of the built-in material if the label
+    /// is impossible. A rate that was probably meant in the other unit is left out until the maker confirms
+    /// it, because the amounts depend on it.
     pub fn material(&self) -> Option<Material> {
         let of = coatings::material(self.of)?;
         let mut label = self.label();
@@ -371,7 +373,7 @@ impl OwnMaterial {
         Some(applied.unwrap_or_else(|_| named()))
     }
 
-    /// The cans that are for sale, with their keys.
+    /// Returns the cans for sale, with their keys.
     pub fn offers(&self) -> Vec<(&'static str, Offer)> {
         let offer = |(key, price): &(&'static str, Price)| {
             let size = coatings::can(key)?.volume();
@@ -382,13 +384,13 @@ impl OwnMaterial {
     }
 }
 
-/// The key of the known material that a material is, or was copied from.
+/// Returns the key of the built-in material that a material is or was copied from.
 pub(crate) fn generic<'a>(own: &[Rc<OwnMaterial>], key: &'a str) -> &'a str {
     let of_maker = own.iter().find(|material| &*material.key == key);
     of_maker.map_or(key, |material| material.of)
 }
 
-/// The material with this key: one of the maker's own, or a known one.
+/// Returns the material with this key, either the maker's own or a built-in one.
 pub fn material_of(own: &[Rc<OwnMaterial>], key: &str) -> Option<Rc<Material>> {
     let of_maker = own.iter().find(|material| &*material.key == key);
     match of_maker {
@@ -412,7 +414,7 @@ mod tests {
         }
     }
 
-    /// 400 ft2/gal are 9.816955 m2/L (worked out from the exact foot and gallon).
+    /// 400 ft²/gal is 9.816955 m²/L (from the exact foot and gallon).
     #[test]
     fn a_label_takes_the_place_of_what_is_usual() {
         let material = own("rate", "350-450", "ft2/gal").material().unwrap();
@@ -446,7 +448,7 @@ mod tests {
         let material = own("rate", "400", "ft2/gal").material().unwrap();
         let figure = rate.figure(&material, "ft2/gal").unwrap();
         assert!((figure.middle() - 400.0).abs() < 1e-9, "{figure:?}");
-        // 35 F are 1.67 C; a number in the other unit is no temperature of a label.
+        // 35 °F is 1.67 °C. In the other unit, the number is not a plausible label temperature.
         let coldest = label_field("coldest").unwrap();
         assert_eq!(coldest.usual_unit(System::UsCustomary), "F");
         let cold = own("coldest", "35", "F").material().unwrap();

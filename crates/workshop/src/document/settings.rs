@@ -1,4 +1,4 @@
-//! What a maker settled once for the whole workshop.
+//! Settings for the whole workshop.
 
 use std::fmt;
 
@@ -6,36 +6,36 @@ use units::Inches;
 
 use super::Scheme;
 
-/// What a maker settled once for the whole workshop; all of it has a usual value.
+/// The settings for the whole workshop. Each has a default.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Settings {
-    /// How sure a can must be before it is called enough.
+    /// The probability at which a can counts as enough.
     pub confidence: Confidence,
-    /// How lengths in inches are shown. It changes no value.
+    /// How lengths in inches are displayed. It does not change any value.
     pub inches: Inches,
-    /// The currency of all prices, if the maker named one.
+    /// The currency of all prices, if the maker chose one.
     pub currency: Option<Currency>,
-    /// How a new piece is finished, if that is not as usual in the trade.
+    /// The finish of a new piece, if it differs from the usual one.
     pub finish: Option<Scheme>,
 }
 
-/// The probability that a maker wants of a can before calling it enough: what a bought can risks is a second way to the
-/// shop, and what a safer answer costs is paint that stays over. That 90 % is usual is common practice, no source.
+/// The probability at which a can counts as enough. A lower one risks a second trip to the store. A higher
+/// one leaves more paint over. The default of 90% is common practice, no source.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Confidence {
-    /// Four times of five.
+    /// 80%.
     Percent80,
-    /// Nine times of ten.
+    /// 90%.
     #[default]
     Percent90,
-    /// Nineteen times of twenty.
+    /// 95%.
     Percent95,
-    /// All but once in a hundred times.
+    /// 99%.
     Percent99,
 }
 
 impl Confidence {
-    /// Every one that can be wanted, from the least.
+    /// All values, in ascending order.
     pub const ALL: [Confidence; 4] = [
         Confidence::Percent80,
         Confidence::Percent90,
@@ -43,7 +43,7 @@ impl Confidence {
         Confidence::Percent99,
     ];
 
-    /// In hundredths, as it is shown and saved.
+    /// Returns the percentage, as shown and saved.
     pub fn percent(self) -> u32 {
         match self {
             Confidence::Percent80 => 80,
@@ -53,12 +53,12 @@ impl Confidence {
         }
     }
 
-    /// As a probability, from 0 to 1.
+    /// Returns the probability, from 0 to 1.
     pub fn probability(self) -> f64 {
         f64::from(self.percent()) / 100.0
     }
 
-    /// The one of so many hundredths, if it can be wanted.
+    /// Returns the value with this percentage, if there is one.
     pub fn of_percent(percent: u32) -> Option<Self> {
         Confidence::ALL
             .into_iter()
@@ -66,12 +66,12 @@ impl Confidence {
     }
 }
 
-/// A currency by its code of three letters (ISO 4217). Whether the code is given out is not asked: new ones come and old
-/// ones go.
+/// A currency, by its three-letter code (ISO 4217). Codes are not checked against a list, because the list
+/// changes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Currency([u8; 3]);
 
-/// A text that is not the code of a currency.
+/// The text is not a currency code.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct CurrencyError;
 
@@ -84,10 +84,10 @@ impl fmt::Display for CurrencyError {
 impl std::error::Error for CurrencyError {}
 
 impl Currency {
-    /// Reads a code; small letters will do.
+    /// Reads a code in upper or lower case.
     ///
     /// # Errors
-    /// Where the text is not three letters of the Latin alphabet.
+    /// If the text is not three letters from A to Z.
     pub fn new(text: &str) -> Result<Self, CurrencyError> {
         let letters: [u8; 3] = text.trim().as_bytes().try_into().map_err(|_| CurrencyError)?;
         if letters.iter().all(u8::is_ascii_alphabetic) {
@@ -97,7 +97,7 @@ impl Currency {
         }
     }
 
-    /// Its three capital letters.
+    /// Returns the three capital letters.
     pub fn code(&self) -> &str {
         std::str::from_utf8(&self.0).unwrap_or_default()
     }
