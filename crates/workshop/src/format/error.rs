@@ -1,4 +1,4 @@
-//! Why a file was not read, and what was mended in one that was.
+//! Why a file was not read, and what was repaired in a file that was.
 
 use std::fmt;
 
@@ -10,26 +10,26 @@ use units::LengthError;
 pub enum LoadError {
     /// The file is larger than any workshop.
     TooLarge {
-        /// How large it is.
+        /// Its size in bytes.
         bytes: usize,
     },
     /// The text is not JSON.
     NotJson {
-        /// The line of the fault, from 1.
+        /// The line of the error, starting at 1.
         line: usize,
-        /// The place in the line.
+        /// The column in the line.
         column: usize,
     },
-    /// It is JSON, but not a workshop.
+    /// The file is JSON but not a workshop.
     NotAWorkshop,
-    /// It was written by a newer version of the tool.
+    /// The file was written by a newer version of the tool.
     Newer {
         /// The version of the file.
         version: u64,
     },
-    /// More pieces than a workshop may hold.
+    /// There are more pieces than a workshop can hold.
     TooManyPieces {
-        /// How many there are.
+        /// The number of pieces.
         pieces: usize,
     },
 }
@@ -73,110 +73,110 @@ impl std::error::Error for LoadError {}
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
 pub enum Notice {
-    /// A piece that could not be read.
+    /// A piece could not be read.
     PieceLeftOut {
-        /// Its place in the file, from 1.
+        /// Its position in the file, starting at 1.
         number: usize,
-        /// What was wrong.
+        /// The reason.
         reason: String,
     },
-    /// A measurement that this version does not know.
+    /// This version does not know a measurement.
     UnknownMeasurement {
         /// The name of the piece.
         piece: String,
         /// The name of the measurement.
         key: String,
     },
-    /// A reading that is not a length.
+    /// A reading is not a length.
     ReadingLeftOut {
         /// The name of the piece.
         piece: String,
-        /// What was measured.
+        /// The measurement.
         field: String,
-        /// What stood there.
+        /// The text in the file.
         typed: String,
-        /// What is wrong with it.
+        /// The error.
         error: LengthError,
     },
-    /// A word that this version does not know; the usual one was taken.
+    /// This version does not know a word, so the default was used.
     UnknownWord {
         /// The name of the piece, or `Workshop`.
         piece: String,
-        /// What the word was for.
+        /// What the word describes.
         what: &'static str,
-        /// What stood there.
+        /// The word in the file.
         given: String,
     },
-    /// An answer that this version does not know; the usual one was taken.
+    /// This version does not know an answer, so the default was used.
     UnknownAnswer {
         /// The name of the piece.
         piece: String,
-        /// What a maker calls the choice.
+        /// The label of the choice.
         choice: &'static str,
-        /// What stood there.
+        /// The answer in the file.
         given: String,
     },
-    /// A change of a piece that could not be read.
+    /// A change to a piece could not be read.
     ChangeLeftOut {
         /// The name of the piece.
         piece: String,
-        /// Its place among the changes of the piece, from 1.
+        /// Its position among the changes to the piece, starting at 1.
         number: usize,
     },
-    /// Layers of a scheme that could not be read.
+    /// A layer of a scheme could not be read.
     LayerLeftOut {
         /// The name of the piece.
         piece: String,
-        /// Its place in the scheme, from 1.
+        /// Its position in the scheme, starting at 1.
         number: usize,
-        /// What it was to be of, as far as it can be told.
+        /// The material, if it can be determined.
         material: String,
     },
-    /// A figure or a price of a material of the maker's own that could not be read.
+    /// A value or a price of one of the maker's own materials could not be read.
     FigureLeftOut {
         /// The name of the material.
         material: String,
-        /// Which figure.
+        /// The value.
         figure: String,
-        /// What stood there.
+        /// The text in the file.
         typed: String,
-        /// What is wrong with it, in words.
+        /// The error, in words.
         reason: String,
     },
-    /// A material of the maker's own that could not be read.
+    /// One of the maker's own materials could not be read.
     MaterialLeftOut {
-        /// Its place in the file, from 1.
+        /// Its position in the file, starting at 1.
         number: usize,
     },
-    /// A line of a book that could not be read.
+    /// A line of a book could not be read.
     LineLeftOut {
         /// The book.
         book: String,
     },
-    /// A value in a line that could not be read.
+    /// A value in a line could not be read.
     ValueLeftOut {
         /// The book.
         book: String,
         /// The field.
         field: String,
     },
-    /// A setting of the workshop that could not be read; the usual one stands in its place.
+    /// A setting of the workshop could not be read, so the default was used.
     SettingLeftOut {
-        /// Which setting.
+        /// The setting.
         what: &'static str,
     },
-    /// A link from before links said which coats are usual leaves out its coats.
+    /// A link leaves out its coats and is too old to say which default coats it meant.
     CoatsLeftOut {
         /// The name of the piece.
         piece: String,
     },
-    /// A number out of its limits; the nearest one within was taken.
+    /// A number is out of range, so the nearest allowed one was used.
     OutOfLimits {
         /// The name of the piece.
         piece: String,
         /// What was counted.
         what: &'static str,
-        /// What was taken.
+        /// The number used.
         taken: usize,
     },
 }

@@ -1,4 +1,4 @@
-//! The words of the save file for every choice that has no key of its own. Each has its words here, once.
+//! The words in save files for choices that have no key of their own. Each word is defined here, once.
 
 use coatings::Basis;
 use geometry::{Along, Fill, Towards};
@@ -6,12 +6,12 @@ use units::{Inches, LengthUnit, System};
 
 /// A choice with a word for each of its values.
 pub(super) trait Word: Copy + PartialEq + Sized + 'static {
-    /// What is chosen, for notices.
+    /// The name of the choice, for notices.
     const WHAT: &'static str;
     /// Every value with its word.
     const WORDS: &'static [(Self, &'static str)];
 
-    /// The word of this value.
+    /// Returns the word for this value.
     fn word(self) -> &'static str {
         Self::WORDS
             .iter()
@@ -19,7 +19,7 @@ pub(super) trait Word: Copy + PartialEq + Sized + 'static {
             .map_or("", |(_, word)| word)
     }
 
-    /// The value of a word.
+    /// Returns the value for a word.
     fn of(word: &str) -> Option<Self> {
         Self::WORDS
             .iter()
@@ -33,7 +33,7 @@ impl Word for System {
     const WORDS: &'static [(Self, &'static str)] = &[(System::UsCustomary, "us"), (System::Metric, "metric")];
 }
 
-/// The units that a word of a save file stands for.
+/// Returns the unit system for a word in a save file.
 pub fn system_of(word: &str) -> Option<System> {
     System::of(word)
 }
