@@ -1,14 +1,14 @@
-//! What a maker's own changes are called.
+//! The names of a maker's own changes.
 
 use geometry::{AddedShape, Along, Problem, Towards};
 use units::SortedMap;
 use workshop::{ChangeKind, Piece, Takeoff};
 
-/// What parts and surfaces are called, by their names; also parts that a change has taken away.
+/// The labels of parts and surfaces, by name. Parts that a change removed are included.
 pub struct Names(SortedMap<String, String>);
 
 impl Names {
-    /// The names on a piece: those before any change, and those that are there now.
+    /// Returns the labels for a piece, both before any change and now.
     pub fn of(piece: &Piece, takeoff: Option<&Takeoff>) -> Self {
         let mut names = SortedMap::new();
         let mut furniture = piece.furniture();
@@ -29,14 +29,14 @@ impl Names {
         Names(names)
     }
 
-    /// What the maker calls it. What is not there any more is called by its name in saved files.
+    /// Returns the label. If the part no longer exists, the label is made from its name in saved files.
     pub fn label(&self, name: &str) -> String {
         let plain = || name.replace(['-', '/', '~'], " ");
         self.0.get(name).cloned().unwrap_or_else(plain)
     }
 }
 
-/// What a change does, as a title.
+/// Returns the title of a change.
 pub fn change_title(kind: &ChangeKind, names: &Names) -> String {
     match kind {
         ChangeKind::Remove { part } => format!("{}: left out", names.label(part)),
@@ -60,7 +60,7 @@ fn size(along: Along) -> &'static str {
     }
 }
 
-/// The directions, each with the end of its element's name and its word.
+/// Returns the directions, each with its element suffix and its label.
 pub fn towards() -> [(Towards, &'static str, &'static str); 6] {
     [
         (Towards::Left, "left", "To the left"),
@@ -72,7 +72,7 @@ pub fn towards() -> [(Towards, &'static str, &'static str); 6] {
     ]
 }
 
-/// The change that a problem is about, by its place, if it is about the change as a whole.
+/// Returns the index of the change that a problem is about, if it concerns the change as a whole.
 pub fn change_of(problem: &Problem) -> Option<usize> {
     match problem {
         Problem::NoSuchPart { change, .. }

@@ -1,10 +1,10 @@
-//! Colours in plain words, for lists that are read aloud or printed without colour.
+//! Colors in words, for lists that are read aloud or printed in black and white.
 
 use coatings::Rgb;
 use workshop::Colour;
 
-/// Hues in degrees up to which a name holds, with the name of a light or middling and of a dark one (common practice, no
-/// source).
+/// The upper limit of each hue in degrees, with the name of a light or medium color and of a dark one (common
+/// practice, no source).
 const HUES: [(f64, &str, &str); 9] = [
     (15.0, "red", "red"),
     (45.0, "orange", "brown"),
@@ -17,7 +17,7 @@ const HUES: [(f64, &str, &str); 9] = [
     (360.0, "red", "red"),
 ];
 
-/// A colour in words with its code: `greyish blue-green, #4a6b61`.
+/// Describes a color with its code: `greyish blue-green, #4a6b61`.
 pub fn colour(rgb: Rgb) -> String {
     format!("{}, {}", name(rgb), Colour(rgb).write())
 }
@@ -26,7 +26,7 @@ fn name(rgb: Rgb) -> String {
     let [r, g, b] = rgb.map(|part| f64::from(part) / 255.0);
     let (most, least) = (r.max(g).max(b), r.min(g).min(b));
     let (light, spread) = ((most + least) / 2.0, most - least);
-    // How much of the colour that is possible at this lightness there is.
+    // The saturation relative to the maximum at this lightness.
     let strength = spread / (1.0 - (2.0 * light - 1.0).abs()).max(1e-9);
     if spread < 0.05 || strength < 0.08 {
         let greys = [

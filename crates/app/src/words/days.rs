@@ -9,7 +9,7 @@ use workshop::preparing::OldFinish;
 
 use super::{day, number};
 
-/// When a piece is ready, or what stands in its way. With lead in its old finish nobody can say.
+/// Says when a piece is ready, or what prevents it. If the old finish contains lead, no date can be given.
 pub fn ready(workshop: &Workshop, days: &Days, job: usize) -> String {
     let name = days.jobs.get(job).map_or("", |job| job.name.as_str());
     let key = days.jobs.get(job).map_or("", |job| job.key.as_str());
@@ -53,7 +53,8 @@ pub fn ready(workshop: &Workshop, days: &Days, job: usize) -> String {
     format!("{name}: {ready}{late}.{later}")
 }
 
-/// What stands in the way of a piece: of a coat that waits for better air, which, and what it needs.
+/// Says what prevents a piece from being finished. If a coat waits for better air, it names the coat and the
+/// air it needs.
 fn stopped(workshop: &Workshop, days: &Days, job: usize, stuck: &Obstacle) -> String {
     let Obstacle::Air { step, caution } = stuck else {
         return stuck.message().to_owned();
@@ -73,7 +74,7 @@ fn stopped(workshop: &Workshop, days: &Days, job: usize, stuck: &Obstacle) -> St
     }
 }
 
-/// A temperature in the maker's unit: `50 °F`.
+/// Formats a temperature in the maker's unit: `50 °F`.
 fn temperature(celsius: f64, system: System) -> String {
     match system {
         System::UsCustomary => format!("{:.0} \u{b0}F", celsius * 1.8 + 32.0),
@@ -81,14 +82,14 @@ fn temperature(celsius: f64, system: System) -> String {
     }
 }
 
-/// The day on which a piece is ready: `ready 14 Dec 2026`; nothing where that is not known.
+/// Formats the day when a piece is ready: `ready 14 Dec 2026`. Empty if unknown.
 pub fn ready_on(days: &Days, job: usize) -> String {
     let outcome = days.timetable.outcomes.get(job);
     let sell = outcome.and_then(|outcome| outcome.at(Stage::Sell));
     sell.map_or_else(String::new, |sell| format!("ready {}", day(sell.day())))
 }
 
-/// A day as it heads a column: `Fri 27`, and the month with its first day: `Tue 1 Dec`.
+/// Formats a day as a column heading: `Fri 27`. The first day of a month includes the month: `Tue 1 Dec`.
 pub fn weekday_and_number(of: Day) -> String {
     let short = NAMES.get(of.weekday()).and_then(|name| name.get(..3));
     let (_, _, number) = of.ymd();
@@ -110,7 +111,7 @@ const NAMES: [&str; 7] = [
     "Sunday",
 ];
 
-/// A day with its name: `Thursday, 26 Nov 2026`.
+/// Formats a day with its weekday: `Thursday, 26 Nov 2026`.
 pub fn weekday_and_day(of: Day) -> String {
     format!(
         "{}, {}",
@@ -119,7 +120,7 @@ pub fn weekday_and_day(of: Day) -> String {
     )
 }
 
-/// The hours of a maker who named none.
+/// Describes the default working hours.
 pub fn usual_hours() -> String {
     let stretches = USUAL_HOURS.map(|(from, to)| format!("{} to {}", from / 60, to / 60));
     format!(
@@ -128,8 +129,8 @@ pub fn usual_hours() -> String {
     )
 }
 
-/// The hours of a week as they were understood, from Monday on: `Mon 18:00-21:00; Tue 9:00-12:00, 13:00-17:00.`; nothing where
-/// none is named.
+/// Repeats the hours of a week as understood, from Monday on: `Mon 18:00-21:00; Tue 9:00-12:00, 13:00-17:00.`
+/// Empty if there are none.
 pub fn understood(week: &[Vec<(u32, u32)>; 7]) -> String {
     let clock = |minute: u32| format!("{}:{:02}", minute / 60, minute % 60);
     let named = NAMES.iter().zip(week).filter(|(_, hours)| !hours.is_empty());
@@ -147,7 +148,7 @@ pub fn understood(week: &[Vec<(u32, u32)>; 7]) -> String {
     }
 }
 
-/// What is to be said of a step that was done before its turn.
+/// Returns the note for a step that was done out of order.
 pub fn remarks(is_done: bool) -> &'static str {
     match is_done {
         true => ". Done; it counts once what comes before it is ticked off too.",
@@ -155,10 +156,10 @@ pub fn remarks(is_done: bool) -> &'static str {
     }
 }
 
-/// Whether hours that begin before this are meant in the evening is asked back, minutes.
+/// Hours that start before this may be meant for the evening, so they are queried. In minutes.
 const EARLY: u32 = 7 * 60;
 
-/// A question where hours stand in the small of the morning that are more likely those of the evening.
+/// Returns a question if some hours are early in the morning but were probably meant for the evening.
 fn asked_back(week: &[Vec<(u32, u32)>; 7]) -> &'static str {
     let is_early = |(from, to): &(u32, u32)| *from < EARLY && *to <= 12 * 60;
     match week.iter().flatten().any(is_early) {
@@ -167,9 +168,9 @@ fn asked_back(week: &[Vec<(u32, u32)>; 7]) -> &'static str {
     }
 }
 
-/// From when to when: `9:00-10:30`, and when it goes on if a pause comes between.
+/// Formats a period of work: `9:00-10:30`, with the time it continues after a break.
 pub fn stretch(work: &Work) -> String {
-    // Nobody works to the minute.
+    // Round to five minutes, because nobody works to the minute.
     let clock = |at: Moment| {
         let minute = (at.minute() + 2) / 5 * 5;
         format!("{}:{:02}", minute / 60, minute % 60)
@@ -192,7 +193,7 @@ pub fn stretch(work: &Work) -> String {
     text
 }
 
-/// What the air says of coating, in a word or two.
+/// Says in a word or two whether the air allows coating.
 pub fn air_in_brief(air: Option<&AirToday>) -> &'static str {
     match air {
         None => "not measured",
@@ -202,7 +203,7 @@ pub fn air_in_brief(air: Option<&AirToday>) -> &'static str {
     }
 }
 
-/// What the air says of coating: first whether a coat may go on, then why.
+/// Says whether the air allows coating, then why.
 pub fn air(air: Option<&AirToday>, system: System) -> Vec<String> {
     let Some(air) = air else {
         return vec!["Measure temperature and humidity: then it says whether a coat may go on.".into()];
@@ -236,7 +237,7 @@ pub fn air(air: Option<&AirToday>, system: System) -> Vec<String> {
         };
         all.push(format!("{} {}", dew.condensation.message(), below));
     }
-    // How long a coat takes that must not go on is no question.
+    // The drying time does not matter for a coat that must not go on.
     let cautions = air.cautions.iter();
     let cautions = cautions.filter(|caution| caution.forbids() == forbids);
     all.extend(cautions.map(|caution| caution.message().to_owned()));
@@ -250,7 +251,7 @@ pub fn air(air: Option<&AirToday>, system: System) -> Vec<String> {
     all
 }
 
-/// What coats need of the air: `Alkyd enamel: 39 °F or more.`
+/// States the lowest temperature for coats: `Alkyd enamel: 39 °F or more.`
 fn least_air(coats: &CoatsInAir, system: System) -> String {
     let names: Vec<String> = coats.names.iter().map(|name| in_sentence(name)).collect();
     let names: Vec<&str> = names.iter().map(String::as_str).collect();
@@ -279,7 +280,7 @@ mod tests {
             let write = workshop::BookEdit::Write("facts", "only".into(), key.into(), text.into());
             let edit = workshop::Edit::Piece(id, workshop::PieceEdit::Book(write));
             let workshop = invented.apply(edit).unwrap();
-            // A Monday.
+            // 2026-05-04 is a Monday.
             let from = Moment::read("2026-05-04T08:00").unwrap();
             let days = workshop::days::days(&workshop, &workshop::works(&workshop), from);
             ready(&workshop, &days, 0)
@@ -341,7 +342,7 @@ mod tests {
             dry.starts_with("A coat may go on.") && dry.contains("Colder than the label"),
             "{dry}"
         );
-        // 13 C is 10 C below what labels are for.
+        // 13 °C is 10 °C below the temperature that labels assume.
         assert!(
             dry.contains("waits 2.0 times") && dry.contains("10 \u{b0}C or more, and for 24 hours after")
         );
@@ -349,7 +350,8 @@ mod tests {
         assert_eq!(air_in_brief(None), "not measured");
     }
 
-    /// 35 F at 40 %: the panel, its head and the line of the piece all say that nothing goes on, and what is needed.
+    /// At 35 °F and 40% humidity, the panel, its heading and the line for the piece all say that nothing may
+    /// go on, and why.
     #[test]
     fn freezing_air_is_a_stop_and_no_warning() {
         let mut workshop = workshop::invented_workshop();

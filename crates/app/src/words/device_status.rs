@@ -1,4 +1,4 @@
-//! How the page stands on this device, in words.
+//! The status of the page on this device, in words.
 
 use workshop::Along;
 use workshop::format::MAX_BYTES;
@@ -9,10 +9,10 @@ use crate::state::{Load, SaveStatus};
 /// A day in milliseconds.
 const DAY: f64 = 86_400_000.0;
 
-/// Above this share of the room the storage counts as nearly full.
+/// Storage counts as nearly full above this share.
 const NEARLY_FULL: f64 = 0.9;
 
-/// Whether the work is saved: the word that names a state for style sheets and tests, and what to say of it.
+/// Returns the saving status: a word for style sheets and tests, and a message.
 pub fn saving(load: &Load, keeping: &SaveStatus) -> (&'static str, String) {
     match (load, keeping) {
         (Load::Partly(_), _) => ("held", "Changes are not saved yet".into()),
@@ -27,7 +27,7 @@ pub fn saving(load: &Load, keeping: &SaveStatus) -> (&'static str, String) {
     }
 }
 
-/// The word that names a state for style sheets and tests, and what to say of it.
+/// Returns the offline status: a word for style sheets and tests, and a message.
 pub fn offline(offline: Offline) -> (&'static str, &'static str) {
     match offline {
         Offline::NotYet => ("not-yet", "Needs a network to start"),
@@ -36,7 +36,7 @@ pub fn offline(offline: Offline) -> (&'static str, &'static str) {
     }
 }
 
-/// How safe the work on this device is; `now` in milliseconds since 1970.
+/// Says how safe the work on this device is. `now` is in milliseconds since 1970.
 pub fn safety(standing: &DeviceStatus, now: f64) -> String {
     let lasting = match standing.lasting {
         Some(true) => "The browser keeps this until you clear it.",
@@ -56,7 +56,7 @@ fn saved(at: Option<f64>, now: f64) -> String {
     let Some(at) = at else {
         return "Not saved to a file yet.".into();
     };
-    // A clock that was put back must not make it days in the future; the cast takes those as none.
+    // If the clock was set back, the difference is negative, and the cast turns it into zero.
     let when = match ((now - at) / DAY) as u32 {
         0 => "less than a day".into(),
         1 => "a day".into(),
@@ -65,7 +65,7 @@ fn saved(at: Option<f64>, now: f64) -> String {
     format!("Last saved to a file {when} ago.")
 }
 
-/// What became of a file.
+/// Says how a file was saved.
 pub fn file_saved(saved: &Saved) -> String {
     match saved {
         Saved::As(name) => format!("Saved as {name}."),
@@ -76,7 +76,7 @@ pub fn file_saved(saved: &Saved) -> String {
     }
 }
 
-/// Why a workshop of so many bytes is not saved to a file.
+/// Says that a workshop of this many bytes is too large for a file.
 pub fn too_large(bytes: usize) -> String {
     let mb = |bytes: usize| bytes / 1_048_576;
     format!(
@@ -86,7 +86,8 @@ pub fn too_large(bytes: usize) -> String {
     )
 }
 
-/// What became of the settings of another workshop whose pieces came in; nothing if there is nothing to say.
+/// Says what happened to the settings of another workshop whose pieces were imported, if there is anything to
+/// report.
 pub fn gathered(along: &Along) -> Option<String> {
     let told = |what: &str, list: &[String], behind: &str| match list {
         [] => String::new(),

@@ -1,9 +1,9 @@
-//! What measurements, bays and rows are called, and the names of their elements on the page.
+//! Labels of measurements, bays and rows, and their element ids.
 
 use geometry::{BayPlace, Construction, FieldId, Kind, StandIn};
 use workshop::Piece;
 
-/// The name of a measurement: `Width`, `Row 2, height`, `Change 1: how far`.
+/// Returns the label of a measurement: `Width`, `Row 2, height`, `Change 1: how far`.
 pub fn field_label(kind: Kind, field: FieldId) -> String {
     let of_key = || Piece::field(field).map_or("", |field| field.label);
     match field {
@@ -16,7 +16,7 @@ pub fn field_label(kind: Kind, field: FieldId) -> String {
     }
 }
 
-/// What a length is called that nobody measured.
+/// Returns the label for a length that was not measured.
 pub fn stand_in(of: StandIn) -> &'static str {
     match of {
         StandIn::Usual => "usual",
@@ -25,7 +25,7 @@ pub fn stand_in(of: StandIn) -> &'static str {
     }
 }
 
-/// What stands before the name of a row; nothing in the first bay.
+/// Returns the prefix for the label of a row. Empty in the first bay.
 fn before(kind: Kind, place: BayPlace) -> String {
     if place.upper || place.bay > 1 || kind.construction() == Construction::Pedestals {
         format!("{}, ", bay_label(kind, place))
@@ -34,7 +34,7 @@ fn before(kind: Kind, place: BayPlace) -> String {
     }
 }
 
-/// What a bay is called: `Section 2`, `Upper case, section 1`, `Left pedestal`.
+/// Returns the label of a bay: `Section 2`, `Upper case, section 1`, `Left pedestal`.
 pub fn bay_label(kind: Kind, place: BayPlace) -> String {
     match (kind.construction(), place.upper, place.bay) {
         (Construction::Pedestals, _, 1) => "Left pedestal".into(),
@@ -44,7 +44,8 @@ pub fn bay_label(kind: Kind, place: BayPlace) -> String {
     }
 }
 
-/// How the names of elements in a bay begin: nothing in the first, `b2-` in the second, `upper-b2-` above it.
+/// Returns the prefix for element ids in a bay. It is empty in the first bay, `b2-` in the second and
+/// `upper-b2-` above it.
 pub fn place_prefix(place: BayPlace) -> String {
     let upper = if place.upper { "upper-" } else { "" };
     match place.bay {
@@ -53,7 +54,7 @@ pub fn place_prefix(place: BayPlace) -> String {
     }
 }
 
-/// The name of a field's element on the page.
+/// Returns the element id of a field.
 pub fn field_element(field: FieldId) -> String {
     match field {
         FieldId::Of(key) => format!("field-{key}"),
@@ -66,7 +67,7 @@ pub fn field_element(field: FieldId) -> String {
     }
 }
 
-/// A text with a capital at its head.
+/// Capitalizes the first letter.
 pub fn sentence(mut text: String) -> String {
     if let Some(head) = text.get_mut(..1) {
         head.make_ascii_uppercase();

@@ -1,4 +1,4 @@
-//! What weighed cans show and teach, in words.
+//! Weighed cans and the rates learned from them, in words.
 
 use coatings::SourcedRange;
 use coatings::learn::{Doubt, Learned};
@@ -8,7 +8,7 @@ use workshop::learning::Weighed;
 
 use super::{figure, volume, whole};
 
-/// A range of spreading rates in the units of the maker: `8.6 to 11 m²/L`, `350 to 450 ft²/gal`.
+/// Formats a range of spreading rates in the maker's units: `8.6 to 11 m²/L`, `350 to 450 ft²/gal`.
 fn rate(of: SourcedRange<coatings::unit::SquareMetresPerLitre>, system: System) -> String {
     match system {
         System::Metric => format!("{} m\u{b2}/L", figure(of, 1.0)),
@@ -16,7 +16,7 @@ fn rate(of: SourcedRange<coatings::unit::SquareMetresPerLitre>, system: System) 
     }
 }
 
-/// What one can shows, or what stands against it.
+/// States the rate from one can, or why there is none.
 pub fn weighed(weighed: &Weighed, system: System) -> String {
     let seen = match &weighed.observed {
         Ok(seen) => seen,
@@ -58,7 +58,7 @@ fn doubt(doubt: &Doubt, system: System) -> String {
     }
 }
 
-/// What all jobs teach, and how much.
+/// States the rate learned from all jobs, and how much it changed.
 pub fn taught(by: &str, learned: &Learned, system: System) -> String {
     let jobs = match learned.jobs() {
         1 => "one weighed job".to_owned(),
@@ -80,8 +80,7 @@ pub fn taught(by: &str, learned: &Learned, system: System) -> String {
     )
 }
 
-/// What a weighed can changes about the amount of the piece: ` Without this can the piece was reckoned at 16 fl oz, with it
-/// at 18 fl oz.`
+/// States how a weighed can changes the amount for the piece.
 pub fn changed([without, with]: [Volume; 2], system: System) -> String {
     let (without, with) = (volume(without, system), volume(with, system));
     match without == with {
@@ -90,7 +89,7 @@ pub fn changed([without, with]: [Volume; 2], system: System) -> String {
     }
 }
 
-/// On what an amount rests, behind its coats and tools; nothing where it is the label or the usual film.
+/// Names the weighed jobs that an amount is based on. Empty if it is based on the label or the usual film.
 pub fn by_own_jobs(jobs: u32) -> String {
     match jobs {
         0 => String::new(),
@@ -104,7 +103,7 @@ mod tests {
     use super::*;
     use coatings::learn::{Observed, learn};
 
-    /// 400 square feet to the gallon are 9.817 m2/L, by the exact foot and gallon.
+    /// 400 ft²/gal is 9.817 m²/L, with the exact foot and gallon.
     #[test]
     fn rates_are_told_in_the_units_of_the_maker() {
         let of = SourcedRange::own(9.817, 9.817);

@@ -1,4 +1,4 @@
-//! The list of what to buy as plain text, to be handed on.
+//! The shopping list as plain text, for sharing.
 
 use units::System;
 use workshop::art::Art;
@@ -8,7 +8,7 @@ use workshop::{Shopping, Workshop};
 
 use super::{Money, cans, colour, in_a_hundred, much};
 
-/// One line for each material that has to be bought, then one for each thing besides.
+/// Returns one line for each material to buy, then one for each other item.
 pub fn list(bought: &[Shopping], goods: &[Good], workshop: &Workshop, money: Money<'_>) -> String {
     let lots = bought
         .iter()
@@ -26,14 +26,14 @@ pub fn list(bought: &[Shopping], goods: &[Good], workshop: &Workshop, money: Mon
     lots.chain(goods).collect::<Vec<_>>().join("\n")
 }
 
-/// What a thing besides cans likely costs: `, about 4.50`; nothing without a price.
+/// Formats the likely cost of an item other than a can: `, about 4.50`. Empty without a price.
 pub fn price_of_good(good: &Good, workshop: &Workshop, money: Money<'_>) -> String {
     let price = good.price(workshop);
     price.map_or_else(String::new, |(likely, _)| format!(", about {}", money(likely)))
 }
 
-/// What the cans with a price cost together, and sheets of abrasive likely, and how many materials have no price; nothing where
-/// nothing has one.
+/// States the total cost of cans with a price, including the likely cost of abrasive sheets, and how many
+/// materials have no price. Empty if nothing has a price.
 pub fn price_of_list(bought: &[Shopping], goods: &[Good], workshop: &Workshop, money: Money<'_>) -> String {
     let lots = bought.iter().filter_map(|lot| lot.buy.as_ref().ok());
     let lots: Vec<_> = lots.filter(|buy| !buy.cans.is_empty()).collect();
@@ -56,7 +56,7 @@ pub fn price_of_list(bought: &[Shopping], goods: &[Good], workshop: &Workshop, m
     )
 }
 
-/// That a can less may do: ` With a can less (1 quart) it is enough 85 times in 100.`
+/// Says that one can less may be enough.
 pub fn one_less(lot: &Shopping) -> String {
     lot.one_less.map_or_else(String::new, |(can, likely)| {
         format!(
@@ -67,7 +67,7 @@ pub fn one_less(lot: &Shopping) -> String {
     })
 }
 
-/// What is not on the list as it has all its coats, by what is ticked off; nothing where that is nothing.
+/// Lists what is left out because all its coats are checked off. Empty if there is nothing.
 pub fn coated(done: &[(String, String)]) -> String {
     let each: Vec<String> = done
         .iter()
@@ -82,8 +82,8 @@ pub fn coated(done: &[(String, String)]) -> String {
     }
 }
 
-/// How much of a thing has to be bought to be sure, and how little may do: `66 leaves, perhaps only 55`; nothing where enough
-/// is here.
+/// Says how much of an item to buy to be sure, and how little may be enough: `66 leaves, perhaps only 55`.
+/// Returns `None` if enough is on hand.
 pub fn good(good: &Good, system: System) -> Option<String> {
     let say = |of: Much| match (of, good.unit) {
         (Much::Count(low, high), Some(unit)) => counted((low, high), unit),
@@ -97,7 +97,7 @@ pub fn good(good: &Good, system: System) -> Option<String> {
         _ => return Some(say(left)),
     };
     let (least, most) = (say(least), say(most));
-    // A unit that both have stands once.
+    // Print a shared unit once.
     let split = |text: &str| -> (String, String) {
         let (figure, unit) = text.split_once([' ', '\u{a0}']).unwrap_or((text, ""));
         (figure.to_owned(), unit.trim_end_matches('s').to_owned())
@@ -110,7 +110,7 @@ pub fn good(good: &Good, system: System) -> Option<String> {
     })
 }
 
-/// What stands in the workshop of a thing: `, 25 here`.
+/// Says how many of an item are in the workshop: `, 25 here`.
 pub fn good_here(good: &Good) -> String {
     match good.here {
         0 => String::new(),
@@ -118,7 +118,8 @@ pub fn good_here(good: &Good) -> String {
     }
 }
 
-/// How many sheets a piece of art takes: `55 to 66 leaves`; nothing for what takes none, or is not known yet.
+/// Says how many sheets an item of art takes: `55 to 66 leaves`. Returns `None` if it takes none or the
+/// number is unknown.
 pub fn sheets(art: &Art) -> Option<String> {
     Some(counted(art.takes.as_ref().ok()?.sheets?, art.kind.sheet()))
 }
@@ -167,7 +168,7 @@ mod tests {
         assert!(lines.contains(&"Test kit for lead: 2"), "{text}");
     }
 
-    /// The nightstands want more enamel than is in hand; a pot of it is given a price of 7.50.
+    /// The nightstands need more enamel than is on hand. A can of it costs 7.50.
     #[test]
     fn what_has_a_price_is_added() {
         let mut workshop = invented_workshop();
@@ -199,7 +200,7 @@ mod tests {
             .sum();
         assert!(pots > 0);
         assert_eq!(say(&workshop), format!("Together {}.", pots * 750));
-        // A sheet of abrasive for 1.50: each line says what it likely costs, and all of them are in the sum.
+        // With a sheet of abrasive at 1.50, each line shows its likely cost, and the total includes them all.
         let write = BookEdit::Write("habits", "only".into(), "sheet-price".into(), "1.50".into());
         let priced = workshop.apply(Edit::Book(write)).unwrap();
         let besides = goods(&priced, &workshop::works(&priced));

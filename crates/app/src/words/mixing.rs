@@ -1,4 +1,4 @@
-//! How far a shade drifts, what chalk-type paint comes to, and what thinning does, in words.
+//! Color drift, chalk-type paint and thinning, in words.
 
 use coatings::Estimate;
 use coatings::mix::{Scale, Step};
@@ -10,7 +10,7 @@ use workshop::mixing::{Pouring, Shade};
 
 use super::{measured, number};
 
-/// What weighing does to the shade, and which part decides.
+/// Says how weighing affects the shade, and which part matters most.
 pub fn drift(shade: &Shade, pouring: &Pouring) -> String {
     let Some(drift) = &pouring.drift else {
         return match pouring.colour {
@@ -31,7 +31,7 @@ pub fn drift(shade: &Shade, pouring: &Pouring) -> String {
     )
 }
 
-/// What a batch of chalk-type paint comes to, each with its name.
+/// Returns the properties of a batch of chalk-type paint, with their labels.
 pub fn chalk(of: &Chalk, system: System) -> Vec<(&'static str, String)> {
     let volume = format!(
         "{}, give or take {}",
@@ -42,14 +42,14 @@ pub fn chalk(of: &Chalk, system: System) -> Vec<(&'static str, String)> {
         ("It comes to", volume),
         ("Volume solids", share(of.mix.volume_solids)),
     ];
-    // Without the sheen it may be anything.
+    // Without a sheen, the pigment share is unknown.
     if of.binder.is_some() {
         lines.push(("Pigment in the dry paint (PVC)", share(of.mix.pvc)));
     }
     lines
 }
 
-/// A share, and how far it may be off where it may: `36.3 %, give or take 3.2`.
+/// Formats a share with its uncertainty, if it has one: `36.3 %, give or take 3.2`.
 fn share(of: Estimate<f64>) -> String {
     let (value, give) = (of.value * 100.0, of.standard_uncertainty * 200.0);
     let tenths = |value: f64| number(&format!("{value:.1}"));
@@ -60,7 +60,7 @@ fn share(of: Estimate<f64>) -> String {
     format!("{} %{give}", tenths(value))
 }
 
-/// Whether the binder covers the powder, and how little cups say about it.
+/// Says whether there is enough binder, and how inaccurate measuring in cups is.
 pub fn binder(of: &Chalk, scale: &Scale) -> String {
     let binder = match of.binder {
         Some(binder) => binder.words(),
@@ -81,7 +81,7 @@ pub fn binder(of: &Chalk, scale: &Scale) -> String {
     )
 }
 
-/// A dose of a batch: its weight, or its volume with the weight beside it where it is measured in a jug.
+/// Formats a dose of a batch: its weight, or its volume followed by the weight if it is measured in a jug.
 pub fn dose(of: &Chalk, step: &Step, scale: &Scale, system: System) -> String {
     let weight = measured(&scale.show(step.display));
     match of.jug {
@@ -92,7 +92,7 @@ pub fn dose(of: &Chalk, step: &Step, scale: &Scale, system: System) -> String {
     }
 }
 
-/// What thinning comes to, each with its name.
+/// Returns the properties of thinned paint, with their labels.
 pub fn thinned(of: &ThinnedPaint, scale: &Scale, system: System) -> Vec<(&'static str, String)> {
     let thinned = &of.thinned;
     let goes_in = format!(
@@ -119,7 +119,7 @@ pub fn thinned(of: &ThinnedPaint, scale: &Scale, system: System) -> Vec<(&'stati
     lines
 }
 
-/// What stands against a thinning: more than the label allows, not its own thinner, more than is usual.
+/// Returns the objections to thinning: more than the label allows, another thinner, more than usual.
 pub fn against(of: &ThinnedPaint) -> String {
     let warning = of.thinned.warning.map(|warning| warning.to_string());
     let other = of.usual.map(|usual| {
@@ -132,7 +132,8 @@ pub fn against(of: &ThinnedPaint) -> String {
     parts.join(" ")
 }
 
-/// What to mind about a thinning: what is usual while no label is written down, and the thinner's caution.
+/// Returns the advice for thinning: the usual maximum if no label was entered, and the caution for the
+/// thinner.
 pub fn mind(of: &ThinnedPaint) -> String {
     let usual = match of.usual_most.map(|most| most * 100.0) {
         Some(0.0) => "It is used as it comes: look at its label before you thin it. ".to_owned(),
@@ -188,8 +189,8 @@ mod tests {
         Workshop::default().apply(Edit::Book(add)).unwrap()
     }
 
-    /// By hand, of a cup of 236.59 mL: 78.86 g of powder, 36.89 g of water, 307.57 g of paint; the 423 g in all leave one
-    /// step more to powder and water, whose remainders are largest.
+    /// By hand, for a cup of 236.59 mL: 78.86 g of powder, 36.89 g of water, 307.57 g of paint. The total is
+    /// 423 g, so powder and water, with the largest remainders, are each rounded up by a step.
     #[test]
     fn a_jug_is_told_by_its_volume_and_cups_by_what_they_leave_open() {
         let workshop = written(

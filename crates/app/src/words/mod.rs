@@ -1,4 +1,4 @@
-//! Sentences and labels that need a little choosing. Plain labels stand where they are shown.
+//! Sentences and labels that depend on values. Fixed labels are in the screens.
 
 mod changes;
 mod colour;
@@ -49,7 +49,7 @@ pub use surfaces::{lying, overlap, run, working};
 pub use ways::{in_hours, minutes_as, more_coats, which_way};
 pub use worked::{either_way, here, in_brief};
 
-/// The name of a sheet among the elements of the page.
+/// Returns the element name of a tab.
 pub fn sheet(sheet: Tab) -> &'static str {
     match sheet {
         Tab::Measure => "measure",
@@ -63,7 +63,7 @@ pub fn sheet(sheet: Tab) -> &'static str {
     }
 }
 
-/// Why there is no answer: because of texts that are not taken, or of measurements that do not fit.
+/// Says why there are no amounts: either refused texts, or measurements that do not fit.
 pub fn no_answer(fits: bool) -> &'static str {
     match fits {
         true => "No amounts yet",
@@ -71,7 +71,7 @@ pub fn no_answer(fits: bool) -> &'static str {
     }
 }
 
-/// What is used in place of a text that its field does not take, or what to do about it.
+/// Says what is used instead of a refused text, or how to correct it.
 pub fn refused(refused: &Refused) -> String {
     let Refused {
         label,
@@ -85,24 +85,24 @@ pub fn refused(refused: &Refused) -> String {
     }
 }
 
-/// A volume with its unit, as in `8.0 fl oz`; no line breaks within it.
+/// Formats a volume with its unit, such as `8.0 fl oz`, without line breaks.
 pub fn volume(volume: Volume, system: System) -> String {
     volume_beside(volume, volume, system)
 }
 
-/// A volume in the unit of the least of those beside it.
+/// Formats a volume in the unit of the smallest volume next to it.
 pub fn volume_beside(volume: Volume, least: Volume, system: System) -> String {
     let (figure, unit) = show_volume_beside(volume, least, system);
     format!("{} {unit}", number(&figure)).replace(' ', "\u{a0}")
 }
 
-/// An area with its unit, as in `25.2 ft²`.
+/// Formats an area with its unit, such as `25.2 ft²`.
 pub fn area(area: Area, system: System) -> String {
     let (figure, unit) = show_area(area, system);
     format!("{} {unit}", number(&figure))
 }
 
-/// The range of an amount, in the unit of what is likely: `9.8 to 15 fl oz`.
+/// Formats the range of an amount, in the unit of the likely value: `9.8 to 15 fl oz`.
 pub fn range(need: &Demand, system: System) -> String {
     let show = |volume| show_volume_beside(volume, need.likely(), system);
     let ((low, unit), (high, _)) = (show(need.low()), show(need.high()));
@@ -110,7 +110,7 @@ pub fn range(need: &Demand, system: System) -> String {
     format!("{low} to {high}\u{a0}{}", unit.replace(' ', "\u{a0}"))
 }
 
-/// How sure the area of a piece is, and what makes it unsure.
+/// Says how uncertain the area of a piece is, and why.
 pub fn sureness(piece: &Piece, takeoff: &Takeoff) -> String {
     let share = takeoff.painted.give_or_take() * 100.0;
     let share = if share < 1.0 {
@@ -142,8 +142,8 @@ pub fn sureness(piece: &Piece, takeoff: &Takeoff) -> String {
     format!("The area, give or take {share} %: {rest}, {why}.")
 }
 
-/// The answer as a screen reader says it: the area, and for each material the likely amount and whether what is on hand is
-/// enough.
+/// Returns the results for a screen reader: the area, and for each material the likely amount and whether the
+/// cans on hand are enough.
 pub fn spoken(takeoff: &Takeoff, system: System) -> String {
     let (figure, unit) = show_area(takeoff.painted.value, system);
     let mut said = format!("Area {} {unit}.", number(&figure));
@@ -159,7 +159,7 @@ pub fn spoken(takeoff: &Takeoff, system: System) -> String {
     said
 }
 
-/// What the label says beside what the tool usually lays on: `Your label: 22 fl oz. With the brush usually: 17 fl oz.`
+/// Compares the amount by the label with the amount by the usual film of the tool.
 pub fn by_label(line: &MaterialLine, system: System) -> Option<String> {
     let by_tools = line.by_tools?;
     Some(format!(
@@ -170,10 +170,10 @@ pub fn by_label(line: &MaterialLine, system: System) -> Option<String> {
     ))
 }
 
-/// From this share of the variance on a measurement is named.
+/// Measurements with at least this share of the variance are named.
 const HEAVY: f64 = 0.1;
 
-/// The best estimate of the linear law beside the trials.
+/// States the result of the linear law, for comparison with the trials.
 pub fn linear(estimate: Estimate<Volume>, system: System) -> String {
     format!(
         "By the formulas below it is {}, with a standard uncertainty of {}; the range above comes from thousands of trials.",
@@ -182,7 +182,7 @@ pub fn linear(estimate: Estimate<Volume>, system: System) -> String {
     )
 }
 
-/// The answer on a can in one or two words.
+/// Returns a verdict in one or two words.
 pub fn verdict(verdict: Verdict) -> &'static str {
     match verdict {
         Verdict::Enough => "Enough",
@@ -191,7 +191,7 @@ pub fn verdict(verdict: Verdict) -> &'static str {
     }
 }
 
-/// The answer on a can as a sentence, with the probability behind it.
+/// States a verdict in a sentence, with its probability.
 pub fn enough(enough: &Enough, system: System) -> String {
     let remainder = if enough.lacking > Volume::ZERO {
         format!("Likely short by {}", volume(enough.lacking, system))
@@ -204,10 +204,11 @@ pub fn enough(enough: &Enough, system: System) -> String {
     }
 }
 
-/// Below this it is no use to count on luck: it rounds to not once in 100 times.
+/// Below this probability, the result rounds to 0%, so it is not worth mentioning.
 const HOPELESS: f64 = 0.005;
 
-/// A material in one word, `Primer`; where a piece takes two of the kind, by its name.
+/// Returns the stage of a material, such as `Primer`, or its name if the piece has two materials of that
+/// stage.
 pub fn short_name(takeoff: &Takeoff, line: &MaterialLine) -> String {
     let of_kind = |other: &&MaterialLine| other.need.material.stage == line.need.material.stage;
     match takeoff.materials.iter().filter(of_kind).count() {
@@ -216,7 +217,7 @@ pub fn short_name(takeoff: &Takeoff, line: &MaterialLine) -> String {
     }
 }
 
-/// A probability in whole hundredths, never claiming certainty either way.
+/// Formats a probability in whole percent, without claiming certainty either way.
 fn in_a_hundred(probability: f64) -> String {
     let share = (probability * 100.0).round();
     if share >= 100.0 {
@@ -228,7 +229,7 @@ fn in_a_hundred(probability: f64) -> String {
     }
 }
 
-/// Coats in words: `no coat`, `1 coat`, `2 coats`.
+/// Formats a number of coats: `no coat`, `1 coat`, `2 coats`.
 pub fn coats(coats: u32) -> String {
     match coats {
         0 => "no coat".into(),
@@ -237,7 +238,7 @@ pub fn coats(coats: u32) -> String {
     }
 }
 
-/// The layers that are asked for, in one line: `Degreaser, 1 coat; acrylic trim enamel, 2 coats.`
+/// Lists the suggested layers in one line: `Degreaser, 1 coat; acrylic trim enamel, 2 coats.`
 pub fn asked_for(suggestion: &Suggestion) -> String {
     let layer = |layer: &SuggestedLayer| {
         let name = coatings::material(layer.material).map_or("", |material| &*material.name);
@@ -253,7 +254,7 @@ pub fn asked_for(suggestion: &Suggestion) -> String {
     sentence(format!("{}.", layers.join("; ")))
 }
 
-/// What the can would do with the wanted confidence instead: fewer or more coats, or some of the zones.
+/// Says what else the can is enough for at the wanted confidence: fewer or more coats, or some of the zones.
 pub fn instead(line: &MaterialLine, enough: &Enough, takeoff: &Takeoff) -> String {
     if enough.verdict == Verdict::Enough {
         return match enough.most_coats {
@@ -279,10 +280,11 @@ pub fn instead(line: &MaterialLine, enough: &Enough, takeoff: &Takeoff) -> Strin
     }
 }
 
-/// A price in words, given in hundredths of the currency.
+/// Formats a price given in hundredths of the currency.
 pub type Money<'a> = &'a dyn Fn(u64) -> String;
 
-/// Which cans to buy, and what they cost if that is known: `1 quart, 24.50 in all`; none is `nothing`.
+/// Lists the cans to buy, with the cost if it is known: `1 quart, 24.50 in all`. Without cans, it is
+/// `nothing`.
 pub fn cans(buy: &Result<Buy, ChoiceError>, money: Money<'_>) -> String {
     let buy = match buy {
         Ok(buy) => buy,
@@ -306,7 +308,7 @@ pub fn cans(buy: &Result<Buy, ChoiceError>, money: Money<'_>) -> String {
     format!("{}{price}", and(&cans))
 }
 
-/// Which cans to buy, in few words: `buy 1 quart`, or how many cans of different sizes.
+/// Lists the cans to buy in a few words: `buy 1 quart`, or the number of cans if they differ in size.
 pub fn short_cans(buy: &Result<Buy, ChoiceError>) -> String {
     match buy.as_ref().map(|buy| buy.cans.as_slice()) {
         Ok([]) => "buy nothing".into(),
@@ -317,7 +319,7 @@ pub fn short_cans(buy: &Result<Buy, ChoiceError>) -> String {
     }
 }
 
-/// Which cans to buy, what for, and what they leave; `has_some` tells whether there is some already.
+/// Says which cans to buy, what they are for and what is left over. `has_some` is true if some is on hand.
 pub fn buy(buy: &Result<Buy, ChoiceError>, has_some: bool, workshop: &Workshop, money: Money<'_>) -> String {
     let cans = cans(buy, money);
     let Ok(buy) = buy else { return cans };
@@ -338,7 +340,7 @@ pub fn buy(buy: &Result<Buy, ChoiceError>, has_some: bool, workshop: &Workshop, 
     )
 }
 
-/// What is left over in the end: ` About 11 fl oz left over, at least 6.8 fl oz.`
+/// Says how much is left over: ` About 11 fl oz left over, at least 6.8 fl oz.`
 fn left_over(left: Leftover, system: System) -> String {
     let likely = volume(left.likely, system);
     match left.least > A_DROP {
@@ -350,10 +352,10 @@ fn left_over(left: Leftover, system: System) -> String {
     }
 }
 
-/// Less than this is nothing to keep.
+/// Anything less is not worth keeping.
 const A_DROP: Volume = Volume::millilitres(1.0);
 
-/// Words side by side: `sleeve, tray and bristles`.
+/// Joins words: `sleeve, tray and bristles`.
 pub fn and(words: &[&str]) -> String {
     match words.split_last() {
         None => String::new(),
@@ -362,14 +364,14 @@ pub fn and(words: &[&str]) -> String {
     }
 }
 
-/// The names of tools within a sentence.
+/// Joins the names of tools for use within a sentence.
 pub fn tools(names: &[&str]) -> String {
     let names: Vec<String> = names.iter().map(|name| in_sentence(name)).collect();
     let names: Vec<&str> = names.iter().map(String::as_str).collect();
     and(&names)
 }
 
-/// Where a share of an amount goes: `on the piece`, `in the sleeve`.
+/// Describes where part of an amount goes: `on the piece`, `in the sleeve`.
 pub fn place(place: Place) -> String {
     match place {
         Place::InTool(part) => format!("in the {part}"),
@@ -377,7 +379,7 @@ pub fn place(place: Place) -> String {
     }
 }
 
-/// Where a figure comes from.
+/// Names the source of a value.
 pub fn source(source: &str, certainty: Provenance) -> String {
     match certainty {
         Provenance::Read | Provenance::Calculated => format!("{source} ({})", certainty.label()),
@@ -385,12 +387,13 @@ pub fn source(source: &str, certainty: Provenance) -> String {
     }
 }
 
-/// A figure as a range in a unit of which `factor` of its own is one: `8.6 to 11`, or `1.2` where both ends are the same.
+/// Formats a value as a range: `8.6 to 11`, or `1.2` if both ends are equal. `factor` is the size of the
+/// unit.
 pub fn figure<U: coatings::unit::Unit>(figure: SourcedRange<U>, factor: f64) -> String {
     range_of(figure.low / factor, figure.high / factor)
 }
 
-/// Hours as a range, in minutes up to two: `2 to 4 h`, `15 to 60 min`.
+/// Formats hours as a range, in minutes up to two hours: `2 to 4 h`, `15 to 60 min`.
 pub fn hours(figure: SourcedRange<coatings::unit::Hours>) -> String {
     let (factor, unit) = if figure.high <= 2.0 {
         (60.0, "min")
@@ -405,7 +408,7 @@ pub fn hours(figure: SourcedRange<coatings::unit::Hours>) -> String {
     }
 }
 
-/// A wet film: mils where inches are read, micrometres elsewhere.
+/// Formats a wet film, in mils for US units and in micrometers otherwise.
 pub fn wet_film(film: SourcedRange<coatings::unit::Metres>, system: System) -> String {
     match system {
         System::UsCustomary => format!("{} mil", figure(film, units::exact::MIL)),
@@ -413,7 +416,7 @@ pub fn wet_film(film: SourcedRange<coatings::unit::Metres>, system: System) -> S
     }
 }
 
-/// A whole number.
+/// Formats a whole number.
 fn whole(value: f64) -> String {
     number(&format!("{value:.0}"))
 }
@@ -427,7 +430,7 @@ fn range_of(low: f64, high: f64) -> String {
     }
 }
 
-/// Two digits that count, or all those before the point.
+/// Formats two significant digits, or all digits before the decimal sign.
 fn to_two_digits(value: f64) -> String {
     let decimals = match value {
         v if v >= 9.95 || v == 0.0 => 0,
@@ -437,7 +440,7 @@ fn to_two_digits(value: f64) -> String {
     number(&format!("{value:.decimals$}"))
 }
 
-/// A stage in one word.
+/// Returns the name of a stage.
 pub fn stage(stage: Stage) -> &'static str {
     match stage {
         Stage::Clean => "Cleaner",
@@ -448,7 +451,7 @@ pub fn stage(stage: Stage) -> &'static str {
     }
 }
 
-/// A dry film with its doubled standard uncertainty: mils where inches are read, micrometres elsewhere.
+/// Formats a dry film with its expanded uncertainty, in mils for US units and in micrometers otherwise.
 pub fn film(film: Estimate<Length>, system: System) -> String {
     match system {
         System::UsCustomary => {
@@ -525,7 +528,8 @@ mod tests {
         assert_eq!(figure(<SourcedRange>::practice(0.38, 0.38), 0.01), "38");
     }
 
-    /// A pint of enamel does not do a dresser twice; it does it once, or part of it twice.
+    /// A pint of enamel is not enough for two coats on a dresser. It is enough for one coat, or for two on
+    /// part of it.
     #[test]
     fn a_can_that_is_short_says_what_it_would_do() {
         let piece = Piece::new(PieceId("a".into()), Kind::Dresser);

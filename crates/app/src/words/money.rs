@@ -1,4 +1,4 @@
-//! What a piece costs and brings, in sentences.
+//! The costs and earnings of a piece, in sentences.
 
 use workshop::market::{FEWEST, Row, Told, Trend};
 use workshop::money::{Account, Outcome, Part, Reckoning};
@@ -7,7 +7,7 @@ use super::{number, whole};
 
 type Money<'a> = &'a dyn Fn(u64) -> String;
 
-/// The answer to whether the piece pays, or whether it paid, and of a set how many pieces the prices are for.
+/// Says whether the piece pays off or paid off. For a set, it says how many pieces the prices cover.
 pub fn buy_or_leave(account: &Account, money: Money<'_>) -> String {
     let answer = match &account.outcome {
         Some(outcome) if account.is_sold => sold(account, outcome, money),
@@ -19,7 +19,7 @@ pub fn buy_or_leave(account: &Account, money: Money<'_>) -> String {
     }
 }
 
-/// How many pieces a price is for: `both together`; nothing for a single piece.
+/// Says how many pieces a price covers: `both together`. Returns `None` for a single piece.
 pub fn together(count: u32) -> Option<String> {
     match count {
         0 | 1 => None,
@@ -28,7 +28,7 @@ pub fn together(count: u32) -> Option<String> {
     }
 }
 
-/// The result of a sale. There is nothing left to decide.
+/// States the result of a sale.
 fn sold(account: &Account, outcome: &Outcome, money: Money<'_>) -> String {
     let hour = outcome
         .per_hour
@@ -51,7 +51,7 @@ fn sold(account: &Account, outcome: &Outcome, money: Money<'_>) -> String {
     format!("Sold for {}. {result}{unpriced}", money(outcome.price))
 }
 
-/// What the wanted price pays: `your hours and profit`.
+/// Says what the wanted price covers: `your hours and profit`.
 pub fn wanted_for(account: &Account) -> &'static str {
     match account.costs.profit {
         0 => "your hours",
@@ -59,7 +59,7 @@ pub fn wanted_for(account: &Account) -> &'static str {
     }
 }
 
-/// The answer to whether a piece pays that was not sold yet.
+/// Says whether an unsold piece pays off.
 fn not_sold(account: &Account, money: Money<'_>) -> String {
     let Some(brings) = account.brings else {
         let must = account.wanted.filter(|_| account.costs.hourly > 0);
@@ -110,7 +110,7 @@ fn not_sold(account: &Account, money: Money<'_>) -> String {
             coatings::in_sentence(&answer)
         ),
     };
-    // At a sale only the first words are read.
+    // People in a hurry only read the first words.
     let answer = match account.costs.hourly {
         0 => format!("With your hours unpaid: {}", coatings::in_sentence(&answer)),
         _ => answer,
@@ -127,7 +127,8 @@ fn not_sold(account: &Account, money: Money<'_>) -> String {
     )
 }
 
-/// What becomes of the answer if the work takes longer than reckoned, or, where it does not pay, if it is quicker.
+/// Says how the answer changes if the work takes longer than estimated, or if the piece does not pay off,
+/// less time.
 fn with_the_hours(account: &Account, money: Money<'_>) -> String {
     let Some(reckoned) = account.reckoned.filter(|_| account.costs.hourly > 0) else {
         return String::new();
@@ -153,7 +154,7 @@ fn with_the_hours(account: &Account, money: Money<'_>) -> String {
     }
 }
 
-/// Minutes as they are paid, so that anyone can reckon it again: `9 h 27 min`.
+/// Formats paid time to the minute, so that anyone can check the calculation: `9 h 27 min`.
 fn hours_and_minutes(minutes: u32) -> String {
     match (minutes / 60, minutes % 60) {
         (0, minutes) => format!("{minutes}\u{a0}min"),
@@ -162,7 +163,7 @@ fn hours_and_minutes(minutes: u32) -> String {
     }
 }
 
-/// A range of minutes in hours: `3.5 to 8 h`.
+/// Formats a range of minutes in hours: `3.5 to 8 h`.
 fn from_to((least, most): (u32, u32)) -> String {
     let [least, most] = [least, most].map(|minutes| f64::from(minutes) / 60.0);
     format!("{}\u{a0}h", super::range_of(least, most))
@@ -178,7 +179,7 @@ fn chance(account: &Account) -> String {
     account.chance.map(say).unwrap_or_default()
 }
 
-/// What the notes of a kind tell, and how sure that is.
+/// States the statistics of a kind of piece, and how certain they are.
 pub fn nearby(row: &Row, money: Money<'_>) -> String {
     let kind = row.kind.map_or("Notes", |kind| kind.label());
     let hundredths = |value: f64| money(value.max(0.0).round() as u64);
@@ -219,7 +220,7 @@ pub fn nearby(row: &Row, money: Money<'_>) -> String {
     format!("{kind}:{sides}{}{pace}", reached.unwrap_or_default())
 }
 
-/// What the points of a picture of notes are.
+/// Describes the points in a chart of notes.
 pub fn points(row: &Row, money: Money<'_>) -> String {
     let highest = row.points.iter().map(|(_, price, _)| *price).max();
     highest.map_or_else(String::new, |highest| {
@@ -230,7 +231,7 @@ pub fn points(row: &Row, money: Money<'_>) -> String {
     })
 }
 
-/// A line of the sum.
+/// Returns the label for a line of the sum.
 pub fn part_of_costs(part: Part, account: &Account) -> String {
     let hours = hours_and_minutes(account.costs.minutes);
     match part {
@@ -250,7 +251,7 @@ pub fn part_of_costs(part: Part, account: &Account) -> String {
     }
 }
 
-/// What is left at the price that it brings.
+/// States what is left at the expected price.
 pub fn outcome(account: &Account, money: Money<'_>) -> String {
     let Some(outcome) = &account.outcome else {
         return String::new();
@@ -270,7 +271,7 @@ pub fn outcome(account: &Account, money: Money<'_>) -> String {
     )
 }
 
-/// Materials that count as nothing.
+/// Lists the materials that count as zero.
 pub fn unpriced(names: &[String]) -> String {
     let names: Vec<&str> = names.iter().map(String::as_str).collect();
     match names.as_slice() {
@@ -282,19 +283,19 @@ pub fn unpriced(names: &[String]) -> String {
     }
 }
 
-/// A sum that may be below nought.
+/// Formats a sum that may be negative.
 pub fn signed(sum: i64, money: Money<'_>) -> String {
     let sign = if sum < 0 { "\u{2212}" } else { "" };
     format!("{sign}{}", money(sum.unsigned_abs()))
 }
 
-/// Minutes as hours, not torn apart at the end of a line: `3.5 h`.
+/// Formats minutes as hours, without a line break: `3.5 h`.
 pub fn hours_of(minutes: u32) -> String {
     let hours = format!("{:.1}", f64::from(minutes) / 60.0);
     format!("{}\u{a0}h", number(&hours))
 }
 
-/// Notes that tell nothing yet.
+/// Says how many notes are incomplete.
 pub fn lacking(count: usize) -> String {
     match count {
         0 => String::new(),
@@ -424,7 +425,7 @@ mod tests {
         );
     }
 
-    /// Five hours reckoned at 20 an hour, of which there may be three or eight: 40 more, or 60 less.
+    /// Five hours estimated at 20 an hour, with a range of three to eight: 40 more, or 60 less.
     #[test]
     fn reckoned_hours_say_what_hangs_on_them() {
         let mut account = of("200", "50");

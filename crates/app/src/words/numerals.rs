@@ -1,4 +1,4 @@
-//! Numbers with the signs that people write here.
+//! Numbers in the format of the locale.
 
 use std::cell::RefCell;
 
@@ -6,21 +6,21 @@ use units::Numerals;
 use workshop::Reading;
 
 thread_local! {
-    // The locale of a browser does not change while a page is open, so it is set once and is no part of the state.
+    // The locale does not change while a page is open. It is set once and is not part of the state.
     static HERE: RefCell<Numerals> = RefCell::default();
 }
 
-/// The page begins: this is how numbers are written here.
+/// Sets the number format when the page starts.
 pub fn write_numbers_as(numerals: Numerals) {
     HERE.replace(numerals);
 }
 
-/// A number as it is written here; it is given with a point before its decimals and nothing between its thousands.
+/// Formats a plain number, which has a decimal point and no grouping.
 pub fn number(plain: &str) -> String {
     HERE.with_borrow(|here| here.write(plain))
 }
 
-/// The same of a number with its unit behind a space.
+/// Formats a plain number that is followed by a space and its unit.
 pub fn measured(plain: &str) -> String {
     match plain.split_once(' ') {
         Some((figure, unit)) => format!("{} {unit}", number(figure)),
@@ -28,7 +28,7 @@ pub fn measured(plain: &str) -> String {
     }
 }
 
-/// A reading as typed, with its unit, in the signs of here.
+/// Formats a reading as typed, with its unit.
 pub fn reading(of: &Reading) -> String {
     HERE.with_borrow(|here| of.with_unit_here(here.decimals()))
 }

@@ -1,17 +1,17 @@
-//! What a step of preparing takes, in words.
+//! The amounts for a preparation step, in words.
 
 use units::{Day, Mass, System, Volume, show_number};
 use workshop::preparing::{Much, whole_sheets};
 
 use super::{area, number, run, volume};
 
-/// From so many hours on, days are easier to read.
+/// Above this many hours, days are easier to read.
 const IN_DAYS: f64 = 48.0;
 
-/// Less than this nobody measures.
+/// Nobody measures less than this.
 const A_LITTLE: Volume = Volume::millilitres(5.0);
 
-/// How much of something: `8.0 fl oz to 15 fl oz`, `2 to 8`, `7 to 30 days`.
+/// Formats an amount: `8.0 fl oz to 15 fl oz`, `2 to 8`, `7 to 30 days`.
 pub fn much(much: Much, system: System) -> String {
     match much {
         Much::Area(of) => area(of, system),
@@ -37,7 +37,7 @@ fn count(low: u32, high: u32) -> String {
     range(low.to_string(), high.to_string())
 }
 
-/// A likely number and the most: `3 sheets, 6 at most`.
+/// Formats a likely number and a maximum: `3 sheets, 6 at most`.
 fn at_most((likely, most): (f64, f64), (one, many): (&str, &str)) -> String {
     let (likely, most) = (whole_sheets(likely), whole_sheets(most));
     let unit = if likely == 1 { one } else { many };
@@ -64,7 +64,7 @@ fn span(low: f64, high: f64) -> String {
     range(tenths(low), tenths(high))
 }
 
-/// A unit that both have stands once.
+/// Joins two amounts into a range, with a shared unit printed once.
 fn range(low: String, high: String) -> String {
     if low == high {
         return low;
@@ -79,7 +79,7 @@ fn range(low: String, high: String) -> String {
     }
 }
 
-/// A day as its number in the month, the month and the year, in the order that cannot be mistaken: `3 May 2026`.
+/// Formats a day with its month and year, in an order that is never ambiguous: `3 May 2026`.
 pub fn day(day: Day) -> String {
     const MONTHS: [&str; 12] = [
         "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec",

@@ -1,4 +1,4 @@
-//! What is left in a can on the shelf.
+//! The contents of a can on the shelf.
 
 use units::{System, Volume};
 use workshop::shelf::Stock;
@@ -6,7 +6,7 @@ use workshop::stores::Store;
 
 use super::{and, volume};
 
-/// How much is in it, give or take what weighing leaves open; or what is lacking to know it.
+/// Says how much is left with its uncertainty, or what is missing to determine it.
 pub fn left(stock: &Stock, system: System) -> String {
     match &stock.contents {
         Ok(contents) => {
@@ -26,7 +26,7 @@ pub fn left(stock: &Stock, system: System) -> String {
     }
 }
 
-/// What all pieces take of it, and what is lacking; nothing where that is not known.
+/// Says how many all pieces take and how many are missing. Empty if unknown.
 pub fn store(store: &Store) -> String {
     let span = |(low, high): (u32, u32)| match low == high {
         true => high.to_string(),
@@ -41,8 +41,8 @@ pub fn store(store: &Store) -> String {
     }
 }
 
-/// The cans of one material that the maker has, and who else takes from them: `You have 1 quart, about half. The nightstand
-/// takes from it too.`
+/// Lists the maker's cans of one material and the other pieces that use it: `You have 1 quart, about half.
+/// The nightstand takes from it too.`
 pub fn on_hand(cans: &[Stock], others: &[String]) -> String {
     let can = |stock: &Stock| {
         let size = stock.can.map_or("a can", |can| can.label);

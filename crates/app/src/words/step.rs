@@ -1,4 +1,4 @@
-//! What a step back or forth changed, in words.
+//! The effect of an undo or redo, in words.
 
 use std::rc::Rc;
 
@@ -8,13 +8,13 @@ use workshop::{Piece, Workshop};
 use super::field_label;
 use crate::state::{Stepped, in_order};
 
-/// What was taken back or made again: `Taken back: height of Old dresser, now 33 7/8 in.`
+/// Says what was undone or redone: `Taken back: height of Old dresser, now 33 7/8 in.`
 pub fn stepped(step: &Stepped, now: &Workshop) -> String {
     let word = if step.is_back { "Taken back" } else { "Made again" };
     format!("{word}: {}.", changed(&step.from, now))
 }
 
-/// The first thing in which two documents differ.
+/// Describes the first difference between two documents.
 fn changed(from: &Workshop, now: &Workshop) -> String {
     if let Some(gone) = from.pieces.iter().find(|piece| now.piece(&piece.id).is_none()) {
         return format!("{} is gone", gone.name);
@@ -63,7 +63,7 @@ fn of_piece(from: &Piece, now: &Piece) -> String {
         .unwrap_or_default()
 }
 
-/// How many surfaces got another answer, and which it is now where it is one.
+/// Says how many surfaces changed, or what the choice for a single one is now.
 fn surfaces(from: &Piece, now: &Piece) -> Option<String> {
     let names = from.choices.keys().chain(
         now.choices
@@ -92,7 +92,7 @@ fn surfaces(from: &Piece, now: &Piece) -> Option<String> {
     Some(format!("{count}{how}"))
 }
 
-/// The measurement that changed, and what it is now.
+/// Returns the measurement that changed, and its new value.
 fn reading(from: &Piece, now: &Piece) -> Option<String> {
     let mut fields = in_order(now).into_iter();
     let field = fields.find(|field| from.reading(*field) != now.reading(*field))?;
@@ -103,7 +103,7 @@ fn reading(from: &Piece, now: &Piece) -> Option<String> {
     })
 }
 
-/// The field of a book that changed.
+/// Returns the book field that changed.
 fn of_books(from: &Books, now: &Books) -> Option<String> {
     let book = BOOKS
         .iter()
@@ -163,7 +163,7 @@ mod tests {
         }
         let begun = with_piece().update(Action::Undo);
         assert_eq!(said(&begun), "Taken back: Dresser is gone.");
-        // The next change puts it away.
+        // The next change hides the message.
         assert_eq!(typed(&again, &["34"]).stepped, None);
     }
 }

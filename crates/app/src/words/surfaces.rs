@@ -1,12 +1,12 @@
-//! The working of surfaces, how they lie, and what is wrong or long about them.
+//! The calculation of surface areas, their orientation, and problems with them.
 
 use geometry::{Deduction, Orientation, Overlap, PartKind, Surface};
 use units::{Area, Length, System, show_length};
 
 use super::{area, number};
 
-/// The working of a surface: gross area with its profile multiplier, less each deduction with what causes it, and
-/// what that leaves.
+/// Shows the calculation of a surface: gross area, profile multiplier, each deduction with its cause, and the
+/// result.
 pub fn working(surface: &Surface, system: System) -> String {
     let multiplier = number(&format!("{:.2}", surface.multiplier));
     let is_plain = multiplier == "1.00";
@@ -40,7 +40,7 @@ fn deduction(deduction: &Deduction, system: System) -> String {
     format!("{} {word} {by}", area(deduction.area, system))
 }
 
-/// How areas lie, those that there are: `12 ft² level, from above; 20 ft² upright`.
+/// Lists the areas by orientation, without empty ones: `12 ft² level, from above; 20 ft² upright`.
 pub fn lying(areas: [Area; 3], system: System) -> String {
     let of = Orientation::ALL.into_iter().zip(areas);
     let some = of.filter(|(_, area)| *area > Area::ZERO);
@@ -49,7 +49,7 @@ pub fn lying(areas: [Area; 3], system: System) -> String {
     words.collect::<Vec<_>>().join("; ")
 }
 
-/// Two parts that run into each other.
+/// Describes two parts that overlap.
 pub fn overlap(overlap: &Overlap, system: System) -> String {
     format!(
         "{} and {} run into each other by {}. Their areas are too large by what is hidden; move or shorten one.",
@@ -59,7 +59,7 @@ pub fn overlap(overlap: &Overlap, system: System) -> String {
     )
 }
 
-/// The sum of many lengths: feet where inches are read, metres elsewhere.
+/// Formats a total length, in feet for US units and in meters otherwise.
 pub fn run(length: Length, system: System) -> String {
     match system {
         System::UsCustomary => format!("{} ft", tenths(length.as_inches() / 12.0)),

@@ -1,4 +1,4 @@
-//! How the ways of doing it compare, in words.
+//! A comparison of the ways to do the work, in words.
 
 use coatings::Estimate;
 use units::System;
@@ -6,7 +6,7 @@ use workshop::{ComparedAt, MaterialLine, WayColumn, about_as_soon, soonest_and_l
 
 use super::{and, number, sentence, volume};
 
-/// Which way is soonest and which takes the least.
+/// Says which way is fastest and which uses the least material.
 pub fn which_way(columns: &[WayColumn], compared: ComparedAt, system: System) -> String {
     let Some((soonest, least)) = soonest_and_least(columns, compared) else {
         return String::new();
@@ -37,7 +37,8 @@ pub fn which_way(columns: &[WayColumn], compared: ComparedAt, system: System) ->
     format!("{at}, all materials together: {text}.")
 }
 
-/// Which materials want more coats for the same film than are planned: `3 coats of acrylic trim enamel instead of 2. `
+/// Lists the materials that need more coats than planned for the same film: `3 coats of acrylic trim enamel
+/// instead of 2. `
 pub fn more_coats(lines: &[MaterialLine], column: &WayColumn) -> String {
     let more = lines.iter().filter_map(|line| {
         let figure = column.figures.iter().find(|figure| figure.id == line.id)?;
@@ -45,7 +46,7 @@ pub fn more_coats(lines: &[MaterialLine], column: &WayColumn) -> String {
         let name = coatings::in_sentence(&line.need.material.name);
         (coats > line.coats).then(|| format!("{coats} coats of {name} instead of {}", line.coats))
     });
-    // Two colours of a paint want the same.
+    // Two colors of the same paint need the same number.
     let mut more: Vec<String> = more.collect();
     more.dedup();
     let more: Vec<&str> = more.iter().map(String::as_str).collect();
@@ -55,12 +56,12 @@ pub fn more_coats(lines: &[MaterialLine], column: &WayColumn) -> String {
     }
 }
 
-/// Whether times that stand beside each other are told in hours: if any is of two hours or more.
+/// Returns true if times shown together should be in hours, because one is at least two hours.
 pub fn in_hours(minutes: impl IntoIterator<Item = Estimate<f64>>) -> bool {
     minutes.into_iter().any(|minutes| minutes.value >= 120.0)
 }
 
-/// A time with its doubled standard uncertainty, in hours or in minutes.
+/// Formats a time with its expanded uncertainty, in hours or minutes.
 pub fn minutes_as(minutes: Estimate<f64>, in_hours: bool) -> String {
     let (value, either_way) = (minutes.value, minutes.expanded_uncertainty());
     if in_hours {

@@ -1,12 +1,11 @@
-//! The numbers of a working: in the units of the formula, in those of the maker, and the whole in one line.
+//! Numbers in a calculation: in the units of the formula, in the maker's units, and summarized in one line.
 
 use coatings::{LayerWorking, Measure, Quantity};
 use units::{Area, System, Volume, show_number};
 
 use super::{area, coats, number, to_two_digits, volume};
 
-/// An uncertainty behind its value, to the two digits that it is given with (JCGM 100, 7.2.6): ` ± 0.000014`; nothing where
-/// there is none.
+/// Formats an uncertainty with two significant digits (JCGM 100, 7.2.6): ` ± 0.000014`. Empty if it is zero.
 pub fn either_way(uncertainty: f64) -> String {
     if uncertainty <= 0.0 {
         return String::new();
@@ -24,7 +23,8 @@ pub fn either_way(uncertainty: f64) -> String {
     )
 }
 
-/// A number of a formula in the units of the maker: `8.1 fl oz`; nothing where the maker reads that of the formula.
+/// Formats a number of a formula in the maker's units: `8.1 fl oz`. Returns `None` if the formula already
+/// uses them.
 pub fn here(quantity: &Quantity, system: System) -> Option<String> {
     let value = quantity.value;
     match (quantity.measure, system) {
@@ -42,7 +42,7 @@ pub fn here(quantity: &Quantity, system: System) -> Option<String> {
     }
 }
 
-/// What one layer takes of one area, in one line: `2 coats on 9.2 ft², each 2.8 mil wet: 4.1 fl oz`.
+/// Summarizes what one layer takes for one area: `2 coats on 9.2 ft², each 2.8 mil wet: 4.1 fl oz`.
 pub fn in_brief(layer: &LayerWorking, system: System) -> String {
     let told = |quantity: &Quantity| {
         here(quantity, system).unwrap_or_else(|| {
@@ -82,7 +82,7 @@ mod tests {
         let us = |value, measure| here(&quantity(value, measure), System::UsCustomary);
         assert_eq!(us(0.24, Measure::Litres).unwrap(), "8.1\u{a0}fl\u{a0}oz");
         assert_eq!(us(1e-4, Measure::Film).unwrap(), "3.9 mil");
-        // 10 m² to the litre are 107.64 ft² to 0.26417 US gallons.
+        // 10 m²/L is 107.64 ft² per 0.26417 US gallons.
         assert_eq!(us(10.0, Measure::Rate).unwrap(), "407 ft\u{b2}/gal");
         assert_eq!(us(3.0, Measure::Count), None);
         let metric = |value, measure| here(&quantity(value, measure), System::Metric);
@@ -110,7 +110,8 @@ mod tests {
             in_brief(&takeoff.working_of(line).unwrap().layers[0], system).replace('\u{a0}', " ")
         };
         let by_film = Piece::new(PieceId("a".into()), Kind::Dresser);
-        // 0.892 m² twice 100 µm is 0.178 L, of which 98 in 100 stay on: 182 mL or 6.2 fl oz.
+        // 0.892 m² twice at 100 µm is 0.178 L. 98% of that stays on the piece, so it takes 182 mL, or 6.2 fl
+        // oz.
         assert_eq!(
             say(&by_film, System::UsCustomary),
             "2 coats on 9.6 ft\u{b2}, each 3.9 mil wet: 6.2 fl oz"
@@ -125,7 +126,7 @@ mod tests {
         };
         let label = PieceEdit::Finish(None, SchemeEdit::Basis(coatings::Basis::LabelRate));
         let by_label = workshop.apply(Edit::Piece(PieceId("a".into()), label)).unwrap();
-        // 19.2 ft² at 428 to the gallon: 0.0449 gal.
+        // 19.2 ft² at 428 ft²/gal: 0.0449 gal.
         assert_eq!(
             say(&by_label.pieces[0], System::UsCustomary),
             "2 coats on 9.6 ft\u{b2} at 428 ft\u{b2}/gal: 5.7 fl oz"
