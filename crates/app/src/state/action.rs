@@ -1,4 +1,4 @@
-//! Everything that can happen to the page.
+//! All events that change the state of the page.
 
 use super::figure::FigureId;
 use super::look::Look;
@@ -14,12 +14,12 @@ use geometry::FieldId;
 use std::rc::Rc;
 use workshop::{BookEdit, BrushTo, Edit, PieceEdit, PieceId, Workshop};
 
-/// Everything that can happen to the page.
+/// An event that changes the state of the page.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Action {
-    /// The document came out of the database, or was changed in another tab.
+    /// The document was loaded from the database or changed in another tab.
     Loaded(Rc<Workshop>),
-    /// The maker was told which pieces have other numbers; the document keeps that.
+    /// The maker was told which pieces have new results. The document stores that.
     Told,
     /// The maker changes the document.
     Edit(Edit),
@@ -29,84 +29,84 @@ pub enum Action {
     Open(PieceId),
     /// The maker changes the open piece.
     Change(PieceEdit),
-    /// The same as one of many such changes that come from one movement of the hand, named by the text: they are taken
-    /// back together.
+    /// Like [`Action::Change`], for one of many changes from a single gesture. The text identifies the
+    /// gesture, and all of its changes are undone together.
     Stroke(PieceEdit, &'static str),
-    /// The maker's hand comes to rest.
+    /// The gesture ends.
     Rest,
     /// The maker types in a field.
     Type(FieldId, String),
-    /// The maker types at the tape keys, for the measurement that is being taken.
+    /// The maker types on the tape keypad, for the current measurement.
     TypeHere(String),
-    /// The maker types a figure in a unit, or chooses another unit for it.
+    /// The maker types a label value, or selects another unit for it.
     Figure(FigureId, String, &'static str),
-    /// The maker leaves a figure.
+    /// The maker leaves a label value.
     LeaveFigure(FigureId),
-    /// The maker writes into a field of a book.
+    /// The maker types in a field of a book.
     Write(EntryId, String),
     /// The maker leaves a field of a book.
     LeaveEntry(EntryId),
-    /// The maker types no further for a while.
+    /// The maker has stopped typing for a while.
     Pause,
-    /// A line of a book comes or goes, or a value changes that is chosen and not written.
+    /// A line of a book is added or deleted, or a value is selected.
     Book(BookEdit),
-    /// A layer of the open piece, or of one of its zones, gets a material of the maker's own, a copy of the one that it
-    /// has.
+    /// A layer of the open piece or one of its zones gets a material of the maker's own, copied from its
+    /// current material.
     OwnLabel(Option<String>, usize),
-    /// The maker presses a tape key: text to put behind what stands in the field.
+    /// The maker presses a key of the tape keypad, which appends text to the field.
     Key(&'static str),
-    /// The maker takes this measurement.
+    /// The maker starts this measurement.
     Enter(FieldId),
-    /// All that stands in the measurement that is being taken is marked.
+    /// The text of the current measurement is selected.
     Marked,
     /// The maker leaves a field.
     Leave(FieldId),
-    /// The maker goes on to the next measurement, or back to the one before.
+    /// The maker moves to the next measurement, or to the previous one.
     GoOn(bool),
-    /// The maker puts the tape away.
+    /// The maker stops measuring.
     PutTapeAway,
-    /// The device's own keyboard comes up for measurements, or stays away.
+    /// The device keyboard is enabled or disabled for measurements.
     Keyboard(bool),
-    /// The drawing looks from elsewhere.
+    /// The view of the drawing changes.
     Look(Look),
-    /// Another room.
+    /// The screen changes.
     Screen(Screen),
-    /// Another sheet comes on top.
+    /// The tab changes.
     Tab(Tab),
-    /// A surface is tapped, or none any more.
+    /// A surface is selected or deselected.
     Pick(Option<String>),
-    /// A part is looked at, or none any more.
+    /// A part is selected or deselected.
     Part(Option<String>),
-    /// The kinds of pieces to begin with are shown, or put away.
+    /// The list of kinds for a new piece is shown or hidden.
     Adding(bool),
-    /// Nothing is bought for a piece now, or something again.
+    /// A piece is excluded from the shopping list or included again.
     LeaveOut(PieceId),
-    /// Something on a sheet is unfolded, or folded again, by its name.
+    /// A section with this name is expanded or collapsed.
     Fold(String),
-    /// The finish of a zone comes on the sheet, or that of the piece.
+    /// The finish of a zone is shown, or that of the piece.
     Finished(Option<String>),
-    /// There is something to tell.
+    /// There is a message for the maker.
     Tell(Message),
-    /// The maker puts away what was told, by its place.
+    /// The maker dismisses the message at this index.
     PutAway(usize),
-    /// What is saved was read, or could not be.
+    /// The saved document was read, or could not be.
     Load(Load),
-    /// The maker goes on though nothing could be read.
+    /// The maker continues although nothing could be read.
     GoOnUnsaved,
-    /// The database answered.
+    /// The database reports its status.
     SaveStatus(SaveStatus),
-    /// There is news about how the page stands on this device.
+    /// The status of the page on this device changed.
     Hear(News),
-    /// How light the page shall be.
+    /// The brightness of the page changes.
     Light(Light),
-    /// From now on the hand does this to the faces that it goes over.
+    /// From now on, brushing over faces does this to them.
     Brush(Option<BrushTo>),
-    /// The open piece was made into a link.
+    /// A link to the open piece was created.
     Linked(Rc<str>),
-    /// Printing begins or is over.
+    /// Printing starts or ends.
     Printing(bool),
-    /// The last change is taken back.
+    /// The last change is undone.
     Undo,
-    /// The last change that was taken back is made again.
+    /// The last undone change is redone.
     Redo,
 }

@@ -1,6 +1,6 @@
-//! What is being typed, in any field of the page. A text that its field does not take is no part of the document: the
-//! field keeps it to be mended, and the document has what it had before somebody began to type there. While somebody is
-//! still typing nothing is said against a text.
+//! Texts being typed in any field of the page. A text that its field refuses is not part of the document. The
+//! field keeps it to be corrected, and the document keeps the value from before typing started. There are no
+//! errors while somebody is typing.
 
 use std::rc::Rc;
 
@@ -15,19 +15,19 @@ use workshop::{
 use super::{App, EntryId, FigureId, in_order};
 use crate::words::fields::{field_element, field_label, sentence};
 
-/// A field that is typed in.
+/// A text field.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum DraftId {
     /// A measurement of the open piece.
     Field(FieldId),
-    /// A figure of a label, or the price of a can.
+    /// A label value, or the price of a can.
     Figure(FigureId),
     /// A field of a book.
     Entry(EntryId),
 }
 
 impl DraftId {
-    /// The name of its element on the page.
+    /// Returns the id of its element.
     pub fn element(&self) -> String {
         match self {
             DraftId::Field(field) => field_element(*field),
@@ -36,22 +36,22 @@ impl DraftId {
         }
     }
 
-    /// Whether it is a field of this book.
+    /// Returns true if it is a field of this book.
     pub fn is_of(&self, key: &str) -> bool {
         matches!(self, DraftId::Entry(entry) if entry.book == key)
     }
 
-    /// Whether it is one of these fields of a book.
+    /// Returns true if it is one of these fields of a book.
     pub fn is_one_of(&self, key: &str, fields: &[&str]) -> bool {
         matches!(self, DraftId::Entry(entry) if entry.book == key && fields.contains(&entry.field.as_str()))
     }
 
-    /// Whether it is a field of this line of a book.
+    /// Returns true if it is a field of this line of a book.
     pub fn is_of_line(&self, key: &str, line: &str) -> bool {
         matches!(self, DraftId::Entry(entry) if entry.book == key && &*entry.line == line)
     }
 
-    /// Whether areas and amounts rest on it.
+    /// Returns true if areas and amounts depend on it.
     pub fn is_of_amounts(&self) -> bool {
         match self {
             DraftId::Field(_) | DraftId::Figure(_) => true,
@@ -59,7 +59,7 @@ impl DraftId {
         }
     }
 
-    /// Whether what a piece costs and brings rests on it.
+    /// Returns true if the account of a piece depends on it.
     pub fn is_of_money(&self) -> bool {
         let habits = [
             "hourly",
@@ -76,7 +76,7 @@ impl DraftId {
             || self.is_one_of("habits", &habits)
     }
 
-    /// Whether the days of the work rest on it.
+    /// Returns true if the schedule depends on it.
     pub fn is_of_days(&self) -> bool {
         self.is_of_amounts()
             || ["facts", "art"].iter().any(|book| self.is_of(book))
@@ -90,39 +90,39 @@ impl DraftId {
     }
 }
 
-/// A text that is being typed.
+/// A text being typed.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Draft {
-    /// As typed.
+    /// The text as typed.
     pub text: String,
-    /// The unit of a figure of a label.
+    /// The unit of a label value.
     pub unit: &'static str,
-    /// What puts back what the field had before.
+    /// The edit that restores the previous value.
     back: Edit,
-    /// Whether it had anything.
+    /// True if there was a previous value.
     had: bool,
 }
 
-/// A text that its field does not take.
+/// A text that its field refuses.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Refused {
-    /// What the field is called.
+    /// The label of the field.
     pub label: String,
     /// The text.
     pub text: String,
-    /// What the answers rest on in its place; nothing if the field had nothing before.
+    /// The value used instead, or `None` if there was no previous value.
     pub used: Option<String>,
-    /// What to do about it.
+    /// How to correct it.
     pub error: String,
 }
 
 impl App {
-    /// What stands in a field while it is being typed.
+    /// Returns the text being typed in a field.
     pub fn draft(&self, id: &DraftId) -> Option<&Draft> {
         self.drafts.get(id)
     }
 
-    /// Whether somebody is typing, and what the page shows rests on something else than the text that is not whole yet.
+    /// Returns true if somebody is typing and the page still shows results for a different text.
     pub fn is_half_typed(&self) -> bool {
         let draft = self
             .typing
@@ -131,19 +131,19 @@ impl App {
         draft.is_some_and(|(id, draft)| self.read(id, &draft.text, draft.unit).is_err())
     }
 
-    /// What is wrong with the text in a field, once nobody is typing there.
+    /// Returns the error for the text in a field, unless somebody is typing there.
     pub fn fault(&self, id: &DraftId) -> Option<String> {
         let draft = self.drafts.get(id).filter(|_| self.typing.as_ref() != Some(id))?;
         self.read(id, &draft.text, draft.unit).err()
     }
 
-    /// The texts that are not taken, of those fields that are asked about.
+    /// Returns the refused texts among the selected fields.
     pub fn refused(&self, is_asked: impl Fn(&DraftId) -> bool) -> Vec<Refused> {
         let drafts = self.drafts.iter().filter(|(id, _)| is_asked(id));
         let refused = drafts.filter_map(|(id, draft)| {
             let error = self.fault(id)?;
             let used = self.used(id).filter(|_| draft.had);
-            // A can that was not weighed teaches nothing: amounts need not wait for it.
+            // A can without weights teaches nothing, so amounts do not need to wait for it.
             let matters = used.is_some() || !id.is_of("weighings");
             matters.then(|| Refused {
                 label: self.label(id),
@@ -157,7 +157,7 @@ impl App {
         refused
     }
 
-    /// Figures of a label out of a file that cannot be so. The usual ones stand in for all of that label.
+    /// Returns impossible label values from a file. The whole label is replaced by the usual values.
     fn impossible(&self, is_asked: impl Fn(&DraftId) -> bool) -> Vec<Refused> {
         let planned = |own: &&Rc<OwnMaterial>| {
             let mut schemes = self.piece().into_iter().flat_map(|piece| piece.schemes());
@@ -182,25 +182,26 @@ impl App {
         found
     }
 
-    /// Whether a text among those that are asked about is not taken, and its field had nothing before.
+    /// Returns true if a selected field refuses its text and had no previous value.
     pub fn is_blocked(&self, is_asked: impl Fn(&DraftId) -> bool) -> bool {
         self.refused(is_asked)
             .iter()
             .any(|refused| refused.used.is_none())
     }
 
-    /// What is being typed in a field, or else what the document has there.
+    /// Returns the text being typed in a field, or else its text in the document.
     pub fn text_of(&self, id: &DraftId) -> String {
         let draft = self.drafts.get(id).map(|draft| draft.text.clone());
         draft.or_else(|| self.document_text(id)).unwrap_or_default()
     }
 
-    /// What the document has for a field, as it is written here.
+    /// Returns the text of a field in the document, in the locale's format.
     fn document_text(&self, id: &DraftId) -> Option<String> {
         match id {
             DraftId::Field(field) => {
                 let reading = self.piece()?.reading(*field)?;
-                // A reading that was taken in other units says so; without its unit it would be read as another length.
+                // A reading in another unit system shows its unit, because it would be a different length
+                // without it.
                 Some(match reading.unit() == self.workshop.units.tape_unit() {
                     true => reading.written_here(self.decimals),
                     false => reading.with_unit_here(self.decimals),
@@ -222,7 +223,7 @@ impl App {
         }
     }
 
-    /// The same so that it says by itself what it is.
+    /// Returns the value in use for a field. Lengths include their unit.
     fn used(&self, id: &DraftId) -> Option<String> {
         match id {
             DraftId::Field(field) => Some(self.piece()?.reading(*field)?.with_unit_here(self.decimals)),
@@ -234,7 +235,7 @@ impl App {
         self.workshop.materials.iter().find(|own| &*own.key == key)
     }
 
-    /// What a field is called.
+    /// Returns the label of a field.
     fn label(&self, id: &DraftId) -> String {
         match id {
             DraftId::Field(field) => {
@@ -251,10 +252,10 @@ impl App {
         }
     }
 
-    /// The change that a text in a field means; an empty one takes away what it had.
+    /// Returns the edit for a text in a field. An empty text removes the value.
     ///
     /// # Errors
-    /// Why it is not taken, in words.
+    /// Why the text is refused, in words.
     fn read(&self, id: &DraftId, text: &str, unit: &str) -> Result<Edit, String> {
         let typed = Some(text.trim()).filter(|text| !text.is_empty());
         match id {
@@ -294,7 +295,7 @@ impl App {
         }
     }
 
-    /// What puts back what the document has for a field now, and whether it has anything.
+    /// Returns the edit that restores the current value of a field, and whether it has one.
     fn present(&self, id: &DraftId) -> (Edit, bool) {
         match id {
             DraftId::Field(field) => {
@@ -332,7 +333,7 @@ impl App {
     fn of_piece(&self, edit: PieceEdit) -> Edit {
         match &self.open {
             Some(id) => Edit::Piece(id.clone(), edit),
-            // No field of a piece is on the page then.
+            // Without an open piece, the page has no fields for one.
             None => Edit::Units(self.workshop.units),
         }
     }
@@ -345,7 +346,8 @@ impl App {
         }
     }
 
-    /// Somebody types in a field. What can be read counts at once; else what the field had before counts.
+    /// Updates the text of a field while somebody is typing. A readable text takes effect at once. Otherwise
+    /// the previous value is used.
     pub(super) fn type_into(&mut self, id: DraftId, text: String, unit: &'static str) {
         let known = self
             .drafts
@@ -365,15 +367,15 @@ impl App {
         self.typing = Some(id);
     }
 
-    /// Whether a text takes the place of one that was taken, and neither goes on with it nor takes back some of it: then the
-    /// other was whole, and is what the field had before.
+    /// Returns true if a text replaces an accepted one instead of extending or shortening it. In that case
+    /// the accepted text was complete and becomes the previous value.
     fn is_another(&self, id: &DraftId, draft: &Draft, text: &str) -> bool {
         let (before, text) = (draft.text.trim(), text.trim());
         let goes_on = before.starts_with(text) || text.starts_with(before);
         !goes_on && self.read(id, before, draft.unit).is_ok()
     }
 
-    /// Somebody leaves a field: a text that was taken stands in the document, another one stays to be mended.
+    /// Leaves a field. An accepted text is in the document, and a refused one stays to be corrected.
     pub(super) fn leave_draft(&mut self, id: &DraftId) {
         if self.typing.as_ref() == Some(id) {
             self.typing = None;
@@ -385,7 +387,7 @@ impl App {
         }
     }
 
-    /// Only texts of fields that are still there stand in the way of an answer.
+    /// Drops the drafts of fields that no longer exist, so that they do not block results.
     pub(super) fn keep_drafts(&mut self) {
         if self.drafts.is_empty() {
             return;
@@ -440,7 +442,7 @@ mod tests {
         }
     }
 
-    /// Key by key, and then away from the field.
+    /// Types key by key, and then leaves the field.
     fn entered(app: &App, id: &EntryId, text: &str) -> App {
         let keys = text.char_indices().map(|(at, c)| &text[..at + c.len_utf8()]);
         let typed = keys.fold(app.clone(), |app, text| {
@@ -482,7 +484,7 @@ mod tests {
         assert_eq!(elsewhere.text_of(&DraftId::Entry(fact("hours"))), "1.250 h");
     }
 
-    /// The document never has the beginning of a text that is refused in the end.
+    /// The document never contains the start of a text that is refused in the end.
     #[test]
     fn what_is_refused_leaves_what_was_there_before() {
         let app = entered(&here(Decimals::Point), &fact("asking"), "60");
@@ -537,7 +539,7 @@ mod tests {
         );
     }
 
-    /// A device that listens puts one text in the place of another; a slow hand adds to it or takes from it.
+    /// Dictation replaces one text with another. Typing extends or shortens it.
     #[test]
     fn a_text_that_is_replaced_was_whole() {
         let said = typed(&with_piece(), &["eighteen and a half", "eighteen and a calf"]);
@@ -612,7 +614,7 @@ mod tests {
         );
     }
 
-    /// A label that cannot be so is not used; the figure before it is.
+    /// An impossible label value is not used. The previous one is.
     #[test]
     fn a_figure_that_cannot_be_so_is_refused() {
         let app = with_piece().update(Action::OwnLabel(None, 1));

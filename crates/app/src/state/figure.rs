@@ -1,18 +1,18 @@
-//! Figures of materials of the maker's own, as fields of the page.
+//! Label values and prices of the maker's own materials, as fields of the page.
 
 use std::rc::Rc;
 
-/// A figure of a material of the maker's own: the key of the material, and which figure.
+/// A value of one of the maker's own materials: the key of the material, and the value.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum FigureId {
-    /// What stands on its label, by the key of the field.
+    /// A value on its label, by field key.
     Label(Rc<str>, &'static str),
-    /// What a can of it costs, by the key of the can.
+    /// The price of a can, by can key.
     Price(Rc<str>, &'static str),
 }
 
 impl FigureId {
-    /// The name of its element on the page.
+    /// Returns the id of its element.
     pub fn element(&self) -> String {
         match self {
             FigureId::Label(material, key) => format!("label-{material}-{key}"),

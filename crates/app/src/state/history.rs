@@ -1,24 +1,24 @@
-//! What can be taken back, step by step.
+//! The undo history.
 
 use std::rc::Rc;
 
 use workshop::Workshop;
 
-/// How many steps can be taken back.
+/// The maximum number of undo steps.
 const STEPS: usize = 200;
 
-/// The documents before and after the present one.
+/// The documents before and after the current one.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct History {
     before: Vec<Rc<Workshop>>,
     after: Vec<Rc<Workshop>>,
-    /// What the last step was about, while the maker is still at it.
+    /// The subject of the last step, while the maker is still working on it.
     at: Option<String>,
 }
 
 impl History {
-    /// Notes that a document is about to be changed. Changes that follow each other and are about the same thing, such
-    /// as the keys of one reading, are one step; `about` names the thing.
+    /// Records the document before a change. Consecutive changes with the same subject `about`, such as the
+    /// keystrokes of one reading, are one step.
     pub fn note(&mut self, now: Rc<Workshop>, about: Option<String>) {
         self.after.clear();
         if about.is_some() && about == self.at {
@@ -31,12 +31,12 @@ impl History {
         }
     }
 
-    /// The maker turns to something else: the next change is a step of its own.
+    /// Ends the current step, so that the next change is a new one.
     pub fn part(&mut self) {
         self.at = None;
     }
 
-    /// A step that ended where it began is none.
+    /// Drops the last step if it changed nothing.
     pub fn forget_nothing(&mut self, now: &Rc<Workshop>) {
         if self.before.last() == Some(now) {
             self.before.pop();
@@ -44,12 +44,12 @@ impl History {
         self.at = None;
     }
 
-    /// Nothing can be taken back any more.
+    /// Clears the history.
     pub fn forget(&mut self) {
         *self = History::default();
     }
 
-    /// The document before the present one, which then comes after it.
+    /// Undoes a step: returns the document before the current one.
     pub fn back(&mut self, now: &Rc<Workshop>) -> Option<Rc<Workshop>> {
         self.at = None;
         let found = self.before.pop()?;
@@ -57,7 +57,7 @@ impl History {
         Some(found)
     }
 
-    /// The document after the present one, which then comes before it.
+    /// Redoes a step: returns the document after the current one.
     pub fn forth(&mut self, now: &Rc<Workshop>) -> Option<Rc<Workshop>> {
         self.at = None;
         let found = self.after.pop()?;
@@ -65,12 +65,12 @@ impl History {
         Some(found)
     }
 
-    /// Whether there is a step to take back.
+    /// Returns true if there is a step to undo.
     pub fn can_go_back(&self) -> bool {
         !self.before.is_empty()
     }
 
-    /// Whether there is a step to make again.
+    /// Returns true if there is a step to redo.
     pub fn can_go_forth(&self) -> bool {
         !self.after.is_empty()
     }

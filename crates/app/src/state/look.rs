@@ -1,16 +1,16 @@
-//! From where the drawing looks.
+//! The view of the drawing.
 
 use geometry::{FieldId, View};
 use workshop::Piece;
 
-/// A step of turning, radians.
+/// A turning step, in radians.
 const STEP: f64 = std::f64::consts::PI / 12.0;
-/// How far from above a turned view looks, radians.
+/// The elevation of a turned view, in radians.
 const TILT: f64 = 0.42;
-/// So many steps are once around.
+/// The number of steps in a full turn.
 const AROUND: i8 = 24;
 
-/// From where the drawing looks.
+/// The view of the drawing.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Look {
     /// From the front.
@@ -24,12 +24,12 @@ pub enum Look {
     Back,
     /// From above.
     Above,
-    /// From somewhat above, a number of steps around from the front; a step is 15 degrees. At twelve one looks at the back.
+    /// From slightly above, turned by a number of 15-degree steps from the front. Step 12 shows the back.
     Corner(i8),
 }
 
 impl Look {
-    /// The view of the piece.
+    /// Returns the view for the geometry.
     pub fn view(self) -> View {
         match self {
             Look::Front => View::Front,
@@ -47,7 +47,7 @@ impl Look {
         }
     }
 
-    /// The view after the piece was turned by some steps; a flat view becomes a turned one.
+    /// Returns the view after turning the piece by a number of steps. A flat view becomes a turned one.
     pub fn turned(self, steps: i8) -> Look {
         let from = match self {
             Look::Corner(step) => step,
@@ -60,7 +60,7 @@ impl Look {
         Look::Corner((from + steps % AROUND + half).rem_euclid(AROUND) - half)
     }
 
-    /// The look that shows where a measurement is taken: this one if it does, or else the first that does.
+    /// Returns the first view that shows where a measurement is taken, starting with this one.
     pub fn at(self, piece: &Piece, field: FieldId) -> Look {
         let furniture = piece.furniture();
         let Ok(checked) = furniture.checked() else {
@@ -97,7 +97,7 @@ mod tests {
         assert_eq!(Look::Corner(-12).turned(-1), Look::Corner(11));
         let round = (0..24).fold(Look::Corner(3), |look, _| look.turned(1));
         assert_eq!(round, Look::Corner(3));
-        // Behind the piece its back is seen, which cannot be from before.
+        // From behind, the drawing shows the back, which is not visible from the front.
         assert_eq!(Look::Back.turned(0), Look::Corner(-12));
         let furniture = Piece::new(PieceId("a".into()), Kind::Dresser).furniture();
         let surfaces = furniture.assembly().unwrap().surfaces();

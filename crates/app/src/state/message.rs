@@ -1,24 +1,24 @@
-//! What the maker is told.
+//! Messages to the maker.
 
 use std::rc::Rc;
 use workshop::Workshop;
 
-/// A step that was taken back or made again.
+/// A step that was undone or redone.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Stepped {
-    /// Whether it was taken back.
+    /// True if it was undone.
     pub is_back: bool,
-    /// The document before.
+    /// The document before the undo or redo.
     pub from: Rc<Workshop>,
 }
 
-/// Something to tell the maker.
+/// A message to the maker.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Message {
-    /// A sentence that stays until it is put away.
+    /// A sentence that stays until it is dismissed.
     Plain(String),
-    /// What was done; it stays until something else is told.
+    /// A confirmation that stays until the next message.
     Done(String),
-    /// A file or a link was read; what should become of it?
+    /// A file or link was read, and the maker must decide what to do with it.
     Opened(Box<Workshop>),
 }

@@ -1,4 +1,4 @@
-//! The state of the page and the one function that changes it.
+//! The state of the page, and the one function that changes it.
 
 mod action;
 mod drafts;
@@ -35,73 +35,73 @@ pub use writing::EntryId;
 
 use history::History;
 
-/// The state of the page. Only the workshop is kept, and only it can be taken back; how light the page is stays with the
-/// device, and all else is forgotten with the page.
+/// The state of the page. Only the workshop is saved and has an undo history. The device remembers the
+/// brightness. Everything else is lost when the page closes.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct App {
     /// The document.
     pub workshop: Rc<Workshop>,
-    /// Which room the page is in.
+    /// The current screen.
     pub room: Screen,
-    /// The piece on the board.
+    /// The open piece.
     pub open: Option<PieceId>,
-    /// From where the drawing looks.
+    /// The view of the drawing.
     pub look: Look,
-    /// What lies under the drawing.
+    /// The tab under the drawing.
     pub sheet: Tab,
-    /// The surface that was tapped, by its name.
+    /// The name of the selected surface.
     pub picked: Option<String>,
-    /// The part that is looked at, by its name.
+    /// The name of the selected part.
     pub part: Option<String>,
-    /// Whether the maker is about to begin another piece.
+    /// True if the maker is adding a piece.
     pub adding: bool,
-    /// The pieces for which nothing is bought now.
+    /// The pieces excluded from the shopping list.
     pub left_out: Vec<PieceId>,
-    /// What is unfolded on the sheets, by name.
+    /// The names of the expanded sections.
     pub unfolded: SortedSet<String>,
-    /// The zone whose finish is on the sheet, by its key; nothing is that of the piece.
+    /// The key of the zone whose finish is shown, or `None` for the piece.
     pub finished: Option<String>,
-    /// The measurement that is being taken.
+    /// The current measurement.
     pub field: Option<FieldId>,
-    /// Whether nothing was typed for it yet: the first digit then takes the place of what stands there.
+    /// True if nothing was typed for it yet, so that the first digit replaces the text.
     pub fresh: bool,
-    /// Whether the device's own keyboard comes up for a measurement, instead of the tape keys alone.
+    /// True if the device keyboard is used for measurements, in addition to the tape keypad.
     pub keyboard: bool,
-    /// Which sign stands before decimals where the page is open.
+    /// The decimal sign of the locale.
     pub decimals: Decimals,
-    /// Texts that are being typed, or were and are not taken.
+    /// Texts that are being typed or were refused.
     drafts: SortedMap<DraftId, Draft>,
-    /// Where somebody is typing at this moment.
+    /// The field in which somebody is typing.
     pub typing: Option<DraftId>,
-    /// What to tell the maker.
+    /// The messages to the maker.
     pub messages: Vec<Message>,
-    /// How far what is saved was read.
+    /// How much of the saved document was read.
     pub load: Load,
-    /// Whether the maker goes on though nothing could be read and nothing is saved.
+    /// True if the maker continues although nothing could be read and nothing is saved.
     pub goes_on: bool,
-    /// The piece that is not opened by itself, because its last opening did not come to an end.
+    /// The piece that is not opened automatically, because opening it did not finish the last time.
     pub skipped: Option<PieceId>,
-    /// How the document stands in the database.
+    /// The save status of the document.
     pub keeping: SaveStatus,
-    /// How the page stands on this device.
+    /// The status of the page on this device.
     pub device_status: DeviceStatus,
-    /// How light the page is.
+    /// The brightness of the page.
     pub light: Light,
-    /// What becomes of faces that the hand goes over; nothing shows the working of one.
+    /// The effect of brushing over faces. With `None`, a face shows its calculation.
     pub brush: Option<BrushTo>,
-    /// The open piece as a link, as long as it stays as it is.
+    /// The link to the open piece, until the piece changes.
     pub link: Option<Rc<str>>,
-    /// What was taken back or made again last, until the next change.
+    /// The last undo or redo, until the next change.
     pub stepped: Option<Stepped>,
-    /// Whether the page is being printed, which shows the job card whatever sheet is on top.
+    /// True while the page is printing. The printed page shows the job card, whatever the tab.
     pub printing: bool,
     history: History,
     analysis: Analysis,
 }
 
 impl App {
-    /// How the page begins: so light, where this sign stands before decimals, and with this piece on the board if it is
-    /// still there, on this sheet; but never with the piece whose last opening did not come to an end.
+    /// Returns the initial state with this brightness and decimal sign. It opens `open` on this tab if the
+    /// piece still exists, except for a piece whose last opening did not finish.
     pub fn begun(
         light: Light,
         decimals: Decimals,
@@ -119,12 +119,12 @@ impl App {
         }
     }
 
-    /// All that follows from the document.
+    /// Returns everything derived from the document.
     pub fn analysis(&self) -> Analysis {
         self.analysis.after(Rc::clone(&self.workshop))
     }
 
-    /// The state after something happened.
+    /// Returns the state after an action.
     #[expect(clippy::too_many_lines, reason = "one arm for each act")]
     pub fn update(&self, act: Action) -> App {
         let mut next = self.clone();
@@ -145,7 +145,7 @@ impl App {
                 }
             }
             Action::Edit(edit) => {
-                // Only a change of the open piece leaves what is being typed meaning what it meant.
+                // Unlike a change to the open piece, this can change the fields that the drafts belong to.
                 next.forget_typing();
                 next.edit(edit, None);
             }
@@ -216,7 +216,7 @@ impl App {
                     next.messages.remove(place);
                 }
             }
-            // Once there was an answer, it is not slow any more.
+            // After a response, loading is no longer slow.
             Action::Load(Load::Slow) if next.load != Load::Opening => {}
             Action::Load(load) => next.load = load,
             Action::GoOnUnsaved => next.goes_on = true,
@@ -238,33 +238,33 @@ impl App {
         next
     }
 
-    /// The open piece.
+    /// Returns the open piece.
     pub fn piece(&self) -> Option<&Rc<Piece>> {
         self.workshop.piece(self.open.as_ref()?)
     }
 
-    /// Whether there is a change to take back.
+    /// Returns true if there is a change to undo.
     pub fn can_undo(&self) -> bool {
         self.history.can_go_back()
     }
 
-    /// Whether there is a change to make again.
+    /// Returns true if there is a change to redo.
     pub fn can_redo(&self) -> bool {
         self.history.can_go_forth()
     }
 
-    /// A length in the units and in the way that the maker reads.
+    /// Formats a length in the maker's units and style.
     pub fn length(&self, length: Length) -> String {
         let (units, inches) = (self.workshop.units, self.workshop.settings.inches);
         let shown = show_length_in(length, units, inches);
-        // Nobody writes thousands of millimetres with a sign between them.
+        // Millimeters are never written with a thousands separator.
         match (units, inches) {
             (System::UsCustomary, Inches::Decimals) => measured(&shown),
             _ => shown,
         }
     }
 
-    /// Changes the document. Changes that follow each other `about` the same thing are one step.
+    /// Changes the document. Consecutive changes `about` the same thing are one undo step.
     fn edit(&mut self, edit: Edit, about: Option<String>) {
         self.take(self.workshop.apply(edit), about);
     }
@@ -285,7 +285,7 @@ impl App {
         }
     }
 
-    /// Says which pieces have other numbers than they were last shown with, and why.
+    /// Tells which pieces have new results, and why.
     fn tell_news(&mut self, workshop: &Workshop) {
         for sentence in news(workshop) {
             let message = Message::Plain(sentence);
@@ -295,7 +295,7 @@ impl App {
         }
     }
 
-    /// A change is on its way into the database from the moment on that it is made.
+    /// Marks a change as being written from the moment it is made.
     fn is_to_be_kept(&mut self) {
         if self.keeping == SaveStatus::Saved {
             self.keeping = SaveStatus::Writing;
@@ -314,7 +314,7 @@ impl App {
         }
     }
 
-    /// A surface that is tapped shows the part that it belongs to.
+    /// Selects a surface and the part that it belongs to.
     fn pick(&mut self, surface: Option<String>) {
         self.part = surface.as_deref().map(|name| part_of(name).to_owned());
         self.picked = surface;
@@ -328,7 +328,7 @@ impl App {
             self.finished = None;
             self.look = Look::Front;
         }
-        // Once a piece was begun, or another one opened, the kinds are in the way.
+        // The list of kinds is no longer needed once a piece is open.
         self.adding = false;
         self.room = Screen::Board;
         self.link = None;
@@ -336,7 +336,7 @@ impl App {
         self.open = Some(id);
     }
 
-    /// A piece that was just added is measured first.
+    /// Starts measuring a piece that was just added.
     fn begin(&mut self, id: PieceId) {
         self.open_piece(id);
         self.sheet = Tab::Measure;
@@ -358,7 +358,7 @@ impl App {
         self.field = None;
     }
 
-    /// After a change from elsewhere the open piece may be gone: then the first one is opened.
+    /// Opens the first piece if a change from elsewhere deleted the open one.
     fn keep_open_piece(&mut self) {
         if self.piece().is_none() {
             self.pick(None);
@@ -368,7 +368,7 @@ impl App {
         }
     }
 
-    /// Says once which piece was not opened.
+    /// Tells once which piece was not opened.
     fn tell_skipped(&mut self, before: &Workshop) {
         let Some(id) = &self.skipped else { return };
         let Some(piece) = self.workshop.piece(id) else {
@@ -383,12 +383,12 @@ impl App {
         }
     }
 
-    /// Whether there is a document to show.
+    /// Returns true if there is a document to show.
     pub fn is_there(&self) -> bool {
         matches!(self.load, Load::Partly(_) | Load::Whole) || self.goes_on
     }
 
-    /// Both changes are one step.
+    /// Adds the material and selects it for the layer, in one undo step.
     fn own_label(&mut self, zone: Option<String>, place: usize) {
         let scheme = self.piece().map(|piece| match &zone {
             Some(key) => piece.scheme_of(key),
@@ -415,7 +415,7 @@ impl App {
         );
     }
 
-    /// Another document takes the place of the present one, if there is one.
+    /// Replaces the document with another one, if there is one.
     fn step(&mut self, found: Option<Rc<Workshop>>, is_back: bool) {
         let Some(workshop) = found else { return };
         let before = std::mem::replace(&mut self.workshop, workshop);
@@ -432,12 +432,12 @@ impl App {
     }
 }
 
-/// The name of the part that a surface belongs to, out of the name of the surface.
+/// Returns the name of the part in the name of a surface.
 pub fn part_of(surface: &str) -> &str {
     surface.split_once('/').map_or(surface, |(part, _)| part)
 }
 
-/// Whether a row, a bay or a change may have another number afterwards, and its fields another meaning.
+/// Returns true if an edit may renumber rows, bays or changes, which changes the meaning of their fields.
 fn moves_fields(edit: &PieceEdit) -> bool {
     matches!(
         edit,
@@ -495,14 +495,14 @@ pub(crate) mod tests {
             typed.update(kept).update(Action::Undo).keeping,
             SaveStatus::Writing
         );
-        // What is only looked at is nothing to keep, and a fault stays told.
+        // Navigation does not need saving, and an error stays visible.
         assert_eq!(app.update(Action::Tab(Tab::Tools)).keeping, SaveStatus::Saved);
         let failed = SaveStatus::Failed("full".into());
         let app = app.update(Action::SaveStatus(failed.clone()));
         assert_eq!(super::tests::typed(&app, &["33"]).keeping, failed);
     }
 
-    /// A workshop with a piece as it was kept before results had numbers.
+    /// A workshop with a piece from before result versions.
     fn of_old() -> Workshop {
         let mut old = Workshop::clone(&with_piece().workshop);
         Rc::make_mut(&mut old.pieces[0]).shown = 1;
@@ -521,7 +521,7 @@ pub(crate) mod tests {
             of_old(),
             "what could not be read whole is not written over"
         );
-        // Another tab kept something meanwhile.
+        // Another tab has saved something in the meantime.
         assert_eq!(app.update(loaded).messages.len(), 1);
         let told = app.update(Action::Told);
         assert_eq!(
@@ -637,7 +637,7 @@ pub(crate) mod tests {
         assert_eq!(app.field, Some(fields::WIDTH.id()));
         let order = in_order(app.piece().unwrap());
         let next = app.update(Action::GoOn(true));
-        // The drawing turns to where the depth is taken.
+        // The drawing turns to show where the depth is taken.
         assert_eq!((next.field, next.look), (Some(order[1]), Look::Side));
         assert_eq!(next.update(Action::GoOn(false)).field, app.field);
         let to_choices = order.iter().find(|field| {

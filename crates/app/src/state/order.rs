@@ -3,8 +3,8 @@
 use geometry::{BayPlace, Construction, FieldId, LengthField};
 use workshop::Piece;
 
-/// Every measurement of a piece in the order in which one takes them: the whole, its bays and rows, the finer sizes, then
-/// what was altered.
+/// Returns every measurement of a piece in order: overall sizes, bays and rows, more measurements, and the
+/// maker's changes.
 pub fn in_order(piece: &Piece) -> Vec<FieldId> {
     let furniture = piece.furniture();
     let (whole, finer): (Vec<_>, Vec<_>) = furniture
@@ -34,7 +34,7 @@ pub fn in_order(piece: &Piece) -> Vec<FieldId> {
     order
 }
 
-/// Whether the number and the widths of the bays are the maker's to say.
+/// Returns true if the maker chooses the number and widths of the bays.
 pub fn has_free_bays(construction: Construction) -> bool {
     matches!(construction, Construction::Case | Construction::TwoCases)
 }

@@ -1,34 +1,35 @@
-//! How far the document was read and saved.
+//! The load and save status of the document.
 
 use std::rc::Rc;
 use workshop::records::Unread;
 
-/// How far what is saved was read. Nothing is written before all of it was, or the maker let go of the rest.
+/// How much of the saved document was read. Nothing is written until everything was read or the maker gave up
+/// the rest.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub enum Load {
-    /// Nothing was read yet.
+    /// Nothing has been read yet.
     #[default]
     Opening,
-    /// Nothing was read yet, and that takes long.
+    /// Nothing has been read yet, and it is taking long.
     Slow,
-    /// Nothing could be read; the reason in words.
+    /// Nothing could be read, for this reason.
     Failed(String),
     /// Some of it could not be read.
     Partly(Rc<Unread>),
-    /// All of it was read.
+    /// Everything was read.
     Whole,
 }
 
-/// How the document stands in the browser's database.
+/// The save status of the document in the browser's database.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub enum SaveStatus {
-    /// Nothing was read yet.
+    /// Nothing has been read yet.
     #[default]
     Opening,
-    /// A change is on its way.
+    /// A change is being written.
     Writing,
-    /// All is kept.
+    /// Everything is saved.
     Saved,
-    /// It could not be kept; the reason in words.
+    /// It could not be saved, for this reason.
     Failed(String),
 }

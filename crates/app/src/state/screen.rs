@@ -1,57 +1,57 @@
-//! Which screen is shown, and how.
+//! The screens and tabs, and the brightness.
 
-/// Which room the page is in.
+/// A screen of the page.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Screen {
-    /// One piece on the drawing board.
+    /// One piece with its drawing.
     #[default]
     Board,
-    /// All pieces together, and what to buy for them.
+    /// All pieces and their shopping list.
     Together,
-    /// Settings, files, and how safe the data is.
+    /// Settings, files and the safety of the data.
     Settings,
-    /// What pieces go for nearby.
+    /// Local prices of pieces.
     Prices,
-    /// When each step is due.
+    /// The schedule.
     Days,
-    /// The mixing bench.
+    /// Mixing.
     Mixing,
     /// The cans in the workshop.
     Shelf,
 }
 
-/// Which sheet of questions lies under the drawing.
+/// A tab under the drawing.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Tab {
-    /// The tape readings.
+    /// Tape readings.
     #[default]
     Measure,
-    /// The parts, and what the maker changed about them.
+    /// Parts and the maker's changes to them.
     Parts,
     /// Which surfaces get the finish.
     Surfaces,
-    /// What goes on, how often, with what.
+    /// Materials, coats and tools.
     Finish,
-    /// What is done to it besides the coats, and how it went.
+    /// Preparation and the log.
     Prepare,
-    /// What brush, roller and sprayer would make of it.
+    /// A comparison of brush, roller and sprayer.
     Tools,
-    /// What it costs and must bring.
+    /// Costs and prices.
     Money,
-    /// The job card, and all that leaves the page.
+    /// The job card and exports.
     Card,
 }
 
-/// How light the page is.
+/// The brightness of the page.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Light {
-    /// As the device has it.
+    /// Same as the device.
     #[default]
     Device,
     /// Light.
     Light,
     /// Dark.
     Dark,
-    /// Black on white with heavy lines, for bright sun and for eyes that ask for it.
+    /// Black on white with heavy lines, for bright sun and low vision.
     Contrast,
 }

@@ -1,4 +1,4 @@
-//! What is being typed, and the tape keys. It is no part of the document until it can be read.
+//! Typing with the tape keypad. The text is not part of the document until it can be read.
 
 use super::order::in_order;
 use geometry::FieldId;
@@ -6,16 +6,16 @@ use workshop::{Piece, Reading, Workshop};
 
 use super::{App, DraftId};
 
-/// The tape key that takes the last character away.
+/// The key that deletes the last character.
 pub const BACK: &str = "\u{8}";
 
 impl App {
-    /// The maker takes this measurement now; the drawing turns to where it is taken.
+    /// Starts a measurement and turns the drawing to show where it is taken.
     pub(super) fn enter(&mut self, field: FieldId) {
         if self.field != Some(field) {
             self.history.part();
         }
-        // What stands in a field that is gone into is marked, and what is marked is replaced.
+        // Entering a field selects its text, and typing replaces a selection.
         self.fresh = true;
         if let Some(piece) = self.piece() {
             self.look = self.look.at(piece, field);
@@ -27,13 +27,13 @@ impl App {
         self.leave_draft(&DraftId::Field(field));
     }
 
-    /// The maker leaves another field than that of a measurement.
+    /// Leaves a field that is not a measurement.
     pub(super) fn leave_other(&mut self, id: DraftId) {
         self.leave_draft(&id);
         self.history.part();
     }
 
-    /// The measurement that comes behind the present one, or before it.
+    /// Returns the next measurement, or the previous one.
     pub fn next_field(&self, on: bool) -> Option<FieldId> {
         let order = in_order(self.piece()?);
         let place = order.iter().position(|other| Some(*other) == self.field)?;
@@ -41,8 +41,8 @@ impl App {
         order.get(next).copied()
     }
 
-    /// Whether the sizes of the whole and its rows end with the present measurement. How the piece is made comes then: the
-    /// finer sizes hang on it.
+    /// Returns true if the current measurement is the last of the overall sizes and rows. The maker then
+    /// chooses how the piece is built, because the remaining sizes depend on it.
     pub fn comes_to_choices(&self) -> bool {
         let is_finer = |field: FieldId| {
             let mut fields = self
@@ -55,7 +55,7 @@ impl App {
         self.field.is_some_and(|field| !is_finer(field)) && next.is_some_and(is_finer)
     }
 
-    /// The maker goes on to the next measurement, or back to the one before.
+    /// Moves to the next measurement, or to the previous one.
     pub(super) fn go_on(&mut self, on: bool) {
         match (self.next_field(on), self.field) {
             (Some(next), Some(field)) => {
@@ -79,7 +79,7 @@ impl App {
         self.fresh = false;
     }
 
-    /// While the tape is out it goes to the measurement that has changed since `before`.
+    /// During measuring, moves to the measurement that changed since `before`.
     pub(super) fn follow(&mut self, before: &Workshop) {
         let Some(now) = self.piece().filter(|_| self.field.is_some()).cloned() else {
             return;
@@ -98,7 +98,7 @@ impl App {
     pub(super) fn press(&mut self, text: &'static str) {
         let Some(field) = self.field else { return };
         let is_digit = text.len() == 1 && text.starts_with(|c: char| c.is_ascii_digit());
-        // A reading that is marked goes as a whole.
+        // The delete key removes a selected reading entirely.
         let before = if self.fresh && (is_digit || text == BACK) {
             String::new()
         } else {
@@ -109,7 +109,7 @@ impl App {
                 .chars()
                 .take(before.chars().count().saturating_sub(1))
                 .collect(),
-            // A fraction stands apart from the whole number before it.
+            // Put a space between a whole number and its fraction.
             text if !is_digit && begins_with_digit(text) && ends_with_digit(&before) => {
                 format!("{before} {text}")
             }
@@ -204,7 +204,7 @@ mod tests {
         assert_eq!(width(&app).as_deref(), Some("2 ft 7/8"));
     }
 
-    /// A field that is gone into once more is marked, and so is one of which the keys' own field is.
+    /// Entering a field again selects its text. The same holds for the keypad's own field.
     #[test]
     fn what_is_marked_is_replaced_also_in_the_measurement_that_is_being_taken() {
         for again in [Action::Enter(fields::WIDTH.id()), Action::Marked] {
@@ -234,7 +234,8 @@ mod tests {
             text(&again.update(Action::Key("1")).update(Action::Key("9")), width),
             "19"
         );
-        // What is added to a reading is added: a fraction. What is marked goes as a whole; then it is a character less.
+        // A fraction is added to a reading. Deleting removes a selection entirely, and afterward one
+        // character at a time.
         assert_eq!(text(&again.update(Action::Key("7/8")), width), "10 7/8");
         assert_eq!(text(&again.update(Action::Key(BACK)), width), "");
         let typed = again.update(Action::Key("1")).update(Action::Key("2"));

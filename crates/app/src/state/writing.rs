@@ -7,26 +7,26 @@ use workshop::{BookEdit, Edit, PieceEdit};
 
 use super::App;
 
-/// A field of a line of a book, of the workshop or of the open piece as the book has it.
+/// A field of a line in a book. The book determines whether it belongs to the workshop or the open piece.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct EntryId {
     /// The key of the book.
     pub book: &'static str,
-    /// The name of the line.
+    /// The id of the line.
     pub line: Rc<str>,
     /// The key of the field.
     pub field: String,
 }
 
 impl EntryId {
-    /// The name of its element on the page.
+    /// Returns the id of its element.
     pub fn element(&self) -> String {
         format!("{}-{}-{}", self.book, self.line, self.field)
     }
 }
 
 impl App {
-    /// The books of the open piece, or those of the workshop.
+    /// Returns the books of the open piece or of the workshop.
     pub fn books(&self, of_piece: bool) -> Option<&Books> {
         if of_piece {
             self.piece().map(|piece| &piece.books)
@@ -35,13 +35,13 @@ impl App {
         }
     }
 
-    /// The only line of a book that has one.
+    /// Returns the line of a single-line book.
     pub fn only(&self, key: &'static str) -> Line {
         let books = book(key).and_then(|book| self.books(book.of_piece));
         books.map_or_else(|| Books::default().only(key), |books| books.only(key))
     }
 
-    /// The same as typed values.
+    /// Returns the line of a single-line book as typed values.
     pub fn one<R: Record>(&self) -> R {
         R::read(&self.only(R::BOOK))
     }
