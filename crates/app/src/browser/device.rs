@@ -1,4 +1,4 @@
-//! What the device can do with things that leave the page or come in; `device.js` does it.
+//! Device features for sharing, saving and reading data. `device.js` implements them.
 
 use crate::device_status::Saved;
 use units::{Decimals, Numerals};
@@ -35,25 +35,25 @@ extern "C" {
     fn numerals_here() -> String;
 }
 
-/// What stands before the piece in the fragment of a link.
+/// The prefix of a piece in the fragment of a link.
 const FRAGMENT: &str = "piece=";
 
 fn reason(error: &JsValue) -> String {
     js_sys::Error::from(error.clone()).message().into()
 }
 
-/// Saves a text as a file, where the maker says, or among the downloads.
+/// Saves a text as a file, either where the maker chooses or in the downloads folder.
 ///
 /// # Errors
-/// If the browser cannot; the text says why.
+/// If the browser cannot save it. The text says why.
 pub async fn save(name: &str, kind: &str, text: &str) -> Result<Saved, String> {
     save_any(name, kind, text.into()).await
 }
 
-/// Saves a drawing, given as SVG, as a picture of dots.
+/// Saves an SVG drawing as a PNG image.
 ///
 /// # Errors
-/// If the browser cannot; the text says why.
+/// If the browser cannot save it. The text says why.
 pub async fn save_picture(name: &str, svg: &str) -> Result<Saved, String> {
     let dots = dots(svg).await;
     let dots = dots.map_err(|error| format!("The picture could not be made: {}.", reason(&error)))?;
@@ -75,10 +75,10 @@ async fn save_any(name: &str, kind: &str, content: JsValue) -> Result<Saved, Str
     }
 }
 
-/// A link to this page that holds the text of a piece.
+/// Returns a link to this page that contains the text of a piece.
 ///
 /// # Errors
-/// If the browser cannot make it small; the text says why.
+/// If the browser cannot compress it. The text says why.
 pub async fn link(text: &str) -> Result<String, String> {
     let bytes = pack(text).await;
     let bytes = bytes.map_err(|error| format!("The link could not be made: {}.", reason(&error)))?;
@@ -90,12 +90,13 @@ pub async fn link(text: &str) -> Result<String, String> {
     Ok(format!("{page}#{FRAGMENT}{}", to_base64url(&bytes)))
 }
 
-/// The text of the piece in the address of the page, if one stands there. The address loses it, so that it is read once.
+/// Returns the text of the piece in the page address, if there is one, and removes it from the address so
+/// that it is read only once.
 pub async fn linked() -> Option<Result<String, LinkError>> {
     let window = web_sys::window()?;
     let hash = window.location().hash().ok()?;
     let packed = hash.strip_prefix('#')?.strip_prefix(FRAGMENT)?.to_owned();
-    // If the address keeps it, the piece is offered once more at the next start; nothing is lost.
+    // If the address cannot be changed, the piece is offered again at the next start. Nothing is lost.
     let _ = window
         .history()
         .and_then(|history| history.replace_state_with_url(&JsValue::NULL, "", Some(".")));
@@ -106,10 +107,10 @@ pub async fn linked() -> Option<Result<String, LinkError>> {
     Some(text.and_then(|text| text.as_string()).ok_or(LinkError::NotAPiece))
 }
 
-/// A photo that the maker chose, small enough to be kept in a book, as the address that holds it.
+/// Shrinks a photo for a book and returns it as a data URL.
 ///
 /// # Errors
-/// If the browser cannot read it; the text says why.
+/// If the browser cannot read it. The text says why.
 pub async fn small_photo(file: &web_sys::File) -> Result<String, String> {
     let small = photo(file, MAX_PICTURE as u32).await;
     let small = small.map_err(|error| {
@@ -121,24 +122,24 @@ pub async fn small_photo(file: &web_sys::File) -> Result<String, String> {
     small.as_string().ok_or_else(String::new)
 }
 
-/// Whether the device has a list of its own of ways to hand something on.
+/// Returns true if the device has a share sheet.
 pub fn can_share() -> bool {
     can_share_at_all()
 }
 
-/// Hands a link or a text on in the ways that the device has; `as_a` is `url` or `text`.
+/// Shares a link or a text with the device's share sheet. `as_a` is `url` or `text`.
 ///
 /// # Errors
-/// If it cannot; the text says why.
+/// If sharing fails. The text says why.
 pub async fn share(title: &str, as_a: &str, what: &str) -> Result<(), String> {
     let shared = share_it(title, as_a, what).await;
     shared.map_err(|error| format!("The device did not hand it on: {}.", reason(&error)))
 }
 
-/// Puts a text where it can be pasted from.
+/// Copies a text to the clipboard.
 ///
 /// # Errors
-/// If the browser does not let it; the text says why.
+/// If the browser does not allow it. The text says why.
 pub async fn copy(text: &str) -> Result<(), String> {
     let copied = copy_text(text).await;
     copied.map_err(|error| {
@@ -149,29 +150,29 @@ pub async fn copy(text: &str) -> Result<(), String> {
     })
 }
 
-/// A price, in hundredths, as people write it here; a plain number where the maker named no currency.
+/// Formats a price in hundredths for the locale. Without a currency, it is a plain number.
 pub fn money(hundredths: u64, currency: Option<Currency>) -> String {
     let plain = || crate::words::number(&coatings::can::show_price(hundredths));
     let here = |currency: Currency| money_here(hundredths as f64 / 100.0, currency.code()).ok();
     currency.and_then(here).unwrap_or_else(plain)
 }
 
-/// How numbers are written here.
+/// Returns the number format of the locale.
 pub fn numerals() -> Numerals {
     Numerals::of(&numerals_here())
 }
 
-/// Which sign stands before decimals here.
+/// Returns the decimal sign of the locale.
 pub fn decimals() -> Decimals {
     numerals().decimals()
 }
 
-/// Does something when the page has been drawn once more, or is about to be put away.
+/// Calls `call` after the next frame was painted, or when the page is about to be hidden.
 pub fn after_next_frame(call: impl FnOnce() + 'static) {
     call_after_next_frame(Closure::once_into_js(call));
 }
 
-/// Does something as soon as an element comes near to what is in sight.
+/// Calls `call` as soon as an element is close to the visible area.
 pub fn when_in_sight(element: &web_sys::Element, call: impl FnOnce() + 'static) {
     call_when_in_sight(element, Closure::once_into_js(call));
 }

@@ -1,18 +1,19 @@
-//! The page on this device: whether it works without a network, whether the browser may clear what it keeps, when a file
+//! The page on this device: whether it works offline, whether the browser may clear its data, and when a file
 //! was last saved.
 //!
-//! The talk with the browser itself stands in `device_status.js`: it is nothing but that, and bound to Rust call by call it puts
-//! two kilobytes more on the page. It tells what it heard by a number for the subject, as [`news`] reads it, and a value.
-//! - The service worker is named relative to the page, so that the page can lie in any folder of a host. Browsers have
-//!   none where the page was served without encryption, other than from this machine; they may also refuse it, as in some
-//!   private windows. Then the page stays as it is and needs a network.
-//! - A page that a worker answers for came from the device, which is told at once: asking for the worker may take as long
-//!   as a bad network takes.
-//! - The first worker waits for nobody, so one that waits beside an active one is newer than the page. It waits until the
-//!   maker takes it. Another tab may have done that: then this page hears that its worker changed, and is old as well.
-//! - For a newer version is asked when the page is looked at again, and each hour while it is looked at.
-//! - The time of the last file stands in the browser's `localStorage`. It is no part of the document, and the database
-//!   holds nothing else.
+//! `device_status.js` talks to the browser. Binding each call to Rust would make the page two kilobytes
+//! larger. It reports events as a number for the subject, which [`news`] decodes, and a value.
+//! - The URL of the service worker is relative, so that the page can be in any folder of a host. Browsers
+//!   only support service workers over encrypted connections or on the local machine. They may also refuse
+//!   them, for example in some private windows. In that case, the page needs a network.
+//! - If a worker controls the page, the page came from the device. This is reported at once because asking
+//!   for the worker can take as long as a slow network.
+//! - The first worker does not wait, so a worker that waits beside an active one is newer than the page. It
+//!   waits until the maker accepts it. If another tab accepts it, this page is notified that its worker
+//!   changed, and is outdated too.
+//! - The page checks for a newer version when it becomes visible, and every hour while it is visible.
+//! - The time of the last file is stored in `localStorage`. It is not part of the document, and the database
+//!   only holds the document.
 
 use wasm_bindgen::prelude::*;
 use workshop::{Workshop, invented_workshop};
@@ -29,36 +30,36 @@ extern "C" {
     fn saved();
 }
 
-/// Has the page kept on the device, where the browser can do that, and tells from now on how it stands. The other
-/// functions here come after this one.
+/// Starts the service worker if the browser supports it, and reports status changes from now on. Call this
+/// before the other functions here.
 pub fn start_telling(tell: Callback<Action>) {
     let heard = Closure::<dyn Fn(u8, f64)>::new(move |subject, value| {
         if let Some(news) = news(subject, value) {
             tell.emit(Action::Hear(news));
         }
     });
-    // It is called as long as the page lives.
+    // The callback lives as long as the page.
     start(&heard.into_js_value());
 }
 
-/// Puts the new version in place of this page, which loads anew, once. What is half typed is lost, so this is only done
-/// when the maker asks for it.
+/// Replaces this page with the new version and reloads it once. Unfinished typing is lost, so only do this
+/// when the maker asks.
 pub fn take_new_version() {
     take();
 }
 
-/// Asks the browser to clear nothing by itself, and tells what it answers. Some browsers ask the maker in turn, so this
-/// is done once there is something to lose.
+/// Asks the browser not to clear the data, and reports the answer. Some browsers then ask the maker, so do
+/// this only when there is something to lose.
 pub fn ask_to_last() {
     storage("persist");
 }
 
-/// Remembers and tells that a file was saved just now.
+/// Stores and reports that a file was saved just now.
 pub fn file_saved() {
     saved();
 }
 
-/// What `device_status.js` tells.
+/// Decodes an event from `device_status.js`.
 fn news(subject: u8, value: f64) -> Option<News> {
     match subject {
         0 => Some(News::Offline(Offline::Ready)),
@@ -70,7 +71,7 @@ fn news(subject: u8, value: f64) -> Option<News> {
     }
 }
 
-/// Whether a workshop holds a piece that did not come with the page.
+/// Returns true if a workshop has a piece that is not one of the samples.
 pub fn has_own_piece(workshop: &Workshop) -> bool {
     let invented = invented_workshop();
     workshop

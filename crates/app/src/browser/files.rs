@@ -1,13 +1,13 @@
-//! Files: their names, and reading one that the maker chose.
+//! File names, and reading a file that the maker chose.
 
 use wasm_bindgen_futures::JsFuture;
 use web_sys::File;
 use workshop::format::{LoadError, MAX_BYTES};
 
-/// The text of a file that the maker chose.
+/// Returns the text of a file that the maker chose.
 ///
 /// # Errors
-/// If it is larger than any workshop, or cannot be read; the text says why.
+/// If it is larger than any workshop or cannot be read. The text says why.
 pub async fn read(file: File) -> Result<String, String> {
     let bytes = file.size();
     if bytes > MAX_BYTES as f64 {
@@ -21,7 +21,7 @@ pub async fn read(file: File) -> Result<String, String> {
     text.ok_or_else(|| format!("The browser could not read {}. Choose it again.", file.name()))
 }
 
-/// A file name made of a title, letters, figures and dashes, with its ending.
+/// Returns a file name made from the letters and digits of a title, dashes, and an extension.
 pub fn file_name(title: &str, ending: &str) -> String {
     let kept: String = title
         .chars()
@@ -36,7 +36,7 @@ pub fn file_name(title: &str, ending: &str) -> String {
     format!("{}.{ending}", if name.is_empty() { "workshop" } else { &name })
 }
 
-/// The ending of a saved workshop.
+/// The extension of a saved workshop.
 pub const WORKSHOP: &str = "coatwright.json";
 
 #[cfg(test)]

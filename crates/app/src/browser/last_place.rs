@@ -1,8 +1,8 @@
-//! Where the maker was last: which piece was on the board, on which sheet. That is opened again the next time, as tablets put
-//! pages away that were not looked at for a while. The device keeps it, as it is no part of the document.
+//! The last open piece and tab, reopened at the next start because tablets unload pages that are not in use.
+//! The device stores them because they are not part of the document.
 //!
-//! Before a piece is opened that is marked, and the mark goes when its first answer has been painted. A piece whose mark is
-//! still there made the page hang: it is not opened by itself again.
+//! Opening a piece sets a mark, and painting its first results clears it. If the mark is still there at the
+//! next start, the piece made the page hang, so it is not opened automatically.
 
 use workshop::PieceId;
 
@@ -16,7 +16,7 @@ fn storage() -> Option<web_sys::Storage> {
     web_sys::window().and_then(|window| window.local_storage().ok()?)
 }
 
-/// Keeps a text for the next time. A browser that keeps nothing begins anew then; that is no reason to stop.
+/// Stores a text for the next start. If the browser cannot, the next start uses the defaults.
 fn keep(name: &str, text: &str) {
     let _ = storage().map(|storage| storage.set_item(name, text));
 }
@@ -26,41 +26,41 @@ fn kept_piece(name: &str) -> Option<PieceId> {
     Some(PieceId(kept.into()))
 }
 
-/// The piece whose last opening did not come to an end.
+/// Returns the piece whose last opening did not finish.
 pub fn unfinished() -> Option<PieceId> {
     kept_piece(OPENING)
 }
 
-/// A piece is about to be opened.
+/// Marks a piece as being opened.
 pub fn mark_opening(piece: &PieceId) {
     keep(OPENING, &piece.0);
 }
 
-/// The first answer of the piece that was opened will be painted with the next frame.
+/// Clears the mark after the next frame, which paints the first results of the open piece.
 pub fn unmark_opening_soon() {
     after_next_frame(|| {
         let _ = storage().map(|storage| storage.remove_item(OPENING));
     });
 }
 
-/// The piece that was open before, if the device kept it; it may be gone by now.
+/// Returns the piece that was open last, if the device stored it. It may no longer exist.
 pub fn last_piece() -> Option<PieceId> {
     kept_piece(PIECE)
 }
 
-/// Keeps the piece that is open.
+/// Stores the open piece.
 pub fn keep_last_piece(piece: Option<&PieceId>) {
     if let Some(piece) = piece {
         keep(PIECE, &piece.0);
     }
 }
 
-/// The name of the sheet that was open before.
+/// Returns the name of the tab that was open last.
 pub fn last_sheet() -> Option<String> {
     storage()?.get_item(SHEET).ok()?
 }
 
-/// Keeps the name of the sheet that is open.
+/// Stores the name of the open tab.
 pub fn keep_last_sheet(name: &str) {
     keep(SHEET, name);
 }

@@ -1,9 +1,9 @@
-//! How light the page is. The styles know the words; the device keeps the chosen one for the next time, and `boot.js`
-//! sets it before the rest of the page is there.
+//! The brightness of the page. The style sheets know the words. The device stores the choice, and `boot.js`
+//! applies it before the rest of the page loads.
 
 use crate::state::Light;
 
-/// Where the device keeps it; `boot.js` reads the same.
+/// The key in the device's storage. `boot.js` uses the same one.
 const KEPT: &str = "coatwright light";
 
 const WORDS: [(Light, &str); 4] = [
@@ -13,7 +13,7 @@ const WORDS: [(Light, &str); 4] = [
     (Light::Contrast, "contrast"),
 ];
 
-/// How light the page was made before.
+/// Returns the stored brightness.
 pub fn light() -> Light {
     let word = root().and_then(|root| root.get_attribute("data-light"));
     WORDS
@@ -22,17 +22,17 @@ pub fn light() -> Light {
         .map_or(Light::Device, |(light, _)| light)
 }
 
-/// Makes the page light or dark, now and the next time.
+/// Sets and stores the brightness.
 pub fn shine(light: Light) {
     let word = WORDS
         .into_iter()
         .find(|(other, _)| *other == light)
         .map_or("", |(_, word)| word);
     if let Some(root) = root() {
-        // An attribute with a plain name is never refused.
+        // Setting an attribute with a valid name cannot fail.
         let _ = root.set_attribute("data-light", word);
     }
-    // A browser that keeps nothing begins as the device has it the next time; that is no reason to stop.
+    // If the browser cannot store it, the next start follows the device.
     let storage = web_sys::window().and_then(|window| window.local_storage().ok()?);
     let _ = storage.map(|storage| storage.set_item(KEPT, word));
 }

@@ -1,4 +1,4 @@
-//! Everything that touches the browser besides drawing the page.
+//! All interaction with the browser except drawing the page.
 
 pub mod device;
 pub mod device_status;
@@ -20,12 +20,12 @@ pub use light::{light, shine};
 pub use print::{on_print, print};
 pub use shortcuts::{Shortcut, on_shortcut};
 
-/// A name for a new piece.
+/// Returns an id for a new piece.
 pub fn new_piece_id() -> workshop::PieceId {
     workshop::PieceId(new_name().into())
 }
 
-/// A name for something new, random enough that two tabs never give the same one.
+/// Returns a random id that is unique across tabs.
 pub fn new_name() -> String {
     let random = web_sys::window()
         .and_then(|w| w.crypto().ok())
@@ -33,33 +33,32 @@ pub fn new_name() -> String {
     random.unwrap_or_else(|| format!("p-{}", js_sys::Date::now()))
 }
 
-/// The day that it is where the maker is.
+/// Returns the local date.
 pub fn today() -> Day {
     let now = js_sys::Date::new_0();
     let year = i32::try_from(now.get_full_year()).unwrap_or_default();
     Day::from_ymd(year, now.get_month() + 1, now.get_date()).unwrap_or(Day::since_1970(0))
 }
 
-/// The minute that it is where the maker is.
+/// Returns the local time, to the minute.
 pub fn now() -> Moment {
     let now = js_sys::Date::new_0();
     Moment::new(today(), now.get_hours() * 60 + now.get_minutes())
 }
 
-/// The minute that it is by universal time.
+/// Returns the UTC time, to the minute.
 pub fn utc() -> Moment {
     let minutes = js_sys::Date::now() / 60_000.0;
     Moment::new(Day::since_1970(0), 0).after(minutes as i64)
 }
 
-/// Loads the page anew.
+/// Reloads the page.
 pub fn reload() {
-    // A browser that does not let it leaves the maker its own button.
+    // If the browser refuses, the maker can still use its reload button.
     let _ = web_sys::window().map(|window| window.location().reload());
 }
 
-/// Goes back to the head of the page's main part, if the page stands below it. Where the maker was led to a field, the page
-/// stays there.
+/// Scrolls up to the top of the main part if the page is below it, unless a field was just focused.
 pub fn to_head() {
     use wasm_bindgen::JsCast;
     let found = || {
@@ -76,7 +75,7 @@ pub fn to_head() {
     found().unwrap_or_default();
 }
 
-/// Puts the cursor into the element with this name and brings it into view. Returns whether the cursor is there then.
+/// Focuses the element with this id and scrolls it into view. Returns true if it has the focus.
 pub fn focus(element: &str) -> bool {
     use wasm_bindgen::JsCast;
     let found = || {
@@ -88,7 +87,7 @@ pub fn focus(element: &str) -> bool {
     found().unwrap_or_default()
 }
 
-/// The same for an element that is there once the page was drawn anew.
+/// Focuses an element that will exist after the next update.
 pub fn focus_soon(element: String) {
     gloo::timers::callback::Timeout::new(0, move || {
         focus(&element);
@@ -96,7 +95,7 @@ pub fn focus_soon(element: String) {
     .forget();
 }
 
-/// Marks all that stands in the field with this name, if the cursor is in it: what is typed next takes its place.
+/// Selects the text of the field with this id if it has the focus, so that typing replaces it.
 pub fn mark_all_in(element: &str) {
     use wasm_bindgen::JsCast;
     let active = web_sys::window().and_then(|w| w.document()?.active_element());
@@ -106,7 +105,8 @@ pub fn mark_all_in(element: &str) {
     }
 }
 
-/// The same once the touch that brought the cursor there is over, which would take the mark away.
+/// Selects the text of a field after the touch that focused it has ended, because the touch would clear the
+/// selection.
 pub fn mark_all_soon(element: String) -> yew::Callback<web_sys::FocusEvent> {
     yew::Callback::from(move |_| {
         let element = element.clone();
@@ -114,13 +114,13 @@ pub fn mark_all_soon(element: String) -> yew::Callback<web_sys::FocusEvent> {
     })
 }
 
-/// Scrolls as little as it takes until the element with this name is in sight.
+/// Scrolls as little as necessary to make the element with this id visible.
 pub fn bring_into_sight(element: &str) {
     let found = web_sys::window().and_then(|w| w.document()?.get_element_by_id(element));
     scroll_to(found);
 }
 
-/// The same for the open piece in the strip of pieces.
+/// Scrolls the open piece into view in the strip of pieces.
 pub fn bring_piece_into_sight() {
     let found =
         web_sys::window().and_then(|w| w.document()?.query_selector("#pieces [aria-current]").ok()?);

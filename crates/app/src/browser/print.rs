@@ -2,23 +2,23 @@
 
 use wasm_bindgen::prelude::*;
 
-/// Tells when printing begins and when it is over. The page is drawn anew before the browser takes it for the paper.
+/// Calls `tell` when printing starts and ends. The page is updated before the browser captures it.
 pub fn on_print(tell: impl Fn(bool) + Clone + 'static) {
     let Some(window) = web_sys::window() else { return };
     for (event, begins) in [("beforeprint", true), ("afterprint", false)] {
         let tell = tell.clone();
         let heard = Closure::<dyn Fn()>::new(move || tell(begins));
-        // A window that takes no listener prints the page as it stands.
+        // Without a listener, the page prints as it is.
         let _ = window.add_event_listener_with_callback(event, heard.as_ref().unchecked_ref());
-        // The page listens as long as it lives.
+        // The listener lives as long as the page.
         heard.forget();
     }
 }
 
-/// Opens the print dialogue of the browser.
+/// Opens the browser's print dialog.
 pub fn print() {
     if let Some(window) = web_sys::window() {
-        // Refused where the page stands in a frame; the menu of the browser still prints it.
+        // The browser refuses this inside a frame, but its menu can still print.
         let _ = window.print();
     }
 }

@@ -1,8 +1,8 @@
-//! The saver: writes each change of the document into the database, one after the other, and listens to what
-//! other tabs have written.
+//! The saver writes each change of the document to the database in order, and listens for changes from other
+//! tabs.
 //!
-//! Nothing is written before all that is saved was read, or the maker decided what becomes of the rest: what could not be
-//! read once may be whole.
+//! Nothing is written until all saved data was read or the maker decided about the rest. Data that could not
+//! be read now may be intact.
 
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
@@ -19,21 +19,21 @@ use super::device_status;
 use super::store::{DATABASE, Store, StoreError};
 use crate::state::{Action, Load, Message, SaveStatus};
 
-/// How long the database may take before the maker is told, milliseconds.
+/// How long the database may take before the maker is told, in milliseconds.
 const SLOW: u32 = 8_000;
 
-/// How often a database that was closed under the page is opened again, and how long after the last time, milliseconds.
+/// How many times to reopen a database that was closed by the browser, and the interval in milliseconds.
 const REOPENINGS: u32 = 10;
 const BETWEEN_OPENINGS: u32 = 300;
 
-/// Whether what is saved is read because another tab has written.
+/// Whether data is read because another tab has written it.
 #[derive(Clone, Copy, PartialEq)]
 enum Heard {
     Yes,
     No,
 }
 
-/// Keeps the document. Cloning gives another handle to the same saver.
+/// Saves the document. A clone is another handle to the same saver.
 #[derive(Clone)]
 pub struct Saver(Rc<Inner>);
 
@@ -42,29 +42,29 @@ struct Inner {
     /// The name of the database.
     name: &'static str,
     store: RefCell<Option<Rc<Store>>>,
-    /// The document as it was when the page and the database last agreed. Changes are made from it to what is wanted.
+    /// The document when the page and the database last agreed. Changes are computed from it to `wanted`.
     kept: RefCell<Rc<Workshop>>,
-    /// What the database should hold.
+    /// The document that the database should contain.
     wanted: RefCell<Rc<Workshop>>,
-    /// Whether anything was read at all.
+    /// True if anything was read.
     was_read: Cell<bool>,
-    /// Whether the database may be written.
+    /// True if the database may be written to.
     may_write: Cell<bool>,
     writing: Cell<bool>,
-    /// Whether there is something saved that was not read yet, such as what another tab wrote.
+    /// True if there is saved data that has not been read yet, such as a change from another tab.
     heard: Cell<bool>,
-    /// Whether the browser was asked to clear nothing by itself.
+    /// True if the browser was asked not to clear the data.
     asked: Cell<bool>,
     channel: Option<web_sys::BroadcastChannel>,
 }
 
 impl Saver {
-    /// Opens the database and loads the document; everything that happens is told to `tell`.
+    /// Opens the database and loads the document. All events go to `tell`.
     pub fn start(tell: Callback<Action>) -> Self {
         Self::start_with(DATABASE, tell)
     }
 
-    /// The same with a database of another name, for tests.
+    /// Like [`Saver::start`], with another database for tests.
     pub fn start_with(name: &'static str, tell: Callback<Action>) -> Self {
         let saver = Saver(Rc::new(Inner {
             tell,
@@ -86,7 +86,7 @@ impl Saver {
         saver
     }
 
-    /// Reads what is saved, once more if that failed.
+    /// Reads the saved data again after a failure.
     pub fn try_again(&self) {
         let saver = self.clone();
         spawn_local(async move {
@@ -99,7 +99,7 @@ impl Saver {
         });
     }
 
-    /// The maker lets go of what cannot be read: the document takes the place of all that is saved.
+    /// Replaces all saved data with the document, after the maker gave up what cannot be read.
     pub fn leave_out(&self) {
         let Some(store) = self.0.store.borrow().clone() else {
             return;
@@ -113,7 +113,7 @@ impl Saver {
                     saver.0.may_write.set(true);
                     saver.tell(Action::Load(Load::Whole));
                     saver.done();
-                    // The maker may have gone on meanwhile.
+                    // The maker may have continued in the meantime.
                     saver.write_soon();
                 }
                 Err(error) => saver.fail(error),
@@ -121,7 +121,7 @@ impl Saver {
         });
     }
 
-    /// Keeps this document as soon as the one before is written, and the page has shown what it comes to.
+    /// Saves this document after the previous one was written and the page has shown its results.
     pub fn keep(&self, workshop: &Rc<Workshop>) {
         *self.0.wanted.borrow_mut() = workshop.clone();
         if self.0.may_write.get() && !self.0.writing.get() && self.is_kept() {
@@ -147,18 +147,18 @@ impl Saver {
         Ok(store)
     }
 
-    /// The database was closed under the page, as when someone clears the data of the site. It is opened again, and gets
-    /// the whole document if nothing is left there.
+    /// Handles a database that was closed by the browser, for example because somebody cleared the site data.
+    /// It is reopened, and the whole document is written if nothing is left.
     fn lost(&self) {
         if self.0.store.borrow_mut().take().is_none() {
-            // It is being opened again already.
+            // It is already being reopened.
             return;
         }
         self.tell(Action::SaveStatus(SaveStatus::Writing));
         self.reopen(REOPENINGS);
     }
 
-    /// Opens the database again. While the browser still clears, it refuses; so that is tried some times.
+    /// Reopens the database. While the browser is clearing data it refuses, so several attempts are made.
     fn reopen(&self, tries: u32) {
         let saver = self.clone();
         spawn_local(async move {
@@ -174,7 +174,7 @@ impl Saver {
                 }
                 Ok(None) => {
                     *saver.0.kept.borrow_mut() = Rc::default();
-                    // Nothing is there that could be written over.
+                    // There is nothing to overwrite.
                     if !saver.0.may_write.replace(true) {
                         saver.tell(Action::Load(Load::Whole));
                     }
@@ -190,7 +190,7 @@ impl Saver {
         });
     }
 
-    /// Writes what is wanted, unless that is done already.
+    /// Writes the wanted document, unless the database already contains it.
     fn write_soon(&self) {
         let inner = &self.0;
         if inner.writing.get() || !inner.may_write.get() || inner.store.borrow().is_none() || self.is_kept() {
@@ -212,7 +212,7 @@ impl Saver {
             match store.save(&wanted, &kept).await {
                 Ok(is_mixed) => {
                     *self.0.kept.borrow_mut() = wanted;
-                    // There is more now than this page knows.
+                    // The database now has changes that this page does not know.
                     if is_mixed {
                         self.0.heard.set(true);
                     }
@@ -231,17 +231,17 @@ impl Saver {
         self.read_what_was_heard();
     }
 
-    /// All is kept.
+    /// Reports that everything is saved.
     fn done(&self) {
         self.tell(Action::SaveStatus(SaveStatus::Saved));
         self.ask_once();
         if let Some(channel) = &self.0.channel {
-            // The other tabs only miss a hint; they read the database when they are opened again.
+            // Without the message, the other tabs read the database the next time they open.
             let _ = channel.post_message(&JsValue::from_str("kept"));
         }
     }
 
-    /// Takes over what another tab has kept, unless there is a change of our own on its way; then it is done after that.
+    /// Reads what another tab has saved. If a change of this page is being written, the reading waits for it.
     fn read_what_was_heard(&self) {
         if self.0.heard.get() && self.is_quiet() {
             self.0.heard.set(false);
@@ -250,7 +250,7 @@ impl Saver {
         }
     }
 
-    /// Once there is something to lose, and once only: some browsers ask the maker in turn.
+    /// Asks once, and only when there is something to lose, because some browsers then ask the maker.
     fn ask_once(&self) {
         if !self.0.asked.get() && device_status::has_own_piece(&self.0.kept.borrow()) {
             self.0.asked.set(true);
@@ -258,7 +258,7 @@ impl Saver {
         }
     }
 
-    /// Whether the database holds what it should.
+    /// Returns true if the database contains the wanted document and nothing is being written.
     fn is_quiet(&self) -> bool {
         self.is_kept() && !self.0.writing.get()
     }
@@ -268,8 +268,8 @@ impl Saver {
             return;
         };
         match store.load().await {
-            // What the maker changed while the database was read is newer than what was read: it is read again when that
-            // is kept.
+            // The maker changed the document during the read, so it is newer than the data. Read again after
+            // it is saved.
             Ok(_) if heard == Heard::Yes && !self.is_quiet() => self.0.heard.set(true),
             Ok(saved) => self.take(saved.unwrap_or_default()),
             Err(error) if heard == Heard::No => self.tell(Action::Load(Load::Failed(error.reason))),
@@ -277,7 +277,7 @@ impl Saver {
         }
     }
 
-    /// Takes over what was read.
+    /// Accepts the data that was read.
     fn take(&self, saved: Saved) {
         let Saved {
             workshop,
@@ -290,15 +290,16 @@ impl Saver {
         let (wanted, kept) = (self.0.wanted.borrow().clone(), self.0.kept.borrow().clone());
         let is_changed = !self.is_kept() && *wanted != *kept;
         if is_changed && !is_first {
-            // What was changed while nothing could be written is made on what is there now, and that is read then.
+            // Changes made while nothing could be written are applied to the current data, which is read
+            // afterward.
             self.0.heard.set(true);
             self.tell(Action::Load(load));
             return self.write_soon();
         }
-        // Where older records were brought up to date, what lies between is written.
+        // If older records were updated, the difference is written.
         *self.0.kept.borrow_mut() = as_found;
         let saved = workshop;
-        // What was begun while nothing could be read comes in beside what is there.
+        // Pieces added while nothing could be read are added to the saved ones.
         let both = match is_changed {
             true => saved.apply(Edit::Gather((*wanted).clone())).map(Rc::new),
             false => Ok(saved.clone()),
@@ -314,13 +315,13 @@ impl Saver {
             if self.is_kept() {
                 self.tell(Action::SaveStatus(SaveStatus::Saved));
             }
-            // Nothing is written over what could not be read whole.
+            // Data that could not be read completely must not be overwritten.
             self.tell(Action::Told);
         }
         self.write_soon();
     }
 
-    /// Listens to what other tabs keep.
+    /// Listens for changes from other tabs.
     fn listen(&self) {
         let Some(channel) = &self.0.channel else { return };
         let saver = self.clone();
@@ -329,7 +330,7 @@ impl Saver {
             saver.read_what_was_heard();
         });
         channel.set_onmessage(Some(heard.as_ref().unchecked_ref()));
-        // The saver lives as long as the page, and so does its ear.
+        // The saver and its listener live as long as the page.
         heard.forget();
     }
 

@@ -1,23 +1,23 @@
-//! Keys that mean the same on the whole page.
+//! Keyboard shortcuts for the whole page.
 
 use wasm_bindgen::prelude::*;
 use web_sys::{Event, KeyboardEvent};
 
-/// What a key of the whole page means.
+/// A keyboard shortcut.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Shortcut {
-    /// Take the last step back.
+    /// Undo the last step.
     Undo,
-    /// Make it again.
+    /// Redo the last undone step.
     Redo,
 }
 
-/// Tells when such a key is pressed. The browser would take back what was typed last in some field of the page, wherever
-/// the maker is by then; here it is the last step of the document.
+/// Calls `tell` for each shortcut. The browser's own undo would restore text in some field of the page,
+/// wherever the maker is now. This one undoes the last step in the document.
 pub fn on_shortcut(tell: impl Fn(Shortcut) + 'static) {
     let Some(window) = web_sys::window() else { return };
     let heard = Closure::<dyn Fn(Event)>::new(move |event: Event| {
-        // Browsers that fill fields in by themselves send events of this name that are of no key.
+        // Autofill sends events with this name that are not keyboard events.
         let Ok(event) = event.dyn_into::<KeyboardEvent>() else {
             return;
         };
@@ -27,14 +27,14 @@ pub fn on_shortcut(tell: impl Fn(Shortcut) + 'static) {
             tell(shortcut);
         }
     });
-    // A window that takes no listener leaves these keys to the browser; the buttons do the same.
+    // Without a listener, the browser handles these keys. The buttons do the same thing.
     let _ = window.add_event_listener_with_callback("keydown", heard.as_ref().unchecked_ref());
-    // The page listens as long as it lives.
+    // The listener lives as long as the page.
     heard.forget();
 }
 
-/// What a key means while the control or the command key is held. The letter is large with the shift key, and without it
-/// while capitals are locked.
+/// Returns the meaning of a key pressed with Control or Command. The letter is a capital with Shift, or
+/// without it if Caps Lock is on.
 fn shortcut(key: &str, is_held: bool, is_shifted: bool) -> Option<Shortcut> {
     match (key, is_shifted) {
         ("z" | "Z", false) if is_held => Some(Shortcut::Undo),

@@ -1,7 +1,7 @@
-//! The browser's own database: each piece is a record, and one record says how they hang together.
+//! The browser's database. Each piece is a record, and one more record lists the pieces.
 //!
-//! A change is written in one transaction that reads the changed records first: what another tab saved meanwhile stays
-//! (`workshop::records`). `store.js` talks with the browser.
+//! A change is written in one transaction that first reads the affected records, so that changes from other
+//! tabs are kept (`workshop::records`). `store.js` talks to the browser.
 
 use std::cell::Cell;
 use std::rc::Rc;
@@ -30,21 +30,22 @@ extern "C" {
     async fn replace(database: &JsValue, records: Array) -> Result<(), JsValue>;
 }
 
-/// The name of the database of the page.
+/// The name of the page's database.
 pub const DATABASE: &str = "coatwright";
-/// The version of the records. An older page must not write into newer ones, so the browser refuses it the database.
+/// The version of the records. An older page must not write to newer ones, so the browser does not let it
+/// open the database.
 const VERSION: u32 = 3;
 const PIECES: &str = "pieces";
 const WORKSHOPS: &str = "workshops";
-/// There is one workshop for now; its record has a name so that there can be more.
+/// For now there is one workshop. Its record has a key so that there can be more later.
 const THE_WORKSHOP: &str = "workshop";
 
-/// Why the database did not do as asked, in words for the maker.
+/// Why the database operation failed, in words for the maker.
 #[derive(Clone, Debug, PartialEq)]
 pub struct StoreError {
-    /// The words.
+    /// The reason.
     pub reason: String,
-    /// Whether the database was closed under the page: then it can be opened again.
+    /// True if the browser closed the database, so that it can be reopened.
     pub is_closed: bool,
 }
 
@@ -81,8 +82,8 @@ impl Drop for Store {
 }
 
 impl Store {
-    /// Opens the database of this name, and makes it if it is not there. `lost` is called when what it held is gone, or may
-    /// be; the database is closed then.
+    /// Opens or creates the database with this name. `lost` is called when its data is gone or may be gone.
+    /// The database is closed in that case.
     ///
     /// # Errors
     /// If the browser refuses it, as in some private windows.
@@ -95,12 +96,12 @@ impl Store {
         })
     }
 
-    /// The workshop as it was last saved, with what could not be read of it; nothing if none was ever saved.
+    /// Returns the last saved workshop and what could not be read, or `None` if nothing was ever saved.
     ///
     /// # Errors
-    /// If the browser cannot read.
+    /// If the browser cannot read the data.
     pub async fn load(&self) -> Result<Option<Saved>, StoreError> {
-        // In the order of the stores in `store.js`.
+        // The order of the stores in `store.js`.
         let [pieces, workshops] = pair(&load_all(&self.database).await?);
         let mut others = records(&workshops);
         Ok(read(&Found {
@@ -109,11 +110,11 @@ impl Store {
         }))
     }
 
-    /// Saves a workshop: makes the change from `before` to it on the newest records. Tells whether someone else had
-    /// changed one of them: then there is more saved than this workshop has.
+    /// Saves a workshop by applying the change from `before` to the newest records. Returns true if someone
+    /// else changed one of them, so that the database has more changes than this workshop.
     ///
     /// # Errors
-    /// If the browser cannot write, for instance because its storage is full. Nothing was changed then.
+    /// If the browser cannot write, for example because its storage is full. Nothing is changed in that case.
     pub async fn save(&self, workshop: &Workshop, before: &Workshop) -> Result<bool, StoreError> {
         let keys = Changes::between(before, workshop).keys();
         if keys.is_empty() {
@@ -134,10 +135,10 @@ impl Store {
         Ok(is_mixed.get())
     }
 
-    /// Saves a workshop in place of all that there is.
+    /// Replaces all saved data with a workshop.
     ///
     /// # Errors
-    /// As for [`Store::save`].
+    /// Same as [`Store::save`].
     pub async fn save_whole(&self, workshop: &Workshop) -> Result<(), StoreError> {
         let records = Changes::whole(workshop).into_iter();
         let records: Array = records.map(|(key, text)| listed(&key, [text.into()])).collect();
@@ -145,7 +146,7 @@ impl Store {
     }
 }
 
-/// A list for `store.js`: the store of a record, its name, and what else there is to say of it.
+/// Returns a list for `store.js`: the store of a record, its key, and the additional values.
 fn listed(key: &Key, more: impl IntoIterator<Item = JsValue>) -> Array {
     let (store, name) = match key {
         Key::Workshop => (WORKSHOPS, THE_WORKSHOP),
@@ -163,7 +164,7 @@ fn pair(of: &JsValue) -> [Array; 2] {
     [0, 1].map(|place| Array::from(&of.get(place)))
 }
 
-/// The records of a store by their names, each with its text, if it has one.
+/// Returns the records of a store by key, each with its text if it has one.
 fn records(of: &Array) -> SortedMap<String, Option<String>> {
     let [names, texts] = pair(of);
     let names = names.iter().map(|name| name.as_string().unwrap_or_default());
