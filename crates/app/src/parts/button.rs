@@ -1,15 +1,15 @@
-//! A plain button.
+//! Plain buttons.
 
 use yew::prelude::*;
 
 use super::icon::{Icon, icon};
 
-/// A button with a word on it.
+/// A button with a word.
 pub fn button(id: impl Into<AttrValue>, word: &'static str, onclick: Callback<MouseEvent>) -> Html {
     labelled(id.into(), word, None, onclick)
 }
 
-/// A button whose word says too little on its own.
+/// A button with a word and a longer label for screen readers.
 pub fn button_for(id: String, word: &'static str, label: String, onclick: Callback<MouseEvent>) -> Html {
     labelled(id.into(), word, Some(label), onclick)
 }
@@ -18,7 +18,8 @@ fn labelled(id: AttrValue, word: &'static str, label: Option<String>, onclick: C
     html! { <button type="button" {id} aria-label={label} {onclick}>{ word }</button> }
 }
 
-/// A button with a sign and a word; where there is no room the word is only heard. Without something to do it is off.
+/// A button with an icon and a word. In narrow layouts, only screen readers get the word. Without `onclick`,
+/// the button is disabled.
 pub fn sign(id: &'static str, of: Icon, word: &'static str, onclick: Option<Callback<MouseEvent>>) -> Html {
     html! {
         <button type="button" {id} class="sign" disabled={onclick.is_none()} {onclick}>
@@ -27,7 +28,7 @@ pub fn sign(id: &'static str, of: Icon, word: &'static str, onclick: Option<Call
     }
 }
 
-/// A button with a sign and a word that stays pressed.
+/// A toggle button with an icon and a word.
 pub fn held(
     id: &'static str,
     of: Icon,

@@ -1,8 +1,8 @@
-//! A choice of one out of a few, all of them in sight.
+//! A choice from a few visible options.
 
 use yew::prelude::*;
 
-/// A row of buttons of which one is pressed. Each option is a value, the end of its element's name and its word.
+/// A row of buttons, one of which is pressed. Each option has a value, an element suffix and a word.
 pub fn choice<T: Copy + PartialEq + 'static>(
     label: &str,
     id: &str,

@@ -1,8 +1,9 @@
-//! A part of a sheet that opens and closes. What is closed is not made at all, so long sheets stay quick.
+//! A section that expands and collapses. The contents of a collapsed section are not built, so long pages
+//! stay fast.
 
 use yew::prelude::*;
 
-/// A summary with a figure, and what lies under it when it is open.
+/// A summary with a figure, and the contents if the section is open.
 pub fn fold(
     name: &str,
     (title, figure): (String, String),
@@ -12,7 +13,7 @@ pub fn fold(
 ) -> Html {
     let toggled = name.to_owned();
     let toggle = on_toggle.reform(move |event: MouseEvent| {
-        // The state says what is open; the element would be of another mind after it was made anew.
+        // The state controls what is open. Otherwise the element could disagree with it after an update.
         event.prevent_default();
         toggled.clone()
     });

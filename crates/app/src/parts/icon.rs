@@ -1,29 +1,29 @@
-//! Small drawn signs beside or in place of words. Each is drawn for this project on a square of 24.
+//! Icons with or without words. Each was drawn for this project on a grid of 24 by 24.
 
 use yew::prelude::*;
 
-/// A sign. What it means stands beside it in words, or in the name of its button.
+/// An icon. Its meaning is given in words next to it or in the label of its button.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Icon {
-    /// An arrow that comes back.
+    /// A curved arrow back.
     Undo,
-    /// The same to the other side.
+    /// A curved arrow forward.
     Redo,
     /// A can with a list.
     Shopping,
-    /// A leaf of a calendar.
+    /// A calendar page.
     Days,
-    /// A rule with two sliders.
+    /// Two sliders.
     Settings,
-    /// Turned to the left.
+    /// Turn left.
     TurnLeft,
-    /// Turned to the right.
+    /// Turn right.
     TurnRight,
-    /// One step back along the tape.
+    /// The previous measurement.
     Back,
-    /// One step on.
+    /// The next measurement.
     On,
-    /// A key of a keyboard.
+    /// A keyboard.
     Keyboard,
 }
 
@@ -44,7 +44,7 @@ impl Icon {
     }
 }
 
-/// The drawing of a sign.
+/// Draws an icon.
 pub fn icon(icon: Icon) -> Html {
     html! {
         <svg class="icon" viewBox="0 0 24 24" aria-hidden="true"><path d={icon.path()} /></svg>

@@ -1,5 +1,5 @@
-//! Small pieces of the screens that are used in more than one place. They are functions and not components: their
-//! callbacks differ at every drawing of the page, so a component could never be left as it is.
+//! Small elements used on several screens. They are functions and not components. Their callbacks change with
+//! every update, so components would be redrawn anyway.
 
 mod button;
 mod choice;

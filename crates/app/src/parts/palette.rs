@@ -1,11 +1,11 @@
-//! Colours to choose from with one touch, in place of mixing one on a wheel.
+//! A color palette for picking a color with one touch.
 
 use workshop::Colour;
 use yew::prelude::*;
 
 use crate::words;
 
-/// A row of colours; `chosen` is the one that stands now, `of` the name of what gets it.
+/// A row of colors. `chosen` is the current one, and `of` is the id of the element that uses it.
 pub fn palette(of: &str, colours: &[Colour], chosen: Option<Colour>, on_choose: &Callback<Colour>) -> Html {
     let one = |colour: &Colour| {
         let colour = *colour;

@@ -1,10 +1,10 @@
-//! A choice of one out of many, in a list that opens.
+//! A choice from many options, in a drop-down list.
 
 use web_sys::HtmlSelectElement;
 use yew::prelude::*;
 use yew::virtual_dom::{VTag, VText};
 
-/// A labelled list. Each option is its key and its word; `on_choose` is told the key.
+/// A list with a label. Each option has a key and a word. `on_choose` receives the key.
 pub fn select<'a>(
     label: &str,
     id: String,
@@ -21,8 +21,9 @@ pub fn select<'a>(
     framed(label, id, options, is_long, on_choose)
 }
 
-/// An option of a list. Whether it is chosen is set as a property, not as an attribute: once a maker chose from the list the
-/// browser passes over the attribute, and the list of the next piece would still show the choice for the last one.
+/// An option of a list. The selection is set as a property instead of an attribute. Browsers ignore the
+/// attribute after the maker made a choice, so the list for the next piece would still show the choice for
+/// the last one.
 pub fn option(key: &str, word: &str, is_chosen: bool) -> Html {
     let mut option = VTag::new("option");
     option.add_attribute("value", key.to_owned());
@@ -31,7 +32,7 @@ pub fn option(key: &str, word: &str, is_chosen: bool) -> Html {
     option.into()
 }
 
-/// A chosen word of more letters than this is cut off in a list of the usual width.
+/// A selected word longer than this is cut off in a list of normal width.
 const LONG: usize = 16;
 
 fn framed(label: &str, id: String, options: Html, is_long: bool, on_choose: Callback<String>) -> Html {

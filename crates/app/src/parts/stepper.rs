@@ -1,9 +1,9 @@
-//! A small count with a button to either side.
+//! A small number with a button on each side.
 
 use yew::prelude::*;
 
-/// A count that is made one more or one less. `label` says what is counted and `of` of what, as in `, row 2`; the
-/// names of the buttons' elements begin with `id`; `limits` are the least and the most that it can be.
+/// A number to increase or decrease by one. `label` says what is counted, and `of` where, such as `, row 2`.
+/// The ids of the buttons start with `id`. `limits` are the minimum and maximum.
 pub fn stepper(
     (label, of): (&str, &str),
     id: &str,
