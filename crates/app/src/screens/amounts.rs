@@ -1,4 +1,4 @@
-//! The answer: how much of each material, how sure, and whether the can in hand is enough.
+//! The results: the amount of each material, its uncertainty, and whether the cans on hand are enough.
 
 use coatings::Verdict;
 use coatings::can::LEVELS;
@@ -12,7 +12,7 @@ use crate::parts::{fold, select};
 use crate::state::{Action, DraftId};
 use crate::words;
 
-/// Area and amounts in full.
+/// Shows the area and all amounts.
 pub fn amounts(shown: &Shown) -> Html {
     match shown.takeoff() {
         Some(takeoff) => refused::answer(&shown.app, DraftId::is_of_amounts, || answer(shown, takeoff)),
@@ -56,7 +56,7 @@ fn answer(shown: &Shown, takeoff: &Takeoff) -> Html {
     }
 }
 
-/// The can that is drawn: the first one on hand, or else the largest of those to buy.
+/// Returns the volume of the can to draw: the first one on hand, or else the largest one to buy.
 fn drawn_can(line: &MaterialLine, buy: &Bought) -> Volume {
     let bought = buy.iter().flat_map(|buy| &buy.cans).map(|(can, _)| can.volume());
     let mut cans = line.on_hand.iter().flat_map(|hand| &hand.cans);
@@ -103,7 +103,7 @@ fn material(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, buy: &Bought,
     }
 }
 
-/// The cans of a material that the maker has, and who else takes from them; nothing where there is none.
+/// Describes the maker's cans of a material and the other pieces that use it. Empty if there are none.
 fn shelf(shown: &Shown, line: &MaterialLine) -> String {
     let of = |hand: &OnHand| {
         let others = also_planned_for(&shown.app.workshop, &shown.piece.id, &line.need);
@@ -112,7 +112,7 @@ fn shelf(shown: &Shown, line: &MaterialLine) -> String {
     line.on_hand.as_ref().map(of).unwrap_or_default()
 }
 
-/// The colour beside a material that comes in colours. The name says which material it is; the colour only helps.
+/// Shows a color next to a material. It is decorative because the name identifies the material.
 pub fn swatch(colour: coatings::Rgb) -> Html {
     html! {
         <svg class="swatch" viewBox="0 0 10 10" aria-hidden="true">
@@ -139,13 +139,13 @@ fn can(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine) -> Html {
     let choose = have(|key| HaveEdit::Can(coatings::can(key).map(|can| can.key)));
     let fill = have(|key| HaveEdit::Level(coatings::can::level(key).map(|level| level.key)));
     let hand = line.on_hand.as_ref();
-    // Several cans are changed on the shelf.
+    // If there are several cans, they are edited on the shelf.
     let only = match hand.map(|hand| hand.cans.as_slice()) {
         None => Some(None),
         Some([one]) => Some(Some(one)),
         Some(_) => None,
     };
-    // A can of the other system stays in the list while it is the chosen one.
+    // A can from the other unit system stays in the list while it is selected.
     let sizes = coatings::can_sizes(system);
     let size = only.flatten().and_then(|stock| stock.can);
     let foreign = size.filter(|can| !sizes.contains(can));
@@ -182,13 +182,13 @@ fn can(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine) -> Html {
     }
 }
 
-/// The area and the amounts in a few words, for one who hears the page.
+/// Describes the area and the amounts for screen readers.
 pub fn in_words(shown: &Shown) -> String {
     let of = |takeoff| words::spoken(takeoff, shown.app.workshop.units);
     shown.takeoff().map(of).unwrap_or_default()
 }
 
-/// The amounts in one line, always in sight on a narrow screen; it leads to the full answer.
+/// Shows the amounts in one line that stays visible on narrow screens and links to the full results.
 pub fn in_short(shown: &Shown) -> Html {
     let system = shown.app.workshop.units;
     let figures = match shown.takeoff() {

@@ -1,4 +1,4 @@
-//! What is told of the open piece while somebody types.
+//! The results to show for the open piece while somebody is typing.
 
 use super::Bought;
 use super::Result;
@@ -7,18 +7,19 @@ use std::rc::Rc;
 use workshop::Piece;
 use yew::prelude::*;
 
-/// A piece and what is told of it.
+/// A piece and its results.
 #[derive(Clone, Default)]
 pub(super) struct Answer {
     pub(super) piece: Option<Rc<Piece>>,
     pub(super) result: Option<Result>,
     pub(super) cans: Rc<Vec<Bought>>,
-    /// Whether it is the last that could be told, while somebody types what cannot be read or does not fit yet.
+    /// True if these are the last valid results because the text being typed cannot be read or does not fit
+    /// yet.
     pub(super) waits: bool,
 }
 
-/// What is told of the open piece. Of a size of 26 the first figure alone fits nowhere: as long as somebody is typing, what
-/// was told last stays.
+/// Returns the results for the open piece. While somebody types, the last results stay. For example, the
+/// first digit of 26 on its own never fits.
 #[hook]
 pub(super) fn use_answer(app: &App, piece: Option<&Rc<Piece>>) -> Answer {
     let analysis = app.analysis();

@@ -1,4 +1,4 @@
-//! A piece on the board: its drawing, the questions about it, the answers beside it.
+//! The screen of a piece: its drawing, the tabs and the results.
 
 use super::Send;
 use super::Shown;
@@ -21,8 +21,7 @@ use crate::state::{Action, App, Tab};
 use crate::words;
 use yew::prelude::*;
 
-/// A piece on the board: its drawing, the questions under it, the answers beside it, and the tape keys when they are asked
-/// for.
+/// Shows the drawing, the tab under it, the results beside it, and the tape keypad during a measurement.
 pub(super) fn board(shown: &Shown, drawn: &drawing::Drawn) -> Html {
     let Shown { app, send, .. } = shown;
     let sheet = words::sheet(app.sheet);
@@ -30,7 +29,7 @@ pub(super) fn board(shown: &Shown, drawn: &drawing::Drawn) -> Html {
     let word = word.map_or("", |(_, word)| *word);
     let taking = app.field.is_some().then_some("taking");
     let told = shown.told();
-    // Where nothing is measured or coloured, the drawing would only be in the way.
+    // Tabs without measurements or colors do not need the drawing.
     let is_drawn = shown.takeoff().is_none()
         || matches!(
             app.sheet,
@@ -55,7 +54,7 @@ pub(super) fn board(shown: &Shown, drawn: &drawing::Drawn) -> Html {
                         Tab::Card => out::out(shown),
                     } }
                 </div>
-                // It scrolls, and while one measures nothing in it takes the focus.
+                // It scrolls, and it takes no focus during a measurement.
                 <aside class={classes!("answers", shown.waits())} id="answers" aria-label="Amounts" tabindex="0"
                     aria-busy={shown.waiting.is_some().to_string()}>
                     { amounts::amounts(&told) }
@@ -71,7 +70,7 @@ pub(super) fn board(shown: &Shown, drawn: &drawing::Drawn) -> Html {
     }
 }
 
-/// The sheets in the order of the work, with the word for each.
+/// The tabs in the order of the work, with their words.
 pub(super) const SHEETS: [(Tab, &str); 8] = [
     (Tab::Measure, "Measure"),
     (Tab::Parts, "Parts"),

@@ -1,4 +1,4 @@
-//! The job card: one page for the bench, to print and to tick off. What stands here is what is printed.
+//! The job card: one page for the bench, to print and check off. It prints exactly as shown.
 
 use super::Bought;
 use workshop::art::{Art, art};
@@ -14,7 +14,7 @@ use crate::state::DraftId;
 use crate::words;
 use workshop::book::DoneStep;
 
-/// The card of the open piece; nothing while its measurements do not fit.
+/// Shows the job card of the open piece, or a hint if its measurements do not fit.
 pub fn card(shown: &Shown) -> Html {
     let Some(takeoff) = shown.takeoff() else {
         return html! { <p>{ "Mend the measurements first; then the job card stands here." }</p> };
@@ -89,7 +89,7 @@ fn part(part: &CardPart, system: units::System) -> Html {
     }
 }
 
-/// Leaf, stencils, transfers and paper, with a box for each.
+/// Shows leaf, stencils, transfers and paper, each with a checkbox.
 fn laid_on(piece: &Piece) -> Html {
     let all = art(piece);
     if all.is_empty() {
@@ -113,12 +113,12 @@ fn laid_on(piece: &Piece) -> Html {
     }
 }
 
-/// A step of preparing with what it takes; how it is done stands on its sheet.
+/// Shows a preparation step with its supplies. The instructions are on the preparation tab.
 fn preparing(shown: &Shown, step: &PrepareStep) -> Html {
     let system = shown.app.workshop.units;
     let is_done = shown.piece.books.has::<DoneStep>(&step.key);
     let amount = |of: &Amount| format!("{} {}", of.what, words::much(of.much, system));
-    // What is fetched for it; areas and edges stand on its sheet.
+    // Only supplies to fetch are listed. Areas and edges are on the preparation tab.
     let is_fetched =
         |of: &&Amount| of.good.is_some() || matches!(of.much, Much::Volume(..) | Much::Hours(..));
     let amounts = step.taken().iter();
@@ -136,7 +136,7 @@ fn preparing(shown: &Shown, step: &PrepareStep) -> Html {
 }
 
 fn step(step: &CardStep, is_last: bool) -> Html {
-    // How long the last one cures stands with all others that cure, in the step of its own.
+    // The curing of the last coat is part of the curing step.
     let wait = match is_last {
         true => ".".to_owned(),
         false => format!(". Next coat after {}.", words::hours(step.recoat)),

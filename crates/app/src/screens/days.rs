@@ -1,4 +1,5 @@
-//! The room of days: when each step of every piece is due, when pieces are ready, whether the air is fit, and the calendar.
+//! The schedule screen: when each step of every piece is due, when pieces are ready, whether the air allows
+//! coating, and the calendar.
 
 use std::rc::Rc;
 
@@ -20,7 +21,7 @@ use crate::state::{Action, App, DraftId, Screen};
 use crate::words;
 use workshop::book::DoneStep;
 
-/// The days that the picture shows at most.
+/// The maximum number of days in the chart.
 const MOST_DAYS: u32 = 21;
 
 #[derive(Properties, PartialEq)]
@@ -29,7 +30,7 @@ pub struct Props {
     pub send: Send,
 }
 
-/// The days of all pieces, from now on.
+/// Shows the schedule of all pieces, starting now.
 #[component]
 pub fn DaysRoom(props: &Props) -> Html {
     let Props { app, send } = props;
@@ -56,7 +57,7 @@ pub fn DaysRoom(props: &Props) -> Html {
     }
 }
 
-/// What the days rest on: the hours of the maker, and the air as it is now.
+/// Shows the inputs of the schedule: the working hours and the current air.
 fn given(app: &App, send: &Send, days: &Days) -> Html {
     let is_open = |name: &str| app.unfolded.contains(name);
     let hours = || {
@@ -98,7 +99,7 @@ pub struct ReadyProps {
     pub send: Send,
 }
 
-/// When the open piece is ready if it is begun now, and the way to its days.
+/// Shows when the open piece is ready if work starts now, with a link to the schedule.
 #[component]
 pub fn Ready(props: &ReadyProps) -> Html {
     let ReadyProps { app, send } = props;
@@ -115,19 +116,19 @@ pub fn Ready(props: &ReadyProps) -> Html {
     }
 }
 
-/// The width of the picture and the height of a row, in its own units.
+/// The width of the chart and the height of a row, in drawing units.
 const WIDTH: f64 = 720.0;
 const ROW: f64 = 40.0;
 const HEAD: f64 = 22.0;
-/// What the name of a day takes.
+/// The minimum width for a day heading.
 const LEAST_HEAD: f64 = 72.0;
 
-/// A row for each piece, a column for each day.
+/// Draws a row for each piece and a column for each day.
 fn drawn(days: &Days) -> Html {
     let picture = chart(&days.jobs, &days.timetable, &days.hours, MOST_DAYS);
     let height = HEAD + ROW * picture.rows.len() as f64;
     let column = WIDTH / picture.days.len().max(1) as f64;
-    // Where columns are narrow, not each has room for its day.
+    // With narrow columns, only some headings fit.
     let every = (LEAST_HEAD / column).ceil().max(1.0) as usize;
     let day = |(n, of): (usize, &timetable::DayColumn)| {
         let x = column * n as f64;
@@ -179,7 +180,7 @@ fn bars(days: &Days, picture: &Chart, n: usize, row: &timetable::Row) -> Html {
     }
 }
 
-/// The file for any calendar (RFC 5545).
+/// Shows the button for a calendar file (RFC 5545).
 fn calendar(send: &Send, days: &Days) -> Html {
     let entries = events(&days.jobs, &days.timetable);
     let send = send.clone();
@@ -190,7 +191,7 @@ fn calendar(send: &Send, days: &Days) -> Html {
     button("save-calendar", "Save as a calendar file", save.into())
 }
 
-/// The hands-on work day by day, each to be ticked off.
+/// Lists the hands-on work by day, with checkboxes.
 fn list(app: &App, send: &Send, days: &Days) -> Html {
     let works: Vec<(Moment, &Work)> = days
         .timetable
@@ -235,7 +236,7 @@ fn list(app: &App, send: &Send, days: &Days) -> Html {
     }
 }
 
-/// Whether a step of a piece is ticked off, and what ticks it off or takes that back.
+/// Returns whether a step of a piece is checked off, and a callback that checks or unchecks it.
 fn tick(app: &App, send: &Send, piece: &str, step: &str) -> (bool, Callback<Event>) {
     let (piece, key): (_, Rc<str>) = (workshop::PieceId(piece.into()), step.into());
     let lines = app.workshop.piece(&piece).map(|piece| &piece.books);
@@ -247,7 +248,7 @@ fn tick(app: &App, send: &Send, piece: &str, step: &str) -> (bool, Callback<Even
     (is_done, tick)
 }
 
-/// What is ticked off already, piece by piece, to be taken back where it was a mistake.
+/// Lists the steps that are checked off, by piece, so that mistakes can be undone.
 fn ticked(app: &App, send: &Send, days: &Days) -> Html {
     let done = || {
         let jobs = days.jobs.iter();
@@ -276,5 +277,5 @@ fn ticked(app: &App, send: &Send, days: &Days) -> Html {
     })
 }
 
-/// The fold with what is ticked off.
+/// The name of the section of steps that are checked off.
 const TICKED: &str = "ticked-off";

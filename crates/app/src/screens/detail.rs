@@ -1,4 +1,4 @@
-//! Of one material: which cans to buy, where it goes, what makes its amount unsure, how it comes about.
+//! Details of one material: the cans to buy, where it goes, why its amount is a range, and the calculation.
 
 use std::borrow::Cow;
 
@@ -10,10 +10,11 @@ use yew::prelude::*;
 use super::{Bought, Shown, money, weighed};
 use crate::words;
 
-/// Causes that give less of the variance than this are left out of the list: they move no figure that is shown.
+/// Causes with a smaller share of the variance are not listed, because they do not affect the displayed
+/// figures.
 const WORTH_NAMING: f64 = 0.01;
 
-/// The fold under an amount.
+/// Shows the section under an amount.
 pub fn detail(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, buy: &Bought) -> Html {
     let workshop = &shown.app.workshop;
     let system = workshop.units;
@@ -56,7 +57,7 @@ fn row(what: Cow<'static, str>, figure: String) -> Html {
     html! { <div><dt>{ what }</dt><dd>{ figure }</dd></div> }
 }
 
-/// The best estimate of every zone and layer, with its formula and what stands in it.
+/// Shows the best estimate for every zone and layer, with its formula and inputs.
 fn working(takeoff: &Takeoff, line: &MaterialLine, system: System) -> Html {
     let Some(working) = takeoff.working_of(line) else {
         return Html::default();
@@ -96,7 +97,7 @@ fn formula(working: &Working, system: System) -> Html {
     }
 }
 
-/// A number of a formula in the units of the maker, and below that in those that the formula is worked out in, where they
+/// Shows a number of a formula in the maker's units, and below it in the units of the calculation if they
 /// differ.
 fn quantity(quantity: &Quantity, system: System) -> Html {
     let either_way = words::either_way(quantity.standard_uncertainty);

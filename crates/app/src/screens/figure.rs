@@ -1,4 +1,4 @@
-//! The field of a figure of a label or of the price of a can.
+//! The field of a label value or the price of a can.
 
 use std::rc::Rc;
 
@@ -10,32 +10,32 @@ use super::Send;
 use crate::parts::option;
 use crate::state::{Action, App, DraftId, FigureId};
 
-/// What is to be said of a figure.
+/// A remark about a value.
 #[derive(Clone)]
 pub enum Remark {
-    /// It cannot be read, or cannot be.
+    /// The value cannot be read or is impossible.
     Error(String),
-    /// It can be, but hardly is.
+    /// The value is possible but unlikely.
     Question(String),
 }
 
-/// What a field asks.
+/// The inputs of a field.
 pub struct Asked {
-    /// Which figure.
+    /// The value.
     pub id: FigureId,
-    /// What it is called.
+    /// The label.
     pub label: String,
-    /// The unit in which it was written, or in which it usually is; nothing where it has none.
+    /// The unit of the entered value, or the usual unit. Empty if it has none.
     pub unit: &'static str,
-    /// The units that it may be written in: key, sign and factor.
+    /// The accepted units: key, symbol and factor.
     pub units: &'static [(&'static str, &'static str, f64)],
-    /// What stands in for it.
+    /// The default.
     pub usual: String,
-    /// What is to be said of what was read.
+    /// The remark about the entered value.
     pub remark: Option<Remark>,
 }
 
-/// The field of the price of a can of a material, by its key.
+/// Shows the price field of a can for the material with this key.
 pub fn price_field(app: &App, send: &Send, material: Rc<str>, can: &'static CanSize) -> Html {
     let asked = Asked {
         id: FigureId::Price(material, can.key),
@@ -48,7 +48,7 @@ pub fn price_field(app: &App, send: &Send, material: Rc<str>, can: &'static CanS
     figure_field(app, send, &asked)
 }
 
-/// The field of one figure, with its unit and with what is wrong with it.
+/// Shows the field of a value, with its unit and errors.
 pub fn figure_field(app: &App, send: &Send, asked: &Asked) -> Html {
     let Asked { id, label, units, .. } = asked;
     let draft = DraftId::Figure(id.clone());
@@ -96,7 +96,7 @@ pub fn figure_field(app: &App, send: &Send, asked: &Asked) -> Html {
                     </select>
                 }
             </div>
-            // Always one node, or the field beside it would be made anew and lose the focus.
+            // Always emit one node, or the next field would be rebuilt and lose the focus.
             { said.unwrap_or_default() }
         </div>
     }

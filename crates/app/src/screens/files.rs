@@ -15,7 +15,7 @@ use crate::parts::button;
 use crate::state::{Action, App, Message};
 use crate::words;
 
-/// The two buttons.
+/// Shows the two buttons.
 pub fn files(app: &Rc<App>, send: &Send) -> Html {
     html! {
         <div class="buttons">
@@ -34,13 +34,13 @@ fn save(app: &Rc<App>, send: &Send) -> Callback<MouseEvent> {
     })
 }
 
-/// Saves a workshop to a file and says what became of it.
+/// Saves a workshop to a file and reports the result.
 pub async fn save_workshop(workshop: &Workshop, send: &Send) {
     let name = files::file_name(&workshop.title, files::WORKSHOP);
     let text = format::save(workshop);
     let saved = match text.len() > format::MAX_BYTES {
         false => device::save(&name, "application/json", &text).await,
-        // A file that cannot be opened again is none.
+        // A file that cannot be opened again is useless.
         true => Err(words::too_large(text.len())),
     };
     if matches!(saved, Ok(Saved::As(_) | Saved::Downloaded(_))) {
@@ -49,7 +49,7 @@ pub async fn save_workshop(workshop: &Workshop, send: &Send) {
     tell_saved(send, saved);
 }
 
-/// Says what became of a file.
+/// Reports whether a file was saved.
 pub fn tell_saved(send: &Send, saved: Result<Saved, String>) {
     let message = match saved {
         Ok(saved) => Message::Done(words::file_saved(&saved)),
@@ -70,7 +70,7 @@ fn open(send: &Send) -> Callback<Event> {
         let send = send.clone();
         spawn_local(async move {
             let text = files::read(file).await;
-            // Emptied, so that the same file can be chosen once more after it was mended.
+            // Clear the input so that the same file can be chosen again after it was corrected.
             input.set_value("");
             let loaded = text.and_then(|text| format::load(&text).map_err(|error| error.to_string()));
             match loaded {

@@ -1,4 +1,5 @@
-//! The head of the page: its name, how the document is kept, the pieces side by side, undo, and the other rooms.
+//! The header: the name of the page, the save status, the strip of pieces, undo, and links to the other
+//! screens.
 
 use std::rc::Rc;
 
@@ -14,7 +15,7 @@ use crate::parts::{Icon, held, sign};
 use crate::state::{Action, App, SaveStatus, Screen};
 use crate::words;
 
-/// The head of the page.
+/// Shows the header.
 pub fn head(app: &Rc<App>, send: &Send) -> Html {
     let act = |act: Action| send.reform(move |_: MouseEvent| act.clone());
     let undo = app.can_undo().then(|| act(Action::Undo));
@@ -41,7 +42,8 @@ pub fn head(app: &Rc<App>, send: &Send) -> Html {
     }
 }
 
-/// Goes into another room, and from there back to the board. The words stay, so that no button moves from under a finger.
+/// Shows a button that opens another screen, or returns to the piece. Its word never changes, so no button
+/// moves.
 fn room(app: &App, send: &Send, room: Screen, id: &'static str, icon: Icon, word: &'static str) -> Html {
     let is_here = app.room == room;
     let next = if is_here { Screen::Board } else { room };
@@ -59,12 +61,13 @@ fn keeping(app: &App) -> Html {
     html! { <p id="keeping" role="status" data-state={state}>{ words }</p> }
 }
 
-/// What was taken back or made again. It goes out of sight by itself; the key begins that anew for another step.
+/// Shows what was undone or redone. It fades out, and the key restarts the fade for another step.
 fn stepped(words: String) -> Html {
     html! { <span key={words.clone()}>{ words }</span> }
 }
 
-/// Says when a newer page lies on the device, which the maker takes when it suits them; otherwise this is only heard.
+/// Shows that a newer version of the page is available. The maker decides when to load it. Other status
+/// changes are only for screen readers.
 fn new_version(app: &App) -> Html {
     let (state, words) = words::offline(app.device_status.offline);
     let is_ready = app.device_status.offline == Offline::NewVersion;
@@ -81,7 +84,7 @@ fn new_version(app: &App) -> Html {
     }
 }
 
-/// The strip of pieces, and a way to begin another.
+/// Shows the strip of pieces and the button that adds one.
 fn pieces(app: &App, send: &Send) -> Html {
     if app.workshop.pieces.is_empty() {
         return Html::default();
@@ -92,7 +95,7 @@ fn pieces(app: &App, send: &Send) -> Html {
         html! {
             <button type="button" key={&*piece.id.0} class="piece" aria-current={current.then_some("true")}
                 onclick={send.reform(move |_| Action::Open(id.clone()))}>
-                // A piece that made the page hang is not drawn either before it is chosen.
+                // A piece that made the page hang is not drawn before it is selected.
                 if app.skipped.as_ref() != Some(&piece.id) { <Silhouette piece={piece.clone()} /> }
                 <span>{ &piece.name }</span>
             </button>
@@ -114,7 +117,7 @@ fn pieces(app: &App, send: &Send) -> Html {
     }
 }
 
-/// What is invented says so, and goes with one tap.
+/// Shows that the pieces are samples, with a button that deletes them.
 fn invented(app: &App, send: &Send) -> Html {
     if !app.workshop.pieces.iter().any(|piece| piece.is_invented()) {
         return Html::default();

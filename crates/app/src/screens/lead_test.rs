@@ -9,7 +9,7 @@ use super::Send;
 use crate::parts::button;
 use crate::state::Action;
 
-/// What a test showed, to be said with one touch where the test stands.
+/// Shows buttons for the result of a test.
 pub fn result_of_test(send: &Send, piece: &PieceId, is_done: bool) -> Html {
     let write = |is_lead_found: bool| {
         let piece = piece.clone();

@@ -1,4 +1,4 @@
-//! A piece that comes in by a link.
+//! Importing a piece from a link.
 
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::spawn_local;
@@ -9,7 +9,8 @@ use super::Send;
 use crate::browser::{device, new_piece_id};
 use crate::state::{Action, Message};
 
-/// Looks at the address of the page once the workshop is there, and whenever it changes, for a piece to take in.
+/// Checks the page address for a piece to import, after the workshop was loaded and whenever the address
+/// changes.
 #[hook]
 pub fn use_links(send: &Send, is_opening: bool) {
     let send = send.clone();
@@ -20,9 +21,9 @@ pub fn use_links(send: &Send, is_opening: bool) {
         look(send.clone());
         let Some(window) = web_sys::window() else { return };
         let heard = Closure::<dyn Fn()>::new(move || look(send.clone()));
-        // Without a listener a link opens with the next start of the page.
+        // Without the listener, the link opens at the next start of the page.
         let _ = window.add_event_listener_with_callback("hashchange", heard.as_ref().unchecked_ref());
-        // The page listens as long as it lives.
+        // The listener lives as long as the page.
         heard.forget();
     });
 }

@@ -1,4 +1,4 @@
-//! What there is to tell the maker, each with a way to put it away.
+//! Messages to the maker, with buttons to dismiss them.
 
 use workshop::{Edit, Workshop};
 use yew::prelude::*;
@@ -7,7 +7,7 @@ use super::Send;
 use crate::state::{Action, App, Message};
 use crate::words;
 
-/// The list of messages; empty most of the time.
+/// Shows the list of messages, which is usually empty.
 pub fn messages(app: &App, send: &Send) -> Html {
     let message = |(place, message): (usize, &Message)| {
         let away = send.reform(move |_: MouseEvent| Action::PutAway(place));
@@ -35,7 +35,7 @@ fn opened(app: &App, workshop: &Workshop, place: usize, send: &Send, away: Callb
         move |_: MouseEvent| {
             let fits = ours.apply(Edit::Gather(theirs.clone())).is_ok();
             gather();
-            // What does not come along is said; where nothing came in, the edit says why.
+            // Report settings that are not imported. If nothing was imported, the edit reports why.
             let words = words::gathered(&ours.along(&theirs)).filter(|_| fits);
             if let Some(words) = words {
                 send.emit(Action::Tell(Message::Done(words)));

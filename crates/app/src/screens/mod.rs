@@ -1,4 +1,4 @@
-//! The screens. [`Page`] holds the state and hands it down; the others only show it and say what was done.
+//! The screens. [`Page`] holds the state and passes it to the others, which display it and send actions.
 
 mod alter;
 mod amounts;

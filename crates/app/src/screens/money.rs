@@ -1,4 +1,4 @@
-//! What a piece costs and must bring, and whether to buy it.
+//! The costs of a piece, the prices that cover them, and whether to buy it.
 
 use workshop::money::{Account, Line};
 use yew::prelude::*;
@@ -10,7 +10,7 @@ use crate::parts::button;
 use crate::state::{Action, DraftId, Screen};
 use crate::words;
 
-/// The sheet of money.
+/// Shows the money tab.
 pub fn sheet(shown: &Shown) -> Html {
     let Shown { app, send, .. } = shown;
     let account = app.analysis().account(&shown.piece, today());
@@ -27,7 +27,7 @@ pub fn sheet(shown: &Shown) -> Html {
             { only(app, send, "facts", &["bought", "asking", "sold", "sold-on", "hours", "materials", "delivery"]) }
             <h3>{ "Every piece" }</h3>
             { only(app, send, "habits", &["hourly", "profit", "fee-share", "fee", "wear", "delivery"]) }
-            // What comes and goes with an answer stands below the fields, so that none moves from under a finger.
+            // Text that appears and disappears is below the fields, so that no field moves.
             <p class="against">{ words::unpriced(&account.unpriced) }</p>
             if !is_blocked { { sum(account, &money) } }
             <p id="nearby">{ words::nearby(&account.nearby, &money) }</p>
@@ -39,7 +39,7 @@ pub fn sheet(shown: &Shown) -> Html {
 
 type Money<'a> = &'a dyn Fn(u64) -> String;
 
-/// The prices that decide, and what an hour brings.
+/// Shows the key prices and the hourly pay.
 fn verdict(shown: &Shown, account: &Account, money: Money<'_>) -> Html {
     let price = |price: Option<u64>| price.map_or_else(|| "\u{2013}".into(), money);
     let is_paid = account.costs.hourly > 0;
@@ -62,7 +62,7 @@ fn verdict(shown: &Shown, account: &Account, money: Money<'_>) -> Html {
     }
 }
 
-/// Line by line, with what is left.
+/// Shows the sum line by line, with what is left.
 fn sum(account: &Account, money: Money<'_>) -> Html {
     let line = |line: Line| {
         html! {

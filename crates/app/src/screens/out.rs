@@ -1,4 +1,4 @@
-//! What leaves the page: the job card on paper, tables, pictures, and the piece itself as a link.
+//! Exports: the printed job card, tables, pictures, and the piece as a link.
 
 use std::rc::Rc;
 
@@ -15,7 +15,7 @@ use crate::browser::{device, print};
 use crate::parts::button;
 use crate::state::{Action, Message};
 
-/// The sheet of the job card.
+/// Shows the job card tab.
 pub fn out(shown: &Shown) -> Html {
     html! {
         <section aria-label="Job card" class="out">
@@ -29,7 +29,7 @@ pub fn out(shown: &Shown) -> Html {
     }
 }
 
-/// A file that a button saves: the end of its name, its word, and its text.
+/// A file that a button saves: the end of its name, the word on the button, and its text.
 type Kind = (&'static str, &'static str, fn(&Shown, &Takeoff) -> String);
 
 const FILES: [Kind; 4] = [
@@ -47,7 +47,7 @@ fn drawing(shown: &Shown, takeoff: &Takeoff) -> String {
     svg(&shown.app.workshop, &shown.piece, takeoff, shown.app.look)
 }
 
-/// Its text is written when the button is pressed.
+/// Shows the button for a file. The text is created when it is pressed.
 fn file(shown: &Shown, (ending, word, text): Kind) -> Html {
     let of = shown.clone();
     let save = move |_: MouseEvent| {
@@ -73,7 +73,7 @@ fn tell(send: &Send, reason: Option<String>) {
     }
 }
 
-/// The piece as a link that holds its sizes, parts and finish, and as a code that a telephone or tablet reads from the screen.
+/// Shows the link with the sizes, parts and finish of the piece, and a QR code for a phone or tablet.
 fn link(shown: &Shown) -> Html {
     let Some(link) = &shown.app.link else {
         return html! {

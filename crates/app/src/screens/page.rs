@@ -1,4 +1,4 @@
-//! The whole page: it keeps the state, and the screens show that.
+//! The whole page. It holds the state, and the screens display it.
 
 use super::Send;
 use super::Shown;
@@ -23,7 +23,7 @@ use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use yew::prelude::*;
 
-/// The state as Yew keeps it.
+/// The state in the form that Yew needs.
 #[derive(Clone, PartialEq)]
 pub struct State(Rc<App>);
 
@@ -52,7 +52,7 @@ impl Reducible for State {
     }
 }
 
-/// The whole page: it keeps the state and what follows from it, and the screens show that.
+/// The whole page. It holds the state and everything derived from it, and the screens display them.
 #[component]
 pub fn Page() -> Html {
     let state = use_reducer(State::default);
@@ -83,7 +83,7 @@ pub fn Page() -> Html {
             browser::unmark_opening_soon();
         }
     });
-    // In the rooms nothing of the open piece is shown.
+    // Other screens do not show the open piece.
     let piece = app.piece().filter(|_| app.room == Screen::Board).cloned();
     let held = use_answer(&app, piece.as_ref());
     let typed = app.typing.clone().map(|id| (app.text_of(&id), id));
@@ -97,7 +97,7 @@ pub fn Page() -> Html {
         }
     });
     use_effect_with(app.sheet, |sheet| browser::keep_last_sheet(words::sheet(*sheet)));
-    // A piece that is opened is seen from its head, wherever the page stood before.
+    // When a piece is opened, scroll to its top.
     use_effect_with((app.open.clone(), is_there), |(open, _)| {
         browser::keep_last_piece(open.as_ref());
         browser::bring_piece_into_sight();
@@ -105,10 +105,10 @@ pub fn Page() -> Html {
             window.scroll_to_with_x_and_y(0.0, 0.0);
         }
     });
-    // So is a sheet or a room.
+    // Do the same for a tab or a screen.
     use_effect_with((app.sheet, app.room), |_| browser::to_head());
     let drawn = drawing::use_drawn(held.piece.as_ref(), held.result.as_ref(), app.look);
-    // Beside the keys the field of the list stays in sight, wherever the tape was taken out.
+    // While the tape keypad is open, keep the field visible in the list.
     use_effect_with(app.field, |field| {
         if let Some(field) = field {
             browser::bring_into_sight(&words::field_element(*field));
@@ -172,12 +172,12 @@ pub fn Page() -> Html {
     }
 }
 
-/// So long nobody types before something is said against a text, in milliseconds.
+/// How long to wait after typing before showing an error, in milliseconds.
 pub(super) const PAUSE: u32 = 1500;
 
-/// What else is touched or gone into than a measurement, its keys or its drawing puts the tape away. A touch does so when
-/// it is over: what is under the finger must not move before. As long as the cursor is in a measurement the tape stays
-/// out, wherever the touch that brought it there came to an end.
+/// Ends the measurement when anything other than a measurement, the keypad or the drawing is touched or
+/// focused. A touch takes effect when it ends, so that nothing moves under the finger. While a measurement
+/// has the focus, the measurement continues, wherever the touch ended.
 pub(super) fn turned_away<E: AsRef<web_sys::Event> + 'static>(app: &App, send: &Send) -> Callback<E> {
     let is_out = app.field.is_some();
     say_if(send, move |event: E| {

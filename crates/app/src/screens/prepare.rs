@@ -1,4 +1,4 @@
-//! What is done to a piece besides its coats: what was found on it, the steps with what they take, and how it went.
+//! The preparation tab: the condition of the piece, the steps with their amounts, and the log.
 
 use std::rc::Rc;
 
@@ -17,7 +17,7 @@ use crate::state::{Action, App, DraftId};
 use crate::words;
 use workshop::book::{DoneStep, Line, LogLine, LogTime, Record};
 
-/// The steps of the open piece; nothing while its measurements do not fit.
+/// Returns the steps of the open piece, or nothing if its measurements do not fit.
 pub fn steps(shown: &Shown) -> Rc<Vec<PrepareStep>> {
     match shown.takeoff() {
         Some(_) => shown.app.analysis().preparing(&shown.piece),
@@ -25,7 +25,7 @@ pub fn steps(shown: &Shown) -> Rc<Vec<PrepareStep>> {
     }
 }
 
-/// The sheet of preparing.
+/// Shows the preparation tab.
 pub fn prepare(shown: &Shown) -> Html {
     let Shown { app, send, .. } = shown;
     let steps = steps(shown);
@@ -51,12 +51,12 @@ pub fn prepare(shown: &Shown) -> Html {
     }
 }
 
-/// Whether what the steps take rests on a field.
+/// Returns true if the amounts of the steps depend on a field.
 fn is_of_steps(id: &DraftId) -> bool {
     id.is_of("facts") || id.is_of("art") || id.is_one_of("habits", &["sheet-yield", "dilution"])
 }
 
-/// What may have been found on a piece.
+/// The facts about the condition of a piece.
 const FACTS: [&str; 9] = [
     "age",
     "lead",
@@ -69,7 +69,7 @@ const FACTS: [&str; 9] = [
     "rust",
 ];
 
-/// What was found on the piece, and the maker's habits that the amounts hang on.
+/// Shows the condition of the piece, and the maker's habits that affect the amounts.
 fn found(shown: &Shown, steps: &[PrepareStep]) -> Html {
     let Shown { app, send, .. } = shown;
     let holes = || {
@@ -82,7 +82,7 @@ fn found(shown: &Shown, steps: &[PrepareStep]) -> Html {
     };
     let habits = || only(app, send, "habits", &["sheet-yield", "dilution"]);
     let toggle = send.reform(Action::Fold);
-    // The result of a test is written down where the test stands.
+    // The result of a test is entered at the test step.
     let is_asked = steps.iter().any(PrepareStep::asks_for_result);
     let facts: Vec<&str> = FACTS
         .into_iter()
@@ -108,7 +108,7 @@ fn found(shown: &Shown, steps: &[PrepareStep]) -> Html {
     }
 }
 
-/// The day on which a step was ticked off.
+/// Returns the day when a step was checked off.
 fn done_on(app: &App, key: &str) -> Option<units::Day> {
     app.piece()?.books.find::<DoneStep>(key)?.day
 }
@@ -134,7 +134,7 @@ fn step(shown: &Shown, step: &PrepareStep) -> Html {
             <p class="held">{ step.held.map(Held::message) }</p>
             if step.asks_for_result() { { result_of_test(send, &shown.piece.id, done.is_some()) } }
             <p>{ sentences(&step.how) }</p>
-            // What is not to be done takes nothing.
+            // Steps that must not be done take nothing.
             <dl class="amounts-of">{ for step.taken().iter().map(|of| amount(of, app.workshop.units)) }</dl>
             <p class="mind">{ sentences(&step.cautions) }</p>
             { fold(&why, ("Where that is from".into(), String::new()), is_open, toggle, &reasons) }
@@ -142,7 +142,7 @@ fn step(shown: &Shown, step: &PrepareStep) -> Html {
     }
 }
 
-/// Texts of reasons, one after the other.
+/// Joins the texts of reasons.
 pub fn sentences(reasons: &[Reason]) -> String {
     let texts: Vec<&str> = reasons.iter().map(|reason| reason.text).collect();
     texts.join(" ")
@@ -163,7 +163,7 @@ fn amount(amount: &Amount, system: units::System) -> Html {
     }
 }
 
-/// The first photo from before and the last from after, side by side, once there are both.
+/// Shows the first photo from before and the last one from after, once both exist.
 fn before_and_after(lines: &[Rc<Line>]) -> Html {
     let is_photo = |line: &&Rc<Line>, when: LogTime| {
         let of = LogLine::read(line);
@@ -180,7 +180,7 @@ fn before_and_after(lines: &[Rc<Line>]) -> Html {
     html! { <div class="before-after">{ figure(before, "Before") }{ figure(after, "After") }</div> }
 }
 
-/// How it went: days, photos, notes.
+/// Shows the log: days, photos and notes.
 fn log(app: &App, send: &Send) -> Html {
     let lines = app
         .piece()

@@ -1,4 +1,4 @@
-//! The room of price notes: what pieces go for nearby, a note for each, and what they tell kind by kind.
+//! The price notes screen: local prices, and their statistics by kind.
 
 use std::rc::Rc;
 
@@ -12,7 +12,7 @@ use crate::browser::today;
 use crate::state::App;
 use crate::words;
 
-/// The price notes.
+/// Shows the price notes.
 pub fn prices(app: &Rc<App>, send: &Send) -> Html {
     let (known, lacking) = notes(&app.workshop);
     let money = super::money(app);
@@ -56,7 +56,7 @@ fn note(app: &App, send: &Send, line: &Rc<Line>) -> Html {
     }
 }
 
-/// What the notes of a kind tell, and each as a point: a ring was asked, a dot was sold for.
+/// Shows the statistics of a kind, and each note as a point: a ring for an asked price, a dot for a sale.
 fn row(row: &Row, money: &dyn Fn(u64) -> String) -> Html {
     let name = row.kind.map_or("All notes", |kind| kind.label());
     html! {
@@ -69,9 +69,9 @@ fn row(row: &Row, money: &dyn Fn(u64) -> String) -> Html {
     }
 }
 
-/// The width and the height of the picture, in its own units.
+/// The width and height of the chart, in drawing units.
 const PICTURE: (f64, f64) = (240.0, 64.0);
-/// What is left free around the points.
+/// The margin around the points.
 const EDGE: f64 = 6.0;
 
 fn points(row: &Row, name: &str) -> Html {

@@ -1,12 +1,12 @@
-//! What the answers rest on while a field shows a text that it does not take: on what it had before, or on nothing; then
-//! there is no answer.
+//! What results are based on while a field shows a refused text: its previous value. Without one, there are
+//! no results.
 
 use yew::prelude::*;
 
 use crate::state::{App, DraftId, Refused};
 use crate::words;
 
-/// A line for each of the fields that are asked about whose text is not taken.
+/// Shows a line for each selected field whose text is refused.
 pub fn lines(app: &App, is_asked: impl Fn(&DraftId) -> bool) -> Html {
     listed(&app.refused(is_asked))
 }
@@ -20,7 +20,7 @@ fn listed(refused: &[Refused]) -> Html {
     }
 }
 
-/// An answer that rests on the fields that are asked about, with a line for each of them whose text is not taken.
+/// Shows results that depend on the selected fields, with a line for each refused text.
 pub fn answer(app: &App, is_asked: impl Fn(&DraftId) -> bool, content: impl FnOnce() -> Html) -> Html {
     let refused = app.refused(is_asked);
     let is_blocked = refused.iter().any(|refused| refused.used.is_none());

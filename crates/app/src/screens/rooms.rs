@@ -1,4 +1,4 @@
-//! The rooms besides the board, and the ways to them.
+//! The other screens and the links to them.
 
 use super::Send;
 use super::days;
@@ -12,7 +12,8 @@ use crate::state::{Action, App, Screen};
 use std::rc::Rc;
 use yew::prelude::*;
 
-/// The room that is open besides the board; of an empty workshop some have nothing to show.
+/// Shows the current screen, if it is not that of a piece. In an empty workshop, some screens have nothing to
+/// show.
 pub(super) fn room(app: &Rc<App>, send: &Send) -> Option<Html> {
     let is_empty = app.workshop.pieces.is_empty();
     let props = || (app.clone(), send.clone());
@@ -37,7 +38,7 @@ pub(super) fn room(app: &Rc<App>, send: &Send) -> Option<Html> {
     })
 }
 
-/// The rooms besides the board, with the word for each. What is of no piece lies there.
+/// The other screens with their words. They show what does not belong to a single piece.
 pub(super) const ROOMS: [(Screen, &str, &str); 6] = [
     (Screen::Together, "to-buy", "To buy"),
     (Screen::Days, "days", "Days"),
@@ -47,7 +48,7 @@ pub(super) const ROOMS: [(Screen, &str, &str); 6] = [
     (Screen::Settings, "settings", "Settings, files"),
 ];
 
-/// The way back from another room, and to the others.
+/// Shows the link back from another screen, and the links to the others.
 pub(super) fn ways(app: &App, send: &Send) -> Html {
     let back = send.reform(|_: MouseEvent| Action::Screen(Screen::Board));
     let word = match app.piece() {

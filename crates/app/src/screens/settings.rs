@@ -1,4 +1,5 @@
-//! The room of settings: units, how sure a can must be, currency, the usual finish, light, files, and how safe the data is.
+//! The settings screen: units, the certainty for a can, currency, default finish, brightness, files and the
+//! safety of the data.
 
 use std::rc::Rc;
 
@@ -12,12 +13,12 @@ use crate::parts::{button, choice, select};
 use crate::state::{Action, App, Light};
 use crate::words;
 
-/// Currencies to choose from (ISO 4217), in the order of their codes. A file may name others.
+/// The currencies to choose from (ISO 4217), in alphabetical order. A file may contain others.
 const CURRENCIES: [&str; 14] = [
     "AUD", "CAD", "CHF", "CZK", "DKK", "EUR", "GBP", "INR", "JPY", "NOK", "NZD", "PLN", "SEK", "USD",
 ];
 
-/// The settings.
+/// Shows the settings.
 pub fn settings(app: &Rc<App>, send: &Send) -> Html {
     let set = |edit: SettingEdit| Action::Edit(Edit::Settings(edit));
     let settings = &app.workshop.settings;
@@ -64,7 +65,7 @@ pub fn settings(app: &Rc<App>, send: &Send) -> Html {
 fn currency(app: &App, send: &Send) -> Html {
     let present = app.workshop.settings.currency;
     let present = present.as_ref().map_or("", Currency::code);
-    // A currency that a file named stays in the list while it is the chosen one.
+    // A currency from a file stays in the list while it is selected.
     let foreign = (!present.is_empty() && !CURRENCIES.contains(&present)).then_some((present, present));
     let options = std::iter::once(("", "Not named"))
         .chain(foreign)
@@ -75,7 +76,7 @@ fn currency(app: &App, send: &Send) -> Html {
     select("Currency of prices", "currency".into(), options, present, choose)
 }
 
-/// The finish that a new piece begins with.
+/// Shows the default finish of new pieces.
 fn usual_finish(app: &App, send: &Send) -> Html {
     let is_own = app.workshop.settings.finish.is_some();
     let word = if is_own {

@@ -1,4 +1,4 @@
-//! The shelf: every can in the workshop, what is left in it, for which pieces that is enough, and what to mind.
+//! The shelf screen: every can in the workshop, its contents, the pieces it is enough for, and warnings.
 
 use std::rc::Rc;
 
@@ -22,7 +22,7 @@ pub struct Props {
     pub send: Send,
 }
 
-/// The cans on the shelf.
+/// Shows the cans on the shelf.
 #[component]
 pub fn Shelf(props: &Props) -> Html {
     let Props { app, send } = props;
@@ -46,7 +46,7 @@ pub fn Shelf(props: &Props) -> Html {
     }
 }
 
-/// What stands there besides cans.
+/// Shows the supplies other than cans.
 fn besides(app: &App, send: &Send) -> Html {
     let known = app.analysis().stores();
     let line = |(line, known): (&Rc<Line>, &Store)| {
@@ -107,7 +107,7 @@ fn entry(
     }
 }
 
-/// What is in it, and what it is good for.
+/// Shows the contents of a can and the pieces it is enough for.
 fn says(app: &App, stock: &Stock, taken: &[Option<Rc<Takeoff>>]) -> Html {
     let good = good_for(&app.workshop, taken, stock);
     html! {

@@ -1,4 +1,4 @@
-//! What screens are given to show, and where they say what was done.
+//! The data that screens display, and the callback for their actions.
 
 use crate::browser::{self};
 use crate::state::{Action, App};
@@ -8,10 +8,10 @@ use std::rc::Rc;
 use workshop::{Buy, MaterialLine, Piece, PieceEdit, Takeoff};
 use yew::prelude::*;
 
-/// What the screens send when something was done.
+/// The callback for actions of the screens.
 pub type Send = Callback<Action>;
 
-/// Says what was done if an event means anything.
+/// Returns a callback that sends an action if `act` returns one for the event.
 pub(super) fn say_if<E: 'static>(send: &Send, act: impl Fn(E) -> Option<Action> + 'static) -> Callback<E> {
     let send = send.clone();
     Callback::from(move |event| {
@@ -21,19 +21,19 @@ pub(super) fn say_if<E: 'static>(send: &Send, act: impl Fn(E) -> Option<Action> 
     })
 }
 
-/// How prices are written, given in hundredths of the currency of the workshop.
+/// Returns a function that formats prices in hundredths of the workshop's currency.
 pub(super) fn money(app: &App) -> impl Fn(u64) -> String {
     let currency = app.workshop.settings.currency;
     move |hundredths| browser::device::money(hundredths, currency)
 }
 
-/// The takeoff of the open piece, or what does not fit about its measurements.
+/// The takeoff of the open piece, or the problems with its measurements.
 pub type Result = Rc<std::result::Result<Rc<Takeoff>, Vec<Problem>>>;
 
-/// Which cans to buy of a material, or why that cannot be said.
+/// The cans to buy of a material, or why that is unknown.
 pub type Bought = std::result::Result<Buy, ChoiceError>;
 
-/// What most screens are given.
+/// The data for most screens.
 #[derive(Clone)]
 pub struct Shown {
     /// The state of the page.
@@ -42,16 +42,16 @@ pub struct Shown {
     pub piece: Rc<Piece>,
     /// Its takeoff.
     pub result: Option<Result>,
-    /// Which cans to buy of each of its materials, in their order.
+    /// The cans to buy for each of its materials, in order.
     pub cans: Rc<Vec<Bought>>,
-    /// Where to say what was done.
+    /// The callback for actions.
     pub send: Send,
-    /// The piece of which the answers tell, if they wait for a text that is not whole yet.
+    /// The piece that the results belong to, if they are waiting for a complete text.
     pub waiting: Option<Rc<Piece>>,
 }
 
 impl Shown {
-    /// What the answers tell: as long as a text is not whole, the last that they told.
+    /// Returns the data for the results. While a text is incomplete, these are the last valid results.
     pub fn told(&self) -> Shown {
         Shown {
             piece: self.waiting.clone().unwrap_or_else(|| self.piece.clone()),
@@ -59,23 +59,23 @@ impl Shown {
         }
     }
 
-    /// The words for the classes of what waits.
+    /// Returns the CSS class for results that are waiting.
     pub fn waits(&self) -> Option<&'static str> {
         self.waiting.is_some().then_some("waiting")
     }
 
-    /// The takeoff of the open piece, if its measurements fit.
+    /// Returns the takeoff of the open piece, if its measurements fit.
     pub fn takeoff(&self) -> Option<&Takeoff> {
         Some(self.result.as_deref()?.as_ref().ok()?)
     }
 
-    /// Its materials, each with the cans to buy of it.
+    /// Returns its materials, each with the cans to buy.
     pub fn lines(&self) -> impl Iterator<Item = (&MaterialLine, &Bought)> {
         let lines = self.takeoff().into_iter().flat_map(|takeoff| &takeoff.materials);
         lines.zip(&*self.cans)
     }
 
-    /// What stands against the measurements.
+    /// Returns the problems with the measurements.
     pub fn problems(&self) -> &[Problem] {
         match self.result.as_deref() {
             Some(Err(problems)) => problems,
@@ -83,7 +83,7 @@ impl Shown {
         }
     }
 
-    /// Sends a change of the open piece, if an event means one.
+    /// Returns a callback that changes the open piece if `edit` returns an edit for the event.
     pub fn change<E: 'static>(&self, edit: impl Fn(E) -> Option<PieceEdit> + 'static) -> Callback<E> {
         say_if(&self.send, move |event| edit(event).map(Action::Change))
     }

@@ -1,9 +1,10 @@
-//! The answer, told to a screen reader once it has changed.
+//! The results for screen readers, announced after a change.
 
 use gloo::timers::callback::Timeout;
 use yew::prelude::*;
 
-/// How long the answer stays as it is before it is said, milliseconds: while one types nothing is said.
+/// How long the results must stay the same before they are announced, in milliseconds. This avoids
+/// announcements during typing.
 const REST: u32 = 1_500;
 
 #[derive(Properties, PartialEq)]
@@ -12,7 +13,7 @@ pub struct Props {
     pub text: String,
 }
 
-/// A sentence that is heard and not seen.
+/// A sentence for screen readers only.
 #[component]
 pub fn Spoken(props: &Props) -> Html {
     let said = use_state(String::new);
@@ -21,7 +22,7 @@ pub fn Spoken(props: &Props) -> Html {
         move |text| {
             let text = text.clone();
             let later = Timeout::new(REST, move || said.set(text));
-            // A further change before that puts it off.
+            // Another change within the delay restarts it.
             || drop(later)
         }
     });

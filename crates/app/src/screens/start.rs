@@ -1,4 +1,4 @@
-//! The empty workshop: what to do first.
+//! The first step in an empty workshop.
 
 use std::rc::Rc;
 
@@ -11,7 +11,7 @@ use super::{Send, drawing::Silhouette};
 use crate::browser::{focus_soon, new_piece_id};
 use crate::state::Action;
 
-/// What is shown when there is no piece yet.
+/// Shows the start screen when there are no pieces.
 pub fn start(send: &Send) -> Html {
     html! {
         <section class="start">
@@ -25,7 +25,7 @@ pub fn start(send: &Send) -> Html {
     }
 }
 
-/// The kinds in the groups in which one looks for them.
+/// The kinds of pieces in groups.
 const GROUPS: [(&str, &[Kind]); 4] = [
     (
         "Cases of drawers",
@@ -58,7 +58,7 @@ const GROUPS: [(&str, &[Kind]); 4] = [
     ),
 ];
 
-/// One button for each kind of piece, with its silhouette.
+/// Shows one button for each kind of piece, with its silhouette.
 pub fn kinds(send: &Send) -> Html {
     let kind = |kind: &Kind| {
         let kind = *kind;

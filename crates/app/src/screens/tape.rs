@@ -1,4 +1,4 @@
-//! The field of one tape reading.
+//! The field of a tape reading.
 
 use geometry::{FieldId, Furniture, Problem, StandIn};
 use units::Length;
@@ -12,36 +12,36 @@ use crate::browser::focus;
 use crate::state::{Action, DraftId};
 use crate::words;
 
-/// What a field asks.
+/// The inputs of a field.
 pub struct Tape {
     /// The measurement.
     pub id: FieldId,
-    /// What it is called where it stands.
+    /// The label.
     pub label: String,
-    /// What stands in for it, and where that comes from.
+    /// The default, and its origin.
     pub usual: Option<(Length, StandIn)>,
-    /// Whether the field itself says where to hold the tape; else something above it does.
+    /// True if the field itself shows where to hold the tape. Otherwise something above it does.
     pub with_hint: bool,
 }
 
-/// The field with its label, its hint and what is wrong with it.
+/// Shows the field with its label, hint and error.
 pub fn tape_field(shown: &Shown, tape: Tape) -> Html {
     let element = words::field_element(tape.id);
     field(shown, tape, element)
 }
 
-/// The same in an element of this name; a measurement can stand in two places.
+/// Shows the field with another element id. A measurement can appear in two places.
 pub fn field(shown: &Shown, tape: Tape, element: String) -> Html {
     let Shown { app, piece, send, .. } = shown;
     let id = tape.id;
     let tape_unit = app.workshop.units.tape_unit();
     let reading = piece.reading(id);
-    // A reading that was taken in other units is told in those of the workshop too.
+    // A reading in another unit system is also shown in that of the workshop.
     let here = reading.filter(|reading| reading.unit() != tape_unit);
     let here = here.map_or_else(String::new, |reading| {
         format!(": {}", app.length(reading.length()))
     });
-    // The first figure of a size is far from the usual one.
+    // The first digit of a size is always far from the usual size.
     let is_typed = app.typing == Some(DraftId::Field(id));
     let doubt = doubt(shown, id).filter(|_| tape.with_hint && !is_typed);
     let is_taken = app.field == Some(id);
@@ -62,16 +62,16 @@ pub fn field(shown: &Shown, tape: Tape, element: String) -> Html {
     }
 }
 
-/// All that a field shows. It is drawn anew only if something of it changed: a piece has dozens of fields, and a key changes
-/// one of them.
+/// The properties of a field. It is only redrawn if one of them changes, because a piece has dozens of fields
+/// and a key changes a single one.
 #[derive(Properties, PartialEq)]
 struct FieldProps {
     id: FieldId,
     element: String,
     label: String,
-    /// The unit of the tape, and the reading in that of the workshop if it was taken in another one.
+    /// The unit of the tape, and the reading in the workshop's unit system if it was taken in another one.
     unit: String,
-    /// Where to hold the tape, or the question that stands in its place.
+    /// Where to hold the tape, or the question that replaces it.
     hint: Option<String>,
     is_doubt: bool,
     fault: Option<String>,
@@ -79,9 +79,9 @@ struct FieldProps {
     placeholder: Option<String>,
     is_guessed: bool,
     is_taken: bool,
-    /// The measurement before this one and the one after it, while this one is taken.
+    /// The previous and the next measurement, if this one is current.
     neighbours: Option<[Option<FieldId>; 2]>,
-    /// Whether the device's own keyboard is used in place of the tape keys.
+    /// True if the device keyboard is used instead of the tape keypad.
     own_keyboard: bool,
     send: Send,
 }
@@ -106,7 +106,7 @@ fn Field(props: &FieldProps) -> Html {
         <div {class} data-tape="">
             <label for={element.clone()}>{ &props.label }<span class="unit">{ &props.unit }</span></label>
             if let Some(text) = &props.hint {
-                // A question stands in the place of the hint, so that nothing moves while one types.
+                // A question replaces the hint, so that nothing moves during typing.
                 <span class={if props.is_doubt { "hint doubt" } else { "hint" }} id={hint}>{ text }</span>
             }
             if let Some(fault) = fault {
@@ -122,7 +122,8 @@ fn input(props: &FieldProps, described: String) -> Html {
         id, element, send, ..
     } = props;
     let id = *id;
-    // Keys can come faster than the page is drawn: what is typed at the tape keys is of the measurement that is taken then.
+    // Keys can be pressed faster than the page updates. Text from the keypad belongs to the measurement that
+    // is current at that moment.
     let is_reading = element == READING;
     let typed = send.reform(move |event: InputEvent| {
         let text = event.target_unchecked_into::<HtmlInputElement>().value();
@@ -134,14 +135,14 @@ fn input(props: &FieldProps, described: String) -> Html {
     });
     let entered = send.reform(move |event: FocusEvent| {
         event.target_unchecked_into::<HtmlInputElement>().select();
-        // What is marked is replaced, by whatever keys.
+        // Any key replaces the selection.
         if is_reading {
             Action::Marked
         } else {
             Action::Enter(id)
         }
     });
-    // The tape keys are on the page; the device's own keyboard would lie over them.
+    // The tape keypad is part of the page. The device keyboard would cover it.
     let inputmode = if props.own_keyboard { "text" } else { "none" };
     html! {
         <input id={element.clone()} type="text" {inputmode} enterkeyhint="next" autocomplete="off" spellcheck="false"
@@ -151,8 +152,8 @@ fn input(props: &FieldProps, described: String) -> Html {
     }
 }
 
-/// Enter goes on to the next measurement, with the shift key back to the one before; Escape puts the tape away and goes back
-/// to where the cursor came from.
+/// Returns the key handler. Enter moves to the next measurement, and Shift+Enter to the previous one. Escape
+/// ends the measurement and restores the focus.
 fn keys(props: &FieldProps) -> Callback<KeyboardEvent> {
     let send = props.send.clone();
     let is_reading = props.element == READING;
@@ -162,8 +163,8 @@ fn keys(props: &FieldProps) -> Callback<KeyboardEvent> {
             event.prevent_default();
             let on = !event.shift_key();
             send.emit(Action::GoOn(on));
-            // In the list the next field of the list is gone into; the field of the keys stays where it is, and what it
-            // held goes at once.
+            // In the list, the next field gets the focus. The keypad's field stays, and its text is cleared
+            // at once.
             match if on { after } else { before } {
                 Some(_) if is_reading => {
                     event.target_unchecked_into::<HtmlInputElement>().set_value("");
@@ -179,7 +180,8 @@ fn keys(props: &FieldProps) -> Callback<KeyboardEvent> {
     })
 }
 
-/// What stands in for a measurement that nobody took, and where it comes from; `shared` are the lengths that are shared out.
+/// Returns the default of a missing measurement, and its origin. `shared` holds the lengths that divide the
+/// remaining space.
 pub fn stands_in(
     furniture: &Furniture,
     shared: &[(FieldId, Length)],
@@ -193,7 +195,7 @@ pub fn stands_in(
     }
 }
 
-/// What is wrong with a field: its text, or its value among the others.
+/// Returns the error of a field: its text is refused, or its value does not fit the others.
 fn fault(shown: &Shown, id: FieldId) -> Option<String> {
     if let Some(error) = shown.app.fault(&DraftId::Field(id)) {
         return Some(error);
@@ -203,7 +205,7 @@ fn fault(shown: &Shown, id: FieldId) -> Option<String> {
     Some(problem.message(|length| shown.app.length(length)))
 }
 
-/// A question about a size that is far from the usual one.
+/// Returns a question if a size is far from the usual one.
 fn doubt(shown: &Shown, id: FieldId) -> Option<String> {
     let field = Piece::field(id).filter(|_| matches!(id, FieldId::Of(_)))?;
     let (kind, edition) = (shown.piece.kind, shown.piece.edition);
@@ -215,7 +217,7 @@ fn doubt(shown: &Shown, id: FieldId) -> Option<String> {
     ))
 }
 
-/// The first of the problems that are about something as a whole, in words.
+/// Shows the first of the problems that concern something as a whole.
 pub fn error(shown: &Shown, is_about: &dyn Fn(&Problem) -> bool) -> Html {
     let found = shown.problems().iter().find(|problem| is_about(problem));
     let sentence = found.map(|problem| problem.message(|length| shown.app.length(length)));

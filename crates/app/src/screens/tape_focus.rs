@@ -1,4 +1,4 @@
-//! Where the cursor goes as the tape comes out and is put away.
+//! The focus when a measurement starts and ends.
 
 use std::cell::RefCell;
 
@@ -10,19 +10,19 @@ use super::Send;
 use crate::browser::focus;
 use crate::state::Action;
 
-/// The element of the reading among the keys.
+/// The element id of the reading on the keypad.
 pub const READING: &str = "tape-reading";
 
-/// The element of the choices that follow the measurements.
+/// The element id of the choices that follow the measurements.
 pub const CHOICES: &str = "made";
 
 thread_local! {
-    // Where the cursor was is a fact of the document in the browser, not of the state: no screen shows it.
-    /// The element that the cursor was in before it came to the keys; empty where it was in none.
+    // The previous focus belongs to the browser's document and not to the state, because no screen shows it.
+    /// The element that had the focus before the keypad. Empty if there was none.
     static CAME_FROM: RefCell<String> = const { RefCell::new(String::new()) };
 }
 
-/// Notes where the cursor comes from as it goes to the keys or their reading. From key to key it comes from nowhere new.
+/// Records the previous focus when it moves to the keypad or its reading. Moves between keys are ignored.
 pub fn come_from(event: FocusEvent) {
     let from = event
         .related_target()
@@ -33,13 +33,13 @@ pub fn come_from(event: FocusEvent) {
     }
 }
 
-/// Puts the tape away; the cursor goes back to where it came from, or to the drawing if that is not there any more. Otherwise
-/// it would be at the head of the page.
+/// Ends the measurement and restores the focus, or focuses the drawing if the previous element no longer
+/// exists. Otherwise the focus would move to the top of the page.
 pub fn back(send: &Send) {
     let from = CAME_FROM.take();
     if !focus(&from) {
         focus("drawing");
     }
-    // A measurement of the list takes the tape out again as the cursor comes there.
+    // Send this last because a measurement in the list starts again when it gets the focus.
     send.emit(Action::PutTapeAway);
 }

@@ -1,5 +1,5 @@
-//! The tape keys: what a tape reading needs, at the foot of the screen while a measurement is taken. The fractions lie
-//! along an inch as they do on the tape.
+//! The tape keypad: the keys for a tape reading, at the bottom of the screen during a measurement. The
+//! fractions are arranged along an inch as on a tape.
 
 use geometry::FieldId;
 use units::System;
@@ -13,12 +13,12 @@ use crate::parts::{Icon, icon};
 use crate::state::{Action, BACK};
 use crate::words;
 
-/// A key: the end of its element's name, what it writes, what stands on it, how it is called.
+/// A key: its element suffix, the text it types, its face and its label.
 type Key = (&'static str, &'static str, &'static str, &'static str);
 
 const DIGITS: [&str; 10] = ["1", "2", "3", "4", "5", "6", "7", "8", "9", "0"];
 
-/// A tape may have both scales. Beside the nought stands what does no harm if it is touched instead.
+/// A tape may have both scales. The keys next to zero are harmless if touched by mistake.
 const INCHES: [Key; 3] = [
     ("point", ".", ".", "point"),
     ("ft", " ft ", "ft", "ft, feet"),
@@ -32,7 +32,7 @@ const METRIC: [Key; 4] = [
     ("point", ".", ".", "point"),
 ];
 
-/// The fractions of an inch in their order; their lines are as long as on a tape.
+/// The fractions of an inch in order. Their lines are as long as on a tape.
 const INCH: [(Key, &str); 15] = [
     (
         ("1-16", "1/16", "1/16", "1/16, a sixteenth"),
@@ -75,7 +75,7 @@ const INCH: [(Key, &str); 15] = [
     ),
 ];
 
-/// The keys with the reading that they write; nothing while no measurement is taken.
+/// Shows the keys and the reading. Empty if there is no current measurement.
 pub fn tape_keys(shown: &Shown) -> Html {
     let Some(id) = shown.app.field else {
         return Html::default();
@@ -115,7 +115,7 @@ fn reading(shown: &Shown, id: FieldId) -> Html {
     field(shown, tape, READING.into())
 }
 
-/// On to the next measurement, back to the one before, and away with the tape.
+/// Shows the buttons for the next measurement, the previous one, and the end.
 fn moves(shown: &Shown) -> Html {
     let app = &shown.app;
     let send = &shown.send;
@@ -157,7 +157,7 @@ fn moves(shown: &Shown) -> Html {
     }
 }
 
-/// Puts the tape away and goes to how the piece is made.
+/// Returns a callback that ends the measurement and moves to the choices of how the piece is built.
 fn to_choices(send: &Send) -> Callback<MouseEvent> {
     let send = send.clone();
     Callback::from(move |_: MouseEvent| {
@@ -166,14 +166,14 @@ fn to_choices(send: &Send) -> Callback<MouseEvent> {
     })
 }
 
-/// An inch of the tape, enlarged, each of its lines a key.
+/// Shows an enlarged inch of the tape. Each of its lines is a key.
 fn inch(shown: &Shown) -> Html {
     let line = |(of, class): (Key, &'static str)| key(shown, of, class);
     html! { <div class="inch" role="group" aria-label="Fractions of an inch">{ for INCH.map(line) }</div> }
 }
 
 fn key(shown: &Shown, (id, text, face, label): Key, class: &'static str) -> Html {
-    // The field keeps the cursor.
+    // The field keeps the focus.
     let stay = |event: MouseEvent| event.prevent_default();
     html! {
         <button type="button" id={format!("key-{id}")} {class} aria-label={label} onmousedown={stay}

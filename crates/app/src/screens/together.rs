@@ -1,4 +1,4 @@
-//! All pieces together, and what to buy for them.
+//! All pieces together, and the shopping list for them.
 
 use std::rc::Rc;
 
@@ -28,7 +28,7 @@ pub struct Props {
     pub send: Send,
 }
 
-/// Every piece with its painted area, then one line for each material that they share.
+/// Shows every piece with its painted area, then one line for each material.
 #[component]
 pub fn Together(props: &Props) -> Html {
     let Props { app, send } = props;
@@ -64,7 +64,7 @@ pub fn Together(props: &Props) -> Html {
     }
 }
 
-/// Whether what is bought rests on a field.
+/// Returns true if the shopping list depends on a field.
 fn is_of_list(id: &DraftId) -> bool {
     id.is_of_amounts()
         || ["facts", "shelf", "stores", "art"]
@@ -72,7 +72,7 @@ fn is_of_list(id: &DraftId) -> bool {
             .any(|book| id.is_of(book))
 }
 
-/// The painted area of each piece, its whole set; nothing where the measurements do not fit.
+/// Returns the painted area of each piece, for its whole set, or `None` if the measurements do not fit.
 fn areas(takeoffs: &[Option<Rc<Takeoff>>]) -> Vec<Option<Area>> {
     let areas = takeoffs.iter();
     areas
@@ -109,7 +109,7 @@ fn list(app: &App, send: &Send, bought: &[Shopping]) -> Html {
         return html! { <p>{ "Nothing is to be bought for these pieces." }</p> };
     }
     let line = |(place, lot): (usize, &Shopping)| {
-        // Two colours of a material cost the same; it is asked once.
+        // Two colors of a material have the same price, so only the first one shows the price fields.
         let is_first = bought[..place]
             .iter()
             .all(|other| other.material.key != lot.material.key);
@@ -132,7 +132,7 @@ fn list(app: &App, send: &Send, bought: &[Shopping]) -> Html {
     html! { <ul id="shopping">{ for bought.iter().enumerate().map(line) }</ul> }
 }
 
-/// What the cans of a material cost, to be written down where they are bought.
+/// Shows the prices of a material's cans, to be entered at the store.
 fn prices(app: &App, send: &Send, lot: &Shopping) -> Html {
     let key = &lot.material.key;
     let name = format!("price-{key}");
@@ -162,7 +162,7 @@ fn prices(app: &App, send: &Send, lot: &Shopping) -> Html {
     )
 }
 
-/// Ways to hand the list on.
+/// Shows ways to share the list.
 fn hand_on(send: &Send, text: &str) -> Html {
     let by = |share: bool| {
         let (text, send) = (text.to_owned(), send.clone());
@@ -190,7 +190,7 @@ fn hand_on(send: &Send, text: &str) -> Html {
     }
 }
 
-/// What is bought besides cans, one line for each.
+/// Shows one line for each item other than cans.
 fn besides(app: &App, send: &Send, goods: &[Good]) -> Html {
     let line = |good: &Good| {
         let much = words::good(good, app.workshop.units);
@@ -221,7 +221,7 @@ fn besides(app: &App, send: &Send, goods: &[Good]) -> Html {
     }
 }
 
-/// What came of the pieces that were sold, and would come of those that have a price.
+/// Shows the earnings from pieces that were sold, and those expected from pieces that have a price.
 fn earns(app: &App, Earnings { each, together }: &Earnings) -> Html {
     if each.is_empty() {
         return Html::default();
@@ -261,7 +261,7 @@ fn earns(app: &App, Earnings { each, together }: &Earnings) -> Html {
     }
 }
 
-/// Whether it lies in the basket already; nothing where nothing is to be bought.
+/// Shows the basket checkbox. Empty if there is nothing to buy.
 fn basket(app: &App, send: &Send, lot: &Shopping) -> Html {
     if lot.buy.as_ref().is_ok_and(|buy| buy.cans.is_empty()) {
         return Html::default();
@@ -270,7 +270,7 @@ fn basket(app: &App, send: &Send, lot: &Shopping) -> Html {
     tick(app, send, format!("basket-{key}"), key, "In the basket".into())
 }
 
-/// A box that is ticked when a thing lies in the basket.
+/// Shows a checkbox for an item in the basket.
 fn tick(app: &App, send: &Send, id: String, key: Rc<str>, text: Html) -> Html {
     let is_in = app.workshop.books.has::<InBasket>(&key);
     let tick = send.reform(move |_: Event| Action::Book(tick_off("basket", &key, is_in)));

@@ -1,4 +1,4 @@
-//! What stands on the page while what is saved could not be read, or not all of it.
+//! The page while the saved data could not be read, or not completely.
 
 use std::rc::Rc;
 
@@ -12,10 +12,10 @@ use crate::browser::{self, saver::Saver};
 use crate::parts::button;
 use crate::state::{Action, App, Load};
 
-/// How many faults are told one by one.
+/// The maximum number of errors listed one by one.
 const TOLD: usize = 6;
 
-/// What stands in place of the page while there is nothing to show.
+/// Shows the reason in place of the page while there is nothing to show.
 pub fn instead(app: &App, send: &Send, saver: &Saver) -> Html {
     let (title, words, way) = match &app.load {
         Load::Failed(reason) => (
@@ -55,7 +55,7 @@ fn try_again(saver: &Saver) -> Html {
     )
 }
 
-/// What stands above the page while nothing is saved.
+/// Shows the notice above the page while nothing is saved.
 pub fn notice(app: &Rc<App>, send: &Send, saver: &Saver) -> Html {
     let (words, faults) = match &app.load {
         Load::Whole => return Html::default(),
@@ -94,7 +94,7 @@ fn told(unread: &Unread) -> Html {
     }
 }
 
-/// What could be read, with what could not beside it.
+/// Returns a callback that saves what could be read, together with the unreadable records.
 fn save(app: &Rc<App>, send: &Send, unread: &Rc<Unread>) -> Callback<MouseEvent> {
     let (app, send, unread) = (app.clone(), send.clone(), unread.clone());
     Callback::from(move |_| {

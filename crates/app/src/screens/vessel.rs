@@ -1,25 +1,25 @@
-//! A can drawn to scale, with what the job takes of it.
+//! A can drawn to scale, with the amount that the job takes.
 
 use units::Volume;
 use workshop::shelf::OnHand;
 use workshop::{Colour, MaterialLine};
 use yew::prelude::*;
 
-/// The sheet of a can: its width, its height, and where cans stand.
+/// The width and height of the drawing, and the y coordinate of the bottom of a can.
 const SHEET: [f64; 2] = [100.0, 116.0];
 const FLOOR: f64 = 112.0;
-/// The largest can.
+/// The width and height of the largest can.
 const LARGEST: [f64; 2] = [76.0, 88.0];
-/// A can is never drawn smaller than this share of the largest, or its level could not be seen.
+/// The minimum size of a can relative to the largest, so that its level stays visible.
 const SMALLEST: f64 = 0.45;
 
-/// The can that the maker has, or else the one to buy; `largest` is the largest of those that stand beside it. Sizes go with the cube
-/// root, as those of cans do. What the job takes is drawn up from the floor: full to the low end, hatched to the high end, with a line at the
-/// likely amount; what does not go in stands over the rim.
+/// Draws the can on hand, or else the one to buy. `largest` is the largest can next to it. Sizes scale with
+/// the cube root of the volume. The amount is drawn from the bottom: solid up to the low end, hatched up to
+/// the high end, with a line at the likely amount. Any excess rises above the rim.
 pub fn vessel(line: &MaterialLine, can: Volume, largest: Volume) -> Html {
     let share = libm::cbrt(can / largest).max(SMALLEST);
     let fills = |volume: Volume| volume / can;
-    // What stands over the rim must find room: then the can is drawn lower.
+    // If the excess needs room above the rim, the can is drawn lower.
     let room = (FLOOR - 8.0) / LARGEST[1];
     let high = fills(line.need.high()).max(1.0);
     let squeeze = (room / (share * high)).min(1.0);
@@ -76,7 +76,7 @@ fn tenth(value: f64) -> String {
     format!("{value:.1}")
 }
 
-/// The hatching of what is not sure; it stands once on the page.
+/// Defines the hatching of the uncertain part. It appears once on the page.
 pub fn hatching() -> Html {
     html! {
         <svg class="unseen" aria-hidden="true">

@@ -1,4 +1,4 @@
-//! Cans that are weighed before and after a job, and what all of them teach.
+//! Cans weighed before and after a job, and the rates learned from them.
 
 use std::rc::Rc;
 
@@ -16,10 +16,10 @@ use crate::state::{Action, App, Tab};
 use crate::words;
 use workshop::book::Weighing;
 
-/// How wide the picture of a rate is.
+/// The width of the chart of a rate.
 const WIDE: f64 = 1000.0;
 
-/// Weighing the cans of the open piece.
+/// Shows the weighed cans of the open piece.
 pub fn of_piece(shown: &Shown) -> Html {
     let Shown { app, send, .. } = shown;
     let known = weighed(&app.workshop);
@@ -36,7 +36,7 @@ pub fn of_piece(shown: &Shown) -> Html {
     }
 }
 
-/// A button for the can of each material.
+/// Shows a button for the can of each material.
 fn cans(shown: &Shown, takeoff: &Takeoff) -> Html {
     let named = |line: &MaterialLine| {
         html! { <p class="weigh"><span>{ takeoff.name_of(line) }</span>{ can(shown, takeoff, line, "weigh") }</p> }
@@ -44,12 +44,12 @@ fn cans(shown: &Shown, takeoff: &Takeoff) -> Html {
     takeoff.materials.iter().map(named).collect()
 }
 
-/// A button that begins to weigh the can of a material, on the sheet where that is written down.
+/// Shows a button that starts weighing the can of a material, on the tab where the weights are entered.
 pub fn can(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, id: &str) -> Html {
     let first = to_weigh(&shown.app.workshop, &shown.piece, takeoff, line);
     let name = coatings::in_sentence(&line.need.material.name);
     let send = shown.send.clone();
-    // One that was begun and not weighed yet is gone on with.
+    // Continue a weighing that was started but has no weight yet.
     let mut begun = shown.app.workshop.books.all().filter(|of: &Weighing| {
         of.piece_id == *shown.piece.id.0 && of.material == *line.need.material.key && of.before.is_none()
     });
@@ -73,7 +73,7 @@ pub fn can(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, id: &str) -> H
     )
 }
 
-/// One weighed can; with the takeoff of its piece also what it changes there.
+/// Shows one weighed can. With the takeoff of its piece, it also shows the effect on it.
 fn entry(app: &App, send: &Send, id: &Rc<str>, known: &[Weighed], taken: Option<&Takeoff>) -> Html {
     let Some(form) = Form::of(app, send, "weighings", Rc::clone(id)) else {
         return Html::default();
@@ -104,11 +104,11 @@ fn entry(app: &App, send: &Send, id: &Rc<str>, known: &[Weighed], taken: Option<
     }
 }
 
-/// What all jobs teach, tool by tool; nothing while nothing was weighed.
+/// Shows the rates learned from all jobs, by tool. Empty if nothing was weighed.
 pub fn taught(app: &App, send: &Send) -> Html {
     let known = weighed(&app.workshop);
     let lessons = lessons(&app.workshop);
-    // All rates on one scale.
+    // All rates share one scale.
     let ends = lessons
         .iter()
         .flat_map(|lesson| [lesson.by_film, lesson.by_label]);

@@ -1,17 +1,17 @@
-//! Boards that can be given another size, and the size they have.
+//! Boards that can be resized, and their current size.
 
 use geometry::{Along, Alteration};
 use units::{Length, System, show_length};
 use workshop::{ChangeKind, Piece, PieceChange, Reading};
 
-/// The directions in which a board can grow, each with the end of its element's name and its word.
+/// The directions in which a board can be resized, each with its element suffix and its word.
 pub const ALONG: [(Along, &str, &str); 3] = [
     (Along::Width, "width", "Width"),
     (Along::Depth, "depth", "Depth"),
     (Along::Height, "height", "Height"),
 ];
 
-/// The width, depth and height of a part, if it is a plain board that can be given another size.
+/// Returns the width, depth and height of a part, if it is a plain board that can be resized.
 pub fn size(piece: &Piece, part: &str) -> Option<[Length; 3]> {
     let mut furniture = piece.furniture();
     let assembly = furniture.assembly().ok()?;
@@ -26,7 +26,7 @@ pub fn size(piece: &Piece, part: &str) -> Option<[Length; 3]> {
     furniture.assembly().is_ok().then_some(size)
 }
 
-/// The change of the size of a board; it begins with the size that it has.
+/// Returns a change that resizes a board, starting with its current size.
 pub fn resize(part: &str, along: Along, present: Length, system: System) -> PieceChange {
     let mut change = PieceChange::new(ChangeKind::Resize {
         part: part.to_owned(),

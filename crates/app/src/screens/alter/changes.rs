@@ -1,4 +1,4 @@
-//! The list of changes that the maker made: what each measures, and a way to take it back.
+//! The list of the maker's changes: their measurements, and buttons to delete them.
 
 use geometry::{FieldId, LengthField, StandIn};
 use units::Length;
@@ -11,7 +11,7 @@ use super::options::{self, options};
 use crate::parts::button_for;
 use crate::words::{self, Names};
 
-/// All changes in order.
+/// Shows all changes in order.
 pub fn changes(shown: &Shown) -> Html {
     let names = Names::of(&shown.piece, shown.takeoff());
     let changes = shown.piece.changes.iter().enumerate();
@@ -38,7 +38,7 @@ fn change(shown: &Shown, place: usize, change: &PieceChange, names: &Names) -> H
     }
 }
 
-/// The measurements of a change, or of one of its members or points.
+/// Returns the measurements of a change, or of one of its members or points.
 fn fields(change: &PieceChange, item: usize) -> impl Iterator<Item = (&'static LengthField, Length)> {
     let all = change.fields().into_iter();
     all.filter(move |(of, ..)| *of == item)
@@ -60,7 +60,7 @@ fn measure(shown: &Shown, (change, item): (usize, usize), field: &LengthField, u
     tape_field(shown, tape)
 }
 
-/// The members of a moulding, or the points of a turning, from the foot up.
+/// Shows the members of a molding or the points of a turning, from the bottom up.
 fn steps(shown: &Shown, place: usize, change: &PieceChange) -> Html {
     let ChangeKind::Add { members, points, .. } = &change.kind else {
         return Html::default();

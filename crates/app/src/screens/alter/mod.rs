@@ -1,4 +1,4 @@
-//! The sheet of parts: the piece taken apart into its boards, and what the maker altered about them.
+//! The parts tab: the boards of the piece, and the maker's changes to them.
 
 mod board;
 mod changes;
@@ -15,7 +15,7 @@ use crate::parts::button;
 use crate::state::Action;
 use crate::words;
 
-/// The sheet of parts.
+/// Shows the parts tab.
 pub fn alter(shown: &Shown) -> Html {
     html! {
         <section aria-label="Parts" class="alter">
@@ -37,13 +37,14 @@ fn add(shown: &Shown, shape: AddedShape) -> Html {
     button(format!("add-{}", shape.key()), shape.label(), onclick)
 }
 
-/// A change that a button begins.
+/// Returns a callback that adds a change.
 fn begin_change(shown: &Shown, change: PieceChange) -> Callback<MouseEvent> {
     let first = change.fields().first().map(|(item, field, _)| (*item, field.key));
     begin(shown, PieceEdit::AddChange(change), first)
 }
 
-/// Makes an edit that adds a change, and goes into its first field, given by its item and key.
+/// Returns a callback that makes an edit and focuses the first field of the new change, given by item and
+/// key.
 fn begin(shown: &Shown, edit: PieceEdit, first: Option<(usize, &'static str)>) -> Callback<MouseEvent> {
     let (send, change) = (shown.send.clone(), shown.piece.changes.len());
     Callback::from(move |_| {

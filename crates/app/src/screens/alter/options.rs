@@ -8,10 +8,10 @@ use super::super::Shown;
 use crate::parts::{choice, select, stepper};
 use crate::words::towards;
 
-/// The most flutes around a column that are offered.
+/// The maximum number of flutes offered for a column.
 const MAX_FLUTES: u32 = 32;
 
-/// The same change with something about it set anew.
+/// Returns a callback that modifies a change.
 fn altered<E: 'static>(
     shown: &Shown,
     place: usize,
@@ -26,7 +26,7 @@ fn altered<E: 'static>(
     })
 }
 
-/// The choices that belong to the change as a whole.
+/// Shows the choices that apply to the change as a whole.
 pub fn options(shown: &Shown, place: usize, kind: &ChangeKind) -> Html {
     match kind {
         ChangeKind::Move { towards, .. } => direction(shown, place, kind, *towards),
@@ -71,7 +71,7 @@ fn direction(shown: &Shown, place: usize, kind: &ChangeKind, chosen: Towards) ->
     )
 }
 
-/// Where an added part is, and how many of something it has.
+/// Shows the placement and the counts of an added part.
 fn added(shown: &Shown, place: usize, kind: &ChangeKind) -> Html {
     let ChangeKind::Add {
         shape,
@@ -138,7 +138,7 @@ fn set_flutes(kind: &mut ChangeKind, to: u32) {
     }
 }
 
-/// A new member is like the last one.
+/// New members copy the last one.
 fn set_members(kind: &mut ChangeKind, to: u32) {
     if let ChangeKind::Add { members, .. } = kind {
         let last = members.last().copied().unwrap_or(Shape::Ogee);
@@ -146,7 +146,7 @@ fn set_members(kind: &mut ChangeKind, to: u32) {
     }
 }
 
-/// A turning has no points or at least two, so the step over one goes on in its direction.
+/// A turning has no points or at least two, so a step to one continues in the same direction.
 fn set_points(kind: &mut ChangeKind, to: u32) {
     if let ChangeKind::Add { points, .. } = kind {
         *points = match (*points, to) {
@@ -157,7 +157,7 @@ fn set_points(kind: &mut ChangeKind, to: u32) {
     }
 }
 
-/// The shape of a member of a moulding.
+/// Shows the shape of a molding member.
 pub fn member(shown: &Shown, place: usize, kind: &ChangeKind, item: usize) -> Html {
     let ChangeKind::Add { members, .. } = kind else {
         return Html::default();
@@ -170,7 +170,7 @@ pub fn member(shown: &Shown, place: usize, kind: &ChangeKind, item: usize) -> Ht
             members[item - 1] = next;
         }
     };
-    // What is no shape of a crown is none of a moulding that goes up from the wall.
+    // Only shapes that a crown can have are offered for a molding that rises from the wall.
     let offered = styles::CROWN
         .options
         .iter()

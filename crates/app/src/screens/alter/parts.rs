@@ -1,4 +1,4 @@
-//! The list of parts, each with its painted area, and what can be done with the one that is looked at.
+//! The list of parts with their painted areas, and the actions for the selected part.
 
 use geometry::Towards;
 use units::Area;
@@ -11,7 +11,7 @@ use super::board::{ALONG, resize, size};
 use crate::state::Action;
 use crate::words;
 
-/// Every part of the piece.
+/// Shows every part of the piece.
 pub fn parts(shown: &Shown) -> Html {
     let Some(takeoff) = shown.takeoff() else {
         return html! { <p>{ "Mend the measurements first; then the parts stand here." }</p> };
@@ -47,7 +47,7 @@ fn part(shown: &Shown, lines: &[SurfaceLine]) -> Html {
     }
 }
 
-/// What can be done with a part.
+/// Shows the actions for a part.
 fn tools(shown: &Shown, part: &str, lines: &[SurfaceLine]) -> Html {
     let towards = Towards::Right;
     let of = || part.to_owned();
@@ -78,7 +78,7 @@ fn button(shown: &Shown, id: &'static str, word: &'static str, change: PieceChan
     crate::parts::button(format!("{id}-part"), word, begin_change(shown, change))
 }
 
-/// Only plain boards are given another size.
+/// Shows the resize buttons. Only plain boards can be resized.
 fn sizes(shown: &Shown, part: &str) -> Html {
     let Some(size) = size(&shown.piece, part) else {
         return Html::default();
@@ -96,7 +96,7 @@ fn sizes(shown: &Shown, part: &str) -> Html {
     }
 }
 
-/// A hole can be deducted from every face of which something is left.
+/// Shows a button for a hole in every face with any area left.
 fn holes(shown: &Shown, lines: &[SurfaceLine]) -> Html {
     let open = lines.iter().filter(|line| line.surface.takes_finish());
     let hole = |(i, line): (usize, &SurfaceLine)| {

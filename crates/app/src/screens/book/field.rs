@@ -1,4 +1,4 @@
-//! One field of a line: what it shows and takes follows from its kind.
+//! A field of a line. Its kind determines what it shows and accepts.
 
 use coatings::{Substrate, TOOLS};
 use geometry::Kind;
@@ -13,7 +13,7 @@ use crate::parts::{palette, select};
 use crate::state::{Action, DraftId};
 
 impl Form<'_> {
-    /// The field with this key.
+    /// Shows the field with this key.
     pub fn field(&self, key: &str) -> Html {
         let Some(field) = self.book.field(key) else {
             return Html::default();
@@ -27,7 +27,7 @@ impl Form<'_> {
                 )
             }
             FieldKind::Scale => format!("{}, g", field.label),
-            // A browser shows black where no colour is chosen.
+            // Browsers show black if no color was chosen.
             FieldKind::Colour if self.text(key).is_empty() => {
                 format!("{}: not said", field.label)
             }
@@ -64,13 +64,13 @@ impl Form<'_> {
         }
     }
 
-    /// What stands in the field with this key.
+    /// Returns the text in the field with this key.
     pub(super) fn text(&self, key: &str) -> String {
         self.app.text_of(&DraftId::Entry(self.id(key)))
     }
 
-    /// A field that is written in; where it `marks`, what stands in it is marked first, so that a new number takes the place
-    /// of the old one.
+    /// Shows a text field. If `marks` is true, entering the field selects its text, so that a new number
+    /// replaces the old one.
     fn written(&self, key: &str, label: &str, mode: &'static str, marks: bool) -> Html {
         let id = self.id(key);
         let element = id.element();
@@ -97,7 +97,7 @@ impl Form<'_> {
                 <input id={element.clone()} type="text" inputmode={mode} onfocus={marks.then(|| mark_all_soon(element))} autocomplete="off" value={self.text(key)}
                     aria-describedby={fault.is_some().then_some(error)}
                     aria-invalid={fault.is_some().then_some("true")} oninput={write} onblur={leave} />
-                // Always one node, or the field beside it would be made anew and lose the focus.
+                // Always emit one node, or the next field would be rebuilt and lose the focus.
                 { said.unwrap_or_default() }
             </div>
         }
@@ -122,7 +122,7 @@ impl Form<'_> {
         }
     }
 
-    /// A field that the browser has a way of its own to fill in.
+    /// Shows a field with a native browser control.
     fn native(&self, key: &str, label: &str, kind: &'static str) -> Html {
         let id = self.id(key);
         let element = id.element();
@@ -131,7 +131,7 @@ impl Form<'_> {
             .reform(|event: Event| event.target_unchecked_into::<HtmlInputElement>().value());
         let written = self.text(key);
         let unsaid = written.is_empty().then_some("unsaid");
-        // A field of colours takes no empty value.
+        // A color control does not accept an empty value.
         let value = match kind {
             "color" if written.is_empty() => "#000000".into(),
             _ => written,
@@ -144,7 +144,7 @@ impl Form<'_> {
         }
     }
 
-    /// Colours that the field with this key can be given with one touch.
+    /// Shows a palette for the field with this key.
     pub fn palette(&self, key: &str, chosen: Option<Colour>) -> Html {
         let set = self.set(key).reform(Colour::write);
         palette(

@@ -1,4 +1,4 @@
-//! Lines of books on the screen: every book is written in the same way.
+//! Editing the lines of books. All books are edited in the same way.
 
 mod field;
 mod picture;
@@ -14,7 +14,7 @@ use crate::browser::{new_name, today};
 use crate::parts::{button, button_for};
 use crate::state::{Action, App, EntryId};
 
-/// A line of a book that can be written in.
+/// A line of a book that can be edited.
 pub struct Form<'a> {
     app: &'a App,
     send: &'a Send,
@@ -23,7 +23,7 @@ pub struct Form<'a> {
 }
 
 impl<'a> Form<'a> {
-    /// The line with this name of the book with this key; nothing if there is no such book.
+    /// Returns the form for the line with this id in the book with this key, if the book exists.
     pub fn of(app: &'a App, send: &'a Send, key: &str, line: Rc<str>) -> Option<Self> {
         Some(Form {
             app,
@@ -33,7 +33,7 @@ impl<'a> Form<'a> {
         })
     }
 
-    /// These fields, side by side.
+    /// Shows these fields side by side.
     pub fn fields(&self, keys: &[&str]) -> Html {
         html! { <div class="fields">{ for keys.iter().map(|key| self.field(key)) }</div> }
     }
@@ -46,7 +46,7 @@ impl<'a> Form<'a> {
         }
     }
 
-    /// A change that is chosen and not written.
+    /// Returns a callback that sets a value that was selected instead of typed.
     fn set(&self, key: &str) -> Callback<String> {
         let EntryId { book, line, field } = self.id(key);
         self.send.reform(move |text| {
@@ -59,7 +59,7 @@ impl<'a> Form<'a> {
         })
     }
 
-    /// A button that strikes the line out. Where two stand near each other it says what goes.
+    /// Shows a button that deletes the line. Where two are close together, the button says what it deletes.
     pub fn strike(&self, what: &str) -> Html {
         let (key, line) = (self.book.key, Rc::clone(&self.line));
         let word = match key {
@@ -77,13 +77,13 @@ impl<'a> Form<'a> {
     }
 }
 
-/// These fields of the only line of a book.
+/// Shows these fields of a single-line book.
 pub fn only(app: &App, send: &Send, key: &str, fields: &[&str]) -> Html {
     let form = Form::of(app, send, key, "only".into());
     form.map_or_else(Html::default, |form| form.fields(fields))
 }
 
-/// What ticks a thing off today in a book of ticks, or takes that back.
+/// Returns the edit that checks off an item today, or unchecks it.
 pub fn tick_off(book: &'static str, thing: &Rc<str>, is_ticked: bool) -> BookEdit {
     match is_ticked {
         true => BookEdit::Strike(book, Rc::clone(thing)),
@@ -91,7 +91,7 @@ pub fn tick_off(book: &'static str, thing: &Rc<str>, is_ticked: bool) -> BookEdi
     }
 }
 
-/// A button that adds a line with these first values to a book.
+/// Shows a button that adds a line with these initial values.
 pub fn add(
     send: &Send,
     key: &'static str,

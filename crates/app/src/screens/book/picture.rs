@@ -40,7 +40,7 @@ impl Form<'_> {
             let (set, send) = (set.clone(), send.clone());
             spawn_local(async move {
                 let picture = device::small_photo(&file).await;
-                // Emptied, so that the same file can be chosen once more.
+                // Clear the input so that the same file can be chosen again.
                 input.set_value("");
                 match picture {
                     Ok(picture) => set.emit(picture),

@@ -1,4 +1,5 @@
-//! Where the paint goes, drawn: for each way one bar to the same scale, from the piece to the tool and the air.
+//! A chart of where the paint goes: one bar for each way, on the same scale, for the piece, the tool and the
+//! air.
 
 use coatings::Place;
 use units::Volume;
@@ -8,10 +9,10 @@ use yew::prelude::*;
 use super::super::{Shown, money};
 use crate::words;
 
-/// How long the longest bar is.
+/// The length of the longest bar.
 const LONGEST: f64 = 1000.0;
 
-/// The bars, each with what it means in words.
+/// Shows the bars with their descriptions.
 pub fn bars(shown: &Shown, lines: &[MaterialLine], columns: &[WayColumn], compared: ComparedAt) -> Html {
     let all = || columns.iter().map(|column| column.whole(compared).all());
     let most = all().fold(Volume::ZERO, Volume::max);
@@ -53,7 +54,7 @@ pub fn bars(shown: &Shown, lines: &[MaterialLine], columns: &[WayColumn], compar
     }
 }
 
-/// All materials are in it, so it has the colour of none.
+/// Draws a bar. It has no material's color because it covers all materials.
 fn bar(whole: &WayWhole, most: Volume) -> Html {
     let length = |volume: Volume| volume / most * LONGEST;
     let mut at = 0.0;
@@ -78,7 +79,7 @@ fn bar(whole: &WayWhole, most: Volume) -> Html {
     }
 }
 
-/// The bar in words: `19 fl oz on the piece, 1.1 fl oz in the sleeve and 0.9 fl oz in the tray`.
+/// Describes a bar: `19 fl oz on the piece, 1.1 fl oz in the sleeve and 0.9 fl oz in the tray`.
 fn goes(shown: &Shown, whole: &WayWhole) -> String {
     let system = shown.app.workshop.units;
     let stays = format!("{} on the piece", words::volume(whole.on_piece, system));

@@ -1,5 +1,5 @@
-//! Brush, roller and sprayer on this piece, side by side: which is soonest and which takes least, a picture of where the
-//! paint goes, then every figure.
+//! A comparison of brush, roller and sprayer for this piece: which is fastest, which uses the least material,
+//! a chart of where the paint goes, and all figures.
 
 mod bars;
 mod table;
@@ -13,10 +13,10 @@ use crate::parts::choice;
 use crate::state::Action;
 use crate::words;
 
-/// What is unfolded while the bars show the coats that are planned; otherwise they show those of equal film.
+/// The name of the toggle that makes the bars show the planned coats instead of coats of equal film.
 const PLANNED: &str = "planned-coats";
 
-/// The sheet of the ways.
+/// Shows the tools tab.
 pub fn compare(shown: &Shown) -> Html {
     let Some(takeoff) = shown.takeoff() else {
         return html! { <p>{ "Mend the measurements first; then the tools stand here side by side." }</p> };

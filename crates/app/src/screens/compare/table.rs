@@ -1,4 +1,4 @@
-//! Every figure of every way, in a table.
+//! A table of all figures for every way.
 
 use units::Volume;
 use workshop::{MaterialLine, WayColumn, WayFigure};
@@ -7,10 +7,10 @@ use yew::prelude::*;
 use super::super::{Shown, money};
 use crate::words;
 
-/// What a row shows of a way.
+/// A function that returns a table cell.
 type Cell = fn(&Shown, &WayColumn, &WayFigure) -> Html;
 
-/// The ways as columns, the materials as rows.
+/// Shows the ways as columns and the materials as rows.
 pub fn table(shown: &Shown, lines: &[MaterialLine], columns: &[WayColumn]) -> Html {
     let in_hours = words::in_hours(columns.iter().map(|column| column.planned.minutes));
     html! {
@@ -38,7 +38,7 @@ pub fn table(shown: &Shown, lines: &[MaterialLine], columns: &[WayColumn]) -> Ht
     }
 }
 
-/// Whether the ways are about it at all: a cleaner is none of them.
+/// Returns true if any way applies this material. Cleaners are not included.
 fn is_put_on(line: &MaterialLine, columns: &[WayColumn]) -> bool {
     columns
         .iter()

@@ -1,4 +1,4 @@
-//! The drawing on a job card: lines and figures alone, so that any printer can print it.
+//! The drawing on a job card. It only has lines and figures, so that any printer can print it.
 
 use std::rc::Rc;
 
@@ -12,7 +12,7 @@ use super::picture::{Picture, SHEET};
 use super::scale::FINE;
 use crate::state::{App, Look};
 
-/// The width of a letter of the figures on the card, which are larger than those on the page.
+/// The width of a character in the figures on the card, which are larger than on the page.
 const WIDTH: f64 = 17.0;
 
 #[derive(Properties, PartialEq)]
@@ -22,7 +22,7 @@ pub struct Props {
     pub result: Option<Result>,
 }
 
-/// A piece from the front and from the side at the same scale, with its dimensions.
+/// Draws a piece from the front and the side at the same scale, with its dimensions.
 #[component]
 pub fn CardDrawings(props: &Props) -> Html {
     let pictures = use_memo(props.piece.clone(), |piece| {
@@ -44,7 +44,7 @@ fn drawn(props: &Props, picture: &Picture) -> Html {
     let all = lines(&props.piece, picture, &|length| props.app.length(length), &|_| {
         None
     });
-    // Nothing beside the piece and its figures, so that both stand close to each other.
+    // Crop to the piece and its figures, so that the two views are close together.
     let [left, right, ..] = margins(&picture.dimensions);
     let x = |point| picture.scale.at(point)[0];
     let ends = all.iter().filter(|line| line.figure.anchor == "start");

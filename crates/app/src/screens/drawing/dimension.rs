@@ -1,4 +1,4 @@
-//! Dimension lines of the drawing: thin lines with short strokes across their ends, and a figure that leads to its
+//! The dimension lines of the drawing: thin lines with ticks at the ends, and a figure that links to its
 //! field.
 
 use geometry::{Dimension, FieldId, Point2};
@@ -15,27 +15,27 @@ use crate::browser::focus_soon;
 use crate::state::{Action, DraftId};
 use crate::words;
 
-/// Half the length of a turned figure and some air, where it is written largest: on a phone.
+/// Half the length of a rotated figure plus a margin, at its largest size, on a phone.
 const HALF_TURNED: f64 = 72.0;
 
-/// A dimension line brought to the sheet.
+/// A dimension line placed on the sheet.
 pub struct Line {
     /// The measurement.
     pub field: FieldId,
-    /// The line with the strokes that lead to it.
+    /// The line with its extension lines.
     pub thin: String,
-    /// The short strokes across its ends.
+    /// The ticks at the ends.
     pub ends: String,
-    /// Its figure.
+    /// The text of the figure.
     pub text: String,
-    /// Whether nobody measured it.
+    /// True if the length was not measured.
     pub is_guessed: bool,
-    /// Where the figure stands.
+    /// The placement of the figure.
     pub figure: Figure,
 }
 
-/// All dimension lines. Figures that would stand on each other are set apart. `written` writes a length, `draft` says what is
-/// being typed for a measurement, which stands in its place at once.
+/// Returns all dimension lines, with figures moved apart so that they do not overlap. `written` formats a
+/// length. `draft` returns the text being typed for a measurement, which is shown in its place at once.
 pub fn lines(
     piece: &Piece,
     picture: &Picture,
@@ -55,7 +55,7 @@ pub fn lines(
     picture.dimensions.iter().map(line).collect()
 }
 
-/// One dimension line; `taken` is where figures stand already.
+/// Places one dimension line. `taken` holds the positions of earlier figures.
 fn placed(
     picture: &Picture,
     line: &Dimension,
@@ -71,7 +71,7 @@ fn placed(
     let (a, b) = (moved(line.from, off), moved(line.to, off));
     let (a0, b0) = (moved(line.from, 8.0), moved(line.to, 8.0));
     let (a1, b1) = (moved(line.from, off + 8.0), moved(line.to, off + 8.0));
-    // Lines further out lead past this one; at the left its figure would stand across their way.
+    // The extension lines of outer dimensions pass this one. On the left side, its figure would cross them.
     let further = picture.dimensions.iter();
     let further = further.filter(|other| other.away == line.away && other.row > line.row);
     let passing: Vec<f64> = further
@@ -88,10 +88,10 @@ fn placed(
     }
 }
 
-/// The dimension lines on the page, each a way to its measurement.
+/// Shows the dimension lines on the page. Each links to its measurement.
 pub fn dimension_lines(shown: &Shown, picture: &Picture) -> Html {
     let app = &shown.app;
-    // A text that is not taken stands in its field alone: the drawing shows what is drawn.
+    // A refused text is only shown in its field, because the drawing does not use it.
     let draft = |field| {
         let draft = app.draft(&DraftId::Field(field)).map(|draft| draft.text.clone());
         draft.filter(|text| !text.is_empty() && app.fault(&DraftId::Field(field)).is_none())
@@ -119,7 +119,7 @@ fn dimension_line(shown: &Shown, line: Line) -> Html {
     }
 }
 
-/// How far the drawing reaches out over the place where a line begins: parts of the maker's own stand further out.
+/// Returns how far the drawing extends beyond the start of a line. Added parts may stick out.
 fn beyond(picture: &Picture, line: &Dimension) -> f64 {
     let (low, high) = picture.bounds;
     let outermost = [0, 1].map(|axis| {
@@ -137,24 +137,25 @@ fn stroke(p: Point2, q: Point2) -> String {
     format!("M{:.1} {:.1}L{:.1} {:.1}", p[0], p[1], q[0], q[1])
 }
 
-/// A short stroke across an end, at 45 degrees, as joiners draw them.
+/// Returns a 45-degree tick at the end of a line, as used by joiners.
 fn tick([x, y]: Point2) -> String {
     stroke([x - 6.0, y + 6.0], [x + 6.0, y - 6.0])
 }
 
-/// Where the figure of a line stands.
+/// The placement of a figure.
 pub struct Figure {
-    /// The point at its anchor.
+    /// The anchor point.
     pub at: Point2,
-    /// How it is turned, as an SVG transform.
+    /// The rotation, as an SVG transform.
     pub turn: Option<String>,
-    /// Which end of it, or its middle, stands at the point.
+    /// The SVG text anchor.
     pub anchor: &'static str,
-    /// The upper left corner of what a finger can touch.
+    /// The upper left corner of the touch target.
     hit: Point2,
 }
 
-/// Figures read from the foot of the sheet, or from its right where they stand left of the piece (ISO 129).
+/// Places a figure to read from the bottom of the sheet, or from the right if it is left of the piece (ISO
+/// 129).
 fn figure(line: &Dimension, (a, b): (Point2, Point2), passing: &[f64], taken: &mut Vec<Point2>) -> Figure {
     let [x, y] = [(a[0] + b[0]) / 2.0, (a[1] + b[1]) / 2.0];
     let plain = |at: Point2, anchor, hit| Figure {
@@ -187,8 +188,8 @@ fn figure(line: &Dimension, (a, b): (Point2, Point2), passing: &[f64], taken: &m
     }
 }
 
-/// How low the middle of a turned figure stands on its line: in the middle, or as near to it as no other line passes; in the
-/// middle all the same where there is no such place.
+/// Returns the position of a rotated figure along its line: the middle, or the nearest position without a
+/// passing line. If there is none, it returns the middle.
 fn beside(middle: f64, (from, to): (f64, f64), passing: &[f64]) -> f64 {
     let is_free = |y: &f64| {
         let fits = from + HALF_TURNED <= *y && *y <= to - HALF_TURNED;
@@ -199,7 +200,7 @@ fn beside(middle: f64, (from, to): (f64, f64), passing: &[f64]) -> f64 {
     away.next().unwrap_or(middle)
 }
 
-/// How low a figure stands, moved on until it is free of the ones before.
+/// Moves a figure along until it does not overlap earlier ones, and returns its y coordinate.
 fn free([x, mut y]: Point2, on: f64, taken: &mut Vec<Point2>) -> f64 {
     let [width, height] = FIGURE;
     while taken
@@ -212,7 +213,7 @@ fn free([x, mut y]: Point2, on: f64, taken: &mut Vec<Point2>) -> f64 {
     y
 }
 
-/// Takes the measurement that a line shows.
+/// Returns a callback that starts the measurement of a line.
 fn take(send: &Send, field: FieldId) -> Callback<MouseEvent> {
     let send = send.clone();
     Callback::from(move |_| {

@@ -1,4 +1,4 @@
-//! The hand on the drawing: it taps a face, or drags to turn the piece.
+//! Touches on the drawing. A tap selects a face, and a drag turns the piece.
 
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -10,13 +10,13 @@ use yew::prelude::*;
 use super::super::Shown;
 use crate::state::{Action, Look};
 
-/// A movement to the side shorter than this is a tap, in pixels.
+/// Horizontal movements shorter than this are taps, in pixels.
 const TAP: f64 = 12.0;
-/// How far to drag for one step of turning, in pixels.
+/// The drag distance for one turning step, in pixels.
 const STEP: f64 = 44.0;
 
-/// What the brush does to a face and to what goes with it, if it is in the hand; all faces of one movement are taken back
-/// together. What that is shows when the brush comes there.
+/// Returns the action of the current brush on a face and the faces that belong to it. All faces of one
+/// gesture are undone together. The action is computed when the brush reaches the face.
 fn stroke(shown: &Shown, face: &str) -> Option<impl Fn() -> Action + 'static> {
     let to = shown.app.brush.clone()?;
     let (shown, face) = (shown.clone(), face.to_owned());
@@ -28,30 +28,31 @@ fn stroke(shown: &Shown, face: &str) -> Option<impl Fn() -> Action + 'static> {
     })
 }
 
-/// Where the hand is. It changes many times a second and means nothing once it is lifted, so it is no part of the state.
+/// The state of a touch. It changes many times a second and is not needed after the touch, so it is not part
+/// of the app state.
 #[derive(Clone, Default, PartialEq)]
 pub struct Hand(Rc<RefCell<Down>>);
 
 #[derive(Default, PartialEq)]
 struct Down {
-    /// Where it came down, and what the drawing showed then.
+    /// The start position, and the view at that time.
     at: Option<(f64, Look)>,
-    /// Whether it has dragged since.
+    /// True if the touch has become a drag.
     dragged: bool,
 }
 
 impl Hand {
-    /// Whether the hand is down.
+    /// Returns true during a touch.
     fn is_down(&self) -> bool {
         self.0.borrow().at.is_some()
     }
 
-    /// Whether the last movement was a drag and no tap.
+    /// Returns true if the last touch was a drag.
     pub fn dragged(&self) -> bool {
         self.0.borrow().dragged
     }
 
-    /// The hand comes down.
+    /// Starts a touch.
     pub fn down(&self, shown: &Shown) -> Callback<PointerEvent> {
         let (hand, look) = (self.clone(), shown.app.look);
         Callback::from(move |event: PointerEvent| {
@@ -62,7 +63,7 @@ impl Hand {
         })
     }
 
-    /// The hand moves: the piece turns with it, step by step. With a brush in it the piece stays as it is.
+    /// Turns the piece during a drag, step by step. With a brush, the piece does not turn.
     pub fn moved(&self, shown: &Shown) -> Callback<PointerEvent> {
         let (hand, send, look) = (self.clone(), shown.send.clone(), shown.app.look);
         let has_brush = shown.app.brush.is_some();
@@ -84,7 +85,7 @@ impl Hand {
         })
     }
 
-    /// The hand is lifted, or the browser takes the movement for a scroll.
+    /// Ends the touch, also if the browser uses it for scrolling.
     pub fn up(&self, shown: &Shown) -> Callback<PointerEvent> {
         let (hand, send) = (self.clone(), shown.send.clone());
         Callback::from(move |_: PointerEvent| {
@@ -93,19 +94,19 @@ impl Hand {
         })
     }
 
-    /// The brush comes down on a face.
+    /// Starts brushing on a face.
     pub fn brush_down(&self, shown: &Shown, face: &str) -> Option<Callback<PointerEvent>> {
         let (act, send) = (stroke(shown, face)?, shown.send.clone());
         Some(Callback::from(move |event: PointerEvent| {
-            // A finger would otherwise stay with the face that it touched first. Where it cannot be let go, that face
-            // alone is brushed.
+            // Release the pointer, or all events would go to the first face. If that fails, only this face is
+            // brushed.
             let face: Element = event.target_unchecked_into();
             let _ = face.release_pointer_capture(event.pointer_id());
             send.emit(act());
         }))
     }
 
-    /// The brush goes over a face.
+    /// Brushes over a face.
     pub fn brush_over(&self, shown: &Shown, face: &str) -> Option<Callback<PointerEvent>> {
         let (act, send, hand) = (stroke(shown, face)?, shown.send.clone(), self.clone());
         Some(Callback::from(move |_: PointerEvent| {

@@ -1,18 +1,18 @@
-//! The room that dimension lines take around a piece, and their order.
+//! The margins for dimension lines around a piece, and the order of the lines.
 
 use geometry::{Dimension, Point2};
 
 use super::scale::Scale;
 
-/// How far the first dimension line stands from the piece, and each further one from the one before.
+/// The distance between the piece and the first dimension line, and between lines.
 pub const DIMENSION_STEP: f64 = 44.0;
 
-/// How wide and how high a figure is, about.
+/// The approximate width and height of a figure.
 pub const FIGURE: Point2 = [90.0, 26.0];
 
-/// What is kept free around the piece for its dimensions: left, right, top, bottom.
+/// Returns the margins for the dimensions: left, right, top, bottom.
 pub fn margins(dimensions: &[Dimension]) -> [f64; 4] {
-    // Beside the lines stand figures: turned at the left, written out at the right.
+    // Figures next to the lines are rotated on the left and horizontal on the right.
     let sides = [
         ([-1.0, 0.0], 50.0),
         ([1.0, 0.0], 160.0),
@@ -24,7 +24,7 @@ pub fn margins(dimensions: &[Dimension]) -> [f64; 4] {
         let Some(last) = of_side().map(|line| line.row).max() else {
             return 36.0;
         };
-        // Figures that stand close to each other in the last row are set below each other.
+        // Close figures in the last row are placed one below the other.
         let beside = of_side().filter(|line| line.row == last).count() - 1;
         let below = if away[0] == 0.0 {
             beside.min(1) as f64 * FIGURE[1]
@@ -35,7 +35,7 @@ pub fn margins(dimensions: &[Dimension]) -> [f64; 4] {
     })
 }
 
-/// The lines from the top of the sheet down.
+/// Sorts the lines from the top of the sheet down.
 pub fn from_the_top(dimensions: Vec<Dimension>, scale: &Scale) -> Vec<Dimension> {
     let y = |line: &Dimension| scale.at(line.from)[1];
     let mut ordered: Vec<Dimension> = Vec::with_capacity(dimensions.len());

@@ -1,5 +1,5 @@
-//! The drawing of a piece: a sheet with visible faces, outline and dimension lines, made of the same surfaces
-//! that are counted.
+//! The drawing of a piece: visible faces, outline and dimension lines. It uses the same surfaces as the
+//! takeoff.
 
 mod card;
 mod dimension;
@@ -29,20 +29,20 @@ use crate::words;
 use hand::Hand;
 use picture::Picture;
 
-/// How many overlaps are told one by one.
+/// The maximum number of overlaps described one by one.
 const OVERLAPS: usize = 3;
 
-/// What is on the sheet.
+/// The contents of the drawing.
 pub struct Drawn {
     /// The picture.
     picture: Rc<Option<Picture>>,
-    /// The takeoff that it was made of.
+    /// The takeoff that the picture shows.
     result: Option<super::Result>,
-    /// The hand on it.
+    /// The current touch.
     hand: Hand,
 }
 
-/// Draws the open piece. What was last drawn of it stays while a measurement does not fit.
+/// Draws the open piece. While a measurement does not fit, the last drawing stays.
 #[hook]
 pub fn use_drawn(piece: Option<&Rc<Piece>>, result: Option<&super::Result>, look: Look) -> Drawn {
     let hand = (*use_memo((), |()| Hand::default())).clone();
@@ -56,7 +56,7 @@ pub fn use_drawn(piece: Option<&Rc<Piece>>, result: Option<&super::Result>, look
             .is_some_and(|(drawn, _)| drawn.id == piece.id)
     };
     if let Some(piece) = piece.filter(|piece| !is_it(piece)) {
-        // It did not fit when it was opened: it is drawn without the readings that stand in the way.
+        // The piece did not fit when it was opened, so it is drawn without the readings that do not fit.
         let fits = as_far_as_it_fits(piece).map(Rc::new);
         *last.borrow_mut() = fits.and_then(|piece| {
             let takeoff = takeoff(&piece, &[], Default::default()).ok()?;
@@ -78,7 +78,7 @@ pub fn use_drawn(piece: Option<&Rc<Piece>>, result: Option<&super::Result>, look
     }
 }
 
-/// The sheet with the drawing, its views, what runs into what, and the tapped surface.
+/// Shows the drawing, the view buttons, overlaps, and the selected surface.
 pub fn board(shown: &Shown, drawn: &Drawn) -> Html {
     let sheet = match (drawn.picture.as_ref(), drawn.result.as_deref()) {
         (Some(picture), Some(Ok(takeoff))) => sheet::sheet(shown, picture, takeoff, &drawn.hand),
@@ -124,7 +124,7 @@ fn views(look: Look, send: &Send) -> Html {
     }
 }
 
-/// What runs into what; the first few in full.
+/// Lists overlapping parts, the first few in full.
 fn overlaps(shown: &Shown, takeoff: &Takeoff) -> Html {
     let system = shown.app.workshop.units;
     let all = &takeoff.overlaps;
@@ -144,7 +144,7 @@ fn overlaps(shown: &Shown, takeoff: &Takeoff) -> Html {
     }
 }
 
-/// What was entered and does not count; the first few in full.
+/// Lists inputs that have no effect, the first few in full.
 fn notices(shown: &Shown, takeoff: &Takeoff) -> Html {
     let system = shown.app.workshop.units;
     let all = &takeoff.notices;
@@ -161,7 +161,7 @@ fn notices(shown: &Shown, takeoff: &Takeoff) -> Html {
     }
 }
 
-/// The working of the surface that was tapped.
+/// Shows the calculation of the selected surface.
 fn picked(shown: &Shown) -> Html {
     let Some(line) = picked_line(shown) else {
         return Html::default();

@@ -1,4 +1,4 @@
-//! A drawing brought to the sheet: the paths of all that is seen, in the units of the sheet.
+//! The picture of a piece: the paths of all visible parts in sheet units.
 
 use geometry::{Dimension, Drawing, FieldId, Furniture, Point2, Surface, SurfaceId, View};
 use units::Length;
@@ -8,58 +8,61 @@ use yew::AttrValue;
 use super::margins::{from_the_top, margins};
 use super::scale::Scale;
 
-/// The width and height of the sheet in its own units.
+/// The width and height of the sheet, in sheet units.
 pub const SHEET: [f64; 2] = [1000.0, 570.0];
-/// How dark a face is that is seen edge on: faces that turn away from the eye get less light.
+/// The shade of a face seen edge on. Faces turned away from the viewer get less light.
 const DARKEST: f64 = 0.38;
-/// What lies behind this share of the depth of a piece is inside, as seen from the front: an open row, not a drawer.
+/// From the front, surfaces behind this share of the depth are inside the piece, as in an open row and unlike
+/// a drawer front.
 const DEEP: f64 = 0.5;
-/// How dark it is there.
+/// The shade of surfaces inside the piece.
 const INSIDE: f64 = 0.34;
-/// Shades that are lighter than this are not drawn.
+/// Lighter shades are not drawn.
 const LIGHTEST: f64 = 0.005;
 
-/// All that a drawing shows of a piece. It hangs on the piece and the view only, not on what is chosen or painted.
+/// Everything that a drawing shows of a piece. It depends only on the piece and the view, not on selection or
+/// paint.
 pub struct Picture {
-    /// What is seen, face by face.
+    /// The visible faces.
     pub faces: Vec<Face>,
     /// All lines within the outline.
     pub edges: AttrValue,
     /// The outline.
     pub outline: AttrValue,
-    /// Where the dimension lines stand.
+    /// The dimension lines.
     pub dimensions: Vec<Dimension>,
-    /// What is shared out where nothing was measured.
+    /// The lengths that divide the remaining space where nothing was measured.
     pub shared: Vec<(FieldId, Length)>,
-    /// The usual sizes.
+    /// The furniture with its default sizes.
     pub furniture: Furniture,
-    /// The lower left and the upper right corner of all that is drawn, metres.
+    /// The lower left and upper right corner of the drawing, in meters.
     pub bounds: (Point2, Point2),
-    /// From metres to the sheet.
+    /// The scale from meters to sheet units.
     pub scale: Scale,
 }
 
-/// What is seen of one surface.
+/// The visible part of a surface.
 pub struct Face {
-    /// The place of the surface in the takeoff.
+    /// The index of the surface in the takeoff.
     pub place: usize,
-    /// Its name.
+    /// The name of the surface.
     pub name: String,
-    /// All that is seen of it.
+    /// The visible region.
     pub region: AttrValue,
-    /// Its lines.
+    /// The lines on it.
     pub lines: AttrValue,
-    /// Where it is in the shade, and how dark.
+    /// Its shaded regions, each with its opacity.
     pub shades: Vec<(AttrValue, String)>,
 }
 
 impl Picture {
-    /// A piece as seen from one side.
+    /// Draws a piece from one side.
     pub fn of(furniture: &Furniture, takeoff: &Takeoff, view: View) -> Self {
         Picture::no_larger(furniture, takeoff, view, f64::INFINITY)
     }
 
-    /// The same at no more than so many units of the sheet to the metre, to stand beside another.
+    /// Draws a piece from one side with at most `most` sheet units per meter, so that it can be placed next
+    /// to another picture.
     pub fn no_larger(furniture: &Furniture, takeoff: &Takeoff, view: View, most: f64) -> Self {
         let surfaces: Vec<Surface> = takeoff.surfaces.iter().map(|line| line.surface.clone()).collect();
         let drawing = Drawing::of(&surfaces, view);
@@ -104,7 +107,7 @@ impl Picture {
     }
 }
 
-/// How dark each part of a face is; what lies far inside gets no light from before.
+/// Returns the shaded regions of a face. Surfaces deep inside get no light from the front.
 fn shades(face: &geometry::VisibleFace, scale: &Scale, inside: Option<f64>) -> Vec<(AttrValue, String)> {
     let shades = face.shades.iter();
     let dark = shades.map(|shade| (shade, inside.unwrap_or((1.0 - shade.squareness) * DARKEST)));

@@ -1,21 +1,21 @@
-//! From meters of a drawing to the units of the sheet.
+//! Conversion from meters in a drawing to sheet units.
 
 use std::fmt::Write as _;
 
 use geometry::{Drawing, Point2, Region};
 
-/// Paths are in whole numbers of this part of a unit: whole numbers are written quickly.
+/// Paths use whole numbers of this fraction of a unit because they are fast to write.
 pub const FINE: f64 = 10.0;
 
-/// From metres of the drawing to units of the sheet.
+/// The conversion from meters to sheet units.
 pub struct Scale {
     factor: f64,
     shift: [f64; 2],
 }
 
 impl Scale {
-    /// The scale at which a drawing fills a sheet within margins, left, right, top, bottom; of `most` units to the metre at
-    /// most.
+    /// Returns the scale at which a drawing fills a sheet within the left, right, top and bottom margins,
+    /// with at most `most` units per meter.
     pub fn fitting(drawing: &Drawing, sheet: [f64; 2], margins: [f64; 4], most: f64) -> Self {
         let (low, high) = drawing.bounds();
         let [left, right, top, bottom] = margins;
@@ -32,12 +32,12 @@ impl Scale {
         }
     }
 
-    /// How many units of the sheet a metre has.
+    /// Returns the number of sheet units per meter.
     pub fn units_to_the_metre(&self) -> f64 {
         self.factor
     }
 
-    /// Where a point of the drawing stands on the sheet.
+    /// Converts a point of the drawing to the sheet.
     pub fn at(&self, point: Point2) -> Point2 {
         [
             self.shift[0] + point[0] * self.factor,
@@ -45,7 +45,7 @@ impl Scale {
         ]
     }
 
-    /// The outlines of a region.
+    /// Returns the outlines of a region as a path.
     pub fn path(&self, region: &Region) -> String {
         let mut path = String::new();
         for contour in region.contours() {
@@ -55,7 +55,7 @@ impl Scale {
         path
     }
 
-    /// Lines, closed or open.
+    /// Returns open or closed lines as a path.
     pub fn lines(&self, lines: &[Vec<Point2>]) -> String {
         let mut path = String::new();
         for line in lines {
@@ -68,7 +68,7 @@ impl Scale {
         for (i, &point) in points.iter().enumerate() {
             let [x, y] = self.at(point).map(|x| (x * FINE).round() as i32);
             path.push(if i == 0 { 'M' } else { 'L' });
-            // Writing into a string never fails.
+            // Writing to a string cannot fail.
             let _ = write!(path, "{x} {y}");
         }
     }

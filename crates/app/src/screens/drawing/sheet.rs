@@ -1,4 +1,4 @@
-//! The sheet itself: faces in the colour of the paint or bare, their shades, lines, outline and dimensions.
+//! The drawing itself: faces in the color of the paint or bare, shades, lines, outline and dimensions.
 
 use std::rc::Rc;
 
@@ -12,26 +12,26 @@ use super::picture::{Face, Picture, SHEET};
 use super::scale::FINE;
 use crate::state::{Action, Tab, part_of};
 
-/// What is behind glass, in a colour, under a clear finish, or as it was.
+/// The appearance of a face.
 pub enum Look {
     /// Behind glass.
     Glass,
-    /// In a colour.
+    /// Painted in a color.
     Coloured(Colour),
     /// Under a clear finish.
     Clear,
-    /// As it was.
+    /// Unfinished.
     Bare,
 }
 
 impl Look {
-    /// Whether dark lines would not be seen on it.
+    /// Returns true if dark lines would be invisible on it.
     pub fn is_dark(&self) -> bool {
         matches!(self, Look::Coloured(colour) if !colour.is_light())
     }
 }
 
-/// The drawing of a piece.
+/// Shows the drawing of a piece.
 pub fn sheet(shown: &Shown, picture: &Picture, takeoff: &Takeoff, hand: &Hand) -> Html {
     let face = |face: &Face| {
         let own = &shown.app.workshop.materials;
@@ -78,7 +78,7 @@ pub fn sheet(shown: &Shown, picture: &Picture, takeoff: &Takeoff, hand: &Hand) -
     }
 }
 
-/// How a face looks with the finish that is planned for it.
+/// Returns the appearance of a face with its planned finish.
 pub fn look(piece: &Piece, own: &[Rc<OwnMaterial>], face: &Face, takeoff: &Takeoff) -> Look {
     match takeoff.surfaces.get(face.place) {
         Some(line) if !line.surface.id.part.kind.takes_finish() => Look::Glass,
@@ -94,7 +94,7 @@ pub fn look(piece: &Piece, own: &[Rc<OwnMaterial>], face: &Face, takeoff: &Takeo
     }
 }
 
-/// On the sheet of parts the whole part is picked, elsewhere the surface.
+/// Returns true if a face is selected. On the parts tab, selection applies to the whole part.
 fn is_picked(shown: &Shown, face: &Face) -> bool {
     if shown.app.sheet == Tab::Parts {
         shown.app.part.as_deref() == Some(part_of(&face.name))
@@ -103,7 +103,8 @@ fn is_picked(shown: &Shown, face: &Face) -> bool {
     }
 }
 
-/// A touch picks a face, a second one lets go of it. The end of a drag is no touch, and a brush does not pick.
+/// Returns a callback that selects a face, or deselects it if it was selected. The end of a drag has no
+/// effect, and neither does a brush.
 fn pick(shown: &Shown, face: &Face, hand: &Hand) -> Callback<MouseEvent> {
     let again = shown.app.picked.as_deref() == Some(face.name.as_str());
     let surface = (!again).then(|| face.name.clone());

@@ -1,4 +1,4 @@
-//! Small pictures of pieces.
+//! Thumbnails of pieces.
 
 use std::rc::Rc;
 
@@ -10,10 +10,10 @@ use yew::prelude::*;
 use super::scale::{FINE, Scale};
 use crate::browser::device::when_in_sight;
 
-/// The width and height of a small picture in its own units.
+/// The width and height of a thumbnail, in drawing units.
 const SMALL: [f64; 2] = [100.0, 64.0];
 
-/// How long a piece stays as it is before its small picture follows, milliseconds: while one types it does not.
+/// The delay before a thumbnail follows a change, in milliseconds. It does not update during typing.
 const REST: u32 = 250;
 
 #[derive(Properties)]
@@ -21,14 +21,14 @@ pub struct Props {
     pub piece: Rc<Piece>,
 }
 
-/// There may be a thousand of them, and nearly all are the very same piece as before.
+/// There may be a thousand thumbnails, and nearly all pieces are the same object as before.
 impl PartialEq for Props {
     fn eq(&self, other: &Props) -> bool {
         Rc::ptr_eq(&self.piece, &other.piece) || self.piece == other.piece
     }
 }
 
-/// A small picture of a piece from the front, in its colour. It is drawn when it comes into sight.
+/// Shows a thumbnail of a piece from the front, in its color. It is drawn when it becomes visible.
 #[component]
 pub fn Silhouette(props: &Props) -> Html {
     let (sheet, is_seen) = (use_node_ref(), use_state(|| false));
@@ -45,12 +45,12 @@ pub fn Silhouette(props: &Props) -> Html {
     use_effect_with(now, {
         let (is_drawn, drawn) = (drawn.clone(), drawn.setter());
         move |now| {
-            // What cannot be drawn stays as it was.
+            // If the piece cannot be drawn, the thumbnail stays as it was.
             let later = (*is_drawn != *now && now.assembly().is_ok()).then(|| {
                 let now = now.clone();
                 Timeout::new(REST, move || drawn.set(now))
             });
-            // A further change before that puts it off.
+            // Another change within the delay restarts it.
             || drop(later)
         }
     });
@@ -59,7 +59,7 @@ pub fn Silhouette(props: &Props) -> Html {
             return None;
         }
         let assembly = furniture.assembly();
-        // What does not fit when it first comes into sight is drawn as far as it does.
+        // A piece that does not fit when it becomes visible is drawn without the readings that do not fit.
         let as_far = || as_far_as_it_fits(&props.piece)?.furniture().assembly().ok();
         let surfaces = assembly.ok().or_else(as_far)?.surfaces();
         let drawing = Drawing::of(&surfaces, View::Front);

@@ -1,4 +1,4 @@
-//! The drawing as a picture of its own: SVG text that holds everything it needs, black lines on white paper.
+//! The drawing as a standalone SVG document, with black lines on white.
 
 use units::show_length_in;
 use workshop::{Piece, Takeoff, Workshop};
@@ -9,12 +9,13 @@ use super::scale::FINE;
 use super::sheet::{Look, look};
 use crate::state;
 
-/// The styles of the picture. Widths of lines after ISO 128: outlines twice as wide as edges, dimension lines thin.
+/// The styles of the document. Line widths follow ISO 128: outlines twice as wide as edges, and thin
+/// dimension lines.
 const STYLE: &str = "text{font:23px sans-serif}.thin{stroke-width:.9}.end{stroke-width:1.8}.edges{stroke-width:10}\
                      .outline{stroke-width:24}path{fill:none;stroke:#222;stroke-linejoin:round}.face{stroke:none}\
                      .on-dark{stroke:#fff;stroke-opacity:.5;stroke-width:12}.shade{stroke:none;fill:#000}.guessed{font-style:italic}";
 
-/// A piece as seen from one side, with its dimensions, as an SVG document.
+/// Returns a piece seen from one side, with its dimensions, as an SVG document.
 pub fn svg(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, from: state::Look) -> String {
     let picture = Picture::of(&piece.furniture(), takeoff, from.view());
     let [width, height] = SHEET;
@@ -73,7 +74,7 @@ fn dimension(line: &Line) -> String {
     )
 }
 
-/// A text as it may stand between tags.
+/// Escapes a text for SVG.
 fn escaped(text: &str) -> String {
     let mut safe = String::with_capacity(text.len());
     for sign in text.chars() {

@@ -1,4 +1,4 @@
-//! Statement art on the piece: leaf, stencils, transfers and paper, each with what it takes.
+//! Decorative art on the piece: leaf, stencils, transfers and paper, each with its takeoff.
 
 use std::rc::Rc;
 
@@ -12,7 +12,7 @@ use super::super::refused;
 use super::Shown;
 use crate::words;
 
-/// The art of the piece; a line for each place.
+/// Shows the art on the piece, one line for each place.
 pub fn of_piece(shown: &Shown) -> Html {
     let Shown { app, send, piece, .. } = shown;
     let known = art(piece);

@@ -1,4 +1,4 @@
-//! What the finish goes onto, and what that asks for.
+//! The surface under the finish, and the coats it needs.
 
 use coatings::suggest::{Reason, SuggestedLayer, Suggestion};
 use coatings::{SPECIES, Substrate, Wish};
@@ -11,7 +11,7 @@ use crate::parts::{button, choice, fold, palette, select};
 use crate::state::Action;
 use crate::words;
 
-/// The surface as it was found: what it is, which wood, what was seen on it.
+/// Shows the condition of the surface: substrate, wood species and stains.
 pub fn ground(planned: &Planned<'_>) -> Html {
     let condition = &planned.scheme.condition;
     let grounds = Substrate::ALL.map(|ground| (ground.key(), ground.label()));
@@ -48,7 +48,7 @@ pub fn ground(planned: &Planned<'_>) -> Html {
     }
 }
 
-/// What the maker wants to see, and what stands against that.
+/// Shows the choice of the final look, and objections to it.
 pub fn wanted(planned: &Planned<'_>) -> Html {
     let own = &planned.shown.app.workshop.materials;
     let light = planned.scheme.colour.is_light();
@@ -82,7 +82,7 @@ pub fn wanted(planned: &Planned<'_>) -> Html {
     }
 }
 
-/// What the trade would put on, with its reasons; the maker takes it or leaves it.
+/// Shows the recommended coats with the reasons. The maker can accept them.
 pub fn asks(planned: &Planned<'_>, shown: &Shown) -> Html {
     let own = &shown.app.workshop.materials;
     let suggestion = planned.scheme.suggestion(own);

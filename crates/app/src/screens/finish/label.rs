@@ -1,4 +1,4 @@
-//! The figures of a material: those that are usual, with their sources, or those of the maker's own label.
+//! The values of a material: typical ones with their sources, or those from the maker's own label.
 
 use std::rc::Rc;
 
@@ -14,7 +14,7 @@ use crate::parts::{button, fold};
 use crate::state::{Action, FigureId};
 use crate::words;
 
-/// The figures of a layer, folded.
+/// Shows the values of a layer, collapsed.
 pub fn label(planned: &Planned<'_>, place: usize, plan: &LayerPlan, material: &Material, name: &str) -> Html {
     let app = &planned.shown.app;
     let own = app
@@ -37,7 +37,7 @@ pub fn label(planned: &Planned<'_>, place: usize, plan: &LayerPlan, material: &M
     })
 }
 
-/// What is usual for such a material, with the sources.
+/// Shows the typical values of a material with their sources.
 fn usual(planned: &Planned<'_>, place: usize, plan: &LayerPlan, material: &Material) -> Html {
     let system = planned.shown.app.workshop.units;
     let of_label = LABEL_FIELDS.iter().filter_map(|field| {
@@ -78,7 +78,7 @@ fn sign(field: &LabelField, unit: &str) -> &'static str {
     known.map_or("", |(_, sign, _)| sign)
 }
 
-/// What the maker entered from a label, and prices.
+/// Shows the values the maker entered from a label, and prices.
 fn entered(planned: &Planned<'_>, own: &Rc<OwnMaterial>, material: &Material) -> Html {
     let send = &planned.shown.send;
     let (key, gone) = (Rc::clone(&own.key), Rc::clone(&own.key));
@@ -90,7 +90,7 @@ fn entered(planned: &Planned<'_>, own: &Rc<OwnMaterial>, material: &Material) ->
     let cans = can_sizes(planned.shown.app.workshop.units).iter();
     let cans = cans.filter(|can| material.cans.contains(&can.key));
     let name = format!("name-{}", own.key);
-    // What is no coat has no least temperature.
+    // Only coats have a minimum temperature.
     let fields = LABEL_FIELDS.iter();
     let fields = fields.filter(|field| field.field != Field::Coldest || material.coldest.is_some());
     html! {
@@ -129,7 +129,7 @@ fn of_label(planned: &Planned<'_>, own: &Rc<OwnMaterial>, field: &'static LabelF
     )
 }
 
-/// What is to be said of what was read of a figure.
+/// Returns the remark about an entered value.
 fn remark(own: &OwnMaterial, field: &LabelField) -> Option<Remark> {
     match own.check() {
         Err(faults) => {

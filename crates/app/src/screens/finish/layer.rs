@@ -1,4 +1,4 @@
-//! One material of a scheme: how many coats of it, with which tools, thinned or not.
+//! One layer of a scheme: its material, coats, tools and thinning.
 
 use std::rc::Rc;
 
@@ -10,10 +10,11 @@ use yew::prelude::*;
 use super::{Planned, label};
 use crate::parts::{button_for, select, stepper};
 
-/// The shares of thinner that can be chosen, in hundredths.
+/// The selectable shares of thinner, in percent.
 const THINNED: [u32; 6] = [0, 5, 10, 15, 20, 30];
 
-/// The names of the layers' elements: the key of the stage, with a number behind it if another has it.
+/// Returns the element names of the layers: the key of the stage, plus a number if another layer has the same
+/// stage.
 pub fn names(planned: &Planned<'_>) -> Vec<String> {
     let own = &planned.shown.app.workshop.materials;
     let mut names: Vec<String> = Vec::with_capacity(planned.scheme.layers.len());
@@ -28,7 +29,7 @@ pub fn names(planned: &Planned<'_>) -> Vec<String> {
     names
 }
 
-/// The materials of a stage, the maker's own first: key and name.
+/// Returns the key and name of each material of a stage, the maker's own first.
 pub fn choices(own: &[Rc<OwnMaterial>], stage: Stage) -> Vec<(&str, &str)> {
     let of_maker = own.iter().filter(|own| {
         let of = coatings::material(own.of);
@@ -41,7 +42,7 @@ pub fn choices(own: &[Rc<OwnMaterial>], stage: Stage) -> Vec<(&str, &str)> {
         .collect()
 }
 
-/// A layer on the sheet.
+/// Shows a layer.
 pub fn layer(planned: &Planned<'_>, place: usize, plan: &LayerPlan, name: &str) -> Html {
     let own = &planned.shown.app.workshop.materials;
     let Some(material) = material_of(own, &plan.material) else {
@@ -64,7 +65,7 @@ pub fn layer(planned: &Planned<'_>, place: usize, plan: &LayerPlan, name: &str) 
     }
 }
 
-/// The tools that can put a material on: for broad parts, and for narrow ones.
+/// Shows the tools that can apply a material, for broad and for narrow parts.
 fn tools(planned: &Planned<'_>, place: usize, plan: &LayerPlan, material: &Material, name: &str) -> Html {
     let fit = || {
         let fit = TOOLS.iter().filter(|tool| tool.film(material.body).is_some());
@@ -91,7 +92,7 @@ fn tools(planned: &Planned<'_>, place: usize, plan: &LayerPlan, material: &Mater
     }
 }
 
-/// Whether any narrow part gets this scheme.
+/// Returns true if any narrow part gets this scheme.
 fn has_narrow(planned: &Planned<'_>) -> bool {
     let Some(takeoff) = planned.shown.takeoff() else {
         return true;
@@ -109,7 +110,7 @@ fn has_narrow(planned: &Planned<'_>) -> bool {
     })
 }
 
-/// How much thinner goes in before it is sprayed.
+/// Shows how much thinner to add before spraying.
 fn thinner(planned: &Planned<'_>, place: usize, plan: &LayerPlan, material: &Material, name: &str) -> Html {
     let mut shares = THINNED.to_vec();
     if !shares.contains(&plan.thinned) {

@@ -1,4 +1,4 @@
-//! What goes on: the ground, the coats one after the other, the tools; for the piece, or for a zone on its own.
+//! The finish tab: the substrate, the coats and the tools, for the piece or for one zone.
 
 mod art;
 mod ground;
@@ -14,18 +14,18 @@ use super::Shown;
 use crate::parts::{button, choice, select};
 use crate::state::{Action, Message, Screen};
 
-/// A scheme that is on the sheet, and what belongs to it.
+/// The displayed scheme and its context.
 pub struct Planned<'a> {
-    /// The screen that it stands on.
+    /// The shared screen data.
     pub shown: &'a Shown,
-    /// The zone that it is of, by its key; nothing for that of the piece.
+    /// The key of the zone, or `None` for the scheme of the piece.
     pub zone: Option<String>,
     /// The scheme.
     pub scheme: &'a Scheme,
 }
 
 impl Planned<'_> {
-    /// Sends a change of the scheme, if an event means one.
+    /// Returns a callback that changes the scheme if `edit` returns an edit for the event.
     pub fn change<E: 'static>(&self, edit: impl Fn(E) -> Option<SchemeEdit> + 'static) -> Callback<E> {
         let zone = self.zone.clone();
         self.shown
@@ -33,7 +33,7 @@ impl Planned<'_> {
     }
 }
 
-/// The sheet of the finish.
+/// Shows the finish tab.
 pub fn finish(shown: &Shown) -> Html {
     let piece = &shown.piece;
     let zone = shown.app.finished.as_deref();
@@ -48,7 +48,7 @@ pub fn finish(shown: &Shown) -> Html {
                 { whose(shown) }
                 { like(shown) }
                 { button("mixing", "Mixing bench", shown.send.reform(|_: MouseEvent| Action::Screen(Screen::Mixing))) }
-                // Always one node, or the list beside it would be made anew and lose the focus.
+                // Always emit one node, or the next list would be rebuilt and lose the focus.
                 { zone.map(|key| apart(shown, key, scheme.is_some())).unwrap_or_default() }
             </div>
             { scheme.map(|scheme| plan(&Planned { shown, zone: zone.map(str::to_owned), scheme })).unwrap_or_default() }
@@ -57,7 +57,7 @@ pub fn finish(shown: &Shown) -> Html {
     }
 }
 
-/// Which scheme is on the sheet: that of the piece, or that of one of its zones.
+/// Shows the choice between the scheme of the piece and those of its zones.
 fn whose(shown: &Shown) -> Html {
     let zones = shown.takeoff().map(|takeoff| &*takeoff.zones).unwrap_or_default();
     let is_apart = |key: &str| {
@@ -84,7 +84,7 @@ fn whose(shown: &Shown) -> Html {
     select("Finish of", "finish-of".into(), options, value, open)
 }
 
-/// A list of the other pieces, to finish this one as one of them.
+/// Shows a list of other pieces whose finish can be copied.
 fn like(shown: &Shown) -> Html {
     let here = shown.piece.id.clone();
     let others = shown.app.workshop.pieces.iter().filter(|piece| piece.id != here);
@@ -115,7 +115,7 @@ fn like(shown: &Shown) -> Html {
     }
 }
 
-/// Sets a zone apart from the piece, or lets it go with it again.
+/// Shows the button that gives a zone its own finish, or removes it.
 fn apart(shown: &Shown, key: &str, is_apart: bool) -> Html {
     let key = key.to_owned();
     let set = move |_: MouseEvent| Some(PieceEdit::Apart(key.clone(), !is_apart));
@@ -155,14 +155,14 @@ fn plan(planned: &Planned<'_>) -> Html {
     }
 }
 
-/// Whether the maker entered the rate of a can that is planned.
+/// Returns true if the maker entered the rate of a planned material.
 fn states_rate(planned: &Planned<'_>) -> bool {
     let own = &planned.shown.app.workshop.materials;
     let mut layers = planned.scheme.layers.iter();
     layers.any(|layer| material_of(own, &layer.material).is_some_and(|material| material.states_rate()))
 }
 
-/// A list of everything that can go on, stage by stage; what is chosen comes in behind its stage.
+/// Shows a list of all materials by stage. A selected material is inserted after the others of its stage.
 fn add(planned: &Planned<'_>) -> Html {
     let change = planned.change(|event: Event| {
         let list = event.target_unchecked_into::<HtmlSelectElement>();

@@ -1,4 +1,4 @@
-//! How the front is divided: bays from the left, in each of them rows from the top.
+//! The division of the front: bays from the left, and rows from the top in each of them.
 
 use geometry::{
     BayPlace, FieldId, Fill, Furniture, MAX_BAYS, MAX_COLUMNS, MAX_ROWS, MAX_SHELVES, Notice, Problem, fields,
@@ -13,17 +13,17 @@ use crate::parts::{button_for, select, stepper};
 use crate::state::has_free_bays;
 use crate::words;
 
-/// What fills a row, each with its word on the page's elements.
+/// The contents of a row, each with its element word.
 const FILLS: [(Fill, &str); 3] = [
     (Fill::Drawers, "drawers"),
     (Fill::Doors, "doors"),
     (Fill::Open, "open"),
 ];
 
-/// What is shared out where nothing was measured.
+/// The lengths that divide the remaining space.
 type Shared = Vec<(FieldId, Length)>;
 
-/// The division of each case; nothing for a piece without one.
+/// Shows the division of each case. Empty for a piece without one.
 pub fn division(shown: &Shown, furniture: &Furniture) -> Html {
     let checked = furniture.checked();
     let shared = checked.map(|piece| piece.shared_lengths()).unwrap_or_default();
@@ -89,7 +89,7 @@ fn bay(shown: &Shown, place: BayPlace, bay: &Bay, shared: &Shared) -> Html {
     }
 }
 
-/// What became of rows or sections that do not quite add up.
+/// Describes how rows or bays that do not quite add up were adjusted.
 fn slip(shown: &Shown, is_about: &dyn Fn(&Notice) -> bool) -> Html {
     let notices = shown.takeoff().map_or(&[][..], |takeoff| &takeoff.notices);
     let found = notices.iter().find_map(|notice| match notice {
@@ -103,7 +103,7 @@ fn slip(shown: &Shown, is_about: &dyn Fn(&Notice) -> bool) -> Html {
     )
 }
 
-/// What an open row brings with it.
+/// Shows the consequence of an open row.
 fn opens(bay: &Bay) -> Html {
     if bay.rows.iter().any(|row| row.fill == Fill::Open) {
         html! { <p class="hint">{ "The inside of an open row is seen, so it gets the finish too, unless you leave it on Surfaces." }</p> }

@@ -1,4 +1,4 @@
-//! How the piece is made: its choices, and what is counted of it.
+//! How the piece is built: its choices and counts.
 
 use geometry::{CountField, Furniture, StyleField};
 use workshop::PieceEdit;
@@ -7,10 +7,10 @@ use yew::prelude::*;
 use super::super::Shown;
 use crate::parts::{choice, select, stepper};
 
-/// The most answers that stand side by side; more of them go into a list.
+/// The maximum number of answers shown as buttons. More go into a list.
 const IN_SIGHT: usize = 4;
 
-/// The choices and counts that matter for this piece.
+/// Shows the choices and counts that apply to this piece.
 pub fn made(shown: &Shown, furniture: &Furniture) -> Html {
     let styles = furniture
         .style_fields()

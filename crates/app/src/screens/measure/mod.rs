@@ -1,4 +1,4 @@
-//! The tape readings: one field for each measurement, with the keys that a tape needs, and how the piece is made.
+//! The measure tab: a field for each measurement, and how the piece is built.
 
 mod division;
 mod made;
@@ -15,7 +15,7 @@ use crate::browser::new_piece_id;
 use crate::parts::{button, stepper};
 use crate::state::{Action, Message};
 
-/// The sheet of measurements.
+/// Shows the measure tab.
 pub fn measure(shown: &Shown) -> Html {
     let furniture = shown.piece.furniture();
     html! {
@@ -33,7 +33,7 @@ pub fn measure(shown: &Shown) -> Html {
     }
 }
 
-/// The sizes of the whole piece, or all others.
+/// Shows the sizes of the whole piece, or all others.
 fn fields(shown: &Shown, furniture: &Furniture, of_whole: bool) -> Html {
     let field = |field: &geometry::LengthField| {
         tape_field(

@@ -1,4 +1,4 @@
-//! Chalk-type paint on the bench: what to weigh, what it comes to, what not to put in.
+//! Chalk-type paint: what to weigh, the properties of the mix, and what not to add.
 
 use std::rc::Rc;
 
@@ -17,7 +17,7 @@ use crate::parts::fold;
 use crate::state::{Action, App};
 use crate::words;
 
-/// Every batch of chalk-type paint.
+/// Shows every batch of chalk-type paint.
 pub fn batches(app: &App, send: &Send) -> Html {
     let why_not = || {
         html! { <ul>{ for WHY_NOT.iter().map(|not| html! {

@@ -1,5 +1,4 @@
-//! The mixing bench: recipes by weight, what to pour step by step, how far the shade drifts, labels for the jars, and the
-//! batches that were made.
+//! The mixing screen: recipes by weight, pouring steps, color drift, jar labels and finished batches.
 
 mod chalk;
 mod thin;
@@ -22,7 +21,7 @@ use crate::parts::{button, button_for, fold};
 use crate::state::{Action, App, DraftId};
 use crate::words;
 
-/// The room of the mixing bench.
+/// Shows the mixing screen.
 pub fn bench(app: &Rc<App>, send: &Send) -> Html {
     let recipes = app.workshop.books.lines("recipes");
     html! {
@@ -73,13 +72,13 @@ fn recipe(app: &App, send: &Send, line: &Rc<Line>) -> Html {
     }
 }
 
-/// What a line of a book comes to, if all of its fields are taken.
+/// Shows the result of a line if all of its fields are accepted.
 fn answer(app: &App, book: &str, line: &Rc<Line>, content: impl FnOnce() -> Html) -> Html {
     let is_asked = |id: &DraftId| id.is_of_line(book, &line.id) || id.is_one_of("habits", &["scale-step"]);
     refused::answer(app, is_asked, content)
 }
 
-/// What to pour now.
+/// Shows what to pour now.
 fn mixed(app: &App, send: &Send, line: &Rc<Line>) -> Html {
     let shade = match shade(line) {
         Ok(shade) => shade,
@@ -110,7 +109,7 @@ fn poured(shade: &Shade, scale: &Scale, pouring: &Pouring) -> Html {
     }
 }
 
-/// The doses in the order in which they are poured, each by its name and as `dose` says how much.
+/// Shows the doses in pouring order, each with its name and the amount returned by `dose`.
 fn steps(
     recipe: &Recipe,
     steps: &[Step],
@@ -136,13 +135,13 @@ fn steps(
     }
 }
 
-/// What it comes to, each with its name.
+/// Shows labeled results.
 fn rows(lines: Vec<(&'static str, String)>) -> Html {
     let row = |(what, much)| html! { <div><dt>{ what }</dt><dd>{ much }</dd></div> };
     html! { <dl class="amounts-of">{ for lines.into_iter().map(row) }</dl> }
 }
 
-/// What is printed, or written on the jar.
+/// Shows the label to print or write on the jar.
 fn tag(app: &App, shade: &Shade, scale: &Scale, pouring: &Pouring) -> Html {
     label_of_jar(label(shade, scale, pouring.total, today(), app.workshop.units))
 }
@@ -151,7 +150,7 @@ fn label_of_jar(lines: Vec<String>) -> Html {
     html! { <div class="label-of-jar">{ for lines.into_iter().map(|line| html! { <p>{ line }</p> }) }</div> }
 }
 
-/// Notes down that a batch of so much is there.
+/// Shows a button that records a batch of this mass.
 fn done(send: &Send, line: &Rc<Line>, made: String) -> Html {
     let recipe = line.id.to_string();
     let note = send.reform(move |_: MouseEvent| {
@@ -167,7 +166,7 @@ fn done(send: &Send, line: &Rc<Line>, made: String) -> Html {
     button_for(format!("made-{}", line.id), "Mixed today", what, note)
 }
 
-/// The batches of a recipe, with what is left of each.
+/// Shows the batches of a recipe and what is left of each.
 fn batches(app: &App, send: &Send, recipe: &Rc<Line>) -> Html {
     let of = app
         .workshop

@@ -1,4 +1,4 @@
-//! Thinning for the sprayer on the bench: what goes in, and what it does to the film.
+//! Thinning for the sprayer: what to add, and its effect on the film.
 
 use std::rc::Rc;
 
@@ -14,7 +14,7 @@ use super::{answer, rows};
 use crate::state::App;
 use crate::words;
 
-/// Every paint that is thinned.
+/// Shows every thinned paint.
 pub fn thinnings(app: &App, send: &Send) -> Html {
     let system = app.workshop.units;
     let first = move || {

@@ -1,4 +1,4 @@
-//! Brushing over the drawing: what becomes of the faces that the hand goes over.
+//! Brushing over faces in the drawing, and the effect on them.
 
 use geometry::Zone;
 use workshop::{BrushTo, Piece};
@@ -8,7 +8,7 @@ use super::super::Shown;
 use crate::parts::{choice, select};
 use crate::state::Action;
 
-/// What a touch of the drawing does.
+/// Shows the choice of what touching the drawing does.
 pub fn brush(shown: &Shown) -> Html {
     let present = &shown.app.brush;
     let options = [
@@ -47,7 +47,7 @@ pub fn brush(shown: &Shown) -> Html {
     }
 }
 
-/// Every zone that a surface can belong to, by its key, with what the maker calls it.
+/// Returns the key and label of every zone that a surface can belong to.
 pub fn zone_keys(piece: &Piece) -> Vec<(String, String)> {
     let own = piece.zones.keys().filter(|key| Zone::by_key(key).is_none());
     let usual = Zone::ALL.into_iter().map(|zone| zone.key().to_owned());

@@ -1,4 +1,4 @@
-//! One surface: its switch, its zone, its working.
+//! One surface: its switch, zone and calculation.
 
 use workshop::{PieceEdit, SurfaceLine, switched};
 use yew::prelude::*;
@@ -8,7 +8,7 @@ use super::brush::zone_keys;
 use crate::parts::select;
 use crate::words;
 
-/// A surface with everything about it.
+/// Shows a surface in full.
 pub fn surface(shown: &Shown, line: &SurfaceLine) -> Html {
     let system = shown.app.workshop.units;
     let name = line.surface.id.to_string();
@@ -22,7 +22,8 @@ pub fn surface(shown: &Shown, line: &SurfaceLine) -> Html {
     }
 }
 
-/// The switch of a surface and of those that go together with it; only its name if there is nothing to finish.
+/// Shows the switch of a surface and the surfaces that belong to it, or only its name if there is nothing to
+/// finish.
 pub fn switch_or_word(shown: &Shown, line: &SurfaceLine, together: &[&SurfaceLine]) -> Html {
     if !line.surface.takes_finish() {
         return html! { <span class="covered">{ line.surface.side_label() }</span> };
@@ -43,7 +44,7 @@ pub fn switch_or_word(shown: &Shown, line: &SurfaceLine, together: &[&SurfaceLin
     }
 }
 
-/// The zones that a surface can belong to.
+/// Shows the zones that a surface can belong to.
 pub fn zone_list(shown: &Shown, line: &SurfaceLine, id: String) -> Html {
     if !line.surface.takes_finish() {
         return Html::default();

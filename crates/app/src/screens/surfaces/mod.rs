@@ -1,4 +1,4 @@
-//! The list of surfaces by zone: what each measures, what lies against it, and whether it gets the finish.
+//! The list of surfaces by zone: their areas, what covers them, and whether they get the finish.
 
 mod brush;
 mod line;
@@ -15,7 +15,7 @@ use crate::words;
 
 pub use line::{switch_or_word, zone_list};
 
-/// The sheet of surfaces, zone by zone and part by part.
+/// Shows the surfaces tab by zone and part.
 pub fn surfaces(shown: &Shown) -> Html {
     let edges = shown.app.analysis().edges(&shown.piece);
     let edges = edges.iter().map(|(_, of_zone)| *of_zone).sum();
@@ -35,7 +35,7 @@ pub fn surfaces(shown: &Shown) -> Html {
     }
 }
 
-/// Whole sides at one touch, for a piece that will stand against a wall.
+/// Shows switches for whole sides, for a piece against a wall.
 fn sides(shown: &Shown, takeoff: &Takeoff) -> Html {
     let side = |(side, word): (Side, &'static str)| {
         let faces: Vec<_> = side_faces(&takeoff.surfaces, side).collect();
@@ -60,7 +60,7 @@ fn sides(shown: &Shown, takeoff: &Takeoff) -> Html {
     }
 }
 
-/// The painted area of one piece, how it lies, and the lengths of its edges.
+/// Shows the painted area of one piece by orientation, and the lengths of its edges.
 fn totals(shown: &Shown, takeoff: &Takeoff, edges: Edges) -> Html {
     let system = shown.app.workshop.units;
     let areas = takeoff.zones.iter().fold([Area::ZERO; 3], |sum, zone| {
@@ -88,7 +88,7 @@ fn totals(shown: &Shown, takeoff: &Takeoff, edges: Edges) -> Html {
     }
 }
 
-/// A zone of the maker's own gets the first name that is free.
+/// Shows the button that adds a zone. The new zone gets the first free key.
 fn add_zone(shown: &Shown) -> Html {
     let zones = &shown.piece.zones;
     let key = |n: usize| format!("own-{n}");

@@ -1,4 +1,4 @@
-//! One zone: its switch, its name if it is the maker's own, and its surfaces part by part.
+//! One zone: its switch, its name if the maker added it, and its surfaces by part.
 
 use geometry::Zone;
 use units::Area;
@@ -12,7 +12,7 @@ use crate::parts::{button, fold};
 use crate::state::Action;
 use crate::words;
 
-/// A zone with its painted area.
+/// Shows a zone with its painted area.
 pub fn zone(shown: &Shown, takeoff: &Takeoff, zone: &ZoneLine) -> Html {
     let painted: Area = zone.areas.into_iter().sum();
     let summary = (zone.label.clone(), words::area(painted, shown.app.workshop.units));
@@ -47,7 +47,7 @@ fn content(shown: &Shown, takeoff: &Takeoff, zone: &ZoneLine) -> Html {
     }
 }
 
-/// The switch of the whole zone.
+/// Shows the switch of the whole zone.
 fn switch(shown: &Shown, zone: &ZoneLine) -> Html {
     let painted = !zone.painted;
     let usual = shown.piece.usually_paints(&zone.key);
@@ -61,7 +61,7 @@ fn switch(shown: &Shown, zone: &ZoneLine) -> Html {
     }
 }
 
-/// The name of a zone of the maker's own, and a way to take it back.
+/// Shows the name of a zone that the maker added, and a button that deletes it.
 fn own(shown: &Shown, zone: &ZoneLine) -> Html {
     if Zone::by_key(&zone.key).is_some() {
         return Html::default();
