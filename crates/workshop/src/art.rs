@@ -22,7 +22,7 @@ pub struct Art {
     pub kind: ArtKind,
     /// The place, in the maker's words.
     pub place: String,
-    /// What it takes, or why that is unknown.
+    /// Its takeoff, or why it has none.
     pub takes: Result<Takes, ArtFault>,
 }
 

@@ -1,13 +1,13 @@
-//! The invented workshop that a new user can look at.
+//! The sample workshop for new users.
 
 use crate::document::Workshop;
 use crate::format;
 
 const FILE: &str = include_str!("../../../www/invented-workshop.json");
 
-/// A small workshop with a six-drawer dresser and a pair of nightstands. All of it is invented.
+/// Returns a small made-up workshop with a six-drawer dresser and a pair of nightstands.
 pub fn invented_workshop() -> Workshop {
-    // The file is part of the program; the test below fails if it does not load.
+    // The file is part of the program. The test below fails if it does not load.
     format::load(FILE)
         .map(|loaded| loaded.workshop.told())
         .unwrap_or_default()

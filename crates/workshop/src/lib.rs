@@ -1,10 +1,10 @@
-//! The workshop: the document that a maker keeps, and everything that follows from it.
+//! The workshop: the maker's document, and everything derived from it.
 //!
-//! [`Workshop`] is the document. [`Workshop::apply`] is the only way in which it changes. [`takeoff`] works out
-//! surfaces and materials of a piece; [`format`] reads and writes the save file; [`out`] makes what is handed out.
+//! [`Workshop`] is the document, and only [`Workshop::apply`] changes it. [`takeoff`] calculates the surfaces
+//! and materials of a piece. [`format`] reads and writes the save file. [`out`] creates exports.
 //!
-//! Invariant: this crate has no browser, no clock and no randomness; what it needs of them comes in as an
-//! argument.
+//! Invariant: this crate has no browser, no clock and no randomness. They are passed in as arguments where
+//! needed.
 
 mod analysis;
 pub mod art;

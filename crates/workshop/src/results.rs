@@ -22,7 +22,7 @@ pub struct Cause {
     pub since: u64,
     /// The key used by the tests that pin the results of old files. It never changes.
     pub key: &'static str,
-    /// What it may have changed, as the start of the notice.
+    /// The possible effect, as the start of the notice.
     pub what: &'static str,
     /// The reason, in one sentence.
     pub why: &'static str,

@@ -2,12 +2,12 @@
 
 use crate::{BookEdit, Edit, PieceEdit, Workshop, invented_workshop};
 
-/// The values of a line of a book, as an edit takes them.
+/// Converts the values of a line to the form that an edit needs.
 pub(crate) fn values(of: &[(&'static str, &str)]) -> Vec<(&'static str, String)> {
     of.iter().map(|(key, text)| (*key, (*text).to_owned())).collect()
 }
 
-/// The invented workshop, with these facts of its first piece and these habits written down.
+/// Returns the sample workshop with these facts for its first piece, and these habits.
 pub(crate) fn written_down(facts: &[(&str, &str)], habits: &[(&str, &str)]) -> Workshop {
     let mut workshop = invented_workshop();
     let id = workshop.pieces[0].id.clone();
@@ -22,7 +22,7 @@ pub(crate) fn written_down(facts: &[(&str, &str)], habits: &[(&str, &str)]) -> W
     workshop
 }
 
-/// The invented workshop with cans that were weighed, each with these values.
+/// Returns the sample workshop with weighed cans that have these values.
 pub(crate) fn with_jobs(lines: &[&[(&'static str, &str)]]) -> Workshop {
     let mut workshop = invented_workshop();
     for (place, values) in lines.iter().enumerate() {
@@ -33,7 +33,7 @@ pub(crate) fn with_jobs(lines: &[&[(&'static str, &str)]]) -> Workshop {
     workshop
 }
 
-/// A job that was weighed before and after.
+/// A job with a can weighed before and after.
 pub(crate) const JOB: [(&str, &str); 7] = [
     ("material", "trim-enamel"),
     ("tool", "foam-roller"),

@@ -102,7 +102,7 @@ pub enum Notice {
     UnknownWord {
         /// The name of the piece, or `Workshop`.
         piece: String,
-        /// What the word describes.
+        /// The choice that the word is for.
         what: &'static str,
         /// The word in the file.
         given: String,
@@ -174,7 +174,7 @@ pub enum Notice {
     OutOfLimits {
         /// The name of the piece.
         piece: String,
-        /// What was counted.
+        /// The counted items.
         what: &'static str,
         /// The number used.
         taken: usize,

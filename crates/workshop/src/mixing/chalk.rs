@@ -96,7 +96,7 @@ impl From<RecipeError> for ChalkFault {
 /// precedence over its volume.
 ///
 /// # Errors
-/// What is missing or out of range.
+/// If a value is missing or out of range. The error says which.
 #[expect(clippy::too_many_lines, reason = "to be divided into reading and mixing")]
 pub fn chalk(workshop: &Workshop, line: &Line) -> Result<Chalk, ChalkFault> {
     let mix = ChalkLine::read(line);

@@ -65,7 +65,7 @@ impl fmt::Display for ThinFault {
 /// volume solids are those of the material.
 ///
 /// # Errors
-/// What is missing or out of range.
+/// If a value is missing or out of range. The error says which.
 pub fn thinned(workshop: &Workshop, line: &Line) -> Result<ThinnedPaint, ThinFault> {
     let mix = ThinLine::read(line);
     let material = material_of(&workshop.materials, &mix.material).ok_or(ThinFault::Material)?;

@@ -47,9 +47,9 @@ pub struct Account {
     pub chance: Option<f64>,
     /// The statistics of the price notes for this kind of piece.
     pub nearby: Row,
-    /// What one more coat of each material adds to the wanted price.
+    /// The increase in the wanted price for one more coat of each material.
     pub more_coats: Vec<(String, i64)>,
-    /// What each piece of art adds to the wanted price. The name is its place, or else its kind.
+    /// The increase in the wanted price for each item of art. The name is its place, or else its kind.
     pub of_art: Vec<(String, i64)>,
 }
 

@@ -26,7 +26,7 @@ pub struct Earning {
 pub struct Earnings {
     /// Every piece with a price, in the maker's order.
     pub each: Vec<Earning>,
-    /// What is left from all sold pieces together, in total and per hour of work.
+    /// The money left from all sold pieces together, in total and per hour of work.
     pub together: Option<(i64, Option<i64>)>,
 }
 

@@ -88,9 +88,9 @@ pub struct Line {
 pub struct Outcome {
     /// The price.
     pub price: u64,
-    /// What is left for the work. Negative if money is lost.
+    /// The money left for the work. Negative if money is lost.
     pub left: i64,
-    /// What is left per hour, rounded down. `None` without working time.
+    /// The money left per hour, rounded down. `None` without working time.
     pub per_hour: Option<i64>,
 }
 

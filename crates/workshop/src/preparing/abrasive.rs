@@ -165,7 +165,7 @@ mod tests {
     fn wood_that_is_seen_is_sanded_finer_than_wood_that_is_painted() {
         assert_eq!(Ladder::of(Substrate::Bare, true, false), CLEAR_WOOD);
         assert_eq!(Ladder::of(Substrate::Bare, false, false), PAINTED_WOOD);
-        // For stain over old paint, the paint comes off and the rest is bare wood.
+        // For stain over old paint, the paint comes off and leaves bare wood.
         assert_eq!(Ladder::of(Substrate::PaintedSound, true, true), CLEAR_WOOD);
         // The old clear finish stays under the new clear coat.
         assert_eq!(Ladder::of(Substrate::Sealed, true, false), SCUFF);

@@ -26,7 +26,7 @@ pub(super) fn merged(base: Option<Value>, ours: Option<Value>, theirs: Option<Va
         (None, Some(Value::Array(ours)), Some(Value::Array(theirs))) => {
             Some(Value::Array(lists(vec![], ours, theirs)))
         }
-        // A change wins over a deletion.
+        // Ours wins, so a change survives if the other page deleted the record.
         (_, ours, _) => ours,
     }
 }

@@ -35,7 +35,7 @@ pub struct Saved {
     pub workshop: Rc<Workshop>,
     /// The workshop as stored, if it differs. The difference must be written.
     pub as_found: Rc<Workshop>,
-    /// What could not be read as it was, if anything.
+    /// The data that could not be read as it was, if any.
     pub unread: Option<Unread>,
 }
 

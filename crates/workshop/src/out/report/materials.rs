@@ -76,7 +76,7 @@ struct StockReport {
     likely_litres: Option<f64>,
 }
 
-/// What to buy, or why that is unknown.
+/// The cans to buy, or why they are unknown.
 #[derive(Clone, Debug, Serialize)]
 #[serde(untagged)]
 pub(super) enum ToBuy {
