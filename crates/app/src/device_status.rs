@@ -1,46 +1,48 @@
-//! How the page stands on this device: whether it works without a network, and how safe what it keeps is.
+//! The status of the page on this device: whether it works offline, and how safe its data is.
 
-/// How the page stands without a network.
+/// The offline status.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Offline {
-    /// It does not work without one yet, or this browser cannot keep it.
+    /// The page does not work offline yet, or the browser does not support it.
     #[default]
     NotYet,
-    /// All of it lies on the device.
+    /// The page is stored on the device.
     Ready,
-    /// A newer page than the one that is open lies on the device and waits until the maker takes it.
+    /// A newer version of the page is stored on the device and waits until the maker accepts it.
     NewVersion,
 }
 
-/// Everything of this kind that the page knows.
+/// The known status of the page on this device.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct DeviceStatus {
-    /// Whether it works without a network.
+    /// The offline status.
     pub offline: Offline,
-    /// Whether the browser has promised to clear nothing by itself; nothing if it does not say.
+    /// Whether the browser promised not to clear the data. `None` if it does not say.
     pub lasting: Option<bool>,
-    /// The share of the room it gives that is taken, from 0 to 1; nothing if it does not say. Browsers round it, or
-    /// blur it, so it is a hint and no measurement.
+    /// The used share of the available storage, from 0 to 1. `None` if the browser does not say. Browsers
+    /// round or blur it, so it is only a hint.
     pub taken: Option<f64>,
-    /// When the workshop was last saved to a file in this browser, in milliseconds since 1970; nothing if never.
+    /// When the workshop was last saved to a file in this browser, in milliseconds since 1970. `None` if
+    /// never.
     pub saved: Option<f64>,
 }
 
-/// Something new about how the page stands.
+/// A change of the status.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum News {
-    /// About working without a network.
+    /// The offline status changed.
     Offline(Offline),
-    /// The browser has promised to clear nothing by itself, or has not.
+    /// The browser promised not to clear the data, or refused to.
     Lasting(bool),
-    /// This share of the room is taken, from 0 to 1.
+    /// The used share of the storage, from 0 to 1.
     Taken(f64),
     /// A file was saved at this time, in milliseconds since 1970.
     Saved(f64),
 }
 
 impl DeviceStatus {
-    /// Takes news in. A page for which there was a newer one stays old until it is loaded anew, whatever is told then.
+    /// Applies a change. Once a newer version is available, the page stays outdated until it is reloaded,
+    /// whatever is reported later.
     pub fn hear(&mut self, news: News) {
         match news {
             News::Offline(_) if self.offline == Offline::NewVersion => {}
@@ -52,14 +54,14 @@ impl DeviceStatus {
     }
 }
 
-/// What became of a file.
+/// How a file was saved.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Saved {
-    /// It lies where the maker chose, under this name.
+    /// It was saved where the maker chose, under this name.
     As(String),
-    /// It was handed to the downloads of the browser under this name.
+    /// It was passed to the browser's downloads under this name.
     Downloaded(String),
-    /// No place was chosen for it.
+    /// The maker chose no location, so it was not saved.
     No,
 }
 

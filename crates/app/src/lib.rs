@@ -1,8 +1,8 @@
 //! The page: Yew screens over one pure state.
 //!
-//! [`state::App`] holds the document and what is open on the screen; [`state::App::update`] is the only way in
-//! which it changes. Everything else that is shown is derived from it by the crates below, and everything that
-//! touches the browser stands in [`browser`].
+//! [`state::App`] holds the document and what is open on the screen. Only [`state::App::update`] changes it.
+//! Everything else on the screen is derived from it by the other crates. All interaction with the browser is
+//! in [`browser`].
 //!
 //! Invariant: nothing is computed here that a person could want tested without a browser.
 
@@ -18,7 +18,7 @@ mod screens;
 pub mod state;
 mod words;
 
-/// Puts the page into the element with this name and starts it.
+/// Mounts the page in the element with this id and starts it.
 pub fn start(element: &str) {
     let root = web_sys::window()
         .and_then(|w| w.document())

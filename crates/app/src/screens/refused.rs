@@ -1,4 +1,4 @@
-//! What results are based on while a field shows a refused text: its previous value. Without one, there are
+//! Results while a field shows a refused text. They are based on its previous value. Without one, there are
 //! no results.
 
 use yew::prelude::*;

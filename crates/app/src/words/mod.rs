@@ -280,7 +280,7 @@ pub fn instead(line: &MaterialLine, enough: &Enough, takeoff: &Takeoff) -> Strin
     }
 }
 
-/// Formats a price given in hundredths of the currency.
+/// A function that formats a price in hundredths of the currency.
 pub type Money<'a> = &'a dyn Fn(u64) -> String;
 
 /// Lists the cans to buy, with the cost if it is known: `1 quart, 24.50 in all`. Without cans, it is

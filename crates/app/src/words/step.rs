@@ -63,7 +63,7 @@ fn of_piece(from: &Piece, now: &Piece) -> String {
         .unwrap_or_default()
 }
 
-/// Says how many surfaces changed, or what the choice for a single one is now.
+/// Says how many surfaces changed, and their current choice if it is the same for all.
 fn surfaces(from: &Piece, now: &Piece) -> Option<String> {
     let names = from.choices.keys().chain(
         now.choices
