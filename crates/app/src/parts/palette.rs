@@ -5,7 +5,7 @@ use yew::prelude::*;
 
 use crate::words;
 
-/// A row of colors. `chosen` is the current one, and The ids of the buttons start with `of`.
+/// A row of colors. `chosen` is the current one. The ids of the buttons start with `of`.
 pub fn palette(of: &str, colours: &[Colour], chosen: Option<Colour>, on_choose: &Callback<Colour>) -> Html {
     let one = |colour: &Colour| {
         let colour = *colour;
