@@ -1,5 +1,6 @@
 //! What a piece costs and must bring, and whether to buy it.
 
+use workshop::book::OF_MONEY;
 use workshop::money::{Account, Line};
 use yew::prelude::*;
 
@@ -26,7 +27,7 @@ pub fn sheet(shown: &Shown) -> Html {
             <h3>{ words::together(account.count).map_or("This piece".into(), words::sentence) }</h3>
             { only(app, send, "facts", &["bought", "asking", "sold", "sold-on", "hours", "materials", "delivery"]) }
             <h3>{ "Every piece" }</h3>
-            { only(app, send, "habits", &["hourly", "profit", "fee-share", "fee", "wear", "delivery"]) }
+            { only(app, send, "habits", &OF_MONEY) }
             // What comes and goes with an answer stands below the fields, so that none moves from under a finger.
             <p class="against">{ words::unpriced(&account.unpriced) }</p>
             if !is_blocked { { sum(account, &money) } }

@@ -84,7 +84,7 @@ pub fn Page() -> Html {
         }
     });
     // In the rooms nothing of the open piece is shown.
-    let piece = app.piece().filter(|_| app.room == Screen::Board).cloned();
+    let piece = app.piece().filter(|_| app.screen == Screen::Board).cloned();
     let held = use_answer(&app, piece.as_ref());
     let typed = app.typing.clone().map(|id| (app.text_of(&id), id));
     use_effect_with(typed, {
@@ -96,7 +96,7 @@ pub fn Page() -> Html {
             move || drop(pause)
         }
     });
-    use_effect_with(app.sheet, |sheet| browser::keep_last_sheet(words::sheet(*sheet)));
+    use_effect_with(app.tab, |sheet| browser::keep_last_sheet(words::sheet(*sheet)));
     // A piece that is opened is seen from its head, wherever the page stood before.
     use_effect_with((app.open.clone(), is_there), |(open, _)| {
         browser::keep_last_piece(open.as_ref());
@@ -106,7 +106,7 @@ pub fn Page() -> Html {
         }
     });
     // So is a sheet or a room.
-    use_effect_with((app.sheet, app.room), |_| browser::to_head());
+    use_effect_with((app.tab, app.screen), |_| browser::to_head());
     let drawn = drawing::use_drawn(held.piece.as_ref(), held.result.as_ref(), app.look);
     // Beside the keys the field of the list stays in sight, wherever the tape was taken out.
     use_effect_with(app.field, |field| {
