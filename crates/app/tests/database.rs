@@ -280,7 +280,7 @@ impl Heard {
             }
             rest(20).await;
         }
-        let (load, keeping) = (self.load.borrow(), self.save_status.borrow());
+        let (load, keeping) = (self.load.borrow(), self.keeping.borrow());
         assert!(wanted(self), "{load:?} {keeping:?}");
     }
 
