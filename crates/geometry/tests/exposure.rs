@@ -454,15 +454,12 @@ fn many_planes() -> Assembly {
     altered(Kind::Dresser, changes)
 }
 
-/// Without a limit to the cells this takes half a gigabyte and more than a second.
+/// The cells of such a piece are limited: planes that are closer merge. How many cells that leaves is tested beside the grid.
 #[test]
-fn a_piece_with_hundreds_of_planes_is_worked_out_quickly() {
+fn a_piece_with_hundreds_of_planes_keeps_what_it_shows() {
     let piece = many_planes();
     assert!(piece.parts.len() > 900);
-    let start = std::time::Instant::now();
     let nets = nets(&piece);
-    let took = start.elapsed();
-    assert!(took.as_millis() < 500, "{took:?}");
     // The boards are beside the dresser, so both show what they show alone.
     let area = |id: &SurfaceId| nets.get(id).copied().unwrap_or(0.0);
     let plain = self::nets(&altered(Kind::Dresser, vec![shift("top", Towards::Up, 0.0)]));

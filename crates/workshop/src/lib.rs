@@ -37,7 +37,7 @@ mod tape;
 pub mod weighing;
 mod work;
 
-pub use analysis::Analysis;
+pub use analysis::{Analysis, reads};
 pub use demo::invented_workshop;
 pub use document::{
     Bay, ChangeKind, Colour, Confidence, Currency, CurrencyError, EntryId, LABEL_FIELDS, LabelError,

@@ -24,15 +24,15 @@ use yew::prelude::*;
 /// Shows the drawing, the tab under it, the results beside it, and the tape keypad during a measurement.
 pub(super) fn board(shown: &Shown, drawn: &drawing::Drawn) -> Html {
     let Shown { app, send, .. } = shown;
-    let sheet = words::sheet(app.sheet);
-    let word = SHEETS.iter().find(|(other, _)| *other == app.sheet);
+    let sheet = words::sheet(app.tab);
+    let word = SHEETS.iter().find(|(other, _)| *other == app.tab);
     let word = word.map_or("", |(_, word)| *word);
     let taking = app.field.is_some().then_some("taking");
     let told = shown.told();
     // Tabs without measurements or colors do not need the drawing.
     let is_drawn = shown.takeoff().is_none()
         || matches!(
-            app.sheet,
+            app.tab,
             Tab::Measure | Tab::Parts | Tab::Surfaces | Tab::Finish | Tab::Card
         );
     html! {
@@ -43,7 +43,7 @@ pub(super) fn board(shown: &Shown, drawn: &drawing::Drawn) -> Html {
                 if is_drawn { { drawing::board(shown, drawn) } }
                 <div class="questions">
                     <h2 class="unseen">{ word }</h2>
-                    { match app.sheet {
+                    { match app.tab {
                         Tab::Measure => measure::measure(shown),
                         Tab::Parts => alter::alter(shown),
                         Tab::Surfaces => surfaces::surfaces(shown),
@@ -61,7 +61,7 @@ pub(super) fn board(shown: &Shown, drawn: &drawing::Drawn) -> Html {
                 </aside>
                 <spoken::Spoken text={amounts::in_words(shown)} />
             </main>
-            if app.printing && app.sheet != Tab::Card { { card::card(shown) } }
+            if app.printing && app.tab != Tab::Card { { card::card(shown) } }
             <div class="foot">
                 { amounts::in_short(&told) }
                 { tape_keys::tape_keys(shown) }
@@ -84,11 +84,5 @@ pub(super) const SHEETS: [(Tab, &str); 8] = [
 
 pub(super) fn sheets(app: &App, send: &Send) -> Html {
     let options = SHEETS.map(|(sheet, word)| (sheet, words::sheet(sheet), word));
-    choice(
-        "Questions",
-        "sheet",
-        &options,
-        app.sheet,
-        send.reform(Action::Tab),
-    )
+    choice("Questions", "sheet", &options, app.tab, send.reform(Action::Tab))
 }

@@ -45,7 +45,7 @@ pub fn head(app: &Rc<App>, send: &Send) -> Html {
 /// Shows a button that opens another screen, or returns to the piece. Its word never changes, so no button
 /// moves.
 fn room(app: &App, send: &Send, room: Screen, id: &'static str, icon: Icon, word: &'static str) -> Html {
-    let is_here = app.room == room;
+    let is_here = app.screen == room;
     let next = if is_here { Screen::Board } else { room };
     held(
         id,
@@ -57,7 +57,7 @@ fn room(app: &App, send: &Send, room: Screen, id: &'static str, icon: Icon, word
 }
 
 fn keeping(app: &App) -> Html {
-    let (state, words) = words::saving(&app.load, &app.keeping);
+    let (state, words) = words::saving(&app.load, &app.save_status);
     html! { <p id="keeping" role="status" data-state={state}>{ words }</p> }
 }
 
@@ -76,7 +76,7 @@ fn new_version(app: &App) -> Html {
         <div class={if is_ready { "notice" } else { "unseen" }}>
             <p id="offline" role="status" data-state={state}>{ words }</p>
             if is_ready {
-                <button type="button" id="take-update" disabled={app.keeping == SaveStatus::Writing} onclick={take}>
+                <button type="button" id="take-update" disabled={app.save_status == SaveStatus::Writing} onclick={take}>
                     { "Take it" }
                 </button>
             }
@@ -91,7 +91,7 @@ fn pieces(app: &App, send: &Send) -> Html {
     }
     let piece = |piece: &Rc<Piece>| {
         let id = piece.id.clone();
-        let current = app.room == Screen::Board && app.open.as_ref() == Some(&id);
+        let current = app.screen == Screen::Board && app.open.as_ref() == Some(&id);
         html! {
             <button type="button" key={&*piece.id.0} class="piece" aria-current={current.then_some("true")}
                 onclick={send.reform(move |_| Action::Open(id.clone()))}>

@@ -1,5 +1,6 @@
 //! The costs of a piece, the prices that cover them, and whether to buy it.
 
+use workshop::book::OF_MONEY;
 use workshop::money::{Account, Line};
 use yew::prelude::*;
 
@@ -26,7 +27,7 @@ pub fn sheet(shown: &Shown) -> Html {
             <h3>{ words::together(account.count).map_or("This piece".into(), words::sentence) }</h3>
             { only(app, send, "facts", &["bought", "asking", "sold", "sold-on", "hours", "materials", "delivery"]) }
             <h3>{ "Every piece" }</h3>
-            { only(app, send, "habits", &["hourly", "profit", "fee-share", "fee", "wear", "delivery"]) }
+            { only(app, send, "habits", &OF_MONEY) }
             // Text that appears and disappears is below the fields, so that no field moves.
             <p class="against">{ words::unpriced(&account.unpriced) }</p>
             if !is_blocked { { sum(account, &money) } }

@@ -84,7 +84,7 @@ pub fn Page() -> Html {
         }
     });
     // Other screens do not show the open piece.
-    let piece = app.piece().filter(|_| app.room == Screen::Board).cloned();
+    let piece = app.piece().filter(|_| app.screen == Screen::Board).cloned();
     let held = use_answer(&app, piece.as_ref());
     let typed = app.typing.clone().map(|id| (app.text_of(&id), id));
     use_effect_with(typed, {
@@ -96,7 +96,7 @@ pub fn Page() -> Html {
             move || drop(pause)
         }
     });
-    use_effect_with(app.sheet, |sheet| browser::keep_last_sheet(words::sheet(*sheet)));
+    use_effect_with(app.tab, |sheet| browser::keep_last_sheet(words::sheet(*sheet)));
     // When a piece is opened, scroll to its top.
     use_effect_with((app.open.clone(), is_there), |(open, _)| {
         browser::keep_last_piece(open.as_ref());
@@ -106,7 +106,7 @@ pub fn Page() -> Html {
         }
     });
     // Do the same for a tab or a screen.
-    use_effect_with((app.sheet, app.room), |_| browser::to_head());
+    use_effect_with((app.tab, app.screen), |_| browser::to_head());
     let drawn = drawing::use_drawn(held.piece.as_ref(), held.result.as_ref(), app.look);
     // While the tape keypad is open, keep the field visible in the list.
     use_effect_with(app.field, |field| {

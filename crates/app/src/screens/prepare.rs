@@ -44,16 +44,11 @@ pub fn prepare(shown: &Shown) -> Html {
             <Ready app={app.clone()} send={send.clone()} />
             <h3>{ "Step by step" }<span class="with" id="steps-done">{ format!(" {done} of {} done", steps.len()) }</span></h3>
             <p class="with">{ "How far a sheet, a cloth or a litre goes is a rule of thumb here: common practice, no source. What you write down of your own sheets is used instead." }</p>
-            { refused::answer(app, is_of_steps, || html! { <ol class="steps">{ for steps.iter().map(|of| step(shown, of)) }</ol> }) }
+            { refused::answer(app, DraftId::is_of_preparing, || html! { <ol class="steps">{ for steps.iter().map(|of| step(shown, of)) }</ol> }) }
             { weighed::of_piece(shown) }
             { log(app, send) }
         </section>
     }
-}
-
-/// Returns true if the amounts of the steps depend on a field.
-fn is_of_steps(id: &DraftId) -> bool {
-    id.is_of("facts") || id.is_of("art") || id.is_one_of("habits", &["sheet-yield", "dilution"])
 }
 
 /// The facts about the condition of a piece.

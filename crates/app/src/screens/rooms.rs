@@ -17,7 +17,7 @@ use yew::prelude::*;
 pub(super) fn room(app: &Rc<App>, send: &Send) -> Option<Html> {
     let is_empty = app.workshop.pieces.is_empty();
     let props = || (app.clone(), send.clone());
-    Some(match app.room {
+    Some(match app.screen {
         Screen::Board => return None,
         Screen::Together if is_empty => return None,
         Screen::Together => {
@@ -62,7 +62,7 @@ pub(super) fn ways(app: &App, send: &Send) -> Html {
     html! {
         <nav class="rooms" aria-label="Rooms">
             { button("to-board", word, back) }
-            <div class="sheets">{ choice("Rooms", "room", rooms, app.room, send.reform(Action::Screen)) }</div>
+            <div class="sheets">{ choice("Rooms", "room", rooms, app.screen, send.reform(Action::Screen)) }</div>
         </nav>
     }
 }

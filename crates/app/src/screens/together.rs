@@ -51,10 +51,10 @@ pub fn Together(props: &Props) -> Html {
                 { button("print-list", "Print the list", Callback::from(|_: MouseEvent| print())) }
                 { hand_on(send, &text) }
             </div>
-            { refused::lines(app, is_of_list) }
+            { refused::lines(app, DraftId::is_of_list) }
             { list(app, send, &bought) }
             <p class="hint">{ words::coated(&coated) }</p>
-            if !app.is_blocked(is_of_list) {
+            if !app.is_blocked(DraftId::is_of_list) {
                 <p id="list-price">{ words::price_of_list(&bought, &goods, &app.workshop, &money(app)) }</p>
             }
             <p class="hint">{ "Have gloves, eye protection and the mask that the labels ask for, brushes, rags for what is wiped, and masking tape where a zone or something left ends." }</p>
@@ -62,14 +62,6 @@ pub fn Together(props: &Props) -> Html {
             { refused::answer(app, DraftId::is_of_money, || earns(app, &earned)) }
         </section>
     }
-}
-
-/// Returns true if the shopping list depends on a field.
-fn is_of_list(id: &DraftId) -> bool {
-    id.is_of_amounts()
-        || ["facts", "shelf", "stores", "art"]
-            .iter()
-            .any(|book| id.is_of(book))
 }
 
 /// Returns the painted area of each piece, for its whole set, or `None` if the measurements do not fit.

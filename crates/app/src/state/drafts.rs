@@ -6,7 +6,7 @@ use std::rc::Rc;
 
 use geometry::FieldId;
 use workshop::book::{BookField, Entered, book};
-use workshop::days::WEEK;
+use workshop::reads::{AMOUNTS, DAYS, GOODS, LIST, MONEY, Reads};
 use workshop::{
     BookEdit, Edit, LABEL_FIELDS, LabelReading, MaterialEdit, OwnMaterial, PieceEdit, Price, Reading,
     label_field,
@@ -53,35 +53,35 @@ impl DraftId {
 
     /// Returns true if areas and amounts depend on it.
     pub fn is_of_amounts(&self) -> bool {
-        match self {
-            DraftId::Field(_) | DraftId::Figure(_) => true,
-            DraftId::Entry(entry) => entry.book == "weighings",
-        }
+        self.is_read_by(&AMOUNTS)
+    }
+
+    /// Whether the steps of preparing rest on it, and what they and art take.
+    pub fn is_of_preparing(&self) -> bool {
+        self.is_read_by(&GOODS)
     }
 
     /// Returns true if the account of a piece depends on it.
     pub fn is_of_money(&self) -> bool {
-        let habits = [
-            "hourly",
-            "profit",
-            "fee-share",
-            "fee",
-            "wear",
-            "delivery",
-            "sheet-yield",
-            "dilution",
-        ];
-        self.is_of_amounts()
-            || ["facts", "art", "prices"].iter().any(|book| self.is_of(book))
-            || self.is_one_of("habits", &habits)
+        self.is_read_by(&MONEY)
+    }
+
+    /// Whether what is to be bought rests on it.
+    pub fn is_of_list(&self) -> bool {
+        self.is_read_by(&LIST)
     }
 
     /// Returns true if the schedule depends on it.
     pub fn is_of_days(&self) -> bool {
-        self.is_of_amounts()
-            || ["facts", "art"].iter().any(|book| self.is_of(book))
-            || self.is_one_of("habits", &WEEK)
-            || self.is_one_of("habits", &["temperature", "surface", "humidity"])
+        self.is_read_by(&DAYS)
+    }
+
+    /// Whether a result rests on it: all of them rest on measurements and on labels.
+    fn is_read_by(&self, reads: &Reads) -> bool {
+        match self {
+            DraftId::Field(_) | DraftId::Figure(_) => true,
+            DraftId::Entry(entry) => reads.has(entry.book, &entry.field),
+        }
     }
 
     fn entry_field(&self) -> Option<&'static BookField> {
@@ -506,6 +506,32 @@ mod tests {
             never.workshop.pieces[0].books.is_empty(),
             "no empty line is left behind"
         );
+    }
+
+    #[test]
+    fn a_refused_value_is_named_beside_each_answer_that_reads_it() {
+        let of = |book, field: &str| {
+            DraftId::Entry(EntryId {
+                book,
+                line: "only".into(),
+                field: field.into(),
+            })
+        };
+        let told = |id: DraftId| {
+            [
+                id.is_of_amounts(),
+                id.is_of_list(),
+                id.is_of_money(),
+                id.is_of_days(),
+            ]
+        };
+        assert_eq!(told(of("cans", "price")), [false, true, true, false]);
+        assert_eq!(told(of("shelf", "weight")), [true, true, true, false]);
+        assert_eq!(told(of("habits", "scale-step")), [true; 4]);
+        assert_eq!(told(of("habits", "dilution")), [false, true, true, true]);
+        assert_eq!(told(of("habits", "hourly")), [false, false, true, false]);
+        assert_eq!(told(of("art", "width")), [false, true, true, false]);
+        assert_eq!(told(of("facts", "due")), [false, false, false, true]);
     }
 
     #[test]

@@ -42,13 +42,13 @@ pub struct App {
     /// The document.
     pub workshop: Rc<Workshop>,
     /// The current screen.
-    pub room: Screen,
+    pub screen: Screen,
     /// The open piece.
     pub open: Option<PieceId>,
     /// The view of the drawing.
     pub look: Look,
     /// The tab under the drawing.
-    pub sheet: Tab,
+    pub tab: Tab,
     /// The name of the selected surface.
     pub picked: Option<String>,
     /// The name of the selected part.
@@ -82,7 +82,7 @@ pub struct App {
     /// The piece that is not opened automatically, because opening it did not finish the last time.
     pub skipped: Option<PieceId>,
     /// The save status of the document.
-    pub keeping: SaveStatus,
+    pub save_status: SaveStatus,
     /// The status of the page on this device.
     pub device_status: DeviceStatus,
     /// The brightness of the page.
@@ -107,14 +107,14 @@ impl App {
         decimals: Decimals,
         open: Option<PieceId>,
         unfinished: Option<PieceId>,
-        sheet: Tab,
+        tab: Tab,
     ) -> App {
         App {
             light,
             decimals,
             open: open.filter(|open| Some(open) != unfinished.as_ref()),
             skipped: unfinished,
-            sheet,
+            tab,
             ..App::default()
         }
     }
@@ -178,11 +178,11 @@ impl App {
             Action::PutTapeAway => next.put_tape_away(),
             Action::Keyboard(keyboard) => next.keyboard = keyboard,
             Action::Look(look) => next.look = look,
-            Action::Screen(room) => next.go_to(room),
-            Action::Tab(sheet) => {
+            Action::Screen(screen) => next.go_to(screen),
+            Action::Tab(tab) => {
                 next.put_tape_away();
                 next.brush = None;
-                next.sheet = sheet;
+                next.tab = tab;
             }
             Action::Pick(surface) => next.pick(surface),
             Action::Part(part) => {
@@ -220,7 +220,7 @@ impl App {
             Action::Load(Load::Slow) if next.load != Load::Opening => {}
             Action::Load(load) => next.load = load,
             Action::GoOnUnsaved => next.goes_on = true,
-            Action::SaveStatus(keeping) => next.keeping = keeping,
+            Action::SaveStatus(status) => next.save_status = status,
             Action::Hear(news) => next.device_status.hear(news),
             Action::Light(light) => next.light = light,
             Action::Brush(brush) => next.brush = brush,
@@ -297,8 +297,8 @@ impl App {
 
     /// Marks a change as being written from the moment it is made.
     fn is_to_be_kept(&mut self) {
-        if self.keeping == SaveStatus::Saved {
-            self.keeping = SaveStatus::Writing;
+        if self.save_status == SaveStatus::Saved {
+            self.save_status = SaveStatus::Writing;
         }
     }
 
@@ -330,7 +330,7 @@ impl App {
         }
         // The list of kinds is no longer needed once a piece is open.
         self.adding = false;
-        self.room = Screen::Board;
+        self.screen = Screen::Board;
         self.link = None;
         self.skipped = self.skipped.take().filter(|skipped| *skipped != id);
         self.open = Some(id);
@@ -339,17 +339,17 @@ impl App {
     /// Starts measuring a piece that was just added.
     fn begin(&mut self, id: PieceId) {
         self.open_piece(id);
-        self.sheet = Tab::Measure;
+        self.tab = Tab::Measure;
         let first = self.piece().and_then(|piece| in_order(piece).first().copied());
         if let Some(first) = first {
             self.enter(first);
         }
     }
 
-    fn go_to(&mut self, room: Screen) {
+    fn go_to(&mut self, screen: Screen) {
         self.put_tape_away();
         self.adding = false;
-        self.room = room;
+        self.screen = screen;
     }
 
     fn forget_typing(&mut self) {
@@ -489,17 +489,17 @@ pub(crate) mod tests {
         let kept = Action::SaveStatus(SaveStatus::Saved);
         let app = with_piece().update(kept.clone());
         let typed = typed(&app, &["33"]);
-        assert_eq!(typed.keeping, SaveStatus::Writing);
-        assert_eq!(typed.update(kept.clone()).keeping, SaveStatus::Saved);
+        assert_eq!(typed.save_status, SaveStatus::Writing);
+        assert_eq!(typed.update(kept.clone()).save_status, SaveStatus::Saved);
         assert_eq!(
-            typed.update(kept).update(Action::Undo).keeping,
+            typed.update(kept).update(Action::Undo).save_status,
             SaveStatus::Writing
         );
         // Navigation does not need saving, and an error stays visible.
-        assert_eq!(app.update(Action::Tab(Tab::Tools)).keeping, SaveStatus::Saved);
+        assert_eq!(app.update(Action::Tab(Tab::Tools)).save_status, SaveStatus::Saved);
         let failed = SaveStatus::Failed("full".into());
         let app = app.update(Action::SaveStatus(failed.clone()));
-        assert_eq!(super::tests::typed(&app, &["33"]).keeping, failed);
+        assert_eq!(super::tests::typed(&app, &["33"]).save_status, failed);
     }
 
     /// A workshop with a piece from before result versions.
@@ -525,14 +525,14 @@ pub(crate) mod tests {
         assert_eq!(app.update(loaded).messages.len(), 1);
         let told = app.update(Action::Told);
         assert_eq!(
-            (told.keeping.clone(), told.can_undo()),
+            (told.save_status.clone(), told.can_undo()),
             (SaveStatus::Writing, false)
         );
         let next = App::default().update(Action::Loaded(Rc::clone(&told.workshop)));
         assert!(next.messages.is_empty());
         let kept = next.update(Action::SaveStatus(SaveStatus::Saved));
         assert_eq!(
-            kept.update(Action::Told).keeping,
+            kept.update(Action::Told).save_status,
             SaveStatus::Saved,
             "nothing to write"
         );

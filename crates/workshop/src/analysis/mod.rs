@@ -4,6 +4,7 @@
 //! document that it reads, and is kept as long as that slice is the same. Screens, the command line and scripts only ask.
 
 mod kept;
+pub mod reads;
 mod slice;
 #[cfg(test)]
 mod tests;
@@ -17,8 +18,8 @@ use geometry::{Edges, Problem};
 use timetable::Moment;
 use units::{Day, SortedMap};
 
-use crate::book::{ArtLine, CanPrice, DoneStep, Facts, Habits, PriceNote, Supply, Weighing};
-use crate::days::{Days, WEEK, days};
+use crate::book::DoneStep;
+use crate::days::{Days, days};
 use crate::document::{Piece, PieceId, Workshop};
 use crate::goods::{Good, goods};
 use crate::learning::{Lesson, lessons};
@@ -31,6 +32,7 @@ use crate::takeoff::{
 };
 use crate::work::Work;
 use kept::{Asked, Besides, Kept, Slice};
+use reads::{CANS, COATED, DAYS, EARNINGS, GOODS, JOB, MONEY, PREPARING, SHOPPING, TOOLS};
 use slice::{OfPiece, OfWorkshop};
 
 /// The results of one piece.
@@ -163,7 +165,7 @@ impl Analysis {
     pub fn ways(&self, piece: &Rc<Piece>) -> Rc<Vec<WayColumn>> {
         let (takeoff, edges) = (self.takeoff(piece), self.edges(piece));
         let slice = |of: &Asked| {
-            let workshop = for_cans(for_takeoff(&of.workshop)).fields::<Habits>(&["sprayer"]);
+            let workshop = for_cans(for_takeoff(&of.workshop)).reads(&TOOLS);
             of_piece(workshop, OfPiece::shape(piece).finish())
         };
         let kept = self.of_piece(piece);
@@ -184,8 +186,8 @@ impl Analysis {
     pub fn preparing(&self, piece: &Rc<Piece>) -> Rc<Vec<PrepareStep>> {
         let (takeoff, edges) = (self.takeoff(piece), self.edges(piece));
         let slice = |of: &Asked| {
-            let workshop = for_takeoff(&of.workshop).fields::<Habits>(&PREPARING);
-            let found = OfPiece::shape(piece).finish().fields::<Facts>(&FOUND);
+            let workshop = for_takeoff(&of.workshop).reads(&PREPARING);
+            let found = OfPiece::shape(piece).finish().reads(&PREPARING);
             of_piece(workshop, found.line::<DoneStep>(LEAD_KEY))
         };
         let kept = self.of_piece(piece);
@@ -207,10 +209,8 @@ impl Analysis {
     pub fn account(&self, piece: &Rc<Piece>, today: Day) -> Rc<Option<Account>> {
         let work = self.work(piece);
         let slice = |of: &Asked| {
-            let workshop = for_cans(for_takeoff(&of.workshop)).book::<PriceNote>();
-            let workshop = workshop.fields::<Habits>(&PREPARING).fields::<Habits>(&MONEY);
-            let found = OfPiece::shape(piece).finish().fields::<Facts>(&FOUND);
-            let found = found.fields::<Facts>(&EARNED).book::<ArtLine>();
+            let workshop = for_cans(for_takeoff(&of.workshop)).reads(&MONEY);
+            let found = OfPiece::shape(piece).finish().reads(&MONEY);
             of_piece(workshop, found.line::<DoneStep>(LEAD_KEY))
         };
         let kept = self.of_piece(piece);
@@ -345,85 +345,42 @@ fn of_all(workshop: Workshop) -> Slice {
 /// What a list of cans for all pieces reads.
 fn for_shopping(asked: &Asked) -> Slice {
     let of = for_cans(for_takeoff(&asked.workshop));
-    of_all(of.pieces(|piece| OfPiece::shape(piece).finish().name().book::<DoneStep>()))
+    of_all(of.pieces(|piece| OfPiece::shape(piece).finish().name().reads(&SHOPPING)))
 }
 
 /// What the list of all else reads.
 fn for_goods(asked: &Asked) -> Slice {
-    let of = for_takeoff(&asked.workshop)
-        .fields::<Habits>(&PREPARING)
-        .book::<Supply>();
-    of_all(of.pieces(|piece| {
-        let of = OfPiece::shape(piece).finish().name().fields::<Facts>(&FOUND);
-        of.book::<ArtLine>().book::<DoneStep>()
-    }))
+    let of = for_takeoff(&asked.workshop).reads(&GOODS);
+    of_all(of.pieces(|piece| OfPiece::shape(piece).finish().name().reads(&GOODS)))
 }
 
 /// What is read of which materials have their coats.
 fn for_coated(asked: &Asked) -> Slice {
     let of = for_takeoff(&asked.workshop);
-    of_all(of.pieces(|piece| OfPiece::shape(piece).finish().name().book::<DoneStep>()))
+    of_all(of.pieces(|piece| OfPiece::shape(piece).finish().name().reads(&COATED)))
 }
 
 /// What the earnings of all pieces read.
 fn for_earnings(asked: &Asked) -> Slice {
-    let of = for_cans(for_takeoff(&asked.workshop)).fields::<Habits>(&PREPARING);
-    of_all(of.fields::<Habits>(&MONEY).pieces(|piece| {
-        let of = OfPiece::shape(piece).finish().name().fields::<Facts>(&FOUND);
-        let of = of.fields::<Facts>(&EARNED).book::<ArtLine>();
+    let of = for_cans(for_takeoff(&asked.workshop)).reads(&EARNINGS);
+    of_all(of.pieces(|piece| {
+        let of = OfPiece::shape(piece).finish().name().reads(&EARNINGS);
         of.line::<DoneStep>(LEAD_KEY)
     }))
 }
 
 /// What the days of all pieces read.
 fn for_days(asked: &Asked) -> Slice {
-    let of = for_takeoff(&asked.workshop).fields::<Habits>(&PREPARING);
-    let of = of.fields::<Habits>(&WEEK).fields::<Habits>(&AIR);
-    of_all(of.pieces(|piece| {
-        let of = OfPiece::shape(piece).finish().name().fields::<Facts>(&FOUND);
-        of.fields::<Facts>(&PLANNED).book::<DoneStep>()
-    }))
+    let of = for_takeoff(&asked.workshop).reads(&DAYS);
+    of_all(of.pieces(|piece| OfPiece::shape(piece).finish().name().reads(&DAYS)))
 }
 
 /// What a takeoff reads of a workshop.
 fn for_takeoff(workshop: &Workshop) -> OfWorkshop<'_> {
-    let of = OfWorkshop::of(workshop).materials().confidence();
-    of.book::<Weighing>().fields::<Habits>(&["scale-step"])
+    OfWorkshop::of(workshop).materials().confidence().reads(&JOB)
 }
 
 /// What the choice of cans reads besides.
 fn for_cans(of: OfWorkshop<'_>) -> OfWorkshop<'_> {
-    of.units().shelf(|_| true).book::<CanPrice>()
+    of.units().shelf(|_| true).reads(&CANS)
 }
-
-/// What preparing reads of the facts of a piece.
-const FOUND: [&str; 13] = [
-    "age",
-    "lead",
-    "stickers",
-    "loose",
-    "loose-joints",
-    "rust",
-    "hardware",
-    "holes",
-    "hole-width",
-    "hole-depth",
-    "dents",
-    "dent-width",
-    "dent-depth",
-];
-
-/// What the account reads of the facts of a piece.
-const EARNED: [&str; 6] = ["bought", "asking", "sold", "hours", "materials", "delivery"];
-
-/// What the days read of the facts of a piece.
-const PLANNED: [&str; 3] = ["begin", "due", "sold-on"];
-
-/// The air that was measured.
-const AIR: [&str; 3] = ["temperature", "surface", "humidity"];
-
-/// What preparing reads of the habits of a maker.
-const PREPARING: [&str; 2] = ["sheet-yield", "dilution"];
-
-/// What the account reads of the habits of a maker.
-const MONEY: [&str; 6] = ["hourly", "profit", "fee-share", "fee", "wear", "delivery"];

@@ -5,7 +5,8 @@
 
 use std::rc::Rc;
 
-use crate::book::{Books, Line, Record, ShelfCan};
+use super::reads::Reads;
+use crate::book::{Books, Line, Record, ShelfCan, book};
 use crate::document::{Piece, Workshop, ZoneChoice};
 use crate::stock;
 
@@ -42,9 +43,12 @@ impl<'a> OfWorkshop<'a> {
         self
     }
 
-    /// With all lines of a book.
-    pub(super) fn book<R: Record>(mut self) -> Self {
-        take_book(R::BOOK, &self.from.books, &mut self.slice.books);
+    /// With what a result reads of the books of the workshop, but for the shelf.
+    pub(super) fn reads(mut self, reads: &Reads) -> Self {
+        let (from, to) = (&self.from.books, &mut self.slice.books);
+        take(reads, from, to, |key| {
+            key != ShelfCan::BOOK && book(key).is_some_and(|book| !book.of_piece)
+        });
         self
     }
 
@@ -54,12 +58,6 @@ impl<'a> OfWorkshop<'a> {
         if !lines.is_empty() {
             self.slice.books.0.insert(ShelfCan::BOOK.into(), lines);
         }
-        self
-    }
-
-    /// With these fields of a book that has one line, besides those that are there.
-    pub(super) fn fields<R: Record>(mut self, fields: &[&str]) -> Self {
-        take_fields(R::BOOK, &self.from.books, &mut self.slice.books, fields);
         self
     }
 
@@ -123,15 +121,10 @@ impl<'a> OfPiece<'a> {
         self
     }
 
-    /// With all lines of a book.
-    pub(super) fn book<R: Record>(mut self) -> Self {
-        take_book(R::BOOK, &self.from.books, &mut self.slice.books);
-        self
-    }
-
-    /// With these fields of a book that has one line.
-    pub(super) fn fields<R: Record>(mut self, fields: &[&str]) -> Self {
-        take_fields(R::BOOK, &self.from.books, &mut self.slice.books, fields);
+    /// With what a result reads of the books of the piece.
+    pub(super) fn reads(mut self, reads: &Reads) -> Self {
+        let (from, to) = (&self.from.books, &mut self.slice.books);
+        take(reads, from, to, |key| book(key).is_some_and(|book| book.of_piece));
         self
     }
 
@@ -146,6 +139,20 @@ impl<'a> OfPiece<'a> {
     pub(super) fn done(self) -> Piece {
         self.slice
     }
+}
+
+/// Takes over what is read of the books that are wanted.
+fn take(reads: &Reads, from: &Books, to: &mut Books, is_wanted: impl Fn(&str) -> bool) {
+    reads.each_book(&mut |book| {
+        if is_wanted(book) {
+            take_book(book, from, to);
+        }
+    });
+    reads.each_list(&mut |book, fields| {
+        if is_wanted(book) {
+            take_fields(book, from, to, fields);
+        }
+    });
 }
 
 fn take_book(book: &str, from: &Books, to: &mut Books) {

@@ -6,6 +6,7 @@ use geometry::{BayPlace, Fill, fields};
 use units::{Inches, LengthUnit, System};
 
 use super::*;
+use crate::book::{Facts, Habits};
 use crate::document::{Colour, Confidence, Currency, Price, Reading};
 use crate::works;
 use crate::{

@@ -14,6 +14,13 @@ use crate::document::Colour;
 /// The id of the line in a book that has only one line.
 pub(crate) const ONLY: &str = "only";
 
+/// The habits about money: they decide whether a piece pays.
+pub const OF_MONEY: [&str; 6] = ["hourly", "profit", "fee-share", "fee", "wear", "delivery"];
+/// The habits that are the working hours of each day, from Monday on.
+pub const WEEK: [&str; 7] = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
+/// The habits that are the air of the workshop.
+pub const AIR: [&str; 3] = ["temperature", "surface", "humidity"];
+
 /// A book.
 #[derive(Debug, PartialEq, Eq)]
 pub struct Book {

@@ -13,9 +13,9 @@ mod record;
 mod shown;
 
 pub use books::{
-    ArtKind, ArtLine, BOOKS, Book, CanPrice, ChalkLine, DoneStep, Facts, FinishAge, Habits, InBasket,
-    LeadTest, LogLine, LogTime, MixRecipe, MixedBatch, PriceNote, ShelfCan, Side, Supply, SupplyKind,
-    ThinLine, Weighing, book,
+    AIR, ArtKind, ArtLine, BOOKS, Book, CanPrice, ChalkLine, DoneStep, Facts, FinishAge, Habits, InBasket,
+    LeadTest, LogLine, LogTime, MixRecipe, MixedBatch, OF_MONEY, PriceNote, ShelfCan, Side, Supply,
+    SupplyKind, ThinLine, WEEK, Weighing, book,
 };
 pub(crate) use books::{ONLY, label};
 pub use field::{BookField, Entered, FieldKind};

@@ -15,9 +15,6 @@ use crate::book::{Facts, Habits, WorkingHours};
 use crate::document::{Piece, Workshop};
 use crate::work::Work;
 
-/// The keys of the weekdays in the maker's hours, starting on Monday.
-pub const WEEK: [&str; 7] = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
-
 /// Default working hours, Monday to Friday, in minutes after midnight.
 pub const USUAL_HOURS: [(u32, u32); 2] = [(9 * 60, 12 * 60), (13 * 60, 17 * 60)];
 

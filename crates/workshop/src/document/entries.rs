@@ -19,6 +19,15 @@ impl Piece {
         self.last_id = EntryId(last);
     }
 
+    /// The piece with ids given anew, as a copy of it has.
+    #[must_use]
+    pub fn with_new_ids(mut self) -> Self {
+        self.each_entry(|id| *id = EntryId::default());
+        self.last_id = EntryId::default();
+        self.give_ids();
+        self
+    }
+
     fn each_entry(&mut self, mut of: impl FnMut(&mut EntryId)) {
         let bays = self.bays.iter_mut().chain(&mut self.upper);
         for Bay { id, rows, .. } in bays {
@@ -109,8 +118,21 @@ mod tests {
             .unwrap()
             .workshop;
         assert_eq!(ids(&saved.pieces[0]), ids(&workshop.pieces[0]));
-        let copy = Edit::CopyFinish { from: id(), to: id() };
-        assert!(workshop.apply(copy).is_ok());
+        // The layers of another piece have ids that are taken here.
+        let other = Edit::Add {
+            id: PieceId("b".into()),
+            kind: Kind::Nightstand,
+        };
+        let copy = Edit::CopyFinish {
+            from: PieceId("b".into()),
+            to: id(),
+        };
+        let both = workshop.apply(other).unwrap().apply(copy).unwrap();
+        let mut ids = ids(&both.pieces[0]);
+        let all = ids.len();
+        ids.sort_unstable();
+        ids.dedup();
+        assert_eq!(ids.len(), all);
     }
 
     #[test]

@@ -4,13 +4,11 @@ use std::rc::Rc;
 
 use super::EditError;
 use super::materials::Renamed;
-use crate::book::{BOOKS, CanPrice, FieldKind, Line, ONLY, Record, book};
+use crate::book::{AIR, BOOKS, CanPrice, FieldKind, Line, OF_MONEY, ONLY, Record, WEEK, book};
 use crate::document::{Confidence, Piece, PieceId, Workshop};
 
-/// What a maker settled once about money. It decides whether a piece pays, so it comes along with pieces where this
-/// workshop has nothing of its own. Everything else that is settled once is of the other place: its hours, its air, its
-/// scale.
-const OF_MONEY: [&str; 6] = ["hourly", "profit", "fee-share", "fee", "wear", "delivery"];
+// What a maker settled about money comes along with pieces where this workshop has nothing of its own. All other habits
+// belong to the other place: its hours, its air, its scale.
 
 /// The field of a line that names the piece that it is of.
 const OF_PIECE: &str = "of";
@@ -115,10 +113,10 @@ impl Workshop {
 
 /// What fields are called together that stand beside each other.
 fn called(key: &str) -> Option<&'static str> {
-    match key {
-        "mon" | "tue" | "wed" | "thu" | "fri" | "sat" | "sun" => Some("Working hours"),
-        "temperature" | "surface" | "humidity" => Some("Temperature and humidity"),
-        _ => None,
+    match () {
+        () if WEEK.contains(&key) => Some("Working hours"),
+        () if AIR.contains(&key) => Some("Temperature and humidity"),
+        () => None,
     }
 }
 

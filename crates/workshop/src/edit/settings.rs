@@ -46,7 +46,7 @@ fn usual_of(scheme: &Scheme) -> Scheme {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{Edit, HaveEdit, PieceEdit, SchemeEdit};
+    use crate::{Edit, HaveEdit, Piece, PieceEdit, SchemeEdit};
     use coatings::Substrate;
     use geometry::Kind;
     use std::rc::Rc;
@@ -99,7 +99,10 @@ mod tests {
             "water-polyurethane"
         );
         let back = done(workshop, [Edit::Settings(SettingEdit::FinishOf(None)), add("c")]);
-        assert_eq!(back.pieces[2].scheme, Scheme::usual());
+        assert_eq!(
+            back.pieces[2].scheme,
+            Piece::new(id("c"), Kind::Nightstand).scheme
+        );
         let missing = back.apply(Edit::Settings(SettingEdit::FinishOf(Some(id("z")))));
         assert_eq!(missing, Err(EditError::NoSuchPiece));
     }

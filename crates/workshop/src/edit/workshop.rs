@@ -47,7 +47,7 @@ impl Workshop {
                     name: copied_name(&self.pieces[place].name),
                     ..(*self.pieces[place]).clone()
                 };
-                next.insert(place + 1, piece)?;
+                next.insert(place + 1, piece.with_new_ids())?;
             }
             Edit::CopyFinish { from, to } => {
                 let [from, to] = [self.place(&from)?, self.place(&to)?];

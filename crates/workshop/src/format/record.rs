@@ -187,7 +187,7 @@ macro_rules! records {
         impl$(<$part: serde::Serialize>)? serde::Serialize for $name $(<$part>)? {
             fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
                 let mut map = serializer.serialize_map(None)?;
-                $(records!(@write $how map, stringify!($entry), &self.$entry, $type);)*
+                $(records!(@write $how map, stringify!($entry), &self.$entry);)*
                 $(for (entry, value) in &self.$others {
                     serde::ser::SerializeMap::serialize_entry(&mut map, entry, value)?;
                 })?
@@ -202,16 +202,52 @@ macro_rules! records {
     (@read must $entries:ident, $entry:expr) => { $entries.need($entry) };
     (@read kept $entries:ident, $entry:expr, $usual:expr) => { $entries.take_or($entry, $usual) };
     (@read $how:ident $entries:ident, $entry:expr) => { $entries.take($entry) };
-    (@write spare $map:ident, $entry:expr, $value:expr, $type:ty) => {
-        if *$value != <$type>::default() {
+    (@write spare $map:ident, $entry:expr, $value:expr) => {
+        if !$crate::format::record::Spare::is_nothing($value) {
             serde::ser::SerializeMap::serialize_entry(&mut $map, $entry, $value)?;
         }
     };
-    (@write $how:ident $map:ident, $entry:expr, $value:expr, $type:ty) => {
+    (@write $how:ident $map:ident, $entry:expr, $value:expr) => {
         serde::ser::SerializeMap::serialize_entry(&mut $map, $entry, $value)?;
     };
 }
 pub(super) use records;
+
+/// What is not written where it is the default. Asking for that is less code than comparing whole records.
+pub(super) trait Spare {
+    /// Whether it is the default.
+    fn is_nothing(&self) -> bool;
+}
+
+impl<T> Spare for Option<T> {
+    fn is_nothing(&self) -> bool {
+        self.is_none()
+    }
+}
+
+impl<T> Spare for Vec<T> {
+    fn is_nothing(&self) -> bool {
+        self.is_empty()
+    }
+}
+
+impl<T> Spare for Named<T> {
+    fn is_nothing(&self) -> bool {
+        self.0.is_empty()
+    }
+}
+
+impl Spare for String {
+    fn is_nothing(&self) -> bool {
+        self.is_empty()
+    }
+}
+
+impl Spare for u64 {
+    fn is_nothing(&self) -> bool {
+        *self == 0
+    }
+}
 
 /// The entries of a record that were not taken yet.
 pub(super) struct Entries(Map<String, Value>);

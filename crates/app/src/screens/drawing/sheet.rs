@@ -96,7 +96,7 @@ pub fn look(piece: &Piece, own: &[Rc<OwnMaterial>], face: &Face, takeoff: &Takeo
 
 /// Returns true if a face is selected. On the parts tab, selection applies to the whole part.
 fn is_picked(shown: &Shown, face: &Face) -> bool {
-    if shown.app.sheet == Tab::Parts {
+    if shown.app.tab == Tab::Parts {
         shown.app.part.as_deref() == Some(part_of(&face.name))
     } else {
         shown.app.picked.as_deref() == Some(face.name.as_str())
