@@ -56,7 +56,7 @@ impl DraftId {
         self.is_read_by(&AMOUNTS)
     }
 
-    /// Whether the steps of preparing rest on it, and what they and art take.
+    /// Returns true if the preparation steps, or the amounts for them or for art, depend on it.
     pub fn is_of_preparing(&self) -> bool {
         self.is_read_by(&GOODS)
     }
@@ -66,7 +66,7 @@ impl DraftId {
         self.is_read_by(&MONEY)
     }
 
-    /// Whether what is to be bought rests on it.
+    /// Returns true if the shopping list depends on it.
     pub fn is_of_list(&self) -> bool {
         self.is_read_by(&LIST)
     }
@@ -76,7 +76,7 @@ impl DraftId {
         self.is_read_by(&DAYS)
     }
 
-    /// Whether a result rests on it: all of them rest on measurements and on labels.
+    /// Returns true if a result depends on it. All results depend on measurements and labels.
     fn is_read_by(&self, reads: &Reads) -> bool {
         match self {
             DraftId::Field(_) | DraftId::Figure(_) => true,

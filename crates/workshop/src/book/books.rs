@@ -14,11 +14,11 @@ use crate::document::Colour;
 /// The id of the line in a book that has only one line.
 pub(crate) const ONLY: &str = "only";
 
-/// The habits about money: they decide whether a piece pays.
+/// The habits about money, which affect whether a piece pays off.
 pub const OF_MONEY: [&str; 6] = ["hourly", "profit", "fee-share", "fee", "wear", "delivery"];
-/// The habits that are the working hours of each day, from Monday on.
+/// The habits for the working hours of each day, starting on Monday.
 pub const WEEK: [&str; 7] = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
-/// The habits that are the air of the workshop.
+/// The habits for the air in the workshop.
 pub const AIR: [&str; 3] = ["temperature", "surface", "humidity"];
 
 /// A book.
