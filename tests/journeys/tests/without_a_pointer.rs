@@ -47,7 +47,7 @@ async fn without_a_pointer() -> Result<()> {
         })
         .await?;
         let can = page.tab_to("#can-paint").await?;
-        is(&can, "combobox", "In hand, one can of")?;
+        is(&can, "combobox", "I have one can of")?;
         page.keys("8 fl oz").await?;
         page.has_value("#can-paint", "us-8-fl-oz").await?;
         page.reads("#verdict-paint", |text| {

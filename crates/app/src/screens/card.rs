@@ -70,7 +70,7 @@ fn material(shown: &Shown, line: &MaterialLine, cans: &Bought) -> Html {
             <td>{ words::range(&line.need, system) }</td>
             <td>
                 { words::cans(cans, &money(&shown.app)) }
-                { line.on_hand.as_ref().map(|hand| format!(". {}", words::on_hand(&hand.cans, &[]))) }
+                { line.on_hand.as_ref().map(|hand| format!(". {}", words::on_hand(&hand.cans, &[], system))) }
             </td>
         </tr>
     }

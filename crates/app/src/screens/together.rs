@@ -114,7 +114,7 @@ fn list(app: &App, send: &Send, bought: &[Shopping]) -> Html {
                 <p class="hint">
                     { format!("For {}. Likely it takes {}.", words::and(&pieces), words::volume(lot.likely, app.workshop.units)) }
                     { words::one_less(lot) }
-                    { format!(" {}", words::on_hand(&lot.on_shelf, &[])) }
+                    { format!(" {}", words::on_hand(&lot.on_shelf, &[], app.workshop.units)) }
                 </p>
                 { basket(app, send, lot) }
                 { if is_first { prices(app, send, lot) } else { Html::default() } }

@@ -43,9 +43,14 @@ pub fn store(store: &Store) -> String {
 
 /// Lists the maker's cans of one material and the other pieces that use it: `You have 1 quart, about half.
 /// The nightstand takes from it too.`
-pub fn on_hand(cans: &[Stock], others: &[String]) -> String {
+pub fn on_hand(cans: &[Stock], others: &[String], system: System) -> String {
     let can = |stock: &Stock| {
-        let size = stock.can.map_or("a can", |can| can.label);
+        let size = match (&stock.contents, stock.can) {
+            // What was weighed says how much it is.
+            (Ok(contents), _) if stock.is_weighed => volume(contents.likely(), system),
+            (_, Some(can)) => can.label.to_owned(),
+            (_, None) => "a can".to_owned(),
+        };
         format!("{size}, {}", stock.level_label())
     };
     let told: Vec<String> = cans.iter().map(can).collect();
@@ -80,13 +85,13 @@ mod tests {
         let cans = [("a", ""), ("b", "half")];
         let cans = stock(&cans.into_iter().fold(Workshop::default(), add));
         assert_eq!(
-            on_hand(&cans, &[]),
+            on_hand(&cans, &[], System::UsCustomary),
             "You have 1 quart, full and 1 quart, about half."
         );
         assert_eq!(
-            on_hand(&cans[..1], &["Box".into(), "Bed".into()]),
+            on_hand(&cans[..1], &["Box".into(), "Bed".into()], System::UsCustomary),
             "You have 1 quart, full. Box and Bed take from it too."
         );
-        assert_eq!(on_hand(&[], &["Box".into()]), "");
+        assert_eq!(on_hand(&[], &["Box".into()], System::UsCustomary), "");
     }
 }
