@@ -16,7 +16,7 @@ use crate::table::{Align, Table};
 /// `wasm-opt` give two kilobytes at most; inlining nothing, outlining and hoisting in the compiler give nothing. This bound keeps
 /// the page from growing until it is split. It was 643 kB before every can moved to the shelf, with what brings older records
 /// there (6), and before entries of a piece got ids that two tabs merge by (3).
-const BUDGET: usize = 653_000;
+const BUDGET: usize = 655_000;
 
 /// Prints the size of each file of the page; fails if all together are over the budget.
 pub(crate) fn report(dist: &Path) -> Result<()> {

@@ -54,7 +54,7 @@ async fn a_can_on_the_shelf() -> Result<()> {
                 .ask("return document.getElementById('shopping').textContent")
                 .await?;
             let list = list.as_str().unwrap_or_default();
-            ensure!(list.contains("4.1\u{a0}qt, weighed"), "{list}");
+            ensure!(list.contains("4.1 qt, weighed"), "{list}");
             Ok(())
         })
         .await
