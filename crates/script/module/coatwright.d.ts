@@ -471,6 +471,8 @@ export interface SavedPiece {
   count?: number;
   /** The key of its kind. */
   furniture: string;
+  /** The last number that an entry was given as its `id`. */
+  ids?: number;
   /** Which usual sizes, styles, rows and coats stand in for what is left out; 1 if it is not there. */
   edition?: number;
   /** The results that its maker last saw or was told about; 1 if it is not there. */
@@ -500,12 +502,16 @@ export interface Reading {
 }
 
 export interface Bay {
+  /** Which one it is among the entries of the piece; given by the tool. */
+  id?: number;
   /** Its clear width, if it was measured. */
   width?: Reading;
   rows: Row[];
 }
 
 export interface Row {
+  /** Which one it is among the entries of the piece; given by the tool. */
+  id?: number;
   fill?: "drawers" | "doors" | "open";
   columns: number;
   shelves?: number;
@@ -530,6 +536,8 @@ export interface Scheme {
 
 /** Coats of one material. */
 export interface Layer {
+  /** Which one it is among the entries of the piece; given by the tool. */
+  id?: number;
   /** The key of a material, or the `id` of one of the maker's own. */
   material: string;
   /** None is not now. */
