@@ -107,7 +107,11 @@ fn material(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, buy: &Bought,
 fn shelf(shown: &Shown, line: &MaterialLine) -> String {
     let of = |hand: &OnHand| {
         let others = also_planned_for(&shown.app.workshop, &shown.piece.id, &line.need);
-        words::on_hand(&hand.cans, &others, shown.app.workshop.units)
+        // The lists above say all of one can that nobody else takes from.
+        match (hand.cans.as_slice(), others.is_empty()) {
+            ([only], true) if !only.is_weighed => String::new(),
+            _ => words::on_hand(&hand.cans, &others, shown.app.workshop.units),
+        }
     };
     line.on_hand.as_ref().map(of).unwrap_or_default()
 }
