@@ -46,8 +46,8 @@ records! {
 }
 
 /// Entries that came with later formats; what stands under such a name in a file of format 1 is none of them.
-const NEW: [&str; 9] = [
-    "edition", "shown", "styles", "counts", "bays", "upper", "changes", "zones", "books",
+const NEW: [&str; 10] = [
+    "ids", "edition", "shown", "styles", "counts", "bays", "upper", "changes", "zones", "books",
 ];
 
 /// The step to format 3.

@@ -7,7 +7,7 @@ use super::record::{Record, RecordError};
 use super::{v1, v3};
 
 /// Entries that came with later formats; what stands under such a name in a file of format 2 is none of them.
-const NEW: [&str; 2] = ["edition", "shown"];
+const NEW: [&str; 3] = ["ids", "edition", "shown"];
 
 /// The step to format 3.
 pub(super) fn piece(mut value: Value) -> Result<v3::PieceRecord, RecordError> {

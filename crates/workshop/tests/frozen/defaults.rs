@@ -17,7 +17,8 @@ use crate::{holds, mm};
 /// The committed lists, in the order of the editions.
 const LISTS: [&str; 1] = [include_str!("editions/1.txt")];
 
-const ADVICE: &str = "Saved pieces rest on this. A line that is there never changes: give what is new an edition of \
+const ADVICE: &str = "If you only added something, run write_the_lists and look at the difference. \
+    Saved pieces rest on this. A line that is there never changes: give what is new an edition of \
     its own, see DEVELOPERS.md, \"A usual size, style or scheme\". Lines may be added for what came in.";
 
 #[test]
