@@ -330,7 +330,7 @@ async fn what_cannot_be_read_is_never_written_over() {
     }
 }
 
-/// A can in the layer of an older record stands on the shelf, and is written there: once it is struck, it stays away.
+/// A can in the layer of an older record moves to the shelf and is saved there. Once it is deleted, it does not come back.
 #[wasm_bindgen_test]
 async fn a_can_of_an_older_record_moves_to_the_shelf_for_good() {
     let name = "test-can";

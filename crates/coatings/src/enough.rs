@@ -46,7 +46,7 @@ pub struct Enough {
 }
 
 impl Verdict {
-    /// The verdict on what is in some cans against what is needed; `confidence` is the probability that the maker asks for.
+    /// The verdict on what is in some cans against what is needed; `confidence` is the probability that the maker wants.
     pub fn of(demand: &Demand, cans: &[Contents], confidence: f64) -> Self {
         Verdict::at(enough_with(&[demand], cans, Volume::ZERO), confidence)
     }

@@ -16,7 +16,7 @@ pub struct LayerWorking {
     pub layer: usize,
     /// Whether it is of narrow parts.
     pub narrow: bool,
-    /// How the liters come about.
+    /// How the liters are worked out.
     pub litres: Working,
     /// How the dry film comes about, if there is one.
     pub dry_film: Option<Working>,
@@ -147,7 +147,7 @@ fn of_term(job: &Job, model: &Model, term: &Term) -> LayerWorking {
     }
 }
 
-/// How the dry film of a layer comes about; `wet` is the film or the rate that its liters rest on.
+/// How the dry film of a layer is worked out. `wet` is the film or the rate behind its liters.
 fn dry_film(film: &DryFilm, layer: &Layer, term: &Term, wet: &Quantity) -> Working {
     let by_film = wet.measure == Measure::Film;
     let mut terms = vec![

@@ -576,7 +576,7 @@ proptest! {
         is_judged(&label, of, &name)?;
     }
 
-    /// What a person types is not a number, with a reason, or a range that stands in every field and is judged there.
+    /// Any typed text is refused with a reason, or is a range that every field can judge.
     #[test]
     fn any_text_on_a_label_is_judged(
         text in prop_oneof![

@@ -21,7 +21,7 @@ pub struct Assembly {
     /// The spaces. The first one that a face looks into decides; a face that looks into none of them looks into the
     /// room. They describe the parts as they were measured.
     pub spaces: Vec<Space>,
-    /// How the piece stands in the room.
+    /// Where the piece stands: whether a wall is behind it and a floor below it.
     pub setting: Setting,
     /// Whether exposure is worked out from the parts instead of the spaces. This holds for every piece whose parts were
     /// altered after they were measured.

@@ -31,7 +31,10 @@ impl Workshop {
         let known = material_of(&self.materials, material).ok_or(EditError::Unknown("material"))?;
         self.piece(piece).ok_or(EditError::NoSuchPiece)?;
         let colour = colour.filter(|_| known.coloured);
-        let is_it = |stock: &Stock| *stock.material.key == *material && stock.colour == colour;
+        // A can of which nothing is known counts for no piece, so nobody sees it there.
+        let is_it = |stock: &Stock| {
+            *stock.material.key == *material && stock.colour == colour && stock.contents.is_ok()
+        };
         let alike: Vec<Rc<str>> = stock(self)
             .into_iter()
             .filter(is_it)
@@ -241,6 +244,19 @@ mod tests {
             };
             assert!(bare().apply(edit).is_err());
         }
+    }
+
+    #[test]
+    fn a_can_of_which_nothing_is_known_stays_as_it_is() {
+        let add = |id: &str| {
+            let colour = bare().pieces[0].scheme.colour.write();
+            let values = crate::samples::values(&[("material", ENAMEL), ("colour", &colour)]);
+            Edit::Book(crate::BookEdit::Add("shelf", id.into(), values))
+        };
+        let unknown = bare().apply(add("s1")).unwrap();
+        let both = have(&unknown, HaveEdit::Can(Some("us-quart")));
+        assert_eq!(counted(&both), [("us-quart", 1.0)]);
+        assert_eq!(have(&both, HaveEdit::Can(None)).books, unknown.books);
     }
 
     #[test]
