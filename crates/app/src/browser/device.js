@@ -134,3 +134,13 @@ export async function photo(file, most) {
   }
   throw new Error("it has too much in it");
 }
+
+// The width and height of the window, in heights of normal text.
+export function windowInText() {
+  const text = parseFloat(getComputedStyle(document.documentElement).fontSize);
+  return new Float64Array([innerWidth / text, innerHeight / text]);
+}
+
+export function onResize(call) {
+  addEventListener("resize", () => call());
+}

@@ -33,6 +33,10 @@ extern "C" {
     fn call_when_in_sight(element: &web_sys::Element, call: JsValue);
     #[wasm_bindgen(js_name = numerals)]
     fn numerals_here() -> String;
+    #[wasm_bindgen(js_name = windowInText)]
+    fn window_in_text_here() -> Vec<f64>;
+    #[wasm_bindgen(js_name = onResize)]
+    fn call_on_resize(call: JsValue);
 }
 
 /// The prefix of a piece in the fragment of a link.
@@ -175,4 +179,17 @@ pub fn after_next_frame(call: impl FnOnce() + 'static) {
 /// Calls `call` as soon as an element is close to the visible area.
 pub fn when_in_sight(element: &web_sys::Element, call: impl FnOnce() + 'static) {
     call_when_in_sight(element, Closure::once_into_js(call));
+}
+
+/// Returns the width and height of the window, in heights of normal text.
+pub fn window_in_text() -> [f64; 2] {
+    match window_in_text_here().as_slice() {
+        [width, height] => [*width, *height],
+        _ => [64.0, 48.0],
+    }
+}
+
+/// Calls `call` whenever the size of the window changes, as long as the page is open.
+pub fn on_resize(call: impl Fn() + 'static) {
+    call_on_resize(Closure::<dyn Fn()>::new(call).into_js_value());
 }

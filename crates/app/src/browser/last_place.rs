@@ -1,4 +1,4 @@
-//! The last open piece and tab, reopened at the next start because tablets unload pages that are not in use.
+//! The last open piece and screen, reopened at the next start because tablets unload pages that are not in use.
 //! The device stores them because they are not part of the document.
 //!
 //! Opening a piece sets a mark, and painting its first results clears it. If the mark is still there at the
@@ -9,7 +9,7 @@ use workshop::PieceId;
 use super::device::after_next_frame;
 
 const PIECE: &str = "coatwright piece";
-const SHEET: &str = "coatwright sheet";
+const SCREEN: &str = "coatwright sheet";
 const OPENING: &str = "coatwright opening";
 
 fn storage() -> Option<web_sys::Storage> {
@@ -55,12 +55,12 @@ pub fn keep_last_piece(piece: Option<&PieceId>) {
     }
 }
 
-/// Returns the name of the tab that was open last.
-pub fn last_sheet() -> Option<String> {
-    storage()?.get_item(SHEET).ok()?
+/// Returns the key of the screen that was open last.
+pub fn last_screen() -> Option<String> {
+    storage()?.get_item(SCREEN).ok()?
 }
 
-/// Stores the name of the open tab.
-pub fn keep_last_sheet(name: &str) {
-    keep(SHEET, name);
+/// Stores the key of the open screen.
+pub fn keep_last_screen(key: &str) {
+    keep(SCREEN, key);
 }

@@ -14,7 +14,7 @@ use timetable::Moment;
 use units::Day;
 
 pub use last_place::{
-    keep_last_piece, keep_last_sheet, last_piece, last_sheet, mark_opening, unfinished, unmark_opening_soon,
+    keep_last_piece, keep_last_screen, last_piece, last_screen, mark_opening, unfinished, unmark_opening_soon,
 };
 pub use light::{light, shine};
 pub use print::{on_print, print};
@@ -117,17 +117,6 @@ pub fn mark_all_soon(element: String) -> yew::Callback<web_sys::FocusEvent> {
 /// Scrolls as little as necessary to make the element with this id visible.
 pub fn bring_into_sight(element: &str) {
     let found = web_sys::window().and_then(|w| w.document()?.get_element_by_id(element));
-    scroll_to(found);
-}
-
-/// Scrolls the open piece into view in the strip of pieces.
-pub fn bring_piece_into_sight() {
-    let found =
-        web_sys::window().and_then(|w| w.document()?.query_selector("#pieces [aria-current]").ok()?);
-    scroll_to(found);
-}
-
-fn scroll_to(found: Option<web_sys::Element>) {
     if let Some(element) = found {
         let how = web_sys::ScrollIntoViewOptions::new();
         how.set_block(web_sys::ScrollLogicalPosition::Nearest);

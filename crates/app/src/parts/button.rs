@@ -27,18 +27,3 @@ pub fn sign(id: &'static str, of: Icon, word: &'static str, onclick: Option<Call
         </button>
     }
 }
-
-/// A toggle button with an icon and a word.
-pub fn held(
-    id: &'static str,
-    of: Icon,
-    word: &'static str,
-    is_held: bool,
-    onclick: Callback<MouseEvent>,
-) -> Html {
-    html! {
-        <button type="button" {id} class="sign" aria-pressed={is_held.to_string()} {onclick}>
-            { icon(of) }<span>{ word }</span>
-        </button>
-    }
-}

@@ -9,7 +9,7 @@ mod palette;
 mod select;
 mod stepper;
 
-pub use button::{button, button_for, held, sign};
+pub use button::{button, button_for, sign};
 pub use choice::choice;
 pub use fold::fold;
 pub use icon::{Icon, icon};

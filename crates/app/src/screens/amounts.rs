@@ -1,58 +1,77 @@
-//! The results: the amount of each material, its uncertainty, and whether the cans on hand are enough.
+//! The amounts in full: each material with its cans drawn to scale, whether they are enough, and the math.
 
 use coatings::Verdict;
 use coatings::can::LEVELS;
-use units::{Volume, show_area, show_volume};
+use units::{Volume, show_area};
 use workshop::shelf::{OnHand, also_planned_for};
 use workshop::{Colour, Edit, HaveEdit, MaterialLine, Takeoff};
 use yew::prelude::*;
 
-use super::{Bought, Shown, detail, money, refused, vessel};
+use super::{Bought, Shown, detail, refused, vessel};
 use crate::parts::{fold, select};
-use crate::state::{Action, DraftId};
+use crate::state::{Action, DraftId, Screen};
 use crate::words;
 
 /// Shows the area and all amounts.
 pub fn amounts(shown: &Shown) -> Html {
-    match shown.takeoff() {
-        Some(takeoff) => refused::answer(&shown.app, DraftId::is_of_amounts, || answer(shown, takeoff)),
-        None => {
-            let problems = shown.problems().iter();
-            let sentences = problems.map(|problem| problem.message(|length| shown.app.length(length)));
-            let refused = shown.app.refused(DraftId::is_of_amounts);
-            let sentences = refused.iter().map(words::refused).chain(sentences);
-            html! {
-                <section class="against" role="alert">
-                    <h2>{ words::no_answer(shown.problems().is_empty()) }</h2>
-                    <ul>{ for sentences.map(|sentence| html! { <li>{ sentence }</li> }) }</ul>
-                </section>
-            }
-        }
+    let close = shown.send.reform(|_: MouseEvent| Action::Back);
+    html! {
+        <section class="amounts-screen" aria-labelledby="amounts-title">
+            <div class="top">
+                <h2 id="amounts-title">{ "Is it enough?" }</h2>
+                <button type="button" id="close-amounts" class="act" onclick={close}>{ "Close" }</button>
+            </div>
+            { match shown.takeoff() {
+                Some(takeoff) => refused::answer(&shown.app, DraftId::is_of_amounts, || answer(shown, takeoff)),
+                None => problems(shown),
+            } }
+        </section>
+    }
+}
+
+/// Says why there are no amounts.
+pub fn problems(shown: &Shown) -> Html {
+    let problems = shown.problems().iter();
+    let sentences = problems.map(|problem| problem.message(|length| shown.app.length(length)));
+    let refused = shown.app.refused(DraftId::is_of_amounts);
+    let sentences = refused.iter().map(words::refused).chain(sentences);
+    html! {
+        <div class="against" role="alert">
+            <h3>{ words::no_answer(shown.problems().is_empty()) }</h3>
+            <ul>{ for sentences.map(|sentence| html! { <li>{ sentence }</li> }) }</ul>
+        </div>
     }
 }
 
 fn answer(shown: &Shown, takeoff: &Takeoff) -> Html {
-    let system = shown.app.workshop.units;
-    let (figure, unit) = show_area(takeoff.painted.value, system);
-    let count = shown.piece.count;
-    let what = if count > 1 {
-        format!("to finish, {count} pieces")
-    } else {
-        "to finish".into()
-    };
     let largest = shown.lines().map(|(line, buy)| drawn_can(line, buy));
     let largest = largest.fold(Volume::ZERO, Volume::max);
     html! {
-        <>
-            <section class="area">
-                <h2 class="unseen">{ "Area" }</h2>
-                <p class="big"><span id="painted-area"><b>{ words::number(&figure) }</b>{ " " }<span>{ unit }</span></span>{ " " }
-                    <span class="what">{ what }</span></p>
-                <p class="range">{ words::sureness(&shown.piece, takeoff) }</p>
-            </section>
-            { vessel::hatching() }
+        <div class={classes!("mats", shown.waits())} aria-busy={shown.waiting.is_some().to_string()}>
+            { area(shown, takeoff) }
             { for shown.lines().map(|(line, buy)| material(shown, takeoff, line, buy, largest)) }
-        </>
+        </div>
+    }
+}
+
+fn area(shown: &Shown, takeoff: &Takeoff) -> Html {
+    let system = shown.app.workshop.units;
+    let (figure, unit) = show_area(takeoff.painted.value, system);
+    let zones = takeoff.zones.iter().filter_map(|zone| {
+        let area: units::Area = zone.areas.into_iter().sum();
+        (area > units::Area::ZERO).then(|| html! {
+            <div class="own"><span>{ &zone.label }</span><b>{ words::area(area, system) }</b></div>
+        })
+    });
+    let surfaces = shown.send.reform(|_: MouseEvent| Action::Screen(Screen::Surfaces));
+    html! {
+        <article class="mat area">
+            <h3>{ words::number(&figure) }{ " " }<i>{ unit }</i></h3>
+            <p class="range">{ words::sureness(&shown.piece, takeoff) }</p>
+            { words::set_of(shown.piece.count).map(|set| html! { <p class="range">{ set }</p> }) }
+            { for zones }
+            <button type="button" id="see-surfaces" class="fold" onclick={surfaces}>{ "Every surface" }</button>
+        </article>
     }
 }
 
@@ -69,37 +88,27 @@ fn drawn_can(line: &MaterialLine, buy: &Bought) -> Volume {
 fn material(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, buy: &Bought, largest: Volume) -> Html {
     let system = shown.app.workshop.units;
     let id = &line.id;
-    let (figure, unit) = show_volume(line.need.likely(), system);
     let name = format!("how-{id}");
     let is_open = shown.app.unfolded.contains(&name);
-    let cans = words::cans(buy, &money(&shown.app));
-    let is_tight = line
-        .on_hand
-        .as_ref()
-        .is_some_and(|hand| hand.enough.verdict == Verdict::Tight);
-    let word = if is_tight { "To be sure, buy" } else { "Buy" };
-    let title = (format!("{word} {cans}"), "the working".to_owned());
+    let is_enough = line.on_hand.as_ref().is_some_and(|hand| hand.enough.verdict == Verdict::Enough);
+    let title = if is_enough { "Enough".to_owned() } else { words::sentence(words::short_cans(buy)) };
     html! {
-        <section class="amount" aria-labelledby={format!("name-{id}")}>
+        <article class="mat" key={id.clone()} aria-labelledby={format!("name-{id}")}>
             { vessel::vessel(line, drawn_can(line, buy), largest) }
-            <div class="told">
-                <h2 id={format!("name-{id}")}>
-                    { line.need.colour.map(swatch) }
-                    { &*line.need.material.name }
-                    <span class="with">{ format!("{}, {}{}", words::coats(line.coats), words::tools(&line.tools), words::by_own_jobs(line.jobs)) }</span>
-                </h2>
-                <div class="figures">
-                    <p id={format!("amount-{id}")} class="big"><b>{ words::number(&figure) }</b>{ " " }<span>{ unit }</span></p>
-                    <p id={format!("range-{id}")} class="range">{ words::range(&line.need, system) }</p>
-                    if let Some(both) = words::by_label(line, system) {
-                        <p id={format!("label-{id}")} class="range">{ both }</p>
-                    }
-                </div>
-            </div>
-            { can(shown, takeoff, line) }
-            <p class="with">{ shelf(shown, line) }</p>
-            { fold(&name, title, is_open, shown.send.reform(Action::Fold), &|| detail::detail(shown, takeoff, line, buy)) }
-        </section>
+            <h3 class="title">{ title }</h3>
+            <h4 id={format!("name-{id}")}>
+                { line.need.colour.map(swatch) }
+                { &*line.need.material.name }
+                <small>{ format!("{}, {}{}", words::coats(line.coats), words::tools(&line.tools), words::by_own_jobs(line.jobs)) }</small>
+            </h4>
+            <p>{ words::likely(&line.need, system) }{ " " }<span id={format!("range-{id}")}>{ words::range(&line.need, system) }</span></p>
+            if let Some(both) = words::by_label(line, system) {
+                <p id={format!("label-{id}")}>{ both }</p>
+            }
+            { on_hand(shown, takeoff, line) }
+            <p class="range">{ shelf(shown, line) }</p>
+            { fold(&name, ("Show the math".into(), String::new()), is_open, shown.send.reform(Action::Fold), &|| detail::detail(shown, takeoff, line, buy)) }
+        </article>
     }
 }
 
@@ -125,7 +134,24 @@ pub fn swatch(colour: coatings::Rgb) -> Html {
     }
 }
 
-fn can(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine) -> Html {
+/// Shows the can on hand and what it is enough for.
+fn on_hand(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine) -> Html {
+    let system = shown.app.workshop.units;
+    let id = &line.id;
+    html! {
+        <>
+            { can(shown, line) }
+            if let Some(hand) = &line.on_hand {
+                <p>
+                    <span id={format!("answer-{id}")}>{ words::enough(&hand.enough, system) }</span>{ " " }
+                    <span id={format!("instead-{id}")}>{ words::instead(line, &hand.enough, takeoff) }</span>
+                </p>
+            }
+        </>
+    }
+}
+
+fn can(shown: &Shown, line: &MaterialLine) -> Html {
     let system = shown.app.workshop.units;
     let id = &line.id;
     let (piece, material, colour) = (&shown.piece.id, &line.need.material.key, line.need.colour);
@@ -154,35 +180,19 @@ fn can(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine) -> Html {
     let size = only.flatten().and_then(|stock| stock.can);
     let foreign = size.filter(|can| !sizes.contains(can));
     let sizes = sizes.iter().chain(foreign).map(|can| (can.key, can.label));
-    let sizes = std::iter::once(("", "none")).chain(sizes);
+    let sizes = std::iter::once(("", "None")).chain(sizes);
     let is_weighed = only.flatten().is_some_and(|stock| stock.is_weighed);
     let levels = LEVELS.iter().map(|level| (level.key, level.label));
     let levels = std::iter::once(("", if is_weighed { "as weighed" } else { "full" })).chain(levels);
-    let class = match hand.map(|hand| hand.enough.verdict) {
-        Some(Verdict::Enough) => "enough",
-        Some(Verdict::Tight) => "tight",
-        Some(Verdict::Short) => "short",
-        None => "none",
-    };
     html! {
-        <div class={classes!("question", class)}>
-            <div class="in-hand">
-                <span class="label" aria-hidden="true">{ "I have" }</span>
-                if let Some(stock) = only {
-                    { select("I have one can of", format!("can-{id}"), sizes, size.map_or("", |can| can.key), choose) }
-                    if let Some(stock) = stock {
-                        { select("It is", format!("level-{id}"), levels, stock.level.filter(|_| !is_weighed).map_or("", |level| level.key), fill) }
-                    }
+        if let Some(stock) = only {
+            <div class="own have">
+                { select("I have", format!("can-{id}"), sizes, size.map_or("", |can| can.key), choose) }
+                if let Some(stock) = stock {
+                    { select("How full", format!("level-{id}"), levels, stock.level.filter(|_| !is_weighed).map_or("", |level| level.key), fill) }
                 }
             </div>
-            <p>
-                if let Some(hand) = hand {
-                    <strong id={format!("verdict-{id}")}>{ words::verdict(hand.enough.verdict) }</strong>
-                    <span id={format!("answer-{id}")}>{ words::enough(&hand.enough, system) }</span>{ " " }
-                    <span id={format!("instead-{id}")}>{ words::instead(line, &hand.enough, takeoff) }</span>
-                }
-            </p>
-        </div>
+        }
     }
 }
 
@@ -190,33 +200,4 @@ fn can(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine) -> Html {
 pub fn in_words(shown: &Shown) -> String {
     let of = |takeoff| words::spoken(takeoff, shown.app.workshop.units);
     shown.takeoff().map(of).unwrap_or_default()
-}
-
-/// Shows the amounts in one line that stays visible on narrow screens and links to the full results.
-pub fn in_short(shown: &Shown) -> Html {
-    let system = shown.app.workshop.units;
-    let figures = match shown.takeoff() {
-        Some(takeoff) => shown
-            .lines()
-            .map(|(line, buy)| {
-                let verdict = match &line.on_hand {
-                    Some(hand) => words::verdict(hand.enough.verdict).to_owned(),
-                    None => words::short_cans(buy),
-                };
-                html! {
-                    <span class="one">
-                        <span class="label">{ words::short_name(takeoff, line) }</span>
-                        <b>{ words::volume(line.need.likely(), system) }</b>
-                        <span class="label">{ verdict }</span>
-                    </span>
-                }
-            })
-            .collect::<Html>(),
-        None => html! { <span class="one">{ words::no_answer(shown.problems().is_empty()) }</span> },
-    };
-    let refused = shown.app.refused(DraftId::is_of_amounts);
-    let refused = refused
-        .iter()
-        .map(|refused| html! { <span class="one refused">{ words::refused(refused) }</span> });
-    html! { <a class={classes!("in-short", shown.waits())} href="#answers"><span class="unseen">{ "To the amounts: " }</span>{ figures }{ for refused }</a> }
 }

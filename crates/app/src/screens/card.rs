@@ -9,7 +9,7 @@ use yew::prelude::*;
 
 use super::amounts::swatch;
 use super::drawing::CardDrawings;
-use super::{Shown, money, prepare, refused};
+use super::{Shown, money, refused, work};
 use crate::state::DraftId;
 use crate::words;
 use workshop::book::DoneStep;
@@ -17,7 +17,7 @@ use workshop::book::DoneStep;
 /// Shows the job card of the open piece, or a hint if its measurements do not fit.
 pub fn card(shown: &Shown) -> Html {
     let Some(takeoff) = shown.takeoff() else {
-        return html! { <p>{ "Mend the measurements first; then the job card stands here." }</p> };
+        return html! { <p>{ "Correct the sizes to see the job card." }</p> };
     };
     let card = job_card(&shown.piece, &shown.app.workshop.materials, takeoff);
     let system = shown.app.workshop.units;
@@ -26,11 +26,11 @@ pub fn card(shown: &Shown) -> Html {
             <header>
                 <h2>{ &shown.piece.name }</h2>
                 <p>{ about(shown, takeoff) }</p>
-                <p class="by-hand">{ "Begun" }<span></span>{ "Done" }<span></span></p>
+                <p class="by-hand">{ "Started" }<span></span>{ "Done" }<span></span></p>
             </header>
             { refused::lines(&shown.app, DraftId::is_of_amounts) }
             <CardDrawings app={shown.app.clone()} piece={shown.piece.clone()} result={shown.result.clone()} />
-            <h3>{ "What it takes" }</h3>
+            <h3>{ "Materials" }</h3>
             <table>
                 <thead><tr>
                     <th scope="col">{ "Material" }</th><th scope="col">{ "Likely" }</th>
@@ -38,13 +38,13 @@ pub fn card(shown: &Shown) -> Html {
                 </tr></thead>
                 <tbody>{ for shown.lines().map(|(line, cans)| material(shown, line, cans)) }</tbody>
             </table>
-            <h3>{ "Before and between the coats" }</h3>
-            <section class="part"><ul>{ for prepare::steps(shown).iter().map(|of| preparing(shown, of)) }</ul></section>
-            <h3>{ "Coat by coat" }</h3>
-            if !card.left_out.is_empty() { <p class="left-out">{ format!("Stays as it is: {}.", card.left_out.join("; ")) }</p> }
+            <h3>{ "Prep" }</h3>
+            <section class="part"><ul>{ for work::steps(shown).iter().map(|of| preparing(shown, of)) }</ul></section>
+            <h3>{ "Coats" }</h3>
+            if !card.left_out.is_empty() { <p class="left-out">{ format!("Not painted: {}.", card.left_out.join("; ")) }</p> }
             { for card.parts.iter().map(|of| part(of, system)) }
             { laid_on(&shown.piece) }
-            <h3>{ "Mind" }</h3>
+            <h3>{ "Safety" }</h3>
             <ul class="cautions">{ for card.cautions.iter().map(|caution| html! { <li>{ caution.to_string() }</li> }) }</ul>
         </article>
     }
@@ -54,11 +54,11 @@ fn about(shown: &Shown, takeoff: &Takeoff) -> String {
     let area = words::area(takeoff.painted.value, shown.app.workshop.units);
     let count = match shown.piece.count {
         1 => String::new(),
-        more => format!("{more} alike. "),
+        more => format!("Set of {more}. "),
     };
     let kind = shown.piece.kind.label();
     let sureness = words::sureness(&shown.piece, takeoff);
-    format!("{kind}. {count}To finish {area}. {sureness}")
+    format!("{kind}. {count}{area} to coat. {sureness}")
 }
 
 fn material(shown: &Shown, line: &MaterialLine, cans: &Bought) -> Html {
@@ -107,7 +107,7 @@ fn laid_on(piece: &Piece) -> Html {
     };
     html! {
         <section class="part">
-            <h4>{ "Laid on" }</h4>
+            <h4>{ "Art" }</h4>
             <ul>{ for all.iter().map(line) }</ul>
         </section>
     }

@@ -18,7 +18,7 @@ use super::lead_test::result_of_test;
 use super::{Send, refused};
 use crate::browser::{device, now, utc};
 use crate::parts::{button, fold};
-use crate::state::{Action, App, DraftId, Screen};
+use crate::state::{Action, App, DraftId};
 use crate::words;
 use workshop::book::DoneStep;
 
@@ -39,9 +39,9 @@ pub fn DaysRoom(props: &Props) -> Html {
     let days = &*days;
     html! {
         <section class="days" aria-labelledby="days-title">
-            <h2 id="days-title">{ "Days" }</h2>
+            <h2 id="days-title">{ "Schedule" }</h2>
             if days.jobs.is_empty() {
-                <p>{ "No piece waits for work. Describe one, then its days stand here." }</p>
+                <p>{ "Nothing to schedule yet." }</p>
             } else {
                 { refused::answer(app, DraftId::is_of_days, || html! { <>
                     <ul id="ready">{ for (0..days.jobs.len()).map(|job| html! { <li>{ words::ready(&app.workshop, days, job) }</li> }) }</ul>
@@ -53,7 +53,6 @@ pub fn DaysRoom(props: &Props) -> Html {
                 { list(app, send, days) }
                 { calendar(send, days) }
             }
-            <p class="hint">{ "On which day work on a piece begins, and by when it is wanted, stands on its sheet Prepare." }</p>
         </section>
     }
 }
@@ -64,7 +63,7 @@ fn given(app: &App, send: &Send, days: &Days) -> Html {
     let hours = || {
         html! {
             <>
-                <p>{ days.usual_hours.then(words::usual_hours) }{ " Write them as 18-21, 6pm to 9pm, or 9-12, 13-17." }</p>
+                <p>{ days.usual_hours.then(words::usual_hours) }{ " Write 6pm to 9pm, or 9-12, 1pm-5pm." }</p>
                 { only(app, send, "habits", &WEEK) }
                 <p id="understood" role="status">{ words::understood(&written_hours(&app.workshop)) }</p>
             </>
@@ -85,35 +84,12 @@ fn given(app: &App, send: &Send, days: &Days) -> Html {
         let toggle = send.reform(Action::Fold);
         fold(name, (word.into(), figure.into()), is_open(name), toggle, content)
     };
-    let of_hours = if days.usual_hours { "usual ones" } else { "named" };
+    let of_hours = if days.usual_hours { "Monday to Friday" } else { "yours" };
     html! {
         <>
             { fold("hours", "Your hours", of_hours, &hours) }
-            { fold("air-now", "The air now", words::air_in_brief(today.as_ref()), &measured) }
+            { fold("air-now", "Air in the workshop", words::air_in_brief(today.as_ref()), &measured) }
         </>
-    }
-}
-
-#[derive(Properties, PartialEq)]
-pub struct ReadyProps {
-    pub app: Rc<App>,
-    pub send: Send,
-}
-
-/// Shows when the open piece is ready if work starts now, with a link to the schedule.
-#[component]
-pub fn Ready(props: &ReadyProps) -> Html {
-    let ReadyProps { app, send } = props;
-    let days = app.analysis().days(now());
-    let job = app.open.as_ref().and_then(|open| {
-        let mut jobs = days.jobs.iter();
-        jobs.position(|job| job.key == *open.0)
-    });
-    html! {
-        <div class="row ready">
-            <p id="ready-on">{ job.map(|job| words::ready(&app.workshop, &days, job)) }</p>
-            { button("all-days", "Day by day", send.reform(|_: MouseEvent| Action::Screen(Screen::Days))) }
-        </div>
     }
 }
 
@@ -143,16 +119,16 @@ fn drawn(days: &Days) -> Html {
         }
     };
     html! {
-        <div class="pictured" tabindex="0" role="group" aria-label="The days as a picture">
+        <div class="pictured" tabindex="0" role="group" aria-label="Days as a chart">
             <svg class="timetable" viewBox={format!("0 0 {WIDTH} {height}")} role="img"
-            aria-label="The work over the days, a row for each piece; the list below says the same in words">
+            aria-label="Work by day, one row for each piece. The list below says the same.">
             { for picture.days.iter().enumerate().map(day) }
             { for picture.rows.iter().enumerate().map(|(n, row)| bars(days, &picture, n, row)) }
             </svg>
             <ul class="legend">
-                <li class="hands">{ "work with your hands" }</li>
-                <li class="drying">{ "it dries" }</li>
-                <li class="curing">{ "not to be sold yet" }</li>
+                <li class="hands">{ "working" }</li>
+                <li class="drying">{ "drying" }</li>
+                <li class="curing">{ "curing, not for sale yet" }</li>
             </ul>
         </div>
     }
@@ -189,7 +165,7 @@ fn calendar(send: &Send, days: &Days) -> Html {
         let (text, send) = (calendar_file(&entries, utc()), send.clone());
         spawn_local(async move { tell_saved(&send, device::save("work.ics", "text/calendar", &text).await) });
     };
-    button("save-calendar", "Save as a calendar file", save.into())
+    button("save-calendar", "Save calendar file", save.into())
 }
 
 /// Lists the hands-on work by day, with checkboxes.
@@ -229,8 +205,8 @@ fn list(app: &App, send: &Send, days: &Days) -> Html {
     };
     html! {
         <>
-            <h3>{ "Step by step" }</h3>
-            <p>{ "Tick off what is done, in its order. Between coats stands the longest wait that the label names, never less. Nothing is sanded while a coat is wet." }</p>
+            <h3>{ "Steps" }</h3>
+            <p>{ "Check off steps in order. Dry times are the label\u{2019}s longest. Nothing is sanded while a coat is wet." }</p>
             <ol class="works">{ for works.iter().filter_map(line) }</ol>
             { ticked(app, send, days) }
         </>
@@ -272,11 +248,11 @@ fn ticked(app: &App, send: &Send, days: &Days) -> Html {
         }
     };
     let is_open = app.unfolded.contains(TICKED);
-    let title = ("Ticked off".into(), count.to_string());
+    let title = ("Checked off".into(), count.to_string());
     fold(TICKED, title, is_open, send.reform(Action::Fold), &|| {
         html! { <ol class="works">{ for done().map(line) }</ol> }
     })
 }
 
 /// The name of the section of steps that are checked off.
-const TICKED: &str = "ticked-off";
+const TICKED: &str = "checked-off";

@@ -1,64 +1,62 @@
-//! The header: the name of the page, the save status, the strip of pieces, undo, and links to the other
-//! screens.
+//! The header: the open piece, undo, a new piece, and the save status.
 
 use std::rc::Rc;
 
-use workshop::{Edit, Piece};
 use yew::prelude::*;
 
 use super::Send;
 use super::drawing::Silhouette;
-use super::start::kinds;
 use crate::browser::device_status;
 use crate::device_status::Offline;
-use crate::parts::{Icon, held, sign};
+use crate::parts::{Icon, icon, sign};
 use crate::state::{Action, App, SaveStatus, Screen};
 use crate::words;
+use workshop::Edit;
 
 /// Shows the header.
 pub fn head(app: &Rc<App>, send: &Send) -> Html {
     let act = |act: Action| send.reform(move |_: MouseEvent| act.clone());
     let undo = app.can_undo().then(|| act(Action::Undo));
     let redo = app.can_redo().then(|| act(Action::Redo));
+    let pieces = act(Action::Screen(Screen::Pieces));
     html! {
         <header class="head">
-            <div class="name">
-                <h1>{ "Coatwright" }</h1>
-                { keeping(app) }
-                <p id="stepped" role="status" class={app.field.map(|_| "above")}>
-                    { for app.stepped.iter().map(|step| stepped(words::stepped(step, &app.workshop))) }
-                </p>
-            </div>
+            <h1 class="unseen">{ "Coatwright" }</h1>
+            { piece(app, pieces.clone()) }
             <div class="tools">
                 { sign("undo", Icon::Undo, "Undo", undo) }
                 { sign("redo", Icon::Redo, "Redo", redo) }
-                { room(app, send, Screen::Together, "together", Icon::Shopping, "To buy") }
-                { room(app, send, Screen::Days, "days", Icon::Days, "Days") }
-                { room(app, send, Screen::Settings, "settings", Icon::Settings, "Settings, files") }
+                if app.piece().is_some() { { sign("new-piece", Icon::Add, "New piece", Some(pieces)) } }
             </div>
+            { keeping(app) }
+            <p id="stepped" role="status" class={app.field.map(|_| "above")}>
+                { for app.stepped.iter().map(|step| stepped(words::stepped(step, &app.workshop))) }
+            </p>
             { new_version(app) }
-            { pieces(app, send) }
         </header>
     }
 }
 
-/// Shows a button that opens another screen, or returns to the piece. Its word never changes, so no button
-/// moves.
-fn room(app: &App, send: &Send, room: Screen, id: &'static str, icon: Icon, word: &'static str) -> Html {
-    let is_here = app.screen == room;
-    let next = if is_here { Screen::Board } else { room };
-    held(
-        id,
-        icon,
-        word,
-        is_here,
-        send.reform(move |_| Action::Screen(next)),
-    )
+/// Shows the open piece. The button opens the list of pieces.
+fn piece(app: &App, pieces: Callback<MouseEvent>) -> Html {
+    let Some(piece) = app.piece() else {
+        return html! { <p class="piece">{ "Coatwright" }</p> };
+    };
+    html! {
+        <button type="button" id="piece" class="piece" aria-label={format!("{}: all pieces", piece.name)} onclick={pieces}>
+            // A piece that made the page hang is not drawn before it is selected.
+            if app.skipped.as_ref() != Some(&piece.id) { <Silhouette piece={piece.clone()} /> }
+            <span>{ &piece.name }</span>
+            { icon(Icon::Down) }
+        </button>
+    }
 }
 
+/// Shows the save status. While everything is saved, only screen readers get it.
 fn keeping(app: &App) -> Html {
     let (state, words) = words::saving(&app.load, &app.save_status);
-    html! { <p id="keeping" role="status" data-state={state}>{ words }</p> }
+    let class = matches!(app.save_status, SaveStatus::Saved | SaveStatus::Writing).then_some("unseen");
+    html! { <p id="keeping" role="status" {class} data-state={state}>{ words }</p> }
 }
 
 /// Shows what was undone or redone. It fades out, and the key restarts the fade for another step.
@@ -76,57 +74,24 @@ fn new_version(app: &App) -> Html {
         <div class={if is_ready { "notice" } else { "unseen" }}>
             <p id="offline" role="status" data-state={state}>{ words }</p>
             if is_ready {
-                <button type="button" id="take-update" disabled={app.save_status == SaveStatus::Writing} onclick={take}>
-                    { "Take it" }
+                <button type="button" id="take-update" class="act" disabled={app.save_status == SaveStatus::Writing} onclick={take}>
+                    { "Use new version" }
                 </button>
             }
         </div>
     }
 }
 
-/// Shows the strip of pieces and the button that adds one.
-fn pieces(app: &App, send: &Send) -> Html {
-    if app.workshop.pieces.is_empty() {
-        return Html::default();
-    }
-    let piece = |piece: &Rc<Piece>| {
-        let id = piece.id.clone();
-        let current = app.screen == Screen::Board && app.open.as_ref() == Some(&id);
-        html! {
-            <button type="button" key={&*piece.id.0} class="piece" aria-current={current.then_some("true")}
-                onclick={send.reform(move |_| Action::Open(id.clone()))}>
-                // A piece that made the page hang is not drawn before it is selected.
-                if app.skipped.as_ref() != Some(&piece.id) { <Silhouette piece={piece.clone()} /> }
-                <span>{ &piece.name }</span>
-            </button>
-        }
-    };
-    let adding = !app.adding;
-    let toggle = send.reform(move |_: MouseEvent| Action::Adding(adding));
-    html! {
-        <>
-            <nav class="pieces" aria-label="Pieces">
-                <div id="pieces">{ for app.workshop.pieces.iter().map(piece) }</div>
-                <button type="button" id="new-piece" aria-expanded={app.adding.to_string()} onclick={toggle}>
-                    { "New piece" }
-                </button>
-            </nav>
-            if app.adding { <h2 class="unseen">{ "Kinds of pieces" }</h2>{ kinds(send) } }
-            { invented(app, send) }
-        </>
-    }
-}
-
 /// Shows that the pieces are samples, with a button that deletes them.
-fn invented(app: &App, send: &Send) -> Html {
+pub fn invented(app: &App, send: &Send) -> Html {
     if !app.workshop.pieces.iter().any(|piece| piece.is_invented()) {
         return Html::default();
     }
     html! {
         <p class="notice">
-            { &app.workshop.note }
-            <button type="button" id="clear-invented" onclick={send.reform(|_| Action::Edit(Edit::ClearInvented))}>
-                { "Clear it away" }
+            { &app.workshop.note }{ " " }
+            <button type="button" id="clear-invented" class="act" onclick={send.reform(|_| Action::Edit(Edit::ClearInvented))}>
+                { "Delete the samples" }
             </button>
         </p>
     }

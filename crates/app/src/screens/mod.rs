@@ -1,9 +1,17 @@
 //! The screens. [`Page`] holds the state and passes it to the others, which display it and send actions.
 
 mod alter;
+mod work;
+mod verdict;
+mod strip;
+mod shop;
+mod room;
+mod pieces;
+mod more;
+mod job;
+mod condition;
 mod amounts;
 mod answer;
-mod board;
 mod book;
 mod card;
 mod compare;
@@ -22,10 +30,8 @@ mod mixing;
 mod money;
 mod out;
 mod page;
-mod prepare;
 mod prices;
 mod refused;
-mod rooms;
 mod settings;
 mod shelf;
 mod shown;
@@ -35,7 +41,6 @@ mod surfaces;
 mod tape;
 mod tape_focus;
 mod tape_keys;
-mod together;
 mod unread;
 mod vessel;
 mod weighed;

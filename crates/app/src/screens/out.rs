@@ -15,16 +15,28 @@ use crate::browser::{device, print};
 use crate::parts::button;
 use crate::state::{Action, Message};
 
-/// Shows the job card tab.
-pub fn out(shown: &Shown) -> Html {
+/// Shows the job card, with a button that prints it.
+pub fn card(shown: &Shown) -> Html {
     html! {
         <section aria-label="Job card" class="out">
             <div class="buttons">
-                <button type="button" id="print" class="main" onclick={|_| print()}>{ "Print the card" }</button>
+                <button type="button" id="print" onclick={|_| print()}>{ "Print card" }</button>
+            </div>
+            { card::card(shown) }
+        </section>
+    }
+}
+
+/// Shows the share link and the files of the piece.
+pub fn out(shown: &Shown) -> Html {
+    html! {
+        <section class="out" aria-labelledby="export-title">
+            <h2 id="export-title">{ "Export" }</h2>
+            { link(shown) }
+            <h3>{ "Files" }</h3>
+            <div class="buttons">
                 { for FILES.into_iter().filter(|_| shown.takeoff().is_some()).map(|kind| file(shown, kind)) }
             </div>
-            { link(shown) }
-            { card::card(shown) }
         </section>
     }
 }
@@ -33,14 +45,14 @@ pub fn out(shown: &Shown) -> Html {
 type Kind = (&'static str, &'static str, fn(&Shown, &Takeoff) -> String);
 
 const FILES: [Kind; 4] = [
-    ("surfaces.csv", "Surfaces, a CSV table", |shown, takeoff| {
+    ("surfaces.csv", "Surfaces (CSV)", |shown, takeoff| {
         surfaces_csv(&shown.piece, takeoff, shown.app.workshop.units)
     }),
-    ("amounts.csv", "Amounts, a CSV table", |shown, takeoff| {
+    ("amounts.csv", "Amounts (CSV)", |shown, takeoff| {
         amounts_csv(&shown.app.workshop, takeoff)
     }),
-    ("drawing.svg", "Drawing, SVG lines", drawing),
-    ("drawing.png", "Drawing, PNG picture", drawing),
+    ("drawing.svg", "Drawing (SVG)", drawing),
+    ("drawing.png", "Drawing (PNG)", drawing),
 ];
 
 fn drawing(shown: &Shown, takeoff: &Takeoff) -> String {
@@ -78,14 +90,20 @@ fn link(shown: &Shown) -> Html {
     let Some(link) = &shown.app.link else {
         return html! {
             <div class="buttons">
-                { button("make-link", "Share link", make(shown)) }
+                { button("make-link", "Make a share link", make(shown)) }
             </div>
         };
     };
     let (copied, send) = (link.clone(), shown.send.clone());
     let copy = move |_: MouseEvent| {
         let (link, send) = (copied.clone(), send.clone());
-        spawn_local(async move { tell(&send, device::copy(&link).await.err()) });
+        spawn_local(async move {
+            let said = match device::copy(&link).await {
+                Ok(()) => Message::Done("Link copied.".into()),
+                Err(reason) => Message::Plain(reason),
+            };
+            send.emit(Action::Tell(said));
+        });
     };
     let (name, shared, send) = (shown.piece.name.clone(), link.clone(), shown.send.clone());
     let share = move |_: MouseEvent| {
@@ -95,12 +113,12 @@ fn link(shown: &Shown) -> Html {
     html! {
         <div class="link" role="group" aria-label="This piece as a link">
             <div class="field">
-                <label for="link">{ "This link holds the sizes, parts and finish of the piece. Its money, photos, notes and checked-off steps stay here. No server saves it." }</label>
+                <label for="link">{ "Sizes, parts and finish are in this link. Money, photos, notes and checked-off steps stay here." }</label>
                 <input id="link" type="text" readonly={true} value={link.to_string()} />
             </div>
             <div class="buttons">
-                { button("copy-link", "Copy", copy.into()) }
-                if device::can_share() { { button("share-link", "Share\u{2026}", share.into()) } }
+                { button("copy-link", "Copy link", copy.into()) }
+                if device::can_share() { { button("share-link", "Share link", share.into()) } }
             </div>
             { code(link) }
         </div>
@@ -134,7 +152,7 @@ fn code(link: &str) -> Html {
             </svg>
         },
         None => {
-            html! { <p class="hint">{ "The link is too long for a code to photograph; copy it, or hand on the file." }</p> }
+            html! { <p class="hint">{ "This link is too long for a code. Copy it, or save the workshop to a file." }</p> }
         }
     }
 }

@@ -2,21 +2,22 @@
 
 use super::Send;
 use super::Shown;
-use super::answer::use_answer;
-use super::board::SHEETS;
-use super::board::board;
+use super::answer::{Answer, use_answer};
 use super::drawing;
 use super::head;
+use super::job;
 use super::links;
 use super::messages;
-use super::rooms::room;
-use super::rooms::ways;
-use super::say_if;
+use super::room;
+use super::spoken;
 use super::start;
+use super::strip;
 use super::tape_focus;
+use super::tape_keys;
 use super::unread;
+use super::{amounts, card};
 use crate::browser::{self, Shortcut, saver::Saver};
-use crate::state::{Action, App, DraftId, Screen, Tab};
+use crate::state::{Action, App, DraftId, Screen};
 use crate::words;
 use gloo::timers::callback::Timeout;
 use std::rc::Rc;
@@ -29,17 +30,13 @@ pub struct State(Rc<App>);
 
 impl Default for State {
     fn default() -> Self {
-        let last = browser::last_sheet();
-        let sheet = SHEETS
-            .iter()
-            .find(|(sheet, _)| last.as_deref() == Some(words::sheet(*sheet)))
-            .map_or_else(Tab::default, |(sheet, _)| *sheet);
+        let last = browser::last_screen().and_then(|key| Screen::by_key(&key));
         State(Rc::new(App::begun(
             browser::light(),
             browser::device::decimals(),
             browser::last_piece(),
             browser::unfinished(),
-            sheet,
+            last.unwrap_or_default(),
         )))
     }
 }
@@ -83,8 +80,7 @@ pub fn Page() -> Html {
             browser::unmark_opening_soon();
         }
     });
-    // Other screens do not show the open piece.
-    let piece = app.piece().filter(|_| app.screen == Screen::Board).cloned();
+    let piece = app.piece().cloned();
     let held = use_answer(&app, piece.as_ref());
     let typed = app.typing.clone().map(|id| (app.text_of(&id), id));
     use_effect_with(typed, {
@@ -96,18 +92,14 @@ pub fn Page() -> Html {
             move || drop(pause)
         }
     });
-    use_effect_with(app.tab, |sheet| browser::keep_last_sheet(words::sheet(*sheet)));
-    // When a piece is opened, scroll to its top.
-    use_effect_with((app.open.clone(), is_there), |(open, _)| {
+    use_effect_with(app.screen, |screen| browser::keep_last_screen(screen.key()));
+    // When a piece or another screen is opened, scroll to its top.
+    use_effect_with((app.open.clone(), app.screen, is_there), |(open, ..)| {
         browser::keep_last_piece(open.as_ref());
-        browser::bring_piece_into_sight();
-        if let Some(window) = web_sys::window() {
-            window.scroll_to_with_x_and_y(0.0, 0.0);
-        }
+        browser::to_head();
     });
-    // Do the same for a tab or a screen.
-    use_effect_with((app.tab, app.screen), |_| browser::to_head());
-    let drawn = drawing::use_drawn(held.piece.as_ref(), held.result.as_ref(), app.look);
+    let room_for = drawing::use_room(app.field.is_some());
+    let drawn = drawing::use_drawn(held.piece.as_ref(), held.result.as_ref(), app.look, app.rows_of(), room_for);
     // While the tape keypad is open, keep the field visible in the list.
     use_effect_with(app.field, |field| {
         if let Some(field) = field {
@@ -136,40 +128,61 @@ pub fn Page() -> Html {
     if !is_there {
         return unread::instead(&app, &send, &saver);
     }
-    let room = match (room(&app, &send), piece) {
-        (Some(room), _) => html! {
-            <main class="room">
-                { messages::messages(&app, &send) }
-                { ways(&app, &send) }
-                { room }
-            </main>
-        },
-        (None, Some(piece)) => {
-            let shown = Shown {
-                app: app.clone(),
-                piece,
-                result: held.result.filter(|_| !app.is_blocked(DraftId::is_of_amounts)),
-                cans: held.cans,
-                send: send.clone(),
-                waiting: held.piece.filter(|_| held.waits),
-            };
-            board(&shown, &drawn)
-        }
-        (None, None) => html! {
-            <main class="room">
-                { messages::messages(&app, &send) }
-                { start::start(&send) }
-            </main>
-        },
-    };
+    whole(&app, &send, &saver, piece.map(|piece| shown(&app, &send, piece, held)).as_ref(), &drawn)
+}
+
+/// Returns the data for the screens of the open piece.
+fn shown(app: &Rc<App>, send: &Send, piece: Rc<workshop::Piece>, held: Answer) -> Shown {
+    Shown {
+        app: app.clone(),
+        piece,
+        result: held.result.filter(|_| !app.is_blocked(DraftId::is_of_amounts)),
+        cans: held.cans,
+        send: send.clone(),
+        waiting: held.piece.filter(|_| held.waits),
+    }
+}
+
+/// Shows the header, the stages, the current screen, the strip, and the tape keypad during a measurement.
+fn whole(app: &Rc<App>, send: &Send, saver: &Saver, shown: Option<&Shown>, drawn: &drawing::Drawn) -> Html {
+    let told = shown.map(Shown::told);
+    let is_start = app.workshop.pieces.is_empty() && (app.screen.is_of_piece() || is_list(app.screen));
+    let screen = if is_start { "start" } else { app.screen.key() };
+    let stage = app.screen.stage().or_else(|| app.back.stage()).filter(|_| !is_start);
+    let is_taking = app.field.is_some() && shown.is_some();
     html! {
-        <div class="page" onclick={turned_away::<MouseEvent>(&app, &send)}
-            onfocusin={turned_away::<FocusEvent>(&app, &send)}>
-            { head::head(&app, &send) }
-            { unread::notice(&app, &send, &saver) }
-            { room }
+        <div class={classes!("page", screen, is_taking.then_some("taking"))} onclick={turned_away::<MouseEvent>(app, send)}
+            onfocusin={turned_away::<FocusEvent>(app, send)}>
+            { head::head(app, send) }
+            { job::job(stage, shown, send) }
+            { unread::notice(app, send, saver) }
+            <main id="main">
+                { messages::messages(app, send) }
+                { head::invented(app, send) }
+                if is_start {
+                    { start::start(send) }
+                } else {
+                    { room::room(app, send, shown, drawn) }
+                }
+            </main>
+            if let Some(told) = &told {
+                <spoken::Spoken text={amounts::in_words(told)} />
+                { strip::strip(told) }
+            }
+            { for shown.filter(|_| is_taking).map(tape_keys::tape_keys) }
+            if let Some(shown) = shown.filter(|_| app.printing && prints_card(app.screen)) { { card::card(shown) } }
         </div>
     }
+}
+
+/// Returns true for lists of pieces, which have nothing to show in an empty workshop.
+fn is_list(screen: Screen) -> bool {
+    matches!(screen, Screen::Shop | Screen::Pieces)
+}
+
+/// Returns true for screens from which the job card is printed.
+fn prints_card(screen: Screen) -> bool {
+    screen.is_of_piece() && screen != Screen::Card
 }
 
 /// How long to wait after typing before showing an error, in milliseconds.
@@ -180,7 +193,7 @@ pub(super) const PAUSE: u32 = 1500;
 /// has the focus, the measurement continues, wherever the touch ended.
 pub(super) fn turned_away<E: AsRef<web_sys::Event> + 'static>(app: &App, send: &Send) -> Callback<E> {
     let is_out = app.field.is_some();
-    say_if(send, move |event: E| {
+    super::say_if(send, move |event: E| {
         let event: &web_sys::Event = event.as_ref();
         let into: web_sys::Element = event.target()?.dyn_into().ok()?;
         let is_in = |element: &web_sys::Element, what: &str| element.closest(what).ok().flatten().is_some();

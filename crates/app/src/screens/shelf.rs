@@ -10,7 +10,6 @@ use yew::prelude::*;
 
 use super::amounts::swatch;
 use super::book::{Form, add};
-use super::prepare::sentences;
 use super::{Send, refused, weighed};
 use crate::browser::today;
 use crate::state::App;
@@ -113,7 +112,7 @@ fn says(app: &App, stock: &Stock, taken: &[Option<Rc<Takeoff>>]) -> Html {
     html! {
         <>
             <p class="left">{ words::left(stock, app.workshop.units) }</p>
-            <p class="mind">{ sentences(&mind(&app.workshop, stock, today())) }</p>
+            <p class="mind">{ words::sentences(&mind(&app.workshop, stock, today())) }</p>
             <p class="hint">{ (good.is_empty() && is_known(stock))
                 .then_some("No piece takes it as it is planned now.") }</p>
             <p class="hint">{ (good.len() > 1).then_some("Each as if it had the can to itself; To buy reckons for all together.") }</p>

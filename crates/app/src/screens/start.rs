@@ -15,12 +15,12 @@ use crate::state::Action;
 pub fn start(send: &Send) -> Html {
     html! {
         <section class="start">
-            <h2>{ "What stands before you?" }</h2>
-            <p>{ "Choose its kind, take the tape to it, and read how much surface there is and what stain, primer, paint and clear coat it takes. Drawers, doors and shelves can be changed afterwards. Before you buy one: measure it roughly, and Money says what to pay at most." }</p>
-            <button type="button" id="look-around" onclick={send.reform(|_| Action::Edit(Edit::Replace(invented_workshop())))}>
-                { "Look around in an invented example" }
-            </button>
+            <h2>{ "What are you working on?" }</h2>
+            <p>{ "Pick a piece, measure it, and see how much primer, paint and topcoat it takes, what to buy, and whether the piece is worth it." }</p>
             { kinds(send) }
+            <button type="button" id="look-around" onclick={send.reform(|_| Action::Edit(Edit::Replace(invented_workshop())))}>
+                { "Try it with sample pieces" }
+            </button>
         </section>
     }
 }
@@ -28,7 +28,7 @@ pub fn start(send: &Send) -> Html {
 /// The kinds of pieces in groups.
 const GROUPS: [(&str, &[Kind]); 4] = [
     (
-        "Cases of drawers",
+        "Drawers",
         &[Kind::Dresser, Kind::ChestOfDrawers, Kind::Nightstand],
     ),
     (
@@ -53,7 +53,7 @@ const GROUPS: [(&str, &[Kind]); 4] = [
         ],
     ),
     (
-        "Others",
+        "Other",
         &[Kind::BlanketBox, Kind::Bench, Kind::Headboard, Kind::Frame],
     ),
 ];

@@ -13,8 +13,6 @@ use crate::state::Action;
 /// The element id of the reading on the keypad.
 pub const READING: &str = "tape-reading";
 
-/// The element id of the choices that follow the measurements.
-pub const CHOICES: &str = "made";
 
 thread_local! {
     // The previous focus belongs to the browser's document and not to the state, because no screen shows it.

@@ -1,12 +1,11 @@
-//! The tape keypad: the keys for a tape reading, at the bottom of the screen during a measurement. The
-//! fractions are arranged along an inch as on a tape.
+//! The tape keypad, open during a measurement: the reading, an inch of a tape, digits, and the next measurement.
 
 use geometry::FieldId;
 use units::System;
 use yew::prelude::*;
 
 use super::tape::{Tape, field, stands_in};
-use super::tape_focus::{CHOICES, READING, back, come_from};
+use super::tape_focus::{READING, back, come_from};
 use super::{Send, Shown};
 use crate::browser::{focus, focus_soon};
 use crate::parts::{Icon, icon};
@@ -16,90 +15,72 @@ use crate::words;
 /// A key: its element suffix, the text it types, its face and its label.
 type Key = (&'static str, &'static str, &'static str, &'static str);
 
-const DIGITS: [&str; 10] = ["1", "2", "3", "4", "5", "6", "7", "8", "9", "0"];
-
-/// A tape may have both scales. The keys next to zero are harmless if touched by mistake.
-const INCHES: [Key; 3] = [
-    ("point", ".", ".", "point"),
-    ("ft", " ft ", "ft", "ft, feet"),
-    ("cm", " cm", "cm", "cm, centimetres"),
+/// The eighths of an inch with their element suffix, text, face and label.
+const EIGHTHS: [Key; 7] = [
+    ("1-8", "1/8", "1/8", "one eighth"),
+    ("1-4", "1/4", "1/4", "one quarter"),
+    ("3-8", "3/8", "3/8", "three eighths"),
+    ("1-2", "1/2", "1/2", "one half"),
+    ("5-8", "5/8", "5/8", "five eighths"),
+    ("3-4", "3/4", "3/4", "three quarters"),
+    ("7-8", "7/8", "7/8", "seven eighths"),
 ];
 
-const METRIC: [Key; 4] = [
-    ("mm", " mm", "mm", "mm, millimetres"),
-    ("cm", " cm", "cm", "cm, centimetres"),
-    ("m", " m", "m", "m, metres"),
-    ("point", ".", ".", "point"),
-];
-
-/// The fractions of an inch in order. Their lines are as long as on a tape.
-const INCH: [(Key, &str); 15] = [
-    (
-        ("1-16", "1/16", "1/16", "1/16, a sixteenth"),
-        "key line sixteenth",
-    ),
-    (("1-8", "1/8", "\u{215b}", "an eighth"), "key line eighth"),
-    (
-        ("3-16", "3/16", "3/16", "3/16, three sixteenths"),
-        "key line sixteenth",
-    ),
-    (("1-4", "1/4", "\u{bc}", "a quarter"), "key line quarter"),
-    (
-        ("5-16", "5/16", "5/16", "5/16, five sixteenths"),
-        "key line sixteenth",
-    ),
-    (("3-8", "3/8", "\u{215c}", "three eighths"), "key line eighth"),
-    (
-        ("7-16", "7/16", "7/16", "7/16, seven sixteenths"),
-        "key line sixteenth",
-    ),
-    (("1-2", "1/2", "\u{bd}", "a half"), "key line half"),
-    (
-        ("9-16", "9/16", "9/16", "9/16, nine sixteenths"),
-        "key line sixteenth",
-    ),
-    (("5-8", "5/8", "\u{215d}", "five eighths"), "key line eighth"),
-    (
-        ("11-16", "11/16", "11/16", "11/16, eleven sixteenths"),
-        "key line sixteenth",
-    ),
-    (("3-4", "3/4", "\u{be}", "three quarters"), "key line quarter"),
-    (
-        ("13-16", "13/16", "13/16", "13/16, thirteen sixteenths"),
-        "key line sixteenth",
-    ),
-    (("7-8", "7/8", "\u{215e}", "seven eighths"), "key line eighth"),
-    (
-        ("15-16", "15/16", "15/16", "15/16, fifteen sixteenths"),
-        "key line sixteenth",
-    ),
-];
-
-/// Shows the keys and the reading. Empty if there is no current measurement.
+/// Shows the keypad. Empty if there is no current measurement.
 pub fn tape_keys(shown: &Shown) -> Html {
     let Some(id) = shown.app.field else {
         return Html::default();
     };
     let is_metric = shown.app.workshop.units == System::Metric;
-    let class = classes!("tape-keys", shown.app.keyboard.then_some("folded"));
+    let class = classes!("pad", shown.app.keyboard.then_some("folded"));
     html! {
-        <section id="tape-keys" {class} aria-label="Tape keys" data-tape="" onfocusin={come_from}>
-            { reading(shown, id) }
+        <section id="tape-keys" {class} aria-label="Tape keypad" data-tape="" onfocusin={come_from}>
             { moves(shown) }
+            { reading(shown, id) }
             if !shown.app.keyboard {
-                <div class="digits" role="group" aria-label="Digits">
-                    { for DIGITS.map(|digit| key(shown, (digit, digit, digit, digit), "key")) }
-                    { if is_metric { marks(shown, &METRIC) } else { marks(shown, &INCHES) } }
-                    { key(shown, ("back", BACK, "\u{232b}", "take back one character"), "key") }
-                </div>
-                if !is_metric { { inch(shown) } }
+                if !is_metric { { inch(shown, id) } }
+                { keys(shown, is_metric) }
+            } else {
+                <div class="keys">{ next(shown) }</div>
             }
         </section>
     }
 }
 
-fn marks(shown: &Shown, keys: &[Key]) -> Html {
-    keys.iter().map(|of| key(shown, *of, "key")).collect()
+/// Shows the name of the measurement, and the buttons for the one before, the device keyboard and the end.
+fn moves(shown: &Shown) -> Html {
+    let app = &shown.app;
+    let send = &shown.send;
+    let before = app.next_field(false);
+    let away = {
+        let send = send.clone();
+        Callback::from(move |_: MouseEvent| back(&send))
+    };
+    let keyboard = !app.keyboard;
+    let swap = {
+        let send = send.clone();
+        Callback::from(move |_: MouseEvent| {
+            send.emit(Action::Keyboard(keyboard));
+            focus_soon(READING.into());
+        })
+    };
+    html! {
+        <div class="moves">
+            <button type="button" id="tape-before" aria-label="Measurement before" disabled={before.is_none()}
+                onclick={go(send, false)}>{ icon(Icon::Back) }</button>
+            <button type="button" id="tape-keyboard" aria-pressed={app.keyboard.to_string()}
+                aria-label="Device keyboard" onclick={swap}>{ icon(Icon::Keyboard) }</button>
+            <button type="button" id="tape-away" class="act" onclick={away}>{ "Done" }</button>
+        </div>
+    }
+}
+
+fn go(send: &Send, on: bool) -> Callback<MouseEvent> {
+    let send = send.clone();
+    Callback::from(move |_: MouseEvent| {
+        send.emit(Action::GoOn(on));
+        focus(READING);
+    })
 }
 
 fn reading(shown: &Shown, id: FieldId) -> Html {
@@ -112,71 +93,99 @@ fn reading(shown: &Shown, id: FieldId) -> Html {
         usual: stands_in(&furniture, &shared, id),
         with_hint: true,
     };
-    field(shown, tape, READING.into())
-}
-
-/// Shows the buttons for the next measurement, the previous one, and the end.
-fn moves(shown: &Shown) -> Html {
-    let app = &shown.app;
-    let send = &shown.send;
-    let go = |on: bool| {
-        let send = send.clone();
-        Callback::from(move |_: MouseEvent| {
-            send.emit(Action::GoOn(on));
-            focus(READING);
-        })
-    };
-    let away = || {
-        let send = send.clone();
-        Callback::from(move |_: MouseEvent| back(&send))
-    };
-    let keyboard = !app.keyboard;
-    let swap = {
-        let send = send.clone();
-        Callback::from(move |_: MouseEvent| {
-            send.emit(Action::Keyboard(keyboard));
-            focus_soon(READING.into());
-        })
-    };
-    let before = app.next_field(false);
-    let (next, on) = match app.next_field(true) {
-        _ if app.comes_to_choices() => ("How it is made", to_choices(send)),
-        Some(_) => ("Next", go(true)),
-        None => ("Done", away()),
+    let is_metric = shown.app.workshop.units == System::Metric;
+    let nudge = |steps: i32| shown.send.reform(move |_: MouseEvent| Action::Nudge(steps));
+    let key = |id: &'static str, sign: &str, label: &str, steps: i32| {
+        let step = if is_metric { "1 mm" } else { "1/16" };
+        html! {
+            <button type="button" {id} aria-label={format!("{step} {label}")} onmousedown={stay}
+                onclick={nudge(steps)}>{ sign.to_owned() }<span class={(!is_metric).then_some("fr")}>{ step }</span></button>
+        }
     };
     html! {
-        <div class="moves">
-            <button type="button" id="tape-before" aria-label="The measurement before" disabled={before.is_none()}
-                onclick={go(false)}>{ icon(Icon::Back) }</button>
-            <button type="button" id="tape-next" class="main" onclick={on}>{ next }{ icon(Icon::On) }</button>
-            <button type="button" id="tape-keyboard" aria-pressed={app.keyboard.to_string()}
-                aria-label="Keyboard of the device" onclick={swap}>{ icon(Icon::Keyboard) }</button>
-            <button type="button" id="tape-away" aria-label="Close: put the tape away"
-                onclick={away()}>{ "Close" }</button>
+        <div class="value">
+            { field(shown, tape, READING.into()) }
+            <div class="nudge">
+                { key("tape-less", "\u{2212}", "less", -1) }
+                { key("tape-more", "+", "more", 1) }
+            </div>
         </div>
     }
 }
 
-/// Returns a callback that ends the measurement and moves to the choices of how the piece is built.
-fn to_choices(send: &Send) -> Callback<MouseEvent> {
-    let send = send.clone();
-    Callback::from(move |_: MouseEvent| {
-        send.emit(Action::PutTapeAway);
-        focus_soon(CHOICES.into());
-    })
+/// The field keeps the focus when a key is pressed.
+fn stay(event: MouseEvent) {
+    event.prevent_default();
 }
 
-/// Shows an enlarged inch of the tape. Each of its lines is a key.
-fn inch(shown: &Shown) -> Html {
-    let line = |(of, class): (Key, &'static str)| key(shown, of, class);
-    html! { <div class="inch" role="group" aria-label="Fractions of an inch">{ for INCH.map(line) }</div> }
+/// Shows an inch of the tape, enlarged. Its eighths are keys, and the marks between them sixteenths.
+fn inch(shown: &Shown, id: FieldId) -> Html {
+    let inches = shown.piece.reading(id).map(|reading| reading.length().as_inches());
+    let whole = inches.map_or(0.0, f64::floor);
+    // The nearest eighth, counted from 0.
+    let at = inches.map(|inches| ((inches - whole) * 8.0).round() as usize);
+    let mark = |(n, of): (usize, &Key)| {
+        let class = match n + 1 {
+            4 => "mark half",
+            2 | 6 => "mark quarter",
+            _ => "mark",
+        };
+        let is_on = at == Some(n + 1);
+        key(shown, *of, classes!(class, is_on.then_some("on")))
+    };
+    html! {
+        <div class="inch" role="group" aria-label="Fractions of an inch">
+            <span class="whole" aria-hidden="true">{ format!("{whole:.0}") }</span>
+            { for EIGHTHS.iter().enumerate().map(mark) }
+            <span class="whole" aria-hidden="true">{ format!("{:.0}", whole + 1.0) }</span>
+        </div>
+    }
 }
 
-fn key(shown: &Shown, (id, text, face, label): Key, class: &'static str) -> Html {
-    // The field keeps the focus.
-    let stay = |event: MouseEvent| event.prevent_default();
+/// The faces of the keys that are not digits: delete, another unit, and the decimal sign.
+const DELETE: Key = ("back", BACK, "\u{232b}", "Delete one character");
+const FEET: Key = ("ft", " ft ", "ft", "feet");
+const CENTIMETERS: Key = ("cm", " cm", "cm", "centimeters");
+const POINT: Key = ("point", ".", ".", "point");
+
+fn keys(shown: &Shown, is_metric: bool) -> Html {
+    let digit = |digit: &'static str| key(shown, (digit, digit, digit, digit), classes!());
+    let sign = |of: Key| key(shown, of, classes!("fn"));
+    let guess = shown.send.reform(|_: MouseEvent| Action::Guess);
+    html! {
+        <div class="keys" role="group" aria-label="Digits">
+            { for ["7", "8", "9"].map(digit) }{ sign(DELETE) }
+            { for ["4", "5", "6"].map(digit) }{ sign(if is_metric { CENTIMETERS } else { FEET }) }
+            { for ["1", "2", "3"].map(digit) }
+            <button type="button" id="key-guess" class="fn" onmousedown={stay} onclick={guess}>{ "Guess" }</button>
+            { digit("0") }{ sign(POINT) }
+            { next(shown) }
+        </div>
+    }
+}
+
+/// Shows the button for the next measurement, or for the end at the last one.
+fn next(shown: &Shown) -> Html {
+    let word = match shown.app.next_in_group() {
+        Some(next) => format!("Next: {}", coatings::in_sentence(&words::field_label(shown.piece.kind, next))),
+        None => "Done".into(),
+    };
+    let on = match shown.app.next_in_group() {
+        Some(_) => go(&shown.send, true),
+        None => {
+            let send = shown.send.clone();
+            Callback::from(move |_: MouseEvent| back(&send))
+        }
+    };
+    html! { <button type="button" id="tape-next" class="go" onclick={on}>{ word }</button> }
+}
+
+fn key(shown: &Shown, (id, text, face, label): Key, class: Classes) -> Html {
+    let is_fraction = face.contains('/');
     html! {
         <button type="button" id={format!("key-{id}")} {class} aria-label={label} onmousedown={stay}
-            onclick={shown.send.reform(move |_| Action::Key(text))}>{ face }</button>
+            onclick={shown.send.reform(move |_| Action::Key(text))}>
+            <span class={is_fraction.then_some("fr")}>{ face }</span>
+        </button>
     }
 }

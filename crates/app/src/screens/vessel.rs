@@ -63,7 +63,7 @@ pub fn vessel(line: &MaterialLine, can: Volume, largest: Volume) -> Html {
         <svg class="vessel" viewBox={format!("0 0 {} {}", SHEET[0], SHEET[1])} aria-hidden="true">
             { rect("inside", level, FLOOR, None) }
             { rect("sure", low, FLOOR, Some(fill.into())) }
-            { rect("unsure", y(line.need.high()), low, Some("url(#unsure)".into())) }
+            { rect("unsure", y(line.need.high()), low, Some("url(#range)".into())) }
             { across("likely", y(line.need.likely()), 5.0) }
             if filled < 1.0 { { across("level", level, 0.0) } }
             <path class="walls" d={walls} />
@@ -74,17 +74,4 @@ pub fn vessel(line: &MaterialLine, can: Volume, largest: Volume) -> Html {
 
 fn tenth(value: f64) -> String {
     format!("{value:.1}")
-}
-
-/// Defines the hatching of the uncertain part. It appears once on the page.
-pub fn hatching() -> Html {
-    html! {
-        <svg class="unseen" aria-hidden="true">
-            <defs>
-                <pattern id="unsure" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-                    <rect class="hatch" width="2" height="5" />
-                </pattern>
-            </defs>
-        </svg>
-    }
 }

@@ -12,7 +12,7 @@ use super::book::Form;
 use super::{Send, Shown, refused};
 use crate::browser::{focus_soon, new_name, today};
 use crate::parts::button_for;
-use crate::state::{Action, App, Tab};
+use crate::state::{Action, App, Screen};
 use crate::words;
 use workshop::book::Weighing;
 
@@ -28,8 +28,7 @@ pub fn of_piece(shown: &Shown) -> Html {
     html! {
         <>
             <h3>{ "What it really took" }</h3>
-            <p>{ "Weigh the can before the first coat and after the last, with lid and stick. Later amounts with the same tool \
-                  then reckon with what you used; after a few jobs they become surer." }</p>
+            <p>{ "Weigh the can before the first coat and after the last, with lid and stick. Later amounts then use what you used." }</p>
             <div class="row">{ shown.takeoff().map(|takeoff| cans(shown, takeoff)) }</div>
             <ul class="entries">{ for here.map(|line| entry(app, send, &line.id, &known, shown.takeoff())) }</ul>
         </>
@@ -62,7 +61,7 @@ pub fn can(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, id: &str) -> H
             send.emit(Action::Book(BookEdit::Add("weighings", Rc::clone(&line), values)));
             line
         });
-        send.emit(Action::Tab(Tab::Prepare));
+        send.emit(Action::Screen(Screen::Work));
         focus_soon(format!("weighings-{line}-before"));
     });
     button_for(
@@ -118,10 +117,10 @@ pub fn taught(app: &App, send: &Send) -> Html {
     let lines: Vec<Weighing> = app.workshop.books.all().collect();
     html! {
         <>
-            <h2>{ "What your own jobs show" }</h2>
-            <p>{ "How far a litre goes by label and tool, and by the cans that you weighed; weigh one on the sheet Prepare of a piece." }</p>
+            <h2>{ "What your jobs show" }</h2>
+            <p>{ "How far a liter goes: the typical figure above, yours below. Weigh a can under Work." }</p>
             <ul class="lessons">{ for lessons.iter().map(|of| lesson(app, of, most)) }</ul>
-            if !lines.is_empty() { <h3>{ "Cans that were weighed" }</h3> }
+            if !lines.is_empty() { <h3>{ "Weighed cans" }</h3> }
             <ul class="entries">{ for lines.iter().rev().map(|line| html! {
                 <>
                     <li class="with">{ &line.piece }</li>
@@ -152,7 +151,7 @@ fn lesson(app: &App, lesson: &Lesson, most: f64) -> Html {
         }
     };
     let both = [
-        (Basis::WetFilm, "By what the tool usually lays on"),
+        (Basis::WetFilm, "By what the tool puts on"),
         (Basis::LabelRate, "By the label"),
     ];
     html! {

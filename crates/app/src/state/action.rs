@@ -3,11 +3,11 @@
 use super::figure::FigureId;
 use super::look::Look;
 use super::message::Message;
+use super::row::RowPlace;
 use super::saving::Load;
 use super::saving::SaveStatus;
 use super::screen::Light;
 use super::screen::Screen;
-use super::screen::Tab;
 use super::writing::EntryId;
 use crate::device_status::News;
 use geometry::FieldId;
@@ -55,6 +55,10 @@ pub enum Action {
     OwnLabel(Option<String>, usize),
     /// The maker presses a key of the tape keypad, which appends text to the field.
     Key(&'static str),
+    /// The maker makes the reading longer or shorter by this many of the finest marks of a tape.
+    Nudge(i32),
+    /// The maker guesses the current measurement, and moves on.
+    Guess,
     /// The maker starts this measurement.
     Enter(FieldId),
     /// The text of the current measurement is selected.
@@ -71,14 +75,14 @@ pub enum Action {
     Look(Look),
     /// The screen changes.
     Screen(Screen),
-    /// The tab changes.
-    Tab(Tab),
+    /// The maker returns from a screen that every stage opens.
+    Back,
     /// A surface is selected or deselected.
     Pick(Option<String>),
     /// A part is selected or deselected.
     Part(Option<String>),
-    /// The list of kinds for a new piece is shown or hidden.
-    Adding(bool),
+    /// A row is selected or deselected.
+    Row(Option<RowPlace>),
     /// A piece is excluded from the shopping list or included again.
     LeaveOut(PieceId),
     /// A section with this name is expanded or collapsed.

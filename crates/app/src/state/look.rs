@@ -13,8 +13,10 @@ const AROUND: i8 = 24;
 /// The view of the drawing.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Look {
-    /// From the front.
+    /// The front true to scale, with the top and the right side receding.
     #[default]
+    Cabinet,
+    /// From the front.
     Front,
     /// From the right.
     Side,
@@ -32,6 +34,7 @@ impl Look {
     /// Returns the view for the geometry.
     pub fn view(self) -> View {
         match self {
+            Look::Cabinet => View::Cabinet,
             Look::Front => View::Front,
             Look::Side => View::Side,
             Look::Left => View::Left,
@@ -54,7 +57,7 @@ impl Look {
             Look::Side => AROUND / 4,
             Look::Left => -AROUND / 4,
             Look::Back => AROUND / 2,
-            Look::Front | Look::Above => 0,
+            Look::Cabinet | Look::Front | Look::Above => 0,
         };
         let half = AROUND / 2;
         Look::Corner((from + steps % AROUND + half).rem_euclid(AROUND) - half)
@@ -67,10 +70,13 @@ impl Look {
             return self;
         };
         let shows = |look: &Look| {
-            let lines = checked.dimensions(look.view());
+            let lines = match field {
+                FieldId::RowHeight(place, _) => checked.dimensions_with_rows_of(look.view(), place),
+                _ => checked.dimensions(look.view()),
+            };
             lines.iter().any(|line| line.field == field)
         };
-        let looks = [self, Look::Front, Look::Side, Look::Above];
+        let looks = [self, Look::Cabinet, Look::Front, Look::Side, Look::Above];
         looks.into_iter().find(shows).unwrap_or(self)
     }
 }
@@ -85,7 +91,8 @@ mod tests {
     fn a_measurement_is_looked_at_from_where_it_is_taken() {
         let piece = Piece::new(PieceId("a".into()), Kind::Dresser);
         assert_eq!(Look::Front.at(&piece, fields::WIDTH.id()), Look::Front);
-        assert_eq!(Look::Front.at(&piece, fields::DEPTH.id()), Look::Side);
+        assert_eq!(Look::Front.at(&piece, fields::DEPTH.id()), Look::Cabinet);
+        assert_eq!(Look::Cabinet.at(&piece, fields::FRAME.id()), Look::Front);
         assert_eq!(Look::Above.at(&piece, fields::LEG_INSET.id()), Look::Above);
     }
 

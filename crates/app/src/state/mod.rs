@@ -7,6 +7,7 @@ mod history;
 mod look;
 mod message;
 mod order;
+mod row;
 mod saving;
 mod screen;
 mod typing;
@@ -16,7 +17,7 @@ use std::rc::Rc;
 
 use crate::device_status::DeviceStatus;
 use crate::words::numerals::measured;
-use geometry::FieldId;
+use geometry::{BayPlace, FieldId};
 use units::{Decimals, Inches, Length, SortedMap, SortedSet, System, show_length_in};
 use workshop::results::news;
 use workshop::{Analysis, BrushTo, Edit, EditError, Piece, PieceEdit, PieceId, Workshop};
@@ -27,8 +28,9 @@ pub use figure::FigureId;
 pub use look::Look;
 pub use message::{Message, Stepped};
 pub use order::{has_free_bays, in_order};
+pub use row::RowPlace;
 pub use saving::{Load, SaveStatus};
-pub use screen::{Light, Screen, Tab};
+pub use screen::{Light, Screen, Stage};
 pub use typing::BACK;
 
 pub use writing::EntryId;
@@ -47,14 +49,14 @@ pub struct App {
     pub open: Option<PieceId>,
     /// The view of the drawing.
     pub look: Look,
-    /// The tab under the drawing.
-    pub tab: Tab,
+    /// The screen to return to from one that is reached from every stage.
+    pub back: Screen,
     /// The name of the selected surface.
     pub picked: Option<String>,
     /// The name of the selected part.
     pub part: Option<String>,
-    /// True if the maker is adding a piece.
-    pub adding: bool,
+    /// The selected row.
+    pub row: Option<RowPlace>,
     /// The pieces excluded from the shopping list.
     pub left_out: Vec<PieceId>,
     /// The names of the expanded sections.
@@ -100,21 +102,21 @@ pub struct App {
 }
 
 impl App {
-    /// Returns the initial state with this brightness and decimal sign. It opens `open` on this tab if the
+    /// Returns the initial state with this brightness and decimal sign. It opens `open` on this screen if the
     /// piece still exists, except for a piece whose last opening did not finish.
     pub fn begun(
         light: Light,
         decimals: Decimals,
         open: Option<PieceId>,
         unfinished: Option<PieceId>,
-        tab: Tab,
+        screen: Screen,
     ) -> App {
         App {
             light,
             decimals,
             open: open.filter(|open| Some(open) != unfinished.as_ref()),
             skipped: unfinished,
-            tab,
+            screen,
             ..App::default()
         }
     }
@@ -171,6 +173,8 @@ impl App {
             Action::Book(edit) => next.change_book(edit, None),
             Action::OwnLabel(zone, place) => next.own_label(zone, place),
             Action::Key(text) => next.press(text),
+            Action::Nudge(steps) => next.nudge(steps),
+            Action::Guess => next.guess(),
             Action::Enter(field) => next.enter(field),
             Action::Marked => next.fresh = true,
             Action::Leave(field) => next.leave(field),
@@ -179,17 +183,13 @@ impl App {
             Action::Keyboard(keyboard) => next.keyboard = keyboard,
             Action::Look(look) => next.look = look,
             Action::Screen(screen) => next.go_to(screen),
-            Action::Tab(tab) => {
-                next.put_tape_away();
-                next.brush = None;
-                next.tab = tab;
-            }
+            Action::Back => next.go_to(next.back),
             Action::Pick(surface) => next.pick(surface),
             Action::Part(part) => {
                 next.picked = None;
                 next.part = part;
             }
-            Action::Adding(adding) => next.adding = adding,
+            Action::Row(row) => next.row = row,
             Action::LeaveOut(piece) => match next.left_out.iter().position(|out| *out == piece) {
                 Some(place) => drop(next.left_out.remove(place)),
                 None => next.left_out.push(piece),
@@ -243,6 +243,14 @@ impl App {
         self.workshop.piece(self.open.as_ref()?)
     }
 
+    /// Returns the bay whose rows the drawing shows: that of the current measurement, or of the selected row.
+    pub fn rows_of(&self) -> Option<BayPlace> {
+        match self.field {
+            Some(FieldId::RowHeight(place, _) | FieldId::BayWidth(place)) => Some(place),
+            _ => self.row.map(|row| row.bay),
+        }
+    }
+
     /// Returns true if there is a change to undo.
     pub fn can_undo(&self) -> bool {
         self.history.can_go_back()
@@ -279,6 +287,7 @@ impl App {
                 self.is_to_be_kept();
                 self.history.note(before, about);
                 self.keep_open_piece();
+                self.keep_row();
                 self.keep_drafts();
             }
             Err(error) => self.messages.push(Message::Plain(error.to_string())),
@@ -326,11 +335,12 @@ impl App {
             self.pick(None);
             self.unfolded.clear();
             self.finished = None;
-            self.look = Look::Front;
+            self.row = None;
+            self.look = Look::default();
         }
-        // The list of kinds is no longer needed once a piece is open.
-        self.adding = false;
-        self.screen = Screen::Board;
+        if !self.screen.is_of_piece() {
+            self.screen = Screen::Measure;
+        }
         self.link = None;
         self.skipped = self.skipped.take().filter(|skipped| *skipped != id);
         self.open = Some(id);
@@ -339,7 +349,7 @@ impl App {
     /// Starts measuring a piece that was just added.
     fn begin(&mut self, id: PieceId) {
         self.open_piece(id);
-        self.tab = Tab::Measure;
+        self.screen = Screen::Measure;
         let first = self.piece().and_then(|piece| in_order(piece).first().copied());
         if let Some(first) = first {
             self.enter(first);
@@ -348,7 +358,10 @@ impl App {
 
     fn go_to(&mut self, screen: Screen) {
         self.put_tape_away();
-        self.adding = false;
+        self.brush = None;
+        if self.screen.stage().is_some() {
+            self.back = self.screen;
+        }
         self.screen = screen;
     }
 
@@ -366,6 +379,15 @@ impl App {
             let mut ids = self.workshop.pieces.iter().map(|piece| &piece.id);
             self.open = ids.find(|id| Some(*id) != self.skipped.as_ref()).cloned();
         }
+    }
+
+    /// Deselects a row that no longer exists.
+    fn keep_row(&mut self) {
+        let exists = |row: &RowPlace| {
+            let bay = self.piece()?.bay(row.bay)?;
+            Some(row.row <= bay.rows.len())
+        };
+        self.row = self.row.filter(|row| exists(row).unwrap_or_default());
     }
 
     /// Tells once which piece was not opened.
@@ -424,6 +446,7 @@ impl App {
         self.drafts.clear();
         self.typing = None;
         self.keep_open_piece();
+        self.keep_row();
         self.follow(&before);
         self.stepped = Some(Stepped {
             is_back,
@@ -496,7 +519,7 @@ pub(crate) mod tests {
             SaveStatus::Writing
         );
         // Navigation does not need saving, and an error stays visible.
-        assert_eq!(app.update(Action::Tab(Tab::Tools)).save_status, SaveStatus::Saved);
+        assert_eq!(app.update(Action::Screen(Screen::Tools)).save_status, SaveStatus::Saved);
         let failed = SaveStatus::Failed("full".into());
         let app = app.update(Action::SaveStatus(failed.clone()));
         assert_eq!(super::tests::typed(&app, &["33"]).save_status, failed);
@@ -571,9 +594,17 @@ pub(crate) mod tests {
     }
 
     #[test]
-    fn a_new_piece_puts_the_kinds_away() {
-        let app = with_piece().update(Action::Adding(true));
-        assert!(app.adding && !app.update(Action::Open(PieceId("a".into()))).adding);
+    fn a_screen_that_every_stage_opens_leads_back_to_that_stage() {
+        let app = with_piece().update(Action::Screen(Screen::Finish));
+        let open = app.update(Action::Screen(Screen::Amounts)).update(Action::Screen(Screen::Verdict));
+        assert_eq!(open.update(Action::Back).screen, Screen::Finish);
+    }
+
+    #[test]
+    fn an_opened_piece_is_seen() {
+        let open = || Action::Open(PieceId("a".into()));
+        let of = |screen| with_piece().update(Action::Screen(screen)).update(open()).screen;
+        assert_eq!([of(Screen::Pieces), of(Screen::Work)], [Screen::Measure, Screen::Work]);
     }
 
     #[test]
@@ -637,19 +668,21 @@ pub(crate) mod tests {
         assert_eq!(app.field, Some(fields::WIDTH.id()));
         let order = in_order(app.piece().unwrap());
         let next = app.update(Action::GoOn(true));
-        // The drawing turns to show where the depth is taken.
-        assert_eq!((next.field, next.look), (Some(order[1]), Look::Side));
+        assert_eq!((next.field, next.look), (Some(order[1]), Look::Cabinet));
         assert_eq!(next.update(Action::GoOn(false)).field, app.field);
-        let to_choices = order.iter().find(|field| {
-            let app = app.update(Action::Enter(**field));
-            app.comes_to_choices()
-        });
-        assert!(
-            matches!(to_choices, Some(FieldId::RowHeight(..))),
-            "{to_choices:?}"
-        );
-        let end = order.iter().fold(app, |app, _| app.update(Action::GoOn(true)));
-        assert_eq!(end.field, None, "behind the last one the tape is put away");
+        // The keypad closes after the three sizes, and after the last row.
+        let ends = |from: FieldId| {
+            let app = app.update(Action::Enter(from));
+            let is_end = app.next_in_group().is_none();
+            assert_eq!(app.update(Action::GoOn(true)).field.is_none(), is_end);
+            is_end
+        };
+        let ended = order.iter().filter(|field| ends(**field));
+        let ended: Vec<usize> = ended.map(|end| order.iter().position(|of| of == end).unwrap()).collect();
+        assert_eq!(ended.len(), 3);
+        assert_eq!(ended[0], 2);
+        assert!(matches!(order[ended[1]], FieldId::RowHeight(..)));
+        assert_eq!(ended[2], order.len() - 1);
     }
 
     #[test]
@@ -679,7 +712,7 @@ pub(crate) mod tests {
             units::Decimals::default(),
             Some(a.clone()),
             Some(a.clone()),
-            Tab::Measure,
+            Screen::Measure,
         );
         let alone = begun.update(Action::Loaded(one));
         assert_eq!((alone.piece(), alone.messages.len()), (None, 1));
@@ -697,7 +730,7 @@ pub(crate) mod tests {
             units::Decimals::default(),
             Some(a.clone()),
             None,
-            Tab::Measure,
+            Screen::Measure,
         );
         assert_eq!(usual.open, Some(a));
     }

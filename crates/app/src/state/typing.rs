@@ -1,7 +1,8 @@
 //! Typing with the tape keypad. The text is not part of the document until it can be read.
 
 use super::order::in_order;
-use geometry::FieldId;
+use geometry::{FieldId, LengthField};
+use units::{Length, System, show_length};
 use workshop::{Piece, Reading, Workshop};
 
 use super::{App, DraftId};
@@ -41,23 +42,26 @@ impl App {
         order.get(next).copied()
     }
 
-    /// Returns true if the current measurement is the last of the overall sizes and rows. The maker then
-    /// chooses how the piece is built, because the remaining sizes depend on it.
-    pub fn comes_to_choices(&self) -> bool {
-        let is_finer = |field: FieldId| {
-            let mut fields = self
-                .piece()
-                .into_iter()
-                .flat_map(|piece| piece.furniture().fields());
-            fields.any(|other| other.id() == field && !other.is_of_whole())
-        };
-        let next = self.next_field(true);
-        self.field.is_some_and(|field| !is_finer(field)) && next.is_some_and(is_finer)
+    /// Returns the next measurement of the same group: the overall sizes, the rows, or the rest. At the end of a
+    /// group the keypad closes, because what comes next depends on what the piece is like.
+    pub fn next_in_group(&self) -> Option<FieldId> {
+        let next = self.next_field(true)?;
+        (self.group(self.field?) == self.group(next)).then_some(next)
+    }
+
+    fn group(&self, field: FieldId) -> u8 {
+        let is_whole = |field: FieldId| Piece::field(field).is_some_and(LengthField::is_of_whole);
+        match field {
+            FieldId::Of(_) if is_whole(field) => 0,
+            FieldId::RowHeight(..) | FieldId::BayWidth(_) => 1,
+            FieldId::Of(_) | FieldId::Alteration { .. } => 2,
+        }
     }
 
     /// Moves to the next measurement, or to the previous one.
     pub(super) fn go_on(&mut self, on: bool) {
-        match (self.next_field(on), self.field) {
+        let next = if on { self.next_in_group() } else { self.next_field(false) };
+        match (next, self.field) {
             (Some(next), Some(field)) => {
                 self.leave(field);
                 self.enter(next);
@@ -95,6 +99,32 @@ impl App {
         self.fresh = true;
     }
 
+    /// Makes the reading longer or shorter by sixteenths of an inch, or by millimeters.
+    pub(super) fn nudge(&mut self, steps: i32) {
+        let Some((field, reading)) = self.field.and_then(|field| Some((field, self.piece()?.reading(field)?))) else {
+            return;
+        };
+        let units = self.workshop.units;
+        let finest = match units {
+            System::UsCustomary => Length::inches(1.0 / 16.0),
+            System::Metric => Length::millimetres(1.0),
+        };
+        let marks = (reading.length() / finest).round() + f64::from(steps);
+        if marks >= 1.0 {
+            let text = show_length(finest * marks, units);
+            let unit = format!(" {}", units.tape_unit().sign());
+            self.type_in(field, text.strip_suffix(&unit).unwrap_or(&text).to_owned());
+        }
+    }
+
+    /// Forgets the reading, so that a guess is used, and moves on.
+    pub(super) fn guess(&mut self) {
+        if let Some(field) = self.field {
+            self.type_in(field, String::new());
+        }
+        self.go_on(true);
+    }
+
     pub(super) fn press(&mut self, text: &'static str) {
         let Some(field) = self.field else { return };
         let is_digit = text.len() == 1 && text.starts_with(|c: char| c.is_ascii_digit());
@@ -109,22 +139,32 @@ impl App {
                 .chars()
                 .take(before.chars().count().saturating_sub(1))
                 .collect(),
-            // Put a space between a whole number and its fraction.
-            text if !is_digit && begins_with_digit(text) && ends_with_digit(&before) => {
-                format!("{before} {text}")
-            }
+            // Put a space between a whole number and its fraction. Another fraction replaces the one that is there.
+            text if is_fraction(text) => match without_fraction(&before) {
+                whole if ends_with_digit(whole) => format!("{whole} {text}"),
+                whole => format!("{whole}{text}"),
+            },
             text => format!("{before}{text}"),
         };
         self.type_in(field, text);
     }
 }
 
-fn ends_with_digit(text: &str) -> bool {
-    text.ends_with(|c: char| c.is_ascii_digit())
+fn is_fraction(text: &str) -> bool {
+    text.contains('/')
 }
 
-fn begins_with_digit(text: &str) -> bool {
-    text.starts_with(|c: char| c.is_ascii_digit())
+/// Returns a reading without the fraction at its end.
+fn without_fraction(text: &str) -> &str {
+    match text.rsplit_once(' ') {
+        Some((whole, last)) if is_fraction(last) => whole,
+        None if is_fraction(text) => "",
+        _ => text,
+    }
+}
+
+fn ends_with_digit(text: &str) -> bool {
+    text.ends_with(|c: char| c.is_ascii_digit())
 }
 
 #[cfg(test)]
@@ -190,6 +230,32 @@ mod tests {
         ));
         let length = |app: &App| app.piece().unwrap().reading(fields::WIDTH.id()).unwrap().length();
         assert_eq!(length(&again), length(&app));
+    }
+
+    #[test]
+    fn a_reading_is_nudged_by_the_finest_marks_of_the_tape() {
+        let nudged = |app: &App, steps| width(&app.update(Action::Enter(fields::WIDTH.id())).update(Action::Nudge(steps)));
+        let app = typed(&with_piece(), &["33 7/8"]);
+        assert_eq!(nudged(&app, 1).as_deref(), Some("33 15/16"));
+        assert_eq!(nudged(&app, -14).as_deref(), Some("33"));
+        let metric = app.update(Action::Edit(Edit::Units(units::System::Metric)));
+        let metric = metric.update(Action::Type(fields::WIDTH.id(), "80".into()));
+        let one_more = metric.update(Action::Nudge(1));
+        let more = one_more.piece().unwrap().reading(fields::WIDTH.id()).unwrap().length();
+        let before = metric.piece().unwrap().reading(fields::WIDTH.id()).unwrap().length();
+        assert!((more.as_millimetres() - before.as_millimetres() - 1.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn another_fraction_replaces_the_first() {
+        let app = typed(&with_piece(), &["33"]).update(Action::Key("7/8")).update(Action::Key("1/4"));
+        assert_eq!(width(&app).as_deref(), Some("33 1/4"));
+    }
+
+    #[test]
+    fn a_guess_forgets_the_reading_and_moves_on() {
+        let app = typed(&with_piece(), &["33 7/8"]).update(Action::Guess);
+        assert_eq!((width(&app), app.field), (None, Some(fields::DEPTH.id())));
     }
 
     #[test]

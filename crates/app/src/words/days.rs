@@ -17,7 +17,7 @@ pub fn ready(workshop: &Workshop, days: &Days, job: usize) -> String {
     let piece = pieces.find(|piece| *piece.id.0 == *key);
     if piece.is_some_and(|piece| OldFinish::of(piece) == OldFinish::Lead) {
         return format!(
-            "{name}: lead was found. No day is named until that is settled by licensed practice and local rules."
+            "{name}: lead found. No date until that is settled by a licensed firm and local rules."
         );
     }
     let Some(outcome) = days.timetable.outcomes.get(job) else {
@@ -124,7 +124,7 @@ pub fn weekday_and_day(of: Day) -> String {
 pub fn usual_hours() -> String {
     let stretches = USUAL_HOURS.map(|(from, to)| format!("{} to {}", from / 60, to / 60));
     format!(
-        "As you named none, Monday to Friday from {}.",
+        "Using Monday to Friday, {}.",
         stretches.join(" and ")
     )
 }
@@ -144,14 +144,14 @@ pub fn understood(week: &[Vec<(u32, u32)>; 7]) -> String {
     let days: Vec<String> = named.map(of_day).collect();
     match days.as_slice() {
         [] => String::new(),
-        days => format!("Understood: {}.{}", days.join("; "), asked_back(week)),
+        days => format!("{}.{}", days.join("; "), asked_back(week)),
     }
 }
 
 /// Returns the note for a step that was done out of order.
 pub fn remarks(is_done: bool) -> &'static str {
     match is_done {
-        true => ". Done; it counts once what comes before it is ticked off too.",
+        true => ". Done. It counts once the steps before it are checked off.",
         false => "",
     }
 }
@@ -163,9 +163,39 @@ const EARLY: u32 = 7 * 60;
 fn asked_back(week: &[Vec<(u32, u32)>; 7]) -> &'static str {
     let is_early = |(from, to): &(u32, u32)| *from < EARLY && *to <= 12 * 60;
     match week.iter().flatten().any(is_early) {
-        true => " In the morning? For the evening write 6pm to 9pm, or 18-21.",
+        true => " In the morning? For the evening write 6pm to 9pm.",
         false => "",
     }
+}
+
+/// Formats the time of a moment: `13:50`, rounded to quarter hours, because nobody plans to the minute.
+pub fn clock(at: Moment) -> String {
+    let minute = ((at.minute() + 7) / 15 * 15).min(23 * 60 + 45);
+    format!("{}:{:02}", minute / 60, minute % 60)
+}
+
+/// Says how long something dries, and until when: `Dries 3 h, until 17:30`.
+pub fn dries(wait: u32, until: Moment, from: Moment) -> String {
+    let of = match wait {
+        wait if wait < 60 => format!("{wait} min"),
+        wait => format!("{} h", number(&units::show_number(f64::from(wait) / 60.0))),
+    };
+    match until.day() == from.day() {
+        true => format!("Dries {of}, until {}", clock(until)),
+        false => format!("Dries {of}, until {} on {}", clock(until), day(until.day())),
+    }
+}
+
+/// Says how long a step takes: `55 min`, `2 h 10 min`.
+pub fn minutes(of: u32) -> String {
+    super::money::hours_and_minutes(of)
+}
+
+/// Says when a piece is ready to sell, or that it is not known.
+pub fn ready_to_sell(days: &Days, job: usize) -> String {
+    let outcome = days.timetable.outcomes.get(job);
+    let sell = outcome.and_then(|outcome| outcome.at(Stage::Sell));
+    sell.map_or_else(|| "Schedule".into(), |sell| format!("Ready to sell {}", day(sell.day())))
 }
 
 /// Formats a period of work: `9:00-10:30`, with the time it continues after a break.
@@ -197,23 +227,23 @@ pub fn stretch(work: &Work) -> String {
 pub fn air_in_brief(air: Option<&AirToday>) -> &'static str {
     match air {
         None => "not measured",
-        Some(air) if air.forbids() => "coat nothing now",
+        Some(air) if air.forbids() => "don\u{2019}t coat now",
         Some(air) if air.forbids_some() => "too cold for some coats",
-        Some(_) => "a coat may go on",
+        Some(_) => "you can coat",
     }
 }
 
 /// Says whether the air allows coating, then why.
 pub fn air(air: Option<&AirToday>, system: System) -> Vec<String> {
     let Some(air) = air else {
-        return vec!["Measure temperature and humidity: then it says whether a coat may go on.".into()];
+        return vec!["Enter temperature and humidity to see whether you can coat.".into()];
     };
     let forbids = air.forbids();
     let mut all = Vec::new();
     all.push(match (forbids, air.forbids_some()) {
-        (true, _) => "Coat nothing now. The schedule stops at the next coat.".to_owned(),
-        (false, true) => "Some coats may go on.".into(),
-        (false, false) => "A coat may go on.".into(),
+        (true, _) => "Don\u{2019}t coat now. The schedule stops at the next coat.".to_owned(),
+        (false, true) => "You can put on some coats.".into(),
+        (false, false) => "You can coat.".into(),
     });
     all.extend(air.coats.iter().map(|coats| least_air(coats, system)));
     if let Some(dew) = &air.dew {
@@ -339,7 +369,7 @@ mod tests {
         assert!(!damp.contains("Allow longer"), "{damp}");
         let dry = say("50 %", System::Metric);
         assert!(
-            dry.starts_with("A coat may go on.") && dry.contains("Colder than the label"),
+            dry.starts_with("You can coat.") && dry.contains("Colder than the label"),
             "{dry}"
         );
         // 13 °C is 10 °C below the temperature that labels assume.

@@ -4,9 +4,10 @@ use units::System;
 use workshop::art::Art;
 use workshop::goods::Good;
 use workshop::preparing::Much;
-use workshop::{Shopping, Workshop};
+use coatings::can::ChoiceError;
+use workshop::{Buy, Shopping, Workshop};
 
-use super::{Money, cans, colour, in_a_hundred, much};
+use super::{Money, cans, colour, much, percent};
 
 /// Returns one line for each material to buy, then one for each other item.
 pub fn list(bought: &[Shopping], goods: &[Good], workshop: &Workshop, money: Money<'_>) -> String {
@@ -24,6 +25,29 @@ pub fn list(bought: &[Shopping], goods: &[Good], workshop: &Workshop, money: Mon
         Some(format!("{}: {}{price}", of.name, good(of, workshop.units)?))
     });
     lots.chain(goods).collect::<Vec<_>>().join("\n")
+}
+
+/// Returns the cans to buy of a material, and what they cost together if that is known.
+pub fn cans_and_price(buy: &Result<Buy, ChoiceError>, money: Money<'_>) -> (String, String) {
+    let Ok(buy) = buy else { return (String::new(), String::new()) };
+    let cans: Vec<String> = buy
+        .cans
+        .iter()
+        .map(|(can, count)| match count {
+            1 => can.label.to_owned(),
+            count => format!("{count} \u{d7} {}", can.label),
+        })
+        .collect();
+    let cans: Vec<&str> = cans.iter().map(String::as_str).collect();
+    (super::and(&cans), buy.price.map(money).unwrap_or_default())
+}
+
+/// Says how much of a material the pieces take: `11 fl oz likely. For the dresser.`
+pub fn why_so_many(lot: &Shopping, pieces: &[&str], system: System) -> String {
+    if let Err(error) = &lot.buy {
+        return error.to_string();
+    }
+    format!("{} likely. For {}.", super::volume(lot.likely, system), super::and(pieces))
 }
 
 /// Formats the likely cost of an item other than a can: `, about 4.50`. Empty without a price.
@@ -47,11 +71,11 @@ pub fn price_of_list(bought: &[Shopping], goods: &[Good], workshop: &Workshop, m
     }
     let without = match lots.len() - prices.len() {
         0 => String::new(),
-        1 => "; one material has no price".into(),
-        many => format!("; {many} materials have no price"),
+        1 => ", 1 without a price".into(),
+        many => format!(", {many} without a price"),
     };
     format!(
-        "Together {}{without}.",
+        "About {}{without}",
         money(prices.iter().chain(&of_goods).sum())
     )
 }
@@ -60,9 +84,9 @@ pub fn price_of_list(bought: &[Shopping], goods: &[Good], workshop: &Workshop, m
 pub fn one_less(lot: &Shopping) -> String {
     lot.one_less.map_or_else(String::new, |(can, likely)| {
         format!(
-            " With a can less ({}) it is enough {}.",
+            " One {} less: {} chance it\u{2019}s enough.",
             can.label,
-            in_a_hundred(likely)
+            percent(likely)
         )
     })
 }
@@ -76,7 +100,7 @@ pub fn coated(done: &[(String, String)]) -> String {
     match each.as_slice() {
         [] => String::new(),
         each => format!(
-            "Not on the list, as all its coats are ticked off on Days: {}.",
+            "Not on the list: every coat is checked off. {}.",
             each.join("; ")
         ),
     }
@@ -199,7 +223,7 @@ mod tests {
             .map(|(_, count)| u64::from(*count))
             .sum();
         assert!(pots > 0);
-        assert_eq!(say(&workshop), format!("Together {}.", pots * 750));
+        assert_eq!(say(&workshop), format!("About {}", pots * 750));
         // With a sheet of abrasive at 1.50, each line shows its likely cost, and the total includes them all.
         let write = BookEdit::Write("habits", "only".into(), "sheet-price".into(), "1.50".into());
         let priced = workshop.apply(Edit::Book(write)).unwrap();
@@ -207,7 +231,7 @@ mod tests {
         let sheets = besides.iter().filter_map(|good| Some(good.price(&priced)?.0));
         assert_eq!(
             say(&priced),
-            format!("Together {}.", pots * 750 + sheets.sum::<u64>())
+            format!("About {}", pots * 750 + sheets.sum::<u64>())
         );
         let text = list(&lots, &besides, &priced, &hundredths);
         let line = text

@@ -10,6 +10,7 @@ mod list;
 mod mixing;
 mod money;
 pub mod numerals;
+mod piece;
 mod preparing;
 mod shelf;
 mod step;
@@ -17,7 +18,7 @@ mod surfaces;
 mod ways;
 mod worked;
 
-use crate::state::{Refused, Tab};
+use crate::state::Refused;
 use coatings::can::ChoiceError;
 use coatings::suggest::{SuggestedLayer, Suggestion};
 use coatings::{
@@ -29,45 +30,34 @@ use workshop::{Buy, MaterialLine, Piece, Takeoff, Workshop, unmeasured};
 pub use changes::{Names, change_of, change_title, towards};
 pub use colour::colour;
 pub use days::{
-    air, air_in_brief, ready, ready_on, remarks, stretch, understood, usual_hours, weekday_and_day,
+    air, air_in_brief, clock, dries, minutes, ready, ready_on, ready_to_sell, remarks, stretch, understood, usual_hours, weekday_and_day,
     weekday_and_number,
 };
 pub use device_status::{file_saved, gathered, offline, safety, saving, too_large};
 pub use fields::{bay_label, field_element, field_label, place_prefix, sentence, stand_in};
 pub use learning::{by_own_jobs, changed, taught, weighed};
-pub use list::{coated, good, good_here, list, one_less, price_of_good, price_of_list, sheets};
+pub use list::{cans_and_price, coated, good, good_here, list, one_less, price_of_list, sheets, why_so_many};
 pub use mixing::{against, binder, chalk, dose, drift, mind, thinned};
 pub use money::{
-    buy_or_leave, hours_of, lacking, nearby, outcome, part_of_costs, points, signed, together, unpriced,
-    wanted_for,
+    buy_or_leave, earns, hours_of, lacking, nearby, outcome, part_of_costs, points, rests_on, signed, together, unpriced,
+    verdict_on_buying, wanted_for,
 };
 pub use numerals::{measured, number, reading, write_numbers_as};
-pub use preparing::{day, much};
+pub use piece::{
+    checked_off, deleted, fill, guesses, how_many, measure_guesses, row_holds, set_of, to_buy, wish, without_unit,
+};
+pub use preparing::{day, much, sentences};
 pub use shelf::{left, on_hand, store};
 pub use step::stepped;
 pub use surfaces::{lying, overlap, run, working};
 pub use ways::{in_hours, minutes_as, more_coats, which_way};
 pub use worked::{either_way, here, in_brief};
 
-/// Returns the element name of a tab.
-pub fn sheet(sheet: Tab) -> &'static str {
-    match sheet {
-        Tab::Measure => "measure",
-        Tab::Parts => "parts",
-        Tab::Surfaces => "surfaces",
-        Tab::Finish => "finish",
-        Tab::Prepare => "prepare",
-        Tab::Tools => "tools",
-        Tab::Money => "money",
-        Tab::Card => "card",
-    }
-}
-
 /// Says why there are no amounts: either refused texts, or measurements that do not fit.
 pub fn no_answer(fits: bool) -> &'static str {
     match fits {
         true => "No amounts yet",
-        false => "The measurements do not fit yet",
+        false => "These sizes don\u{2019}t fit together",
     }
 }
 
@@ -120,7 +110,7 @@ pub fn sureness(piece: &Piece, takeoff: &Takeoff) -> String {
     };
     let guessed = unmeasured(piece);
     if guessed.is_empty() {
-        return format!("The area, give or take {share} %. Everything was measured.");
+        return format!("Within {share}%. Everything is measured.");
     }
     let heavy = takeoff
         .unsure_by
@@ -132,14 +122,14 @@ pub fn sureness(piece: &Piece, takeoff: &Takeoff) -> String {
         .collect();
     let heavy: Vec<&str> = heavy.iter().map(String::as_str).collect();
     let rest = match guessed.len() {
-        1 => "one measurement is still a usual value".to_owned(),
-        n => format!("{n} measurements are still usual values"),
+        1 => "1 size is a guess".to_owned(),
+        n => format!("{n} sizes are guesses"),
     };
-    let why = match heavy.as_slice() {
-        [] => "none of them moves it by much".to_owned(),
-        heavy => format!("most of it from {}", and(heavy)),
-    };
-    format!("The area, give or take {share} %: {rest}, {why}.")
+    match (heavy.as_slice(), guessed.len()) {
+        ([], 1) => format!("Within {share}%. {rest}; it doesn\u{2019}t matter much."),
+        ([], _) => format!("Within {share}%. {rest}; none matters much."),
+        (heavy, _) => format!("Within {share}%. {rest}. Measure the {} to narrow it down.", and(heavy)),
+    }
 }
 
 /// Returns the results for a screen reader: the area, and for each material the likely amount and whether the
@@ -163,10 +153,10 @@ pub fn spoken(takeoff: &Takeoff, system: System) -> String {
 pub fn by_label(line: &MaterialLine, system: System) -> Option<String> {
     let by_tools = line.by_tools?;
     Some(format!(
-        "Your label: {}. With {} usually: {}.",
+        "{} by your label; {} is typical with {}.",
         volume(line.need.likely(), system),
-        tools(&line.tools),
-        volume(by_tools, system)
+        volume(by_tools, system),
+        tools(&line.tools)
     ))
 }
 
@@ -176,7 +166,7 @@ const HEAVY: f64 = 0.1;
 /// States the result of the linear law, for comparison with the trials.
 pub fn linear(estimate: Estimate<Volume>, system: System) -> String {
     format!(
-        "By the formulas below it is {}, with a standard uncertainty of {}; the range above comes from thousands of trials.",
+        "The formulas below give {}, with a standard uncertainty of {}. The range above is from thousands of trials.",
         volume(estimate.value, system),
         volume(estimate.standard_uncertainty, system)
     )
@@ -186,7 +176,7 @@ pub fn linear(estimate: Estimate<Volume>, system: System) -> String {
 pub fn verdict(verdict: Verdict) -> &'static str {
     match verdict {
         Verdict::Enough => "Enough",
-        Verdict::Tight => "Tight",
+        Verdict::Tight => "Maybe not enough",
         Verdict::Short => "Not enough",
     }
 }
@@ -194,18 +184,19 @@ pub fn verdict(verdict: Verdict) -> &'static str {
 /// States a verdict in a sentence, with its probability.
 pub fn enough(enough: &Enough, system: System) -> String {
     let remainder = if enough.lacking > Volume::ZERO {
-        format!("Likely short by {}", volume(enough.lacking, system))
+        format!("About {} short", volume(enough.lacking, system))
     } else {
-        format!("Likely {} left", volume(enough.left, system))
+        format!("About {} left over", volume(enough.left, system))
     };
-    match enough.probability < HOPELESS {
-        true => format!("{remainder}. It will not last."),
-        false => format!("{remainder}. It lasts {}.", in_a_hundred(enough.probability)),
+    match enough.verdict {
+        Verdict::Enough => format!("{remainder}."),
+        _ if enough.probability < EVEN => format!("{remainder}. You\u{2019}ll run out."),
+        _ => format!("{remainder}. {} chance it\u{2019}s enough.", percent(enough.probability)),
     }
 }
 
-/// Below this probability, the result rounds to 0%, so it is not worth mentioning.
-const HOPELESS: f64 = 0.005;
+/// Below this probability, running out is more likely than not.
+const EVEN: f64 = 0.5;
 
 /// Returns the stage of a material, such as `Primer`, or its name if the piece has two materials of that
 /// stage.
@@ -218,15 +209,13 @@ pub fn short_name(takeoff: &Takeoff, line: &MaterialLine) -> String {
 }
 
 /// Formats a probability in whole percent, without claiming certainty either way.
-fn in_a_hundred(probability: f64) -> String {
-    let share = (probability * 100.0).round();
-    if share >= 100.0 {
-        "more than 99 times in 100".into()
-    } else if share == 1.0 {
-        "once in 100 times".into()
-    } else {
-        format!("{share:.0} times in 100")
-    }
+pub fn percent(probability: f64) -> String {
+    format!("{:.0}%", (probability * 100.0).round().clamp(1.0, 99.0))
+}
+
+/// States the likely amount: `About 11 fl oz.`
+pub fn likely(need: &Demand, system: System) -> String {
+    format!("About {}.", volume(need.likely(), system))
 }
 
 /// Formats a number of coats: `no coat`, `1 coat`, `2 coats`.
@@ -246,7 +235,7 @@ pub fn asked_for(suggestion: &Suggestion) -> String {
     };
     let strip = suggestion
         .wants_bare_wood()
-        .then(|| "the old finish comes off".to_owned());
+        .then(|| "strip the old finish".to_owned());
     let layers: Vec<String> = strip
         .into_iter()
         .chain(suggestion.layers.iter().map(layer))
@@ -259,7 +248,7 @@ pub fn instead(line: &MaterialLine, enough: &Enough, takeoff: &Takeoff) -> Strin
     if enough.verdict == Verdict::Enough {
         return match enough.most_coats {
             most if most > line.coats && line.need.material.stage != Stage::Clean => {
-                format!("Sure for {}.", coats(most))
+                format!("Enough for {}.", coats(most))
             }
             _ => String::new(),
         };
@@ -270,12 +259,12 @@ pub fn instead(line: &MaterialLine, enough: &Enough, takeoff: &Takeoff) -> Strin
         .map(|zone| takeoff.zone_label(*zone))
         .collect();
     let fewer =
-        (enough.most_coats > 0).then(|| format!("Sure for {} on all of it", coats(enough.most_coats)));
+        (enough.most_coats > 0).then(|| format!("Enough for {} on all of it", coats(enough.most_coats)));
     let some = (!zones.is_empty()).then(|| format!("for {} on {}", coats(line.coats), and(&zones)));
     match (fewer, some) {
         (Some(fewer), Some(some)) => format!("{fewer}, or {some}."),
         (Some(fewer), None) => format!("{fewer}."),
-        (None, Some(some)) => format!("Sure {some}."),
+        (None, Some(some)) => format!("Enough {some}."),
         (None, None) => String::new(),
     }
 }
@@ -308,13 +297,13 @@ pub fn cans(buy: &Result<Buy, ChoiceError>, money: Money<'_>) -> String {
     format!("{}{price}", and(&cans))
 }
 
-/// Lists the cans to buy in a few words: `buy 1 quart`, or the number of cans if they differ in size.
+/// Lists the cans to buy in a few words: `Buy 1 quart`, or the number of cans if they differ in size.
 pub fn short_cans(buy: &Result<Buy, ChoiceError>) -> String {
     match buy.as_ref().map(|buy| buy.cans.as_slice()) {
-        Ok([]) => "buy nothing".into(),
-        Ok([(can, 1)]) => format!("buy {}", can.label),
-        Ok([(can, count)]) => format!("buy {count} \u{d7} {}", can.label),
-        Ok(cans) => format!("buy {} cans", cans.iter().map(|(_, count)| count).sum::<u32>()),
+        Ok([]) => "Enough".into(),
+        Ok([(can, 1)]) => format!("Buy {}", can.label),
+        Ok([(can, count)]) => format!("Buy {count} \u{d7} {}", can.label),
+        Ok(cans) => format!("Buy {} cans", cans.iter().map(|(_, count)| count).sum::<u32>()),
         Err(_) => String::new(),
     }
 }
@@ -326,9 +315,9 @@ pub fn buy(buy: &Result<Buy, ChoiceError>, has_some: bool, workshop: &Workshop, 
     if buy.cans.is_empty() {
         return "Nothing. What you have is enough.".into();
     }
-    let besides = if has_some { " besides what you have" } else { "" };
+    let besides = if has_some { " more" } else { "" };
     let smaller = if buy.no_smaller {
-        " It is not usually sold in less."
+        " It isn\u{2019}t sold in smaller cans."
     } else {
         ""
     };
@@ -345,10 +334,10 @@ fn left_over(left: Leftover, system: System) -> String {
     let likely = volume(left.likely, system);
     match left.least > A_DROP {
         true => format!(
-            " About {likely} left over, at least {}.",
+            " About {likely} left over, {} at least.",
             volume(left.least, system)
         ),
-        false => format!(" About {likely} left over, perhaps none."),
+        false => format!(" About {likely} left over, maybe none."),
     }
 }
 

@@ -19,6 +19,50 @@ pub fn buy_or_leave(account: &Account, money: Money<'_>) -> String {
     }
 }
 
+/// Says whether to buy a piece in a word, and then what to pay or what is missing.
+pub fn verdict_on_buying(account: &Account, money: Money<'_>) -> (String, String) {
+    let asked = account.costs.bought;
+    match (account.brings, account.most) {
+        (Some(_), _) if account.is_sold => ("Sold".into(), buy_or_leave(account, money)),
+        (None, _) => (
+            "What will it sell for?".into(),
+            format!("Enter a price, or note {FEWEST} local prices of its kind."),
+        ),
+        (Some(_), None) => ("Pass".into(), "Even free, it would lose money.".into()),
+        (Some(_), Some(most)) if asked == 0 => ("Buy".into(), format!("Pay {} or less.", money(most))),
+        (Some(_), Some(most)) if asked <= most => ("Buy".into(), format!("Pay {} or less.", money(most))),
+        (Some(_), Some(most)) => (
+            "Pass".into(),
+            format!("Pass at {}. Offer {} or less.", money(asked), money(most)),
+        ),
+    }
+}
+
+/// Says what an hour of work earns at the price they ask.
+pub fn earns(account: &Account, money: Money<'_>) -> String {
+    let hour = account.outcome.as_ref().and_then(|outcome| outcome.per_hour);
+    match (hour, account.costs.bought) {
+        (None, _) => String::new(),
+        (Some(hour), 0) => format!("Free, it would earn you {} an hour.", signed(hour, money)),
+        (Some(hour), bought) => format!("At {} you earn {} an hour.", money(bought), signed(hour, money)),
+    }
+}
+
+/// Says what the most to pay leaves out.
+pub fn rests_on(account: &Account) -> String {
+    let mut missing = Vec::new();
+    if account.costs.hourly == 0 {
+        missing.push("your time");
+    }
+    if !account.unpriced.is_empty() {
+        missing.push("materials without a price");
+    }
+    match missing.as_slice() {
+        [] => String::new(),
+        missing => format!("This leaves out {}.", super::and(missing)),
+    }
+}
+
 /// Says how many pieces a price covers: `both together`. Returns `None` for a single piece.
 pub fn together(count: u32) -> Option<String> {
     match count {
@@ -155,7 +199,7 @@ fn with_the_hours(account: &Account, money: Money<'_>) -> String {
 }
 
 /// Formats paid time to the minute, so that anyone can check the calculation: `9 h 27 min`.
-fn hours_and_minutes(minutes: u32) -> String {
+pub(super) fn hours_and_minutes(minutes: u32) -> String {
     match (minutes / 60, minutes % 60) {
         (0, minutes) => format!("{minutes}\u{a0}min"),
         (hours, 0) => format!("{hours}\u{a0}h"),
@@ -235,16 +279,13 @@ pub fn points(row: &Row, money: Money<'_>) -> String {
 pub fn part_of_costs(part: Part, account: &Account) -> String {
     let hours = hours_and_minutes(account.costs.minutes);
     match part {
-        Part::Bought => "Bought".into(),
-        Part::Materials => "Materials that go into it, of each can its part".into(),
-        Part::Wear => "Wear of tools".into(),
+        Part::Bought => "Bought for".into(),
+        Part::Materials => "Materials".into(),
+        Part::Wear => "Tool wear".into(),
         Part::Delivery => "Delivery".into(),
         Part::Work => match &account.reckoned {
-            Some(Reckoning { minutes, .. }) => format!(
-                "Work, {hours} for preparing and coats, perhaps {}",
-                from_to(*minutes)
-            ),
-            None => format!("Work, {hours}"),
+            Some(Reckoning { minutes, .. }) => format!("Your time, {hours}, maybe {}", from_to(*minutes)),
+            None => format!("Your time, {hours}"),
         },
         Part::Profit => "Profit wanted".into(),
         Part::Fees => "Fees".into(),

@@ -1,5 +1,6 @@
 //! The amounts for a preparation step, in words.
 
+use coatings::Reason;
 use units::{Day, Mass, System, Volume, show_number};
 use workshop::preparing::{Much, whole_sheets};
 
@@ -10,6 +11,12 @@ const IN_DAYS: f64 = 48.0;
 
 /// Nobody measures less than this.
 const A_LITTLE: Volume = Volume::millilitres(5.0);
+
+/// Joins the texts of reasons.
+pub fn sentences(reasons: &[Reason]) -> String {
+    let texts: Vec<&str> = reasons.iter().map(|reason| reason.text).collect();
+    texts.join(" ")
+}
 
 /// Formats an amount: `8.0 fl oz to 15 fl oz`, `2 to 8`, `7 to 30 days`.
 pub fn much(much: Much, system: System) -> String {

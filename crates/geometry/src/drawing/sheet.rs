@@ -185,11 +185,11 @@ pub(super) fn projected(surfaces: &[Surface], axes: &Axes) -> Option<(Grid, Vec<
     Some((grid, projected))
 }
 
-/// From `normal . p = normal . origin` with `p = x right + y up + near eye`.
+/// From `normal . p = normal . origin` with `p = x across + y upward + near eye`.
 fn nearness(facet: &Facet, normal: &Vector3, axes: &Axes, grid: &Grid) -> [f64; 3] {
     let squareness = normal.dot(&axes.eye);
-    let a = -normal.dot(&axes.right) / squareness;
-    let b = -normal.dot(&axes.up) / squareness;
+    let a = -normal.dot(&axes.across) / squareness;
+    let b = -normal.dot(&axes.upward) / squareness;
     let c = normal.dot(&facet.plane.origin.coords) / squareness;
     [
         a * grid.step,

@@ -16,6 +16,9 @@ pub enum View {
     Left,
     /// From above; the front is at the foot of the drawing.
     Top,
+    /// Cabinet projection: the front is true to scale, and the depth recedes up and to the right at 30 degrees and half
+    /// scale. It shows the front, the top and the right hand side.
+    Cabinet,
     /// From anywhere: from the front, turned about the upright and tilted from above; any angles, in radians.
     Turned {
         /// How far to the right of the front the eye stands.
@@ -25,9 +28,13 @@ pub enum View {
     },
 }
 
+/// How far one meter of depth recedes to the right and up in a cabinet projection: half a meter at 30 degrees.
+const RECEDING: [f64; 2] = [0.433_012_701_892_219_3, 0.25];
+
 impl View {
     pub(super) fn axes(self) -> Axes {
         let [right, up, eye] = match self {
+            View::Cabinet => return Axes::cabinet(),
             View::Front => [Vector3::x(), Vector3::z(), -Vector3::y()],
             View::Side => [Vector3::y(), Vector3::z(), Vector3::x()],
             View::Left => [-Vector3::y(), Vector3::z(), -Vector3::x()],
@@ -40,7 +47,13 @@ impl View {
                 [right, eye.cross(&right), eye]
             }
         };
-        Axes { right, up, eye }
+        Axes {
+            right,
+            up,
+            eye,
+            across: right,
+            upward: up,
+        }
     }
 
     /// How far toward the eye a surface reaches, meters; only to be compared with that of another surface. Exact where
@@ -66,9 +79,28 @@ impl View {
     }
 }
 
-/// The directions to the right and up in the drawing, and toward the eye.
+/// The directions of a parallel projection.
 pub(super) struct Axes {
+    /// A point `p` is drawn at `(p . right, p . up)`.
     pub(super) right: Vector3,
     pub(super) up: Vector3,
+    /// The unit direction toward the eye: points along it are drawn at the same place.
     pub(super) eye: Vector3,
+    /// A vector that is drawn as one meter to the right. It differs from `right` where the projection is oblique.
+    pub(super) across: Vector3,
+    /// A vector that is drawn as one meter up.
+    pub(super) upward: Vector3,
+}
+
+impl Axes {
+    fn cabinet() -> Axes {
+        let [right, up] = RECEDING;
+        Axes {
+            right: Vector3::new(1.0, right, 0.0),
+            up: Vector3::new(0.0, up, 1.0),
+            eye: Vector3::new(right, -1.0, up).normalize(),
+            across: Vector3::x(),
+            upward: Vector3::z(),
+        }
+    }
 }

@@ -4,7 +4,7 @@ use units::Length;
 
 use super::layout::Unit;
 use super::{
-    Construction, Dimension, FieldId, Fill, Furniture, Notice, Problem, alteration, case, check, chest,
+    BayPlace, Construction, Dimension, FieldId, Fill, Furniture, Notice, Problem, alteration, case, check, chest,
     dimensions, frame, headboard, notice, table,
 };
 use crate::assembly::Assembly;
@@ -59,7 +59,12 @@ impl<'a> Checked<'a> {
 
     /// The dimension lines of a drawing of this piece; none in a turned view, where they would not be true.
     pub fn dimensions(self, view: View) -> Vec<Dimension> {
-        dimensions::of(self.furniture, view)
+        dimensions::of(self.furniture, view, None)
+    }
+
+    /// The same, with the rows of this bay where there is room for the rows of one bay only.
+    pub fn dimensions_with_rows_of(self, view: View, place: BayPlace) -> Vec<Dimension> {
+        dimensions::of(self.furniture, view, Some(place))
     }
 
     /// The height of each row and the clear width of each bay, measured or shared out, with its field.

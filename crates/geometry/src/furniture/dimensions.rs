@@ -1,5 +1,7 @@
 //! Dimension lines: where each measurement is in a drawing.
 
+mod cabinet;
+
 use crate::drawing::View;
 use crate::region::Point2;
 
@@ -8,7 +10,7 @@ use super::headboard::HeadboardLayout;
 use super::layout::{Layout, RowLayout, Span, Unit};
 use super::styles::{BackStyle, BaseStyle, FrontStyle, LegStyle};
 use super::table::TableLayout;
-use super::{Construction, Furniture, base, case};
+use super::{BayPlace, Construction, Furniture, base, case};
 
 /// A dimension line of a drawing, in the coordinates of the drawing.
 #[derive(Clone, Debug, PartialEq)]
@@ -25,10 +27,39 @@ pub struct Dimension {
     pub row: u8,
 }
 
-/// The dimension lines of a piece whose measurements fit.
-pub(super) fn of(furniture: &Furniture, view: View) -> Vec<Dimension> {
+/// The dimension lines of a piece whose measurements fit. There is room for the rows of one bay: `rows_of` in a cabinet
+/// projection, or the first one if that is `None`; the rightmost one in the other views.
+pub(super) fn of(furniture: &Furniture, view: View, rows_of: Option<BayPlace>) -> Vec<Dimension> {
+    if view == View::Cabinet {
+        return cabinet::of(furniture, rows_of);
+    }
+    flat(furniture, view, RowsOf::Last)
+}
+
+/// Which bay of a case has room for the heights of its rows.
+#[derive(Clone, Copy)]
+enum RowsOf {
+    /// The rightmost one.
+    Last,
+    /// The one at this place, or the first one of a case that it is not in.
+    At(Option<BayPlace>),
+}
+
+impl RowsOf {
+    fn index(self, unit: &Unit) -> usize {
+        match self {
+            RowsOf::Last => unit.bays.len().saturating_sub(1),
+            RowsOf::At(place) => (0..unit.bays.len())
+                .position(|i| Some(unit.place(i)) == place)
+                .unwrap_or(0),
+        }
+    }
+}
+
+fn flat(furniture: &Furniture, view: View, rows_of: RowsOf) -> Vec<Dimension> {
     let mut lines = Lines {
         furniture,
+        rows_of,
         list: vec![],
     };
     match furniture.kind.construction() {
@@ -57,6 +88,7 @@ enum Edge {
 
 struct Lines<'a> {
     furniture: &'a Furniture,
+    rows_of: RowsOf,
     list: Vec<Dimension>,
 }
 
@@ -119,20 +151,21 @@ impl Lines<'_> {
 
     /// Rows on the right, bays at the bottom.
     fn rows(&mut self, unit: &Unit, at: &Layout, right: f64, below: f64) {
-        let last = at.bays.len().saturating_sub(1);
-        for (i, bay) in at.bays.iter().enumerate() {
-            let place = unit.place(i);
-            if last > 0 {
-                self.add(FieldId::BayWidth(place), bay.clear, Edge::Below(below), 1);
-            }
-            // Only the rightmost bay has room beside it for its rows.
-            if i == last {
-                for (r, row) in bay.rows.iter().enumerate() {
-                    let is_open = row.fill == super::Fill::Open;
-                    let span = if is_open { row.opening } else { row.front };
-                    self.add(FieldId::RowHeight(place, r + 1), span, Edge::Right(right), 1);
-                }
-            }
+        for (i, bay) in at.bays.iter().enumerate().filter(|_| at.bays.len() > 1) {
+            self.add(FieldId::BayWidth(unit.place(i)), bay.clear, Edge::Below(below), 1);
+        }
+        self.heights(unit, at, right);
+    }
+
+    /// The rows of the one bay that has room for them.
+    fn heights(&mut self, unit: &Unit, at: &Layout, right: f64) {
+        let shown = self.rows_of.index(unit);
+        let rows = at.bays.get(shown).map(|bay| &*bay.rows).unwrap_or_default();
+        for (r, row) in rows.iter().enumerate() {
+            let is_open = row.fill == super::Fill::Open;
+            let span = if is_open { row.opening } else { row.front };
+            let field = FieldId::RowHeight(unit.place(shown), r + 1);
+            self.add(field, span, Edge::Right(right), 1);
         }
     }
 }
@@ -175,18 +208,7 @@ fn cases(lines: &mut Lines, view: View) {
             }
             if let Some(upper) = upper {
                 lines.of(&f::UPPER_HEIGHT, [height, head], Edge::Left(left), 1);
-                let at = upper.layout();
-                if let Some((last, bay)) = at.bays.iter().enumerate().next_back() {
-                    for (r, row) in bay.rows.iter().enumerate() {
-                        let span = if row.fill == super::Fill::Open {
-                            row.opening
-                        } else {
-                            row.front
-                        };
-                        let field = FieldId::RowHeight(upper.place(last), r + 1);
-                        lines.add(field, span, Edge::Right(right), 1);
-                    }
-                }
+                lines.heights(upper, &upper.layout(), right);
             }
         }
         View::Side => {
@@ -204,7 +226,7 @@ fn cases(lines: &mut Lines, view: View) {
             lines.of(&f::OVERHANG_SIDE, [lower.x[1], right], Edge::Above(lower.y[1]), 1);
             lines.of(&f::OVERHANG_FRONT, [-front, 0.0], Edge::Left(-side), 1);
         }
-        View::Left | View::Turned { .. } => {}
+        View::Left | View::Cabinet | View::Turned { .. } => {}
     }
 }
 
@@ -264,7 +286,7 @@ fn pedestals(lines: &mut Lines, view: View) {
             lines.of(&f::TOP_WIDTH, [0.0, wide], Edge::Below(0.0), 1);
             lines.of(&f::TOP_DEPTH, [0.0, deep], Edge::Left(0.0), 1);
         }
-        View::Left | View::Turned { .. } => {}
+        View::Left | View::Cabinet | View::Turned { .. } => {}
     }
 }
 
@@ -292,7 +314,7 @@ fn table(lines: &mut Lines, view: View) {
             lines.of(&f::TOP_WIDTH, [0.0, wide], Edge::Below(0.0), 1);
             lines.of(&f::TOP_DEPTH, [0.0, deep], Edge::Left(0.0), 1);
         }
-        View::Left | View::Turned { .. } => {}
+        View::Left | View::Cabinet | View::Turned { .. } => {}
     }
 }
 
@@ -322,7 +344,7 @@ fn chest(lines: &mut Lines, view: View) {
             lines.of(&f::DEPTH, [0.0, deep], Edge::Left(-side), 1);
             lines.of(&f::OVERHANG_SIDE, [wide, wide + side], Edge::Above(deep), 1);
         }
-        View::Left | View::Turned { .. } => {}
+        View::Left | View::Cabinet | View::Turned { .. } => {}
     }
 }
 
@@ -339,7 +361,7 @@ fn headboard(lines: &mut Lines, view: View) {
         }
         View::Side => lines.of(&f::LEG_WIDTH, [0.0, at.post], Edge::Below(0.0), 1),
         View::Top => lines.of(&f::WIDTH, [0.0, wide], Edge::Below(0.0), 1),
-        View::Left | View::Turned { .. } => {}
+        View::Left | View::Cabinet | View::Turned { .. } => {}
     }
 }
 
@@ -354,7 +376,7 @@ fn frame(lines: &mut Lines, view: View) {
         }
         View::Side => lines.of(&f::MEMBER_THICKNESS, [0.0, thick], Edge::Below(0.0), 1),
         View::Top => lines.of(&f::WIDTH, [0.0, wide], Edge::Below(0.0), 1),
-        View::Left | View::Turned { .. } => {}
+        View::Left | View::Cabinet | View::Turned { .. } => {}
     }
 }
 
@@ -370,7 +392,7 @@ mod tests {
     fn lines_are_as_long_as_what_is_measured_along_them() {
         for kind in Kind::ALL {
             let furniture = Furniture::usual(kind);
-            for line in FLAT.into_iter().flat_map(|view| of(&furniture, view)) {
+            for line in FLAT.into_iter().flat_map(|view| of(&furniture, view, None)) {
                 let FieldId::Of(key) = line.field else { continue };
                 let field = f::by_key(key).unwrap();
                 let length = libm::hypot(line.to[0] - line.from[0], line.to[1] - line.from[1]);
@@ -384,10 +406,47 @@ mod tests {
         }
     }
 
+    /// In a cabinet projection the depth is half as long, and no other line is shortened.
+    #[test]
+    fn a_cabinet_projection_shows_the_three_sizes_of_a_piece() {
+        for kind in Kind::ALL {
+            let furniture = Furniture::usual(kind);
+            let lines = of(&furniture, View::Cabinet, None);
+            for field in furniture.fields() {
+                let line = lines.iter().find(|line| line.field == field.id());
+                let is_depth = [f::DEPTH.id(), f::TOP_DEPTH.id()].contains(&field.id());
+                let Some(line) = line else {
+                    let is_hidden = !field.is_of_whole() || [&f::UPPER_DEPTH, &f::PEDESTAL_WIDTH].contains(&field);
+                    assert!(is_hidden, "{} {}", kind.key(), field.key);
+                    continue;
+                };
+                let length = libm::hypot(line.to[0] - line.from[0], line.to[1] - line.from[1]);
+                let drawn = furniture.length(field).as_metres() * if is_depth { 0.5 } else { 1.0 };
+                assert!((length - drawn).abs() < 1e-9, "{} {}", kind.key(), field.key);
+            }
+        }
+    }
+
+    #[test]
+    fn a_cabinet_projection_shows_the_rows_that_are_asked_for() {
+        let sideboard = Furniture::usual(Kind::Sideboard);
+        let bays = |rows_of| -> Vec<usize> {
+            let lines = of(&sideboard, View::Cabinet, rows_of).into_iter();
+            let rows = lines.filter_map(|line| match line.field {
+                FieldId::RowHeight(place, _) => Some(place.bay),
+                _ => None,
+            });
+            rows.collect()
+        };
+        let second = BayPlace { upper: false, bay: 2 };
+        assert!(bays(None).iter().all(|bay| *bay == 1) && !bays(None).is_empty());
+        assert!(bays(Some(second)).iter().all(|bay| *bay == 2));
+    }
+
     #[test]
     fn boards_seams_and_the_back_of_a_case_have_lines() {
         let dresser = Furniture::usual(Kind::Dresser);
-        let has = |view, field: &LengthField| of(&dresser, view).iter().any(|line| line.field == field.id());
+        let has = |view, field: &LengthField| of(&dresser, view, None).iter().any(|line| line.field == field.id());
         for field in [f::BOARD, f::FRAME, f::GAP] {
             assert!(has(View::Front, &field), "{}", field.key);
         }

@@ -6,7 +6,7 @@ use std::path::Path;
 ///
 /// Yew needs no inline style or script; `wasm-unsafe-eval` lets wasm be compiled and nothing else. Photos and files
 /// that the maker picks or saves are `blob:` and `data:`.
-pub(super) const POLICY: &str = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; \
+pub(super) const POLICY: &str = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; font-src 'self'; \
                           img-src 'self' blob: data:; connect-src 'self'; manifest-src 'self'; worker-src 'self'; \
                           base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 

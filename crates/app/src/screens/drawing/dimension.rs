@@ -1,5 +1,5 @@
-//! The dimension lines of the drawing: thin lines with ticks at the ends, and a figure that links to its
-//! field.
+//! The dimension lines of the drawing: thin lines with oblique strokes at their ends, which break for the figure. Each
+//! figure is the field of its measurement.
 
 use geometry::{Dimension, FieldId, Point2};
 use units::Length;
@@ -9,29 +9,37 @@ use yew::prelude::*;
 use super::super::tape::stands_in;
 use super::super::tape_focus::READING;
 use super::super::{Send, Shown};
-use super::margins::{DIMENSION_STEP, FIGURE};
+use super::margins::{extent, offset};
 use super::picture::Picture;
 use crate::browser::focus_soon;
 use crate::state::{Action, DraftId};
 use crate::words;
 
-/// Half the length of a rotated figure plus a margin, at its largest size, on a phone.
-const HALF_TURNED: f64 = 72.0;
+/// The least side of a touch target, in drawing units.
+const TARGET: f64 = 48.0;
 
 /// A dimension line placed on the sheet.
 pub struct Line {
     /// The measurement.
     pub field: FieldId,
-    /// The line with its extension lines.
+    /// The dimension line itself, which breaks for its figure.
     pub thin: String,
-    /// The ticks at the ends.
+    /// The lines from the piece to the dimension line.
+    pub extensions: String,
+    /// The strokes at the ends.
     pub ends: String,
     /// The text of the figure.
     pub text: String,
     /// True if the length was not measured.
     pub is_guessed: bool,
-    /// The placement of the figure.
-    pub figure: Figure,
+    /// The position of the baseline of the figure.
+    pub at: Point2,
+    /// The SVG text anchor of the figure.
+    pub anchor: &'static str,
+    /// The upper left corner of the touch target, and its size.
+    hit: [Point2; 2],
+    /// Where the measured length is on the piece.
+    pub ends_on_piece: [Point2; 2],
 }
 
 /// Returns all dimension lines, with figures moved apart so that they do not overlap. `written` formats a
@@ -55,40 +63,108 @@ pub fn lines(
     picture.dimensions.iter().map(line).collect()
 }
 
-/// Places one dimension line. `taken` holds the positions of earlier figures.
-fn placed(
-    picture: &Picture,
-    line: &Dimension,
-    text: String,
-    is_guessed: bool,
-    taken: &mut Vec<Point2>,
-) -> Line {
-    let off = DIMENSION_STEP * f64::from(line.row) + beyond(picture, line);
+/// Places one dimension line. `taken` holds the boxes of earlier figures.
+fn placed(picture: &Picture, line: &Dimension, text: String, is_guessed: bool, taken: &mut Vec<[Point2; 2]>) -> Line {
+    let room = &picture.room;
+    let off = offset(line, room) + beyond(picture, line);
     let moved = |point: Point2, by: f64| {
         let [x, y] = picture.scale.at(point);
         [x + line.away[0] * by, y - line.away[1] * by]
     };
     let (a, b) = (moved(line.from, off), moved(line.to, off));
-    let (a0, b0) = (moved(line.from, 8.0), moved(line.to, 8.0));
-    let (a1, b1) = (moved(line.from, off + 8.0), moved(line.to, off + 8.0));
-    // The extension lines of outer dimensions pass this one. On the left side, its figure would cross them.
-    let further = picture.dimensions.iter();
-    let further = further.filter(|other| other.away == line.away && other.row > line.row);
-    let passing: Vec<f64> = further
-        .flat_map(|other| [other.from, other.to])
-        .map(|point| picture.scale.at(point)[1])
-        .collect();
+    let (a0, b0) = (moved(line.from, 6.0), moved(line.to, 6.0));
+    let (a1, b1) = (moved(line.from, off + 6.0), moved(line.to, off + 6.0));
+    let size = extent(&text, room);
+    let spot = spot(line, (a, b), size, taken);
+    let [x, y] = spot.middle;
+    let half = [size[0] / 2.0, size[1] / 2.0];
+    taken.push([[x - half[0], y - half[1]], [x + half[0], y + half[1]]]);
+    let target = [size[0].max(TARGET), size[1].max(TARGET)];
+    let anchored = match spot.anchor {
+        "start" => x - half[0],
+        "end" => x + half[0],
+        _ => x,
+    };
     Line {
         field: line.field,
-        thin: [stroke(a0, a1), stroke(b0, b1), stroke(a, b)].concat(),
+        thin: broken((a, b), spot.middle, spot.breaks.then_some(size)),
+        extensions: [stroke(a0, a1), stroke(b0, b1)].concat(),
         ends: [tick(a), tick(b)].concat(),
         text,
         is_guessed,
-        figure: figure(line, (a, b), &passing, taken),
+        at: [anchored, y + room.figure * 0.35],
+        anchor: spot.anchor,
+        hit: [[x - target[0] / 2.0, y - target[1] / 2.0], target],
+        ends_on_piece: [line.from, line.to].map(|point| picture.scale.at(point)),
     }
 }
 
-/// Shows the dimension lines on the page. Each links to its measurement.
+/// Where a figure goes.
+struct Spot {
+    middle: Point2,
+    anchor: &'static str,
+    /// True if the figure breaks its line.
+    breaks: bool,
+}
+
+/// Finds the place for a figure: in the middle of its line, or beside a line that is too short for it.
+fn spot(line: &Dimension, (a, b): (Point2, Point2), size: Point2, taken: &[[Point2; 2]]) -> Spot {
+    let [x, y] = [(a[0] + b[0]) / 2.0, (a[1] + b[1]) / 2.0];
+    let [width, height] = size;
+    let [across, up] = line.away;
+    let (length_x, length_y) = ((b[0] - a[0]).abs(), (b[1] - a[1]).abs());
+    if across != 0.0 && up != 0.0 {
+        // Along a receding edge: beside the line, on the side away from the piece.
+        let anchor = if across < 0.0 { "end" } else { "start" };
+        let beside = width / 2.0 + height * 0.4;
+        let middle = [x + across.signum() * beside, y - up.signum() * height * 0.35];
+        return Spot { middle: free(middle, [0.0, -up.signum()], size, taken), anchor, breaks: false };
+    }
+    let is_upright = up == 0.0;
+    let fits = if is_upright { length_y > height * 2.2 } else { length_x > width + height };
+    if fits {
+        let middle = free([x, y], [0.0, if is_upright { 1.0 } else { -up }], size, taken);
+        return Spot { middle, anchor: "middle", breaks: middle == [x, y] };
+    }
+    match is_upright {
+        true => {
+            let anchor = if across < 0.0 { "end" } else { "start" };
+            let middle = [x + across * (width / 2.0 + height * 0.5), y];
+            Spot { middle: free(middle, [0.0, -1.0], size, taken), anchor, breaks: false }
+        }
+        false => {
+            let middle = [x, y - up * height * 0.9];
+            Spot { middle: free(middle, [0.0, -up], size, taken), anchor: "middle", breaks: false }
+        }
+    }
+}
+
+/// Moves a figure along a direction until it does not overlap earlier ones.
+fn free(mut middle: Point2, along: Point2, size: Point2, taken: &[[Point2; 2]]) -> Point2 {
+    let overlaps = |[x, y]: Point2| {
+        taken.iter().any(|[low, high]| {
+            x - size[0] / 2.0 < high[0] && x + size[0] / 2.0 > low[0] && y - size[1] / 2.0 < high[1] && y + size[1] / 2.0 > low[1]
+        })
+    };
+    let mut steps = 0;
+    while overlaps(middle) && steps < 400 {
+        middle = [middle[0] + along[0] * 2.0, middle[1] + along[1] * 2.0];
+        steps += 1;
+    }
+    middle
+}
+
+/// Returns the dimension line, with a gap for its figure.
+fn broken((a, b): (Point2, Point2), middle: Point2, size: Option<Point2>) -> String {
+    let Some(size) = size else { return stroke(a, b) };
+    let length = libm::hypot(b[0] - a[0], b[1] - a[1]);
+    let along = [(b[0] - a[0]) / length, (b[1] - a[1]) / length];
+    let gap = (along[0] * size[0]).abs().max((along[1] * size[1]).abs()) / 2.0 + 5.0;
+    let end = |by: f64| [middle[0] + along[0] * by, middle[1] + along[1] * by];
+    [stroke(a, end(-gap)), stroke(end(gap), b)].concat()
+}
+
+/// Shows the dimension lines on the page. Each starts its measurement.
 pub fn dimension_lines(shown: &Shown, picture: &Picture) -> Html {
     let app = &shown.app;
     // A refused text is only shown in its field, because the drawing does not use it.
@@ -96,31 +172,86 @@ pub fn dimension_lines(shown: &Shown, picture: &Picture) -> Html {
         let draft = app.draft(&DraftId::Field(field)).map(|draft| draft.text.clone());
         draft.filter(|text| !text.is_empty() && app.fault(&DraftId::Field(field)).is_none())
     };
-    let all = lines(&shown.piece, picture, &|length| shown.app.length(length), &draft);
-    all.into_iter().map(|line| dimension_line(shown, line)).collect()
-}
-
-fn dimension_line(shown: &Shown, line: Line) -> Html {
-    let Figure {
-        at: [x, y],
-        turn,
-        anchor,
-        hit,
-    } = line.figure;
-    let is_taken = shown.app.field == Some(line.field);
-    let onclick = take(&shown.send, line.field);
+    let written = |length| words::without_unit(&app.length(length)).to_owned();
+    let all = lines(&shown.piece, picture, &written, &draft);
+    let (active, others): (Vec<Line>, Vec<Line>) = all.into_iter().partition(|line| app.field == Some(line.field));
     html! {
-        <g class={classes!("dimension", line.is_guessed.then_some("guessed"), is_taken.then_some("taken"))} {onclick}>
-            <path class="thin" d={line.thin} />
-            <path class="end" d={line.ends} />
-            <rect class="hit" x={format!("{:.0}", hit[0])} y={format!("{:.0}", hit[1])} width="160" height="70" />
-            <text x={format!("{x:.1}")} y={format!("{y:.1}")} transform={turn} text-anchor={anchor}>{ line.text }</text>
+        <g font-size={picture.room.figure.to_string()}>
+            { for others.into_iter().map(|line| dimension_line(shown, line, false)) }
+            { for active.iter().map(blade) }
+            { for active.into_iter().map(|line| dimension_line(shown, line, true)) }
         </g>
     }
 }
 
+fn dimension_line(shown: &Shown, line: Line, is_taken: bool) -> Html {
+    let [x, y] = line.at;
+    let [[left, top], [width, height]] = line.hit;
+    let onclick = take(&shown.send, line.field);
+    html! {
+        <g class={classes!("dimension", line.is_guessed.then_some("guessed"), is_taken.then_some("taken"))}
+            data-field={words::field_element(line.field)} {onclick}>
+            <path class="extension" d={line.extensions} />
+            <path class="thin" d={line.thin} />
+            <path class="end" d={line.ends} />
+            <rect class="hit" x={round(left)} y={round(top)} width={round(width)} height={round(height)} />
+            <text x={tenth(x)} y={tenth(y)} text-anchor={line.anchor}>{ figure(&line.text) }</text>
+        </g>
+    }
+}
+
+/// Shows a length with its fraction set as one.
+pub fn figure(text: &str) -> Html {
+    match text.rsplit_once(' ') {
+        Some((whole, fraction)) if fraction.contains('/') => html! { <>{ whole }{ "\u{2009}" }<tspan class="fr">{ fraction }</tspan></> },
+        None if text.contains('/') => html! { <tspan class="fr">{ text.to_owned() }</tspan> },
+        _ => html! { text },
+    }
+}
+
+/// Draws the tape on the piece where the active measurement is taken.
+fn blade(line: &Line) -> Html {
+    let [[x0, y0], [x1, y1]] = line.ends_on_piece;
+    let (along, up) = ((x1 - x0).abs(), (y1 - y0).abs());
+    let (x, y) = (x0.min(x1), y0.min(y1));
+    const BROAD: f64 = 16.0;
+    let (rect, marks): ([f64; 4], Vec<String>) = if along < 1.0 {
+        let marks = marks(up).map(|(at, is_long)| format!("M{:.1} {:.1}h-{}", x + 6.0 + BROAD, y + up - at, if is_long { 8 } else { 5 }));
+        ([x + 6.0, y, BROAD, up], marks.collect())
+    } else if up < 1.0 {
+        let marks = marks(along).map(|(at, is_long)| format!("M{:.1} {:.1}v{}", x + at, y - 6.0 - BROAD, if is_long { 8 } else { 5 }));
+        ([x, y - 6.0 - BROAD, along, BROAD], marks.collect())
+    } else {
+        return Html::default();
+    };
+    let [x, y, width, height] = rect.map(|of| tenth(of));
+    html! {
+        <g class="blade">
+            <rect {x} {y} {width} {height} />
+            <path d={marks.concat()} />
+        </g>
+    }
+}
+
+/// Returns the marks along a blade of this length, every fifth of them long.
+fn marks(length: f64) -> impl Iterator<Item = (f64, bool)> {
+    let count = (length / 8.0) as u32;
+    (1..count).map(|n| (f64::from(n) * 8.0, n.is_multiple_of(5)))
+}
+
+fn round(of: f64) -> String {
+    format!("{of:.0}")
+}
+
+fn tenth(of: f64) -> String {
+    format!("{of:.1}")
+}
+
 /// Returns how far the drawing extends beyond the start of a line. Added parts may stick out.
 fn beyond(picture: &Picture, line: &Dimension) -> f64 {
+    if line.away[0] != 0.0 && line.away[1] != 0.0 {
+        return 0.0;
+    }
     let (low, high) = picture.bounds;
     let outermost = [0, 1].map(|axis| {
         if line.away[axis] > 0.0 {
@@ -137,80 +268,9 @@ fn stroke(p: Point2, q: Point2) -> String {
     format!("M{:.1} {:.1}L{:.1} {:.1}", p[0], p[1], q[0], q[1])
 }
 
-/// Returns a 45-degree tick at the end of a line, as used by joiners.
+/// Returns a 45-degree stroke at the end of a line, as used by joiners.
 fn tick([x, y]: Point2) -> String {
     stroke([x - 6.0, y + 6.0], [x + 6.0, y - 6.0])
-}
-
-/// The placement of a figure.
-pub struct Figure {
-    /// The anchor point.
-    pub at: Point2,
-    /// The rotation, as an SVG transform.
-    pub turn: Option<String>,
-    /// The SVG text anchor.
-    pub anchor: &'static str,
-    /// The upper left corner of the touch target.
-    hit: Point2,
-}
-
-/// Places a figure to read from the bottom of the sheet, or from the right if it is left of the piece (ISO
-/// 129).
-fn figure(line: &Dimension, (a, b): (Point2, Point2), passing: &[f64], taken: &mut Vec<Point2>) -> Figure {
-    let [x, y] = [(a[0] + b[0]) / 2.0, (a[1] + b[1]) / 2.0];
-    let plain = |at: Point2, anchor, hit| Figure {
-        at,
-        turn: None,
-        anchor,
-        hit,
-    };
-    match line.away {
-        [away, _] if away < 0.0 => {
-            let x = x - 10.0;
-            let y = beside(y, (a[1].min(b[1]), a[1].max(b[1])), passing);
-            Figure {
-                turn: Some(format!("rotate(-90 {x:.1} {y:.1})")),
-                ..plain([x, y], "middle", [x - 40.0, y - 40.0])
-            }
-        }
-        [away, _] if away > 0.0 => {
-            let y = free([x, y], 1.0, taken);
-            plain([x + 12.0, y + 8.0], "start", [x, y - 32.0])
-        }
-        [_, away] if away > 0.0 => {
-            let y = free([x, y], -1.0, taken);
-            plain([x, y - 10.0], "middle", [x - 80.0, y - 55.0])
-        }
-        _ => {
-            let y = free([x, y], 1.0, taken);
-            plain([x, y + 30.0], "middle", [x - 80.0, y - 15.0])
-        }
-    }
-}
-
-/// Returns the position of a rotated figure along its line: the middle, or the nearest position without a
-/// passing line. If there is none, it returns the middle.
-fn beside(middle: f64, (from, to): (f64, f64), passing: &[f64]) -> f64 {
-    let is_free = |y: &f64| {
-        let fits = from + HALF_TURNED <= *y && *y <= to - HALF_TURNED;
-        fits && passing.iter().all(|other| (other - y).abs() > HALF_TURNED)
-    };
-    let away = (0..200).flat_map(|by| [middle - f64::from(by), middle + f64::from(by)]);
-    let mut away = away.skip_while(|y| !is_free(y));
-    away.next().unwrap_or(middle)
-}
-
-/// Moves a figure along until it does not overlap earlier ones, and returns its y coordinate.
-fn free([x, mut y]: Point2, on: f64, taken: &mut Vec<Point2>) -> f64 {
-    let [width, height] = FIGURE;
-    while taken
-        .iter()
-        .any(|other| (other[0] - x).abs() < width && (other[1] - y).abs() < height)
-    {
-        y += on;
-    }
-    taken.push([x, y]);
-    y
 }
 
 /// Returns a callback that starts the measurement of a line.
@@ -225,15 +285,44 @@ fn take(send: &Send, field: FieldId) -> Callback<MouseEvent> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use geometry::View;
+    use workshop::{Confidence, PieceId, takeoff};
+
+    use super::super::room::Room;
 
     #[test]
-    fn a_figure_makes_way_for_lines_that_pass() {
-        let line = (0.0, 400.0);
-        assert_eq!(beside(200.0, line, &[]), 200.0);
-        assert_eq!(beside(200.0, line, &[10.0, 300.0]), 200.0);
-        assert_eq!(beside(200.0, line, &[190.0]), 263.0);
-        assert_eq!(beside(200.0, line, &[210.0]), 137.0);
-        assert_eq!(beside(200.0, line, &[180.0, 260.0]), 107.0);
-        assert_eq!(beside(50.0, (0.0, 100.0), &[50.0]), 50.0, "no room");
+    fn no_figure_is_over_another() {
+        for kind in geometry::Kind::ALL {
+            let piece = Piece::new(PieceId("a".into()), kind);
+            let takeoff = takeoff(&piece, &[], Confidence::default()).unwrap();
+            for view in [View::Cabinet, View::Front, View::Side, View::Top] {
+                let picture = Picture::of(&piece.furniture(), &takeoff, view, None, Room::FIXED);
+                let all = lines(&piece, &picture, &|length| words::without_unit(&units::show_length(length, units::System::UsCustomary)).to_owned(), &|_| None);
+                let boxes: Vec<[Point2; 2]> = all
+                    .iter()
+                    .map(|line| {
+                        let [width, height] = extent(&line.text, &Room::FIXED);
+                        let left = match line.anchor {
+                            "start" => line.at[0],
+                            "end" => line.at[0] - width,
+                            _ => line.at[0] - width / 2.0,
+                        };
+                        [[left, line.at[1] - height], [left + width, line.at[1]]]
+                    })
+                    .collect();
+                for (n, a) in boxes.iter().enumerate() {
+                    for b in &boxes[n + 1..] {
+                        let apart = (0..2).any(|axis| a[1][axis] <= b[0][axis] + 0.2 || b[1][axis] <= a[0][axis] + 0.2);
+                        assert!(apart, "{} {view:?}: {a:?} {b:?}", kind.key());
+                    }
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_line_breaks_for_its_figure() {
+        let line = broken(([0.0, 0.0], [100.0, 0.0]), [50.0, 0.0], Some([20.0, 10.0]));
+        assert_eq!(line, "M0.0 0.0L35.0 0.0M65.0 0.0L100.0 0.0");
     }
 }

@@ -1,38 +1,44 @@
-//! The margins for dimension lines around a piece, and the order of the lines.
+//! How far the dimension lines are from the piece, the margins that they need, and their order.
 
 use geometry::{Dimension, Point2};
 
+use super::room::Room;
 use super::scale::Scale;
 
-/// The distance between the piece and the first dimension line, and between lines.
-pub const DIMENSION_STEP: f64 = 44.0;
-
-/// The approximate width and height of a figure.
-pub const FIGURE: Point2 = [90.0, 26.0];
+/// Returns the distance between the piece and the dimension lines of this row. Figures beside the piece are wider than
+/// those below it are high.
+pub fn offset(line: &Dimension, room: &Room) -> f64 {
+    let further = f64::from(line.row.saturating_sub(1));
+    let step = if line.away[0] == 0.0 { 1.5 } else { 3.2 };
+    room.figure * (1.7 + further * step)
+}
 
 /// Returns the margins for the dimensions: left, right, top, bottom.
-pub fn margins(dimensions: &[Dimension]) -> [f64; 4] {
-    // Figures next to the lines are rotated on the left and horizontal on the right.
+pub fn margins(dimensions: &[Dimension], room: &Room) -> [f64; 4] {
     let sides = [
-        ([-1.0, 0.0], 50.0),
-        ([1.0, 0.0], 160.0),
-        ([0.0, 1.0], 40.0),
-        ([0.0, -1.0], 45.0),
+        ([-1.0, 0.0], 1.9),
+        ([1.0, 0.0], 3.4),
+        ([0.0, 1.0], 0.9),
+        ([0.0, -1.0], 0.9),
     ];
-    sides.map(|(away, figures)| {
-        let of_side = || dimensions.iter().filter(|line| line.away == away);
-        let Some(last) = of_side().map(|line| line.row).max() else {
-            return 36.0;
-        };
-        // Close figures in the last row are placed one below the other.
-        let beside = of_side().filter(|line| line.row == last).count() - 1;
-        let below = if away[0] == 0.0 {
-            beside.min(1) as f64 * FIGURE[1]
-        } else {
-            0.0
-        };
-        f64::from(last) * DIMENSION_STEP + figures + below
-    })
+    let straight = sides.map(|(away, figure)| {
+        let of_side = dimensions.iter().filter(|line| line.away == away);
+        let furthest = of_side.map(|line| offset(line, room)).reduce(f64::max);
+        furthest.map_or(room.figure * 0.4, |furthest| furthest + figure * room.figure)
+    });
+    // A line along a receding edge has its figure beside it.
+    let mut receding = dimensions.iter().filter(|line| line.away[0] != 0.0 && line.away[1] != 0.0);
+    match receding.next() {
+        Some(line) if line.away[1] > 0.0 => {
+            let [left, right, top, bottom] = straight;
+            [left, right, top.max(room.figure * 1.2), bottom]
+        }
+        Some(_) => {
+            let [left, right, top, bottom] = straight;
+            [left, right.max(room.figure * 4.0), top, bottom]
+        }
+        None => straight,
+    }
 }
 
 /// Sorts the lines from the top of the sheet down.
@@ -44,4 +50,15 @@ pub fn from_the_top(dimensions: Vec<Dimension>, scale: &Scale) -> Vec<Dimension>
         ordered.insert(below.unwrap_or(ordered.len()), line);
     }
     ordered
+}
+
+/// Returns the size that a text takes at the size of the figures. The letters of the page's font are half as wide as high
+/// on average.
+pub fn extent(text: &str, room: &Room) -> Point2 {
+    // A fraction is set smaller.
+    let signs = text.chars().map(|sign| match sign {
+        '/' | ' ' => 0.3,
+        _ => 0.55,
+    });
+    [signs.sum::<f64>() * room.figure, room.figure]
 }

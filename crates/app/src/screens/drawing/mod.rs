@@ -6,6 +6,7 @@ mod dimension;
 mod hand;
 mod margins;
 mod picture;
+mod room;
 mod scale;
 mod sheet;
 mod silhouette;
@@ -13,17 +14,19 @@ mod svg;
 
 use std::rc::Rc;
 
+use geometry::BayPlace;
 use workshop::{Piece, SurfaceLine, Takeoff, as_far_as_it_fits, takeoff, touched_faces};
 use yew::prelude::*;
 
 pub use card::CardDrawings;
+pub use room::{Room, use_room};
 pub use silhouette::Silhouette;
 pub use svg::svg;
 
 use super::surfaces::{switch_or_word, zone_list};
-use super::{Send, Shown};
-use crate::parts::{Icon, choice, sign};
-use crate::state::{Action, Look};
+use super::Shown;
+use crate::parts::{Icon, icon};
+use crate::state::{Action, Look, Screen};
 use crate::words;
 
 use hand::Hand;
@@ -44,7 +47,13 @@ pub struct Drawn {
 
 /// Draws the open piece. While a measurement does not fit, the last drawing stays.
 #[hook]
-pub fn use_drawn(piece: Option<&Rc<Piece>>, result: Option<&super::Result>, look: Look) -> Drawn {
+pub fn use_drawn(
+    piece: Option<&Rc<Piece>>,
+    result: Option<&super::Result>,
+    look: Look,
+    rows_of: Option<BayPlace>,
+    room: Room,
+) -> Drawn {
     let hand = (*use_memo((), |()| Hand::default())).clone();
     let last = use_mut_ref(|| None::<(Rc<Piece>, super::Result)>);
     if let (Some(piece), Some(result)) = (piece, result.filter(|result| result.is_ok())) {
@@ -67,9 +76,9 @@ pub fn use_drawn(piece: Option<&Rc<Piece>>, result: Option<&super::Result>, look
     let furniture = drawn.as_ref().map(|(piece, _)| piece.furniture());
     let result = drawn.map(|(_, result)| result);
     let made_of = result.clone();
-    let picture = use_memo((furniture, look), move |(furniture, look)| {
+    let picture = use_memo((furniture, look, rows_of, room), move |(furniture, look, rows_of, room)| {
         let takeoff = made_of.as_deref()?.as_ref().ok()?;
-        Some(Picture::of(furniture.as_ref()?, takeoff, look.view()))
+        Some(Picture::of(furniture.as_ref()?, takeoff, look.view(), *rows_of, *room))
     });
     Drawn {
         picture,
@@ -78,48 +87,63 @@ pub fn use_drawn(piece: Option<&Rc<Piece>>, result: Option<&super::Result>, look
     }
 }
 
+/// Shows the drawing beside the content of a screen that changes what is drawn.
+pub fn beside(shown: &Shown, drawn: &Drawn, content: Html) -> Html {
+    html! {
+        <div class="beside">
+            <div class="drawn">{ board(shown, drawn) }</div>
+            <div class="questions">{ content }</div>
+        </div>
+    }
+}
+
 /// Shows the drawing, the view buttons, overlaps, and the selected surface.
 pub fn board(shown: &Shown, drawn: &Drawn) -> Html {
-    let sheet = match (drawn.picture.as_ref(), drawn.result.as_deref()) {
-        (Some(picture), Some(Ok(takeoff))) => sheet::sheet(shown, picture, takeoff, &drawn.hand),
-        _ => html! { <p class="nothing">{ "Mend the measurements; then the piece is drawn here." }</p> },
-    };
     let takeoff = shown.takeoff();
     html! {
         <section id="drawing" class={classes!("sheet", takeoff.is_none().then_some("stale"), shown.app.brush.is_some().then_some("brushed"))} aria-label="Drawing" tabindex="-1">
-            { sheet }
-            { views(shown.app.look, &shown.send) }
+            { views(shown) }
+            { sheet(shown, drawn) }
             { takeoff.map(|takeoff| overlaps(shown, takeoff)) }
             { takeoff.map(|takeoff| notices(shown, takeoff)) }
-            { picked(shown) }
+            if shown.app.screen != Screen::Measure { { picked(shown) } }
         </section>
     }
 }
 
-fn views(look: Look, send: &Send) -> Html {
-    let corner = match look {
-        Look::Corner(step) => Look::Corner(step),
-        _ => Look::Corner(2),
-    };
-    let options = [
-        (Look::Front, "front", "Front"),
-        (Look::Back, "back", "Back"),
-        (Look::Left, "left", "Left"),
-        (Look::Side, "side", "Right"),
-        (Look::Above, "above", "Above"),
-        (corner, "corner", "Corner"),
-    ];
-    let turn = |steps: i8, id, word, of| {
-        let onclick = send.reform(move |_: MouseEvent| Action::Look(look.turned(steps)));
-        sign(id, of, word, Some(onclick))
+/// Shows the drawing alone.
+pub fn sheet(shown: &Shown, drawn: &Drawn) -> Html {
+    match (drawn.picture.as_ref(), drawn.result.as_deref()) {
+        (Some(picture), Some(Ok(takeoff))) => sheet::sheet(shown, picture, takeoff, &drawn.hand),
+        _ => html! { <p class="nothing">{ "Correct the sizes to see the drawing." }</p> },
+    }
+}
+
+/// The views that the buttons step through, with their words.
+const VIEWS: [(Look, &str); 6] = [
+    (Look::Cabinet, "From the right"),
+    (Look::Front, "Front"),
+    (Look::Side, "Right side"),
+    (Look::Back, "Back"),
+    (Look::Left, "Left side"),
+    (Look::Above, "From above"),
+];
+
+/// Shows the current view, and buttons for the one before and the next.
+fn views(shown: &Shown) -> Html {
+    let look = shown.app.look;
+    let place = VIEWS.iter().position(|(view, _)| *view == look);
+    let word = place.and_then(|place| VIEWS.get(place)).map_or("Turned", |(_, word)| word);
+    let step = |by: usize| {
+        let next = place.map_or(0, |place| (place + by) % VIEWS.len());
+        let next = VIEWS.get(next).map_or(Look::Cabinet, |(view, _)| *view);
+        shown.send.reform(move |_: MouseEvent| Action::Look(next))
     };
     html! {
-        <div class="views">
-            { choice("Seen from", "look", &options, look, send.reform(Action::Look)) }
-            <div class="turns">
-                { turn(-1, "turn-left", "Turn to the left", Icon::TurnLeft) }
-                { turn(1, "turn-right", "Turn to the right", Icon::TurnRight) }
-            </div>
+        <div class="turn" role="group" aria-label="View">
+            <button type="button" id="view-before" aria-label="View before" onclick={step(VIEWS.len() - 1)}>{ icon(Icon::Back) }</button>
+            <span id="view" aria-live="polite">{ word }</span>
+            <button type="button" id="view-next" aria-label="Next view" onclick={step(1)}>{ icon(Icon::On) }</button>
         </div>
     }
 }
@@ -136,7 +160,7 @@ fn overlaps(shown: &Shown, takeoff: &Takeoff) -> Html {
         .take(OVERLAPS)
         .map(|overlap| words::overlap(overlap, system));
     let more = all.len().saturating_sub(OVERLAPS);
-    let more = (more > 0).then(|| format!("Further places where parts run into each other: {more}."));
+    let more = (more > 0).then(|| format!("{more} more places where parts overlap."));
     html! {
         <ul id="overlaps" class="overlaps" role="status">
             { for sentences.chain(more).map(|sentence| html! { <li>{ sentence }</li> }) }

@@ -1,17 +1,18 @@
 //! The picture of a piece: the paths of all visible parts in sheet units.
 
-use geometry::{Dimension, Drawing, FieldId, Furniture, Point2, Surface, SurfaceId, View};
+use geometry::{BayPlace, Dimension, Drawing, FieldId, Furniture, Point2, Surface, SurfaceId, View};
 use units::Length;
 use workshop::Takeoff;
 use yew::AttrValue;
 
 use super::margins::{from_the_top, margins};
+use super::room::Room;
 use super::scale::Scale;
 
-/// The width and height of the sheet, in sheet units.
-pub const SHEET: [f64; 2] = [1000.0, 570.0];
 /// The shade of a face seen edge on. Faces turned away from the viewer get less light.
 const DARKEST: f64 = 0.38;
+/// The same in a cabinet projection, where the lines alone tell the top from the front.
+const DARKEST_IN_CABINET: f64 = 0.16;
 /// From the front, surfaces behind this share of the depth are inside the piece, as in an open row and unlike
 /// a drawer front.
 const DEEP: f64 = 0.5;
@@ -39,6 +40,8 @@ pub struct Picture {
     pub bounds: (Point2, Point2),
     /// The scale from meters to sheet units.
     pub scale: Scale,
+    /// The sheet.
+    pub room: Room,
 }
 
 /// The visible part of a surface.
@@ -56,19 +59,29 @@ pub struct Face {
 }
 
 impl Picture {
-    /// Draws a piece from one side.
-    pub fn of(furniture: &Furniture, takeoff: &Takeoff, view: View) -> Self {
-        Picture::no_larger(furniture, takeoff, view, f64::INFINITY)
+    /// Draws a piece from one side. Where there is room for the row heights of one bay only, those of `rows_of` are shown.
+    pub fn of(furniture: &Furniture, takeoff: &Takeoff, view: View, rows_of: Option<BayPlace>, room: Room) -> Self {
+        Picture::no_larger(furniture, takeoff, view, rows_of, (room, f64::INFINITY))
     }
 
     /// Draws a piece from one side with at most `most` sheet units per meter, so that it can be placed next
     /// to another picture.
-    pub fn no_larger(furniture: &Furniture, takeoff: &Takeoff, view: View, most: f64) -> Self {
+    pub fn no_larger(
+        furniture: &Furniture,
+        takeoff: &Takeoff,
+        view: View,
+        rows_of: Option<BayPlace>,
+        (room, most): (Room, f64),
+    ) -> Self {
         let surfaces: Vec<Surface> = takeoff.surfaces.iter().map(|line| line.surface.clone()).collect();
         let drawing = Drawing::of(&surfaces, view);
         let checked = furniture.checked().ok();
-        let dimensions = checked.map(|piece| piece.dimensions(view)).unwrap_or_default();
-        let scale = Scale::fitting(&drawing, SHEET, margins(&dimensions), most);
+        let dimensions = checked.map(|piece| match rows_of {
+            Some(place) => piece.dimensions_with_rows_of(view, place),
+            None => piece.dimensions(view),
+        });
+        let dimensions = dimensions.unwrap_or_default();
+        let scale = Scale::fitting(&drawing, room.size, margins(&dimensions, &room), most);
         let mut edges = String::new();
         let place = |id: SurfaceId| {
             surfaces
@@ -83,6 +96,10 @@ impl Picture {
             let behind = (front - nearness.get(place)?) / (front - back);
             (view == View::Front && behind > DEEP).then_some(INSIDE)
         };
+        let darkest = match view {
+            View::Cabinet => DARKEST_IN_CABINET,
+            _ => DARKEST,
+        };
         let face = |face: &geometry::VisibleFace| {
             let lines = scale.lines(&face.lines);
             edges.push_str(&lines);
@@ -91,7 +108,7 @@ impl Picture {
                 name: face.surface.to_string(),
                 region: scale.path(&face.region).into(),
                 lines: lines.into(),
-                shades: shades(face, &scale, inside(place(face.surface))),
+                shades: shades(face, &scale, (darkest, inside(place(face.surface)))),
             }
         };
         Picture {
@@ -103,14 +120,19 @@ impl Picture {
             bounds: drawing.bounds(),
             dimensions: from_the_top(dimensions, &scale),
             scale,
+            room,
         }
     }
 }
 
 /// Returns the shaded regions of a face. Surfaces deep inside get no light from the front.
-fn shades(face: &geometry::VisibleFace, scale: &Scale, inside: Option<f64>) -> Vec<(AttrValue, String)> {
+fn shades(
+    face: &geometry::VisibleFace,
+    scale: &Scale,
+    (darkest, inside): (f64, Option<f64>),
+) -> Vec<(AttrValue, String)> {
     let shades = face.shades.iter();
-    let dark = shades.map(|shade| (shade, inside.unwrap_or((1.0 - shade.squareness) * DARKEST)));
+    let dark = shades.map(|shade| (shade, inside.unwrap_or((1.0 - shade.squareness) * darkest)));
     dark.filter(|(_, dark)| *dark >= LIGHTEST)
         .map(|(shade, dark)| (scale.path(&shade.region).into(), format!("{dark:.3}")))
         .collect()

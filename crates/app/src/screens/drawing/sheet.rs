@@ -8,9 +8,9 @@ use yew::prelude::*;
 use super::super::{Shown, say_if};
 use super::dimension::dimension_lines;
 use super::hand::Hand;
-use super::picture::{Face, Picture, SHEET};
+use super::picture::{Face, Picture};
 use super::scale::FINE;
-use crate::state::{Action, Tab, part_of};
+use crate::state::{Action, RowPlace, Screen, part_of};
 
 /// The appearance of a face.
 pub enum Look {
@@ -38,8 +38,8 @@ pub fn sheet(shown: &Shown, picture: &Picture, takeoff: &Takeoff, hand: &Hand) -
         let fill = match look(&shown.piece, own, face, takeoff) {
             Look::Glass => None,
             Look::Coloured(colour) => Some(AttrValue::from(colour.write())),
-            Look::Clear => Some("var(--wood)".into()),
-            Look::Bare => Some("url(#bare)".into()),
+            Look::Clear => Some("var(--clear)".into()),
+            Look::Bare => Some("var(--bare)".into()),
         };
         let class = if fill.is_some() { "face" } else { "face glass" };
         html! {
@@ -55,15 +55,9 @@ pub fn sheet(shown: &Shown, picture: &Picture, takeoff: &Takeoff, hand: &Hand) -
     let is_dark = |face: &&Face| look(&shown.piece, &shown.app.workshop.materials, face, takeoff).is_dark();
     let picked = picture.faces.iter().filter(|face| is_picked(shown, face));
     html! {
-        <svg class="drawing" viewBox={format!("0 0 {} {}", SHEET[0], SHEET[1])} role="group"
+        <svg class="drawing" viewBox={format!("0 0 {:.0} {:.0}", picture.room.size[0], picture.room.size[1])} role="group"
             aria-label={format!("{}, drawn to scale", shown.piece.name)} onpointerdown={hand.down(shown)}
             onpointermove={hand.moved(shown)} onpointerup={hand.up(shown)} onpointercancel={hand.up(shown)}>
-            <defs>
-                <pattern id="bare" width="9" height="9" patternUnits="userSpaceOnUse"
-                    patternTransform="rotate(45) scale(10)">
-                    <rect class="bare-ground" width="9" height="9" /><rect class="bare-line" width="1.2" height="9" />
-                </pattern>
-            </defs>
             <g transform={format!("scale({})", 1.0 / FINE)}>
                 { for picture.faces.iter().map(face) }
                 <path class="edges" d={picture.edges.clone()} />
@@ -73,7 +67,7 @@ pub fn sheet(shown: &Shown, picture: &Picture, takeoff: &Takeoff, hand: &Hand) -
                 <path class="outline" d={picture.outline.clone()} />
                 { for picked.map(|face| html! { <path class="mark" d={face.lines.clone()} /> }) }
             </g>
-            { dimension_lines(shown, picture) }
+            if shown.app.screen == Screen::Measure || shown.app.screen == Screen::Parts { { dimension_lines(shown, picture) } }
         </svg>
     }
 }
@@ -94,23 +88,35 @@ pub fn look(piece: &Piece, own: &[Rc<OwnMaterial>], face: &Face, takeoff: &Takeo
     }
 }
 
-/// Returns true if a face is selected. On the parts tab, selection applies to the whole part.
+/// Returns true if a face is selected. Where parts are changed, selection applies to the whole part, and where the piece is
+/// measured, to the whole row.
 fn is_picked(shown: &Shown, face: &Face) -> bool {
-    if shown.app.tab == Tab::Parts {
-        shown.app.part.as_deref() == Some(part_of(&face.name))
-    } else {
-        shown.app.picked.as_deref() == Some(face.name.as_str())
+    let app = &shown.app;
+    match app.screen {
+        Screen::Parts => app.part.as_deref() == Some(part_of(&face.name)),
+        Screen::Measure => app.row.is_some() && row(shown, face) == app.row,
+        _ => app.picked.as_deref() == Some(face.name.as_str()),
     }
 }
 
-/// Returns a callback that selects a face, or deselects it if it was selected. The end of a drag has no
-/// effect, and neither does a brush.
+/// Returns the row of fronts that a face belongs to.
+fn row(shown: &Shown, face: &Face) -> Option<RowPlace> {
+    let line = shown.takeoff()?.surfaces.get(face.place)?;
+    RowPlace::of(&shown.piece, line.surface.id.part)
+}
+
+/// Returns a callback that selects a face, or deselects it if it was selected. Where the piece is measured, it selects the
+/// row. The end of a drag has no effect, and neither does a brush.
 fn pick(shown: &Shown, face: &Face, hand: &Hand) -> Callback<MouseEvent> {
-    let again = shown.app.picked.as_deref() == Some(face.name.as_str());
-    let surface = (!again).then(|| face.name.clone());
+    let app = &shown.app;
+    let action = if app.screen == Screen::Measure {
+        let row = row(shown, face);
+        Action::Row(row.filter(|_| row != app.row))
+    } else {
+        let again = app.picked.as_deref() == Some(face.name.as_str());
+        Action::Pick((!again).then(|| face.name.clone()))
+    };
     let hand = hand.clone();
-    let has_brush = shown.app.brush.is_some();
-    say_if(&shown.send, move |_| {
-        (!has_brush && !hand.dragged()).then(|| Action::Pick(surface.clone()))
-    })
+    let has_brush = app.brush.is_some();
+    say_if(&shown.send, move |_| (!has_brush && !hand.dragged()).then(|| action.clone()))
 }

@@ -4,21 +4,23 @@ use units::show_length_in;
 use workshop::{Piece, Takeoff, Workshop};
 
 use super::dimension::{Line, lines};
-use super::picture::{Picture, SHEET};
+use super::picture::Picture;
+use super::room::Room;
 use super::scale::FINE;
 use super::sheet::{Look, look};
 use crate::state;
 
 /// The styles of the document. Line widths follow ISO 128: outlines twice as wide as edges, and thin
 /// dimension lines.
-const STYLE: &str = "text{font:23px sans-serif}.thin{stroke-width:.9}.end{stroke-width:1.8}.edges{stroke-width:10}\
+const STYLE: &str = "text{font:26px sans-serif}.thin{stroke-width:.9}.end{stroke-width:1.8}.edges{stroke-width:10}\
                      .outline{stroke-width:24}path{fill:none;stroke:#222;stroke-linejoin:round}.face{stroke:none}\
                      .on-dark{stroke:#fff;stroke-opacity:.5;stroke-width:12}.shade{stroke:none;fill:#000}.guessed{font-style:italic}";
 
 /// Returns a piece seen from one side, with its dimensions, as an SVG document.
 pub fn svg(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, from: state::Look) -> String {
-    let picture = Picture::of(&piece.furniture(), takeoff, from.view());
-    let [width, height] = SHEET;
+    let room = Room::FIXED;
+    let picture = Picture::of(&piece.furniture(), takeoff, from.view(), None, room);
+    let [width, height] = room.size;
     let mut text = format!(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {width} {height}\" width=\"{width}\" \
          height=\"{height}\"><title>{}</title><style>{STYLE}</style><rect width=\"{width}\" height=\"{height}\" \
@@ -60,16 +62,15 @@ pub fn svg(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, from: state::L
 }
 
 fn dimension(line: &Line) -> String {
-    let [x, y] = line.figure.at;
-    let turn = line.figure.turn.as_ref();
-    let turn = turn.map_or(String::new(), |turn| format!(" transform=\"{turn}\""));
+    let [x, y] = line.at;
     let class = if line.is_guessed { " class=\"guessed\"" } else { "" };
     format!(
-        "<path class=\"thin\" d=\"{}\"/><path class=\"end\" d=\"{}\"/><text x=\"{x:.1}\" y=\"{y:.1}\" \
-         text-anchor=\"{}\"{turn}{class}>{}</text>",
+        "<path class=\"thin\" d=\"{}{}\"/><path class=\"end\" d=\"{}\"/><text x=\"{x:.1}\" y=\"{y:.1}\" \
+         text-anchor=\"{}\"{class}>{}</text>",
+        line.extensions,
         line.thin,
         line.ends,
-        line.figure.anchor,
+        line.anchor,
         escaped(&line.text)
     )
 }

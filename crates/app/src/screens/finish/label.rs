@@ -25,11 +25,11 @@ pub fn label(planned: &Planned<'_>, place: usize, plan: &LayerPlan, material: &M
     let fold_name = format!("label-{name}");
     let is_open = app.unfolded.contains(&fold_name);
     let figure = if own.is_some() {
-        "of your label"
+        "yours"
     } else {
-        "usual ones"
+        "typical"
     };
-    let title = ("Figures on its label".into(), figure.into());
+    let title = ("Label: name, coverage".into(), figure.into());
     let toggle = planned.shown.send.reform(Action::Fold);
     fold(&fold_name, title, is_open, toggle, &|| match own {
         Some(own) => entered(planned, own, material),
@@ -47,7 +47,7 @@ fn usual(planned: &Planned<'_>, place: usize, plan: &LayerPlan, material: &Mater
         Some(line(field.field.label(), text, figure))
     });
     let film = coatings::tool(plan.tool).and_then(|tool| tool.film(material.body));
-    let film = film.map(|film| line("Wet thickness by tool", words::wet_film(film, system), film));
+    let film = film.map(|film| line("Wet film by tool", words::wet_film(film, system), film));
     let zone = planned.zone.clone();
     let own = planned
         .shown
@@ -56,7 +56,7 @@ fn usual(planned: &Planned<'_>, place: usize, plan: &LayerPlan, material: &Mater
     html! {
         <>
             <dl class="shares">{ for of_label.chain(film) }</dl>
-            { button(format!("own-label-{place}"), "Enter the label of your can", own) }
+            { button(format!("own-label-{place}"), "Enter your can\u{2019}s label", own) }
         </>
     }
 }
@@ -97,13 +97,13 @@ fn entered(planned: &Planned<'_>, own: &Rc<OwnMaterial>, material: &Material) ->
         <>
             <div class="fields">
                 <div class="field">
-                    <label for={name.clone()}>{ "What you call it" }</label>
+                    <label for={name.clone()}>{ "Name on the can" }</label>
                     <input id={name} type="text" value={own.name.clone()} onchange={rename} />
                 </div>
                 { for fields.map(|field| of_label(planned, own, field)) }
                 { for cans.map(|can| price_field(&planned.shown.app, send, Rc::clone(&own.key), can)) }
             </div>
-            { button(format!("usual-{}", own.key), "Go back to the usual figures", remove) }
+            { button(format!("usual-{}", own.key), "Use typical values", remove) }
         </>
     }
 }

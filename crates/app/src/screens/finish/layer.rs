@@ -9,6 +9,7 @@ use yew::prelude::*;
 
 use super::{Planned, label};
 use crate::parts::{button_for, select, stepper};
+use crate::words;
 
 /// The selectable shares of thinner, in percent.
 const THINNED: [u32; 6] = [0, 5, 10, 15, 20, 30];
@@ -42,7 +43,7 @@ pub fn choices(own: &[Rc<OwnMaterial>], stage: Stage) -> Vec<(&str, &str)> {
         .collect()
 }
 
-/// Shows a layer.
+/// Shows a layer as bands of the core, one for each coat, with its material, amount and tool.
 pub fn layer(planned: &Planned<'_>, place: usize, plan: &LayerPlan, name: &str) -> Html {
     let own = &planned.shown.app.workshop.materials;
     let Some(material) = material_of(own, &plan.material) else {
@@ -51,17 +52,45 @@ pub fn layer(planned: &Planned<'_>, place: usize, plan: &LayerPlan, name: &str) 
     let choose = planned.change(move |key: String| Some(SchemeEdit::Material(place, key.into())));
     let coats = planned.change(move |coats| Some(SchemeEdit::Coats(place, coats)));
     let remove = planned.change(move |_: MouseEvent| Some(SchemeEdit::Remove(place)));
-    let stage = material.stage.label();
+    let fill = match material.stage {
+        Stage::Clean => None,
+        _ if material.coloured => Some(planned.scheme.colour.write()),
+        stage => Some(super::super::strip::fill_of(stage).to_owned()),
+    };
+    let band = |n: u32| html! { <svg viewBox="0 0 10 10" preserveAspectRatio="none" key={n}><rect width="10" height="10" fill={fill.clone().unwrap_or("none".into())} /></svg> };
     html! {
-        <fieldset class="stage" key={name.to_owned()}>
-            <legend>{ stage }</legend>
-            { select("Material", format!("material-{name}"), choices(own, material.stage), &plan.material, choose) }
-            { stepper(("Coats", &format!(" of {}", material.name)), &format!("coats-{name}"), plan.coats, (0, 9), coats) }
-            { tools(planned, place, plan, &material, name) }
-            { button_for(format!("remove-{name}"), "Take out", format!("Take out {}", material.name), remove) }
-            <p class="caution">{ material.purpose }{ " " }{ material.caution }</p>
-            { label::label(planned, place, plan, &material, name) }
+        <fieldset class={classes!("layer", material.stage.key())} key={name.to_owned()}>
+            <legend class="unseen">{ material.stage.label() }</legend>
+            <div class="core" aria-hidden="true">{ for (0..plan.coats.max(1)).map(band) }</div>
+            <div class="lb">
+                <div class="what">
+                    { select(material.stage.label(), format!("material-{name}"), choices(own, material.stage), &plan.material, choose) }
+                    { amount(planned, &material) }
+                </div>
+                <div class="row">
+                    { stepper(("Coats", &format!(" of {}", material.name)), &format!("coats-{name}"), plan.coats, (0, 9), coats) }
+                    { tools(planned, place, plan, &material, name) }
+                </div>
+                <p class="caution">{ material.purpose }{ " " }{ material.caution }</p>
+                { label::label(planned, place, plan, &material, name) }
+                { button_for(format!("remove-{name}"), "Delete coat", format!("Delete {}", material.name), remove) }
+            </div>
         </fieldset>
+    }
+}
+
+/// Shows the amount of a material for the whole piece.
+fn amount(planned: &Planned<'_>, material: &Material) -> Html {
+    let system = planned.shown.app.workshop.units;
+    let colour = material.coloured.then_some(planned.scheme.colour.0);
+    let mut lines = planned.shown.lines().map(|(line, _)| line);
+    let line = lines.find(|line| line.need.material.key == material.key && (line.need.colour == colour || !material.coloured));
+    let Some(line) = line else { return Html::default() };
+    html! {
+        <p class="amt">
+            <b>{ words::volume(line.need.likely(), system) }</b>
+            <small>{ words::range(&line.need, system) }</small>
+        </p>
     }
 }
 
@@ -77,14 +106,14 @@ fn tools(planned: &Planned<'_>, place: usize, plan: &LayerPlan, material: &Mater
         Some(SchemeEdit::NarrowTool(place, tool))
     });
     let others = fit().filter(|(key, _)| *key != plan.tool);
-    let same = std::iter::once(("", "The same"));
+    let same = std::iter::once(("", "Same"));
     let is_sprayer = |key: &str| coatings::tool(key).is_some_and(|tool| tool.kind == ToolKind::Sprayer);
     let is_sprayed = is_sprayer(plan.tool) || plan.narrow_tool.is_some_and(is_sprayer);
     html! {
         <>
             { select("Tool", format!("tool-{name}"), fit(), plan.tool, tool) }
             if has_narrow(planned) {
-                { select("Legs and rails with", format!("narrow-tool-{name}"), same.chain(others),
+                { select("Legs and rails", format!("narrow-tool-{name}"), same.chain(others),
                     plan.narrow_tool.unwrap_or_default(), narrow) }
             }
             if is_sprayed { { thinner(planned, place, plan, material, name) } }
@@ -119,17 +148,17 @@ fn thinner(planned: &Planned<'_>, place: usize, plan: &LayerPlan, material: &Mat
     let texts: Vec<(String, String)> = shares
         .iter()
         .map(|share| match share {
-            0 => ("0".into(), "Not thinned".into()),
+            0 => ("0".into(), "No".into()),
             share => (
                 share.to_string(),
-                format!("{share} % {}", material.thinner.label()),
+                format!("{share}% {}", material.thinner.label()),
             ),
         })
         .collect();
     let options = texts.iter().map(|(key, text)| (&**key, &**text));
     let thin = planned.change(move |share: String| Some(SchemeEdit::Thinned(place, share.parse().ok()?)));
     select(
-        "Thinned",
+        "Thin with",
         format!("thinned-{name}"),
         options,
         &plan.thinned.to_string(),

@@ -1,9 +1,11 @@
-//! The finish tab: the substrate, the coats and the tools, for the piece or for one zone.
+//! The finish: the coats and the tools, for the piece or for one group of surfaces.
 
 mod art;
-mod ground;
+mod groups;
 mod label;
 mod layer;
+mod recommended;
+mod wanted;
 
 use coatings::{Basis, Stage};
 use web_sys::HtmlSelectElement;
@@ -11,7 +13,11 @@ use workshop::{Edit, PieceEdit, PieceId, Scheme, SchemeEdit, material_of};
 use yew::prelude::*;
 
 use super::Shown;
-use crate::parts::{button, choice, select};
+use super::drawing::{Drawn, sheet};
+use crate::parts::{button, choice, fold};
+
+pub use recommended::recommended;
+
 use crate::state::{Action, Message, Screen};
 
 /// The displayed scheme and its context.
@@ -33,55 +39,35 @@ impl Planned<'_> {
     }
 }
 
-/// Shows the finish tab.
-pub fn finish(shown: &Shown) -> Html {
+/// Shows the groups of surfaces beside the drawing, and the finish of the chosen one.
+pub fn finish(shown: &Shown, drawn: &Drawn) -> Html {
     let piece = &shown.piece;
     let zone = shown.app.finished.as_deref();
     let scheme = match zone {
         None => Some(&piece.scheme),
         Some(key) => piece.zones.get(key).and_then(|zone| zone.scheme.as_ref()),
     };
+    let title = zone.map_or("Whole piece".into(), |key| piece.zone_label(key));
     html! {
         <section class="finish" aria-label="Finish">
-            <p class="caution">{ workshop::preparing::of_lead(piece) }</p>
-            <div class="row">
-                { whose(shown) }
-                { like(shown) }
-                { button("mixing", "Mixing bench", shown.send.reform(|_: MouseEvent| Action::Screen(Screen::Mixing))) }
-                // Always emit one node, or the next list would be rebuilt and lose the focus.
-                { zone.map(|key| apart(shown, key, scheme.is_some())).unwrap_or_default() }
+            <div class="left">
+                <div id="drawing" class="sheet" aria-hidden="true">{ sheet(shown, drawn) }</div>
+                { groups::groups(shown) }
             </div>
-            { scheme.map(|scheme| plan(&Planned { shown, zone: zone.map(str::to_owned), scheme })).unwrap_or_default() }
-            { art::of_piece(shown) }
+            <div class="right">
+                <h2>{ title }</h2>
+                // Always emit one node, or the next list would be rebuilt and lose the focus.
+                { zone.map(|key| groups::ways(shown, key)).unwrap_or_default() }
+                { scheme.map(|scheme| plan(&Planned { shown, zone: zone.map(str::to_owned), scheme })).unwrap_or_default() }
+                if zone.is_none() { { folded(shown, "art-fold", "Leaf, stencils, transfers, paper", &|| art::of_piece(shown)) } }
+            </div>
         </section>
     }
 }
 
-/// Shows the choice between the scheme of the piece and those of its zones.
-fn whose(shown: &Shown) -> Html {
-    let zones = shown.takeoff().map(|takeoff| &*takeoff.zones).unwrap_or_default();
-    let is_apart = |key: &str| {
-        let zone = shown.piece.zones.get(key);
-        zone.is_some_and(|zone| zone.scheme.is_some())
-    };
-    let zones: Vec<(&str, String)> = zones
-        .iter()
-        .filter(|zone| zone.painted || is_apart(&zone.key))
-        .map(|zone| {
-            let how = if is_apart(&zone.key) {
-                "on its own"
-            } else {
-                "as the piece"
-            };
-            (&*zone.key, format!("{}, {how}", zone.label))
-        })
-        .collect();
-    let options = std::iter::once(("", "The piece")).chain(zones.iter().map(|(key, label)| (*key, &**label)));
-    let value = shown.app.finished.as_deref().unwrap_or_default();
-    let open = shown
-        .send
-        .reform(|key: String| Action::Finished(Some(key).filter(|key| !key.is_empty())));
-    select("Finish of", "finish-of".into(), options, value, open)
+fn folded(shown: &Shown, name: &str, title: &str, content: &dyn Fn() -> Html) -> Html {
+    let is_open = shown.app.unfolded.contains(name);
+    fold(name, (title.into(), String::new()), is_open, shown.send.reform(Action::Fold), content)
 }
 
 /// Shows a list of other pieces whose finish can be copied.
@@ -99,58 +85,75 @@ fn like(shown: &Shown) -> Html {
         let Some(like) = app.workshop.piece(&from) else {
             return;
         };
-        let done = format!("Planned as on {}.", like.name);
+        let done = format!("Finish copied from {}.", like.name);
         let to = to.clone();
         send.emit(Action::Edit(Edit::CopyFinish { from, to }));
         send.emit(Action::Tell(Message::Done(done)));
     });
     html! {
         <div class="field list">
-            <label for="finish-like">{ "Same finish as" }</label>
+            <label for="finish-like">{ "Copy the finish of" }</label>
             <select id="finish-like" onchange={copy} disabled={shown.app.workshop.pieces.len() < 2}>
-                <option value="" selected={true}>{ "Another piece\u{2026}" }</option>
+                <option value="" selected={true}>{ "Choose a piece\u{2026}" }</option>
                 { options }
             </select>
         </div>
     }
 }
 
-/// Shows the button that gives a zone its own finish, or removes it.
-fn apart(shown: &Shown, key: &str, is_apart: bool) -> Html {
-    let key = key.to_owned();
-    let set = move |_: MouseEvent| Some(PieceEdit::Apart(key.clone(), !is_apart));
-    if is_apart {
-        button("as-the-piece", "Finish it as the piece", shown.change(set))
-    } else {
-        button("on-its-own", "Finish it on its own", shown.change(set))
+fn plan(planned: &Planned<'_>) -> Html {
+    let Planned { shown, scheme, .. } = planned;
+    let names = layer::names(planned);
+    let tools = shown.send.reform(|_: MouseEvent| Action::Screen(Screen::Tools));
+    let layers = scheme.layers.iter().zip(&names).enumerate().rev();
+    html! {
+        <>
+            { wanted::wanted(planned) }
+            { recommended::recommended(planned) }
+            <div class="core-list">
+                { add(planned) }
+                { for layers.map(|(place, (layer, name))| layer::layer(planned, place, layer, name)) }
+                { on_what(planned) }
+            </div>
+            { button("which-tool-link", "Brush or roller?", tools) }
+            { folded(shown, "advanced", "More options", &|| advanced(planned)) }
+        </>
     }
 }
 
-fn plan(planned: &Planned<'_>) -> Html {
-    let Planned { shown, scheme, .. } = planned;
-    let basis = [
-        (Basis::WetFilm, "wet-film", "What the tool lays on"),
-        (Basis::LabelRate, "label-rate", "Rate on the label"),
-    ];
-    let names = layer::names(planned);
+/// Shows what is under the coats.
+fn on_what(planned: &Planned<'_>) -> Html {
+    let condition = &planned.scheme.condition;
+    let wood = condition.species.map(|wood| format!(" on {}", coatings::in_sentence(wood.name)));
     html! {
-        <>
-            { ground::wanted(planned) }
-            { ground::ground(planned) }
-            { ground::asks(planned, shown) }
-            <div>
-                { for scheme.layers.iter().zip(&names).enumerate().map(|(place, (layer, name))| {
-                    layer::layer(planned, place, layer, name)
-                }) }
-            </div>
-            <div class="styles">
-                { add(planned) }
-                { choice("Amounts by", "basis", &basis, scheme.basis,
-                    planned.change(|basis| Some(SchemeEdit::Basis(basis)))) }
-                if states_rate(planned) {
-                    <p class="hint">{ "A rate you entered from a label always counts." }</p>
+        <div class="layer wood">
+            <div class="core"><span></span></div>
+            <div class="lb">
+                <h3>{ condition.substrate.label() }{ wood }</h3>
+                if planned.zone.is_some() {
+                    { folded(planned.shown, "own-ground", "Its condition", &|| super::condition::ground(planned)) }
                 }
             </div>
+        </div>
+    }
+}
+
+/// Shows how amounts are worked out, and another piece to copy the finish of.
+fn advanced(planned: &Planned<'_>) -> Html {
+    let Planned { shown, scheme, .. } = planned;
+    let basis = [
+        (Basis::WetFilm, "wet-film", "What the tool puts on"),
+        (Basis::LabelRate, "label-rate", "Coverage on the label"),
+    ];
+    let mixing = shown.send.reform(|_: MouseEvent| Action::Screen(Screen::Mixing));
+    html! {
+        <>
+            { choice("Amounts by", "basis", &basis, scheme.basis, planned.change(|basis| Some(SchemeEdit::Basis(basis)))) }
+            if states_rate(planned) {
+                <p class="hint">{ "A coverage that you entered from a label always counts." }</p>
+            }
+            { like(shown) }
+            { button("mixing", "Mix a color or chalk-type paint", mixing) }
         </>
     }
 }
@@ -181,8 +184,8 @@ fn add(planned: &Planned<'_>) -> Html {
         }
     };
     html! {
-        <div class="field list">
-            <label for="add-layer">{ "Something more goes on" }</label>
+        <div class="field list add-layer">
+            <label for="add-layer">{ "Add a coat" }</label>
             <select id="add-layer" onchange={change}>
                 <option value="" selected={true}>{ "Choose\u{2026}" }</option>
                 { for Stage::ALL.into_iter().map(group) }

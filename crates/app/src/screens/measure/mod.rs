@@ -1,36 +1,74 @@
-//! The measure tab: a field for each measurement, and how the piece is built.
+//! Measuring: the drawing with its sizes, the selected row, and the same sizes as a list.
 
-mod division;
-mod made;
+mod built;
+mod rows;
 
 use geometry::Furniture;
 use web_sys::HtmlInputElement;
-use workshop::{Edit, PieceEdit};
+use workshop::{Edit, PieceEdit, unmeasured};
 use yew::prelude::*;
 
-use super::Shown;
+use super::drawing::{Drawn, board};
 use super::tape::{Tape, stands_in, tape_field};
-use super::tape_focus::CHOICES;
-use crate::browser::new_piece_id;
-use crate::parts::{button, stepper};
-use crate::state::{Action, Message};
+use super::tape_focus::READING;
+use super::{Shown, amounts};
+use crate::browser::{focus_soon, new_piece_id};
+use crate::parts::{button, fold, stepper};
+use crate::state::{Action, Message, Screen, in_order};
+use crate::words;
 
-/// Shows the measure tab.
-pub fn measure(shown: &Shown) -> Html {
+/// Shows the drawing, and beside or below it the rows and the list of sizes.
+pub fn measure(shown: &Shown, drawn: &Drawn) -> Html {
     let furniture = shown.piece.furniture();
+    let has_problems = shown.takeoff().is_none();
     html! {
-        <section aria-label="Measure">
-            <p class="hint">{ "Touch a dimension of the drawing to measure it. Drag the drawing to turn it." }</p>
-            <div class="fields">{ fields(shown, &furniture, true) }</div>
-            { division::division(shown, &furniture) }
-            <h3 id={CHOICES} tabindex="-1">{ "How it is made" }</h3>
-            <div class="styles">{ made::made(shown, &furniture) }</div>
-            <h3>{ "Finer sizes" }</h3>
-            <div class="fields">{ fields(shown, &furniture, false) }</div>
-            <h3>{ "The piece itself" }</h3>
-            { itself(shown) }
-        </section>
+        <div class="beside">
+            <div class="drawn">{ board(shown, drawn) }</div>
+            <section class="questions" aria-label="Sizes">
+                if has_problems { { amounts::problems(shown) } }
+                { next(shown) }
+                { rows::rows(shown, &furniture) }
+                <h3>{ "Sizes" }</h3>
+                <div class="sizes">{ fields(shown, &furniture, true) }</div>
+                { folded(shown, "more-sizes", "More measurements", &|| html! {
+                    <div class="sizes">{ fields(shown, &furniture, false) }</div>
+                }) }
+                { folded(shown, "built", "How it\u{2019}s built", &|| built::built(shown, &furniture)) }
+                { folded(shown, "this-piece", "Name, number, delete", &|| itself(shown)) }
+                { button("change-parts", "Change, add or remove parts", go(shown, Screen::Parts)) }
+            </section>
+        </div>
     }
+}
+
+fn go(shown: &Shown, screen: Screen) -> Callback<MouseEvent> {
+    shown.send.reform(move |_| Action::Screen(screen))
+}
+
+/// Shows the one next thing to do: measure the first guess in order, or go on to the condition.
+fn next(shown: &Shown) -> Html {
+    let guesses = unmeasured(&shown.piece);
+    let first = in_order(&shown.piece).into_iter().find(|field| guesses.contains(field));
+    let verdict = button("should-i-buy", "Should I buy it?", go(shown, Screen::Verdict));
+    let Some(first) = first else {
+        return html! { <div class="next">{ verdict }{ button("go-on", "Next: condition", go(shown, Screen::Condition)) }</div> };
+    };
+    let send = shown.send.clone();
+    let take = Callback::from(move |_: MouseEvent| {
+        send.emit(Action::Enter(first));
+        focus_soon(READING.into());
+    });
+    html! {
+        <div class="next">
+            { verdict }
+            <button type="button" id="measure-guesses" class="act" onclick={take}>{ words::measure_guesses(guesses.len()) }</button>
+        </div>
+    }
+}
+
+fn folded(shown: &Shown, name: &str, title: &str, content: &dyn Fn() -> Html) -> Html {
+    let is_open = shown.app.unfolded.contains(name);
+    fold(name, (title.into(), String::new()), is_open, shown.send.reform(Action::Fold), content)
 }
 
 /// Shows the sizes of the whole piece, or all others.
@@ -42,7 +80,7 @@ fn fields(shown: &Shown, furniture: &Furniture, of_whole: bool) -> Html {
                 id: field.id(),
                 label: field.label.into(),
                 usual: stands_in(furniture, &[], field.id()),
-                with_hint: true,
+                with_hint: false,
             },
         )
     };
@@ -61,14 +99,14 @@ fn itself(shown: &Shown) -> Html {
     });
     let count = shown.change(|count| Some(PieceEdit::Count(count)));
     html! {
-        <div class="fields">
-            <div class="field wide">
-                <label for="piece-name">{ "Name of the piece" }</label>
+        <>
+            <div class="field">
+                <label for="piece-name">{ "Name" }</label>
                 <input id="piece-name" type="text" maxlength="120" value={piece.name.clone()} onchange={name} />
             </div>
-            { stepper(("How many alike", ""), "count", piece.count, (1, 99), count) }
+            { stepper(("How many of these", ""), "count", piece.count, (1, 99), count) }
             { copy_and_remove(shown) }
-        </div>
+        </>
     }
 }
 
@@ -81,13 +119,12 @@ fn copy_and_remove(shown: &Shown) -> Html {
     let (send, gone) = (shown.send.clone(), shown.piece.name.clone());
     let remove = Callback::from(move |_: MouseEvent| {
         send.emit(Action::Edit(Edit::Remove(removed.clone())));
-        let done = format!("{gone} is gone. Undo brings it back, as long as this page is open.");
-        send.emit(Action::Tell(Message::Done(done)));
+        send.emit(Action::Tell(Message::Done(words::deleted(&gone))));
     });
     html! {
         <div class="buttons">
-            { button("copy-piece", "Copy", copy) }
-            { button("remove-piece", "Remove the piece", remove) }
+            { button("copy-piece", "Duplicate piece", copy) }
+            { button("remove-piece", "Delete piece", remove) }
         </div>
     }
 }

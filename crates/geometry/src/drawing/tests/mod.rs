@@ -256,6 +256,7 @@ fn real_pieces_are_drawn_as_the_witness_sees_them() {
     for (name, surfaces) in real_pieces() {
         for view in [
             View::Front,
+            View::Cabinet,
             View::Turned { turn: 0.5, tilt: 0.4 },
             View::Turned {
                 turn: -2.0,

@@ -139,6 +139,7 @@ pub(super) fn view() -> impl Strategy<Value = View> {
         1 => Just(View::Side),
         1 => Just(View::Left),
         1 => Just(View::Top),
+        1 => Just(View::Cabinet),
         1 => (0..8, -2..=2).prop_map(move |(turn, tilt)| {
             turned(f64::from(turn) * FRAC_PI_2 / 2.0, f64::from(tilt) * FRAC_PI_2 / 2.0)
         }),

@@ -10,6 +10,16 @@ pub(super) fn axes(view: View) -> [Vector3; 3] {
         View::Side => Vector3::new(1.0, 0.0, 0.0),
         View::Left => Vector3::new(-1.0, 0.0, 0.0),
         View::Top => return [Vector3::x(), Vector3::y(), Vector3::z()],
+        View::Cabinet => {
+            // Half a meter at 30 degrees for each meter of depth.
+            let (up, right) = libm::sincos(std::f64::consts::FRAC_PI_6);
+            let [right, up] = [right / 2.0, up / 2.0];
+            return [
+                Vector3::new(1.0, right, 0.0),
+                Vector3::new(0.0, up, 1.0),
+                Vector3::new(right, -1.0, up).normalize(),
+            ];
+        }
         View::Turned { turn, tilt } => {
             let level = Vector3::new(libm::sin(turn), -libm::cos(turn), 0.0);
             level * libm::cos(tilt) + Vector3::z() * libm::sin(tilt)
@@ -44,6 +54,8 @@ impl Sight {
 pub(super) struct Witness<'a> {
     facets: Vec<(SurfaceId, &'a Facet, [Point2; 2])>,
     axes: [Vector3; 3],
+    /// What is drawn as one meter to the right, and as one meter up.
+    steps: [Vector3; 2],
 }
 
 impl<'a> Witness<'a> {
@@ -56,6 +68,10 @@ impl<'a> Witness<'a> {
         Witness {
             facets: facets.collect(),
             axes,
+            steps: match view {
+                View::Cabinet => [Vector3::x(), Vector3::z()],
+                _ => [axes[0], axes[1]],
+            },
         }
     }
 
@@ -76,13 +92,13 @@ impl<'a> Witness<'a> {
     }
 
     fn meet(&self, id: SurfaceId, facet: &Facet, point: Point2) -> Option<Sight> {
-        let [right, up, eye] = &self.axes;
+        let ([.., eye], [across, upward]) = (&self.axes, &self.steps);
         let normal = facet.plane.normal();
         let squareness = normal.dot(eye);
         if squareness < 1e-6 {
             return None;
         }
-        let start = Point3::from(right * point[0] + up * point[1]);
+        let start = Point3::from(across * point[0] + upward * point[1]);
         let near = -facet.plane.height_of(&start) / squareness;
         let within = facet.plane.project(&(start + eye * near));
         contains(&facet.region, within).then_some(Sight {

@@ -11,7 +11,7 @@ use crate::parts::{choice, select, stepper};
 const IN_SIGHT: usize = 4;
 
 /// Shows the choices and counts that apply to this piece.
-pub fn made(shown: &Shown, furniture: &Furniture) -> Html {
+pub fn built(shown: &Shown, furniture: &Furniture) -> Html {
     let styles = furniture
         .style_fields()
         .into_iter()
