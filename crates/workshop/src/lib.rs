@@ -45,8 +45,8 @@ pub use document::{
     Scheme, Settings, SurfaceChoice, Workshop, ZoneChoice, as_far_as_it_fits, label_field, material_of,
 };
 pub use edit::{
-    Along, BookEdit, BrushTo, Edit, EditError, HaveEdit, MaterialEdit, PieceEdit, SchemeEdit, SettingEdit,
-    Sign,
+    Along, BookEdit, BrushTo, Case, Edit, EditError, HaveEdit, MaterialEdit, PieceEdit, SchemeEdit,
+    SettingEdit, Sign,
 };
 pub use hours::read_hours;
 pub use palette::palette;

@@ -187,7 +187,13 @@ mod tests {
         let price = Some(Price::new("7.50").unwrap());
         for edit in [
             Edit::AddMaterial("own-1".into(), "trim-enamel".into()),
-            Edit::Piece(id, PieceEdit::Exchange("trim-enamel".into(), "own-1".into())),
+            Edit::Piece(
+                id,
+                PieceEdit::Exchange {
+                    from: "trim-enamel".into(),
+                    to: "own-1".into(),
+                },
+            ),
             Edit::Material("own-1".into(), MaterialEdit::Price("us-8-fl-oz", price)),
         ] {
             workshop = workshop.apply(edit).unwrap();

@@ -10,7 +10,7 @@ use crate::book::{Facts, Habits};
 use crate::document::{Colour, Confidence, Currency, Price, Reading};
 use crate::works;
 use crate::{
-    BookEdit, BrushTo, Edit, HaveEdit, MaterialEdit, PieceEdit, SchemeEdit, SettingEdit, Sign,
+    BookEdit, BrushTo, Case, Edit, HaveEdit, MaterialEdit, PieceEdit, SchemeEdit, SettingEdit, Sign,
     invented_workshop, takeoffs,
 };
 
@@ -106,17 +106,37 @@ fn edits(workshop: &Workshop) -> Vec<Edit> {
         PieceEdit::Name("Other".into()),
         PieceEdit::Count(3),
         PieceEdit::Measure(fields::WIDTH.id(), reading("50")),
-        PieceEdit::Style("base", "legs"),
-        PieceEdit::Bays(false, 2),
-        PieceEdit::Rows(bay, 4),
-        PieceEdit::RepeatRow(bay, 1),
-        PieceEdit::RemoveRow(bay, 1),
-        PieceEdit::Fill(bay, 1, Fill::Doors),
-        PieceEdit::Columns(bay, 1, 3),
-        PieceEdit::Painted(top(), Some(false)),
+        PieceEdit::Style {
+            choice: "base",
+            answer: "legs",
+        },
+        PieceEdit::Bays {
+            case: Case::Lower,
+            count: 2,
+        },
+        PieceEdit::Rows { bay, count: 4 },
+        PieceEdit::RepeatRow { bay, row: 1 },
+        PieceEdit::RemoveRow { bay, row: 1 },
+        PieceEdit::Fill {
+            bay,
+            row: 1,
+            fill: Fill::Doors,
+        },
+        PieceEdit::Columns {
+            bay,
+            row: 1,
+            columns: 3,
+        },
+        PieceEdit::Painted {
+            surface: top(),
+            painted: Some(false),
+        },
         PieceEdit::Zone(top(), Some("body".into())),
         PieceEdit::Brush(vec![top()], BrushTo::Left),
-        PieceEdit::ZonePainted("inside".into(), Some(true)),
+        PieceEdit::ZonePainted {
+            zone: "inside".into(),
+            painted: Some(true),
+        },
         PieceEdit::Finish(None, SchemeEdit::Colour(Colour([250, 250, 250]))),
         PieceEdit::Finish(None, SchemeEdit::Substrate(Substrate::Bare)),
         PieceEdit::Finish(None, SchemeEdit::Sign(Sign::Knots, true)),
@@ -124,7 +144,10 @@ fn edits(workshop: &Workshop) -> Vec<Edit> {
         PieceEdit::Finish(None, SchemeEdit::Coats(1, 5)),
         PieceEdit::Finish(None, SchemeEdit::Tool(1, "brush")),
         PieceEdit::Finish(None, SchemeEdit::Suggested(Wish::Clear)),
-        PieceEdit::Apart("top".into(), true),
+        PieceEdit::Apart {
+            zone: "top".into(),
+            apart: true,
+        },
         fact("hours", "2"),
         fact("asking", "200"),
         fact("sold", "200"),
@@ -192,7 +215,7 @@ fn edits(workshop: &Workshop) -> Vec<Edit> {
 /// rust without hardware, a temperature without humidity, a label that no layer has.
 fn matters_elsewhere(edit: &Edit) -> bool {
     match edit {
-        Edit::Piece(_, PieceEdit::Apart(..) | PieceEdit::Finish(_, SchemeEdit::Sign(Sign::Knots, _)))
+        Edit::Piece(_, PieceEdit::Apart { .. } | PieceEdit::Finish(_, SchemeEdit::Sign(Sign::Knots, _)))
         | Edit::AddMaterial(..) => true,
         Edit::Piece(_, PieceEdit::Book(BookEdit::Write(_, _, key, _))) => key == "rust",
         Edit::Book(BookEdit::Write(_, _, key, _)) => key == "temperature",

@@ -202,7 +202,13 @@ mod tests {
         let id = one.pieces[0].id.clone();
         let edit =
             |workshop: &Workshop, edit: PieceEdit| workshop.apply(Edit::Piece(id.clone(), edit)).unwrap();
-        let apart = edit(&one, PieceEdit::Apart("top".into(), true));
+        let apart = edit(
+            &one,
+            PieceEdit::Apart {
+                zone: "top".into(),
+                apart: true,
+            },
+        );
         let of_top = |change| PieceEdit::Finish(Some("top".into()), change);
         let two = edit(&apart, of_top(SchemeEdit::Suggested(Wish::StainedClear)));
         let (before, after) = (laid(&one), laid(&two));
@@ -255,7 +261,10 @@ mod tests {
         let top = |change| PieceEdit::Finish(Some("top".into()), change);
         for edit in [
             PieceEdit::Finish(None, SchemeEdit::Add("chalk-type-paint".into())),
-            PieceEdit::Apart("top".into(), true),
+            PieceEdit::Apart {
+                zone: "top".into(),
+                apart: true,
+            },
             top(SchemeEdit::Remove(1)),
             top(SchemeEdit::Add("trim-enamel".into())),
         ] {

@@ -53,7 +53,7 @@ impl Piece {
 
 #[cfg(test)]
 mod tests {
-    use crate::{ChangeKind, Edit, Piece, PieceChange, PieceEdit, PieceId, SchemeEdit, Workshop};
+    use crate::{Case, ChangeKind, Edit, Piece, PieceChange, PieceEdit, PieceId, SchemeEdit, Workshop};
     use geometry::{BayPlace, Kind};
 
     fn ids(piece: &Piece) -> Vec<u64> {
@@ -85,11 +85,11 @@ mod tests {
         };
         let begun = begun();
         let [first, second, third] = rows(&begun).try_into().unwrap();
-        let repeated = edited(&begun, PieceEdit::RepeatRow(bay, 1));
+        let repeated = edited(&begun, PieceEdit::RepeatRow { bay, row: 1 });
         let fresh = rows(&repeated)[1];
         assert_eq!(rows(&repeated), [first, fresh, second, third]);
-        let fewer = edited(&repeated, PieceEdit::RemoveRow(bay, 2));
-        let again = edited(&fewer, PieceEdit::RepeatRow(bay, 3));
+        let fewer = edited(&repeated, PieceEdit::RemoveRow { bay, row: 2 });
+        let again = edited(&fewer, PieceEdit::RepeatRow { bay, row: 3 });
         let newest = rows(&again)[3];
         assert_eq!(rows(&again), [first, second, third, newest]);
         assert!(newest > fresh, "an id is not given twice");
@@ -99,10 +99,16 @@ mod tests {
     fn every_entry_has_an_id_of_its_own_after_every_edit() {
         let remove = |part: &str| PieceChange::new(ChangeKind::Remove { part: part.into() });
         let edits = [
-            PieceEdit::Bays(false, 3),
+            PieceEdit::Bays {
+                case: Case::Lower,
+                count: 3,
+            },
             PieceEdit::AddChange(remove("back")),
             PieceEdit::AddChange(remove("top")),
-            PieceEdit::Apart("top".into(), true),
+            PieceEdit::Apart {
+                zone: "top".into(),
+                apart: true,
+            },
             PieceEdit::Finish(Some("top".into()), SchemeEdit::Add("degreaser".into())),
         ];
         let mut workshop = begun();

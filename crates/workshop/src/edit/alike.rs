@@ -91,8 +91,17 @@ mod tests {
         let both = Workshop::default().apply(add("a", Kind::Hutch)).unwrap();
         let both = both.apply(add("b", Kind::Headboard)).unwrap();
         let own = |name: &str| {
-            let name = PieceEdit::NameZone("own-1".into(), name.into());
-            [name, PieceEdit::Apart("own-1".into(), true)]
+            let name = PieceEdit::NameZone {
+                zone: "own-1".into(),
+                name: name.into(),
+            };
+            [
+                name,
+                PieceEdit::Apart {
+                    zone: "own-1".into(),
+                    apart: true,
+                },
+            ]
         };
         let both = edited("a", own("Stripes"), both);
         edited(
@@ -101,9 +110,15 @@ mod tests {
                 colour(None, RED),
                 PieceEdit::Finish(None, SchemeEdit::Substrate(Substrate::Bare)),
                 PieceEdit::Finish(None, SchemeEdit::Coats(1, 4)),
-                PieceEdit::Apart("body".into(), true),
+                PieceEdit::Apart {
+                    zone: "body".into(),
+                    apart: true,
+                },
                 colour(Some("body"), BLUE),
-                PieceEdit::Apart("inside".into(), true),
+                PieceEdit::Apart {
+                    zone: "inside".into(),
+                    apart: true,
+                },
                 colour(Some("own-1"), BLUE),
             ],
             both,
@@ -134,7 +149,10 @@ mod tests {
 
     #[test]
     fn a_zone_of_ones_own_is_the_same_by_its_name() {
-        let named = |name: &str| PieceEdit::NameZone("own-1".into(), name.into());
+        let named = |name: &str| PieceEdit::NameZone {
+            zone: "own-1".into(),
+            name: name.into(),
+        };
         let same = edited("b", [named("Stripes")], two());
         assert_eq!(copied(&same).scheme_of("own-1").colour, BLUE);
         let other = edited("b", [named("Legs")], two());
@@ -144,8 +162,14 @@ mod tests {
     #[test]
     fn a_zone_that_is_not_apart_there_goes_with_the_piece_here() {
         let apart = [
-            PieceEdit::Apart("base".into(), true),
-            PieceEdit::ZonePainted("base".into(), Some(false)),
+            PieceEdit::Apart {
+                zone: "base".into(),
+                apart: true,
+            },
+            PieceEdit::ZonePainted {
+                zone: "base".into(),
+                painted: Some(false),
+            },
         ];
         let piece = copied(&edited("b", apart, two()));
         assert_eq!(piece.zones["base"].scheme, None);

@@ -2,7 +2,7 @@
 
 use geometry::{BayPlace, Construction, MAX_BAYS, MAX_ROWS, counts};
 
-use super::EditError;
+use super::{Case, EditError};
 use crate::document::{Bay, Piece, Row};
 
 impl Piece {
@@ -17,12 +17,15 @@ impl Piece {
     }
 
     /// A new bay is like the last one. Only cases can have another number of bays than they come with.
-    pub(super) fn set_bays(&mut self, upper: bool, count: usize) -> Result<(), EditError> {
+    pub(super) fn set_bays(&mut self, case: Case, count: usize) -> Result<(), EditError> {
         let is_case = matches!(
             self.kind.construction(),
             Construction::Case | Construction::TwoCases
         );
-        let bays = if upper { &mut self.upper } else { &mut self.bays };
+        let bays = match case {
+            Case::Lower => &mut self.bays,
+            Case::Upper => &mut self.upper,
+        };
         let last = bays.last().filter(|_| is_case).ok_or(EditError::Unknown("bay"))?;
         if count > MAX_BAYS {
             return Err(EditError::TooMany {

@@ -284,7 +284,13 @@ mod tests {
         let own = red
             .apply(Edit::AddMaterial("own-1".into(), ENAMEL.into()))
             .unwrap();
-        let own = edit(&own, PieceEdit::Exchange(ENAMEL.into(), "own-1".into()));
+        let own = edit(
+            &own,
+            PieceEdit::Exchange {
+                from: ENAMEL.into(),
+                to: "own-1".into(),
+            },
+        );
         assert_eq!(counted(&own), [("us-quart", 1.0)]);
         // Once the piece is gone, the can keeps the color that it had.
         let gone = own.apply(Edit::Remove(id.clone())).unwrap();

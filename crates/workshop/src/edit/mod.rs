@@ -103,60 +103,152 @@ pub enum Edit {
     Piece(PieceId, PieceEdit),
 }
 
-/// A change of one piece.
+/// Which of two cases. A piece with one case has only the lower one.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Case {
+    /// The only case, or the lower of two.
+    Lower,
+    /// The upper case.
+    Upper,
+}
+
+impl Case {
+    /// Converts from the `upper` of a [`BayPlace`].
+    pub fn from_upper(upper: bool) -> Self {
+        if upper { Case::Upper } else { Case::Lower }
+    }
+}
+
+/// A change to one piece. Rows are counted from 1.
 #[derive(Clone, Debug, PartialEq)]
 pub enum PieceEdit {
-    /// What the maker calls it.
+    /// Sets the name.
     Name(String),
-    /// How many there are.
+    /// Sets how many of these there are.
     Count(u32),
-    /// A measurement, or none any more.
+    /// Sets a measurement, or clears it.
     Measure(FieldId, Option<Reading>),
-    /// A choice about how it is made: the key of the choice and of the answer.
-    Style(&'static str, &'static str),
-    /// Something that is counted, by its key; `None` goes back to the usual number.
+    /// Sets how the piece is made, by the keys of the choice and the answer.
+    Style {
+        /// The key of the choice.
+        choice: &'static str,
+        /// The key of the answer.
+        answer: &'static str,
+    },
+    /// Sets a counted number by its key. `None` restores the default.
     Counted(&'static str, Option<u32>),
-    /// How many bays the upper or the lower case has.
-    Bays(bool, usize),
-    /// How many rows a bay has.
-    Rows(BayPlace, usize),
-    /// A row of a bay comes once more, below itself; rows are counted from 1.
-    RepeatRow(BayPlace, usize),
-    /// A row goes, from one on; the only one of a bay stays.
-    RemoveRow(BayPlace, usize),
-    /// What fills a row of a bay.
-    Fill(BayPlace, usize, Fill),
-    /// How many drawers, doors or compartments a row of a bay has.
-    Columns(BayPlace, usize, usize),
-    /// How many shelves lie in each compartment of a row of a bay.
-    Shelves(BayPlace, usize, usize),
-    /// One more change of the piece.
+    /// Sets the number of bays.
+    Bays {
+        /// The case.
+        case: Case,
+        /// The number of bays.
+        count: usize,
+    },
+    /// Sets the number of rows in a bay.
+    Rows {
+        /// The bay.
+        bay: BayPlace,
+        /// The number of rows.
+        count: usize,
+    },
+    /// Duplicates a row. The copy goes below it.
+    RepeatRow {
+        /// The bay.
+        bay: BayPlace,
+        /// The row.
+        row: usize,
+    },
+    /// Deletes a row. The last row of a bay cannot be deleted.
+    RemoveRow {
+        /// The bay.
+        bay: BayPlace,
+        /// The row.
+        row: usize,
+    },
+    /// Sets what a row holds.
+    Fill {
+        /// The bay.
+        bay: BayPlace,
+        /// The row.
+        row: usize,
+        /// What it holds.
+        fill: Fill,
+    },
+    /// Sets the number of drawers, doors or compartments in a row.
+    Columns {
+        /// The bay.
+        bay: BayPlace,
+        /// The row.
+        row: usize,
+        /// The number side by side.
+        columns: usize,
+    },
+    /// Sets the number of shelves in each compartment of a row.
+    Shelves {
+        /// The bay.
+        bay: BayPlace,
+        /// The row.
+        row: usize,
+        /// The number of shelves.
+        shelves: usize,
+    },
+    /// Adds a change.
     AddChange(PieceChange),
-    /// A part of the maker's own comes in; its number is the next that is free.
+    /// Adds a part. It gets the next free number.
     AddPart(AddedShape),
-    /// Another change stands in the place of one; readings that it does not have go.
-    AlterChange(usize, ChangeKind),
-    /// A change is taken back, by its place.
+    /// Replaces a change. Readings that the new one has no field for are deleted.
+    AlterChange {
+        /// Its index in the list of changes.
+        change: usize,
+        /// The new change.
+        kind: ChangeKind,
+    },
+    /// Deletes a change, by its index.
     RemoveChange(usize),
-    /// Whether a surface is painted; `None` goes with its zone.
-    Painted(String, Option<bool>),
-    /// Which zone a surface belongs to, by its key; `None` is the usual one.
+    /// Sets whether a surface is painted.
+    Painted {
+        /// The name of the surface.
+        surface: String,
+        /// `None` follows the zone.
+        painted: Option<bool>,
+    },
+    /// Sets the zone of a surface, by its key. `None` restores the default.
     Zone(String, Option<String>),
-    /// All of these surfaces, by their names, are left, painted or put into a zone at once.
+    /// Changes several surfaces at once, by their names.
     Brush(Vec<String>, BrushTo),
-    /// Whether a zone is painted, by its key; `None` goes back to the default.
-    ZonePainted(String, Option<bool>),
-    /// A zone of the maker's own, or a new name for one.
-    NameZone(String, String),
-    /// A zone of the maker's own goes; its surfaces go back to their usual zones.
+    /// Sets whether a zone is painted.
+    ZonePainted {
+        /// The key of the zone.
+        zone: String,
+        /// `None` restores the default.
+        painted: Option<bool>,
+    },
+    /// Adds a zone, or renames one.
+    NameZone {
+        /// The key of the zone.
+        zone: String,
+        /// Its name.
+        name: String,
+    },
+    /// Deletes an added zone. Its surfaces return to their default zones.
     RemoveZone(String),
-    /// How the piece is finished changes, or how one of its zones is that has a scheme of its own.
+    /// Changes the finish of the piece, or of a zone with its own finish.
     Finish(Option<String>, SchemeEdit),
-    /// A zone is finished in its own way, or as the piece is.
-    Apart(String, bool),
-    /// Another material takes the place of one, by their keys, wherever the piece plans it: one can serves all zones.
-    Exchange(Rc<str>, Rc<str>),
-    /// A book of the piece changes.
+    /// Sets whether a zone has its own finish.
+    Apart {
+        /// The key of the zone.
+        zone: String,
+        /// False if the zone is finished like the piece.
+        apart: bool,
+    },
+    /// Replaces a material in every layer of the piece, because one can serves all zones.
+    Exchange {
+        /// The key of the old material.
+        from: Rc<str>,
+        /// The key of the new one.
+        to: Rc<str>,
+    },
+    /// Changes a book of the piece.
     Book(BookEdit),
 }
 

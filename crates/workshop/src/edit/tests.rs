@@ -41,20 +41,41 @@ fn a_measurement_is_kept_as_typed_and_can_be_taken_back() {
 
 #[test]
 fn a_new_row_is_like_the_last_one() {
-    let piece = edited(PieceEdit::Rows(PLACE, 4)).unwrap();
+    let piece = edited(PieceEdit::Rows { bay: PLACE, count: 4 }).unwrap();
     let columns: Vec<usize> = piece.bays[0].rows.iter().map(|row| row.columns).collect();
     assert_eq!(columns, [2, 2, 2, 2]);
-    assert_eq!(edited(PieceEdit::Rows(PLACE, 0)).unwrap().bays[0].rows.len(), 1);
     assert_eq!(
-        edited(PieceEdit::RepeatRow(PLACE, 2)).unwrap().bays[0].rows.len(),
+        edited(PieceEdit::Rows { bay: PLACE, count: 0 }).unwrap().bays[0]
+            .rows
+            .len(),
+        1
+    );
+    assert_eq!(
+        edited(PieceEdit::RepeatRow { bay: PLACE, row: 2 }).unwrap().bays[0]
+            .rows
+            .len(),
         4
     );
-    assert_eq!(edited(PieceEdit::Bays(false, 3)).unwrap().bays.len(), 3);
+    assert_eq!(
+        edited(PieceEdit::Bays {
+            case: Case::Lower,
+            count: 3
+        })
+        .unwrap()
+        .bays
+        .len(),
+        3
+    );
 }
 
 #[test]
 fn a_row_that_goes_lets_those_below_it_move_up() {
-    let piece = edited(PieceEdit::Columns(PLACE, 3, 1)).unwrap();
+    let piece = edited(PieceEdit::Columns {
+        bay: PLACE,
+        row: 3,
+        columns: 1,
+    })
+    .unwrap();
     let columns = |piece: &Piece| -> Vec<usize> {
         let rows = piece.bays[0].rows.iter();
         rows.map(|row| row.columns).collect()
@@ -65,7 +86,10 @@ fn a_row_that_goes_lets_those_below_it_move_up() {
         ..Workshop::default()
     };
     let remove = |workshop: &Workshop, row| {
-        let edit = Edit::Piece(workshop.pieces[0].id.clone(), PieceEdit::RemoveRow(PLACE, row));
+        let edit = Edit::Piece(
+            workshop.pieces[0].id.clone(),
+            PieceEdit::RemoveRow { bay: PLACE, row },
+        );
         workshop.apply(edit)
     };
     let two = remove(&workshop, 1).unwrap();
@@ -82,23 +106,41 @@ fn a_row_that_goes_lets_those_below_it_move_up() {
 
 #[test]
 fn what_does_not_fit_changes_nothing_and_says_why() {
-    let too_many = edited(PieceEdit::Rows(PLACE, 10_000)).unwrap_err();
+    let too_many = edited(PieceEdit::Rows {
+        bay: PLACE,
+        count: 10_000,
+    })
+    .unwrap_err();
     assert_eq!(too_many.to_string(), "Too many rows. The most is 12.");
     let elsewhere = BayPlace { upper: true, bay: 1 };
     assert_eq!(
-        edited(PieceEdit::Rows(elsewhere, 2)),
+        edited(PieceEdit::Rows {
+            bay: elsewhere,
+            count: 2
+        }),
         Err(EditError::Unknown("bay"))
     );
     assert_eq!(
-        edited(PieceEdit::Columns(PLACE, 9, 2)),
+        edited(PieceEdit::Columns {
+            bay: PLACE,
+            row: 9,
+            columns: 2
+        }),
         Err(EditError::Unknown("row"))
     );
     assert_eq!(
-        edited(PieceEdit::Columns(PLACE, 0, 2)),
+        edited(PieceEdit::Columns {
+            bay: PLACE,
+            row: 0,
+            columns: 2
+        }),
         Err(EditError::Unknown("row"))
     );
     assert_eq!(
-        edited(PieceEdit::Style("base", "stilts")),
+        edited(PieceEdit::Style {
+            choice: "base",
+            answer: "stilts"
+        }),
         Err(EditError::Unknown("answer"))
     );
     assert_eq!(
@@ -206,9 +248,17 @@ fn surfaces_go_into_zones_and_come_back() {
         apply(PieceEdit::Zone("top/top".into(), Some("accent".into()))),
         Err(EditError::Unknown("zone"))
     );
-    apply(PieceEdit::NameZone("accent".into(), "Second colour".into())).unwrap();
+    apply(PieceEdit::NameZone {
+        zone: "accent".into(),
+        name: "Second colour".into(),
+    })
+    .unwrap();
     apply(PieceEdit::Zone("top/top".into(), Some("accent".into()))).unwrap();
-    apply(PieceEdit::ZonePainted("top".into(), Some(false))).unwrap();
+    apply(PieceEdit::ZonePainted {
+        zone: "top".into(),
+        painted: Some(false),
+    })
+    .unwrap();
     let takeoff = crate::takeoff(&piece, &[], Default::default()).unwrap();
     let zone = |key: &str| takeoff.zones.iter().find(|zone| zone.key == key).unwrap();
     assert_eq!(zone("accent").label, "Second colour");
@@ -216,7 +266,10 @@ fn surfaces_go_into_zones_and_come_back() {
     assert!(!zone("top").painted && zone("top").areas[0] == units::Area::ZERO);
     let mut apply = |edit| piece.apply(edit, &[], System::default()).unwrap();
     apply(PieceEdit::RemoveZone("accent".into()));
-    apply(PieceEdit::ZonePainted("top".into(), None));
+    apply(PieceEdit::ZonePainted {
+        zone: "top".into(),
+        painted: None,
+    });
     assert!(piece.choices.is_empty() && piece.zones.is_empty());
 }
 
@@ -279,15 +332,24 @@ fn a_zone_set_apart_begins_as_the_piece_and_goes_its_own_way() {
         Err(EditError::Unknown("zone"))
     );
     let piece = with([
-        PieceEdit::Apart("top".into(), true),
+        PieceEdit::Apart {
+            zone: "top".into(),
+            apart: true,
+        },
         of_top(SchemeEdit::Remove(2)),
         finish(SchemeEdit::Coats(2, 3)),
     ]);
     assert_eq!(planned(piece.scheme_of("top")).len(), 3);
     assert_eq!(planned(piece.scheme_of("body"))[2].1, 3);
     let piece = with([
-        PieceEdit::Apart("top".into(), true),
-        PieceEdit::Apart("top".into(), false),
+        PieceEdit::Apart {
+            zone: "top".into(),
+            apart: true,
+        },
+        PieceEdit::Apart {
+            zone: "top".into(),
+            apart: false,
+        },
     ]);
     assert!(piece.zones.is_empty());
 }
@@ -296,11 +358,20 @@ fn a_zone_set_apart_begins_as_the_piece_and_goes_its_own_way() {
 #[test]
 fn what_is_found_on_the_piece_is_found_on_its_zones() {
     let found = |ground| finish(SchemeEdit::Substrate(ground));
-    let piece = with([PieceEdit::Apart("top".into(), true), found(Substrate::Glossy)]);
+    let piece = with([
+        PieceEdit::Apart {
+            zone: "top".into(),
+            apart: true,
+        },
+        found(Substrate::Glossy),
+    ]);
     assert_eq!(piece.scheme_of("top").condition.substrate, Substrate::Glossy);
     let otherwise = PieceEdit::Finish(Some("top".into()), SchemeEdit::Substrate(Substrate::Bare));
     let piece = with([
-        PieceEdit::Apart("top".into(), true),
+        PieceEdit::Apart {
+            zone: "top".into(),
+            apart: true,
+        },
         otherwise,
         found(Substrate::Glossy),
     ]);
@@ -363,9 +434,15 @@ fn a_label_is_of_every_zone_that_takes_the_material() {
             id: id.clone(),
             kind: Kind::Nightstand,
         },
-        on_piece(PieceEdit::Apart("top".into(), true)),
+        on_piece(PieceEdit::Apart {
+            zone: "top".into(),
+            apart: true,
+        }),
         Edit::AddMaterial("own-1".into(), "trim-enamel".into()),
-        on_piece(PieceEdit::Exchange("trim-enamel".into(), "own-1".into())),
+        on_piece(PieceEdit::Exchange {
+            from: "trim-enamel".into(),
+            to: "own-1".into(),
+        }),
     ] {
         workshop = workshop.apply(edit).unwrap();
     }
@@ -379,7 +456,10 @@ fn a_label_is_of_every_zone_that_takes_the_material() {
         };
         assert_eq!((of("own-1"), of("trim-enamel")), (1, 0));
     }
-    let unknown = workshop.apply(on_piece(PieceEdit::Exchange("own-1".into(), "cement".into())));
+    let unknown = workshop.apply(on_piece(PieceEdit::Exchange {
+        from: "own-1".into(),
+        to: "cement".into(),
+    }));
     assert_eq!(unknown, Err(EditError::Unknown("material")));
 }
 

@@ -92,7 +92,10 @@ mod tests {
         let labelled = workshop
             .apply(Edit::AddMaterial("own-1".into(), "trim-enamel".into()))
             .unwrap();
-        let exchange = PieceEdit::Exchange("trim-enamel".into(), "own-1".into());
+        let exchange = PieceEdit::Exchange {
+            from: "trim-enamel".into(),
+            to: "own-1".into(),
+        };
         for left in [more, edited(&labelled, exchange)] {
             assert_eq!(ticks(&left), ticks(&workshop));
         }

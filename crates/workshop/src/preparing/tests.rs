@@ -160,7 +160,10 @@ fn bare_wood_is_wiped_and_not_degreased() {
         };
         edits.iter().fold(workshop, apply)
     };
-    let apart = crate::PieceEdit::Apart("top".into(), true);
+    let apart = crate::PieceEdit::Apart {
+        zone: "top".into(),
+        apart: true,
+    };
     let painted = SchemeEdit::Suggested(Wish::Painted { light: false });
     let painted = crate::PieceEdit::Finish(None, painted);
     let bare_top = [painted, apart, top(SchemeEdit::Substrate(Substrate::Bare))];

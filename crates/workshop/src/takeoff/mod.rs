@@ -442,7 +442,10 @@ mod tests {
         let one = takeoff(&edited([]), &[]).unwrap();
         let two = takeoff(
             &edited([
-                PieceEdit::Apart("fronts".into(), true),
+                PieceEdit::Apart {
+                    zone: "fronts".into(),
+                    apart: true,
+                },
                 PieceEdit::Finish(Some("fronts".into()), SchemeEdit::Colour(red)),
             ]),
             &[],

@@ -118,7 +118,12 @@ fn like(shown: &Shown) -> Html {
 /// Shows the button that gives a zone its own finish, or removes it.
 fn apart(shown: &Shown, key: &str, is_apart: bool) -> Html {
     let key = key.to_owned();
-    let set = move |_: MouseEvent| Some(PieceEdit::Apart(key.clone(), !is_apart));
+    let set = move |_: MouseEvent| {
+        Some(PieceEdit::Apart {
+            zone: key.clone(),
+            apart: !is_apart,
+        })
+    };
     if is_apart {
         button("as-the-piece", "Finish it as the piece", shown.change(set))
     } else {

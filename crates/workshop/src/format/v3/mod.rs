@@ -229,7 +229,7 @@ mod tests {
     };
     use crate::format::{Loaded, save};
     use crate::{
-        ChangeKind, Edit, MaterialEdit, Piece, PieceChange, PieceEdit, SchemeEdit, SettingEdit, Sign,
+        Case, ChangeKind, Edit, MaterialEdit, Piece, PieceChange, PieceEdit, SchemeEdit, SettingEdit, Sign,
     };
     use coatings::{Basis, Substrate};
     use geometry::{
@@ -272,7 +272,13 @@ mod tests {
         for field in styles::ALL {
             for option in field.options {
                 for kind in [Kind::Dresser, Kind::Desk, Kind::Headboard] {
-                    comes_back(&edited(kind, [PieceEdit::Style(field.key, option.key)]));
+                    comes_back(&edited(
+                        kind,
+                        [PieceEdit::Style {
+                            choice: field.key,
+                            answer: option.key,
+                        }],
+                    ));
                 }
             }
         }
@@ -284,18 +290,42 @@ mod tests {
         let written = comes_back(&edited(
             Kind::Hutch,
             [
-                PieceEdit::Bays(true, 2),
-                PieceEdit::Rows(place, 2),
-                PieceEdit::Fill(place, 1, Fill::Doors),
-                PieceEdit::Columns(place, 1, 2),
-                PieceEdit::Shelves(place, 1, 3),
+                PieceEdit::Bays {
+                    case: Case::Upper,
+                    count: 2,
+                },
+                PieceEdit::Rows { bay: place, count: 2 },
+                PieceEdit::Fill {
+                    bay: place,
+                    row: 1,
+                    fill: Fill::Doors,
+                },
+                PieceEdit::Columns {
+                    bay: place,
+                    row: 1,
+                    columns: 2,
+                },
+                PieceEdit::Shelves {
+                    bay: place,
+                    row: 1,
+                    shelves: 3,
+                },
                 PieceEdit::Measure(FieldId::BayWidth(place), typed("20 1/2")),
                 PieceEdit::Measure(FieldId::RowHeight(place, 1), typed("11")),
                 PieceEdit::Counted(counts::FLUTES.key, Some(7)),
-                PieceEdit::NameZone("my-blue".into(), "Blue".into()),
-                PieceEdit::ZonePainted("inside".into(), Some(true)),
+                PieceEdit::NameZone {
+                    zone: "my-blue".into(),
+                    name: "Blue".into(),
+                },
+                PieceEdit::ZonePainted {
+                    zone: "inside".into(),
+                    painted: Some(true),
+                },
                 PieceEdit::Zone("top/top".into(), Some("my-blue".into())),
-                PieceEdit::Painted("bottom/top".into(), Some(false)),
+                PieceEdit::Painted {
+                    surface: "bottom/top".into(),
+                    painted: Some(false),
+                },
             ],
         ));
         let piece = &written["pieces"][0];
@@ -466,7 +496,10 @@ mod tests {
             PieceEdit::Finish(None, SchemeEdit::Sign(Sign::OldRedStain, true)),
             PieceEdit::Finish(None, SchemeEdit::Sign(Sign::BareSpots, true)),
             PieceEdit::Finish(None, SchemeEdit::Basis(Basis::LabelRate)),
-            PieceEdit::Apart("top".into(), true),
+            PieceEdit::Apart {
+                zone: "top".into(),
+                apart: true,
+            },
             PieceEdit::Finish(top.clone(), SchemeEdit::Colour(Colour([1, 2, 3]))),
             PieceEdit::Finish(top.clone(), SchemeEdit::Material(2, enamel.clone())),
             PieceEdit::Finish(top.clone(), SchemeEdit::Tool(2, "hvlp")),
@@ -586,7 +619,10 @@ mod tests {
         let edits = changes().into_iter().map(PieceEdit::AddChange);
         let edits = edits.chain([
             PieceEdit::Counted(counts::DRAWERS.key, Some(2)),
-            PieceEdit::NameZone("blue".into(), "Blue".into()),
+            PieceEdit::NameZone {
+                zone: "blue".into(),
+                name: "Blue".into(),
+            },
             PieceEdit::Zone("top/top".into(), Some("blue".into())),
             PieceEdit::Measure(fields::HEIGHT.id(), typed("30")),
         ]);
