@@ -28,7 +28,7 @@ use crate::preparing::{LEAD_KEY, PrepareStep, prepare};
 use crate::stores::{Store, stores};
 use crate::takeoff::{
     Buy, Shopping, Takeoff, WayColumn, bought_for, cans_to_buy, coated, compare, edges_by_zone, shopping,
-    takeoff_with,
+    takeoff,
 };
 use crate::work::Work;
 use kept::{Asked, Besides, Kept, Slice};
@@ -124,7 +124,7 @@ impl Analysis {
         kept.takeoff
             .get(self.asked(piece, Besides::Nothing), &slice, |of| {
                 let piece = of.piece.as_ref().unwrap_or(piece);
-                takeoff_with(&of.workshop, piece, &lessons).map(Rc::new)
+                takeoff(&of.workshop, piece, &lessons).map(Rc::new)
             })
     }
 

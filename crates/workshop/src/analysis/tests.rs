@@ -8,10 +8,10 @@ use units::{Inches, LengthUnit, System};
 use super::*;
 use crate::book::{Facts, Habits};
 use crate::document::{Colour, Confidence, Currency, Price, Reading};
-use crate::works;
+use crate::samples::{takeoff_in, takeoffs, works};
 use crate::{
     BookEdit, BrushTo, Case, Edit, HaveEdit, MaterialEdit, PieceEdit, SchemeEdit, SettingEdit, Sign,
-    invented_workshop, takeoffs,
+    invented_workshop,
 };
 
 fn today() -> Day {
@@ -45,11 +45,11 @@ fn results(analysis: &Analysis) -> Vec<(&'static str, Rc<dyn std::any::Any>, Str
 /// The same, worked out from the whole document.
 fn from_all_of_it(workshop: &Workshop) -> Vec<String> {
     let piece = &workshop.pieces[0];
-    let result = crate::takeoff_in(workshop, piece).map(Rc::new);
+    let result = takeoff_in(workshop, piece).map(Rc::new);
     let takeoff = result.clone().unwrap();
     let edges = edges_by_zone(piece).unwrap();
     let (all, works) = (takeoffs(workshop), works(workshop));
-    let work = Work::of(workshop, piece).unwrap();
+    let work = crate::samples::work(workshop, piece).unwrap();
     let lines = takeoff.materials.iter();
     let cans: Vec<_> = lines.map(|line| cans_to_buy(workshop, line)).collect();
     vec![

@@ -36,7 +36,7 @@ pub struct Days {
 ///
 /// Each wait is the longest in the label's range. Cold or damp air, if measured, makes it longer. Coats that
 /// must not go on in that air are not scheduled.
-pub fn days(workshop: &Workshop, works: &[Option<Work>], from: Moment) -> Days {
+pub(crate) fn days(workshop: &Workshop, works: &[Option<Work>], from: Moment) -> Days {
     let taken = workshop.pieces.iter().zip(works);
     let air = measured(workshop);
     let of_piece = |(piece, work): (&Rc<Piece>, &Option<Work>)| {
@@ -86,8 +86,9 @@ mod tests {
     use super::*;
     use crate::days::air::air;
     use crate::preparing::OldFinish;
+    use crate::samples::works;
     use crate::samples::written_down;
-    use crate::{BookEdit, Edit, PieceEdit, SchemeEdit, invented_workshop, works};
+    use crate::{BookEdit, Edit, PieceEdit, SchemeEdit, invented_workshop};
     use coatings::Stage;
     use coatings::Wish;
     use timetable::{AirCaution, Step};

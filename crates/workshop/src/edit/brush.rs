@@ -66,7 +66,7 @@ mod tests {
     }
 
     fn painted(workshop: &Workshop) -> Area {
-        let taken = crate::takeoff(&workshop.pieces[0], &[], Default::default());
+        let taken = crate::samples::takeoff(&workshop.pieces[0]);
         taken.unwrap().painted_each
     }
 
@@ -80,7 +80,7 @@ mod tests {
         };
         let before = Workshop::default().apply(add).unwrap();
         let left = brushed(&before, &FACES, BrushTo::Left).unwrap();
-        let taken = crate::takeoff(&before.pieces[0], &[], Default::default()).unwrap();
+        let taken = crate::samples::takeoff(&before.pieces[0]).unwrap();
         let faces = taken
             .surfaces
             .iter()

@@ -195,7 +195,7 @@ mod tests {
     /// Whether the piece pays its hours.
     fn verdict(workshop: &Workshop) -> String {
         let piece = &workshop.pieces[0];
-        let work = crate::Work::of(workshop, piece).unwrap();
+        let work = crate::samples::work(workshop, piece).unwrap();
         let account = money::account(workshop, piece, &work, Day::since_1970(20_000));
         assert!(account.outcome.is_some());
         format!("{:?} {:?}", account.outcome, account.most)

@@ -164,7 +164,8 @@ impl Workshop {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{Edit, PieceEdit, SchemeEdit, invented_workshop, takeoff_in};
+    use crate::samples::takeoff_in;
+    use crate::{Edit, PieceEdit, SchemeEdit, invented_workshop};
 
     const ENAMEL: &str = "trim-enamel";
 

@@ -126,19 +126,19 @@ mod tests {
                 workshop.clone(),
                 [Edit::Settings(SettingEdit::Confidence(confidence))],
             );
-            let taken = crate::takeoff(&workshop.pieces[0], &[], confidence).unwrap();
+            let taken = crate::takeoff(&workshop, &workshop.pieces[0], &[]).unwrap();
             let needs = taken.materials.iter().map(|line| {
-                let buy = crate::cans_to_buy(&workshop, line).unwrap();
+                let buy = crate::takeoff::cans_to_buy(&workshop, line).unwrap();
                 buy.need.as_litres()
             });
-            let together = crate::shopping(&workshop, &crate::takeoffs(&workshop))[0]
+            let together = crate::takeoff::shopping(&workshop, &crate::samples::takeoffs(&workshop))[0]
                 .buy
                 .clone()
                 .unwrap()
                 .need;
             let surer = Edit::Settings(SettingEdit::Confidence(confidence));
             let with_cans = done(with_cans.clone(), [surer]);
-            let with_cans = crate::takeoff_in(&with_cans, &with_cans.pieces[0]).unwrap();
+            let with_cans = crate::samples::takeoff_in(&with_cans, &with_cans.pieces[0]).unwrap();
             let lines = with_cans.materials.iter();
             let (coats, besides): (Vec<u32>, Vec<f64>) = lines
                 .map(|line| line.on_hand.as_ref().unwrap())

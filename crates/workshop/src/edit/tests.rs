@@ -237,7 +237,7 @@ fn parts_of_ones_own_have_numbers_that_stay() {
         )
         .unwrap();
     assert_eq!(piece.reading(length), Some(&reading));
-    assert!(crate::takeoff(&piece, &[], Default::default()).is_ok());
+    assert!(crate::samples::takeoff(&piece).is_ok());
 }
 
 #[test]
@@ -259,7 +259,7 @@ fn surfaces_go_into_zones_and_come_back() {
         painted: Some(false),
     })
     .unwrap();
-    let takeoff = crate::takeoff(&piece, &[], Default::default()).unwrap();
+    let takeoff = crate::samples::takeoff(&piece).unwrap();
     let zone = |key: &str| takeoff.zones.iter().find(|zone| zone.key == key).unwrap();
     assert_eq!(zone("accent").label, "Second colour");
     assert!(zone("accent").areas[0] > units::Area::square_metres(0.5));
@@ -477,7 +477,7 @@ fn a_suggestion_takes_the_place_of_the_layers_and_keeps_their_tools() {
         "{layers:?}"
     );
     assert!(layers.contains(&("trim-enamel", 2, "foam-roller")), "{layers:?}");
-    assert!(crate::takeoff(&piece, &[], Default::default()).is_ok());
+    assert!(crate::samples::takeoff(&piece).is_ok());
 }
 
 /// The maker's own label of the paint and the one clear coat that was wanted are still there.

@@ -270,7 +270,7 @@ mod tests {
         assert!(loaded.notices.is_empty(), "{:?}", loaded.notices);
         assert_eq!(loaded.workshop.pieces.len(), 2);
         for piece in &loaded.workshop.pieces {
-            assert!(crate::takeoff(piece, &loaded.workshop.materials, Default::default()).is_ok());
+            assert!(crate::takeoff(&loaded.workshop, piece, &[]).is_ok());
         }
     }
 

@@ -153,7 +153,8 @@ impl From<RowRecord> for v3::RowRecord {
 mod tests {
     use crate::document::SurfaceChoice;
     use crate::format::{Loaded, load, save};
-    use crate::{invented_workshop, takeoff};
+    use crate::invented_workshop;
+    use crate::samples::takeoff;
     use geometry::styles;
 
     /// The invented workshop as format 1 wrote it.
@@ -168,7 +169,7 @@ mod tests {
         let painted = workshop
             .pieces
             .iter()
-            .map(|piece| takeoff(piece, &[], Default::default()).unwrap().painted.value);
+            .map(|piece| takeoff(piece).unwrap().painted.value);
         // Square metres, as the CAD kernel finds them (tests/cad); the general polygon boolean works on a grid of some
         // nanometres, and the version that wrote the file was 2e-9 off as well.
         for (area, kernel) in painted.zip([3.046_929_39, 2.080_721_645]) {

@@ -28,7 +28,8 @@ pub(super) fn piece(mut value: Value) -> Result<v3::PieceRecord, RecordError> {
 mod tests {
     use crate::document::Colour;
     use crate::format::{Loaded, load, save};
-    use crate::{invented_workshop, takeoff};
+    use crate::invented_workshop;
+    use crate::samples::takeoff;
     use coatings::Substrate;
 
     /// The invented workshop as format 2 wrote it.
@@ -75,7 +76,7 @@ mod tests {
             ]
         );
         assert_eq!(cupboard.zones["blue"].name, "Blue");
-        assert!(takeoff(cupboard, &[], Default::default()).is_ok());
+        assert!(takeoff(cupboard).is_ok());
         // The bench had no scheme: it has the usual one of format 2, in which nothing was cleaned first.
         let bench = workshop.pieces[1].scheme.layers.iter();
         let bench = bench.map(|layer| (&*layer.material, layer.coats, layer.tool));

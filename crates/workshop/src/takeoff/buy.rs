@@ -31,7 +31,7 @@ const TOO_LARGE: f64 = 2.0;
 ///
 /// # Errors
 /// Where the need or a price cannot be counted with.
-pub fn cans_to_buy(workshop: &Workshop, line: &MaterialLine) -> Result<Buy, ChoiceError> {
+pub(crate) fn cans_to_buy(workshop: &Workshop, line: &MaterialLine) -> Result<Buy, ChoiceError> {
     let sure = workshop.settings.confidence.probability();
     let (need, contents) = match &line.on_hand {
         None => (line.need.at(sure), Vec::new()),
@@ -107,16 +107,12 @@ fn counted(need: Volume, sizes: &[&'static CanSize], purchase: Purchase, priced:
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::Shopping;
-    use crate::bought_for;
-    use crate::coated;
     use crate::document::{LabelReading, OwnMaterial, Piece, PieceId, Price};
-    use crate::shopping;
-    use crate::takeoff::Rc;
-    use crate::takeoff::shopping::MAY_DO;
-    use crate::takeoffs;
+    use crate::samples::takeoffs;
+    use crate::takeoff::shopping::{MAY_DO, Shopping, bought_for, coated, shopping};
     use crate::{BookEdit, Edit, HaveEdit, MaterialEdit, PieceEdit, SchemeEdit, label_field};
     use geometry::Kind;
+    use std::rc::Rc;
     use units::System;
 
     fn bought(workshop: &Workshop) -> Vec<Shopping> {

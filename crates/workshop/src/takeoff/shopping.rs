@@ -2,10 +2,9 @@
 
 use super::buy::Buy;
 use super::buy::cans_for;
-use super::{MaterialLine, Stores, Takeoff, of_stores};
+use super::{MaterialLine, Takeoff};
 use crate::book::DoneStep;
 use crate::document::{Piece, PieceId, Workshop, generic};
-use crate::learning::lessons;
 use crate::stock::{Stock, alike, known_contents, stock};
 use coatings::can::ChoiceError;
 use coatings::{CanSize, Contents, Demand, Material, Rgb, Stage, ZoneWork, enough_with, extra_needed};
@@ -44,22 +43,6 @@ impl Shopping {
 /// From this probability on it is worth saying that a can less may do.
 pub(super) const MAY_DO: f64 = 0.6;
 
-/// The takeoff of every piece, in their order; nothing for a piece that cannot be measured up, whose own takeoff says why.
-pub fn takeoffs(workshop: &Workshop) -> Vec<Option<Rc<Takeoff>>> {
-    let (lessons, shelf) = (lessons(workshop), stock(workshop));
-    let stores = Stores {
-        materials: &workshop.materials,
-        lessons: &lessons,
-        shelf: &shelf,
-    };
-    let of = |piece: &Rc<Piece>| {
-        of_stores(piece, stores, workshop.settings.confidence)
-            .ok()
-            .map(Rc::new)
-    };
-    workshop.pieces.iter().map(of).collect()
-}
-
 /// Whether a material has done its work on a piece: the step of a cleaner, or each coat of anything else, is ticked off. As
 /// long as one coat is to come the whole amount stands, as what the cans held before the first coat does.
 pub(super) fn is_used_up(workshop: &Workshop, piece: &Piece, line: &MaterialLine) -> bool {
@@ -74,7 +57,7 @@ pub(super) fn is_used_up(workshop: &Workshop, piece: &Piece, line: &MaterialLine
 
 /// The materials that have all their coats, by what is ticked off, and so are not bought any more: their names with that of
 /// the piece.
-pub fn coated(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>]) -> Vec<(String, String)> {
+pub(crate) fn coated(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>]) -> Vec<(String, String)> {
     let pieces = workshop.pieces.iter().zip(takeoffs);
     let of_piece = |(piece, takeoff): (&Rc<Piece>, &Option<Rc<Takeoff>>)| -> Vec<(String, String)> {
         let lines = takeoff.iter().flat_map(|takeoff| &takeoff.materials);
@@ -87,7 +70,7 @@ pub fn coated(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>]) -> Vec<(Str
 }
 
 /// The takeoffs of the pieces that something is bought for, in their order; nothing in the place of those left out.
-pub fn bought_for(
+pub(crate) fn bought_for(
     workshop: &Workshop,
     takeoffs: Vec<Option<Rc<Takeoff>>>,
     left_out: &[PieceId],
@@ -112,7 +95,7 @@ pub(super) fn where_on(piece: &str, takeoff: &Takeoff, line: &MaterialLine) -> S
 
 /// What to buy for all pieces together, stage after stage; `takeoffs` are those of [`takeoffs`]. Pieces that cannot be
 /// measured up are left out.
-pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>]) -> Vec<Shopping> {
+pub(crate) fn shopping(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>]) -> Vec<Shopping> {
     let shelf = stock(workshop);
     let confidence = workshop.settings.confidence;
     let mut lots: Vec<(Vec<String>, Vec<&MaterialLine>)> = Vec::new();

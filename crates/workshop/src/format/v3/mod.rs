@@ -540,7 +540,7 @@ mod tests {
             (&"chip-brush".into(), &10.into())
         );
         assert_eq!(written["materials"][0]["label"]["rate"]["typed"], "350-450");
-        let takeoff = crate::takeoff(&workshop.pieces[0], &workshop.materials, Default::default()).unwrap();
+        let takeoff = crate::takeoff(&workshop, &workshop.pieces[0], &[]).unwrap();
         assert!(
             takeoff
                 .materials
@@ -573,7 +573,7 @@ mod tests {
         let written = comes_back(&workshop);
         assert_eq!(written["pieces"][0]["scheme"]["layers"], serde_json::json!([]));
         assert!(
-            crate::takeoff(&workshop.pieces[0], &[], Default::default())
+            crate::samples::takeoff(&workshop.pieces[0])
                 .unwrap()
                 .materials
                 .is_empty()
@@ -644,10 +644,7 @@ mod tests {
     #[test]
     fn the_full_workshop_can_be_measured_up() {
         let Loaded { workshop, .. } = crate::format::load(&full().to_string()).unwrap();
-        assert_eq!(
-            crate::takeoff(&workshop.pieces[0], &workshop.materials, Default::default()).err(),
-            None
-        );
+        assert_eq!(crate::takeoff(&workshop, &workshop.pieces[0], &[]).err(), None);
     }
 
     /// Every place in the value.
