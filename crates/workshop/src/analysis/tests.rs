@@ -1,4 +1,4 @@
-//! What is kept is what would be worked out anew, and nothing is worked out anew without need.
+//! Kept results equal fresh ones, and no result is calculated again without need.
 
 use coatings::suggest::Wish;
 use coatings::{Basis as Volumes, Substrate};
@@ -18,7 +18,7 @@ fn today() -> Day {
     Day::since_1970(20_000)
 }
 
-/// Every result of the first piece and of all together, each with a text of all that is in it.
+/// Returns every result of the first piece and of all pieces, each with its full debug text.
 fn results(analysis: &Analysis) -> Vec<(&'static str, Rc<dyn std::any::Any>, String)> {
     let piece = &analysis.workshop().pieces[0];
     macro_rules! told {
@@ -42,7 +42,7 @@ fn results(analysis: &Analysis) -> Vec<(&'static str, Rc<dyn std::any::Any>, Str
     ]
 }
 
-/// The same, worked out from the whole document.
+/// Returns the same texts, calculated from the whole document.
 fn from_all_of_it(workshop: &Workshop) -> Vec<String> {
     let piece = &workshop.pieces[0];
     let result = takeoff_in(workshop, piece).map(Rc::new);
@@ -76,7 +76,7 @@ fn add(book: &'static str, values: &[(&'static str, &str)]) -> BookEdit {
     BookEdit::Add(book, "l1".into(), crate::samples::values(values))
 }
 
-/// An edit of each kind.
+/// Returns an edit of each kind.
 #[expect(clippy::too_many_lines, reason = "one entry for each edit")]
 fn edits(workshop: &Workshop) -> Vec<Edit> {
     let piece = &workshop.pieces[0];
@@ -211,8 +211,9 @@ fn edits(workshop: &Workshop) -> Vec<Edit> {
     of_piece.into_iter().chain(of_workshop).collect()
 }
 
-/// Entries that are read and change nothing about this workshop: knots under an old finish, a zone that is finished as all is,
-/// rust without hardware, a temperature without humidity, a label that no layer has.
+/// Returns true for an edit of entries that are read but make no difference in this workshop: knots under an
+/// old finish, a zone finished like the piece, rust without hardware, a temperature without humidity, and a
+/// label that no layer uses.
 fn matters_elsewhere(edit: &Edit) -> bool {
     match edit {
         Edit::Piece(_, PieceEdit::Apart { .. } | PieceEdit::Finish(_, SchemeEdit::Sign(Sign::Knots, _)))
@@ -223,7 +224,8 @@ fn matters_elsewhere(edit: &Edit) -> bool {
     }
 }
 
-/// What an edit changes is worked out anew, from no less than is read; and an edit that changes nothing leaves all that was kept.
+/// An edit that changes a result has it calculated again, from a slice with everything it reads. An edit that
+/// changes nothing leaves all results kept.
 #[test]
 fn a_result_is_worked_out_anew_when_an_edit_changes_it_and_only_then() {
     let workshop = Rc::new(invented_workshop());
@@ -233,7 +235,7 @@ fn a_result_is_worked_out_anew_when_an_edit_changes_it_and_only_then() {
     let (mut changing, mut idle) = (0, 0);
     for edit in edits(&workshop) {
         let after = Rc::new(workshop.apply(edit.clone()).unwrap());
-        // What was kept of the edit before must not stand in the way.
+        // Results kept from the previous edit must not interfere.
         let first = Analysis::of(Rc::clone(&workshop));
         let kept = results(&first);
         let found = results(&first.after(Rc::clone(&after)));

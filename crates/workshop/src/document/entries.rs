@@ -3,7 +3,7 @@
 use super::{Bay, EntryId, Piece, Scheme};
 
 impl Piece {
-    /// Gives an id to each entry that has none yet, or that of another entry, as a copy has.
+    /// Gives an id to each entry that has none, or has that of another entry, such as a copy.
     pub(crate) fn give_ids(&mut self) {
         let is_usable = |id: u64| (1..=EntryId::MOST).contains(&id);
         let given = self.entries().chain([self.last_id]).map(|id| id.0);
@@ -19,7 +19,7 @@ impl Piece {
         self.last_id = EntryId(last);
     }
 
-    /// The piece with ids given anew, as a copy of it has.
+    /// Returns the piece with new ids, for a copy.
     #[must_use]
     pub fn with_new_ids(mut self) -> Self {
         self.each_entry(|id| *id = EntryId::default());
@@ -41,7 +41,7 @@ impl Piece {
         }
     }
 
-    /// The ids of all entries: bays with their rows, changes, layers.
+    /// Returns the ids of all entries: bays with their rows, changes, layers.
     pub(crate) fn entries(&self) -> impl Iterator<Item = EntryId> {
         let bays = self.bays.iter().chain(&self.upper);
         let bays = bays.flat_map(|bay| std::iter::once(bay.id).chain(bay.rows.iter().map(|row| row.id)));

@@ -1,4 +1,4 @@
-//! Edits of how the front of a piece is divided: bays, rows, counts.
+//! Edits of the division of the front: bays, rows, counts.
 
 use geometry::{BayPlace, Construction, MAX_BAYS, MAX_ROWS, counts};
 
@@ -16,7 +16,8 @@ impl Piece {
         row.ok_or(EditError::Unknown("row"))
     }
 
-    /// A new bay is like the last one. Only cases can have another number of bays than they come with.
+    /// Sets the number of bays. New bays are like the last one. Only cases can have another number than their
+    /// default.
     pub(super) fn set_bays(&mut self, case: Case, count: usize) -> Result<(), EditError> {
         let is_case = matches!(
             self.kind.construction(),
@@ -61,7 +62,7 @@ impl Piece {
 }
 
 impl Bay {
-    /// A new row is like the last one.
+    /// Sets the number of rows. New rows are like the last one.
     pub(super) fn set_rows(&mut self, count: usize) -> Result<(), EditError> {
         if count > MAX_ROWS {
             return Err(too_many_rows());
@@ -75,7 +76,7 @@ impl Bay {
         Ok(())
     }
 
-    /// A row comes once more, with its height, below itself.
+    /// Duplicates a row, with its height, below itself.
     pub(super) fn repeat_row(&mut self, row: usize) -> Result<(), EditError> {
         if self.rows.len() >= MAX_ROWS {
             return Err(too_many_rows());
@@ -86,7 +87,7 @@ impl Bay {
         Ok(())
     }
 
-    /// A row goes; those below it move up.
+    /// Deletes a row. The rows below it move up.
     pub(super) fn remove_row(&mut self, row: usize) -> Result<(), EditError> {
         let index = row.checked_sub(1).filter(|index| *index < self.rows.len());
         let index = index.filter(|_| self.rows.len() > 1);

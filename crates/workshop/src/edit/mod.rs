@@ -1,4 +1,4 @@
-//! Edits: every change that a maker can make, and the one function that makes it.
+//! Edits: every change that a maker can make, and the one function that applies it.
 
 mod alike;
 mod books;
@@ -39,67 +39,67 @@ use crate::document::{ChangeKind, PieceChange, PieceId, Reading, Workshop};
 
 /// The most pieces in a set.
 pub(crate) const MAX_COUNT: u32 = 99;
-/// The longest name or title, in characters.
+/// The maximum length of a name or title, in characters.
 pub(crate) const MAX_NAME: usize = 120;
 /// The most pieces in a workshop.
 pub(crate) const MAX_PIECES: usize = 5000;
 
-/// A change of the document.
+/// A change to the document.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Edit {
-    /// The maker reads and writes other units from now on.
+    /// Sets the units for reading and writing.
     Units(System),
-    /// Something changes that is settled for the whole workshop.
+    /// Changes a setting of the workshop.
     Settings(SettingEdit),
-    /// A new piece, of which nothing is measured yet.
+    /// Adds an unmeasured piece.
     Add {
-        /// Its name in the workshop, never used before.
+        /// Its id. It was never used before.
         id: PieceId,
-        /// What kind of piece it is.
+        /// The kind of furniture.
         kind: Kind,
     },
-    /// A piece with all its measurements once more.
+    /// Duplicates a piece with its measurements.
     Copy {
         /// The piece to copy.
         of: PieceId,
-        /// The name of the copy, never used before.
+        /// The id of the copy. It was never used before.
         id: PieceId,
     },
-    /// A piece is finished as another is; what its own surfaces are like stays.
+    /// Copies the finish of another piece. The condition of the surfaces stays.
     CopyFinish {
-        /// The piece whose finish is copied.
+        /// The piece to copy from.
         from: PieceId,
-        /// The piece that gets it.
+        /// The piece to change.
         to: PieceId,
     },
-    /// A piece goes.
+    /// Deletes a piece.
     Remove(PieceId),
-    /// Another workshop takes the place of this one.
+    /// Replaces the workshop.
     Replace(Workshop),
-    /// The pieces of another workshop come in behind the ones that are here.
+    /// Adds the pieces of another workshop at the end.
     Gather(Workshop),
-    /// The invented pieces go, and the remark about them.
+    /// Deletes the sample pieces and the note about them.
     ClearInvented,
-    /// A copy of a known material comes in: its key, never used before, and that of the known one.
+    /// Copies a built-in material. The first key is the new one, which was never used before.
     AddMaterial(Rc<str>, String),
-    /// Something about a material of the maker's own changes.
+    /// Changes one of the maker's own materials.
     Material(Rc<str>, MaterialEdit),
-    /// A material of the maker's own goes.
+    /// Deletes one of the maker's own materials.
     RemoveMaterial(Rc<str>),
-    /// A book of the workshop changes.
+    /// Changes a book of the workshop.
     Book(BookEdit),
-    /// What the maker has of a material changes, said beside a piece that takes it.
+    /// Changes what is on hand of a material, entered with a piece that uses it.
     Have {
         /// The piece.
         piece: PieceId,
         /// The key of the material.
         material: Rc<str>,
-        /// Its color, of a material that comes in colors.
+        /// Its color, if the material comes in colors.
         colour: Option<Rgb>,
-        /// What changes.
+        /// The change.
         edit: HaveEdit,
     },
-    /// Something about one piece changes.
+    /// Changes one piece.
     Piece(PieceId, PieceEdit),
 }
 
@@ -252,26 +252,26 @@ pub enum PieceEdit {
     Book(BookEdit),
 }
 
-/// Why an edit was not made.
+/// Why an edit was refused.
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
 pub enum EditError {
-    /// The piece is not there any more.
+    /// The piece does not exist.
     NoSuchPiece,
-    /// The name of a new piece is taken.
+    /// The id of a new piece is taken.
     IdTaken,
-    /// More than a document may hold.
+    /// A document cannot hold more.
     TooMany {
-        /// Of what.
+        /// The name of the items.
         what: &'static str,
-        /// The most there may be.
+        /// The maximum.
         most: usize,
     },
-    /// A name or key that the tool does not know.
+    /// A name or key is unknown.
     Unknown(&'static str),
-    /// A text that a field of a book does not take.
+    /// The text does not fit the field of a book.
     Value(ValueError),
-    /// A tool that cannot put a material on.
+    /// The tool cannot apply the material.
     WrongTool {
         /// The tool.
         tool: &'static str,
@@ -302,7 +302,7 @@ impl fmt::Display for EditError {
 
 impl std::error::Error for EditError {}
 
-/// The first characters of a name, as many as a name may have.
+/// Returns the name, cut to the maximum length.
 pub(crate) fn shortened(name: &str) -> String {
     name.chars().take(MAX_NAME).collect()
 }

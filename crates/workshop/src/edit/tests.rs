@@ -354,7 +354,7 @@ fn a_zone_set_apart_begins_as_the_piece_and_goes_its_own_way() {
     assert!(piece.zones.is_empty());
 }
 
-/// What is found on the piece after its top was set apart is found on the top too, until the top is said to be otherwise.
+/// Signs found on the piece also apply to a top with its own finish, until the top gets signs of its own.
 #[test]
 fn what_is_found_on_the_piece_is_found_on_its_zones() {
     let found = |ground| finish(SchemeEdit::Substrate(ground));
@@ -379,7 +379,7 @@ fn what_is_found_on_the_piece_is_found_on_its_zones() {
     assert_eq!(piece.scheme.condition.substrate, Substrate::Glossy);
 }
 
-/// A degreaser is caustic: it is planned on an old finish, not on bare wood, and again on an old finish.
+/// A degreaser is caustic, so it is planned on an old finish and not on bare wood.
 #[test]
 fn the_degreaser_goes_with_the_ground() {
     let degreased = |grounds: &[Substrate]| {
@@ -423,7 +423,7 @@ fn a_stain_begins_with_the_colour_of_one() {
     assert_eq!(piece(&[Wish::StainedClear, painted()]), Scheme::usual().colour);
 }
 
-/// A label is that of one can, which serves the top on its own as well.
+/// A label belongs to one can, which also serves a top with its own finish.
 #[test]
 fn a_label_is_of_every_zone_that_takes_the_material() {
     let mut workshop = Workshop::default();
@@ -480,7 +480,7 @@ fn a_suggestion_takes_the_place_of_the_layers_and_keeps_their_tools() {
     assert!(crate::samples::takeoff(&piece).is_ok());
 }
 
-/// The maker's own label of the paint and the one clear coat that was wanted are still there.
+/// The maker's label of the paint and the single clear coat are still there.
 #[test]
 fn a_suggestion_keeps_labels_and_numbers_of_coats() {
     let workshop = [
@@ -553,7 +553,7 @@ fn a_material_of_ones_own_is_copied_priced_planned_and_removed() {
     assert_eq!(workshop.materials[0].offers().len(), 1);
     let again = workshop.apply(Edit::AddMaterial(own.clone(), "trim-enamel".into()));
     assert_eq!(again, Err(EditError::IdTaken));
-    // Another workshop's material of the same key is another material.
+    // Another workshop's material with the same key is a different material.
     let other = workshop
         .apply(Edit::Material(own.clone(), MaterialEdit::Name("Red".into())))
         .unwrap();

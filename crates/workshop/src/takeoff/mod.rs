@@ -1,4 +1,4 @@
-//! The takeoff of a piece: its surfaces, what is painted of them, and what that takes.
+//! The takeoff of a piece: its surfaces, which of them are painted, and the materials they need.
 
 mod areas;
 mod buy;
@@ -26,58 +26,59 @@ pub use shopping::Shopping;
 pub(crate) use shopping::{bought_for, coated, shopping};
 pub use zones::{SurfaceLine, ZoneLine, are_finished, side_faces, switched, touched_faces};
 
-/// What a piece needs of one material, in one colour.
+/// One material in one color for a piece.
 #[derive(Clone, Debug, PartialEq)]
 pub struct MaterialLine {
-    /// Its name among those of the piece: the key of its stage, with a number behind it if another has it.
+    /// The id within the piece: the key of the stage, with a number if another line has it.
     pub id: String,
-    /// How much.
+    /// The amount.
     pub need: Demand,
     /// The most coats on any zone.
     pub coats: u32,
-    /// The tools that it is put on with.
+    /// The tools that apply it.
     pub tools: Vec<&'static str>,
-    /// How many weighed jobs of the maker's own it rests on.
+    /// The number of the maker's weighed jobs behind the rate.
     pub jobs: u32,
-    /// What the tools would usually lay on, where the amount is by a label that the maker entered.
+    /// The volume at the usual film of the tools, if the amount is from a label the maker entered.
     pub by_tools: Option<Volume>,
-    /// What is on hand of it, and what that is good for; nothing where there is none.
+    /// The cans on hand and the verdict on them, if any.
     pub on_hand: Option<OnHand>,
 }
 
 impl MaterialLine {
-    /// The name of the step that puts on one of its coats, counted from 1: what is ticked off bears it.
+    /// Returns the key of the step that applies one of its coats, counted from 1. Checked-off coats are saved
+    /// under it.
     pub fn coat_key(&self, coat: u32) -> String {
         format!("coat-{}-{coat}", self.id)
     }
 }
 
-/// The takeoff of a piece, or of a set of pieces that are alike.
+/// The takeoff of a piece, or of a set of identical pieces.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Takeoff {
     /// Every surface of one piece.
     pub surfaces: Vec<SurfaceLine>,
-    /// The zones of one piece that have any surface.
+    /// The zones of one piece that have a surface.
     pub zones: Vec<ZoneLine>,
-    /// Parts that run into each other: the areas of both are too large by what is within the other.
+    /// Parts that overlap. Each area is too large by the part of it inside the other part.
     pub overlaps: Vec<Overlap>,
-    /// What was entered and does not count, or not wholly.
+    /// Entries that do not count, or only in part.
     pub notices: Vec<Notice>,
     /// The painted area of one piece.
     pub painted_each: Area,
     /// The painted area of the whole set with its uncertainty.
     pub painted: Estimate<Area>,
-    /// The share of each measurement in what makes that area unsure, the largest first.
+    /// The share of each measurement in the uncertainty of that area, the largest first.
     pub unsure_by: Vec<(FieldId, f64)>,
-    /// What is finished and how, for the whole set.
+    /// The finish of the whole set.
     pub job: Job,
-    /// What that needs of each material.
+    /// The materials of the whole set.
     pub materials: Vec<MaterialLine>,
 }
 
 impl Takeoff {
-    /// What a material of this takeoff is called where it stands in a list without its colour: with its zones, where another
-    /// has the same name.
+    /// Returns the name of a material for a list without colors. If another line has the same name, its zones
+    /// are added.
     pub fn name_of(&self, line: &MaterialLine) -> String {
         let name = line.need.material.name.to_string();
         let alike = self.materials.iter();
@@ -91,14 +92,14 @@ impl Takeoff {
         format!("{name} ({})", zones.join(", "))
     }
 
-    /// What the maker calls a zone, by its number in the job.
+    /// Returns the label of a zone, by its index in the job.
     pub fn zone_label(&self, zone: usize) -> &str {
         let key = self.job.zones.get(zone).map(|zone| &zone.key);
         let line = self.zones.iter().find(|line| Some(&line.key) == key);
         line.map_or("", |line| &line.label)
     }
 
-    /// How the amount of a material comes about.
+    /// Returns the math behind the amount of a material.
     pub fn working_of(&self, line: &MaterialLine) -> Option<DemandWorking> {
         workings(&self.job).into_iter().find(|working| {
             let first = working.layers.first();
@@ -152,7 +153,7 @@ fn material_lines(job: &Job, shelf: &[Stock], confidence: Confidence) -> Vec<Mat
     let trials = Trials::of(job, TRIALS);
     let by_tools = by_tools(job);
     let mut all = trials.demands();
-    // In the order of the stages, whichever zone comes first.
+    // Sort by stage, whatever the order of the zones.
     units::sort_few(&mut all, |one, other| one.material.stage < other.material.stage);
     for need in all {
         let cans = alike(shelf, &need);
@@ -173,7 +174,7 @@ fn material_lines(job: &Job, shelf: &[Stock], confidence: Confidence) -> Vec<Mat
             .find(|(material, colour, _)| is_it(material, *colour));
         lines.push(MaterialLine {
             jobs,
-            // What was weighed goes before label and tool.
+            // A weighed rate takes precedence over label and tool.
             by_tools: by_tools.filter(|_| jobs == 0).map(|(.., volume)| *volume),
             id: if number == 1 {
                 stage.into()
@@ -189,7 +190,7 @@ fn material_lines(job: &Job, shelf: &[Stock], confidence: Confidence) -> Vec<Mat
     lines
 }
 
-/// The most coats of a material on any zone, and the tools that put it on.
+/// Returns the most coats of a material in any zone, and the tools that apply it.
 fn how(job: &Job, need: &Demand) -> (u32, Vec<&'static str>) {
     let mut coats = 0;
     let mut tools: Vec<&'static str> = Vec::new();
@@ -213,7 +214,7 @@ fn how(job: &Job, need: &Demand) -> (u32, Vec<&'static str>) {
     (coats, tools)
 }
 
-/// How many weighed jobs the rates come from that a material is reckoned with.
+/// Returns the number of weighed jobs behind the rates of a material.
 fn jobs_behind(job: &Job, need: &Demand) -> u32 {
     let mut rates: Vec<&OwnRate> = Vec::new();
     for zone in &job.zones {
@@ -231,7 +232,7 @@ fn jobs_behind(job: &Job, need: &Demand) -> u32 {
     rates.into_iter().map(|rate| rate.jobs).sum()
 }
 
-/// The lengths of edges of one piece, by the key of the zone: what is sanded with care, and what is cut in or masked.
+/// Returns the edge lengths of one piece, by zone key. Edges are sanded with care, cut in or masked.
 ///
 /// # Errors
 /// As for [`takeoff`].
@@ -255,7 +256,7 @@ pub fn edges_by_zone(piece: &Piece) -> Result<Vec<(String, Edges)>, Vec<Problem>
     Ok(zones)
 }
 
-/// Puts the edges of one piece, by zone, into its job: the minutes depend on them, the amounts do not.
+/// Adds the edges of one piece to its job. They affect the minutes but not the amounts.
 pub(crate) fn cut_in(job: &mut Job, piece: &Piece, edges: &[(String, Edges)]) {
     for zone in &mut job.zones {
         let of_zone = edges.iter().find(|(key, _)| *key == zone.key);
@@ -266,7 +267,7 @@ pub(crate) fn cut_in(job: &mut Job, piece: &Piece, edges: &[(String, Edges)]) {
     }
 }
 
-/// Measurements that nobody took yet, in the order in which one takes them.
+/// Returns the guesses, in measuring order.
 pub fn unmeasured(piece: &Piece) -> Vec<FieldId> {
     let furniture = piece.furniture();
     let fields = furniture.fields().into_iter();

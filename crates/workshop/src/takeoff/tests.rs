@@ -83,8 +83,8 @@ fn edited(edits: impl IntoIterator<Item = PieceEdit>) -> Piece {
     (*workshop.pieces[0]).clone()
 }
 
-/// Of the case and its legs, a reading that makes one larger makes the other smaller: their errors cancel in part, and
-/// neither the squares of each zone alone nor their plain sum tells what is true of the whole.
+/// A reading that makes the case larger makes the legs smaller, so their errors cancel in part. Adding the
+/// zones, or their squares, would give a wrong uncertainty.
 #[test]
 fn errors_of_zones_hang_together() {
     let takeoff = takeoff(&measured(nightstand())).unwrap();
@@ -154,7 +154,7 @@ fn what_nobody_measured_makes_an_area_unsure() {
     let before = unsure(&nightstand());
     let sum: f64 = before.iter().map(|(_, share)| share).sum();
     assert!((sum - 1.0).abs() < 1e-9 && before.is_sorted_by(|a, b| a.1 >= b.1));
-    // Width, depth and height make most of any area.
+    // Width, depth and height determine most of any area.
     let large = [fields::WIDTH, fields::DEPTH, fields::HEIGHT].map(|field| field.id());
     assert!(large.contains(&before[0].0));
     let mut piece = nightstand();
@@ -290,7 +290,7 @@ fn times_within_their_uncertainty_are_about_the_same() {
     assert!(!alike(soonest, &later(1.1)) && !alike(&later(1.1), soonest));
 }
 
-/// A sprayer is only spoken of where there is one, or where it is planned.
+/// A sprayer counts only if the maker has one or plans one.
 #[test]
 fn what_is_not_at_hand_is_not_the_soonest() {
     let at_hand = |workshop: &Workshop, piece: &Piece| {
@@ -323,7 +323,7 @@ fn a_side_is_left_at_one_touch() {
     assert!(gone.as_square_metres().abs() < 1e-12);
 }
 
-/// Nothing that was entered goes without a word.
+/// Every entry that does not count gives a notice.
 #[test]
 fn what_does_not_count_says_so() {
     let notices = |piece: &Piece| takeoff(piece).unwrap().notices;
@@ -353,12 +353,12 @@ fn what_does_not_count_says_so() {
         ),
         "{found:?}"
     );
-    // The profile that both are about.
+    // The profile that both notices are about.
     piece.styles.top_edge = geometry::Edge::Shaped(geometry::Shape::Ogee);
     assert_eq!(notices(&piece), []);
 }
 
-/// A touch on the back of an open row leaves all that one sees in it, and another brings all of it back.
+/// One touch on the back of an open row skips everything visible in it, and another restores it.
 #[test]
 fn an_open_cubby_is_left_and_comes_back_at_one_touch() {
     let mut open = nightstand();
@@ -384,7 +384,7 @@ fn an_open_cubby_is_left_and_comes_back_at_one_touch() {
         .surfaces
         .iter()
         .find(|line| line.surface.id.to_string() == "back/front");
-    // Beside the back there are floor, ceiling and two sides.
+    // Besides the back there are a floor, a ceiling and two sides.
     assert!(area > back.unwrap().surface.net * 2.0);
     let gone = painted(&open) - painted(&left) - area;
     assert!(gone.as_square_metres().abs() < 1e-12);
@@ -392,7 +392,7 @@ fn an_open_cubby_is_left_and_comes_back_at_one_touch() {
     assert_eq!(again, open);
 }
 
-/// Without its board the side is left, though its legs still go with it.
+/// Without its board the side is not painted, though its legs are.
 #[test]
 fn a_side_is_finished_if_most_of_it_is() {
     let of = |piece: &Piece| {
@@ -429,7 +429,7 @@ fn a_piece_that_cannot_be_says_which_measurement() {
     assert_eq!(problems[0].field(), Some(fields::HEIGHT.id()));
 }
 
-/// The same piece entered twice, or on two devices, gets the same answer: its name decides nothing.
+/// The same piece entered twice, or on two devices, gets the same answer. The name does not matter.
 #[test]
 fn pieces_that_are_alike_get_the_same_amounts() {
     let of = |id: &str| {
