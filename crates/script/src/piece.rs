@@ -130,7 +130,10 @@ impl Making {
             let answers = keys(field.options.iter().map(|known| known.key));
             format!("\u{201c}{key}\u{201d} has no answer {answer}. Choose one of: {answers}.")
         })?;
-        self.apply(PieceEdit::Style(field.key, known.key))
+        self.apply(PieceEdit::Style {
+            choice: field.key,
+            answer: known.key,
+        })
     }
 
     /// Fails unless the piece, as it is made by now, is asked for this choice.

@@ -216,13 +216,14 @@ impl<K: Ord> SortedSet<K> {
     }
 }
 
-/// The bits of a float as a whole number that sorts as the float does, and back (IEEE 754 total order).
+/// Converts the bits of a float to an integer that sorts like the float, and back (IEEE 754 total order).
+#[inline]
 pub fn in_order(bits: i64) -> i64 {
     bits ^ (((bits >> 63) as u64) >> 1) as i64
 }
 
-/// Sorts any number of floats, by the total order of IEEE 754. They are sorted as whole numbers, of which the sort is there
-/// once for all.
+/// Sorts any number of floats in the total order of IEEE 754. It sorts integers, because the page already has that
+/// routine.
 ///
 /// # Example
 /// ```
@@ -241,7 +242,7 @@ pub fn sort_numbers(values: &mut [f64]) {
     }
 }
 
-/// Sorts a list of a few tens by pushing each item up to its place; what is equal stays in its order.
+/// Sorts a list of up to a few dozen items. The sort is stable. It takes quadratic time, but little code for each type.
 ///
 /// # Example
 /// ```

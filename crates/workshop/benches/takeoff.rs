@@ -12,7 +12,7 @@ use std::rc::Rc;
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use workshop::format::{load, save};
-use workshop::{Confidence, Piece, PieceId, Workshop, compare, edges_by_zone, invented_workshop, takeoff};
+use workshop::{Piece, PieceId, Workshop, compare, edges_by_zone, invented_workshop, takeoff};
 
 /// The invented dresser as often as this, each with its own name.
 fn pieces(count: usize) -> Workshop {
@@ -32,15 +32,15 @@ fn pieces(count: usize) -> Workshop {
 }
 
 fn takeoffs(criterion: &mut Criterion) {
-    let workshop = invented_workshop();
+    let (workshop, empty) = (invented_workshop(), Workshop::default());
     let dresser = workshop.pieces[0].clone();
     criterion.bench_function("takeoff of the invented dresser, with materials", |bench| {
-        bench.iter(|| takeoff(black_box(&dresser), &[], Confidence::default()));
+        bench.iter(|| takeoff(&empty, black_box(&dresser), &[]));
     });
     criterion.bench_function("edges of the invented dresser, by zone", |bench| {
         bench.iter(|| edges_by_zone(black_box(&dresser)));
     });
-    let whole = takeoff(&dresser, &[], Confidence::default()).unwrap();
+    let whole = takeoff(&empty, &dresser, &[]).unwrap();
     let edges = edges_by_zone(&dresser).unwrap();
     criterion.bench_function("its four ways side by side", |bench| {
         bench.iter(|| compare(&workshop, black_box(&dresser), &whole, &edges));

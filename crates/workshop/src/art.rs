@@ -297,7 +297,7 @@ mod tests {
         assert_eq!(found.price, Some(66 * 30));
         assert!((found.area.as_square_metres() - 0.98).abs() < 1e-12);
         let piece = &invented_workshop().pieces[0];
-        let takeoff = crate::takeoff(piece, &[], crate::Confidence::default()).unwrap();
+        let takeoff = crate::samples::takeoff(piece).unwrap();
         assert!(!found.is_too_much(&takeoff));
         let more = takes(&[("kind", "leaf"), ("width", "4 m"), ("height", "4 m")]).unwrap();
         assert!(more.is_too_much(&takeoff));

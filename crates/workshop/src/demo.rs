@@ -24,11 +24,7 @@ mod tests {
         assert_eq!(format::save(&loaded.workshop), FILE);
         assert!(loaded.workshop.note.contains("invented"));
         for piece in &loaded.workshop.pieces {
-            assert!(
-                crate::takeoff(piece, &[], Default::default()).is_ok(),
-                "{}",
-                piece.name
-            );
+            assert!(crate::samples::takeoff(piece).is_ok(), "{}", piece.name);
         }
     }
 }

@@ -60,7 +60,7 @@ impl Good {
 /// Returns all supplies in the order of the work. Abrasives are grouped, coarsest first. `works` has one
 /// entry for each piece. Steps that must not be done take nothing, and steps that are checked off need no
 /// more supplies.
-pub fn goods(workshop: &Workshop, works: &[Option<Work>]) -> Vec<Good> {
+pub(crate) fn goods(workshop: &Workshop, works: &[Option<Work>]) -> Vec<Good> {
     let mut all: Vec<Good> = Vec::new();
     for (piece, work) in workshop.pieces.iter().zip(works) {
         let steps = work.iter().flat_map(|work| &*work.steps);
@@ -175,7 +175,8 @@ impl Much {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{BookEdit, Edit, PieceEdit, invented_workshop, works};
+    use crate::samples::works;
+    use crate::{BookEdit, Edit, PieceEdit, invented_workshop};
 
     fn on_piece(workshop: &Workshop, place: usize, edit: BookEdit) -> Workshop {
         let id = workshop.pieces[place].id.clone();

@@ -45,15 +45,14 @@ pub use document::{
     Scheme, Settings, SurfaceChoice, Workshop, ZoneChoice, as_far_as_it_fits, label_field, material_of,
 };
 pub use edit::{
-    Along, BookEdit, BrushTo, Edit, EditError, HaveEdit, MaterialEdit, PieceEdit, SchemeEdit, SettingEdit,
-    Sign,
+    Along, BookEdit, BrushTo, Case, Edit, EditError, HaveEdit, MaterialEdit, PieceEdit, SchemeEdit,
+    SettingEdit, Sign,
 };
 pub use hours::read_hours;
 pub use palette::palette;
 pub use takeoff::{
     Buy, ComparedAt, MaterialLine, Notice, Shopping, SurfaceLine, Takeoff, WayColumn, WayFigure, WayWhole,
-    ZoneLine, about_as_soon, are_finished, bought_for, cans_to_buy, coated, compare, edges_by_zone, shopping,
-    side_faces, soonest_and_least, switched, takeoff, takeoff_in, takeoffs, touched_faces, unmeasured,
+    ZoneLine, about_as_soon, are_finished, compare, edges_by_zone, side_faces, soonest_and_least, switched,
+    takeoff, touched_faces, unmeasured,
 };
 pub use tape::standard_uncertainty;
-pub use work::{Work, works};

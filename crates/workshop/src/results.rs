@@ -167,7 +167,10 @@ mod tests {
         let altered = measured(shown("Bench", Kind::Bench, 1, &[moved]));
         assert_eq!(news(&altered).len(), 1);
         assert!(news(&altered)[0].starts_with("Areas may have changed for Bench."));
-        let edge = PieceEdit::Style("top-edge", "measured");
+        let edge = PieceEdit::Style {
+            choice: "top-edge",
+            answer: "measured",
+        };
         let edged = measured(shown("Desk", Kind::Desk, 1, std::slice::from_ref(&edge)));
         assert_eq!(
             news(&edged),

@@ -1,6 +1,46 @@
 //! Small workshops for the tests of this crate.
 
-use crate::{BookEdit, Edit, PieceEdit, Workshop, invented_workshop};
+use std::rc::Rc;
+
+use geometry::Problem;
+
+use crate::learning::lessons;
+use crate::preparing::prepare;
+use crate::work::Work;
+use crate::{BookEdit, Edit, Piece, PieceEdit, Takeoff, Workshop, edges_by_zone, invented_workshop};
+
+/// Returns the takeoff of a piece in an empty workshop.
+pub(crate) fn takeoff(piece: &Piece) -> Result<Takeoff, Vec<Problem>> {
+    crate::takeoff(&Workshop::default(), piece, &[])
+}
+
+/// Returns the takeoff of a piece with what the workshop's own jobs teach.
+pub(crate) fn takeoff_in(workshop: &Workshop, piece: &Piece) -> Result<Takeoff, Vec<Problem>> {
+    crate::takeoff(workshop, piece, &lessons(workshop))
+}
+
+/// Returns the takeoff of every piece, in order, with `None` for pieces whose measurements do not fit.
+pub(crate) fn takeoffs(workshop: &Workshop) -> Vec<Option<Rc<Takeoff>>> {
+    let of = |piece: &Rc<Piece>| takeoff_in(workshop, piece).ok().map(Rc::new);
+    workshop.pieces.iter().map(of).collect()
+}
+
+/// Returns the work on a piece, computed without an [`Analysis`](crate::Analysis).
+pub(crate) fn work(workshop: &Workshop, piece: &Piece) -> Option<Work> {
+    let takeoff = takeoff_in(workshop, piece).ok()?;
+    let edges = edges_by_zone(piece).ok()?;
+    Some(Work {
+        steps: Rc::new(prepare(workshop, piece, &takeoff, &edges)),
+        takeoff: Rc::new(takeoff),
+        edges: Rc::new(edges),
+    })
+}
+
+/// Returns the work on every piece, in order, with `None` for pieces whose measurements do not fit.
+pub(crate) fn works(workshop: &Workshop) -> Vec<Option<Work>> {
+    let of = |piece: &Rc<Piece>| work(workshop, piece);
+    workshop.pieces.iter().map(of).collect()
+}
 
 /// Converts the values of a line to the form that an edit needs.
 pub(crate) fn values(of: &[(&'static str, &str)]) -> Vec<(&'static str, String)> {

@@ -87,7 +87,9 @@ pub fn also_planned_for(workshop: &Workshop, piece: &PieceId, need: &Demand) -> 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{BookEdit, Edit, invented_workshop, shopping, takeoffs};
+    use crate::samples::{takeoff_in, takeoffs};
+    use crate::takeoff::shopping;
+    use crate::{BookEdit, Edit, invented_workshop};
     use coatings::{Stage, Verdict};
 
     fn with(values: &[(&'static str, &str)]) -> Workshop {
@@ -207,10 +209,10 @@ mod tests {
         assert_eq!(buys(&stocked), (1, 0));
         // The same holds for a single piece.
         let cans = |workshop: &Workshop| {
-            let taken = crate::takeoff_in(workshop, &workshop.pieces[0]).unwrap();
+            let taken = takeoff_in(workshop, &workshop.pieces[0]).unwrap();
             let mut lines = taken.materials.iter();
             let line = lines.find(|line| line.need.material.key == *key).unwrap();
-            crate::cans_to_buy(workshop, line).unwrap().cans.len()
+            crate::takeoff::cans_to_buy(workshop, line).unwrap().cans.len()
         };
         assert_eq!((cans(&stocked), cans(&bare)), (0, 1));
         assert_eq!(buys(&bare).0, 0);

@@ -13,32 +13,32 @@ use crate::mixing::scale;
 /// A can on the shelf.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Stock {
-    /// The name of its line.
+    /// The id of its line.
     pub id: Rc<str>,
     /// The material in it.
     pub material: Rc<Material>,
-    /// Its colour, of a material that comes in colours.
+    /// Its color, if the material comes in colors.
     pub colour: Option<Rgb>,
-    /// The name of the piece that it is for, if it is for one: then it has the color of that piece.
+    /// The id of the piece it is reserved for. It then has the color of that piece.
     pub piece: Option<Rc<str>>,
-    /// Its size, where that is written down.
+    /// Its size, if entered.
     pub can: Option<&'static CanSize>,
-    /// How full it looks, where that is written down; a can of which only the size is known is full.
+    /// How full it looks, if entered. A can with only a size is full.
     pub level: Option<&'static Level>,
-    /// Whether it was weighed.
+    /// True if it was weighed.
     pub is_weighed: bool,
-    /// What is left in it.
+    /// The contents.
     pub contents: Result<Contents, StockFault>,
 }
 
-/// Why it is not known what is left in a can.
+/// The reason that the contents of a can are unknown.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum StockFault {
-    /// Neither its size nor its weight is written down.
+    /// Neither its size nor its weight was entered.
     Unknown,
-    /// It was weighed, and the empty can was not.
+    /// It was weighed, but the empty can was not.
     NoTare,
-    /// What was written down cannot be so.
+    /// The entries are impossible.
     Contents(ContentsError),
 }
 
@@ -53,12 +53,12 @@ impl std::fmt::Display for StockFault {
 }
 
 impl Stock {
-    /// Whether it is what is needed.
+    /// Returns true if it holds what is needed.
     pub fn is_for(&self, need: &Demand) -> bool {
         self.material.key == need.material.key && self.colour == need.colour
     }
 
-    /// How full it is, in words.
+    /// Describes how full it is.
     pub fn level_label(&self) -> &'static str {
         match (self.is_weighed, self.level) {
             (true, _) => "weighed",
@@ -68,7 +68,7 @@ impl Stock {
     }
 }
 
-/// Every can on the shelf whose material is known.
+/// Returns every can on the shelf with a known material.
 pub fn stock(workshop: &Workshop) -> Vec<Stock> {
     let of = |can: ShelfCan| {
         let material = material_of(&workshop.materials, &can.material)?;
@@ -87,14 +87,14 @@ pub fn stock(workshop: &Workshop) -> Vec<Stock> {
     workshop.books.all().filter_map(of).collect()
 }
 
-/// The color that a piece gets of the material in a can that is for this piece.
+/// Returns the color of the material on a piece, for a can reserved for the piece.
 fn colour_for(workshop: &Workshop, can: &ShelfCan) -> Option<Colour> {
     let piece = workshop.piece(&PieceId(can.piece.as_str().into()))?;
     let takes_it = |scheme: &&Scheme| scheme.layers.iter().any(|layer| *layer.material == *can.material);
     piece.schemes().find(takes_it).map(|scheme| scheme.colour)
 }
 
-/// The lines of the shelf with these materials, each with its color written into it.
+/// Returns the shelf lines with these materials, with the color filled in.
 pub(crate) fn lines(workshop: &Workshop, is_wanted: impl Fn(&str) -> bool) -> Vec<Rc<Line>> {
     let all = workshop.books.lines(ShelfCan::BOOK).iter();
     let lines = all.filter_map(|line| {
@@ -115,7 +115,7 @@ pub(crate) fn lines(workshop: &Workshop, is_wanted: impl Fn(&str) -> bool) -> Ve
     lines.collect()
 }
 
-/// A can that a layer of a piece has in a record of an older version.
+/// A can saved in a layer by an older version.
 #[derive(Clone)]
 pub(crate) struct OldCan {
     pub(crate) piece: PieceId,
@@ -125,36 +125,36 @@ pub(crate) struct OldCan {
     pub(crate) level: Option<&'static str>,
 }
 
-/// The cans on the shelf with a material that is needed, and what they are good for.
+/// The cans on the shelf with a needed material, and the verdict on them.
 #[derive(Clone, Debug, PartialEq)]
 pub struct OnHand {
-    /// The cans, as far as it is known what is in them.
+    /// The cans, if their contents are known.
     pub cans: Vec<Stock>,
-    /// Whether they are enough.
+    /// The verdict.
     pub enough: Enough,
 }
 
 impl OnHand {
-    /// What is in the cans.
+    /// Returns the contents of the cans.
     pub fn contents(&self) -> Vec<Contents> {
         known_contents(&self.cans)
     }
 }
 
-/// What is in the cans that something is known of.
+/// Returns the contents of the cans that are known.
 pub(crate) fn known_contents(cans: &[Stock]) -> Vec<Contents> {
     let known = cans.iter().filter_map(|stock| stock.contents.as_ref().ok());
     known.copied().collect()
 }
 
-/// The cans of a shelf with what is needed in them, and some known amount of it.
+/// Returns the cans on a shelf that hold what is needed, in a known amount.
 pub(crate) fn alike(shelf: &[Stock], need: &Demand) -> Vec<Stock> {
     let is_known = |stock: &&Stock| stock.is_for(need) && stock.contents.is_ok();
     shelf.iter().filter(is_known).cloned().collect()
 }
 
-/// What is left: weighed with the can and without, by the density of the label or else of its kind; else as full as it
-/// looks; a can of which only the size is known is full.
+/// Returns the contents. A weighed can uses the density of its label, or of its kind. Otherwise the level
+/// counts, and a can with only a size is full.
 fn contents(workshop: &Workshop, shelf: &ShelfCan, material: &Material) -> Result<Contents, StockFault> {
     let can = shelf.can.map(|can| can.volume());
     let Some(gross) = shelf.weight else {

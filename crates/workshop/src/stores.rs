@@ -29,7 +29,7 @@ impl Store {
 }
 
 /// Returns every supply, in the maker's order. `works` has one entry for each piece.
-pub fn stores(workshop: &Workshop, works: &[Option<Work>]) -> Vec<Store> {
+pub(crate) fn stores(workshop: &Workshop, works: &[Option<Work>]) -> Vec<Store> {
     let supplies: Vec<Supply> = workshop.books.all().collect();
     let is_taken = |supply: &Supply| matches!(supply.kind, Some(SupplyKind::Sheets | SupplyKind::Leaf));
     let goods = if supplies.iter().any(is_taken) {
@@ -61,7 +61,8 @@ pub fn stores(workshop: &Workshop, works: &[Option<Work>]) -> Vec<Store> {
 mod tests {
     use super::*;
     use crate::preparing::PrepareStep;
-    use crate::{BookEdit, Edit, PieceEdit, invented_workshop, works};
+    use crate::samples::works;
+    use crate::{BookEdit, Edit, PieceEdit, invented_workshop};
 
     fn add(workshop: &Workshop, id: &str, values: &[(&'static str, &str)]) -> Workshop {
         let values = crate::samples::values(values);

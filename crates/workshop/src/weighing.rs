@@ -8,7 +8,8 @@ use units::{Area, System, Volume};
 use crate::document::{Piece, Workshop};
 use crate::edit::{BookEdit, Edit};
 use crate::learning::Weighed;
-use crate::takeoff::{MaterialLine, Takeoff, takeoff_in};
+use crate::learning::lessons;
+use crate::takeoff::{MaterialLine, Takeoff, takeoff};
 
 /// Returns the initial values of a line for weighing a can: everything known before weighing. If several
 /// tools use the can, the rate is assigned to the tool with the largest area.
@@ -61,7 +62,7 @@ pub fn to_weigh(
 
 /// Returns the likely volume of an amount without and with one weighed can. Returns `None` if the can gives
 /// no rate or the piece does not use the material.
-pub fn changed(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, of: &Weighed) -> Option<[Volume; 2]> {
+pub fn changed(workshop: &Workshop, piece: &Piece, taken: &Takeoff, of: &Weighed) -> Option<[Volume; 2]> {
     of.observed.ok()?;
     let likely = |takeoff: &Takeoff| {
         let mut lines = takeoff.materials.iter();
@@ -70,7 +71,8 @@ pub fn changed(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, of: &Weigh
     };
     let strike = BookEdit::Strike("weighings", Rc::clone(&of.id));
     let without = workshop.apply(Edit::Book(strike)).ok()?;
-    Some([likely(&takeoff_in(&without, piece).ok()?)?, likely(takeoff)?])
+    let before = takeoff(&without, piece, &lessons(&without)).ok()?;
+    Some([likely(&before)?, likely(taken)?])
 }
 
 #[cfg(test)]
@@ -78,8 +80,8 @@ mod tests {
     use super::*;
     use crate::book::{Record, Weighing};
     use crate::invented_workshop;
-    use crate::learning::{Unweighed, lessons, weighed};
-    use crate::samples::{JOB, with_jobs as with};
+    use crate::learning::{Unweighed, weighed};
+    use crate::samples::{JOB, takeoff_in, with_jobs as with};
 
     /// Consistent jobs make later takeoffs with the same tool more certain and shift them toward what was
     /// used. Other tools are unaffected.

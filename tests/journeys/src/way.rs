@@ -3,7 +3,7 @@
 
 use anyhow::{Context, Result};
 use geometry::{BayPlace, FieldId, Fill};
-use workshop::{Edit, Piece, PieceEdit, PieceId, Workshop};
+use workshop::{Case, Edit, Piece, PieceEdit, PieceId, Workshop};
 
 /// What the tape says, by the names of the fields.
 pub fn readings(piece: &Piece) -> Vec<(String, String)> {
@@ -121,7 +121,10 @@ pub fn way_to(wanted: &Piece) -> Result<Vec<Hand>> {
     for upper in [true, false] {
         let id = if upper { "upper-bays" } else { "bays" };
         let present = |piece: &Piece| piece.bays_of(upper).len();
-        way.count(id, present, present(wanted), |bays| PieceEdit::Bays(upper, bays))?;
+        way.count(id, present, present(wanted), |bays| PieceEdit::Bays {
+            case: Case::from_upper(upper),
+            count: bays,
+        })?;
     }
     for place in places(wanted) {
         rows(&mut way, wanted, place)?;
@@ -145,7 +148,13 @@ fn styles(way: &mut Way, wanted: &Piece) -> Result<()> {
         } else {
             Hand::Press(format!("#{}-{option}", field.key))
         };
-        way.take(hand, PieceEdit::Style(field.key, option))?;
+        way.take(
+            hand,
+            PieceEdit::Style {
+                choice: field.key,
+                answer: option,
+            },
+        )?;
     }
 }
 
@@ -154,7 +163,10 @@ fn rows(way: &mut Way, wanted: &Piece, place: BayPlace) -> Result<()> {
     let prefix = prefix(place);
     let of_bay = |piece: &Piece| piece.bay(place).map_or(0, |bay| bay.rows.len());
     way.count(&format!("{prefix}rows"), of_bay, bay.rows.len(), |rows| {
-        PieceEdit::Rows(place, rows)
+        PieceEdit::Rows {
+            bay: place,
+            count: rows,
+        }
     })?;
     for (row, number) in bay.rows.iter().zip(1..) {
         let now = |piece: &Piece| piece.bay(place).and_then(|bay| bay.rows.get(number - 1)).cloned();
@@ -166,16 +178,31 @@ fn rows(way: &mut Way, wanted: &Piece, place: BayPlace) -> Result<()> {
                 Fill::Open => "open",
             };
             let hand = Hand::Choose(format!("#{prefix}fill-{number}"), key);
-            way.take(hand, PieceEdit::Fill(place, number, row.fill))?;
+            way.take(
+                hand,
+                PieceEdit::Fill {
+                    bay: place,
+                    row: number,
+                    fill: row.fill,
+                },
+            )?;
         }
         let columns = |piece: &Piece| now(piece).map_or(0, |row| row.columns);
         way.count(&format!("{prefix}columns-{number}"), columns, row.columns, |n| {
-            PieceEdit::Columns(place, number, n)
+            PieceEdit::Columns {
+                bay: place,
+                row: number,
+                columns: n,
+            }
         })?;
         if row.fill != Fill::Drawers {
             let shelves = |piece: &Piece| now(piece).map_or(0, |row| row.shelves);
             way.count(&format!("{prefix}shelves-{number}"), shelves, row.shelves, |n| {
-                PieceEdit::Shelves(place, number, n)
+                PieceEdit::Shelves {
+                    bay: place,
+                    row: number,
+                    shelves: n,
+                }
             })?;
         }
     }

@@ -1,7 +1,8 @@
 //! What the page must show of a document: the crate works it out in this program.
 
 use anyhow::{Context, Result, anyhow};
-use workshop::{PieceId, Takeoff, Workshop, takeoff_in};
+use workshop::learning::lessons;
+use workshop::{PieceId, Takeoff, Workshop, takeoff};
 
 use crate::page::Page;
 use crate::shown::Shown;
@@ -17,7 +18,7 @@ pub fn worked_out(document: &Workshop, piece: &PieceId) -> Result<Takeoff> {
     let piece = document
         .piece(piece)
         .with_context(|| format!("there is no piece {piece:?}"))?;
-    takeoff_in(document, piece).map_err(|faults| anyhow!("{faults:?}"))
+    takeoff(document, piece, &lessons(document)).map_err(|faults| anyhow!("{faults:?}"))
 }
 
 impl Page {

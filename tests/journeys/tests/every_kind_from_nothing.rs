@@ -6,7 +6,7 @@ use anyhow::{Context, Result, anyhow, ensure};
 use geometry::Kind;
 use journeys::{Hand, Page, Screen, Shown, cad_piece, journey, readings, way_to};
 use serde_json::{Value, json};
-use workshop::{Piece, Takeoff, takeoff};
+use workshop::{Piece, Takeoff, Workshop, takeoff};
 
 /// A fixture of each kind, between them with every unit of a tape. They are measured in two browsers side by side, so they
 /// are shared out by how much there is to do.
@@ -135,7 +135,7 @@ async fn gone_on(page: &Page, before: Value) -> Result<Value> {
 
 /// The page shows the area of the piece that the kernel measured. Gives back what it comes to by the crate.
 async fn answer(page: &Page, wanted: &Piece, outside: f64) -> Result<Takeoff> {
-    let expected = takeoff(wanted, &[], Default::default()).map_err(|faults| anyhow!("{faults:?}"))?;
+    let expected = takeoff(&Workshop::default(), wanted, &[]).map_err(|faults| anyhow!("{faults:?}"))?;
     let area = expected.painted.value.as_square_metres();
     ensure!(
         (area - outside).abs() <= SHARE * outside,
@@ -150,7 +150,7 @@ async fn answer(page: &Page, wanted: &Piece, outside: f64) -> Result<Takeoff> {
 
 /// Every face of a piece that is kept is as large as it must be.
 fn is_measured(kept: &Piece, expected: &Takeoff) -> Result<()> {
-    let found = takeoff(kept, &[], Default::default()).map_err(|faults| anyhow!("{faults:?}"))?;
+    let found = takeoff(&Workshop::default(), kept, &[]).map_err(|faults| anyhow!("{faults:?}"))?;
     ensure!(
         found.surfaces.len() == expected.surfaces.len(),
         "faces are missing"

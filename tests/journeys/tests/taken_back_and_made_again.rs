@@ -37,7 +37,10 @@ fn steps() -> Result<Vec<Step>> {
         ),
         step(
             Hand::Press(&["#fronts-inset"]),
-            PieceEdit::Style("fronts", "inset"),
+            PieceEdit::Style {
+                choice: "fronts",
+                answer: "inset",
+            },
         ),
         step(
             Hand::Press(&["#sheet-parts", "#part-drawer-front-1-1", "#leave-out-part"]),
@@ -45,11 +48,17 @@ fn steps() -> Result<Vec<Step>> {
         ),
         step(
             Hand::Press(&["#sheet-surfaces", "#fold-zone-top", "#paint-top"]),
-            PieceEdit::ZonePainted("top".into(), Some(false)),
+            PieceEdit::ZonePainted {
+                zone: "top".into(),
+                painted: Some(false),
+            },
         ),
         step(
             Hand::Press(&["#add-zone"]),
-            PieceEdit::NameZone("own-1".into(), "Zone 1".into()),
+            PieceEdit::NameZone {
+                zone: "own-1".into(),
+                name: "Zone 1".into(),
+            },
         ),
         step(
             Hand::Press(&["#sheet-finish", "#coats-paint-more"]),

@@ -78,7 +78,10 @@ async fn two_tone() -> Result<()> {
         page.choose("#brush-zone", "own-1").await?;
         let moved = ["drawer-front-1-2/front", "drawer-front-2-2/front"];
         stroke(page, &fronts, 1, 2).await?;
-        work.change(PieceEdit::NameZone("own-1".into(), "Zone 1".into()))?;
+        work.change(PieceEdit::NameZone {
+            zone: "own-1".into(),
+            name: "Zone 1".into(),
+        })?;
         work.change(brushed(&moved, &BrushTo::Zone("own-1".into())))?;
         work.is_kept(page).await?;
         area(page, all - gone).await?;
@@ -137,7 +140,10 @@ async fn stained_top(page: &Page, work: &mut Work) -> Result<()> {
     page.choose("#finish-of", "top").await?;
     page.press("#on-its-own").await?;
     page.press(wish).await?;
-    work.change(PieceEdit::Apart("top".into(), true))?;
+    work.change(PieceEdit::Apart {
+        zone: "top".into(),
+        apart: true,
+    })?;
     work.change(PieceEdit::Finish(
         Some("top".into()),
         SchemeEdit::Suggested(Wish::StainedClear),

@@ -15,7 +15,7 @@
 
 use geometry::{Construction, Exposure, Furniture, Kind, LengthField, fields, styles::BaseStyle};
 use units::{Area, Length, LengthUnit};
-use workshop::{Piece, PieceId, Reading, Takeoff, takeoff};
+use workshop::{Piece, PieceId, Reading, Takeoff, Workshop, takeoff};
 
 /// Width, depth and height of a whole piece, inches, the least and the most; the upper case of a hutch.
 fn whole(kind: Kind, key: &str) -> [f64; 2] {
@@ -209,7 +209,7 @@ fn taken(
         let reading = Reading::new(&format!("{inches:.5}"), LengthUnit::Inch).unwrap();
         piece.readings.insert(field.key, reading);
     }
-    takeoff(&piece, &[], Default::default()).ok()
+    takeoff(&Workshop::default(), &piece, &[]).ok()
 }
 
 /// By how many times the stated give or take the area is off.
@@ -270,7 +270,7 @@ fn nothing(_: &mut Draws, _: &Furniture) -> Vec<&'static str> {
 fn the_area_of_these_pieces_is_that_of_the_takeoff() {
     for kind in Kind::ALL {
         let piece = Piece::new(PieceId("p".into()), kind);
-        let taken = takeoff(&piece, &[], Default::default()).unwrap();
+        let taken = takeoff(&Workshop::default(), &piece, &[]).unwrap();
         let ours = true_area(&piece.furniture()).unwrap();
         assert!((ours / taken.painted.value - 1.0).abs() < 1e-9, "{}", kind.key());
     }

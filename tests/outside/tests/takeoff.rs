@@ -14,7 +14,8 @@ use outside::{cad_fixture, fixture};
 use serde::Deserialize;
 use units::Volume;
 use workshop::book::Books;
-use workshop::{Edit, HaveEdit, MaterialLine, Piece, Takeoff, invented_workshop, takeoff, takeoff_in};
+use workshop::learning::lessons;
+use workshop::{Edit, HaveEdit, MaterialLine, Piece, Takeoff, invented_workshop, takeoff};
 
 const QUANTILE: f64 = 0.015;
 const PROBABILITY: f64 = 0.02;
@@ -83,7 +84,7 @@ fn pairs() -> Vec<(PieceFixture, Rc<Piece>, Takeoff)> {
             .iter()
             .find(|piece| *piece.id.0 == theirs.id)
             .unwrap();
-        let ours = takeoff(piece, &workshop.materials, workshop.settings.confidence).unwrap();
+        let ours = takeoff(&workshop, piece, &[]).unwrap();
         (theirs, piece.clone(), ours)
     };
     quantiles.pieces.into_iter().map(pair).collect()
@@ -264,7 +265,7 @@ fn with_can(piece: &Rc<Piece>, line: &MaterialLine, can: &str) -> Enough {
         edit: HaveEdit::Can(coatings::can(can).map(|can| can.key)),
     };
     let workshop = workshop.apply(have).unwrap();
-    let taken = takeoff_in(&workshop, piece).unwrap();
+    let taken = takeoff(&workshop, piece, &lessons(&workshop)).unwrap();
     planned(&taken, &line.id).on_hand.clone().unwrap().enough
 }
 

@@ -592,7 +592,7 @@ mod tests {
         if let workshop::ChangeKind::Add { placed, .. } = &mut kind {
             *placed = true;
         }
-        let app = app.update(Action::Change(PieceEdit::AlterChange(change, kind)));
+        let app = app.update(Action::Change(PieceEdit::AlterChange { change, kind }));
         let place = FieldId::Alteration {
             change,
             item: 0,

@@ -429,7 +429,10 @@ impl App {
             .find(is_free)
             .unwrap_or_default()
             .into();
-        let planned = PieceEdit::Exchange(of.as_str().into(), Rc::clone(&key));
+        let planned = PieceEdit::Exchange {
+            from: of.as_str().into(),
+            to: Rc::clone(&key),
+        };
         let copied = self.workshop.apply(Edit::AddMaterial(key, of));
         self.take(
             copied.and_then(|workshop| workshop.apply(Edit::Piece(id, planned))),
@@ -464,11 +467,11 @@ pub fn part_of(surface: &str) -> &str {
 fn moves_fields(edit: &PieceEdit) -> bool {
     matches!(
         edit,
-        PieceEdit::Bays(..)
-            | PieceEdit::Rows(..)
-            | PieceEdit::RepeatRow(..)
-            | PieceEdit::RemoveRow(..)
-            | PieceEdit::AlterChange(..)
+        PieceEdit::Bays { .. }
+            | PieceEdit::Rows { .. }
+            | PieceEdit::RepeatRow { .. }
+            | PieceEdit::RemoveRow { .. }
+            | PieceEdit::AlterChange { .. }
             | PieceEdit::RemoveChange(_)
     )
 }
@@ -652,7 +655,15 @@ pub(crate) mod tests {
 
     #[test]
     fn a_stroke_is_one_step_and_the_next_another() {
-        let left = |name: &str| Action::Stroke(PieceEdit::Painted(name.into(), Some(false)), "stroke");
+        let left = |name: &str| {
+            Action::Stroke(
+                PieceEdit::Painted {
+                    surface: name.into(),
+                    painted: Some(false),
+                },
+                "stroke",
+            )
+        };
         let start = with_piece();
         let app = [left("top/top"), left("top/front"), Action::Rest, left("top/left")]
             .into_iter()
@@ -693,7 +704,10 @@ pub(crate) mod tests {
 
     #[test]
     fn a_refused_change_is_told() {
-        let app = with_piece().update(Action::Change(PieceEdit::Rows(FIRST_BAY, 99)));
+        let app = with_piece().update(Action::Change(PieceEdit::Rows {
+            bay: FIRST_BAY,
+            count: 99,
+        }));
         assert_eq!(app.messages.len(), 1);
         assert_eq!(app.update(Action::PutAway(0)).messages.len(), 0);
     }

@@ -208,7 +208,10 @@ mod tests {
         let row = FieldId::RowHeight(FIRST_BAY, 2);
         let app = typed(&with_piece(), &["33 7/"])
             .update(Action::Type(row, "7 1/".into()))
-            .update(Action::Change(PieceEdit::RepeatRow(FIRST_BAY, 1)));
+            .update(Action::Change(PieceEdit::RepeatRow {
+                bay: FIRST_BAY,
+                row: 1,
+            }));
         assert_eq!((text(&app, row).as_str(), app.field), ("", None));
         assert_eq!(text(&app, fields::WIDTH.id()), "33 7/");
     }

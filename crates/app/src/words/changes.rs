@@ -86,7 +86,7 @@ pub fn change_of(problem: &Problem) -> Option<usize> {
 mod tests {
     use super::*;
     use geometry::Kind;
-    use workshop::{PieceChange, PieceId, takeoff};
+    use workshop::{PieceChange, PieceId, Workshop, takeoff};
 
     #[test]
     fn a_part_that_was_left_out_keeps_its_name() {
@@ -95,12 +95,7 @@ mod tests {
             part: "drawer-front-1-1".into(),
         };
         piece.changes.push(PieceChange::new(left_out.clone()));
-        let names = Names::of(
-            &piece,
-            takeoff(&piece, &[], workshop::Confidence::default())
-                .ok()
-                .as_ref(),
-        );
+        let names = Names::of(&piece, takeoff(&Workshop::default(), &piece, &[]).ok().as_ref());
         assert_eq!(change_title(&left_out, &names), "Drawer 1.1: left out");
         assert_eq!(names.label("top/front"), "Top, front edge");
         assert_eq!(names.label("shelf-9-1~2"), "shelf 9 1 2");

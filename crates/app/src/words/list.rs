@@ -159,8 +159,12 @@ fn counted((low, high): (u32, u32), (one, many): (&str, &str)) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use workshop::goods::goods;
-    use workshop::{BookEdit, Edit, MaterialEdit, PieceEdit, Price, invented_workshop, shopping, takeoffs};
+    use std::rc::Rc;
+    use workshop::{Analysis, BookEdit, Edit, MaterialEdit, PieceEdit, Price, invented_workshop};
+
+    fn analysis(workshop: &Workshop) -> Analysis {
+        Analysis::of(Rc::new(workshop.clone()))
+    }
 
     #[test]
     fn the_list_names_what_is_bought_and_the_rest_of_it() {
@@ -173,11 +177,8 @@ mod tests {
             .collect();
         let add = PieceEdit::Book(BookEdit::Add("art", "a".into(), values));
         let workshop = workshop.apply(Edit::Piece(id, add)).unwrap();
-        let taken = takeoffs(&workshop);
-        let (bought, besides) = (
-            shopping(&workshop, &taken),
-            goods(&workshop, &workshop::works(&workshop)),
-        );
+        let all = analysis(&workshop);
+        let (bought, besides) = (all.shopping(&[]), all.goods(&[]));
         let metric = Workshop {
             units: System::Metric,
             ..workshop
@@ -199,24 +200,25 @@ mod tests {
         let id = workshop.pieces[1].id.clone();
         let hundredths = |hundredths: u64| hundredths.to_string();
         let say = |workshop: &Workshop| {
-            let taken = takeoffs(workshop);
-            price_of_list(
-                &shopping(workshop, &taken),
-                &goods(workshop, &workshop::works(workshop)),
-                workshop,
-                &hundredths,
-            )
+            let all = analysis(workshop);
+            price_of_list(&all.shopping(&[]), &all.goods(&[]), workshop, &hundredths)
         };
         assert_eq!(say(&workshop), "");
         let price = Some(Price::new("7.50").unwrap());
         for edit in [
             Edit::AddMaterial("own-1".into(), "trim-enamel".into()),
-            Edit::Piece(id, PieceEdit::Exchange("trim-enamel".into(), "own-1".into())),
+            Edit::Piece(
+                id,
+                PieceEdit::Exchange {
+                    from: "trim-enamel".into(),
+                    to: "own-1".into(),
+                },
+            ),
             Edit::Material("own-1".into(), MaterialEdit::Price("us-8-fl-oz", price)),
         ] {
             workshop = workshop.apply(edit).unwrap();
         }
-        let lots = shopping(&workshop, &takeoffs(&workshop));
+        let lots = analysis(&workshop).shopping(&[]);
         let pots = lots.iter().filter_map(|lot| lot.buy.as_ref().ok());
         let pots: u64 = pots
             .flat_map(|buy| &buy.cans)
@@ -227,7 +229,7 @@ mod tests {
         // With a sheet of abrasive at 1.50, each line shows its likely cost, and the total includes them all.
         let write = BookEdit::Write("habits", "only".into(), "sheet-price".into(), "1.50".into());
         let priced = workshop.apply(Edit::Book(write)).unwrap();
-        let besides = goods(&priced, &workshop::works(&priced));
+        let besides = analysis(&priced).goods(&[]);
         let sheets = besides.iter().filter_map(|good| Some(good.price(&priced)?.0));
         assert_eq!(
             say(&priced),

@@ -461,7 +461,7 @@ pub fn film(film: Estimate<Length>, system: System) -> String {
 mod tests {
     use super::*;
     use geometry::Kind;
-    use workshop::{Confidence, PieceId, takeoff};
+    use workshop::{PieceId, Workshop, takeoff};
 
     #[test]
     fn nothing_is_ever_certain() {
@@ -523,7 +523,7 @@ mod tests {
     fn a_can_that_is_short_says_what_it_would_do() {
         let piece = Piece::new(PieceId("a".into()), Kind::Dresser);
         let enough = |verdict, most_coats, zones| {
-            let takeoff = takeoff(&piece, &[], Confidence::default()).unwrap();
+            let takeoff = takeoff(&Workshop::default(), &piece, &[]).unwrap();
             let enough = Enough {
                 verdict,
                 probability: 0.5,
@@ -535,7 +535,7 @@ mod tests {
             };
             instead(&takeoff.materials[2], &enough, &takeoff)
         };
-        let labels = takeoff(&piece, &[], Confidence::default()).unwrap().zones;
+        let labels = takeoff(&Workshop::default(), &piece, &[]).unwrap().zones;
         let first = &labels[0].label;
         assert_eq!(
             enough(Verdict::Short, 1, vec![0]),

@@ -348,8 +348,9 @@ pub fn lacking(count: usize) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use std::rc::Rc;
     use units::Day;
-    use workshop::{BookEdit, Edit, invented_workshop, money::account};
+    use workshop::{Analysis, BookEdit, Edit, invented_workshop};
 
     fn money(hundredths: u64) -> String {
         format!("{}", hundredths / 100)
@@ -371,8 +372,9 @@ mod tests {
         }
         let hourly = BookEdit::Write("habits", "only".into(), "hourly".into(), "20".into());
         workshop = workshop.apply(Edit::Book(hourly)).unwrap();
-        let work = workshop::Work::of(&workshop, &workshop.pieces[0]).unwrap();
-        account(&workshop, &workshop.pieces[0], &work, Day::since_1970(20_000))
+        let analysis = Analysis::of(Rc::new(workshop));
+        let account = analysis.account(&analysis.workshop().pieces[0], Day::since_1970(20_000));
+        Rc::unwrap_or_clone(account).unwrap()
     }
 
     #[test]

@@ -141,10 +141,20 @@ mod tests {
         assert_eq!(said(&again), "Made again: width, now 33 7/8 in, of Dresser.");
         let place = crate::state::tests::FIRST_BAY;
         for (edit, word) in [
-            (PieceEdit::Fill(place, 1, Fill::Open), "the rows"),
+            (
+                PieceEdit::Fill {
+                    bay: place,
+                    row: 1,
+                    fill: Fill::Open,
+                },
+                "the rows",
+            ),
             (PieceEdit::Finish(None, SchemeEdit::Coats(1, 3)), "the finish"),
             (
-                PieceEdit::Painted("top/top".into(), Some(false)),
+                PieceEdit::Painted {
+                    surface: "top/top".into(),
+                    painted: Some(false),
+                },
                 "one surface, now with its zone,",
             ),
             (PieceEdit::Count(3), "the number, now 1,"),

@@ -95,7 +95,7 @@ mod tests {
     #[test]
     fn a_thin_film_is_told_as_more_coats() {
         let piece = Piece::new(PieceId("a".into()), Kind::Dresser);
-        let takeoff = takeoff(&piece, &[], Default::default()).unwrap();
+        let takeoff = takeoff(&Workshop::default(), &piece, &[]).unwrap();
         let edges = edges_by_zone(&piece).unwrap();
         let columns = compare(&Workshop::default(), &piece, &takeoff, &edges);
         let of = |key: &str| {

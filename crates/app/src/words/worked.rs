@@ -67,7 +67,7 @@ pub fn in_brief(layer: &LayerWorking, system: System) -> String {
 mod tests {
     use super::*;
     use geometry::Kind;
-    use workshop::{Confidence, Edit, Piece, PieceEdit, PieceId, SchemeEdit, Workshop, takeoff};
+    use workshop::{Edit, Piece, PieceEdit, PieceId, SchemeEdit, Workshop, takeoff};
 
     #[test]
     fn numbers_of_formulas_are_told_in_the_units_of_the_maker() {
@@ -105,7 +105,7 @@ mod tests {
     #[test]
     fn a_layer_is_told_in_one_line() {
         let say = |piece: &Piece, system| {
-            let takeoff = takeoff(piece, &[], Confidence::default()).unwrap();
+            let takeoff = takeoff(&Workshop::default(), piece, &[]).unwrap();
             let line = takeoff.materials.iter().find(|line| line.id == "paint").unwrap();
             in_brief(&takeoff.working_of(line).unwrap().layers[0], system).replace('\u{a0}', " ")
         };

@@ -1,4 +1,4 @@
-//! Results that are kept as long as what they were read from is the same.
+//! Results that are kept until the data they depend on changes.
 
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -8,29 +8,29 @@ use units::Day;
 
 use crate::document::{Piece, PieceId, Workshop};
 
-/// What decides a result besides the document.
+/// The inputs of a result besides the document.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) enum Besides {
     /// Nothing.
     Nothing,
-    /// The present day.
+    /// The current day.
     Today(Day),
-    /// The present moment.
+    /// The current moment.
     Now(Moment),
-    /// The pieces that are left out.
+    /// The pieces left out.
     LeftOut(Vec<PieceId>),
 }
 
-/// Where a result is asked for.
+/// The inputs of a result.
 pub(super) struct Asked {
     pub(super) workshop: Rc<Workshop>,
-    /// The piece, of a result that is of one piece.
+    /// The piece, for a result of one piece.
     pub(super) piece: Option<Rc<Piece>>,
     pub(super) besides: Besides,
 }
 
 impl Asked {
-    /// Whether both are the very same document and piece, which is quickly told.
+    /// Returns true if both are the same document and piece in memory, which is quick to check.
     fn is_same(&self, other: &Self) -> bool {
         let is_same_piece = match (&self.piece, &other.piece) {
             (Some(one), Some(other)) => Rc::ptr_eq(one, other),
@@ -41,22 +41,22 @@ impl Asked {
     }
 }
 
-/// What a result is read from: the parts of the document that it reads, and those of the piece.
+/// The data that a result depends on: parts of the document and of the piece.
 #[derive(PartialEq)]
 pub(super) struct Slice {
     pub(super) workshop: Workshop,
-    /// Nothing of any piece where the result is of all.
+    /// `None` for a result of all pieces.
     pub(super) piece: Option<Piece>,
 }
 
-/// Where a result was last asked for, and what it was read from.
+/// The inputs of the last result, and the slice it was calculated from.
 struct Last {
     asked: Asked,
     slice: Rc<Slice>,
 }
 
 impl Last {
-    /// The slice to read a result from, and whether it is the last one.
+    /// Returns the slice for a result, and whether it equals the last one.
     fn look(last: &mut Option<Last>, asked: Asked, slice: &dyn Fn(&Asked) -> Slice) -> (Rc<Slice>, bool) {
         if let Some(last) = last
             && last.asked.is_same(&asked)
@@ -80,7 +80,7 @@ impl Last {
     }
 }
 
-/// Keeps the last result of one kind.
+/// The last result of one kind.
 pub(super) struct Kept<T> {
     last: RefCell<Option<Last>>,
     result: RefCell<Option<Rc<T>>>,
@@ -96,7 +96,7 @@ impl<T> Default for Kept<T> {
 }
 
 impl<T> Kept<T> {
-    /// The result: the one that is kept, if it is asked for in the same place or was read from the same, or else worked out now.
+    /// Returns the result. It is kept if the inputs or the slice have not changed, and calculated otherwise.
     pub(super) fn get(
         &self,
         asked: Asked,

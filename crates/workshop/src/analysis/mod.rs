@@ -1,7 +1,8 @@
-//! The analysis of a workshop: takeoffs, cans to buy, ways of doing it, preparing, days and money.
+//! The analysis of a workshop: takeoffs, cans to buy, tools, preparation, schedule and money.
 //!
-//! [`Analysis`] is the one place that works them out. Each is worked out when it is first asked for, from the slice of the
-//! document that it reads, and is kept as long as that slice is the same. Screens, the command line and scripts only ask.
+//! [`Analysis`] is the only place that calculates them. It calculates each result when it is first needed,
+//! from the slice of the document that the result reads, and keeps it until that slice changes. Screens, the
+//! command line and scripts only ask for results.
 
 mod kept;
 pub mod reads;
@@ -28,7 +29,7 @@ use crate::preparing::{LEAD_KEY, PrepareStep, prepare};
 use crate::stores::{Store, stores};
 use crate::takeoff::{
     Buy, Shopping, Takeoff, WayColumn, bought_for, cans_to_buy, coated, compare, edges_by_zone, shopping,
-    takeoff_with,
+    takeoff,
 };
 use crate::work::Work;
 use kept::{Asked, Besides, Kept, Slice};
@@ -64,7 +65,7 @@ struct Results {
     all: AllResults,
 }
 
-/// All that follows from a workshop.
+/// All results of a workshop.
 #[derive(Clone, Default)]
 pub struct Analysis {
     workshop: Rc<Workshop>,
@@ -72,7 +73,7 @@ pub struct Analysis {
 }
 
 impl PartialEq for Analysis {
-    /// Whether both are of the same document; what was worked out so far makes no difference.
+    /// Compares the documents. Results calculated so far make no difference.
     fn eq(&self, other: &Self) -> bool {
         self.workshop == other.workshop
     }
@@ -85,7 +86,7 @@ impl fmt::Debug for Analysis {
 }
 
 impl Analysis {
-    /// The analysis of a workshop, of which nothing is worked out yet.
+    /// Creates the analysis of a workshop, without results.
     pub fn of(workshop: Rc<Workshop>) -> Self {
         Analysis {
             workshop,
@@ -93,7 +94,7 @@ impl Analysis {
         }
     }
 
-    /// The analysis of the workshop after a change. What the change does not touch is not worked out again.
+    /// Returns the analysis after a change. Results that the change does not affect are kept.
     #[must_use]
     pub fn after(&self, workshop: Rc<Workshop>) -> Self {
         let mut pieces = self.results.pieces.borrow_mut();
@@ -106,12 +107,12 @@ impl Analysis {
         }
     }
 
-    /// The workshop that it is of.
+    /// Returns the workshop.
     pub fn workshop(&self) -> &Rc<Workshop> {
         &self.workshop
     }
 
-    /// The takeoff of a piece, or what does not fit about its measurements.
+    /// Returns the takeoff of a piece, or the problems with its measurements.
     pub fn takeoff(&self, piece: &Rc<Piece>) -> Rc<Result<Rc<Takeoff>, Vec<Problem>>> {
         let lessons = self.lessons();
         let layers = || piece.schemes().flat_map(|scheme| &scheme.layers);
@@ -124,11 +125,11 @@ impl Analysis {
         kept.takeoff
             .get(self.asked(piece, Besides::Nothing), &slice, |of| {
                 let piece = of.piece.as_ref().unwrap_or(piece);
-                takeoff_with(&of.workshop, piece, &lessons).map(Rc::new)
+                takeoff(&of.workshop, piece, &lessons).map(Rc::new)
             })
     }
 
-    /// What weighed jobs teach.
+    /// Returns the rates learned from weighed jobs.
     pub fn lessons(&self) -> Rc<Vec<Lesson>> {
         let slice = |of: &Asked| of_all(for_takeoff(&of.workshop).done());
         let kept = &self.results.all.lessons;
@@ -137,7 +138,7 @@ impl Analysis {
         })
     }
 
-    /// The lengths of edges of one piece, by zone; none if its measurements do not fit.
+    /// Returns the edge lengths of one piece, by zone. Empty if its measurements do not fit.
     pub fn edges(&self, piece: &Rc<Piece>) -> Rc<Vec<(String, Edges)>> {
         let slice = |of: &Asked| of_piece(OfWorkshop::of(&of.workshop), OfPiece::shape(piece));
         let kept = self.of_piece(piece);
@@ -147,7 +148,7 @@ impl Analysis {
         })
     }
 
-    /// Which cans to buy of each material of the takeoff of a piece, in its order.
+    /// Returns the cans to buy of each material, in the order of the takeoff.
     pub fn cans(&self, piece: &Rc<Piece>) -> Rc<Vec<Result<Buy, ChoiceError>>> {
         let takeoff = self.takeoff(piece);
         let slice = |of: &Asked| {
@@ -161,7 +162,7 @@ impl Analysis {
         })
     }
 
-    /// The piece done with a brush, a roller or a sprayer.
+    /// Returns the piece done with a brush, a roller or a sprayer.
     pub fn ways(&self, piece: &Rc<Piece>) -> Rc<Vec<WayColumn>> {
         let (takeoff, edges) = (self.takeoff(piece), self.edges(piece));
         let slice = |of: &Asked| {
@@ -182,7 +183,7 @@ impl Analysis {
         )
     }
 
-    /// The steps of preparing a piece.
+    /// Returns the preparation steps of a piece.
     pub fn preparing(&self, piece: &Rc<Piece>) -> Rc<Vec<PrepareStep>> {
         let (takeoff, edges) = (self.takeoff(piece), self.edges(piece));
         let slice = |of: &Asked| {
@@ -204,8 +205,8 @@ impl Analysis {
         )
     }
 
-    /// The account of a piece; nothing while its measurements do not fit. `today` says how long pieces have been for sale that
-    /// are not gone.
+    /// Returns the account of a piece, or `None` if its measurements do not fit. Times on the market are
+    /// counted up to `today`.
     pub fn account(&self, piece: &Rc<Piece>, today: Day) -> Rc<Option<Account>> {
         let work = self.work(piece);
         let slice = |of: &Asked| {
@@ -230,7 +231,8 @@ impl Analysis {
         })
     }
 
-    /// The work on every piece but those left out, in their order; nothing for one whose measurements do not fit.
+    /// Returns the work on every piece, in order, with `None` for those left out or with measurements that do
+    /// not fit.
     fn works(&self, left_out: &[PieceId]) -> Vec<Option<Work>> {
         let of = |piece: &Rc<Piece>| match left_out.contains(&piece.id) {
             true => None,
@@ -239,13 +241,13 @@ impl Analysis {
         self.workshop.pieces.iter().map(of).collect()
     }
 
-    /// The takeoff of every piece, in their order; nothing for one whose measurements do not fit.
+    /// Returns the takeoff of every piece, in order, with `None` for those with measurements that do not fit.
     pub fn takeoffs(&self) -> Vec<Option<Rc<Takeoff>>> {
         let of = |piece: &Rc<Piece>| self.takeoff(piece).as_ref().as_ref().ok().cloned();
         self.workshop.pieces.iter().map(of).collect()
     }
 
-    /// What to buy for all pieces together but those left out.
+    /// Returns the shopping list for all pieces except those left out.
     pub fn shopping(&self, left_out: &[PieceId]) -> Rc<Vec<Shopping>> {
         let kept = &self.results.all.shopping;
         kept.get(self.asked_without(left_out), &for_shopping, |of| {
@@ -253,7 +255,7 @@ impl Analysis {
         })
     }
 
-    /// What preparing and art take besides cans, of all pieces but those left out.
+    /// Returns the supplies besides cans for all pieces except those left out.
     pub fn goods(&self, left_out: &[PieceId]) -> Rc<Vec<Good>> {
         let kept = &self.results.all.goods;
         kept.get(self.asked_without(left_out), &for_goods, |of| {
@@ -261,7 +263,8 @@ impl Analysis {
         })
     }
 
-    /// The materials that have all their coats, with the names of their pieces; without the pieces left out.
+    /// Returns the materials that have all their coats, with the names of their pieces, except those left
+    /// out.
     pub fn coated(&self, left_out: &[PieceId]) -> Rc<Vec<(String, String)>> {
         let kept = &self.results.all.coated;
         kept.get(self.asked_without(left_out), &for_coated, |of| {
@@ -269,7 +272,7 @@ impl Analysis {
         })
     }
 
-    /// The supplies besides cans, and what all pieces take of them.
+    /// Returns the supplies on hand besides cans, and the need of all pieces.
     pub fn stores(&self) -> Rc<Vec<Store>> {
         let kept = &self.results.all.stores;
         kept.get(self.asked_of_all(Besides::Nothing), &for_goods, |of| {
@@ -277,7 +280,7 @@ impl Analysis {
         })
     }
 
-    /// What every piece with a price earns, and all that were sold.
+    /// Returns the earnings of every piece with a price, and of all sold ones.
     pub fn earnings(&self) -> Rc<Earnings> {
         let kept = &self.results.all.earnings;
         kept.get(self.asked_of_all(Besides::Nothing), &for_earnings, |of| {
@@ -285,7 +288,7 @@ impl Analysis {
         })
     }
 
-    /// The work on all pieces from this moment on.
+    /// Returns the schedule for all pieces, from this moment.
     pub fn days(&self, from: Moment) -> Rc<Days> {
         let kept = &self.results.all.days;
         kept.get(self.asked_of_all(Besides::Now(from)), &for_days, |of| {
@@ -342,25 +345,25 @@ fn of_all(workshop: Workshop) -> Slice {
     }
 }
 
-/// What a list of cans for all pieces reads.
+/// The slice for the cans of all pieces.
 fn for_shopping(asked: &Asked) -> Slice {
     let of = for_cans(for_takeoff(&asked.workshop));
     of_all(of.pieces(|piece| OfPiece::shape(piece).finish().name().reads(&SHOPPING)))
 }
 
-/// What the list of all else reads.
+/// The slice for supplies besides cans.
 fn for_goods(asked: &Asked) -> Slice {
     let of = for_takeoff(&asked.workshop).reads(&GOODS);
     of_all(of.pieces(|piece| OfPiece::shape(piece).finish().name().reads(&GOODS)))
 }
 
-/// What is read of which materials have their coats.
+/// The slice for materials that have their coats.
 fn for_coated(asked: &Asked) -> Slice {
     let of = for_takeoff(&asked.workshop);
     of_all(of.pieces(|piece| OfPiece::shape(piece).finish().name().reads(&COATED)))
 }
 
-/// What the earnings of all pieces read.
+/// The slice for the earnings of all pieces.
 fn for_earnings(asked: &Asked) -> Slice {
     let of = for_cans(for_takeoff(&asked.workshop)).reads(&EARNINGS);
     of_all(of.pieces(|piece| {
@@ -369,18 +372,18 @@ fn for_earnings(asked: &Asked) -> Slice {
     }))
 }
 
-/// What the days of all pieces read.
+/// The slice for the schedule.
 fn for_days(asked: &Asked) -> Slice {
     let of = for_takeoff(&asked.workshop).reads(&DAYS);
     of_all(of.pieces(|piece| OfPiece::shape(piece).finish().name().reads(&DAYS)))
 }
 
-/// What a takeoff reads of a workshop.
+/// The workshop slice for a takeoff.
 fn for_takeoff(workshop: &Workshop) -> OfWorkshop<'_> {
     OfWorkshop::of(workshop).materials().confidence().reads(&JOB)
 }
 
-/// What the choice of cans reads besides.
+/// Adds the data for choosing cans.
 fn for_cans(of: OfWorkshop<'_>) -> OfWorkshop<'_> {
     of.units().shelf(|_| true).reads(&CANS)
 }

@@ -1,22 +1,22 @@
-//! What each result reads of the books, declared once: the slices of the analysis are cut by it, and the page tells by it
-//! which answers rest on a value that it refused.
+//! The book entries that each result reads. The analysis builds its slices from these lists, and the page
+//! uses them to tell which answers are affected by a refused value.
 
 use crate::book::{AIR, OF_MONEY, WEEK};
 
-/// What a result reads of the books of the workshop and of its pieces. Every result of a piece also reads its
-/// measurements and its finish.
+/// The entries of the books of the workshop and its pieces that a result reads. Every result of a piece also
+/// reads its measurements and its finish.
 #[derive(Debug)]
 pub struct Reads {
-    /// All that these results read.
+    /// Other results whose entries are read too.
     also: &'static [&'static Reads],
-    /// Every line of these books.
+    /// Books read in full.
     books: &'static [&'static str],
-    /// These fields, by book.
+    /// Fields read, by book.
     fields: &'static [(&'static str, &'static [&'static str])],
 }
 
 impl Reads {
-    /// Whether a result reads this field of a book.
+    /// Returns true if the result reads this field of a book.
     pub fn has(&self, book: &str, field: &str) -> bool {
         let is_field = |(known, fields): &(&str, &[&str])| *known == book && fields.contains(&field);
         self.books.contains(&book)
@@ -24,13 +24,13 @@ impl Reads {
             || self.also.iter().any(|other| other.has(book, field))
     }
 
-    /// Calls for each book that is read as a whole.
+    /// Calls a function for each book that is read in full.
     pub(super) fn each_book(&self, of: &mut dyn FnMut(&'static str)) {
         self.also.iter().for_each(|other| other.each_book(of));
         self.books.iter().for_each(|book| of(book));
     }
 
-    /// Calls for each list of fields, with its book.
+    /// Calls a function for each list of fields, with its book.
     pub(super) fn each_list(&self, of: &mut dyn FnMut(&'static str, &'static [&'static str])) {
         self.also.iter().for_each(|other| other.each_list(of));
         self.fields.iter().for_each(|(book, fields)| of(book, fields));
@@ -43,21 +43,21 @@ const NOTHING: Reads = Reads {
     fields: &[],
 };
 
-/// What is finished and how: the rates that weighed jobs teach.
+/// The finish: the rates learned from weighed jobs.
 pub(super) const JOB: Reads = Reads {
     books: &["weighings"],
     fields: &[("habits", &["scale-step"])],
     ..NOTHING
 };
 
-/// Areas and amounts, with what is on hand.
+/// Areas and amounts, and what is on hand.
 pub const AMOUNTS: Reads = Reads {
     also: &[&JOB],
     books: &["shelf"],
     ..NOTHING
 };
 
-/// Which cans to buy.
+/// The cans to buy.
 pub const CANS: Reads = Reads {
     also: &[&AMOUNTS],
     books: &["cans"],
@@ -71,7 +71,7 @@ pub const TOOLS: Reads = Reads {
     ..NOTHING
 };
 
-/// The steps of preparing. They also read the lead test among the steps that are done.
+/// The preparation steps. They also read the lead test among the finished steps.
 pub const PREPARING: Reads = Reads {
     also: &[&JOB],
     fields: &[
@@ -98,7 +98,7 @@ pub const PREPARING: Reads = Reads {
     ..NOTHING
 };
 
-/// What pieces cost and bring.
+/// The costs and earnings of pieces.
 pub const EARNINGS: Reads = Reads {
     also: &[&CANS, &PREPARING],
     books: &["art"],
@@ -111,7 +111,7 @@ pub const EARNINGS: Reads = Reads {
     ],
 };
 
-/// The account of a piece: besides, what such pieces go for nearby.
+/// The account of a piece. It also reads prices of similar pieces nearby.
 pub const MONEY: Reads = Reads {
     also: &[&EARNINGS],
     books: &["prices"],
@@ -132,14 +132,14 @@ pub const COATED: Reads = Reads {
     ..NOTHING
 };
 
-/// What preparing and art take besides cans.
+/// The supplies besides cans.
 pub const GOODS: Reads = Reads {
     also: &[&PREPARING],
     books: &["stores", "art", "done"],
     ..NOTHING
 };
 
-/// All that is to be bought.
+/// The shopping list.
 pub const LIST: Reads = Reads {
     also: &[&SHOPPING, &GOODS],
     ..NOTHING

@@ -1,7 +1,7 @@
-//! What a result reads of a document, and nothing else.
+//! The part of a document that a result reads.
 //!
-//! A result is worked out from such a slice and never from the document itself. So a slice is the whole of what the result can
-//! depend on: as long as two slices are equal, so are the results.
+//! A result is calculated from a slice and never from the document itself, so it cannot depend on anything
+//! else. If two slices are equal, the results are equal too.
 
 use std::rc::Rc;
 
@@ -17,7 +17,7 @@ pub(super) struct OfWorkshop<'a> {
 }
 
 impl<'a> OfWorkshop<'a> {
-    /// Nothing of a workshop yet.
+    /// Returns a slice with nothing of the workshop.
     pub(super) fn of(from: &'a Workshop) -> Self {
         OfWorkshop {
             from,
@@ -25,25 +25,25 @@ impl<'a> OfWorkshop<'a> {
         }
     }
 
-    /// With the units of the maker.
+    /// Adds the units.
     pub(super) fn units(mut self) -> Self {
         self.slice.units = self.from.units;
         self
     }
 
-    /// With how sure a can must be.
+    /// Adds how sure a can must be.
     pub(super) fn confidence(mut self) -> Self {
         self.slice.settings.confidence = self.from.settings.confidence;
         self
     }
 
-    /// With the materials of the maker's own.
+    /// Adds the maker's own materials.
     pub(super) fn materials(mut self) -> Self {
         self.slice.materials.clone_from(&self.from.materials);
         self
     }
 
-    /// With what a result reads of the books of the workshop, but for the shelf.
+    /// Adds the entries of the workshop's books, except the shelf.
     pub(super) fn reads(mut self, reads: &Reads) -> Self {
         let (from, to) = (&self.from.books, &mut self.slice.books);
         take(reads, from, to, |key| {
@@ -52,7 +52,7 @@ impl<'a> OfWorkshop<'a> {
         self
     }
 
-    /// With what the shelf has of these materials.
+    /// Adds the cans of these materials on the shelf.
     pub(super) fn shelf(mut self, is_wanted: impl Fn(&str) -> bool) -> Self {
         let lines = stock::lines(self.from, is_wanted);
         if !lines.is_empty() {
@@ -61,7 +61,7 @@ impl<'a> OfWorkshop<'a> {
         self
     }
 
-    /// With these parts of all pieces.
+    /// Adds these parts of all pieces.
     pub(super) fn pieces<'p>(self, of: impl Fn(&'p Piece) -> OfPiece<'p>) -> Workshop
     where
         'a: 'p,
@@ -85,7 +85,8 @@ pub(super) struct OfPiece<'a> {
 }
 
 impl<'a> OfPiece<'a> {
-    /// The measurements, the parts, and what is painted of them: all that decides areas.
+    /// Returns a slice with the measurements, the parts and the painted surfaces: everything that affects
+    /// areas.
     pub(super) fn shape(from: &'a Piece) -> Self {
         let mut slice = Piece::of_edition(from.id.clone(), from.kind, from.edition);
         slice.name.clear();
@@ -107,7 +108,7 @@ impl<'a> OfPiece<'a> {
         OfPiece { from, slice }
     }
 
-    /// With how it is finished, and how many there are.
+    /// Adds the finish and the count.
     pub(super) fn finish(mut self) -> Self {
         self.slice.count = self.from.count;
         self.slice.scheme.clone_from(&self.from.scheme);
@@ -115,20 +116,20 @@ impl<'a> OfPiece<'a> {
         self
     }
 
-    /// With its name.
+    /// Adds the name.
     pub(super) fn name(mut self) -> Self {
         self.slice.name.clone_from(&self.from.name);
         self
     }
 
-    /// With what a result reads of the books of the piece.
+    /// Adds the entries of the piece's books.
     pub(super) fn reads(mut self, reads: &Reads) -> Self {
         let (from, to) = (&self.from.books, &mut self.slice.books);
         take(reads, from, to, |key| book(key).is_some_and(|book| book.of_piece));
         self
     }
 
-    /// With one line of a book.
+    /// Adds one line of a book.
     pub(super) fn line<R: Record>(mut self, id: &str) -> Self {
         if let Some(line) = self.from.books.line(R::BOOK, id) {
             self.slice.books.0.insert(R::BOOK.into(), vec![Rc::clone(line)]);
@@ -141,7 +142,7 @@ impl<'a> OfPiece<'a> {
     }
 }
 
-/// Takes over what is read of the books that are wanted.
+/// Copies the entries of the books that are read.
 fn take(reads: &Reads, from: &Books, to: &mut Books, is_wanted: impl Fn(&str) -> bool) {
     reads.each_book(&mut |book| {
         if is_wanted(book) {

@@ -1,4 +1,4 @@
-//! What is kept is what would be worked out anew, and nothing is worked out anew without need.
+//! Kept results equal fresh ones, and no result is calculated again without need.
 
 use coatings::suggest::Wish;
 use coatings::{Basis as Volumes, Substrate};
@@ -8,17 +8,17 @@ use units::{Inches, LengthUnit, System};
 use super::*;
 use crate::book::{Facts, Habits};
 use crate::document::{Colour, Confidence, Currency, Price, Reading};
-use crate::works;
+use crate::samples::{takeoff_in, takeoffs, works};
 use crate::{
-    BookEdit, BrushTo, Edit, HaveEdit, MaterialEdit, PieceEdit, SchemeEdit, SettingEdit, Sign,
-    invented_workshop, takeoffs,
+    BookEdit, BrushTo, Case, Edit, HaveEdit, MaterialEdit, PieceEdit, SchemeEdit, SettingEdit, Sign,
+    invented_workshop,
 };
 
 fn today() -> Day {
     Day::since_1970(20_000)
 }
 
-/// Every result of the first piece and of all together, each with a text of all that is in it.
+/// Returns every result of the first piece and of all pieces, each with its full debug text.
 fn results(analysis: &Analysis) -> Vec<(&'static str, Rc<dyn std::any::Any>, String)> {
     let piece = &analysis.workshop().pieces[0];
     macro_rules! told {
@@ -42,14 +42,14 @@ fn results(analysis: &Analysis) -> Vec<(&'static str, Rc<dyn std::any::Any>, Str
     ]
 }
 
-/// The same, worked out from the whole document.
+/// Returns the same texts, calculated from the whole document.
 fn from_all_of_it(workshop: &Workshop) -> Vec<String> {
     let piece = &workshop.pieces[0];
-    let result = crate::takeoff_in(workshop, piece).map(Rc::new);
+    let result = takeoff_in(workshop, piece).map(Rc::new);
     let takeoff = result.clone().unwrap();
     let edges = edges_by_zone(piece).unwrap();
     let (all, works) = (takeoffs(workshop), works(workshop));
-    let work = Work::of(workshop, piece).unwrap();
+    let work = crate::samples::work(workshop, piece).unwrap();
     let lines = takeoff.materials.iter();
     let cans: Vec<_> = lines.map(|line| cans_to_buy(workshop, line)).collect();
     vec![
@@ -76,7 +76,7 @@ fn add(book: &'static str, values: &[(&'static str, &str)]) -> BookEdit {
     BookEdit::Add(book, "l1".into(), crate::samples::values(values))
 }
 
-/// An edit of each kind.
+/// Returns an edit of each kind.
 #[expect(clippy::too_many_lines, reason = "one entry for each edit")]
 fn edits(workshop: &Workshop) -> Vec<Edit> {
     let piece = &workshop.pieces[0];
@@ -106,17 +106,37 @@ fn edits(workshop: &Workshop) -> Vec<Edit> {
         PieceEdit::Name("Other".into()),
         PieceEdit::Count(3),
         PieceEdit::Measure(fields::WIDTH.id(), reading("50")),
-        PieceEdit::Style("base", "legs"),
-        PieceEdit::Bays(false, 2),
-        PieceEdit::Rows(bay, 4),
-        PieceEdit::RepeatRow(bay, 1),
-        PieceEdit::RemoveRow(bay, 1),
-        PieceEdit::Fill(bay, 1, Fill::Doors),
-        PieceEdit::Columns(bay, 1, 3),
-        PieceEdit::Painted(top(), Some(false)),
+        PieceEdit::Style {
+            choice: "base",
+            answer: "legs",
+        },
+        PieceEdit::Bays {
+            case: Case::Lower,
+            count: 2,
+        },
+        PieceEdit::Rows { bay, count: 4 },
+        PieceEdit::RepeatRow { bay, row: 1 },
+        PieceEdit::RemoveRow { bay, row: 1 },
+        PieceEdit::Fill {
+            bay,
+            row: 1,
+            fill: Fill::Doors,
+        },
+        PieceEdit::Columns {
+            bay,
+            row: 1,
+            columns: 3,
+        },
+        PieceEdit::Painted {
+            surface: top(),
+            painted: Some(false),
+        },
         PieceEdit::Zone(top(), Some("body".into())),
         PieceEdit::Brush(vec![top()], BrushTo::Left),
-        PieceEdit::ZonePainted("inside".into(), Some(true)),
+        PieceEdit::ZonePainted {
+            zone: "inside".into(),
+            painted: Some(true),
+        },
         PieceEdit::Finish(None, SchemeEdit::Colour(Colour([250, 250, 250]))),
         PieceEdit::Finish(None, SchemeEdit::Substrate(Substrate::Bare)),
         PieceEdit::Finish(None, SchemeEdit::Sign(Sign::Knots, true)),
@@ -124,7 +144,10 @@ fn edits(workshop: &Workshop) -> Vec<Edit> {
         PieceEdit::Finish(None, SchemeEdit::Coats(1, 5)),
         PieceEdit::Finish(None, SchemeEdit::Tool(1, "brush")),
         PieceEdit::Finish(None, SchemeEdit::Suggested(Wish::Clear)),
-        PieceEdit::Apart("top".into(), true),
+        PieceEdit::Apart {
+            zone: "top".into(),
+            apart: true,
+        },
         fact("hours", "2"),
         fact("asking", "200"),
         fact("sold", "200"),
@@ -188,11 +211,12 @@ fn edits(workshop: &Workshop) -> Vec<Edit> {
     of_piece.into_iter().chain(of_workshop).collect()
 }
 
-/// Entries that are read and change nothing about this workshop: knots under an old finish, a zone that is finished as all is,
-/// rust without hardware, a temperature without humidity, a label that no layer has.
+/// Returns true for an edit of entries that are read but make no difference in this workshop: knots under an
+/// old finish, a zone finished like the piece, rust without hardware, a temperature without humidity, and a
+/// label that no layer uses.
 fn matters_elsewhere(edit: &Edit) -> bool {
     match edit {
-        Edit::Piece(_, PieceEdit::Apart(..) | PieceEdit::Finish(_, SchemeEdit::Sign(Sign::Knots, _)))
+        Edit::Piece(_, PieceEdit::Apart { .. } | PieceEdit::Finish(_, SchemeEdit::Sign(Sign::Knots, _)))
         | Edit::AddMaterial(..) => true,
         Edit::Piece(_, PieceEdit::Book(BookEdit::Write(_, _, key, _))) => key == "rust",
         Edit::Book(BookEdit::Write(_, _, key, _)) => key == "temperature",
@@ -200,7 +224,8 @@ fn matters_elsewhere(edit: &Edit) -> bool {
     }
 }
 
-/// What an edit changes is worked out anew, from no less than is read; and an edit that changes nothing leaves all that was kept.
+/// An edit that changes a result has it calculated again, from a slice with everything it reads. An edit that
+/// changes nothing leaves all results kept.
 #[test]
 fn a_result_is_worked_out_anew_when_an_edit_changes_it_and_only_then() {
     let workshop = Rc::new(invented_workshop());
@@ -210,7 +235,7 @@ fn a_result_is_worked_out_anew_when_an_edit_changes_it_and_only_then() {
     let (mut changing, mut idle) = (0, 0);
     for edit in edits(&workshop) {
         let after = Rc::new(workshop.apply(edit.clone()).unwrap());
-        // What was kept of the edit before must not stand in the way.
+        // Results kept from the previous edit must not interfere.
         let first = Analysis::of(Rc::clone(&workshop));
         let kept = results(&first);
         let found = results(&first.after(Rc::clone(&after)));

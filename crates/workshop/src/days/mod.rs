@@ -36,7 +36,7 @@ pub struct Days {
 ///
 /// Each wait is the longest in the label's range. Cold or damp air, if measured, makes it longer. Coats that
 /// must not go on in that air are not scheduled.
-pub fn days(workshop: &Workshop, works: &[Option<Work>], from: Moment) -> Days {
+pub(crate) fn days(workshop: &Workshop, works: &[Option<Work>], from: Moment) -> Days {
     let taken = workshop.pieces.iter().zip(works);
     let air = measured(workshop);
     let of_piece = |(piece, work): (&Rc<Piece>, &Option<Work>)| {
@@ -86,8 +86,9 @@ mod tests {
     use super::*;
     use crate::days::air::air;
     use crate::preparing::OldFinish;
+    use crate::samples::works;
     use crate::samples::written_down;
-    use crate::{BookEdit, Edit, PieceEdit, SchemeEdit, invented_workshop, works};
+    use crate::{BookEdit, Edit, PieceEdit, SchemeEdit, invented_workshop};
     use coatings::Stage;
     use coatings::Wish;
     use timetable::{AirCaution, Step};
@@ -202,7 +203,13 @@ mod tests {
         let id = one.pieces[0].id.clone();
         let edit =
             |workshop: &Workshop, edit: PieceEdit| workshop.apply(Edit::Piece(id.clone(), edit)).unwrap();
-        let apart = edit(&one, PieceEdit::Apart("top".into(), true));
+        let apart = edit(
+            &one,
+            PieceEdit::Apart {
+                zone: "top".into(),
+                apart: true,
+            },
+        );
         let of_top = |change| PieceEdit::Finish(Some("top".into()), change);
         let two = edit(&apart, of_top(SchemeEdit::Suggested(Wish::StainedClear)));
         let (before, after) = (laid(&one), laid(&two));
@@ -255,7 +262,10 @@ mod tests {
         let top = |change| PieceEdit::Finish(Some("top".into()), change);
         for edit in [
             PieceEdit::Finish(None, SchemeEdit::Add("chalk-type-paint".into())),
-            PieceEdit::Apart("top".into(), true),
+            PieceEdit::Apart {
+                zone: "top".into(),
+                apart: true,
+            },
             top(SchemeEdit::Remove(1)),
             top(SchemeEdit::Add("trim-enamel".into())),
         ] {

@@ -3,7 +3,7 @@
 use super::{Bay, EntryId, Piece, Scheme};
 
 impl Piece {
-    /// Gives an id to each entry that has none yet, or that of another entry, as a copy has.
+    /// Gives an id to each entry that has none, or has that of another entry, such as a copy.
     pub(crate) fn give_ids(&mut self) {
         let is_usable = |id: u64| (1..=EntryId::MOST).contains(&id);
         let given = self.entries().chain([self.last_id]).map(|id| id.0);
@@ -19,7 +19,7 @@ impl Piece {
         self.last_id = EntryId(last);
     }
 
-    /// The piece with ids given anew, as a copy of it has.
+    /// Returns the piece with new ids, for a copy.
     #[must_use]
     pub fn with_new_ids(mut self) -> Self {
         self.each_entry(|id| *id = EntryId::default());
@@ -41,7 +41,7 @@ impl Piece {
         }
     }
 
-    /// The ids of all entries: bays with their rows, changes, layers.
+    /// Returns the ids of all entries: bays with their rows, changes, layers.
     pub(crate) fn entries(&self) -> impl Iterator<Item = EntryId> {
         let bays = self.bays.iter().chain(&self.upper);
         let bays = bays.flat_map(|bay| std::iter::once(bay.id).chain(bay.rows.iter().map(|row| row.id)));
@@ -53,7 +53,7 @@ impl Piece {
 
 #[cfg(test)]
 mod tests {
-    use crate::{ChangeKind, Edit, Piece, PieceChange, PieceEdit, PieceId, SchemeEdit, Workshop};
+    use crate::{Case, ChangeKind, Edit, Piece, PieceChange, PieceEdit, PieceId, SchemeEdit, Workshop};
     use geometry::{BayPlace, Kind};
 
     fn ids(piece: &Piece) -> Vec<u64> {
@@ -85,11 +85,11 @@ mod tests {
         };
         let begun = begun();
         let [first, second, third] = rows(&begun).try_into().unwrap();
-        let repeated = edited(&begun, PieceEdit::RepeatRow(bay, 1));
+        let repeated = edited(&begun, PieceEdit::RepeatRow { bay, row: 1 });
         let fresh = rows(&repeated)[1];
         assert_eq!(rows(&repeated), [first, fresh, second, third]);
-        let fewer = edited(&repeated, PieceEdit::RemoveRow(bay, 2));
-        let again = edited(&fewer, PieceEdit::RepeatRow(bay, 3));
+        let fewer = edited(&repeated, PieceEdit::RemoveRow { bay, row: 2 });
+        let again = edited(&fewer, PieceEdit::RepeatRow { bay, row: 3 });
         let newest = rows(&again)[3];
         assert_eq!(rows(&again), [first, second, third, newest]);
         assert!(newest > fresh, "an id is not given twice");
@@ -99,10 +99,16 @@ mod tests {
     fn every_entry_has_an_id_of_its_own_after_every_edit() {
         let remove = |part: &str| PieceChange::new(ChangeKind::Remove { part: part.into() });
         let edits = [
-            PieceEdit::Bays(false, 3),
+            PieceEdit::Bays {
+                case: Case::Lower,
+                count: 3,
+            },
             PieceEdit::AddChange(remove("back")),
             PieceEdit::AddChange(remove("top")),
-            PieceEdit::Apart("top".into(), true),
+            PieceEdit::Apart {
+                zone: "top".into(),
+                apart: true,
+            },
             PieceEdit::Finish(Some("top".into()), SchemeEdit::Add("degreaser".into())),
         ];
         let mut workshop = begun();

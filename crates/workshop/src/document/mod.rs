@@ -1,4 +1,4 @@
-//! The document: what a maker has told the tool, as told.
+//! The document: everything the maker entered.
 
 mod bay;
 mod change;
@@ -35,40 +35,40 @@ pub use own::{
 pub use scheme::{LayerPlan, Scheme};
 pub use settings::{Confidence, Currency, CurrencyError, Settings};
 
-/// The name of a piece within its workshop, given once and never used again.
+/// The id of a piece within its workshop. It is never reused.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct PieceId(pub Rc<str>);
 
-/// The results of this program; `results.rs` says what changed from one to the next.
+/// The version of the results of this program. `results.rs` lists the changes.
 pub const RESULTS: u64 = 2;
-/// The results of a piece that does not say which ones it was shown with.
+/// The version of the results for a piece that was saved without one.
 pub(crate) const FIRST_RESULTS: u64 = 1;
 
-/// How the names of invented pieces begin; a piece of a maker is never given such a name.
+/// The prefix of the ids of sample pieces. The maker's pieces never get such an id.
 const INVENTED: &str = "invented-";
 
 /// A workshop with all its pieces.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Workshop {
-    /// What the maker calls it.
+    /// The title.
     pub title: String,
-    /// A remark that stands under the title, such as that the data is invented.
+    /// A note below the title, such as that the data is invented.
     pub note: String,
-    /// The units that the maker reads and writes.
+    /// The units for reading and writing.
     pub units: System,
-    /// What the maker settled once for all pieces.
+    /// The settings for all pieces.
     pub settings: Settings,
-    /// Materials of the maker's own.
+    /// The maker's own materials.
     pub materials: Vec<Rc<OwnMaterial>>,
-    /// What the maker keeps in lines: price notes, the shelf, recipes and more.
+    /// The books: price notes, the shelf, recipes and more.
     pub books: Books,
     /// The pieces in the maker's order.
     pub pieces: Vec<Rc<Piece>>,
-    /// What a save file held beyond this; kept and written back.
+    /// Unknown entries of the save file. They are kept and written back.
     pub beyond: Map<String, Value>,
 }
 
-/// A length as it was written, next to its value.
+/// A length as typed, with its value.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Reading {
     typed: String,
@@ -77,20 +77,20 @@ pub struct Reading {
 }
 
 impl Reading {
-    /// Reads what a program or an old save file has: either sign may stand before decimals. A lone number has the unit
-    /// `tape`.
+    /// Reads a length from a program or an old save file, with either decimal sign. A number without a unit
+    /// is in `tape`.
     ///
     /// # Errors
-    /// Where the text is not a length.
+    /// If the text is not a length.
     pub fn new(typed: &str, tape: LengthUnit) -> Result<Self, LengthError> {
         Self::typed_with(typed, tape, Decimals::Either)
     }
 
-    /// Reads what was typed where this sign stands before decimals. What was said in words is kept in figures: they fit
-    /// in the drawing, and show what was understood.
+    /// Reads a typed length with this decimal sign. Spoken numbers are stored as digits, which fit in the
+    /// drawing and show what was understood.
     ///
     /// # Errors
-    /// Where the text is not a length.
+    /// If the text is not a length.
     pub fn typed_with(typed: &str, tape: LengthUnit, decimals: Decimals) -> Result<Self, LengthError> {
         let length = read_length_with(typed, tape, decimals)?;
         Ok(Reading {
@@ -100,50 +100,50 @@ impl Reading {
         })
     }
 
-    /// Reads what was saved, with the metres beside it.
+    /// Reads a saved text, with the meters saved beside it.
     ///
     /// # Errors
-    /// Where the text is not a length.
+    /// If the text is not a length.
     pub fn saved(typed: &str, tape: LengthUnit, beside: Option<f64>) -> Result<Self, LengthError> {
         let is_meant =
             |reading: &Reading| beside.is_some_and(|metres| is_near(reading.length.as_metres(), metres));
         read_meant(|decimals| Self::typed_with(typed, tape, decimals), is_meant)
     }
 
-    /// Its metres, if the text alone would come to others.
+    /// Returns the meters, if the text alone could mean another length.
     pub fn beside(&self) -> Option<f64> {
         let alone = read_length(&self.typed, self.unit);
         (alone != Ok(self.length)).then(|| self.length.as_metres())
     }
 
-    /// As it is written where this sign stands before decimals.
+    /// Returns the text in a locale with this decimal sign.
     pub fn written_here(&self, decimals: Decimals) -> String {
         written_here(&self.typed, decimals, |text, decimals| {
             read_length_with(text, self.unit, decimals) == Ok(self.length)
         })
     }
 
-    /// As it was typed.
+    /// Returns the text as typed.
     pub fn typed(&self) -> &str {
         &self.typed
     }
 
-    /// The unit that a lone number had when it was typed.
+    /// Returns the unit for numbers without one when it was typed.
     pub fn unit(&self) -> LengthUnit {
         self.unit
     }
 
-    /// Its value.
+    /// Returns the length.
     pub fn length(&self) -> Length {
         self.length
     }
 
-    /// As typed, with the unit behind it if none was typed.
+    /// Returns the text as typed, with the unit added if none was typed.
     pub fn with_unit(&self) -> String {
         self.with_unit_here(Decimals::Either)
     }
 
-    /// The same as it is written where this sign stands before decimals.
+    /// Returns the same in a locale with this decimal sign.
     pub fn with_unit_here(&self, decimals: Decimals) -> String {
         let typed = self.written_here(decimals);
         let bare = typed
@@ -157,74 +157,74 @@ impl Reading {
     }
 }
 
-/// A piece of furniture, or a set of pieces that are alike.
+/// A piece of furniture, or a set of identical pieces.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Piece {
-    /// Its name within the workshop.
+    /// The id within the workshop.
     pub id: PieceId,
-    /// What the maker calls it.
+    /// The name.
     pub name: String,
-    /// How many there are of it.
+    /// The number of identical pieces.
     pub count: u32,
-    /// What kind of piece it is.
+    /// The kind of furniture.
     pub kind: Kind,
-    /// What stands in for all that was not measured, chosen or counted. It stays with the piece for good.
+    /// The edition of the defaults. It never changes for a piece.
     pub edition: Edition,
-    /// The last id that an entry of it was given.
+    /// The last id given to an entry.
     pub last_id: EntryId,
-    /// The results that the maker has seen, or was told about: see [`crate::results`].
+    /// The version of the results that the maker last saw ([`crate::results`]).
     pub shown: u64,
-    /// What was measured, by the key of the field.
+    /// The readings, by field key.
     pub readings: SortedMap<&'static str, Reading>,
-    /// How it is made.
+    /// The choices of how it is made.
     pub styles: Styles,
-    /// What was counted.
+    /// The counted numbers.
     pub counts: Counts,
-    /// How its front is divided; of a desk, one bay for each pedestal.
+    /// The bays of the front. A desk has one for each pedestal.
     pub bays: Vec<Bay>,
-    /// How the front of its upper case is divided, if it has one.
+    /// The bays of the upper case, if it has one.
     pub upper: Vec<Bay>,
-    /// What the maker altered, in order.
+    /// The maker's changes, in order.
     pub changes: Vec<PieceChange>,
-    /// What the maker decided for a zone against the default, and zones of the maker's own, by the key of the zone.
+    /// The maker's choices for zones, by zone key, and the added zones.
     pub zones: SortedMap<String, ZoneChoice>,
-    /// What the maker decided for a surface against the default, by the name of the surface.
+    /// The maker's choices for surfaces, by the name of the surface.
     pub choices: SortedMap<String, SurfaceChoice>,
-    /// How it is finished.
+    /// The finish.
     pub scheme: Scheme,
-    /// What the maker keeps in lines about it: what was paid, done, weighed.
+    /// The books of the piece: prices paid, steps done, cans weighed.
     pub books: Books,
-    /// What a save file held beyond this; kept and written back.
+    /// Unknown entries of the save file. They are kept and written back.
     pub beyond: Map<String, Value>,
 }
 
-/// What the maker decided for a zone.
+/// The maker's choices for a zone.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct ZoneChoice {
-    /// What the maker calls it; empty for a usual zone.
+    /// The name. Empty for a built-in zone.
     pub name: String,
-    /// Whether it gets the finish; `None` is the default of the zone.
+    /// Whether it is painted. `None` is the default of the zone.
     pub painted: Option<bool>,
-    /// How it is finished, if that is not how the piece is.
+    /// The finish, if it differs from that of the piece.
     pub scheme: Option<Scheme>,
 }
 
-/// What the maker decided for a surface.
+/// The maker's choices for a surface.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct SurfaceChoice {
-    /// The key of the zone it belongs to; `None` is the usual one.
+    /// The key of its zone. `None` is the default one.
     pub zone: Option<String>,
-    /// Whether it gets the finish; `None` goes with the zone.
+    /// Whether it is painted. `None` follows the zone.
     pub painted: Option<bool>,
 }
 
 impl Piece {
-    /// A new piece of this kind of which nothing was measured yet.
+    /// Creates an unmeasured piece.
     pub fn new(id: PieceId, kind: Kind) -> Self {
         Piece::of_edition(id, kind, Edition::LATEST)
     }
 
-    /// A piece of this kind of which nothing was measured yet, as an edition has it.
+    /// Creates an unmeasured piece with the defaults of an edition.
     pub fn of_edition(id: PieceId, kind: Kind, edition: Edition) -> Self {
         let usual = Furniture::of_edition(kind, edition);
         let bays = |bays: &[geometry::Bay]| bays.iter().map(Bay::usual).collect();
@@ -252,12 +252,12 @@ impl Piece {
         piece
     }
 
-    /// Whether the piece belongs to the invented workshop.
+    /// Returns true if the piece is a sample.
     pub fn is_invented(&self) -> bool {
         self.id.0.starts_with(INVENTED)
     }
 
-    /// What was measured, as geometry takes it.
+    /// Converts the piece for `geometry`.
     pub fn furniture(&self) -> Furniture {
         let measured = self
             .readings
@@ -280,17 +280,17 @@ impl Piece {
         }
     }
 
-    /// The bays of one of the cases.
+    /// Returns the bays of one of the cases.
     pub fn bays_of(&self, upper: bool) -> &[Bay] {
         if upper { &self.upper } else { &self.bays }
     }
 
-    /// The bay at a place.
+    /// Returns the bay at a place.
     pub fn bay(&self, place: BayPlace) -> Option<&Bay> {
         self.bays_of(place.upper).get(place.bay.checked_sub(1)?)
     }
 
-    /// The reading of a field, if it was measured.
+    /// Returns the reading of a field, if it was measured.
     pub fn reading(&self, field: FieldId) -> Option<&Reading> {
         match field {
             FieldId::Of(key) => self.readings.get(key),
@@ -300,7 +300,7 @@ impl Piece {
         }
     }
 
-    /// The field with its limits.
+    /// Returns the field with its limits.
     pub fn field(field: FieldId) -> Option<&'static LengthField> {
         match field {
             FieldId::Of(key) | FieldId::Alteration { key, .. } => fields::by_key(key),
@@ -309,7 +309,7 @@ impl Piece {
         }
     }
 
-    /// The bay at a place, to change.
+    /// Returns the bay at a place, mutably.
     pub(crate) fn bay_at(&mut self, place: BayPlace) -> Option<&mut Bay> {
         let bays = if place.upper {
             &mut self.upper
@@ -319,7 +319,7 @@ impl Piece {
         bays.get_mut(place.bay.checked_sub(1)?)
     }
 
-    /// Makes a measured length of a row, a bay or a change longer, to see what hangs on it.
+    /// Lengthens a reading of a row, a bay or a change, to find its effect.
     pub(crate) fn stretch(&mut self, field: FieldId, by: Length) {
         let reading = match field {
             FieldId::Of(key) => self.readings.get_mut(key),
@@ -338,24 +338,24 @@ impl Piece {
         }
     }
 
-    /// How a zone is finished.
+    /// Returns the scheme of a zone.
     pub fn scheme_of(&self, zone: &str) -> &Scheme {
         let own = self.zones.get(zone).and_then(|zone| zone.scheme.as_ref());
         own.unwrap_or(&self.scheme)
     }
 
-    /// Whether a zone gets the finish if nobody says otherwise. Zones of the maker's own do.
+    /// Returns true if a zone is painted by default. Added zones are.
     pub fn usually_paints(&self, zone: &str) -> bool {
         Zone::by_key(zone).is_none_or(|zone| self.edition.paints(zone))
     }
 
-    /// Every scheme of the piece: its own, then those of its zones.
+    /// Returns every scheme of the piece: its own, then those of its zones.
     pub fn schemes(&self) -> impl Iterator<Item = &Scheme> {
         let of_zones = self.zones.values().filter_map(|zone| zone.scheme.as_ref());
         std::iter::once(&self.scheme).chain(of_zones)
     }
 
-    /// What a maker calls a zone of this piece.
+    /// Returns the label of a zone of this piece.
     pub fn zone_label(&self, key: &str) -> String {
         let own = self
             .zones
@@ -368,7 +368,7 @@ impl Piece {
 }
 
 impl Workshop {
-    /// The piece with this name.
+    /// Returns the piece with this id.
     pub fn piece(&self, id: &PieceId) -> Option<&Rc<Piece>> {
         self.pieces.iter().find(|piece| piece.id == *id)
     }

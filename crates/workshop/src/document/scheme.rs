@@ -1,4 +1,4 @@
-//! How a piece or a zone is finished, as planned.
+//! The planned finish of a piece or a zone.
 
 use std::rc::Rc;
 
@@ -8,46 +8,46 @@ use geometry::Edition;
 
 use super::{Colour, EntryId, OwnMaterial, generic, material_of};
 
-/// What goes on, in which order and with what, and what it goes onto.
+/// The layers of a finish, and the surface they go on.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Scheme {
-    /// The colour of what comes in colours.
+    /// The color of materials that come in colors.
     pub colour: Colour,
-    /// What the surface is like.
+    /// The condition of the surface.
     pub condition: Condition,
-    /// What the volumes are worked out from.
+    /// The basis for volumes.
     pub basis: Basis,
-    /// What goes on, in order.
+    /// The layers, in order.
     pub layers: Vec<LayerPlan>,
 }
 
-/// Coats of one material, as planned.
+/// The planned coats of one material.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LayerPlan {
-    /// Which layer it is.
+    /// The id of the layer.
     pub id: EntryId,
-    /// The key of the material, known to the trade or the maker's own.
+    /// The key of the material, built-in or the maker's own.
     pub material: Rc<str>,
-    /// How many coats; none is not now.
+    /// The number of coats. With zero, the layer is skipped for now.
     pub coats: u32,
     /// The key of the tool.
     pub tool: &'static str,
-    /// The key of the tool for narrow parts, if it is another.
+    /// The key of the tool for narrow parts, if it differs.
     pub narrow_tool: Option<&'static str>,
-    /// How much thinner is added for a sprayer, in hundredths of the volume.
+    /// The thinner added for a sprayer, in percent of the volume.
     pub thinned: u32,
 }
 
 impl LayerPlan {
-    /// One coat with the tool that the material is usually put on with.
+    /// Creates a layer of one coat with the usual tool of the material.
     pub fn usual(material: &coatings::Material) -> Self {
         LayerPlan::of_edition(material, Edition::LATEST)
     }
 
-    /// The same as an edition has it.
+    /// Creates a layer with the defaults of an edition.
     pub fn of_edition(material: &coatings::Material, edition: Edition) -> Self {
         let tools = match (edition, material.body) {
-            // What is wiped is wiped; all else is brushed.
+            // Wiped materials are wiped, and all others are brushed.
             (Edition::First, FilmClass::Wash | FilmClass::Penetrating | FilmClass::Paste) => ["pad", "brush"],
             (Edition::First, FilmClass::Varnish | FilmClass::Paint) => ["brush", "pad"],
         };
@@ -67,12 +67,13 @@ impl LayerPlan {
 }
 
 impl Scheme {
-    /// The colour of a paint that nobody chose yet.
+    /// The default color of paint.
     const USUAL_PAINT: Colour = Colour([0x4a, 0x6b, 0x61]);
-    /// The colour of a stain that nobody chose yet.
+    /// The default color of stain.
     const USUAL_STAIN: Colour = Colour([0x6e, 0x45, 0x2a]);
 
-    /// The colour of a paint is none of a stain, nor the other way round: what is wanted anew begins with a usual one.
+    /// Sets a default color when the finish changes between paint and stain, because a paint color is no
+    /// stain color.
     pub(crate) fn colour_for(&mut self, wish: Wish, own: &[Rc<OwnMaterial>]) {
         match (self.wish(own), wish) {
             (Wish::StainedClear, Wish::Painted { .. }) => self.colour = Self::USUAL_PAINT,
@@ -81,13 +82,13 @@ impl Scheme {
         }
     }
 
-    /// How a new piece is usually finished.
+    /// Returns the default finish of a new piece.
     pub fn usual() -> Self {
         Scheme::of_edition(Edition::LATEST)
     }
 
-    /// How a piece of an edition is finished if nobody says otherwise. Clean, one coat of primer, two of paint, two of
-    /// clear: the common scheme for painted furniture (common practice, no source).
+    /// Returns the default finish of an edition: clean, one coat of primer, two of paint and two of clear.
+    /// This is the common scheme for painted furniture (common practice, no source).
     pub fn of_edition(edition: Edition) -> Self {
         let layers = match edition {
             Edition::First => [
@@ -109,7 +110,7 @@ impl Scheme {
         }
     }
 
-    /// What the maker wants to see, by what is planned: a stain or a paint, or else the wood as it is.
+    /// Returns the kind of finish that the layers give: stain, paint, or clear wood.
     pub fn wish(&self, own: &[Rc<OwnMaterial>]) -> Wish {
         let has = |stage: Stage| {
             let mut planned = self.layers.iter().filter(|layer| layer.coats > 0);
@@ -126,19 +127,19 @@ impl Scheme {
         }
     }
 
-    /// Whether anything that is planned comes in a colour; if not, the wood shows.
+    /// Returns true if any layer comes in a color. If not, the wood shows.
     pub fn is_coloured(&self, own: &[Rc<OwnMaterial>]) -> bool {
         let mut planned = self.layers.iter().filter(|layer| layer.coats > 0);
         planned.any(|layer| material_of(own, &layer.material).is_some_and(|of| of.coloured))
     }
 
-    /// What the trade would put on this surface for what the maker wants to see.
+    /// Returns the recommended layers for this surface and this kind of finish.
     pub fn suggestion(&self, own: &[Rc<OwnMaterial>]) -> Suggestion {
         suggest(&self.condition, self.wish(own))
     }
 
-    /// Whether the planned layers are those of a suggestion; a maker's own material stands for what it is a copy of, and of
-    /// paint and clear coats there may be more or fewer.
+    /// Returns true if the layers match a recommendation. The maker's own material counts as the one it was
+    /// copied from, and paint and clear coats may differ in number.
     pub fn is_as_suggested(&self, own: &[Rc<OwnMaterial>], suggestion: &Suggestion) -> bool {
         let planned = self.layers.iter().filter(|layer| layer.coats > 0);
         let is_so = |planned: &LayerPlan, layer: &SuggestedLayer| {
@@ -153,7 +154,8 @@ impl Scheme {
                 .all(|(planned, layer)| is_so(planned, layer))
     }
 
-    /// Where a new layer of a stage goes: behind all of the same or an earlier one, whose stages `of` tells.
+    /// Returns the index for a new layer of a stage: after all layers of this stage and earlier ones. `of`
+    /// returns the stage of a layer.
     pub(crate) fn place_of(&self, stage: Stage, of: impl Fn(&str) -> Option<Stage>) -> usize {
         let before = |layer: &LayerPlan| of(&layer.material).is_none_or(|other| other <= stage);
         self.layers.iter().rposition(before).map_or(0, |last| last + 1)
@@ -188,7 +190,7 @@ mod tests {
     #[test]
     fn what_is_planned_tells_what_is_wanted() {
         let mut scheme = Scheme::usual();
-        // A bleed shows through a middling green as through cream, and not through navy.
+        // A bleed shows through a medium green as it does through cream, but not through navy.
         for (colour, light) in [
             ([0x46, 0x68, 0x5f], true),
             ([0xf2, 0xee, 0xe0], true),
@@ -210,7 +212,7 @@ mod tests {
         scheme.condition.odour = true;
         let suggestion = scheme.suggestion(&[]);
         assert!(!scheme.is_as_suggested(&[], &suggestion), "{suggestion:?}");
-        // One clear coat more or less is the maker's own affair; a coat of primer less is not.
+        // The number of clear coats is up to the maker. A missing coat of primer is not.
         let mut scheme = Scheme::usual();
         let suggestion = scheme.suggestion(&[]);
         scheme.layers[3].coats = 1;

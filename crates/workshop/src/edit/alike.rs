@@ -1,12 +1,12 @@
-//! The edit that finishes one piece as another is.
+//! The edit that copies the finish of one piece to another.
 
 use geometry::Zone;
 
 use crate::document::{Piece, Scheme};
 
 impl Piece {
-    /// Takes over how another piece is finished: materials, coats, tools, cans and colour, zone by zone where both have the
-    /// zone. What each surface is like stays, since that is seen on this piece and not chosen.
+    /// Copies the finish of another piece: materials, coats, tools, cans and color, for each zone that both
+    /// have. The condition of each surface stays, because it is observed and not chosen.
     pub(super) fn finish_like(&mut self, other: &Piece) {
         let alike = |scheme: &Scheme, here: &Scheme| Scheme {
             condition: here.condition,
@@ -27,7 +27,7 @@ impl Piece {
         let here = self.scheme.clone();
         let own = other.zones.iter().filter(|(key, _)| Zone::by_key(key).is_none());
         for (key, zone) in own {
-            // Keys of a maker's own zones are numbered within a piece: the name tells whether it is the same zone.
+            // Keys of added zones are numbered within a piece, so only the name tells if it is the same zone.
             if let Some(same) = self.zones.get_mut(key).filter(|same| same.name == zone.name) {
                 let before = same.scheme.as_ref().unwrap_or(&here);
                 same.scheme = zone.scheme.as_ref().map(|scheme| alike(scheme, before));
@@ -36,7 +36,8 @@ impl Piece {
         self.scheme = alike(&other.scheme, &here);
     }
 
-    /// The usual zones that have a surface on this piece; all of them as long as it cannot be measured up.
+    /// Returns the built-in zones that have a surface on this piece, or all of them if its measurements do
+    /// not fit.
     fn usual_zones(&self) -> Vec<Zone> {
         let Ok(assembly) = self.furniture().assembly() else {
             return Zone::ALL.to_vec();
@@ -85,14 +86,23 @@ mod tests {
     const RED: Colour = Colour([200, 0, 0]);
     const BLUE: Colour = Colour([0, 0, 200]);
 
-    /// A hutch with much that is its own, and a headboard.
+    /// Returns a hutch with settings of its own in many places, and a headboard.
     fn two() -> Workshop {
         let add = |name, kind| Edit::Add { id: id(name), kind };
         let both = Workshop::default().apply(add("a", Kind::Hutch)).unwrap();
         let both = both.apply(add("b", Kind::Headboard)).unwrap();
         let own = |name: &str| {
-            let name = PieceEdit::NameZone("own-1".into(), name.into());
-            [name, PieceEdit::Apart("own-1".into(), true)]
+            let name = PieceEdit::NameZone {
+                zone: "own-1".into(),
+                name: name.into(),
+            };
+            [
+                name,
+                PieceEdit::Apart {
+                    zone: "own-1".into(),
+                    apart: true,
+                },
+            ]
         };
         let both = edited("a", own("Stripes"), both);
         edited(
@@ -101,9 +111,15 @@ mod tests {
                 colour(None, RED),
                 PieceEdit::Finish(None, SchemeEdit::Substrate(Substrate::Bare)),
                 PieceEdit::Finish(None, SchemeEdit::Coats(1, 4)),
-                PieceEdit::Apart("body".into(), true),
+                PieceEdit::Apart {
+                    zone: "body".into(),
+                    apart: true,
+                },
                 colour(Some("body"), BLUE),
-                PieceEdit::Apart("inside".into(), true),
+                PieceEdit::Apart {
+                    zone: "inside".into(),
+                    apart: true,
+                },
                 colour(Some("own-1"), BLUE),
             ],
             both,
@@ -134,7 +150,10 @@ mod tests {
 
     #[test]
     fn a_zone_of_ones_own_is_the_same_by_its_name() {
-        let named = |name: &str| PieceEdit::NameZone("own-1".into(), name.into());
+        let named = |name: &str| PieceEdit::NameZone {
+            zone: "own-1".into(),
+            name: name.into(),
+        };
         let same = edited("b", [named("Stripes")], two());
         assert_eq!(copied(&same).scheme_of("own-1").colour, BLUE);
         let other = edited("b", [named("Legs")], two());
@@ -144,8 +163,14 @@ mod tests {
     #[test]
     fn a_zone_that_is_not_apart_there_goes_with_the_piece_here() {
         let apart = [
-            PieceEdit::Apart("base".into(), true),
-            PieceEdit::ZonePainted("base".into(), Some(false)),
+            PieceEdit::Apart {
+                zone: "base".into(),
+                apart: true,
+            },
+            PieceEdit::ZonePainted {
+                zone: "base".into(),
+                painted: Some(false),
+            },
         ];
         let piece = copied(&edited("b", apart, two()));
         assert_eq!(piece.zones["base"].scheme, None);

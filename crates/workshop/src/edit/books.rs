@@ -7,15 +7,15 @@ use units::System;
 use super::EditError;
 use crate::book::{Book, Books, Entered, Line, MAX_LINES, ONLY, Record, book};
 
-/// A change of a book, which is named by its key.
+/// A change to a book, by the key of the book.
 #[derive(Clone, Debug, PartialEq)]
 pub enum BookEdit {
-    /// A line comes in at the end: its name, never used before, and its first values by the keys of their fields.
+    /// Adds a line at the end, with its id and its first values by field key. The id was never used before.
     Add(&'static str, Rc<str>, Vec<(&'static str, String)>),
-    /// A value of a line, by its name and the key of the field; an empty text takes the value away. The only line of a
-    /// book that has one comes with its first value.
+    /// Sets a value of a line, by its id and field key. An empty text clears the value. A book with a single
+    /// line gets that line with its first value.
     Write(&'static str, Rc<str>, String, Entered),
-    /// A line goes.
+    /// Deletes a line.
     Strike(&'static str, Rc<str>),
 }
 
@@ -27,7 +27,7 @@ impl BookEdit {
 }
 
 impl Books {
-    /// Makes a change in the books of a piece, or of the workshop.
+    /// Applies a change to the books of a piece, or of the workshop.
     pub(super) fn apply(&mut self, edit: BookEdit, of_piece: bool, system: System) -> Result<(), EditError> {
         let book = edit.book()?;
         if book.of_piece != of_piece {
@@ -67,7 +67,7 @@ impl Books {
         }
     }
 
-    /// Strikes the lines of a book whose names are such.
+    /// Deletes the lines of a book with these ids.
     pub(super) fn strike_all(&mut self, book: &str, is_struck: impl Fn(&str) -> bool) {
         let Some(lines) = self.0.get_mut(book) else { return };
         lines.retain(|line| !is_struck(&line.id));
@@ -76,7 +76,7 @@ impl Books {
         }
     }
 
-    /// Strikes the lines of a book whose records are such.
+    /// Deletes the lines of a book with these records.
     pub(super) fn strike_if<R: Record>(&mut self, is_struck: impl Fn(&R) -> bool) {
         let lines = self.lines(R::BOOK).iter();
         let struck: Vec<Rc<str>> = lines
@@ -86,7 +86,7 @@ impl Books {
         self.strike_all(R::BOOK, |id| struck.iter().any(|known| **known == *id));
     }
 
-    /// A line comes in at the end of a book.
+    /// Adds a line at the end of a book.
     pub(super) fn add(&mut self, book: &Book, line: Line) -> Result<(), EditError> {
         if self.line(book.key, &line.id).is_some() {
             return Err(EditError::IdTaken);
@@ -101,7 +101,7 @@ impl Books {
         Ok(())
     }
 
-    /// Puts a line in the place of the one with its name, or at the end.
+    /// Replaces the line with this id, or adds it at the end.
     pub(super) fn put(&mut self, book: &Book, line: Line) -> Result<(), EditError> {
         let place = self.lines(book.key).iter().position(|other| other.id == line.id);
         match (place, self.0.get_mut(book.key)) {

@@ -1,27 +1,27 @@
-//! Edits of many surfaces at once, as when one brushes over the faces of a drawing.
+//! Edits of several surfaces at once, such as brushing over the faces of a drawing.
 
 use geometry::Zone;
 
 use super::EditError;
 use crate::document::{Piece, SurfaceChoice};
 
-/// What is done with surfaces that were brushed over.
+/// What to do with the brushed surfaces.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum BrushTo {
-    /// They get no finish, whatever their zone gets.
+    /// They are not painted, whatever their zone.
     Left,
-    /// They get the finish, whatever their zone gets.
+    /// They are painted, whatever their zone.
     Painted,
-    /// They get the finish if their zone does.
+    /// They are painted if their zone is.
     WithZone,
-    /// They belong to the zone with this key, and go with it.
+    /// They move to the zone with this key and follow it.
     Zone(String),
-    /// They are as if nobody had chosen anything for them.
+    /// They return to their defaults.
     Usual,
 }
 
 impl Piece {
-    /// Does the same with all of these surfaces, or with none of them.
+    /// Does the same to all of these surfaces, or to none if one of them fails.
     pub(super) fn brush(&mut self, surfaces: Vec<String>, to: &BrushTo) -> Result<(), EditError> {
         if let BrushTo::Zone(key) = to {
             self.check_zone(key)?;
@@ -66,7 +66,7 @@ mod tests {
     }
 
     fn painted(workshop: &Workshop) -> Area {
-        let taken = crate::takeoff(&workshop.pieces[0], &[], Default::default());
+        let taken = crate::samples::takeoff(&workshop.pieces[0]);
         taken.unwrap().painted_each
     }
 
@@ -80,7 +80,7 @@ mod tests {
         };
         let before = Workshop::default().apply(add).unwrap();
         let left = brushed(&before, &FACES, BrushTo::Left).unwrap();
-        let taken = crate::takeoff(&before.pieces[0], &[], Default::default()).unwrap();
+        let taken = crate::samples::takeoff(&before.pieces[0]).unwrap();
         let faces = taken
             .surfaces
             .iter()
@@ -95,7 +95,7 @@ mod tests {
         );
         assert_eq!(brushed(&left, &FACES, BrushTo::WithZone).unwrap(), before);
         assert_eq!(brushed(&left, &FACES, BrushTo::Usual).unwrap(), before);
-        // What was left out and goes into a zone gets what the zone gets.
+        // A skipped surface that moves to a zone follows the zone.
         let apart = brushed(&left, &FACES[..1], BrushTo::Zone("inside".into())).unwrap();
         let choice = |name: &str| apart.pieces[0].choices.get(name).cloned();
         assert_eq!(choice(FACES[0]).unwrap().painted, None);

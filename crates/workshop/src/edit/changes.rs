@@ -1,11 +1,11 @@
-//! Edits of a maker's own changes: parts that go, grow, repeat or come in.
+//! Edits of the maker's changes to a piece: parts that are removed, resized, repeated or added.
 
 use geometry::{AddedShape, MAX_CHANGES, MAX_REPEATS, MAX_STEPS, Shape};
 
 use super::EditError;
 use crate::document::{ChangeKind, Piece, PieceChange, Reading};
 
-/// The most flutes of a column of the maker's own.
+/// The maximum number of flutes in an added column.
 pub(crate) const MAX_FLUTES: u32 = 48;
 
 impl Piece {
@@ -21,7 +21,7 @@ impl Piece {
         Ok(())
     }
 
-    /// A number is never used again while its part is there, so that choices stay with their part.
+    /// A number is not reused while its part exists, so choices stay with their part.
     pub(super) fn add_part(&mut self, shape: AddedShape) -> Result<(), EditError> {
         let numbers = self.changes.iter().filter_map(|change| match change.kind {
             ChangeKind::Add { number, .. } => Some(number),

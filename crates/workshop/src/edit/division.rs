@@ -1,8 +1,8 @@
-//! Edits of how the front of a piece is divided: bays, rows, counts.
+//! Edits of the division of the front: bays, rows, counts.
 
 use geometry::{BayPlace, Construction, MAX_BAYS, MAX_ROWS, counts};
 
-use super::EditError;
+use super::{Case, EditError};
 use crate::document::{Bay, Piece, Row};
 
 impl Piece {
@@ -16,13 +16,17 @@ impl Piece {
         row.ok_or(EditError::Unknown("row"))
     }
 
-    /// A new bay is like the last one. Only cases can have another number of bays than they come with.
-    pub(super) fn set_bays(&mut self, upper: bool, count: usize) -> Result<(), EditError> {
+    /// Sets the number of bays. New bays are like the last one. Only cases can have another number than their
+    /// default.
+    pub(super) fn set_bays(&mut self, case: Case, count: usize) -> Result<(), EditError> {
         let is_case = matches!(
             self.kind.construction(),
             Construction::Case | Construction::TwoCases
         );
-        let bays = if upper { &mut self.upper } else { &mut self.bays };
+        let bays = match case {
+            Case::Lower => &mut self.bays,
+            Case::Upper => &mut self.upper,
+        };
         let last = bays.last().filter(|_| is_case).ok_or(EditError::Unknown("bay"))?;
         if count > MAX_BAYS {
             return Err(EditError::TooMany {
@@ -58,7 +62,7 @@ impl Piece {
 }
 
 impl Bay {
-    /// A new row is like the last one.
+    /// Sets the number of rows. New rows are like the last one.
     pub(super) fn set_rows(&mut self, count: usize) -> Result<(), EditError> {
         if count > MAX_ROWS {
             return Err(too_many_rows());
@@ -72,7 +76,7 @@ impl Bay {
         Ok(())
     }
 
-    /// A row comes once more, with its height, below itself.
+    /// Duplicates a row, with its height, below itself.
     pub(super) fn repeat_row(&mut self, row: usize) -> Result<(), EditError> {
         if self.rows.len() >= MAX_ROWS {
             return Err(too_many_rows());
@@ -83,7 +87,7 @@ impl Bay {
         Ok(())
     }
 
-    /// A row goes; those below it move up.
+    /// Deletes a row. The rows below it move up.
     pub(super) fn remove_row(&mut self, row: usize) -> Result<(), EditError> {
         let index = row.checked_sub(1).filter(|index| *index < self.rows.len());
         let index = index.filter(|_| self.rows.len() > 1);

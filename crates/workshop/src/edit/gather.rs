@@ -1,4 +1,4 @@
-//! Pieces of another workshop come in: what comes along with them, and what does not.
+//! Adding pieces of another workshop: what comes with them and what does not.
 
 use std::rc::Rc;
 
@@ -7,26 +7,27 @@ use super::materials::Renamed;
 use crate::book::{AIR, BOOKS, CanPrice, FieldKind, Line, OF_MONEY, ONLY, Record, WEEK, book};
 use crate::document::{Confidence, Piece, PieceId, Workshop};
 
-// What a maker settled about money comes along with pieces where this workshop has nothing of its own. All other habits
-// belong to the other place: its hours, its air, its scale.
+// The maker's money settings come with the pieces if this workshop has none. All other habits belong to the
+// other place: its hours, air and scale.
 
-/// The field of a line that names the piece that it is of.
+/// The field with the id of the piece that a line belongs to.
 const OF_PIECE: &str = "of";
 
-/// The book of what is settled once.
+/// The book of settings.
 const HABITS: &str = "habits";
 
-/// What becomes of the settings of another workshop whose pieces come in, by what a maker calls them.
+/// What happens to the settings of another workshop when its pieces are added, by their labels.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Along {
-    /// What is taken over, because this workshop has none.
+    /// Settings that are copied, because this workshop has none.
     pub comes: Vec<String>,
-    /// What is not taken over, though it is not as it is here.
+    /// Settings that differ here and are not copied.
     pub stays: Vec<String>,
 }
 
 impl Workshop {
-    /// What becomes of the settings of another workshop when its pieces come in ([`crate::Edit::Gather`]).
+    /// Returns what happens to the settings of another workshop when its pieces are added
+    /// ([`crate::Edit::Gather`]).
     pub fn along(&self, other: &Workshop) -> Along {
         let mut along = Along::default();
         let [ours, theirs] = [self, other].map(|workshop| workshop.books.only(HABITS));
@@ -66,7 +67,7 @@ impl Workshop {
         along
     }
 
-    /// Takes in pieces; one whose name is taken gets a new one.
+    /// Adds pieces. A piece whose id is taken gets a new one.
     pub(super) fn gather(&mut self, mut other: Workshop) -> Result<(), EditError> {
         let materials = self.gather_materials(&mut other);
         self.gather_money(&other);
@@ -99,7 +100,7 @@ impl Workshop {
             let text = theirs.text(key);
             if line.text(key).is_empty() && !text.is_empty() {
                 line.values.insert(key.into(), text.into());
-                // What the text means where it alone would be another number.
+                // The number that the text means, if it could also be read as another one.
                 let meant = theirs.meant.get(key).map(|number| (key.to_owned(), *number));
                 line.meant.extend(meant);
             }
@@ -111,7 +112,7 @@ impl Workshop {
     }
 }
 
-/// What fields are called together that stand beside each other.
+/// The common labels of fields that are side by side.
 fn called(key: &str) -> Option<&'static str> {
     match () {
         () if WEEK.contains(&key) => Some("Working hours"),
@@ -121,8 +122,8 @@ fn called(key: &str) -> Option<&'static str> {
 }
 
 impl crate::book::Books {
-    /// Takes in the lines of the same books of another workshop that are not here yet. Materials and pieces that have
-    /// other names here have them in these lines too.
+    /// Adds the lines of another workshop's books that are not here yet. Materials and pieces that got new
+    /// ids here have them in these lines too.
     fn gather(
         &mut self,
         other: &crate::book::Books,
@@ -192,10 +193,10 @@ mod tests {
         ])
     }
 
-    /// Whether the piece pays its hours.
+    /// Returns true if the piece pays for its hours.
     fn verdict(workshop: &Workshop) -> String {
         let piece = &workshop.pieces[0];
-        let work = crate::Work::of(workshop, piece).unwrap();
+        let work = crate::samples::work(workshop, piece).unwrap();
         let account = money::account(workshop, piece, &work, Day::since_1970(20_000));
         assert!(account.outcome.is_some());
         format!("{:?} {:?}", account.outcome, account.most)

@@ -1,4 +1,4 @@
-//! What the maker has of a material, said beside a piece: the can stands on the shelf.
+//! Cans on hand, entered with a piece and kept on the shelf.
 
 use std::rc::Rc;
 
@@ -9,18 +9,18 @@ use crate::book::{Line, Record, ShelfCan, book};
 use crate::document::{Colour, Piece, PieceId, Workshop, generic, material_of};
 use crate::stock::{OldCan, Stock, stock};
 
-/// What the maker has of a material for a piece.
+/// What is on hand of a material for a piece.
 #[derive(Clone, Debug, PartialEq)]
 pub enum HaveEdit {
-    /// One can of this size, by its key; `None` is none of it.
+    /// One can of this size, by its key. `None` removes it.
     Can(Option<&'static str>),
-    /// How full the can looks, by the key of the level; `None` is full. It takes the place of a weight.
+    /// How full the can looks, by the key of the level. `None` is full. It replaces a weight.
     Level(Option<&'static str>),
 }
 
 impl Workshop {
-    /// Changes what the shelf has of a material in a colour, as the maker says beside a piece. Of several cans, the first
-    /// changes.
+    /// Changes what the shelf has of a material in a color, as entered with a piece. Of several cans, only
+    /// the first changes.
     pub(super) fn have(
         &mut self,
         piece: &PieceId,
@@ -31,7 +31,7 @@ impl Workshop {
         let known = material_of(&self.materials, material).ok_or(EditError::Unknown("material"))?;
         self.piece(piece).ok_or(EditError::NoSuchPiece)?;
         let colour = colour.filter(|_| known.coloured);
-        // A can of which nothing is known counts for no piece, so nobody sees it there.
+        // A can with unknown contents counts for no piece, so nobody sees it there.
         let is_it = |stock: &Stock| {
             *stock.material.key == *material && stock.colour == colour && stock.contents.is_ok()
         };
@@ -48,7 +48,7 @@ impl Workshop {
             (HaveEdit::Can(Some(key)), first) => {
                 coatings::can(key).ok_or(EditError::Unknown("can size"))?;
                 match first {
-                    // What was weighed was another can.
+                    // The weight was that of another can.
                     Some(id) => self.shelf_line(id, &[("can", key), ("weight", ""), ("tare", "")])?,
                     None => self.put_on_shelf(piece, material, key, None)?,
                 }
@@ -65,7 +65,7 @@ impl Workshop {
         Ok(())
     }
 
-    /// A can for a piece comes onto the shelf. It has the color that the piece gets, whatever that will be.
+    /// Adds a can for a piece to the shelf. It follows the color of the piece.
     fn put_on_shelf(
         &mut self,
         piece: &PieceId,
@@ -86,7 +86,7 @@ impl Workshop {
         self.books.add(shelf, line)
     }
 
-    /// Writes values into a line of the shelf; an empty one goes.
+    /// Sets values of a shelf line. An empty text clears the value.
     fn shelf_line(&mut self, id: &str, values: &[(&str, &str)]) -> Result<(), EditError> {
         let line = self
             .books
@@ -104,8 +104,8 @@ impl Workshop {
         self.books.put(shelf, line)
     }
 
-    /// Puts the cans onto the shelf that records of older versions have in the layers of a piece. A can that may be one on
-    /// the shelf already is that one.
+    /// Moves cans from the layers of a piece, where older versions kept them, to the shelf. A can that may
+    /// already be on the shelf is not added again.
     pub(crate) fn take_over(&mut self, cans: Vec<OldCan>) {
         for old in cans {
             let Some(material) = material_of(&self.materials, &old.material) else {
@@ -117,14 +117,14 @@ impl Workshop {
                 is_same && stock.contents.is_ok() && stock.can.is_none_or(|can| can.key == old.can)
             };
             if !stock(self).iter().any(is_it) {
-                // A shelf with as many lines as it may have has no place for one more.
+                // A full shelf has no room for another line.
                 let _ = self.put_on_shelf(&old.piece, &old.material, old.can, old.level);
             }
         }
     }
 
-    /// After a change of a piece, the cans for it are of its material again where that became another of the same kind, as a
-    /// label of the maker's own is.
+    /// After a change to a piece, updates its cans to a replaced material of the same kind, such as the
+    /// maker's own label for it.
     pub(super) fn follow(&mut self, piece: &Piece) -> Result<(), EditError> {
         let layers = || piece.schemes().flat_map(|scheme| &scheme.layers);
         let cans: Vec<ShelfCan> = self
@@ -146,7 +146,7 @@ impl Workshop {
         Ok(())
     }
 
-    /// Before a piece goes, the cans for it get its color for good.
+    /// Before a piece is deleted, fixes the color of its cans.
     pub(super) fn keep_cans_of(&mut self, piece: &PieceId) -> Result<(), EditError> {
         for stock in stock(self)
             .into_iter()
@@ -164,7 +164,8 @@ impl Workshop {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{Edit, PieceEdit, SchemeEdit, invented_workshop, takeoff_in};
+    use crate::samples::takeoff_in;
+    use crate::{Edit, PieceEdit, SchemeEdit, invented_workshop};
 
     const ENAMEL: &str = "trim-enamel";
 
@@ -198,7 +199,7 @@ mod tests {
         };
         assert_eq!(with(&[("can", "us-quart")]), 2);
         assert_eq!(with(&[("can", "us-pint"), ("level", "half")]), 1);
-        // Its size is not known: it may be the pint. Nothing is known of the last one.
+        // Its size is unknown, so it may be the pint. Nothing is known of the last one.
         assert_eq!(with(&[("weight", "500 g"), ("tare", "100 g")]), 1);
         assert_eq!(with(&[]), 2);
     }
@@ -209,7 +210,7 @@ mod tests {
         workshop
     }
 
-    /// The cans of enamel that the first piece counts: size, and share that is in them.
+    /// Returns the cans of enamel that count for the first piece: the size, and the share left in each.
     fn counted(workshop: &Workshop) -> Vec<(&'static str, f64)> {
         let taken = takeoff_in(workshop, &workshop.pieces[0]).unwrap();
         let is_paint = |line: &&crate::MaterialLine| line.need.colour.is_some();
@@ -284,9 +285,15 @@ mod tests {
         let own = red
             .apply(Edit::AddMaterial("own-1".into(), ENAMEL.into()))
             .unwrap();
-        let own = edit(&own, PieceEdit::Exchange(ENAMEL.into(), "own-1".into()));
+        let own = edit(
+            &own,
+            PieceEdit::Exchange {
+                from: ENAMEL.into(),
+                to: "own-1".into(),
+            },
+        );
         assert_eq!(counted(&own), [("us-quart", 1.0)]);
-        // Once the piece is gone, the can keeps the color that it had.
+        // When the piece is deleted, the can keeps the color it had.
         let gone = own.apply(Edit::Remove(id.clone())).unwrap();
         assert_eq!(stock(&gone)[0].colour, Some([200, 0, 0]));
     }

@@ -1,4 +1,4 @@
-//! Edits of the materials of the maker's own.
+//! Edits of the maker's own materials.
 
 use std::rc::Rc;
 
@@ -7,22 +7,22 @@ use units::SortedMap;
 use super::{EditError, shortened};
 use crate::document::{LabelReading, OwnMaterial, Piece, Price, Workshop, label_field};
 
-/// The most materials of the maker's own.
+/// The maximum number of the maker's own materials.
 pub(crate) const MAX_MATERIALS: usize = 500;
 
-/// A change of a material of the maker's own.
+/// A change to one of the maker's own materials.
 #[derive(Clone, Debug, PartialEq)]
 pub enum MaterialEdit {
-    /// What the maker calls it.
+    /// Sets the name.
     Name(String),
-    /// A figure of its label, by the key of the field, or none any more.
+    /// Sets a value of its label, by field key, or clears it.
     Label(&'static str, Option<LabelReading>),
-    /// What a can costs, by the key of the can, or nothing any more.
+    /// Sets the price of a can, by the key of the can, or clears it.
     Price(&'static str, Option<Price>),
 }
 
 impl Workshop {
-    /// A copy of a known material, to be given the figures of a label.
+    /// Adds a copy of a built-in material, for label values.
     pub(super) fn add_material(&mut self, key: Rc<str>, of: &str) -> Result<(), EditError> {
         let known = coatings::material(of).ok_or(EditError::Unknown("material"))?;
         if self.materials.len() >= MAX_MATERIALS {
@@ -43,7 +43,7 @@ impl Workshop {
         self.materials.push(Rc::new(OwnMaterial {
             key,
             of: &known.key,
-            // Where both are to be chosen from, the maker has to see which is which.
+            // Both are in the same list, so their names must differ.
             name: format!("{} (own)", known.name),
             label: Default::default(),
             prices,
@@ -77,7 +77,7 @@ impl Workshop {
         Ok(())
     }
 
-    /// Of a known material only prices can be noted: its figures are those of its kind.
+    /// Only prices can be set for a built-in material, because its values are those of its kind.
     fn edit_known(&mut self, key: &str, edit: MaterialEdit) -> Result<(), EditError> {
         let known = coatings::material(key).ok_or(EditError::Unknown("material"))?;
         let MaterialEdit::Price(can, price) = edit else {
@@ -90,7 +90,7 @@ impl Workshop {
         Ok(())
     }
 
-    /// The material goes; where it was planned, the one that it was copied from stands in its place.
+    /// Deletes the material. The material that it was copied from replaces it wherever it is planned.
     pub(super) fn remove_material(&mut self, key: &str) -> Result<(), EditError> {
         let place = self.materials.iter().position(|own| &*own.key == key);
         let own = self
@@ -108,8 +108,8 @@ impl Workshop {
         Ok(())
     }
 
-    /// Takes in the materials of another workshop; one whose key is taken by another material gets a new key, in its
-    /// pieces as well.
+    /// Adds the materials of another workshop. If the key of one is taken, it gets a new key, also in the
+    /// pieces that come with it.
     pub(super) fn gather_materials(&mut self, other: &mut Workshop) -> Renamed {
         let mut all = Renamed::new();
         let theirs = std::mem::take(&mut other.materials);
@@ -117,7 +117,7 @@ impl Workshop {
             if self.materials.contains(own) || self.materials.len() >= MAX_MATERIALS {
                 continue;
             }
-            // A key that another of theirs has would put that one in its place.
+            // The new key must not be the key of another incoming material, which would replace that one.
             let others = || theirs.iter().filter(|other| other.key != own.key);
             let is_free = |key: &str| self.materials.iter().chain(others()).all(|own| &*own.key != key);
             let names = std::iter::once(own.key.to_string()).chain((2..).map(|n| format!("{}-{n}", own.key)));
@@ -140,10 +140,10 @@ impl Workshop {
     }
 }
 
-/// Names that were taken, each with the one that was given instead.
+/// Ids that were taken, each with its replacement.
 pub(super) type Renamed = Vec<(Rc<str>, Rc<str>)>;
 
-/// Puts another material in the place of one wherever a piece plans it.
+/// Replaces a material wherever a piece plans it.
 fn renamed(piece: &mut Rc<Piece>, from: &str, to: &Rc<str>) {
     let planned = |piece: &Piece| {
         let layers = piece.schemes().flat_map(|scheme| &scheme.layers);

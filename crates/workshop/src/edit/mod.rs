@@ -1,4 +1,4 @@
-//! Edits: every change that a maker can make, and the one function that makes it.
+//! Edits: every change that a maker can make, and the one function that applies it.
 
 mod alike;
 mod books;
@@ -39,147 +39,239 @@ use crate::document::{ChangeKind, PieceChange, PieceId, Reading, Workshop};
 
 /// The most pieces in a set.
 pub(crate) const MAX_COUNT: u32 = 99;
-/// The longest name or title, in characters.
+/// The maximum length of a name or title, in characters.
 pub(crate) const MAX_NAME: usize = 120;
 /// The most pieces in a workshop.
 pub(crate) const MAX_PIECES: usize = 5000;
 
-/// A change of the document.
+/// A change to the document.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Edit {
-    /// The maker reads and writes other units from now on.
+    /// Sets the units for reading and writing.
     Units(System),
-    /// Something changes that is settled for the whole workshop.
+    /// Changes a setting of the workshop.
     Settings(SettingEdit),
-    /// A new piece, of which nothing is measured yet.
+    /// Adds an unmeasured piece.
     Add {
-        /// Its name in the workshop, never used before.
+        /// Its id. It was never used before.
         id: PieceId,
-        /// What kind of piece it is.
+        /// The kind of furniture.
         kind: Kind,
     },
-    /// A piece with all its measurements once more.
+    /// Duplicates a piece with its measurements.
     Copy {
         /// The piece to copy.
         of: PieceId,
-        /// The name of the copy, never used before.
+        /// The id of the copy. It was never used before.
         id: PieceId,
     },
-    /// A piece is finished as another is; what its own surfaces are like stays.
+    /// Copies the finish of another piece. The condition of the surfaces stays.
     CopyFinish {
-        /// The piece whose finish is copied.
+        /// The piece to copy from.
         from: PieceId,
-        /// The piece that gets it.
+        /// The piece to change.
         to: PieceId,
     },
-    /// A piece goes.
+    /// Deletes a piece.
     Remove(PieceId),
-    /// Another workshop takes the place of this one.
+    /// Replaces the workshop.
     Replace(Workshop),
-    /// The pieces of another workshop come in behind the ones that are here.
+    /// Adds the pieces of another workshop at the end.
     Gather(Workshop),
-    /// The invented pieces go, and the remark about them.
+    /// Deletes the sample pieces and the note about them.
     ClearInvented,
-    /// A copy of a known material comes in: its key, never used before, and that of the known one.
+    /// Copies a built-in material. The first key is the new one, which was never used before.
     AddMaterial(Rc<str>, String),
-    /// Something about a material of the maker's own changes.
+    /// Changes one of the maker's own materials.
     Material(Rc<str>, MaterialEdit),
-    /// A material of the maker's own goes.
+    /// Deletes one of the maker's own materials.
     RemoveMaterial(Rc<str>),
-    /// A book of the workshop changes.
+    /// Changes a book of the workshop.
     Book(BookEdit),
-    /// What the maker has of a material changes, said beside a piece that takes it.
+    /// Changes what is on hand of a material, entered with a piece that uses it.
     Have {
         /// The piece.
         piece: PieceId,
         /// The key of the material.
         material: Rc<str>,
-        /// Its color, of a material that comes in colors.
+        /// Its color, if the material comes in colors.
         colour: Option<Rgb>,
-        /// What changes.
+        /// The change.
         edit: HaveEdit,
     },
-    /// Something about one piece changes.
+    /// Changes one piece.
     Piece(PieceId, PieceEdit),
 }
 
-/// A change of one piece.
+/// Which of two cases. A piece with one case has only the lower one.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Case {
+    /// The only case, or the lower of two.
+    Lower,
+    /// The upper case.
+    Upper,
+}
+
+impl Case {
+    /// Converts from the `upper` of a [`BayPlace`].
+    pub fn from_upper(upper: bool) -> Self {
+        if upper { Case::Upper } else { Case::Lower }
+    }
+}
+
+/// A change to one piece. Rows are counted from 1.
 #[derive(Clone, Debug, PartialEq)]
 pub enum PieceEdit {
-    /// What the maker calls it.
+    /// Sets the name.
     Name(String),
-    /// How many there are.
+    /// Sets how many of these there are.
     Count(u32),
-    /// A measurement, or none any more.
+    /// Sets a measurement, or clears it.
     Measure(FieldId, Option<Reading>),
-    /// A choice about how it is made: the key of the choice and of the answer.
-    Style(&'static str, &'static str),
-    /// Something that is counted, by its key; `None` goes back to the usual number.
+    /// Sets how the piece is made, by the keys of the choice and the answer.
+    Style {
+        /// The key of the choice.
+        choice: &'static str,
+        /// The key of the answer.
+        answer: &'static str,
+    },
+    /// Sets a counted number by its key. `None` restores the default.
     Counted(&'static str, Option<u32>),
-    /// How many bays the upper or the lower case has.
-    Bays(bool, usize),
-    /// How many rows a bay has.
-    Rows(BayPlace, usize),
-    /// A row of a bay comes once more, below itself; rows are counted from 1.
-    RepeatRow(BayPlace, usize),
-    /// A row goes, from one on; the only one of a bay stays.
-    RemoveRow(BayPlace, usize),
-    /// What fills a row of a bay.
-    Fill(BayPlace, usize, Fill),
-    /// How many drawers, doors or compartments a row of a bay has.
-    Columns(BayPlace, usize, usize),
-    /// How many shelves lie in each compartment of a row of a bay.
-    Shelves(BayPlace, usize, usize),
-    /// One more change of the piece.
+    /// Sets the number of bays.
+    Bays {
+        /// The case.
+        case: Case,
+        /// The number of bays.
+        count: usize,
+    },
+    /// Sets the number of rows in a bay.
+    Rows {
+        /// The bay.
+        bay: BayPlace,
+        /// The number of rows.
+        count: usize,
+    },
+    /// Duplicates a row. The copy goes below it.
+    RepeatRow {
+        /// The bay.
+        bay: BayPlace,
+        /// The row.
+        row: usize,
+    },
+    /// Deletes a row. The last row of a bay cannot be deleted.
+    RemoveRow {
+        /// The bay.
+        bay: BayPlace,
+        /// The row.
+        row: usize,
+    },
+    /// Sets what a row holds.
+    Fill {
+        /// The bay.
+        bay: BayPlace,
+        /// The row.
+        row: usize,
+        /// What it holds.
+        fill: Fill,
+    },
+    /// Sets the number of drawers, doors or compartments in a row.
+    Columns {
+        /// The bay.
+        bay: BayPlace,
+        /// The row.
+        row: usize,
+        /// The number side by side.
+        columns: usize,
+    },
+    /// Sets the number of shelves in each compartment of a row.
+    Shelves {
+        /// The bay.
+        bay: BayPlace,
+        /// The row.
+        row: usize,
+        /// The number of shelves.
+        shelves: usize,
+    },
+    /// Adds a change.
     AddChange(PieceChange),
-    /// A part of the maker's own comes in; its number is the next that is free.
+    /// Adds a part. It gets the next free number.
     AddPart(AddedShape),
-    /// Another change stands in the place of one; readings that it does not have go.
-    AlterChange(usize, ChangeKind),
-    /// A change is taken back, by its place.
+    /// Replaces a change. Readings that the new one has no field for are deleted.
+    AlterChange {
+        /// Its index in the list of changes.
+        change: usize,
+        /// The new change.
+        kind: ChangeKind,
+    },
+    /// Deletes a change, by its index.
     RemoveChange(usize),
-    /// Whether a surface is painted; `None` goes with its zone.
-    Painted(String, Option<bool>),
-    /// Which zone a surface belongs to, by its key; `None` is the usual one.
+    /// Sets whether a surface is painted.
+    Painted {
+        /// The name of the surface.
+        surface: String,
+        /// `None` follows the zone.
+        painted: Option<bool>,
+    },
+    /// Sets the zone of a surface, by its key. `None` restores the default.
     Zone(String, Option<String>),
-    /// All of these surfaces, by their names, are left, painted or put into a zone at once.
+    /// Changes several surfaces at once, by their names.
     Brush(Vec<String>, BrushTo),
-    /// Whether a zone is painted, by its key; `None` goes back to the default.
-    ZonePainted(String, Option<bool>),
-    /// A zone of the maker's own, or a new name for one.
-    NameZone(String, String),
-    /// A zone of the maker's own goes; its surfaces go back to their usual zones.
+    /// Sets whether a zone is painted.
+    ZonePainted {
+        /// The key of the zone.
+        zone: String,
+        /// `None` restores the default.
+        painted: Option<bool>,
+    },
+    /// Adds a zone, or renames one.
+    NameZone {
+        /// The key of the zone.
+        zone: String,
+        /// Its name.
+        name: String,
+    },
+    /// Deletes an added zone. Its surfaces return to their default zones.
     RemoveZone(String),
-    /// How the piece is finished changes, or how one of its zones is that has a scheme of its own.
+    /// Changes the finish of the piece, or of a zone with its own finish.
     Finish(Option<String>, SchemeEdit),
-    /// A zone is finished in its own way, or as the piece is.
-    Apart(String, bool),
-    /// Another material takes the place of one, by their keys, wherever the piece plans it: one can serves all zones.
-    Exchange(Rc<str>, Rc<str>),
-    /// A book of the piece changes.
+    /// Sets whether a zone has its own finish.
+    Apart {
+        /// The key of the zone.
+        zone: String,
+        /// False if the zone is finished like the piece.
+        apart: bool,
+    },
+    /// Replaces a material in every layer of the piece, because one can serves all zones.
+    Exchange {
+        /// The key of the old material.
+        from: Rc<str>,
+        /// The key of the new one.
+        to: Rc<str>,
+    },
+    /// Changes a book of the piece.
     Book(BookEdit),
 }
 
-/// Why an edit was not made.
+/// Why an edit was refused.
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
 pub enum EditError {
-    /// The piece is not there any more.
+    /// The piece does not exist.
     NoSuchPiece,
-    /// The name of a new piece is taken.
+    /// The id of a new piece is taken.
     IdTaken,
-    /// More than a document may hold.
+    /// A document cannot hold more.
     TooMany {
-        /// Of what.
+        /// The name of the items.
         what: &'static str,
-        /// The most there may be.
+        /// The maximum.
         most: usize,
     },
-    /// A name or key that the tool does not know.
+    /// A name or key is unknown.
     Unknown(&'static str),
-    /// A text that a field of a book does not take.
+    /// The text does not fit the field of a book.
     Value(ValueError),
-    /// A tool that cannot put a material on.
+    /// The tool cannot apply the material.
     WrongTool {
         /// The tool.
         tool: &'static str,
@@ -210,7 +302,7 @@ impl fmt::Display for EditError {
 
 impl std::error::Error for EditError {}
 
-/// The first characters of a name, as many as a name may have.
+/// Returns the name, cut to the maximum length.
 pub(crate) fn shortened(name: &str) -> String {
     name.chars().take(MAX_NAME).collect()
 }

@@ -31,46 +31,48 @@ impl Piece {
                 self.count = count.max(1);
             }
             PieceEdit::Measure(field, reading) => self.measure(field, reading)?,
-            PieceEdit::Style(field, option) => {
-                let field = styles::by_key(field).ok_or(EditError::Unknown("choice"))?;
-                if !field.choose(&mut self.styles, option) {
+            PieceEdit::Style { choice, answer } => {
+                let field = styles::by_key(choice).ok_or(EditError::Unknown("choice"))?;
+                if !field.choose(&mut self.styles, answer) {
                     return Err(EditError::Unknown("answer"));
                 }
             }
             PieceEdit::Counted(key, count) => self.counted(key, count)?,
-            PieceEdit::Bays(upper, count) => self.set_bays(upper, count)?,
-            PieceEdit::Rows(place, count) => self.bay_mut(place)?.set_rows(count)?,
-            PieceEdit::RepeatRow(place, row) => self.bay_mut(place)?.repeat_row(row)?,
-            PieceEdit::RemoveRow(place, row) => self.bay_mut(place)?.remove_row(row)?,
-            PieceEdit::Fill(place, row, fill) => self.row_mut(place, row)?.fill = fill,
-            PieceEdit::Columns(place, row, columns) => {
+            PieceEdit::Bays { case, count } => self.set_bays(case, count)?,
+            PieceEdit::Rows { bay, count } => self.bay_mut(bay)?.set_rows(count)?,
+            PieceEdit::RepeatRow { bay, row } => self.bay_mut(bay)?.repeat_row(row)?,
+            PieceEdit::RemoveRow { bay, row } => self.bay_mut(bay)?.remove_row(row)?,
+            PieceEdit::Fill { bay, row, fill } => self.row_mut(bay, row)?.fill = fill,
+            PieceEdit::Columns { bay, row, columns } => {
                 let columns = most("drawers or doors in a row", columns, MAX_COLUMNS)?.max(1);
-                self.row_mut(place, row)?.columns = columns;
+                self.row_mut(bay, row)?.columns = columns;
             }
-            PieceEdit::Shelves(place, row, shelves) => {
+            PieceEdit::Shelves { bay, row, shelves } => {
                 let shelves = most("shelves in a row", shelves, MAX_SHELVES)?;
-                self.row_mut(place, row)?.shelves = shelves;
+                self.row_mut(bay, row)?.shelves = shelves;
             }
             PieceEdit::AddChange(change) => self.add_change(change)?,
             PieceEdit::AddPart(shape) => self.add_part(shape)?,
-            PieceEdit::AlterChange(place, kind) => self.alter_change(place, kind)?,
+            PieceEdit::AlterChange { change, kind } => self.alter_change(change, kind)?,
             PieceEdit::RemoveChange(place) => {
                 if place >= self.changes.len() {
                     return Err(EditError::Unknown("change"));
                 }
                 self.changes.remove(place);
             }
-            PieceEdit::Painted(surface, painted) => self.choose(surface, |choice| choice.painted = painted),
+            PieceEdit::Painted { surface, painted } => {
+                self.choose(surface, |choice| choice.painted = painted)
+            }
             PieceEdit::Zone(surface, zone) => {
                 zone.as_deref().map_or(Ok(()), |key| self.check_zone(key))?;
                 self.choose(surface, |choice| choice.zone = zone);
             }
             PieceEdit::Brush(surfaces, to) => self.brush(surfaces, &to)?,
-            PieceEdit::ZonePainted(key, painted) => {
-                self.choose_zone(key, |zone| zone.painted = painted)?;
+            PieceEdit::ZonePainted { zone, painted } => {
+                self.choose_zone(zone, |zone| zone.painted = painted)?;
             }
-            PieceEdit::NameZone(key, name) => {
-                self.choose_zone(key, |zone| zone.name = shortened(&name))?;
+            PieceEdit::NameZone { zone, name } => {
+                self.choose_zone(zone, |zone| zone.name = shortened(&name))?;
             }
             PieceEdit::RemoveZone(key) => self.remove_zone(&key),
             PieceEdit::Finish(zone, edit) => {
@@ -78,8 +80,8 @@ impl Piece {
                 self.finish(zone, edit, own)?;
                 self.strike_ticks(&before, own);
             }
-            PieceEdit::Apart(zone, apart) => self.set_apart(zone, apart)?,
-            PieceEdit::Exchange(from, to) => {
+            PieceEdit::Apart { zone, apart } => self.set_apart(zone, apart)?,
+            PieceEdit::Exchange { from, to } => {
                 material_of(own, &to).ok_or(EditError::Unknown("material"))?;
                 for layer in self.layers_of(&from, None) {
                     layer.material = Rc::clone(&to);

@@ -1,4 +1,4 @@
-//! Edits of how a piece or a zone is finished.
+//! Edits of the finish of a piece or a zone.
 
 use std::rc::Rc;
 
@@ -8,57 +8,57 @@ use coatings::{Basis, Condition, Material, Rgb, Stage, Substrate, Tool, Wish, su
 use super::EditError;
 use crate::document::{Colour, LayerPlan, OwnMaterial, Piece, Scheme, generic, material_of};
 
-/// The most coats of one layer.
+/// The maximum number of coats in a layer.
 pub(crate) const MAX_COATS: u32 = 9;
-/// The most layers of one scheme.
+/// The maximum number of layers in a scheme.
 pub(crate) const MAX_LAYERS: usize = 12;
-/// The most thinner, in hundredths of the volume.
+/// The maximum thinner, in percent of the volume.
 pub(crate) const MAX_THINNED: u32 = 100;
 
-/// A change of a scheme. Layers are counted from 0.
+/// A change to a scheme. Layers are counted from 0.
 #[derive(Clone, Debug, PartialEq)]
 pub enum SchemeEdit {
-    /// The colour of what comes in colours.
+    /// Sets the color of materials that come in colors.
     Colour(Colour),
-    /// What the first coat goes onto.
+    /// Sets the ground for the first coat.
     Substrate(Substrate),
-    /// Which wood it is, by its key; `None` if nobody knows.
+    /// Sets the wood, by its key. `None` if unknown.
     Species(Option<&'static str>),
-    /// What was seen on the surface, or not any more.
+    /// Sets whether a sign was seen on the surface.
     Sign(Sign, bool),
-    /// What the volumes are worked out from.
+    /// Sets what volumes are calculated from.
     Basis(Basis),
-    /// One more layer, behind all of its stage.
+    /// Adds a layer after the others of its stage.
     Add(Rc<str>),
-    /// A layer goes.
+    /// Deletes a layer.
     Remove(usize),
-    /// Another material stands in the place of one; a tool that cannot put it on gives way to one that can, and a can in
-    /// hand stays only if it is of the same kind of material.
+    /// Replaces the material of a layer. If the tool cannot apply it, the tool changes too. A can on hand
+    /// stays only if it holds the same kind of material.
     Material(usize, Rc<str>),
-    /// How many coats of a layer.
+    /// Sets the coats of a layer.
     Coats(usize, u32),
-    /// The tool of a layer, by its key.
+    /// Sets the tool of a layer, by its key.
     Tool(usize, &'static str),
-    /// The tool of a layer for narrow parts; `None` is the same one.
+    /// Sets the tool of a layer for narrow parts. `None` is the same tool.
     NarrowTool(usize, Option<&'static str>),
-    /// How much thinner is added for a sprayer, in hundredths.
+    /// Sets the thinner added for a sprayer, in percent.
     Thinned(usize, u32),
-    /// What the condition of the surface asks for takes the place of all layers.
+    /// Replaces all layers with the recommended ones.
     Suggested(Wish),
 }
 
-/// Something that is seen on a surface, and asks for its own primer.
+/// A sign on a surface that calls for a special primer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Sign {
     /// An old red dye stain.
     OldRedStain,
     /// Knots.
     Knots,
-    /// A smell that stays.
+    /// A lasting smell.
     Odour,
     /// Wax or polish.
     Wax,
-    /// Spots where the finish is through to the wood.
+    /// Spots where the finish is worn to the wood.
     BareSpots,
 }
 
@@ -72,7 +72,7 @@ impl Sign {
         Sign::BareSpots,
     ];
 
-    /// Its name in saved files.
+    /// Returns its key in save files.
     pub fn key(self) -> &'static str {
         match self {
             Sign::OldRedStain => "old-red-stain",
@@ -83,7 +83,7 @@ impl Sign {
         }
     }
 
-    /// What a maker calls it.
+    /// Returns its label.
     pub fn label(self) -> &'static str {
         match self {
             Sign::OldRedStain => "Old red stain",
@@ -94,7 +94,7 @@ impl Sign {
         }
     }
 
-    /// Whether it was seen.
+    /// Returns true if it was seen.
     pub fn of(self, condition: &Condition) -> bool {
         let mut copy = *condition;
         *self.of_mut(&mut copy)
@@ -185,7 +185,7 @@ impl Scheme {
         Ok(())
     }
 
-    /// Another ground. The degreaser goes with it: onto bare wood none, and on the others one coat again.
+    /// Sets the ground and adjusts the degreaser: none on bare wood, and one coat on other grounds.
     fn found(&mut self, ground: Substrate, own: &[Rc<OwnMaterial>]) {
         let (before, after) = (may_degrease(self.condition.substrate), may_degrease(ground));
         self.condition.substrate = ground;
@@ -207,7 +207,7 @@ impl Scheme {
         self.place_of(stage, |key| material_of(own, key).map(|material| material.stage))
     }
 
-    /// The tool with this key, if it can put on the material of a layer.
+    /// Returns the tool with this key, if it can apply the material of a layer.
     fn tool_for(&self, place: usize, key: &str, own: &[Rc<OwnMaterial>]) -> Result<&'static str, EditError> {
         let tool: &'static Tool = coatings::tool(key).ok_or(EditError::Unknown("tool"))?;
         let layer = self.layers.get(place).ok_or(EditError::Unknown("layer"))?;
@@ -221,7 +221,8 @@ impl Scheme {
         Ok(tool.key)
     }
 
-    /// Layers that stay keep their tools and cans, a label of the maker's own, and of paint and clear coats their number.
+    /// Replaces the layers. Those that stay keep their tools, cans and label, and paint and clear coats keep
+    /// their number of coats.
     fn take_suggestion(&mut self, wish: Wish, own: &[Rc<OwnMaterial>]) {
         let before = std::mem::take(&mut self.layers);
         for suggested in suggest(&self.condition, wish).layers {
@@ -246,8 +247,8 @@ fn known(own: &[Rc<OwnMaterial>], key: &str) -> Result<Rc<Material>, EditError> 
 }
 
 impl Piece {
-    /// Changes the scheme of the piece or of a zone that has its own. What is found on the piece is found on such a zone
-    /// too, as long as nobody said that it is otherwise there.
+    /// Changes the scheme of the piece, or of a zone with its own. The condition found on the piece also
+    /// applies to such a zone until somebody enters another one there.
     pub(crate) fn finish(
         &mut self,
         zone: Option<String>,
@@ -268,13 +269,13 @@ impl Piece {
         zone.ok_or(EditError::Unknown("zone"))?.apply(edit, own)
     }
 
-    /// A zone gets a scheme of its own, which begins as that of the piece, or goes with the piece again.
+    /// Gives a zone its own scheme, a copy of that of the piece, or removes it.
     pub(super) fn set_apart(&mut self, key: String, apart: bool) -> Result<(), EditError> {
         let scheme = apart.then(|| self.scheme_of(&key).clone());
         self.choose_zone(key, |zone| zone.scheme = scheme)
     }
 
-    /// Every layer that takes a material in a colour.
+    /// Returns every layer that uses a material in a color.
     pub(super) fn layers_of<'a>(
         &'a mut self,
         material: &'a str,

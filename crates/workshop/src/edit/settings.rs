@@ -1,4 +1,4 @@
-//! Edits of what is settled for the whole workshop.
+//! Edits of the settings of the workshop.
 
 use coatings::Condition;
 use units::Inches;
@@ -6,16 +6,16 @@ use units::Inches;
 use super::EditError;
 use crate::document::{Confidence, Currency, PieceId, Scheme, Workshop};
 
-/// A change of what is settled for the whole workshop.
+/// A change to the settings of the workshop.
 #[derive(Clone, Debug, PartialEq)]
 pub enum SettingEdit {
-    /// How sure a can must be before it is called enough.
+    /// Sets how sure a can must be to count as enough.
     Confidence(Confidence),
-    /// How lengths in inches are shown.
+    /// Sets how inches are shown.
     Inches(Inches),
-    /// The currency of all prices, or none any more.
+    /// Sets the currency of all prices, or clears it.
     Currency(Option<Currency>),
-    /// A new piece is finished as this one is, or as usual in the trade again.
+    /// Sets the default finish for new pieces: that of this piece, or the usual one.
     FinishOf(Option<PieceId>),
 }
 
@@ -35,7 +35,7 @@ impl Workshop {
     }
 }
 
-/// What of a scheme holds for pieces that are not there yet: not what this surface is like.
+/// Returns the part of a scheme that applies to new pieces. The condition of this surface does not.
 fn usual_of(scheme: &Scheme) -> Scheme {
     Scheme {
         condition: Condition::default(),
@@ -92,7 +92,7 @@ mod tests {
         assert_eq!((new.layers[2].tool, new.layers[2].coats), ("foam-roller", 3));
         assert_eq!(new.condition, Condition::default());
         assert_eq!(new.layers[3].material, own);
-        // A material that goes is not planned for new pieces either.
+        // A deleted material is not planned for new pieces either.
         let without = done(workshop.clone(), [Edit::RemoveMaterial(own), add("c")]);
         assert_eq!(
             &*without.pieces[2].scheme.layers[3].material,
@@ -126,19 +126,19 @@ mod tests {
                 workshop.clone(),
                 [Edit::Settings(SettingEdit::Confidence(confidence))],
             );
-            let taken = crate::takeoff(&workshop.pieces[0], &[], confidence).unwrap();
+            let taken = crate::takeoff(&workshop, &workshop.pieces[0], &[]).unwrap();
             let needs = taken.materials.iter().map(|line| {
-                let buy = crate::cans_to_buy(&workshop, line).unwrap();
+                let buy = crate::takeoff::cans_to_buy(&workshop, line).unwrap();
                 buy.need.as_litres()
             });
-            let together = crate::shopping(&workshop, &crate::takeoffs(&workshop))[0]
+            let together = crate::takeoff::shopping(&workshop, &crate::samples::takeoffs(&workshop))[0]
                 .buy
                 .clone()
                 .unwrap()
                 .need;
             let surer = Edit::Settings(SettingEdit::Confidence(confidence));
             let with_cans = done(with_cans.clone(), [surer]);
-            let with_cans = crate::takeoff_in(&with_cans, &with_cans.pieces[0]).unwrap();
+            let with_cans = crate::samples::takeoff_in(&with_cans, &with_cans.pieces[0]).unwrap();
             let lines = with_cans.materials.iter();
             let (coats, besides): (Vec<u32>, Vec<f64>) = lines
                 .map(|line| line.on_hand.as_ref().unwrap())

@@ -41,20 +41,41 @@ fn a_measurement_is_kept_as_typed_and_can_be_taken_back() {
 
 #[test]
 fn a_new_row_is_like_the_last_one() {
-    let piece = edited(PieceEdit::Rows(PLACE, 4)).unwrap();
+    let piece = edited(PieceEdit::Rows { bay: PLACE, count: 4 }).unwrap();
     let columns: Vec<usize> = piece.bays[0].rows.iter().map(|row| row.columns).collect();
     assert_eq!(columns, [2, 2, 2, 2]);
-    assert_eq!(edited(PieceEdit::Rows(PLACE, 0)).unwrap().bays[0].rows.len(), 1);
     assert_eq!(
-        edited(PieceEdit::RepeatRow(PLACE, 2)).unwrap().bays[0].rows.len(),
+        edited(PieceEdit::Rows { bay: PLACE, count: 0 }).unwrap().bays[0]
+            .rows
+            .len(),
+        1
+    );
+    assert_eq!(
+        edited(PieceEdit::RepeatRow { bay: PLACE, row: 2 }).unwrap().bays[0]
+            .rows
+            .len(),
         4
     );
-    assert_eq!(edited(PieceEdit::Bays(false, 3)).unwrap().bays.len(), 3);
+    assert_eq!(
+        edited(PieceEdit::Bays {
+            case: Case::Lower,
+            count: 3
+        })
+        .unwrap()
+        .bays
+        .len(),
+        3
+    );
 }
 
 #[test]
 fn a_row_that_goes_lets_those_below_it_move_up() {
-    let piece = edited(PieceEdit::Columns(PLACE, 3, 1)).unwrap();
+    let piece = edited(PieceEdit::Columns {
+        bay: PLACE,
+        row: 3,
+        columns: 1,
+    })
+    .unwrap();
     let columns = |piece: &Piece| -> Vec<usize> {
         let rows = piece.bays[0].rows.iter();
         rows.map(|row| row.columns).collect()
@@ -65,7 +86,10 @@ fn a_row_that_goes_lets_those_below_it_move_up() {
         ..Workshop::default()
     };
     let remove = |workshop: &Workshop, row| {
-        let edit = Edit::Piece(workshop.pieces[0].id.clone(), PieceEdit::RemoveRow(PLACE, row));
+        let edit = Edit::Piece(
+            workshop.pieces[0].id.clone(),
+            PieceEdit::RemoveRow { bay: PLACE, row },
+        );
         workshop.apply(edit)
     };
     let two = remove(&workshop, 1).unwrap();
@@ -82,23 +106,41 @@ fn a_row_that_goes_lets_those_below_it_move_up() {
 
 #[test]
 fn what_does_not_fit_changes_nothing_and_says_why() {
-    let too_many = edited(PieceEdit::Rows(PLACE, 10_000)).unwrap_err();
+    let too_many = edited(PieceEdit::Rows {
+        bay: PLACE,
+        count: 10_000,
+    })
+    .unwrap_err();
     assert_eq!(too_many.to_string(), "Too many rows. The most is 12.");
     let elsewhere = BayPlace { upper: true, bay: 1 };
     assert_eq!(
-        edited(PieceEdit::Rows(elsewhere, 2)),
+        edited(PieceEdit::Rows {
+            bay: elsewhere,
+            count: 2
+        }),
         Err(EditError::Unknown("bay"))
     );
     assert_eq!(
-        edited(PieceEdit::Columns(PLACE, 9, 2)),
+        edited(PieceEdit::Columns {
+            bay: PLACE,
+            row: 9,
+            columns: 2
+        }),
         Err(EditError::Unknown("row"))
     );
     assert_eq!(
-        edited(PieceEdit::Columns(PLACE, 0, 2)),
+        edited(PieceEdit::Columns {
+            bay: PLACE,
+            row: 0,
+            columns: 2
+        }),
         Err(EditError::Unknown("row"))
     );
     assert_eq!(
-        edited(PieceEdit::Style("base", "stilts")),
+        edited(PieceEdit::Style {
+            choice: "base",
+            answer: "stilts"
+        }),
         Err(EditError::Unknown("answer"))
     );
     assert_eq!(
@@ -195,7 +237,7 @@ fn parts_of_ones_own_have_numbers_that_stay() {
         )
         .unwrap();
     assert_eq!(piece.reading(length), Some(&reading));
-    assert!(crate::takeoff(&piece, &[], Default::default()).is_ok());
+    assert!(crate::samples::takeoff(&piece).is_ok());
 }
 
 #[test]
@@ -206,17 +248,28 @@ fn surfaces_go_into_zones_and_come_back() {
         apply(PieceEdit::Zone("top/top".into(), Some("accent".into()))),
         Err(EditError::Unknown("zone"))
     );
-    apply(PieceEdit::NameZone("accent".into(), "Second colour".into())).unwrap();
+    apply(PieceEdit::NameZone {
+        zone: "accent".into(),
+        name: "Second colour".into(),
+    })
+    .unwrap();
     apply(PieceEdit::Zone("top/top".into(), Some("accent".into()))).unwrap();
-    apply(PieceEdit::ZonePainted("top".into(), Some(false))).unwrap();
-    let takeoff = crate::takeoff(&piece, &[], Default::default()).unwrap();
+    apply(PieceEdit::ZonePainted {
+        zone: "top".into(),
+        painted: Some(false),
+    })
+    .unwrap();
+    let takeoff = crate::samples::takeoff(&piece).unwrap();
     let zone = |key: &str| takeoff.zones.iter().find(|zone| zone.key == key).unwrap();
     assert_eq!(zone("accent").label, "Second colour");
     assert!(zone("accent").areas[0] > units::Area::square_metres(0.5));
     assert!(!zone("top").painted && zone("top").areas[0] == units::Area::ZERO);
     let mut apply = |edit| piece.apply(edit, &[], System::default()).unwrap();
     apply(PieceEdit::RemoveZone("accent".into()));
-    apply(PieceEdit::ZonePainted("top".into(), None));
+    apply(PieceEdit::ZonePainted {
+        zone: "top".into(),
+        painted: None,
+    });
     assert!(piece.choices.is_empty() && piece.zones.is_empty());
 }
 
@@ -279,28 +332,46 @@ fn a_zone_set_apart_begins_as_the_piece_and_goes_its_own_way() {
         Err(EditError::Unknown("zone"))
     );
     let piece = with([
-        PieceEdit::Apart("top".into(), true),
+        PieceEdit::Apart {
+            zone: "top".into(),
+            apart: true,
+        },
         of_top(SchemeEdit::Remove(2)),
         finish(SchemeEdit::Coats(2, 3)),
     ]);
     assert_eq!(planned(piece.scheme_of("top")).len(), 3);
     assert_eq!(planned(piece.scheme_of("body"))[2].1, 3);
     let piece = with([
-        PieceEdit::Apart("top".into(), true),
-        PieceEdit::Apart("top".into(), false),
+        PieceEdit::Apart {
+            zone: "top".into(),
+            apart: true,
+        },
+        PieceEdit::Apart {
+            zone: "top".into(),
+            apart: false,
+        },
     ]);
     assert!(piece.zones.is_empty());
 }
 
-/// What is found on the piece after its top was set apart is found on the top too, until the top is said to be otherwise.
+/// Signs found on the piece also apply to a top with its own finish, until the top gets signs of its own.
 #[test]
 fn what_is_found_on_the_piece_is_found_on_its_zones() {
     let found = |ground| finish(SchemeEdit::Substrate(ground));
-    let piece = with([PieceEdit::Apart("top".into(), true), found(Substrate::Glossy)]);
+    let piece = with([
+        PieceEdit::Apart {
+            zone: "top".into(),
+            apart: true,
+        },
+        found(Substrate::Glossy),
+    ]);
     assert_eq!(piece.scheme_of("top").condition.substrate, Substrate::Glossy);
     let otherwise = PieceEdit::Finish(Some("top".into()), SchemeEdit::Substrate(Substrate::Bare));
     let piece = with([
-        PieceEdit::Apart("top".into(), true),
+        PieceEdit::Apart {
+            zone: "top".into(),
+            apart: true,
+        },
         otherwise,
         found(Substrate::Glossy),
     ]);
@@ -308,7 +379,7 @@ fn what_is_found_on_the_piece_is_found_on_its_zones() {
     assert_eq!(piece.scheme.condition.substrate, Substrate::Glossy);
 }
 
-/// A degreaser is caustic: it is planned on an old finish, not on bare wood, and again on an old finish.
+/// A degreaser is caustic, so it is planned on an old finish and not on bare wood.
 #[test]
 fn the_degreaser_goes_with_the_ground() {
     let degreased = |grounds: &[Substrate]| {
@@ -352,7 +423,7 @@ fn a_stain_begins_with_the_colour_of_one() {
     assert_eq!(piece(&[Wish::StainedClear, painted()]), Scheme::usual().colour);
 }
 
-/// A label is that of one can, which serves the top on its own as well.
+/// A label belongs to one can, which also serves a top with its own finish.
 #[test]
 fn a_label_is_of_every_zone_that_takes_the_material() {
     let mut workshop = Workshop::default();
@@ -363,9 +434,15 @@ fn a_label_is_of_every_zone_that_takes_the_material() {
             id: id.clone(),
             kind: Kind::Nightstand,
         },
-        on_piece(PieceEdit::Apart("top".into(), true)),
+        on_piece(PieceEdit::Apart {
+            zone: "top".into(),
+            apart: true,
+        }),
         Edit::AddMaterial("own-1".into(), "trim-enamel".into()),
-        on_piece(PieceEdit::Exchange("trim-enamel".into(), "own-1".into())),
+        on_piece(PieceEdit::Exchange {
+            from: "trim-enamel".into(),
+            to: "own-1".into(),
+        }),
     ] {
         workshop = workshop.apply(edit).unwrap();
     }
@@ -379,7 +456,10 @@ fn a_label_is_of_every_zone_that_takes_the_material() {
         };
         assert_eq!((of("own-1"), of("trim-enamel")), (1, 0));
     }
-    let unknown = workshop.apply(on_piece(PieceEdit::Exchange("own-1".into(), "cement".into())));
+    let unknown = workshop.apply(on_piece(PieceEdit::Exchange {
+        from: "own-1".into(),
+        to: "cement".into(),
+    }));
     assert_eq!(unknown, Err(EditError::Unknown("material")));
 }
 
@@ -397,10 +477,10 @@ fn a_suggestion_takes_the_place_of_the_layers_and_keeps_their_tools() {
         "{layers:?}"
     );
     assert!(layers.contains(&("trim-enamel", 2, "foam-roller")), "{layers:?}");
-    assert!(crate::takeoff(&piece, &[], Default::default()).is_ok());
+    assert!(crate::samples::takeoff(&piece).is_ok());
 }
 
-/// The maker's own label of the paint and the one clear coat that was wanted are still there.
+/// The maker's label of the paint and the single clear coat are still there.
 #[test]
 fn a_suggestion_keeps_labels_and_numbers_of_coats() {
     let workshop = [
@@ -473,7 +553,7 @@ fn a_material_of_ones_own_is_copied_priced_planned_and_removed() {
     assert_eq!(workshop.materials[0].offers().len(), 1);
     let again = workshop.apply(Edit::AddMaterial(own.clone(), "trim-enamel".into()));
     assert_eq!(again, Err(EditError::IdTaken));
-    // Another workshop's material of the same key is another material.
+    // Another workshop's material with the same key is a different material.
     let other = workshop
         .apply(Edit::Material(own.clone(), MaterialEdit::Name("Red".into())))
         .unwrap();

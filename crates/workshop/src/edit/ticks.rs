@@ -1,4 +1,4 @@
-//! Ticks of coats go with the material that was put on: another one in its place has none of its coats yet.
+//! Checked-off coats belong to the material. A replaced material has none of its coats yet.
 
 use std::rc::Rc;
 
@@ -6,8 +6,8 @@ use coatings::Stage;
 
 use crate::document::{OwnMaterial, Piece, generic, material_of};
 
-/// What goes on in coats, in the order of the schemes, each by its stage and by what it was copied from: to enter the label
-/// of the same paint changes nothing about its coats.
+/// Returns what is applied in coats, in the order of the schemes, by stage and by the built-in material it
+/// was copied from. Entering the label of the same paint therefore keeps its coats checked off.
 pub(super) fn coated_with(piece: &Piece, own: &[Rc<OwnMaterial>]) -> Vec<(Stage, String)> {
     let layers = piece.schemes().flat_map(|scheme| &scheme.layers);
     let mut all: Vec<(Stage, String)> = Vec::new();
@@ -25,7 +25,7 @@ pub(super) fn coated_with(piece: &Piece, own: &[Rc<OwnMaterial>]) -> Vec<(Stage,
 }
 
 impl Piece {
-    /// Strikes the ticks of the coats of each stage in which another material stands where one stood before.
+    /// Clears the checked-off coats of each stage whose material was replaced.
     pub(super) fn strike_ticks(&mut self, before: &[(Stage, String)], own: &[Rc<OwnMaterial>]) {
         let now = coated_with(self, own);
         let mut stages: Vec<Stage> = Vec::new();
@@ -92,7 +92,10 @@ mod tests {
         let labelled = workshop
             .apply(Edit::AddMaterial("own-1".into(), "trim-enamel".into()))
             .unwrap();
-        let exchange = PieceEdit::Exchange("trim-enamel".into(), "own-1".into());
+        let exchange = PieceEdit::Exchange {
+            from: "trim-enamel".into(),
+            to: "own-1".into(),
+        };
         for left in [more, edited(&labelled, exchange)] {
             assert_eq!(ticks(&left), ticks(&workshop));
         }

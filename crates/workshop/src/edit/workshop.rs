@@ -10,10 +10,10 @@ use crate::document::{Piece, PieceId, Workshop};
 use std::rc::Rc;
 
 impl Workshop {
-    /// The document after a change. The document before it stays as it was, for undo.
+    /// Returns the document after a change. The old document stays unchanged, for undo.
     ///
     /// # Errors
-    /// If the change does not fit the document; nothing is changed then.
+    /// If the change does not fit the document. Nothing is changed then.
     ///
     /// # Example
     /// ```
@@ -89,7 +89,7 @@ impl Workshop {
                 next.pieces[place] = Rc::new(piece);
             }
         }
-        // A workshop that has more, from before there was a most, keeps them.
+        // A workshop saved before there was a maximum may hold more, and keeps them.
         if may_bring_pictures && next.pictures() > MAX_PICTURES.max(self.pictures()) {
             return Err(EditError::TooMany {
                 what: "photos",

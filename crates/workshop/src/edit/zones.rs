@@ -1,23 +1,23 @@
-//! Edits of zones, and of what is painted.
+//! Edits of zones and of what is painted.
 
 use geometry::Zone;
 
 use super::EditError;
 use crate::document::{Piece, SurfaceChoice, ZoneChoice};
 
-/// The most zones of the maker's own on one piece.
+/// The maximum number of added zones on a piece.
 pub(crate) const MAX_ZONES: usize = 20;
-/// The longest key of a zone, in characters.
+/// The maximum length of a zone key, in characters.
 const MAX_KEY: usize = 40;
 
-/// Whether a zone of the maker's own may have this key.
+/// Returns true if an added zone may have this key.
 pub(crate) fn may_be_key(key: &str) -> bool {
     let is_plain = key.chars().all(|c| c.is_ascii_alphanumeric() || c == '-');
     is_plain && !key.is_empty() && key.len() <= MAX_KEY
 }
 
 impl Piece {
-    /// Changes what was decided for a surface; a choice that says nothing is none.
+    /// Changes the choice for a surface. A choice without content is deleted.
     pub(super) fn choose(&mut self, surface: String, change: impl FnOnce(&mut SurfaceChoice)) {
         let mut choice = self.choices.remove(&surface).unwrap_or_default();
         change(&mut choice);
@@ -52,7 +52,7 @@ impl Piece {
         Ok(())
     }
 
-    /// Its surfaces go back to their usual zones.
+    /// Deletes a zone. Its surfaces return to their default zones.
     pub(super) fn remove_zone(&mut self, key: &str) {
         self.zones.remove(key);
         for choice in self.choices.values_mut() {

@@ -1,8 +1,8 @@
 //! The save file: versioned JSON. `SAVE-FILE.md` beside this crate describes it for people.
 //!
-//! Loading goes in steps: the text must be JSON of ours; its version picks the reader; the reader takes each
-//! piece on its own, so that one bad part is left out or mended with a [`Notice`] and the rest is kept. Pieces
-//! of an older version go through a step to the present one. A file from a newer version is refused untouched.
+//! Loading has steps. The text must be our JSON, and its version selects the reader. The reader takes each
+//! piece separately, so that a damaged part is left out or repaired with a [`Notice`] and the rest is kept.
+//! Pieces of an older version are converted to the current one. A file from a newer version is refused.
 
 mod error;
 mod record;
@@ -27,20 +27,20 @@ pub use words::system_of;
 use crate::document::{Piece, Workshop};
 use crate::edit::MAX_PIECES;
 
-/// What every save file names itself.
+/// The kind that every save file contains.
 pub const KIND: &str = "coatwright-workshop";
 /// The version that is written.
 pub const VERSION: u64 = 3;
-/// The largest file that is read. A full workshop fits with room to spare: 500 photos come to 80 MB at the most, and 5,000
-/// pieces to 10 to 20 MB. What is larger would take more memory than a tablet gives a page.
+/// The maximum size of a file that is read. A full workshop fits: 500 photos take up to 80 MB, and 5,000
+/// pieces 10 to 20 MB. A larger file would take more memory than a tablet gives a page.
 pub const MAX_BYTES: usize = 128 * 1024 * 1024;
 
-/// A workshop read from a file, with what could not be kept as it was.
+/// A workshop from a file, with notices about what was changed.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Loaded {
     /// The workshop.
     pub workshop: Workshop,
-    /// What was mended or left out.
+    /// The repairs and omissions.
     pub notices: Vec<Notice>,
 }
 
@@ -60,7 +60,7 @@ pub fn load(text: &str) -> Result<Loaded, LoadError> {
     if text.len() > MAX_BYTES {
         return Err(LoadError::TooLarge { bytes: text.len() });
     }
-    // Editors on some systems put a byte order mark before the text.
+    // Some editors put a byte order mark before the text.
     let text = text.trim_start_matches('\u{feff}');
     let value: Value = serde_json::from_str(text).map_err(|error| LoadError::NotJson {
         line: error.line(),
@@ -69,7 +69,7 @@ pub fn load(text: &str) -> Result<Loaded, LoadError> {
     load_value(value)
 }
 
-/// Reads what a save file holds.
+/// Reads the contents of a save file.
 ///
 /// # Errors
 /// If it is not a workshop, or was written by a newer version.
@@ -94,8 +94,8 @@ pub fn save(workshop: &Workshop) -> String {
     text
 }
 
-/// A piece that becomes its record when it is written: the records of all pieces at once would take the memory of all
-/// photos once more.
+/// A piece that is converted to its record while it is written. All records at once would take the memory of
+/// all photos a second time.
 struct Written(Rc<Piece>);
 
 impl Serialize for Written {
@@ -104,10 +104,10 @@ impl Serialize for Written {
     }
 }
 
-/// The record of a piece that was kept on its own, as in a database, by this version or an older one.
+/// Reads the record of a single piece, as in a database, from this version or an older one.
 ///
-/// Such a record has no version. Every version that kept records wrote all its entries, and `bays` came with
-/// format 2, `layers` of a scheme with format 3.
+/// Such a record has no version. Every version wrote all entries of its records. `bays` are from format 2,
+/// and `layers` of a scheme from format 3.
 ///
 /// # Errors
 /// If it is not the record of a piece.
@@ -270,7 +270,7 @@ mod tests {
         assert!(loaded.notices.is_empty(), "{:?}", loaded.notices);
         assert_eq!(loaded.workshop.pieces.len(), 2);
         for piece in &loaded.workshop.pieces {
-            assert!(crate::takeoff(piece, &loaded.workshop.materials, Default::default()).is_ok());
+            assert!(crate::takeoff(&loaded.workshop, piece, &[]).is_ok());
         }
     }
 

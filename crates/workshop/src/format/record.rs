@@ -1,5 +1,5 @@
-//! How records are read from JSON and written to it. [`record`] declares a record once: its entries, which of them must be
-//! there, and what stands in for those that may be missing. The code that serde derives for reading is ten times as large.
+//! Reading records from JSON and writing them. [`records`] declares each record once: its entries, which are
+//! required, and the defaults of the others. The reader that serde derives is ten times as large.
 
 use std::fmt;
 
@@ -7,22 +7,22 @@ use serde::{Serialize, Serializer};
 use serde_json::{Map, Value};
 use units::SortedMap;
 
-/// Why a value is not the record that it should be.
+/// The reason that a value is not a valid record.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct RecordError {
-    /// The entry that is wrong; empty for the record itself.
+    /// The invalid entry. Empty for the record itself.
     entry: &'static str,
-    /// What should stand there.
+    /// The expected content.
     wanted: &'static str,
 }
 
 impl RecordError {
-    /// Something else than this.
+    /// Creates an error about the value itself.
     pub(super) fn wanted(wanted: &'static str) -> Self {
         RecordError { entry: "", wanted }
     }
 
-    /// The same for the entry of a record; the innermost entry is the one that is named.
+    /// Adds the entry to the error. The innermost entry is reported.
     fn within(self, entry: &'static str) -> Self {
         let is_named = !self.entry.is_empty();
         if is_named {
@@ -44,12 +44,12 @@ impl fmt::Display for RecordError {
 
 impl std::error::Error for RecordError {}
 
-/// Something that is read from JSON.
+/// A type that can be read from JSON.
 pub(crate) trait Record: Sized {
-    /// Reads it.
+    /// Reads the value.
     ///
     /// # Errors
-    /// If the value is something else.
+    /// If the value has another type.
     fn read(value: Value) -> Result<Self, RecordError>;
 }
 
@@ -104,12 +104,12 @@ impl<T: Record> Record for Vec<T> {
     }
 }
 
-/// Records by their names.
+/// Records by name.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Named<T>(pub(super) SortedMap<String, T>);
 
 impl<T> Named<T> {
-    /// Whether there are none.
+    /// Returns true if there are none.
     pub(super) fn is_empty(&self) -> bool {
         self.0.is_empty()
     }
@@ -140,7 +140,7 @@ impl<T: Record> Record for Named<T> {
     }
 }
 
-/// Something that is left out alone if it cannot be read; it is nothing then.
+/// A value that becomes `None` if it cannot be read, without affecting the rest.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(transparent)]
 pub(super) struct Readable<T>(pub(super) Option<T>);
@@ -151,14 +151,14 @@ impl<T: Record> Record for Readable<T> {
     }
 }
 
-/// Declares records: what is saved of something, entry by entry.
+/// Declares records, entry by entry.
 ///
-/// - `must`: an entry that must be there.
-/// - `kept`: an entry that is always written; where it is not there, what follows `=` stands in, or else the default.
-/// - `spare`: an entry that is only written where it is not the default, which stands in where it is not there.
-/// - `..`: all entries that are not known here. They are kept and written back.
+/// - `must`: a required entry.
+/// - `kept`: an entry that is always written. If it is missing, the value after `=` is used, or the default.
+/// - `spare`: an entry that is only written if it is not the default. If it is missing, the default is used.
+/// - `..`: all unknown entries. They are kept and written back.
 ///
-/// `RECORDS` lists the entries of them all, which SAVE-FILE.md describes.
+/// `RECORDS` lists all entries, for the tests.
 macro_rules! records {
     ($(
         $(#[$meta:meta])*
@@ -195,7 +195,7 @@ macro_rules! records {
             }
         }
     )*
-        /// The names of the records, each with those of its entries.
+        /// The names of the records with those of their entries.
         #[cfg(test)]
         pub(super) const RECORDS: &[(&str, &[&str])] = &[$((stringify!($name), &[$(stringify!($entry)),*])),*];
     };
@@ -213,9 +213,9 @@ macro_rules! records {
 }
 pub(super) use records;
 
-/// What is not written where it is the default. Asking for that is less code than comparing whole records.
+/// A value that is not written if it is the default. This takes less code than comparing whole records.
 pub(super) trait Spare {
-    /// Whether it is the default.
+    /// Returns true if it is the default.
     fn is_nothing(&self) -> bool;
 }
 
@@ -253,7 +253,7 @@ impl Spare for u64 {
 pub(super) struct Entries(Map<String, Value>);
 
 impl Entries {
-    /// The entries of a value.
+    /// Returns the entries of a value.
     pub(super) fn of(value: Value) -> Result<Self, RecordError> {
         match value {
             Value::Object(entries) => Ok(Entries(entries)),
@@ -261,7 +261,7 @@ impl Entries {
         }
     }
 
-    /// An entry that must be there.
+    /// Takes a required entry.
     pub(super) fn need<T: Record>(&mut self, entry: &'static str) -> Result<T, RecordError> {
         let missing = RecordError {
             entry,
@@ -271,7 +271,7 @@ impl Entries {
         T::read(value).map_err(|error| error.within(entry))
     }
 
-    /// An entry, or this where it is not there.
+    /// Takes an entry, or this value if it is missing.
     pub(super) fn take_or<T: Record>(&mut self, entry: &'static str, usual: T) -> Result<T, RecordError> {
         if self.0.contains_key(entry) {
             self.need(entry)
@@ -280,12 +280,12 @@ impl Entries {
         }
     }
 
-    /// An entry, or nothing where it is not there.
+    /// Takes an entry, or the default if it is missing.
     pub(super) fn take<T: Record + Default>(&mut self, entry: &'static str) -> Result<T, RecordError> {
         self.take_or(entry, T::default())
     }
 
-    /// What was not taken.
+    /// Returns the entries that were not taken.
     pub(super) fn rest(self) -> Map<String, Value> {
         self.0
     }

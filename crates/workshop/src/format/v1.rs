@@ -1,12 +1,12 @@
-//! Format 1 of the save file: drawers in one case of boards. It is read for ever and written no more. What
-//! stands in this file never changes: a new format gets a file of its own, and a step from this one to it.
+//! Format 1 of the save file: drawers in one case of boards. It is always read and no longer written. This
+//! file never changes. A new format gets a file of its own, and a conversion from this one.
 
 use super::record::{Named, Readable, records};
 use super::v3::{self, ReadingRecord};
 use geometry::Edition;
 
 records! {
-    /// What format 1 saved of a piece. What it saved of a workshop has not changed since.
+    /// A piece in format 1. The entries of a workshop have not changed since.
     pub(super) struct PieceRecord {
         must id: String;
         kept name: String;
@@ -45,12 +45,12 @@ records! {
     }
 }
 
-/// Entries that came with later formats; what stands under such a name in a file of format 1 is none of them.
+/// Entries of later formats. In a file of format 1, these names mean something else.
 const NEW: [&str; 10] = [
     "ids", "edition", "shown", "styles", "counts", "bays", "upper", "changes", "zones", "books",
 ];
 
-/// The step to format 3.
+/// Converts a piece to format 3.
 impl From<PieceRecord> for v3::PieceRecord {
     fn from(old: PieceRecord) -> Self {
         let styles = [("fronts", old.fronts), ("back", old.back), ("base", old.base)];
@@ -95,15 +95,15 @@ impl From<PieceRecord> for v3::PieceRecord {
     }
 }
 
-/// The usual coats of formats 1 and 2, all put on with a brush.
+/// The default coats of formats 1 and 2, all applied with a brush.
 const USUAL: [(&str, u64); 3] = [
     ("bonding-primer", 1),
     ("trim-enamel", 2),
     ("water-polyurethane", 2),
 ];
 
-/// A primer, a paint and a topcoat became three layers; one that was not written was the usual one of the time. No can
-/// is in hand that was not written: those formats only asked whether a can was enough.
+/// Converts a primer, a paint and a topcoat to three layers. A missing one was the default of that time.
+/// Unwritten cans are not on hand, because those formats only asked if a can was enough.
 impl From<SchemeRecord> for v3::SchemeRecord {
     fn from(old: SchemeRecord) -> Self {
         let stages = [old.primer, old.paint, old.topcoat].into_iter().zip(USUAL);
@@ -136,7 +136,7 @@ impl From<SchemeRecord> for v3::SchemeRecord {
     }
 }
 
-/// Every row was one of drawers.
+/// Every row held drawers.
 impl From<RowRecord> for v3::RowRecord {
     fn from(old: RowRecord) -> Self {
         v3::RowRecord {
@@ -153,10 +153,11 @@ impl From<RowRecord> for v3::RowRecord {
 mod tests {
     use crate::document::SurfaceChoice;
     use crate::format::{Loaded, load, save};
-    use crate::{invented_workshop, takeoff};
+    use crate::invented_workshop;
+    use crate::samples::takeoff;
     use geometry::styles;
 
-    /// The invented workshop as format 1 wrote it.
+    /// The sample workshop as format 1 wrote it.
     const WRITTEN: &str = include_str!("../../tests/frozen/saved/file-1.json");
 
     #[test]
@@ -168,9 +169,9 @@ mod tests {
         let painted = workshop
             .pieces
             .iter()
-            .map(|piece| takeoff(piece, &[], Default::default()).unwrap().painted.value);
-        // Square metres, as the CAD kernel finds them (tests/cad); the general polygon boolean works on a grid of some
-        // nanometres, and the version that wrote the file was 2e-9 off as well.
+            .map(|piece| takeoff(piece).unwrap().painted.value);
+        // Square meters from the CAD kernel (tests/cad). The general polygon boolean has a grid of a few
+        // nanometers, and the version that wrote the file was off by 2e-9 too.
         for (area, kernel) in painted.zip([3.046_929_39, 2.080_721_645]) {
             assert!((area.as_square_metres() - kernel).abs() < 5e-9, "{area:?}");
         }

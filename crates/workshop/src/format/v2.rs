@@ -1,15 +1,15 @@
-//! Format 2 of the save file: one scheme for a piece, of primer, paint and topcoat. It is read for ever and written no
-//! more. All else that it saved has its place in format 3 as well.
+//! Format 2 of the save file: one scheme for a piece, with primer, paint and topcoat. It is always read and
+//! no longer written. All its other entries are also in format 3.
 
 use serde_json::Value;
 
 use super::record::{Record, RecordError};
 use super::{v1, v3};
 
-/// Entries that came with later formats; what stands under such a name in a file of format 2 is none of them.
+/// Entries of later formats. In a file of format 2, these names mean something else.
 const NEW: [&str; 3] = ["ids", "edition", "shown"];
 
-/// The step to format 3.
+/// Converts a piece to format 3.
 pub(super) fn piece(mut value: Value) -> Result<v3::PieceRecord, RecordError> {
     let mut scheme = None;
     if let Some(entries) = value.as_object_mut() {
@@ -28,12 +28,13 @@ pub(super) fn piece(mut value: Value) -> Result<v3::PieceRecord, RecordError> {
 mod tests {
     use crate::document::Colour;
     use crate::format::{Loaded, load, save};
-    use crate::{invented_workshop, takeoff};
+    use crate::invented_workshop;
+    use crate::samples::takeoff;
     use coatings::Substrate;
 
-    /// The invented workshop as format 2 wrote it.
+    /// The sample workshop as format 2 wrote it.
     const WRITTEN: &str = include_str!("../../tests/frozen/saved/file-2.json");
-    /// The example that described format 2.
+    /// The example from the description of format 2.
     const EXAMPLE: &str = include_str!("../../tests/frozen/saved/file-2-example.json");
 
     #[test]
@@ -75,8 +76,8 @@ mod tests {
             ]
         );
         assert_eq!(cupboard.zones["blue"].name, "Blue");
-        assert!(takeoff(cupboard, &[], Default::default()).is_ok());
-        // The bench had no scheme: it has the usual one of format 2, in which nothing was cleaned first.
+        assert!(takeoff(cupboard).is_ok());
+        // The bench had no scheme, so it gets the default of format 2, without a cleaner.
         let bench = workshop.pieces[1].scheme.layers.iter();
         let bench = bench.map(|layer| (&*layer.material, layer.coats, layer.tool));
         assert!(bench.eq([

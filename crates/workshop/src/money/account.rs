@@ -72,7 +72,7 @@ impl Reckoning {
 }
 
 /// Returns the account of a piece. `today` determines how long unsold pieces have been on the market.
-pub fn account(workshop: &Workshop, piece: &Piece, work: &Work, today: Day) -> Account {
+pub(crate) fn account(workshop: &Workshop, piece: &Piece, work: &Work, today: Day) -> Account {
     let facts: Facts = piece.books.one();
     let Reckoned {
         costs,
@@ -213,7 +213,7 @@ mod tests {
 
     fn of(workshop: &Workshop) -> Account {
         let piece = &workshop.pieces[0];
-        let work = Work::of(workshop, piece).unwrap();
+        let work = crate::samples::work(workshop, piece).unwrap();
         account(workshop, piece, &work, Day::read("2026-06-01").unwrap())
     }
 
@@ -331,7 +331,7 @@ mod tests {
     fn a_material_with_a_price_is_in_the_costs() {
         let workshop = written(&[], &[], &[]);
         let line = |workshop: &Workshop| {
-            let takeoff = takeoff(&workshop.pieces[0], &workshop.materials, Default::default()).unwrap();
+            let takeoff = takeoff(workshop, &workshop.pieces[0], &[]).unwrap();
             let lines = takeoff.materials.into_iter();
             lines
                 .filter(|line| line.need.material.stage == coatings::Stage::Paint)
@@ -408,7 +408,7 @@ mod tests {
     #[test]
     fn what_was_earned_stands_for_all_that_were_sold() {
         let bare = written(&[("asking", "100"), ("bought", "40"), ("hours", "3 h")], &[], &[]);
-        let taken = crate::works(&bare);
+        let taken = crate::samples::works(&bare);
         let Earnings {
             each: asked,
             together: none,
@@ -435,7 +435,7 @@ mod tests {
     fn hours_are_reckoned_until_they_are_written_down() {
         let workshop = written(&[], &[("hourly", "12")], &[]);
         let account = of(&workshop);
-        let work = Work::of(&workshop, &workshop.pieces[0]).unwrap();
+        let work = crate::samples::work(&workshop, &workshop.pieces[0]).unwrap();
         let reckoned = account.reckoned.unwrap();
         let preparing: f64 = work.steps.iter().map(PrepareStep::likely_minutes).sum();
         // The tool comparison and the account give the same hours, edges included.

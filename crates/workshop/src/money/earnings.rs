@@ -32,7 +32,7 @@ pub struct Earnings {
 
 /// Returns the earnings from every piece that has a price, in the maker's order, and the total of the sold
 /// ones. `works` has one entry for each piece.
-pub fn earnings(workshop: &Workshop, works: &[Option<Work>]) -> Earnings {
+pub(crate) fn earnings(workshop: &Workshop, works: &[Option<Work>]) -> Earnings {
     let mut sold = Vec::new();
     let mut all = Vec::new();
     for (piece, work) in workshop.pieces.iter().zip(works) {

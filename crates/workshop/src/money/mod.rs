@@ -9,7 +9,9 @@ mod costs;
 mod earnings;
 mod piece;
 
-pub use account::{Account, Reckoning, account};
+pub(crate) use account::account;
+pub use account::{Account, Reckoning};
 pub use buy::{Materials, Plan, chance, highest_buying_price};
-pub use earnings::{Earning, Earnings, earnings};
+pub(crate) use earnings::earnings;
+pub use earnings::{Earning, Earnings};
 pub use piece::{Costs, Fees, Line, Outcome, Part, added, earned, lowest_price, result, sum, wanted_price};

@@ -26,7 +26,7 @@ fn unit(system: System) -> (VolumeUnit, &'static str, usize) {
 /// ```
 /// use workshop::{out::amounts_csv, takeoff};
 /// let workshop = workshop::invented_workshop();
-/// let taken = takeoff(&workshop.pieces[0], &workshop.materials, workshop.settings.confidence).unwrap();
+/// let taken = takeoff(&workshop, &workshop.pieces[0], &[]).unwrap();
 /// assert!(amounts_csv(&workshop, &taken).starts_with("Material,Colour,Coats,Tools,Low (US fl oz),"));
 /// ```
 pub fn amounts_csv(workshop: &Workshop, takeoff: &Takeoff) -> String {
@@ -159,7 +159,7 @@ mod tests {
             let workshop = edits.into_iter().fold(Workshop::default(), |workshop, edit| {
                 workshop.apply(edit).unwrap()
             });
-            let taken = crate::takeoff_in(&workshop, &workshop.pieces[0]).unwrap();
+            let taken = crate::samples::takeoff_in(&workshop, &workshop.pieces[0]).unwrap();
             let table = read(&amounts_csv(&workshop, &taken));
             let (heading, lines) = table.split_first().unwrap();
             let (unit, sign, decimals) = unit(system);
@@ -220,7 +220,7 @@ mod tests {
                 .apply(Edit::Material(layer.material.clone(), price))
                 .unwrap();
         }
-        let taken = crate::takeoff_in(&workshop, &workshop.pieces[0]).unwrap();
+        let taken = crate::samples::takeoff_in(&workshop, &workshop.pieces[0]).unwrap();
         let table = read(&amounts_csv(&workshop, &taken));
         assert_eq!(table.len(), layers.len() + 1);
         for line in &table[1..] {

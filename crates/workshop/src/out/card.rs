@@ -159,15 +159,16 @@ fn steps(piece: &Piece, takeoff: &Takeoff, zone: &ZoneWork) -> Vec<CardStep> {
 mod tests {
     use super::*;
     use crate::preparing::{LEAD, NO_LEAD};
+    use crate::samples::takeoff;
     use crate::samples::written_down;
-    use crate::{BookEdit, Edit, PieceEdit, SchemeEdit, SurfaceChoice, invented_workshop, takeoff};
+    use crate::{BookEdit, Edit, PieceEdit, SchemeEdit, SurfaceChoice, invented_workshop};
     use coatings::Wish;
 
     #[test]
     fn what_the_test_for_lead_found_stands_first() {
         let first = |facts: &[(&'static str, &str)]| {
             let piece = &written_down(facts, &[]).pieces[0];
-            let takeoff = takeoff(piece, &[], Default::default()).unwrap();
+            let takeoff = takeoff(piece).unwrap();
             let card = job_card(piece, &[], &takeoff);
             let sands = card.parts.iter().flat_map(|part| &part.before);
             let sands = sands.filter(|text| text.contains("sand")).count();
@@ -182,7 +183,7 @@ mod tests {
     #[test]
     fn coats_that_are_ticked_off_are_ticked_on_the_card() {
         let mut piece = (*invented_workshop().pieces[0]).clone();
-        let taken = takeoff(&piece, &[], Default::default()).unwrap();
+        let taken = takeoff(&piece).unwrap();
         let line = taken.materials.iter().find(|line| line.coats == 2).unwrap();
         let done = |piece: &Piece| {
             let card = job_card(piece, &[], &taken);
@@ -210,7 +211,7 @@ mod tests {
     #[test]
     fn every_planned_coat_has_a_box_and_every_area_a_part() {
         for piece in &invented_workshop().pieces {
-            let takeoff = takeoff(piece, &[], Default::default()).unwrap();
+            let takeoff = takeoff(piece).unwrap();
             let card = job_card(piece, &[], &takeoff);
             let area: Area = card.parts.iter().map(|part| part.area).sum();
             let painted = takeoff.painted.value;
@@ -237,8 +238,7 @@ mod tests {
     #[test]
     fn what_the_maker_left_out_is_named() {
         let mut piece = invented_workshop().pieces[0].as_ref().clone();
-        let left =
-            |piece: &Piece| job_card(piece, &[], &takeoff(piece, &[], Default::default()).unwrap()).left_out;
+        let left = |piece: &Piece| job_card(piece, &[], &takeoff(piece).unwrap()).left_out;
         assert_eq!(left(&piece), Vec::<String>::new());
         let choice = SurfaceChoice {
             zone: None,
@@ -256,7 +256,7 @@ mod tests {
     #[test]
     fn zones_that_are_finished_alike_stand_together() {
         let piece = &invented_workshop().pieces[0];
-        let card = job_card(piece, &[], &takeoff(piece, &[], Default::default()).unwrap());
+        let card = job_card(piece, &[], &takeoff(piece).unwrap());
         assert_eq!(card.parts.len(), 1);
         assert!(card.parts[0].zones.len() > 2);
     }
@@ -266,7 +266,7 @@ mod tests {
     fn what_the_surface_asks_for_stands_before_the_coats() {
         let mut piece = invented_workshop().pieces[0].as_ref().clone();
         let before = |piece: &Piece| {
-            let takeoff = takeoff(piece, &[], Default::default()).unwrap();
+            let takeoff = takeoff(piece).unwrap();
             job_card(piece, &[], &takeoff).parts.remove(0).before
         };
         assert!(

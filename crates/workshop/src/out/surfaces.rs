@@ -30,7 +30,7 @@ fn figure(area: Area, system: System) -> f64 {
 /// use workshop::{out::surfaces_csv, takeoff};
 /// let workshop = workshop::invented_workshop();
 /// let piece = &workshop.pieces[0];
-/// let taken = takeoff(piece, &workshop.materials, workshop.settings.confidence).unwrap();
+/// let taken = takeoff(&workshop, piece, &[]).unwrap();
 /// let table = surfaces_csv(piece, &taken, workshop.units);
 /// assert!(table.starts_with("Part,Face,Zone,Painted,Gross (ft2),"));
 /// ```
@@ -99,7 +99,7 @@ mod tests {
                 surface: "top/top".into(),
             };
             piece.changes.push(crate::PieceChange::new(hole));
-            let taken = crate::takeoff(&piece, &[], Default::default()).unwrap();
+            let taken = crate::samples::takeoff(&piece).unwrap();
             let table = read(&surfaces_csv(&piece, &taken, system));
             let (heading, lines) = table.split_first().unwrap();
             let (sign, decimals) = unit(system);
@@ -145,7 +145,7 @@ mod tests {
             painted: None,
         };
         piece.choices.insert("top/top".into(), choice);
-        let taken = crate::takeoff(&piece, &[], Default::default()).unwrap();
+        let taken = crate::samples::takeoff(&piece).unwrap();
         let table = read(&surfaces_csv(&piece, &taken, System::Metric));
         assert!(table.iter().any(|line| line[2].starts_with("'=HYPERLINK")));
     }

@@ -7,8 +7,9 @@ use units::Area;
 
 use super::*;
 use crate::book::book;
+use crate::samples::takeoff;
 use crate::samples::written_down;
-use crate::{SchemeEdit, edges_by_zone, takeoff};
+use crate::{SchemeEdit, edges_by_zone};
 
 /// Facts and habits that only affect money and the schedule.
 const OF_OTHERS: [&str; 27] = [
@@ -43,7 +44,7 @@ const OF_OTHERS: [&str; 27] = [
 
 fn steps(workshop: &Workshop) -> Vec<PrepareStep> {
     let piece = &workshop.pieces[0];
-    let takeoff = takeoff(piece, &[], Default::default()).unwrap();
+    let takeoff = takeoff(piece).unwrap();
     prepare(workshop, piece, &takeoff, &edges_by_zone(piece).unwrap())
 }
 
@@ -131,7 +132,7 @@ fn a_gloss_is_dulled_in_a_step_of_its_own() {
         place("clean") < place("degloss") && place("degloss") < place("sand"),
         "{keys:?}"
     );
-    let takeoff = takeoff(&workshop.pieces[0], &[], Default::default()).unwrap();
+    let takeoff = takeoff(&workshop.pieces[0]).unwrap();
     for (key, what, of) in [
         ("clean", "Cleaner", "degreaser"),
         ("degloss", "Deglosser", "deglosser"),
@@ -160,7 +161,10 @@ fn bare_wood_is_wiped_and_not_degreased() {
         };
         edits.iter().fold(workshop, apply)
     };
-    let apart = crate::PieceEdit::Apart("top".into(), true);
+    let apart = crate::PieceEdit::Apart {
+        zone: "top".into(),
+        apart: true,
+    };
     let painted = SchemeEdit::Suggested(Wish::Painted { light: false });
     let painted = crate::PieceEdit::Finish(None, painted);
     let bare_top = [painted, apart, top(SchemeEdit::Substrate(Substrate::Bare))];
@@ -255,9 +259,7 @@ fn what_comes_off_in_places_is_an_old_finish() {
 fn sheets_follow_the_surface_and_the_yield_of_the_maker() {
     let workshop = written_down(&[("lead", "negative")], &[("sheet-yield", "2 m2")]);
     let steps = steps(&workshop);
-    let painted = takeoff(&workshop.pieces[0], &[], Default::default())
-        .unwrap()
-        .painted;
+    let painted = takeoff(&workshop.pieces[0]).unwrap().painted;
     let sand = step(&steps, "sand");
     let Much::Area(area) = much(sand, "Surface") else {
         panic!()
@@ -343,7 +345,7 @@ fn a_smell_is_fought_inside_only() {
     let Much::Area(inside) = much(step(&steps, "smell"), "Inside") else {
         panic!()
     };
-    let takeoff = takeoff(&workshop.pieces[0], &[], Default::default()).unwrap();
+    let takeoff = takeoff(&workshop.pieces[0]).unwrap();
     let lines = takeoff
         .surfaces
         .iter()

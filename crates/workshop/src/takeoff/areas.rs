@@ -1,4 +1,5 @@
-//! The painted areas of a piece by zone and by the width of the parts, with what measuring does to each of them.
+//! The painted areas of a piece by zone and by the width of the parts, and how measuring affects each of
+//! them.
 
 use coatings::{Estimate, Patch};
 use geometry::{Assembly, BayPlace, FieldId, Furniture, PartId, PlausibleRange, SurfaceId};
@@ -8,36 +9,37 @@ use super::zones::{self, SurfaceLine};
 use crate::document::{Piece, Reading};
 use crate::tape::standard_uncertainty;
 
-/// Parts of which two sizes are below this are narrow: a sprayer's fan is wider than they are. Rules of measuring draw
-/// the line at the same width (10 cm of girth, IS 1200-15 as reported by several pages); that a fan is as wide is common
-/// practice.
+/// A part is narrow if two of its sizes are below this, because a sprayer's fan is wider. Rules of measuring
+/// use the same width (10 cm of girth, IS 1200-15 as reported by several pages). That the fan is as wide is
+/// common practice.
 const NARROW: f64 = 0.1;
 
-/// How the painted areas of a piece are divided: by zone, and broad or narrow.
+/// How the painted areas of a piece are split: by zone, then into broad and narrow parts.
 pub(super) struct Division<'a> {
-    /// Keys of zones that have a painted surface.
+    /// The keys of zones with a painted surface.
     zones: Vec<&'a str>,
-    /// Parts that are narrow.
+    /// The narrow parts.
     narrow: Vec<PartId>,
 }
 
-/// The areas of a division, in its order: each zone's broad parts, then its narrow ones.
+/// The split areas: the broad parts of each zone, then its narrow ones.
 pub(super) struct Areas<'a> {
-    /// Keys of the zones.
+    /// The keys of the zones.
     pub(super) zones: Vec<&'a str>,
     /// Two patches for each zone, for the whole set.
     pub(super) patches: Vec<Patch>,
-    /// The measurements that the steps of each patch stand for.
+    /// The measurement behind each step of a patch.
     causes: Vec<FieldId>,
 }
 
 impl Areas<'_> {
-    /// All that is painted.
+    /// Returns the whole painted area.
     pub(super) fn together(&self) -> Estimate<Area> {
         Patch::together(self.patches.iter())
     }
 
-    /// The share of each measurement in the variance of all that is painted (JCGM 100, 5.1.2), the largest first.
+    /// Returns the share of each measurement in the variance of the painted area (JCGM 100, 5.1.2), the
+    /// largest first.
     pub(super) fn unsure_by(&self) -> Vec<(FieldId, f64)> {
         let step = |cause: usize| -> f64 {
             let steps = self
@@ -52,7 +54,7 @@ impl Areas<'_> {
         let mut shares: Vec<(FieldId, f64)> = Vec::new();
         for (field, square) in self.causes.iter().zip(squares) {
             let share = if all > 0.0 { square / all } else { 0.0 };
-            // The causes of one measurement stand together.
+            // The causes of one measurement are adjacent.
             match shares.last_mut() {
                 Some((last, sum)) if last == field => *sum += share,
                 _ => shares.push((*field, share)),
@@ -82,10 +84,10 @@ impl<'a> Division<'a> {
         }
     }
 
-    /// The painted area of each patch, from the painted surfaces and their zones.
+    /// Returns the painted area of each patch, from the painted surfaces and their zones.
     fn areas<'b>(&self, painted: impl Iterator<Item = (SurfaceId, &'b str, Area)>) -> Vec<Area> {
         let mut areas = vec![Area::ZERO; 2 * self.zones.len()];
-        // Surfaces of one part stand together.
+        // The surfaces of one part are adjacent.
         let mut last: Option<(PartId, bool)> = None;
         for (SurfaceId { part, .. }, zone, net) in painted {
             let narrow = match last {
@@ -101,11 +103,11 @@ impl<'a> Division<'a> {
     }
 }
 
-/// The areas of the whole set, and by how much each changes with each measurement (JCGM 100, 5.1.2): the sensitivity to a
-/// reading is found by measuring the piece once more with that reading larger by its standard uncertainty. A guessed size
-/// goes to the end of its range on real pieces instead, and the change of the area is scaled to their root mean square
-/// distance. Where some pieces have none of it, that is a cause of its own: legs that are not set in end at the wall, and the
-/// area jumps.
+/// Returns the areas of the whole set, and how much each changes with each measurement (JCGM 100, 5.1.2). For
+/// a reading, the piece is calculated again with the reading increased by its standard uncertainty. A guess
+/// is moved to the end of its range on real pieces, and the change of the area is scaled to the root mean
+/// square distance. If some pieces do not have the size at all, that is a separate cause, because the area
+/// jumps: legs that are not set back end at the wall.
 pub(super) fn measured<'a>(
     piece: &Piece,
     furniture: &Furniture,
@@ -159,7 +161,7 @@ pub(super) fn measured<'a>(
             add(field.id(), at(Length::ZERO).map(|areas| Step { areas, times }));
         }
     }
-    // Rows, bays and changes that were not measured take what is left, or were not asked for.
+    // Only measured rows, bays and changes have an uncertainty of their own.
     let apart = |steps: &[(FieldId, Length)], times: f64| {
         let mut changed = piece.clone();
         for (field, step) in steps {
@@ -178,12 +180,12 @@ pub(super) fn measured<'a>(
     }
 }
 
-/// The most steps for readings of rows, bays and changes: each takes the piece to be measured once more, at every key press.
+/// The maximum number of steps for readings of rows, bays and changes. Each step calculates the piece again
+/// at every key press.
 pub(super) const MOST_STEPS: usize = 48;
 
-/// The steps of readings, their standard uncertainties: each alone, and for a piece with very many of them several together.
-/// Those go up and down without a pattern, so that the squares of such steps add up to those of single ones but for chance,
-/// which is small among so many.
+/// Returns the steps of the readings, by their standard uncertainties. With too many readings, several share
+/// a step. Their signs are random, so the squares of the shared steps add up to nearly those of single ones.
 fn in_groups(readings: Vec<(FieldId, Length)>, most: usize) -> Vec<Vec<(FieldId, Length)>> {
     let mut groups: Vec<Vec<_>> = Vec::new();
     for (place, (field, length)) in readings.into_iter().enumerate() {
@@ -196,7 +198,7 @@ fn in_groups(readings: Vec<(FieldId, Length)>, most: usize) -> Vec<Vec<(FieldId,
     groups
 }
 
-/// Up or down, by a bit of the place that is mixed well (the finisher of SplitMix64).
+/// Returns +1 or -1 from a well-mixed bit of the index (the finisher of SplitMix64).
 fn sign(place: usize) -> f64 {
     let mut bits = (place as u64).wrapping_mul(0x9e37_79b9_7f4a_7c15);
     bits = (bits ^ (bits >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
@@ -204,7 +206,7 @@ fn sign(place: usize) -> f64 {
     if (bits ^ (bits >> 31)) & 1 == 0 { 1.0 } else { -1.0 }
 }
 
-/// Every measured length of rows, bays and changes.
+/// Returns every measured length of rows, bays and changes.
 fn measured_apart(piece: &Piece) -> Vec<(FieldId, Length)> {
     let mut list = Vec::new();
     for upper in [false, true] {
@@ -234,20 +236,20 @@ fn measured_apart(piece: &Piece) -> Vec<(FieldId, Length)> {
     list
 }
 
-/// The areas of the piece measured once more with one size changed.
+/// The areas of the piece with one size changed.
 struct Step {
     areas: Vec<Area>,
-    /// How many such changes a standard uncertainty is.
+    /// The number of such changes in a standard uncertainty.
     times: f64,
 }
 
-/// A step up, or down where a step up does not fit.
+/// Steps up, or down if a step up does not fit.
 fn stepped(step: Length, areas: impl Fn(Length) -> Option<Vec<Area>>) -> Option<Step> {
     let areas = areas(step).or_else(|| areas(step * -1.0))?;
     Some(Step { areas, times: 1.0 })
 }
 
-/// A guessed size at an end of its range; where neither end fits beside the other sizes, closer to the guess.
+/// Moves a guess to an end of its range. If neither end fits the other sizes, moves it less far.
 fn guessed(
     spread: &PlausibleRange,
     guess: Length,
@@ -273,7 +275,7 @@ mod tests {
     use geometry::{AddedShape, Kind, fields};
     use units::LengthUnit;
 
-    /// A nightstand with so many loose boards, each measured with a tape.
+    /// Returns a nightstand with this many loose boards, each measured with a tape.
     fn with_boards(boards: usize) -> Piece {
         let mut piece = Piece::new(PieceId("n".into()), Kind::Nightstand);
         for number in 1..=boards {
@@ -300,7 +302,7 @@ mod tests {
         piece
     }
 
-    /// Readings that step together say nearly as much of the whole as single ones do.
+    /// Readings that share steps give nearly the same uncertainty as single ones.
     #[test]
     fn readings_in_groups_are_as_sure_as_single_ones() {
         let piece = with_boards(60);
@@ -328,7 +330,7 @@ mod tests {
             squares.sum::<f64>().sqrt()
         };
         let (single, grouped) = (spread(usize::MAX), spread(MOST_STEPS));
-        // 48 squares of sums: their mean is off by a fifth once in three times, its root by a tenth.
+        // The mean of 48 squared sums is off by a fifth once in three times, and its root by a tenth.
         assert!((grouped / single - 1.0).abs() < 0.3, "{grouped} for {single}");
     }
 }

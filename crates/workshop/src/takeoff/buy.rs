@@ -1,4 +1,4 @@
-//! Which cans to buy: of one material for a piece, and of all materials for the whole workshop.
+//! Which cans to buy: of one material for a piece, and of all materials for the workshop.
 
 use coatings::can::{ChoiceError, Purchase, choose, fewest};
 use coatings::{CanSize, Contents, Demand, Leftover, Material, can, can_sizes};
@@ -10,28 +10,30 @@ use crate::document::Workshop;
 /// What to buy of one material.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Buy {
-    /// The volume that is enough with the wanted confidence, besides what is in hand.
+    /// The volume to buy, on top of what is on hand, that is enough with the wanted confidence.
     pub need: Volume,
-    /// How many of each can; none of them is nothing.
+    /// The number of each can. Empty if nothing is needed.
     pub cans: Vec<(&'static CanSize, u32)>,
-    /// Whether it is one can of the smallest size and still holds twice what is needed.
+    /// True if it is one can of the smallest size that holds at least twice the need.
     pub no_smaller: bool,
-    /// The purchase that it is.
+    /// The purchase.
     pub purchase: Purchase,
-    /// What is left over of it and of what is in hand, where it was asked what they are for.
+    /// What is left over of the purchase and the cans on hand, if a use was given.
     pub left: Option<Leftover>,
-    /// What it costs, in hundredths of the currency, where the maker gave prices.
+    /// The cost in hundredths of the currency, if the maker entered prices.
     pub price: Option<u64>,
 }
 
-/// Where no price is known, no can is bought that holds so many times what is needed (common practice, no source).
+/// Without prices, no can is bought that holds more than this multiple of the need (common practice, no
+/// source).
 const TOO_LARGE: f64 = 2.0;
 
-/// What to buy of one material besides all that is on hand, so that it is enough with the wanted confidence.
+/// Returns the cans to buy of one material, on top of everything on hand, so that it is enough with the
+/// wanted confidence.
 ///
 /// # Errors
-/// Where the need or a price cannot be counted with.
-pub fn cans_to_buy(workshop: &Workshop, line: &MaterialLine) -> Result<Buy, ChoiceError> {
+/// If the need or a price is out of range.
+pub(crate) fn cans_to_buy(workshop: &Workshop, line: &MaterialLine) -> Result<Buy, ChoiceError> {
     let sure = workshop.settings.confidence.probability();
     let (need, contents) = match &line.on_hand {
         None => (line.need.at(sure), Vec::new()),
@@ -44,21 +46,21 @@ pub fn cans_to_buy(workshop: &Workshop, line: &MaterialLine) -> Result<Buy, Choi
 }
 
 impl Buy {
-    /// What all the cans hold.
+    /// Returns the volume of all the cans.
     pub(super) fn volume(&self) -> Volume {
         let each = self.cans.iter();
         each.map(|(can, count)| can.volume() * f64::from(*count)).sum()
     }
 
-    /// With what is left over of it and of what is in hand.
+    /// Adds what is left over of the purchase and the cans on hand.
     pub(super) fn leaving(mut self, needs: &[&Demand], in_hand: &[Contents], confidence: f64) -> Self {
         self.left = Some(Leftover::of(needs, in_hand, self.volume(), confidence));
         self
     }
 }
 
-/// The cheapest cans where the maker gave prices, otherwise the fewest cans of the trade; what the maker had in a can of
-/// some size is sold in that size.
+/// Returns the cheapest cans if the maker entered prices. Otherwise returns the fewest of the usual cans. A
+/// size that the maker already has is also sold.
 pub(crate) fn cans_for(
     workshop: &Workshop,
     material: &Material,
@@ -71,7 +73,7 @@ pub(crate) fn cans_for(
             .iter()
             .filter(|size| material.cans.contains(&size.key) || had.contains(size))
             .collect();
-        // The smallest one stands first, and is never too large.
+        // The smallest can is first, and is never too large.
         let sizes: Vec<&'static CanSize> = sizes
             .iter()
             .enumerate()
@@ -107,16 +109,12 @@ fn counted(need: Volume, sizes: &[&'static CanSize], purchase: Purchase, priced:
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::Shopping;
-    use crate::bought_for;
-    use crate::coated;
     use crate::document::{LabelReading, OwnMaterial, Piece, PieceId, Price};
-    use crate::shopping;
-    use crate::takeoff::Rc;
-    use crate::takeoff::shopping::MAY_DO;
-    use crate::takeoffs;
+    use crate::samples::takeoffs;
+    use crate::takeoff::shopping::{MAY_DO, Shopping, bought_for, coated, shopping};
     use crate::{BookEdit, Edit, HaveEdit, MaterialEdit, PieceEdit, SchemeEdit, label_field};
     use geometry::Kind;
+    use std::rc::Rc;
     use units::System;
 
     fn bought(workshop: &Workshop) -> Vec<Shopping> {
@@ -134,7 +132,7 @@ mod tests {
         }
     }
 
-    /// Enamel is usually sold by the quart; who holds a pot of it can buy another.
+    /// Enamel is usually sold by the quart, but a maker who has a pot of it can buy another.
     #[test]
     fn what_is_in_hand_is_sold_in_that_size() {
         let paint = coatings::material("trim-enamel").unwrap();
@@ -230,7 +228,7 @@ mod tests {
         assert!(shopping(&one, &left_out).is_empty());
     }
 
-    /// Where a little more than a can is wanted to be sure, the one can is likely to do.
+    /// One can is likely enough even if the wanted confidence needs a little more.
     #[test]
     fn a_can_less_that_may_do_is_told() {
         let of = |count: usize| {
@@ -262,10 +260,10 @@ mod tests {
         let (one, four) = (of(1), of(4));
         assert_eq!((one.pieces.len(), four.pieces.len()), (1, 4));
         let need = |line: &Shopping| line.buy.as_ref().unwrap().need;
-        // Whatever is wrong of one, film or guess, is wrong of all that are alike, and does not average out.
+        // Film errors and guesses are shared by identical pieces, so they do not average out.
         let ratio = need(&four) / need(&one);
         assert!((ratio - 4.0).abs() < 1e-9, "{ratio}");
-        // The guesses of other kinds are others: together they are a little surer than each alone.
+        // Other kinds have other guesses, so together they are a little more certain than each alone.
         let kinds = [Kind::Nightstand, Kind::Bench, Kind::Console, Kind::SideTable];
         let piece = |kind: Kind| Rc::new(Piece::new(PieceId(kind.key().into()), kind));
         let of = |kinds: &[Kind]| {
@@ -280,7 +278,7 @@ mod tests {
         assert!((0.9..0.999).contains(&ratio), "{ratio}");
     }
 
-    /// A can is on the shelf once, whichever piece it was said for.
+    /// A can is on the shelf once, whichever piece it was entered for.
     #[test]
     fn what_is_on_hand_is_not_bought() {
         let colour = crate::Scheme::usual().colour;

@@ -13,38 +13,39 @@ use crate::book::Habits;
 use crate::document::{Confidence, Piece, Workshop};
 use crate::stock::{Stock, alike, known_contents, stock};
 
-/// Fewer trials than those of the answer itself: the figures of eight jobs are wanted at once, and to about 2 %.
+/// Fewer trials than for the main answer, because eight jobs are calculated at once. Good to about 2%.
 const TRIALS: usize = 2_000;
 
-/// The whole finish done in one way.
+/// The whole finish with one tool.
 #[derive(Clone, Debug, PartialEq)]
 pub struct WayColumn {
-    /// Its name on the page.
+    /// Its key on the page.
     pub key: &'static str,
-    /// What it is called.
+    /// Its label.
     pub label: &'static str,
-    /// What it takes of each material, in the order of the takeoff.
+    /// The amount of each material, in the order of the takeoff.
     pub figures: Vec<WayFigure>,
-    /// All materials together, at the coats that are planned.
+    /// All materials together, at the planned coats.
     pub planned: WayWhole,
-    /// All materials together, at as many coats as the thickest film asks for.
+    /// All materials together, with enough coats to match the thickest film.
     pub equal: WayWhole,
     /// What its coats look like, and what can go wrong.
     pub remarks: Vec<&'static str>,
-    /// Whether the maker has the tool: a brush and a roller are everywhere, a sprayer where the maker says so or plans it.
+    /// True if the maker has the tool. Everyone has a brush and a roller. A sprayer counts if the maker has
+    /// one or plans one.
     pub is_at_hand: bool,
 }
 
-/// What all materials come to when they are put on in one way.
+/// All materials together with one tool.
 #[derive(Clone, Debug, PartialEq)]
 pub struct WayWhole {
     /// What stays on the piece.
     pub on_piece: Volume,
-    /// What never stays on the piece: in drips, in the air, in the tools.
+    /// What is lost: in drips, in the air and in the tools.
     pub lost: Vec<(Place, Volume)>,
-    /// What all the cans cost, in hundredths of the currency, where every price is known.
+    /// The cost of all the cans in hundredths of the currency, if every price is known.
     pub price: Option<u64>,
-    /// Minutes with the tool in hand, edges and cleaning included.
+    /// Minutes of work, with edges and cleaning.
     pub minutes: Estimate<f64>,
 }
 
@@ -62,46 +63,46 @@ impl WayWhole {
         }
     }
 
-    /// All of it: what stays on the piece, and what does not.
+    /// Returns the total: what stays on the piece and what is lost.
     pub fn all(&self) -> Volume {
         self.on_piece + self.lost.iter().map(|(_, volume)| *volume).sum()
     }
 }
 
-/// What one material takes when it is done in one way.
+/// One material with one tool.
 #[derive(Clone, Debug, PartialEq)]
 pub struct WayFigure {
     /// The name of the material in the takeoff.
     pub id: String,
-    /// How much at the coats that are planned.
+    /// The amount at the planned coats.
     pub likely: Volume,
-    /// Whether the can in hand is enough for that, if there is one.
+    /// The verdict on the cans on hand, if any.
     pub verdict: Option<Verdict>,
-    /// Minutes with the tool in hand for that, edges and cleaning included.
+    /// Minutes of work at the planned coats, with edges and cleaning.
     pub minutes: Estimate<f64>,
-    /// Which cans to buy for that, if none is on the shelf, and what they cost.
+    /// The cans to buy at the planned coats with an empty shelf, and their cost.
     pub buy: Result<Buy, ChoiceError>,
-    /// The dry film of the zone that takes the most, if it builds one.
+    /// The dry film in the zone with the most, if the material builds a film.
     pub film: Option<Estimate<Length>>,
-    /// The most coats that reach the dry film of the way that leaves the thickest.
+    /// The coats that match the dry film of the thickest way, at most.
     pub coats_for_equal_film: u32,
-    /// How much at those coats.
+    /// The amount at those coats.
     pub likely_at_equal_film: Volume,
-    /// Which cans to buy for those coats.
+    /// The cans to buy for those coats.
     pub buy_at_equal_film: Result<Buy, ChoiceError>,
 }
 
-/// What ways are compared at.
+/// What is equal in a comparison.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ComparedAt {
-    /// The film of the way that leaves the thickest.
+    /// The dry film, that of the thickest way.
     EqualFilm,
-    /// The coats that are planned.
+    /// The planned coats.
     Planned,
 }
 
 impl WayColumn {
-    /// All that it takes, one way or the other.
+    /// Returns the totals at these coats.
     pub fn whole(&self, at: ComparedAt) -> &WayWhole {
         match at {
             ComparedAt::EqualFilm => &self.equal,
@@ -110,8 +111,8 @@ impl WayColumn {
     }
 }
 
-/// The way that is done soonest, and the one that takes the least of all materials, of those that the maker has the tools
-/// for.
+/// Returns the way that takes the least time and the way that takes the least material, among tools the maker
+/// has.
 pub fn soonest_and_least(columns: &[WayColumn], compared: ComparedAt) -> Option<(&WayColumn, &WayColumn)> {
     let minutes = |column: &&WayColumn| column.whole(compared).minutes.value;
     let litres = |column: &&WayColumn| column.whole(compared).all().as_litres();
@@ -121,14 +122,14 @@ pub fn soonest_and_least(columns: &[WayColumn], compared: ComparedAt) -> Option<
     soonest.zip(least)
 }
 
-/// Whether two ways take about the same time: they differ by less than is known of either.
+/// Returns true if two ways take about the same time: the difference is within the uncertainty of either.
 pub fn about_as_soon(one: &WayColumn, other: &WayColumn, compared: ComparedAt) -> bool {
     let (one, other) = (one.whole(compared).minutes, other.whole(compared).minutes);
     let unsure = one.standard_uncertainty.min(other.standard_uncertainty);
     (one.value - other.value).abs() < unsure
 }
 
-/// The ways that are compared.
+/// The ways to compare.
 fn ways() -> Vec<(&'static str, &'static str, Way)> {
     let with = |key, label| tool(key).map(|tool| (key, label, Way::With(tool)));
     let split = tool("foam-roller").zip(tool("brush")).map(|(broad, narrow)| {
@@ -149,8 +150,8 @@ fn ways() -> Vec<(&'static str, &'static str, Way)> {
     .collect()
 }
 
-/// The takeoff of a piece of a workshop done in other ways, at the planned coats and at equal dry film; `edges` are those
-/// of one piece, by zone.
+/// Compares tools for a piece, at the planned coats and at equal dry film. `edges` are those of one piece, by
+/// zone.
 pub fn compare(
     workshop: &Workshop,
     piece: &Piece,
@@ -159,7 +160,7 @@ pub fn compare(
 ) -> Vec<WayColumn> {
     let mut job = takeoff.job.clone();
     for zone in &mut job.zones {
-        // A cleaner is wiped on and off, whatever the coats go on with.
+        // A cleaner is wiped on and off, whatever tool the coats use.
         let cleaners = zone
             .layers
             .iter_mut()
@@ -169,7 +170,7 @@ pub fn compare(
     cut_in(&mut job, piece, edges);
     let ways = ways();
     let jobs: Vec<Job> = ways.iter().map(|(_, _, way)| job.with_tools(*way)).collect();
-    // Whichever way leaves the thickest film sets the coats.
+    // The way with the thickest film sets the coats.
     let at_equal_film = |done: &Job| {
         jobs.iter()
             .fold(done.clone(), |equal, other| equal.at_equal_film(other))
@@ -233,7 +234,7 @@ fn verdict(shelf: &[Stock], need: &Demand, confidence: Confidence) -> Option<Ver
     (!cans.is_empty()).then(|| Verdict::of(need, &cans, confidence.probability()))
 }
 
-/// The minutes of one material out of a job.
+/// Returns the minutes of one material in a job.
 fn minutes_of(job: &Job, need: &Demand) -> Estimate<f64> {
     let mut job = job.clone();
     let layers = job.zones.iter_mut().flat_map(|zone| &mut zone.layers);
@@ -243,7 +244,7 @@ fn minutes_of(job: &Job, need: &Demand) -> Estimate<f64> {
     minutes(&job)
 }
 
-/// The film on the zone that takes the most of a material.
+/// Returns the film in the zone with the most of a material.
 fn film(job: &Job, need: &Demand) -> Option<Estimate<Length>> {
     let (zone, _) = need
         .by_zone
@@ -257,7 +258,7 @@ fn film(job: &Job, need: &Demand) -> Option<Estimate<Length>> {
     Some(DryFilm::of(layer, zone.basis, false)?.thickness())
 }
 
-/// What is lost of all materials, place by place.
+/// Returns what is lost of all materials, by place.
 fn lost(needs: &[Demand]) -> Vec<(Place, Volume)> {
     let mut places: Vec<(Place, Volume)> = Vec::new();
     for share in needs.iter().flat_map(|need| need.shares.iter().skip(1)) {

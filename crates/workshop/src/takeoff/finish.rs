@@ -1,15 +1,16 @@
 //! The finish of a piece as a job: the schemes of its zones over their areas.
 
+use std::rc::Rc;
+
 use coatings::{Job, Layer, Substrate, ZoneWork};
 use units::Length;
 
-use super::Stores;
 use super::areas::Areas;
-use crate::document::{LayerPlan, Piece, Scheme, material_of};
-use crate::learning::own_rates;
+use crate::document::{LayerPlan, OwnMaterial, Piece, Scheme, material_of};
+use crate::learning::{Lesson, own_rates};
 
-/// The job that the whole set is.
-pub(super) fn job(piece: &Piece, stores: Stores<'_>, areas: Areas<'_>) -> Job {
+/// Returns the job of the whole set.
+pub(super) fn job(piece: &Piece, own: &[Rc<OwnMaterial>], lessons: &[Lesson], areas: Areas<'_>) -> Job {
     let mut patches = areas.patches.into_iter();
     let zones = areas.zones.iter().map(|key| {
         let scheme = piece.scheme_of(key);
@@ -17,30 +18,30 @@ pub(super) fn job(piece: &Piece, stores: Stores<'_>, areas: Areas<'_>) -> Job {
             key: (*key).to_owned(),
             patches: patches.by_ref().take(2).collect(),
             edges: Length::ZERO,
-            substrate: match scheme.suggestion(stores.materials).wants_bare_wood() {
-                // The first coat goes onto what is under the old finish.
+            substrate: match scheme.suggestion(own).wants_bare_wood() {
+                // The old finish comes off before the first coat.
                 true if scheme.condition.substrate != Substrate::Laminate => Substrate::Bare,
                 _ => scheme.condition.substrate,
             },
             basis: scheme.basis,
-            layers: layers(scheme, stores),
+            layers: layers(scheme, own, lessons),
         }
     });
     Job {
-        // Pieces that are alike get the same answer, whatever they are called. The errors of one kind hang together, like
-        // those of a set.
+        // The trials are seeded by this name. Identical pieces get the same answer under any name, and the
+        // errors of one kind are correlated, like those of a set.
         name: piece.kind.key().into(),
         zones: zones.collect(),
     }
 }
 
-fn layers(scheme: &Scheme, stores: Stores<'_>) -> Vec<Layer> {
+fn layers(scheme: &Scheme, own: &[Rc<OwnMaterial>], lessons: &[Lesson]) -> Vec<Layer> {
     let layer = |plan: &LayerPlan| {
-        let material = material_of(stores.materials, &plan.material)?;
+        let material = material_of(own, &plan.material)?;
         let tool = coatings::tool(plan.tool)?;
         Some(Layer {
             colour: material.coloured.then_some(scheme.colour.0),
-            own_rates: own_rates(stores.lessons, &plan.material, material.basis(scheme.basis)),
+            own_rates: own_rates(lessons, &plan.material, material.basis(scheme.basis)),
             material,
             coats: plan.coats,
             tool,

@@ -1,13 +1,13 @@
-//! What a maker should know about a takeoff that is not as it was entered.
+//! Notices about entries that do not count as entered.
 
 use units::System;
 
-/// Something that was entered and does not count, or not wholly.
+/// An entry that does not count, or only in part.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Notice {
-    /// About the measurements and the changes of the piece.
+    /// A notice about the measurements and changes of the piece.
     Piece(geometry::Notice),
-    /// A choice of finish or zone for a surface that the piece does not have, or not under this name any more.
+    /// A choice of finish or zone for a surface that the piece does not have under this name.
     NoSurface {
         /// The name of the surface.
         surface: String,
@@ -15,7 +15,7 @@ pub enum Notice {
 }
 
 impl Notice {
-    /// The sentence for the maker.
+    /// Returns the sentence for the maker.
     pub fn message(&self, system: System) -> String {
         match self {
             Notice::Piece(notice) => notice.message(system),

@@ -2,37 +2,36 @@
 
 use super::buy::Buy;
 use super::buy::cans_for;
-use super::{MaterialLine, Stores, Takeoff, of_stores};
+use super::{MaterialLine, Takeoff};
 use crate::book::DoneStep;
 use crate::document::{Piece, PieceId, Workshop, generic};
-use crate::learning::lessons;
 use crate::stock::{Stock, alike, known_contents, stock};
 use coatings::can::ChoiceError;
 use coatings::{CanSize, Contents, Demand, Material, Rgb, Stage, ZoneWork, enough_with, extra_needed};
 use std::rc::Rc;
 use units::{Area, Volume};
 
-/// What the whole workshop needs of one material in one colour.
+/// One material in one color for all pieces.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Shopping {
     /// The material.
     pub material: Rc<Material>,
-    /// Its colour, of a material that comes in colours.
+    /// The color, if the material comes in colors.
     pub colour: Option<Rgb>,
-    /// The names of the pieces that take it, each with its zones where it does not go on all of them.
+    /// The names of the pieces that use it, each with its zones if it is not on all of them.
     pub pieces: Vec<String>,
-    /// What they likely take of it together; what is bought is more, to be enough with the wanted confidence.
+    /// The likely amount for all of them. The cans to buy hold more, to reach the wanted confidence.
     pub likely: Volume,
     /// The cans on the shelf.
     pub on_shelf: Vec<Stock>,
-    /// Which cans to buy besides for all of them.
+    /// The cans to buy for all of them, on top of the shelf.
     pub buy: Result<Buy, ChoiceError>,
-    /// How likely it is enough without the smallest of these cans, where that is likely at all.
+    /// The smallest of these cans and the chance that it is enough without it, if that is likely at all.
     pub one_less: Option<(&'static CanSize, f64)>,
 }
 
 impl Shopping {
-    /// The name of its line in the basket.
+    /// Returns the key of its line in the shopping list.
     pub fn basket_key(&self) -> String {
         let colour = self
             .colour
@@ -41,27 +40,12 @@ impl Shopping {
     }
 }
 
-/// From this probability on it is worth saying that a can less may do.
+/// The minimum chance at which the list mentions that one can less may be enough.
 pub(super) const MAY_DO: f64 = 0.6;
 
-/// The takeoff of every piece, in their order; nothing for a piece that cannot be measured up, whose own takeoff says why.
-pub fn takeoffs(workshop: &Workshop) -> Vec<Option<Rc<Takeoff>>> {
-    let (lessons, shelf) = (lessons(workshop), stock(workshop));
-    let stores = Stores {
-        materials: &workshop.materials,
-        lessons: &lessons,
-        shelf: &shelf,
-    };
-    let of = |piece: &Rc<Piece>| {
-        of_stores(piece, stores, workshop.settings.confidence)
-            .ok()
-            .map(Rc::new)
-    };
-    workshop.pieces.iter().map(of).collect()
-}
-
-/// Whether a material has done its work on a piece: the step of a cleaner, or each coat of anything else, is ticked off. As
-/// long as one coat is to come the whole amount stands, as what the cans held before the first coat does.
+/// Returns true if a material is used up on a piece: the cleaning step, or every coat of anything else, is
+/// checked off. Until then the whole amount counts, because the cans are entered as they were before the
+/// first coat.
 pub(super) fn is_used_up(workshop: &Workshop, piece: &Piece, line: &MaterialLine) -> bool {
     let material = &line.need.material;
     let is_done = |step: &str| piece.books.has::<DoneStep>(step);
@@ -72,9 +56,9 @@ pub(super) fn is_used_up(workshop: &Workshop, piece: &Piece, line: &MaterialLine
     }
 }
 
-/// The materials that have all their coats, by what is ticked off, and so are not bought any more: their names with that of
-/// the piece.
-pub fn coated(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>]) -> Vec<(String, String)> {
+/// Returns the names of materials that have all their coats checked off and are no longer bought, each with
+/// the name of the piece.
+pub(crate) fn coated(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>]) -> Vec<(String, String)> {
     let pieces = workshop.pieces.iter().zip(takeoffs);
     let of_piece = |(piece, takeoff): (&Rc<Piece>, &Option<Rc<Takeoff>>)| -> Vec<(String, String)> {
         let lines = takeoff.iter().flat_map(|takeoff| &takeoff.materials);
@@ -86,8 +70,8 @@ pub fn coated(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>]) -> Vec<(Str
     pieces.flat_map(of_piece).collect()
 }
 
-/// The takeoffs of the pieces that something is bought for, in their order; nothing in the place of those left out.
-pub fn bought_for(
+/// Returns the takeoffs of the pieces to buy for, in order, with `None` for those left out.
+pub(crate) fn bought_for(
     workshop: &Workshop,
     takeoffs: Vec<Option<Rc<Takeoff>>>,
     left_out: &[PieceId],
@@ -98,7 +82,7 @@ pub fn bought_for(
         .collect()
 }
 
-/// `Old dresser`, or `Old dresser: top` for what does not go on all of it.
+/// Returns `Old dresser`, or `Old dresser: top` if the material is not on all of it.
 pub(super) fn where_on(piece: &str, takeoff: &Takeoff, line: &MaterialLine) -> String {
     let is_finished = |zone: &&ZoneWork| zone.patches.iter().any(|patch| patch.area > Area::ZERO);
     if line.need.by_zone.len() >= takeoff.job.zones.iter().filter(is_finished).count() {
@@ -110,9 +94,9 @@ pub(super) fn where_on(piece: &str, takeoff: &Takeoff, line: &MaterialLine) -> S
     format!("{piece}: {}", zones.join(", "))
 }
 
-/// What to buy for all pieces together, stage after stage; `takeoffs` are those of [`takeoffs`]. Pieces that cannot be
-/// measured up are left out.
-pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>]) -> Vec<Shopping> {
+/// Returns what to buy for all pieces together, by stage. `takeoffs` has one entry for each piece, with
+/// `None` for those left out.
+pub(crate) fn shopping(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>]) -> Vec<Shopping> {
     let shelf = stock(workshop);
     let confidence = workshop.settings.confidence;
     let mut lots: Vec<(Vec<String>, Vec<&MaterialLine>)> = Vec::new();
@@ -161,7 +145,7 @@ pub fn shopping(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>]) -> Vec<Sh
     all
 }
 
-/// The smallest can of a purchase, and how likely it is enough without it.
+/// Returns the smallest can of a purchase, and the chance that it is enough without it.
 pub(super) fn one_less(
     buy: &Buy,
     needs: &[&Demand],

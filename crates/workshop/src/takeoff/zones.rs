@@ -1,4 +1,4 @@
-//! Which surfaces are painted, and to which zone each belongs.
+//! Which surfaces are painted, and the zone of each.
 
 use geometry::{Exposure, Side, Surface, SurfaceId, View, Zone};
 use units::Area;
@@ -10,32 +10,33 @@ use crate::edit::BrushTo;
 /// A surface and whether it is painted.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SurfaceLine {
-    /// The surface with its working.
+    /// The surface with its math.
     pub surface: Surface,
-    /// The key of the zone that it belongs to.
+    /// The key of its zone.
     pub zone: String,
-    /// Whether it gets the finish.
+    /// True if it is painted.
     pub painted: bool,
-    /// Whether its zone gets it, so that the maker's choice for the surface alone stands out.
+    /// True if its zone is painted. If this differs, the maker chose for this surface alone.
     pub painted_with_zone: bool,
 }
 
-/// A zone of one piece: surfaces that are finished alike.
+/// A zone of one piece: surfaces with one finish.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ZoneLine {
     /// Its key.
     pub key: String,
-    /// What the maker calls it.
+    /// Its label.
     pub label: String,
-    /// Whether it gets the finish.
+    /// True if it is painted.
     pub painted: bool,
-    /// The net area of its painted surfaces, by how they lie, in the order of [`geometry::Orientation::ALL`].
+    /// The net area of its painted surfaces by orientation, in the order of [`geometry::Orientation::ALL`].
     pub areas: [Area; 3],
-    /// The net area of its surfaces that are left as they are.
+    /// The net area of its surfaces that are not painted.
     pub left: Area,
 }
 
-/// Whether most of these faces are finished, by their area: a leg that goes with a side does not make the side so.
+/// Returns true if most of these faces are painted, by area. A leg that belongs to a side does not decide for
+/// the side.
 pub fn are_finished(faces: &[&SurfaceLine]) -> bool {
     let area = |painted: bool| -> Area {
         let of = faces.iter().filter(|line| line.painted == painted);
@@ -44,8 +45,9 @@ pub fn are_finished(faces: &[&SurfaceLine]) -> bool {
     area(true) > area(false)
 }
 
-/// The faces of boards and legs that are seen as one looks at a side of the piece: what a maker leaves who sets that side,
-/// left or right, against a wall. Edges of tops and fronts are none of them; they are seen from before.
+/// Returns the faces of boards and legs that are visible from a side of the piece. These are the faces a
+/// maker skips when the left or right side is against a wall. Edges of tops and fronts are not included,
+/// because they are visible from the front.
 pub fn side_faces(surfaces: &[SurfaceLine], side: Side) -> impl Iterator<Item = &SurfaceLine> {
     let faces: Vec<&SurfaceLine> = surfaces
         .iter()
@@ -73,8 +75,8 @@ pub fn side_faces(surfaces: &[SurfaceLine], side: Side) -> impl Iterator<Item = 
         .filter(move |line| near(line) >= (low + high) / 2.0)
 }
 
-/// The faces that one touch of a face in the drawing is about: all that one sees in the opening of an open row, if it is its
-/// back; otherwise the face alone. Only faces that take a finish.
+/// Returns the faces that one touch in the drawing selects: all visible faces of an open row if the touched
+/// face is its back, otherwise the face alone. Only faces that can be painted.
 pub fn touched_faces<'a>(piece: &Piece, surfaces: &'a [SurfaceLine], touched: &str) -> Vec<&'a SurfaceLine> {
     let all = surfaces.iter().map(|line| &line.surface);
     let Some(face) = all.clone().find(|surface| surface.id.to_string() == touched) else {
@@ -88,7 +90,8 @@ pub fn touched_faces<'a>(piece: &Piece, surfaces: &'a [SurfaceLine], touched: &s
     surfaces.iter().filter(is_meant).collect()
 }
 
-/// What a switch does with these faces: it leaves them if they are finished, and brings them back as they were before.
+/// Returns what a switch does with these faces. If they are painted, it skips them. Otherwise it paints them,
+/// with their zones if those are painted.
 pub fn switched(faces: &[&SurfaceLine], finished: bool) -> BrushTo {
     match finished {
         true => BrushTo::Left,
@@ -97,7 +100,7 @@ pub fn switched(faces: &[&SurfaceLine], finished: bool) -> BrushTo {
     }
 }
 
-/// The maker's choices for surfaces that the piece does not have.
+/// Returns the maker's choices for surfaces that the piece does not have.
 pub(super) fn idle_choices(piece: &Piece, surfaces: &[SurfaceLine]) -> Vec<Notice> {
     if piece.choices.is_empty() {
         return vec![];
@@ -138,7 +141,7 @@ fn is_zone_painted(piece: &Piece, key: &str) -> bool {
     chosen.unwrap_or_else(|| piece.usually_paints(key))
 }
 
-/// The zone of a surface with this net area that gets the finish; nothing for one that does not.
+/// Returns the zone of a surface with this net area, or `None` if it is not painted.
 pub(super) fn painted_zone<'a>(piece: &'a Piece, surface: &SurfaceId, net: Area) -> Option<&'a str> {
     let choice = choice(piece, surface);
     let zone = zone_of(surface, choice);
@@ -146,7 +149,7 @@ pub(super) fn painted_zone<'a>(piece: &'a Piece, surface: &SurfaceId, net: Area)
     (surface.takes_finish(net) && painted.unwrap_or_else(|| is_zone_painted(piece, zone))).then_some(zone)
 }
 
-/// The usual zones in their order, then those of the maker's own.
+/// Returns the built-in zones in order, then the added ones.
 pub(super) fn keys(piece: &Piece) -> impl Iterator<Item = &str> {
     let usual = Zone::ALL.into_iter().map(|zone| zone.key());
     let own = piece
@@ -157,7 +160,7 @@ pub(super) fn keys(piece: &Piece) -> impl Iterator<Item = &str> {
     usual.chain(own)
 }
 
-/// Every zone that has any surface, and those of the maker's own.
+/// Returns every zone that has a surface, and all added ones.
 pub(super) fn zones(piece: &Piece, surfaces: &[SurfaceLine]) -> Vec<ZoneLine> {
     keys(piece)
         .filter_map(|key| {

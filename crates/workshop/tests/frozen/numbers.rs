@@ -5,8 +5,9 @@
 
 use std::fmt::Write;
 
+use workshop::learning::lessons;
 use workshop::results::CAUSES;
-use workshop::takeoff_in;
+use workshop::takeoff;
 
 use crate::saved::SAVED;
 
@@ -44,7 +45,7 @@ fn today() -> Vec<(String, String)> {
         let workshop = saved.read().workshop;
         for piece in &workshop.pieces {
             let of = |what: &str| format!("{}, {}, {what}", saved.name, piece.name);
-            let takeoff = takeoff_in(&workshop, piece).unwrap();
+            let takeoff = takeoff(&workshop, piece, &lessons(&workshop)).unwrap();
             let area = takeoff.painted.value.as_square_metres();
             numbers.push((of("area"), format!("{area:.6} m2")));
             let share = takeoff.painted.give_or_take() * 100.0;

@@ -309,7 +309,10 @@ fn the_finish_of_each_group_is_told() {
     let id = workshop.pieces[0].id.clone();
     let red = SchemeEdit::Colour(workshop::Colour([200, 0, 0]));
     let workshop = [
-        PieceEdit::Apart("fronts".into(), true),
+        PieceEdit::Apart {
+            zone: "fronts".into(),
+            apart: true,
+        },
         PieceEdit::Finish(Some("fronts".into()), red),
     ]
     .into_iter()

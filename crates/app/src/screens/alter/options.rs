@@ -22,7 +22,10 @@ fn altered<E: 'static>(
     shown.change(move |event| {
         let mut next = kind.clone();
         set(&mut next, event);
-        Some(PieceEdit::AlterChange(place, next))
+        Some(PieceEdit::AlterChange {
+            change: place,
+            kind: next,
+        })
     })
 }
 

@@ -15,7 +15,7 @@ mod svg;
 use std::rc::Rc;
 
 use geometry::BayPlace;
-use workshop::{Piece, SurfaceLine, Takeoff, as_far_as_it_fits, takeoff, touched_faces};
+use workshop::{Piece, SurfaceLine, Takeoff, Workshop, as_far_as_it_fits, takeoff, touched_faces};
 use yew::prelude::*;
 
 pub use card::CardDrawings;
@@ -68,7 +68,7 @@ pub fn use_drawn(
         // The piece did not fit when it was opened, so it is drawn without the readings that do not fit.
         let fits = as_far_as_it_fits(piece).map(Rc::new);
         *last.borrow_mut() = fits.and_then(|piece| {
-            let takeoff = takeoff(&piece, &[], Default::default()).ok()?;
+            let takeoff = takeoff(&Workshop::default(), &piece, &[]).ok()?;
             Some((piece, Rc::new(Ok(Rc::new(takeoff)))))
         });
     }

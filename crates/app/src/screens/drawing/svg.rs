@@ -94,7 +94,7 @@ fn escaped(text: &str) -> String {
 mod tests {
     use super::*;
     use geometry::Kind;
-    use workshop::{Colour, Confidence, PieceId, invented_workshop, takeoff};
+    use workshop::{Colour, PieceId, Workshop, invented_workshop, takeoff};
 
     #[test]
     fn dark_paint_gets_light_lines() {
@@ -103,7 +103,7 @@ mod tests {
         let picture = |colour: [u8; 3]| {
             let mut painted = piece.clone();
             painted.scheme.colour = Colour(colour);
-            let takeoff = takeoff(&painted, &[], Confidence::default()).unwrap();
+            let takeoff = takeoff(&Workshop::default(), &painted, &[]).unwrap();
             svg(&workshop, &painted, &takeoff, state::Look::Front)
         };
         let light_lines = |text: &str| text.matches("class=\"on-dark\"").count();
@@ -115,7 +115,7 @@ mod tests {
     fn the_picture_is_whole_and_takes_no_markup_from_a_name() {
         let mut piece = Piece::new(PieceId("a".into()), Kind::Dresser);
         piece.name = "<b>Tall & wide</b>\u{7}".into();
-        let takeoff = takeoff(&piece, &[], Confidence::default()).unwrap();
+        let takeoff = takeoff(&Workshop::default(), &piece, &[]).unwrap();
         let text = svg(&Workshop::default(), &piece, &takeoff, state::Look::Front);
         assert!(text.contains("<title>&lt;b&gt;Tall &amp; wide&lt;/b&gt;</title>"));
         let [opened, closed] = ["<text ", "</text>"].map(|tag| text.matches(tag).count());

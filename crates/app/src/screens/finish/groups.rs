@@ -82,10 +82,10 @@ pub fn ways(shown: &Shown, key: &str) -> Html {
     let is_painted = zones.iter().any(|zone| zone.key == key && zone.painted);
     let is_apart = is_apart(shown, key);
     let (of_apart, of_paint) = (key.to_owned(), key.to_owned());
-    let set_apart = shown.change(move |_: MouseEvent| Some(PieceEdit::Apart(of_apart.clone(), !is_apart)));
+    let set_apart = shown.change(move |_: MouseEvent| Some(PieceEdit::Apart { zone: of_apart.clone(), apart: !is_apart }));
     let usual = shown.piece.usually_paints(key);
     let choice = (is_painted == usual).then_some(!is_painted);
-    let paint = shown.change(move |_: MouseEvent| Some(PieceEdit::ZonePainted(of_paint.clone(), choice)));
+    let paint = shown.change(move |_: MouseEvent| Some(PieceEdit::ZonePainted { zone: of_paint.clone(), painted: choice }));
     html! {
         <div class="buttons">
             if is_painted {

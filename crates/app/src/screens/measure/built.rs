@@ -29,7 +29,10 @@ fn style(shown: &Shown, field: &'static StyleField) -> Html {
         let options = field.options.iter().map(|option| (option.key, option.label));
         let choose = shown.change(move |key: String| {
             let option = field.options.iter().find(|option| option.key == key)?;
-            Some(PieceEdit::Style(field.key, option.key))
+            Some(PieceEdit::Style {
+                choice: field.key,
+                answer: option.key,
+            })
         });
         return select(field.label, field.key.into(), options, value, choose);
     }
@@ -37,7 +40,12 @@ fn style(shown: &Shown, field: &'static StyleField) -> Html {
         .options
         .iter()
         .map(|option| (option.key, option.key, option.label));
-    let choose = shown.change(move |option| Some(PieceEdit::Style(field.key, option)));
+    let choose = shown.change(move |option| {
+        Some(PieceEdit::Style {
+            choice: field.key,
+            answer: option,
+        })
+    });
     choice(
         field.label,
         field.key,

@@ -5,7 +5,7 @@ use geometry::{
     BayPlace, FieldId, Fill, Furniture, MAX_BAYS, MAX_COLUMNS, MAX_ROWS, MAX_SHELVES, Notice, Problem,
 };
 use units::Length;
-use workshop::{Bay, PieceEdit, Row};
+use workshop::{Bay, Case, PieceEdit, Row};
 use yew::prelude::*;
 
 use super::super::Shown;
@@ -47,7 +47,12 @@ fn case(shown: &Shown, upper: bool, shared: &Shared) -> Html {
     let bays = shown.piece.bays_of(upper);
     let id = if upper { "upper-bays" } else { "bays" };
     let is_free = has_free_bays(shown.piece.kind.construction());
-    let change = shown.change(move |bays: u32| Some(PieceEdit::Bays(upper, bays as usize)));
+    let change = shown.change(move |bays: u32| {
+        Some(PieceEdit::Bays {
+            case: Case::from_upper(upper),
+            count: bays as usize,
+        })
+    });
     let of_bays =
         |problem: &Problem| matches!(problem, Problem::BaysDoNotAddUp { upper: u, .. } if *u == upper);
     html! {
@@ -65,7 +70,12 @@ fn case(shown: &Shown, upper: bool, shared: &Shared) -> Html {
 fn bay(shown: &Shown, place: BayPlace, bay: &Bay, shared: &Shared) -> Html {
     let (kind, prefix) = (shown.piece.kind, words::place_prefix(place));
     let is_one_of_many = shown.piece.bays_of(place.upper).len() > 1;
-    let rows = shown.change(move |rows: u32| Some(PieceEdit::Rows(place, rows as usize)));
+    let rows = shown.change(move |rows: u32| {
+        Some(PieceEdit::Rows {
+            bay: place,
+            count: rows as usize,
+        })
+    });
     let label = words::bay_label(kind, place);
     let of_rows =
         |problem: &Problem| matches!(problem, Problem::RowsDoNotAddUp { place: p, .. } if *p == place);
@@ -126,11 +136,11 @@ fn opened(shown: &Shown, place: RowPlace, row: &Row, is_removable: bool, shared:
     let prefix = words::place_prefix(bay);
     let id = |of: &str| format!("{prefix}{of}-{number}");
     let fills = FILLS.map(|(fill, key)| (fill, key, words::fill(fill)));
-    let fill = shown.change(move |fill| Some(PieceEdit::Fill(bay, number, fill)));
-    let columns = shown.change(move |n: u32| Some(PieceEdit::Columns(bay, number, n as usize)));
-    let shelves = shown.change(move |n: u32| Some(PieceEdit::Shelves(bay, number, n as usize)));
-    let repeat = shown.change(move |_: MouseEvent| Some(PieceEdit::RepeatRow(bay, number)));
-    let remove = shown.change(move |_: MouseEvent| Some(PieceEdit::RemoveRow(bay, number)));
+    let fill = shown.change(move |fill| Some(PieceEdit::Fill { bay, row: number, fill }));
+    let columns = shown.change(move |n: u32| Some(PieceEdit::Columns { bay, row: number, columns: n as usize }));
+    let shelves = shown.change(move |n: u32| Some(PieceEdit::Shelves { bay, row: number, shelves: n as usize }));
+    let repeat = shown.change(move |_: MouseEvent| Some(PieceEdit::RepeatRow { bay, row: number }));
+    let remove = shown.change(move |_: MouseEvent| Some(PieceEdit::RemoveRow { bay, row: number }));
     let of = format!(", row {number}");
     html! {
         <div class="row-open" role="group" aria-label={format!("Row {number}")}>

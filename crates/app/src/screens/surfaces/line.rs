@@ -34,7 +34,10 @@ pub fn switch_or_word(shown: &Shown, line: &SurfaceLine, together: &[&SurfaceLin
         PieceEdit::Brush(names, switched(together, line.painted))
     } else {
         let choice = (painted != line.painted_with_zone).then_some(painted);
-        PieceEdit::Painted(line.surface.id.to_string(), choice)
+        PieceEdit::Painted {
+            surface: line.surface.id.to_string(),
+            painted: choice,
+        }
     };
     html! {
         <label class="switch">

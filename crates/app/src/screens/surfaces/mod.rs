@@ -93,6 +93,11 @@ fn add_zone(shown: &Shown) -> Html {
     let zones = &shown.piece.zones;
     let key = |n: usize| format!("own-{n}");
     let free = (1..).find(|n| !zones.contains_key(&key(*n))).unwrap_or_default();
-    let add = shown.change(move |_: MouseEvent| Some(PieceEdit::NameZone(key(free), format!("Zone {free}"))));
+    let add = shown.change(move |_: MouseEvent| {
+        Some(PieceEdit::NameZone {
+            zone: key(free),
+            name: format!("Zone {free}"),
+        })
+    });
     button("add-zone", "Add a zone", add)
 }

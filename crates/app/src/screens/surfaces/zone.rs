@@ -51,7 +51,10 @@ fn content(shown: &Shown, takeoff: &Takeoff, zone: &ZoneLine) -> Html {
 fn switch(shown: &Shown, zone: &ZoneLine) -> Html {
     let painted = !zone.painted;
     let usual = shown.piece.usually_paints(&zone.key);
-    let edit = PieceEdit::ZonePainted(zone.key.clone(), (painted != usual).then_some(painted));
+    let edit = PieceEdit::ZonePainted {
+        zone: zone.key.clone(),
+        painted: (painted != usual).then_some(painted),
+    };
     html! {
         <label class="switch">
             <input type="checkbox" id={format!("paint-{}", zone.key)} checked={zone.painted}
@@ -69,7 +72,10 @@ fn own(shown: &Shown, zone: &ZoneLine) -> Html {
     let (named, removed) = (zone.key.clone(), zone.key.clone());
     let name = shown.change(move |event: Event| {
         let name = event.target_unchecked_into::<HtmlInputElement>().value();
-        Some(PieceEdit::NameZone(named.clone(), name))
+        Some(PieceEdit::NameZone {
+            zone: named.clone(),
+            name,
+        })
     });
     let remove = shown.change(move |_: MouseEvent| Some(PieceEdit::RemoveZone(removed.clone())));
     let id = format!("name-{}", zone.key);

@@ -1,4 +1,4 @@
-//! Records of format 3 from the document.
+//! Writing a document as records of format 3.
 
 use std::rc::Rc;
 
@@ -20,7 +20,7 @@ use crate::format::words::Word;
 use crate::format::{KIND, VERSION};
 
 impl<P> WorkshopRecord<P> {
-    /// What is saved of this workshop, with its pieces as `piece` gives them.
+    /// Returns the record of a workshop. `piece` converts its pieces.
     pub fn of(workshop: &Workshop, piece: impl Fn(&Rc<Piece>) -> P) -> Self {
         let settings = &workshop.settings;
         WorkshopRecord {
@@ -51,7 +51,7 @@ impl<P> WorkshopRecord<P> {
 }
 
 impl PieceRecord {
-    /// What is saved of this piece.
+    /// Returns the record of a piece.
     pub fn of(piece: &Piece) -> Self {
         let readings = piece.readings.iter();
         let counts = piece.counts.iter();
@@ -104,7 +104,7 @@ impl PieceRecord {
     }
 }
 
-/// The choices that matter for the piece, and those that would not come back by themselves.
+/// Returns the choices that apply to the piece, and the others that differ from their defaults.
 fn styles_of(piece: &Piece) -> Named<String> {
     let matter = piece.furniture().style_fields();
     let usual = piece.edition.styles(piece.kind);
@@ -149,7 +149,7 @@ impl From<&Row> for RowRecord {
 }
 
 impl ChangeRecord {
-    /// A change of which nothing is said but its word.
+    /// Returns a change with its kind and nothing else.
     fn only(change: &str) -> Self {
         ChangeRecord {
             id: 0,
@@ -231,7 +231,7 @@ impl From<&PieceChange> for ChangeRecord {
     }
 }
 
-/// What was measured of a change, a member or a point.
+/// Returns the readings of a change, a member or a point.
 fn readings_of(change: &PieceChange, item: usize) -> Readings {
     let of_item = change.readings.iter().filter(|((i, _), _)| *i == item);
     of_item

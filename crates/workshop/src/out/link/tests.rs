@@ -10,7 +10,7 @@ use units::{LengthUnit, System};
 use super::*;
 use crate::document::{Colour, LabelReading, Price, Reading, label_field};
 use crate::results::RESULTS;
-use crate::{BookEdit, ChangeKind, Edit, MaterialEdit, PieceChange, PieceEdit, SchemeEdit, Sign};
+use crate::{BookEdit, Case, ChangeKind, Edit, MaterialEdit, PieceChange, PieceEdit, SchemeEdit, Sign};
 
 fn id(name: &str) -> PieceId {
     PieceId(name.into())
@@ -30,20 +30,50 @@ fn edits() -> Vec<PieceEdit> {
         PieceEdit::Count(2),
         PieceEdit::Measure(fields::HEIGHT.id(), typed("33 7/8")),
         PieceEdit::Measure(fields::WIDTH.id(), typed("1.2 m")),
-        PieceEdit::Bays(false, 2),
-        PieceEdit::Rows(place, 3),
-        PieceEdit::Fill(place, 1, Fill::Doors),
-        PieceEdit::Columns(place, 1, 3),
-        PieceEdit::Shelves(place, 1, 2),
+        PieceEdit::Bays {
+            case: Case::Lower,
+            count: 2,
+        },
+        PieceEdit::Rows { bay: place, count: 3 },
+        PieceEdit::Fill {
+            bay: place,
+            row: 1,
+            fill: Fill::Doors,
+        },
+        PieceEdit::Columns {
+            bay: place,
+            row: 1,
+            columns: 3,
+        },
+        PieceEdit::Shelves {
+            bay: place,
+            row: 1,
+            shelves: 2,
+        },
         PieceEdit::Measure(FieldId::RowHeight(place, 1), typed("7")),
         PieceEdit::AddChange(PieceChange::new(ChangeKind::Remove { part: "back".into() })),
         PieceEdit::AddPart(AddedShape::Moulding),
-        PieceEdit::Painted("top/top".into(), Some(false)),
-        PieceEdit::ZonePainted("inside".into(), Some(true)),
-        PieceEdit::NameZone("own-1".into(), "Stripes".into()),
+        PieceEdit::Painted {
+            surface: "top/top".into(),
+            painted: Some(false),
+        },
+        PieceEdit::ZonePainted {
+            zone: "inside".into(),
+            painted: Some(true),
+        },
+        PieceEdit::NameZone {
+            zone: "own-1".into(),
+            name: "Stripes".into(),
+        },
         PieceEdit::Zone("top/top".into(), Some("own-1".into())),
-        PieceEdit::Apart("own-1".into(), true),
-        PieceEdit::Apart("top".into(), true),
+        PieceEdit::Apart {
+            zone: "own-1".into(),
+            apart: true,
+        },
+        PieceEdit::Apart {
+            zone: "top".into(),
+            apart: true,
+        },
         PieceEdit::Finish(top(), SchemeEdit::Colour(Colour([1, 2, 3]))),
         PieceEdit::Finish(top(), SchemeEdit::Remove(0)),
         PieceEdit::Finish(None, SchemeEdit::Add("degreaser".into())),
@@ -58,7 +88,10 @@ fn edits() -> Vec<PieceEdit> {
     ];
     for field in styles::ALL {
         let options = field.options.iter();
-        edits.extend(options.map(|option| PieceEdit::Style(field.key, option.key)));
+        edits.extend(options.map(|option| PieceEdit::Style {
+            choice: field.key,
+            answer: option.key,
+        }));
     }
     edits
 }

@@ -1,4 +1,4 @@
-//! Books from records of format 3.
+//! Reading books from records of format 3.
 
 use std::rc::Rc;
 
@@ -7,14 +7,14 @@ use crate::book::{Book, Books, Line, MAX_LINES, MAX_PICTURE, MAX_VALUES, book};
 use crate::format::Notice;
 use crate::format::v3::{BookRecords, LineRecord};
 
-/// The most books of which nothing is known here.
+/// The maximum number of unknown books.
 const MAX_UNKNOWN: usize = 20;
-/// The longest key of a value, in characters.
+/// The maximum length of the key of a value, in characters.
 const MAX_KEY: usize = 60;
 
 impl Reader<'_> {
-    /// The books of a piece, or of the workshop. A line that cannot be read is left out, as is a value that its field does
-    /// not take; what is not known here is kept.
+    /// Reads the books of a piece, or of the workshop. Invalid lines and values are left out. Unknown ones
+    /// are kept.
     pub(super) fn books(&mut self, records: BookRecords, of_piece: bool) -> Books {
         let mut books = Books::default();
         let mut unknown = 0;
@@ -58,7 +58,7 @@ impl Reader<'_> {
             });
             let taken = text.and_then(|text| match field {
                 Some(field) => Some((field.kind.check(&text, beside).ok()?, text)),
-                // What stands beside a text is kept where nothing is known of its field.
+                // The number beside a text is kept if its field is unknown.
                 None => Some((beside, text)),
             });
             match taken {
@@ -131,7 +131,7 @@ mod tests {
         );
         let written: Value = serde_json::from_str(&save(&workshop)).unwrap();
         assert_eq!(written["pieces"][0]["books"], of_piece);
-        // An old file has none, and is read as it was.
+        // An old file has no numbers, and reads as before.
         let Loaded { workshop, .. } = read(json!({}), json!({"facts": [{"id": "only", "hours": "1,250 h"}]}));
         assert_eq!(
             workshop.pieces[0]

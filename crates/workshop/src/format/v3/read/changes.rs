@@ -1,4 +1,4 @@
-//! What the maker altered, from records of format 3.
+//! Reading changes to a piece from records of format 3.
 
 use geometry::{AddedShape, MAX_CHANGES, MAX_REPEATS, MAX_STEPS, Shape};
 
@@ -10,7 +10,7 @@ use crate::format::record::{Named, Readable};
 use crate::format::v3::{ChangeRecord, Readings};
 use crate::format::words::Word;
 
-/// The largest number of a part of the maker's own.
+/// The maximum number of an added part.
 const MAX_NUMBER: u64 = 9999;
 
 impl Reader<'_> {
@@ -62,7 +62,7 @@ impl Reader<'_> {
         Some(change)
     }
 
-    /// A part of the maker's own. What was measured of its members and points goes to `items`.
+    /// Reads an added part. The readings of its members and points go to `items`.
     fn added(
         &mut self,
         record: ChangeRecord,
@@ -71,7 +71,7 @@ impl Reader<'_> {
     ) -> Option<ChangeKind> {
         let key = record.shape?;
         let shape = AddedShape::ALL.into_iter().find(|known| known.key() == key)?;
-        // Only a moulding has members, and only a turning has points.
+        // Only a molding has members, and only a turning has points.
         let members = if shape == AddedShape::Moulding {
             record.members
         } else {
@@ -99,7 +99,7 @@ impl Reader<'_> {
         })
     }
 
-    /// The number of a part of the maker's own; no two parts have the same.
+    /// Returns the number of an added part. No two parts have the same number.
     fn number(&mut self, given: u64, before: &[PieceChange]) -> usize {
         let is_free = |free: &usize| {
             let mut kinds = before.iter().map(|change| &change.kind);
@@ -109,7 +109,7 @@ impl Reader<'_> {
         if is_free(&number) {
             return number;
         }
-        // Of one more numbers than there are changes, one is free.
+        // Among one more numbers than changes, one is free.
         let free = (1..before.len() + 2).find(is_free).unwrap_or(number);
         self.out_of_limits("an added part", free);
         free

@@ -1,4 +1,4 @@
-//! Materials of the maker's own, from records of format 3.
+//! Reading the maker's own materials from records of format 3.
 
 use std::rc::Rc;
 
@@ -25,7 +25,7 @@ impl Reader<'_> {
         materials
     }
 
-    /// The material; nothing if it is a copy of none that is known, or its key is taken.
+    /// Reads a material. Returns `None` if it is a copy of an unknown one, or if its key is taken.
     fn material(&mut self, record: MaterialRecord, before: &[Rc<OwnMaterial>]) -> Option<OwnMaterial> {
         let of = coatings::material(&record.of)?;
         let is_taken = before.iter().any(|own| *own.key == *record.id);
@@ -99,7 +99,7 @@ impl Reader<'_> {
     }
 }
 
-/// A number, or the lower and the upper one of a range.
+/// Reads a number, or the minimum and maximum of a range.
 fn both(value: &Option<Value>) -> Option<(f64, f64)> {
     let of = value.as_ref()?;
     let one = of.as_f64().map(|number| (number, number));

@@ -1,4 +1,4 @@
-//! The document from records of format 3: what cannot be used is mended or left out, and said.
+//! Reading a document from records of format 3. Invalid parts are repaired or left out, with a notice.
 
 mod books;
 mod changes;
@@ -27,15 +27,15 @@ use crate::format::words::Word;
 use crate::format::{LoadError, Loaded, Notice, check_count};
 use crate::stock::OldCan;
 
-/// How much of a text is repeated in a notice, in characters.
+/// The maximum length of a text repeated in a notice, in characters.
 const SHOWN: usize = 60;
 
-/// Reads a file of which `piece` reads each piece.
+/// Reads a file. `piece` reads each piece.
 pub(in crate::format) fn load(
     value: Value,
     piece: fn(Value) -> Result<PieceRecord, RecordError>,
 ) -> Result<Loaded, LoadError> {
-    // Its kind and version were read before, so only a wrong type of a title or the pieces can fail here.
+    // Kind and version were checked before, so only a title or pieces of the wrong type can fail here.
     let mut file = WorkshopRecord::read(value).map_err(|_| LoadError::NotAWorkshop)?;
     check_count(file.pieces.len())?;
     let mut notices = Vec::new();
@@ -62,13 +62,13 @@ pub(in crate::format) fn load(
     Ok(Loaded { workshop, notices })
 }
 
-/// The name of a piece, with a number behind it if another has it.
+/// Returns the id of a piece, with a number if another piece has it.
 fn free_id(pieces: &[Rc<Piece>], id: PieceId) -> PieceId {
     let is_free = |id: &PieceId| pieces.iter().all(|piece| piece.id != *id);
     if is_free(&id) {
         return id;
     }
-    // Of one more names than there are pieces, one is free.
+    // Among one more names than pieces, one is free.
     let names = (2..pieces.len() + 3).map(|number| PieceId(format!("{}-{number}", id.0).into()));
     names.into_iter().find(is_free).unwrap_or(id)
 }
@@ -78,9 +78,9 @@ fn shown(text: &str) -> String {
 }
 
 impl<P> WorkshopRecord<P> {
-    /// The workshop without its pieces; what cannot be kept as it was is said in a notice.
+    /// Reads the workshop without its pieces. Adds a notice for each repair.
     pub fn into_workshop(self, notices: &mut Vec<Notice>) -> Workshop {
-        // What stands in here for an entry that is not there stood in for it in every version.
+        // These defaults for missing entries were the same in every version.
         let mut reader = Reader {
             name: "Workshop".into(),
             edition: Edition::First,
@@ -112,8 +112,7 @@ impl<P> WorkshopRecord<P> {
 }
 
 impl PieceRecord {
-    /// The piece, in a workshop with these materials of the maker's own; what cannot be kept as it was is said in a
-    /// notice.
+    /// Reads the piece, in a workshop with these materials of the maker's own. Adds a notice for each repair.
     pub(crate) fn into_piece(self, own: &[Rc<OwnMaterial>], notices: &mut Vec<Notice>) -> ReadPiece {
         let id = PieceId(self.id.into());
         let name = shortened(&self.name);
@@ -153,28 +152,28 @@ impl PieceRecord {
     }
 }
 
-/// A piece that was read, with the cans that older versions had in its layers. They belong on the shelf.
+/// A piece that was read, with the cans that older versions saved in its layers. They belong on the shelf.
 pub(crate) struct ReadPiece {
     pub(crate) piece: Piece,
     pub(crate) cans: Vec<OldCan>,
 }
 
 impl ReadPiece {
-    /// Gives the piece another name in the workshop.
+    /// Sets the id of the piece.
     fn call(&mut self, id: PieceId) {
         self.cans.iter_mut().for_each(|can| can.piece = id.clone());
         self.piece.id = id;
     }
 }
 
-/// Reads the parts of one piece and notes what could not be kept.
+/// Reads the parts of one piece and notes the repairs.
 struct Reader<'a> {
     name: String,
-    /// What stands in for what is not there.
+    /// The edition that gives the defaults of missing entries.
     edition: Edition,
-    /// The name of the piece.
+    /// The id of the piece.
     id: PieceId,
-    /// The cans in hand for it.
+    /// The cans on hand for it.
     cans: Vec<OldCan>,
     notices: &'a mut Vec<Notice>,
 }
@@ -239,7 +238,7 @@ impl Reader<'_> {
         taken
     }
 
-    /// The first of many, as many as there may be.
+    /// Returns the first items, up to the maximum.
     fn first<T>(&mut self, mut given: Vec<T>, most: usize, what: &'static str) -> Vec<T> {
         if given.len() > most {
             self.out_of_limits(what, most);
@@ -304,7 +303,7 @@ impl Reader<'_> {
         }
     }
 
-    /// Reads bays; where there are none, the usual ones stay.
+    /// Reads bays. If there are none, the default ones stay.
     fn bays(&mut self, records: Vec<BayRecord>, bays: &mut Vec<Bay>) {
         let records = self.first(records, MAX_BAYS, "bays");
         if !records.is_empty() {

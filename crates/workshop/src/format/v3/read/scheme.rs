@@ -1,4 +1,4 @@
-//! Schemes, from records of format 3.
+//! Reading schemes from records of format 3.
 
 use std::rc::Rc;
 
@@ -13,7 +13,7 @@ use crate::format::v3::{LayerRecord, SchemeRecord};
 use crate::stock::OldCan;
 
 impl Reader<'_> {
-    /// A scheme. The cans that layers of older versions have in hand go to the cans of the reader.
+    /// Reads a scheme. Cans in the layers of older versions are added to the cans of the reader.
     pub(super) fn scheme(&mut self, record: SchemeRecord, own: &[Rc<OwnMaterial>]) -> Scheme {
         let usual = Scheme::of_edition(self.edition);
         let colour = record.colour.and_then(|text| {
@@ -109,7 +109,7 @@ impl Reader<'_> {
         })
     }
 
-    /// The can that a layer of an older version has in hand, and how full it is.
+    /// Reads the can in a layer of an older version, and how full it is.
     fn old_can(&mut self, material: &Rc<str>, colour: Colour, can: Option<String>, level: Option<String>) {
         let Some(key) = can.filter(|key| !key.is_empty()) else {
             return;
@@ -121,7 +121,7 @@ impl Reader<'_> {
         if let (Some(key), None) = (&level, known) {
             self.unknown_word("level of a can", key);
         }
-        // The first layer of a material in a color named the can.
+        // The first layer of a material in a color holds the can.
         let is_it = |other: &OldCan| other.material == *material && other.colour == colour;
         if !self.cans.iter().any(is_it) {
             self.cans.push(OldCan {
@@ -134,7 +134,7 @@ impl Reader<'_> {
         }
     }
 
-    /// A known key; for one that was not written, the usual one without a word.
+    /// Returns the value for a key. A missing key gives the default without a notice.
     fn key_or_usual(
         &mut self,
         known: Option<&'static str>,

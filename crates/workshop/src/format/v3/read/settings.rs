@@ -1,4 +1,4 @@
-//! What is settled for the whole workshop, from records of format 3.
+//! Reading the settings of the workshop from records of format 3.
 
 use std::rc::Rc;
 
@@ -39,7 +39,7 @@ impl Reader<'_> {
         Some(scheme)
     }
 
-    /// A setting that was written; for one that cannot be used, nothing, and a notice.
+    /// Reads a setting. If it is invalid, returns `None` and adds a notice.
     fn setting<R, T>(
         &mut self,
         what: &'static str,
@@ -85,7 +85,7 @@ mod tests {
             let text = json!({"kind": crate::format::KIND, "version": version}).to_string();
             let Loaded { workshop, notices } = load(&text).unwrap();
             assert!(notices.is_empty(), "{notices:?}");
-            // Spelled out: what is usual today may change, and what these files mean may not.
+            // Written out, because defaults may change and the meaning of these files may not.
             let meant = Settings {
                 confidence: Confidence::Percent90,
                 inches: Inches::Fractions,
