@@ -25,6 +25,7 @@ pub fn start(element: &str) {
         .and_then(|d| d.get_element_by_id(element));
     if let Some(root) = root {
         words::write_numbers_as(browser::device::numerals());
+        words::calendar::write_dates_as(browser::device::dates());
         root.set_text_content(None);
         yew::Renderer::<screens::Page>::with_root(root).render();
     }

@@ -144,3 +144,10 @@ export function windowInText() {
 export function onResize(call) {
   addEventListener("resize", () => call());
 }
+
+// Whether a date begins with the month here, and whether the day has two halves of twelve hours.
+export function dates() {
+  const here = new Intl.DateTimeFormat(undefined, { dateStyle: "short", timeStyle: "short" });
+  const parts = here.formatToParts(new Date()).map(({ type }) => type);
+  return [parts.indexOf("month") < parts.indexOf("day"), Boolean(here.resolvedOptions().hour12)].map(Number).join("");
+}

@@ -1,6 +1,7 @@
 //! Device features for sharing, saving and reading data. `device.js` implements them.
 
 use crate::device_status::Saved;
+use crate::words::calendar::Style;
 use units::{Decimals, Numerals};
 use wasm_bindgen::prelude::*;
 use workshop::Currency;
@@ -33,6 +34,8 @@ extern "C" {
     fn call_when_in_sight(element: &web_sys::Element, call: JsValue);
     #[wasm_bindgen(js_name = numerals)]
     fn numerals_here() -> String;
+    #[wasm_bindgen(js_name = dates)]
+    fn dates_here() -> String;
     #[wasm_bindgen(js_name = windowInText)]
     fn window_in_text_here() -> Vec<f64>;
     #[wasm_bindgen(js_name = onResize)]
@@ -164,6 +167,15 @@ pub fn money(hundredths: u64, currency: Option<Currency>) -> String {
 /// Returns the number format of the locale.
 pub fn numerals() -> Numerals {
     Numerals::of(&numerals_here())
+}
+
+/// Returns the style of dates and times of the locale.
+pub fn dates() -> Style {
+    let here = dates_here();
+    Style {
+        month_first: here.starts_with('1'),
+        twelve_hours: here.ends_with('1'),
+    }
 }
 
 /// Returns the decimal sign of the locale.

@@ -25,16 +25,19 @@ pub fn head(app: &Rc<App>, send: &Send) -> Html {
             { piece(app, pieces.clone()) }
             <div class="tools">
                 { sign("undo", Icon::Undo, "Undo", undo) }
-                { sign("redo", Icon::Redo, "Redo", redo) }
+                if redo.is_some() { { sign("redo", Icon::Redo, "Redo", redo) } }
                 if app.piece().is_some() { { sign("new-piece", Icon::Add, "New piece", Some(pieces)) } }
             </div>
-            { keeping(app) }
             <p id="stepped" role="status" class={app.field.map(|_| "above")}>
                 { for app.stepped.iter().map(|step| stepped(words::stepped(step, &app.workshop))) }
             </p>
-            { new_version(app) }
         </header>
     }
+}
+
+/// Shows the save status, and whether a newer version of the page is available.
+pub fn status(app: &App) -> Html {
+    html! { <>{ keeping(app) }{ new_version(app) }</> }
 }
 
 /// Shows the open piece. The button opens the list of pieces.

@@ -151,16 +151,19 @@ fn whole(app: &Rc<App>, send: &Send, saver: &Saver, shown: Option<&Shown>, drawn
     let stage = app.screen.stage().or_else(|| app.back.stage()).filter(|_| !is_start);
     let is_taking = app.field.is_some() && shown.is_some();
     html! {
-        <div class={classes!("page", screen, is_taking.then_some("taking"))} onclick={turned_away::<MouseEvent>(app, send)}
+        <div class={classes!("page", is_taking.then_some("taking"))} data-screen={screen} onclick={turned_away::<MouseEvent>(app, send)}
             onfocusin={turned_away::<FocusEvent>(app, send)}>
             { head::head(app, send) }
             { job::job(stage, shown, send) }
-            { unread::notice(app, send, saver) }
+            <div class="status">
+                { head::status(app) }
+                { unread::notice(app, send, saver) }
+            </div>
             <main id="main">
                 { messages::messages(app, send) }
-                { head::invented(app, send) }
+                if matches!(app.screen, Screen::Measure | Screen::Pieces) { { head::invented(app, send) } }
                 if is_start {
-                    { start::start(send) }
+                    { start::start(app, send) }
                 } else {
                     { room::room(app, send, shown, drawn) }
                 }

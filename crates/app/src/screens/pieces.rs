@@ -27,12 +27,17 @@ pub fn pieces(app: &Rc<App>, send: &Send) -> Html {
             </li>
         }
     };
+    let decide = !app.deciding;
     html! {
         <section class="all-pieces" aria-labelledby="pieces-title">
             <h2 id="pieces-title">{ "Pieces" }</h2>
             <ul id="pieces">{ for app.workshop.pieces.iter().map(piece) }</ul>
             <h2 id="add-a-piece">{ "Add a piece" }</h2>
-            { kinds(send) }
+            <label class="switch" for="should-i-buy">
+                <input type="checkbox" id="should-i-buy" checked={app.deciding} onchange={send.reform(move |_: Event| Action::Decide(decide))} />
+                { "I\u{2019}m deciding whether to buy it" }
+            </label>
+            { kinds(app, send) }
         </section>
     }
 }

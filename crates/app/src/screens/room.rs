@@ -38,7 +38,7 @@ pub fn room(app: &Rc<App>, send: &Send, shown: Option<&Shown>, drawn: &drawing::
         }
         (Screen::Prices, _) => within(send, Screen::More, "More", prices::prices(app, send)),
         (Screen::Settings, _) => within(send, Screen::More, "More", settings::settings(app, send)),
-        (_, None) => start::start(send),
+        (_, None) => start::start(app, send),
     }
 }
 

@@ -97,7 +97,7 @@ fn piece(app: &App, send: &Send, piece: &Rc<Piece>) -> Html {
 fn can(app: &App, send: &Send, (lots, place): (&[&Shopping], usize), lot: &Shopping) -> Html {
     // Two colors of a material have the same price, so only the first one shows the price fields.
     let is_first = lots[..place].iter().all(|other| other.material.key != lot.material.key);
-    let colour = lot.colour.map(|colour| format!(", {}", words::colour(colour)));
+    let colour = lot.colour.map(|colour| format!(", {}", words::colour_name(colour)));
     let key: Rc<str> = lot.basket_key().into();
     let (cans, price) = words::cans_and_price(&lot.buy, &money(app));
     let pieces: Vec<&str> = lot.pieces.iter().map(String::as_str).collect();
@@ -152,10 +152,11 @@ fn details(app: &App, send: &Send, lot: &Shopping) -> Html {
 
 fn good(app: &App, send: &Send, good: &Good) -> Html {
     let pieces: Vec<&str> = good.pieces.iter().map(String::as_str).collect();
+    let (most, maybe) = words::good(good, app.workshop.units).unwrap_or_default();
     let text = html! {
         <>
-            <span class="q">{ words::good(good, app.workshop.units) }</span>
-            <span class="it">{ &good.name }<small>{ format!("For {}", words::and(&pieces)) }{ words::good_here(good) }</small></span>
+            <span class="q">{ most }</span>
+            <span class="it">{ &good.name }<small>{ maybe }{ format!(" For {}.", words::and(&pieces)) }{ words::good_here(good) }</small></span>
             <b>{ good.price(&app.workshop).map(|(likely, _)| money(app)(likely)) }</b>
         </>
     };

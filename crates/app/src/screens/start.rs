@@ -9,18 +9,31 @@ use yew::prelude::*;
 use super::tape_focus::READING;
 use super::{Send, drawing::Silhouette};
 use crate::browser::{focus_soon, new_piece_id};
-use crate::state::Action;
+use crate::state::{Action, App};
 
 /// Shows the start screen when there are no pieces.
-pub fn start(send: &Send) -> Html {
+pub fn start(app: &App, send: &Send) -> Html {
+    let decide = !app.deciding;
+    let (title, words) = match app.deciding {
+        false => (
+            "What are you working on?",
+            "Pick a piece, measure it, and see how much primer, paint and topcoat it takes, and what to buy.",
+        ),
+        true => ("Should I buy it?", "Pick what it is. You get the most to pay, even before you measure."),
+    };
     html! {
         <section class="start">
-            <h2>{ "What are you working on?" }</h2>
-            <p>{ "Pick a piece, measure it, and see how much primer, paint and topcoat it takes, what to buy, and whether the piece is worth it." }</p>
-            { kinds(send) }
-            <button type="button" id="look-around" onclick={send.reform(|_| Action::Edit(Edit::Replace(invented_workshop())))}>
-                { "Try it with sample pieces" }
-            </button>
+            <h2>{ title }</h2>
+            <p>{ words }</p>
+            <div class="buttons">
+                <button type="button" id="should-i-buy" aria-pressed={app.deciding.to_string()} onclick={send.reform(move |_| Action::Decide(decide))}>
+                    { "Should I buy it?" }
+                </button>
+                <button type="button" id="look-around" onclick={send.reform(|_| Action::Edit(Edit::Replace(invented_workshop())))}>
+                    { "Try sample pieces" }
+                </button>
+            </div>
+            { kinds(app, send) }
         </section>
     }
 }
@@ -59,14 +72,17 @@ const GROUPS: [(&str, &[Kind]); 4] = [
 ];
 
 /// Shows one button for each kind of piece, with its silhouette.
-pub fn kinds(send: &Send) -> Html {
+pub fn kinds(app: &App, send: &Send) -> Html {
+    let is_deciding = app.deciding;
     let kind = |kind: &Kind| {
         let kind = *kind;
         let send = send.clone();
         let onclick = move |_| {
             let id = new_piece_id();
             send.emit(Action::Start(Edit::Add { id: id.clone(), kind }, id));
-            focus_soon(READING.into());
+            if !is_deciding {
+                focus_soon(READING.into());
+            }
         };
         let sample = Rc::new(Piece::new(PieceId("sample".into()), kind));
         html! {

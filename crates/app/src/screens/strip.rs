@@ -49,7 +49,7 @@ fn cells(shown: &Shown, takeoff: &Takeoff) -> Html {
             </defs></svg>
             <span class="cell area">
                 <svg class="gauge" viewBox={view_box()} preserveAspectRatio="none" aria-hidden="true">{ base(RULE[0]) }</svg>
-                <span class="k">{ "Area to coat" }</span>
+                <span class="k">{ "Area" }<span class="long">{ " to coat" }</span></span>
                 <span class="v" id="painted-area">{ words::number(&figure) }{ " " }<i>{ unit }</i></span>
             </span>
             { for coatings.map(|(line, buy)| cell(takeoff, line, buy, system)) }

@@ -8,7 +8,7 @@ use yew::prelude::*;
 
 use super::tape_focus::{READING, back};
 use super::{Send, Shown};
-use crate::browser::focus;
+use crate::browser::focus_soon;
 use crate::state::{Action, DraftId};
 use crate::words;
 
@@ -169,9 +169,8 @@ fn keys(props: &FieldProps) -> Callback<KeyboardEvent> {
                 Some(_) if is_reading => {
                     event.target_unchecked_into::<HtmlInputElement>().set_value("");
                 }
-                next => {
-                    focus(&next.map_or("drawing".into(), words::field_element));
-                }
+                // The field may only be there after the update.
+                next => focus_soon(next.map_or("drawing".into(), words::field_element)),
             }
         }
         "Escape" if is_reading => back(&send),

@@ -2,6 +2,8 @@
 
 use std::cell::RefCell;
 
+use geometry::FieldId;
+use gloo::timers::callback::Timeout;
 use wasm_bindgen::JsCast;
 use web_sys::Element;
 use yew::prelude::*;
@@ -9,6 +11,7 @@ use yew::prelude::*;
 use super::Send;
 use crate::browser::focus;
 use crate::state::Action;
+use crate::words;
 
 /// The element id of the reading on the keypad.
 pub const READING: &str = "tape-reading";
@@ -18,6 +21,16 @@ thread_local! {
     // The previous focus belongs to the browser's document and not to the state, because no screen shows it.
     /// The element that had the focus before the keypad. Empty if there was none.
     static CAME_FROM: RefCell<String> = const { RefCell::new(String::new()) };
+}
+
+/// Focuses the reading on the keypad after the next update, or the field in the list where there is no keypad.
+pub fn focus_measurement_soon(field: FieldId) {
+    Timeout::new(0, move || {
+        if !focus(READING) {
+            focus(&words::field_element(field));
+        }
+    })
+    .forget();
 }
 
 /// Records the previous focus when it moves to the keypad or its reading. Moves between keys are ignored.

@@ -4,6 +4,7 @@ use workshop::money::{Account, Line, Part};
 use yew::prelude::*;
 
 use super::book::only;
+use super::measure::fields;
 use super::{Shown, money as prices_of, refused};
 use crate::browser::today;
 use crate::parts::fold;
@@ -33,6 +34,8 @@ pub fn verdict(shown: &Shown) -> Html {
                         None => super::amounts::problems(shown),
                     } }
                     { only(app, send, "facts", &["bought", "asking"]) }
+                    <h3>{ "Size" }</h3>
+                    <div class="sizes">{ fields(shown, &shown.piece.furniture(), true) }</div>
                     { only(app, send, "habits", &["hourly", "fee-share"]) }
                     { more(shown) }
                 </div>

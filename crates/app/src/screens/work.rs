@@ -8,7 +8,7 @@ use units::Day;
 use workshop::PieceEdit;
 use workshop::book::{DoneStep, Line, LogLine, LogTime, Record};
 use workshop::days::Days;
-use workshop::preparing::{Amount, PrepareStep};
+use workshop::preparing::{Amount, Much, PrepareStep};
 use yew::prelude::*;
 
 use super::book::{Form, add, only, tick_off};
@@ -117,10 +117,14 @@ fn row(shown: &Shown, job: &Job, step: &Step, start: Option<Moment>, is_now: boo
                 <span class="it">{ &step.name }</span>
                 <b>{ amount_of(shown, step, of) }</b>
             </label>
-            if asks { { result_of_test(send, &workshop::PieceId(job.key.as_str().into()), is_done) } }
-            if let Some(of) = of {
-                { fold(&name, ("How".into(), String::new()), is_open, send.reform(Action::Fold), &|| how(shown, of)) }
+            if of.is_some() {
+                <button type="button" id={format!("fold-{name}")} aria-expanded={is_open.to_string()} aria-label={format!("How: {}", step.name)}
+                    onclick={send.reform({ let name = name.clone(); move |_: MouseEvent| Action::Fold(name.clone()) })}>
+                    { if is_open { "\u{2212}" } else { "+" } }
+                </button>
             }
+            if asks { { result_of_test(send, &workshop::PieceId(job.key.as_str().into()), is_done) } }
+            if let Some(of) = of.filter(|_| is_open) { <div class="how">{ how(shown, of) }</div> }
         </li>
     }
 }
@@ -135,8 +139,9 @@ fn tick(send: &Send, key: &str, is_done: bool) -> Callback<Event> {
 fn amount_of(shown: &Shown, step: &Step, of: Option<&PrepareStep>) -> String {
     let system = shown.app.workshop.units;
     if let Some(of) = of {
-        let taken = of.taken().iter().find(|amount| amount.good.is_some()).or(of.taken().first());
-        return taken.map_or_else(String::new, |amount| words::much(amount.much, system));
+        // A bare number says nothing without the item, which is listed with the instructions.
+        let mut taken = of.taken().iter().filter(|amount| !matches!(amount.much, Much::Count(..) | Much::Area(_)));
+        return taken.next().map_or_else(String::new, |amount| words::much(amount.much, system));
     }
     let mut lines = shown.lines().map(|(line, _)| line);
     let line = lines.find(|line| (1..=line.coats).any(|coat| line.coat_key(coat) == step.key));
@@ -181,7 +186,7 @@ fn now_pane(shown: &Shown, days: &Days, (place, n): (usize, usize), job: &Job) -
             <p class="k">{ "Now" }</p>
             <h3>{ &step.name }</h3>
             <dl>
-                <div><dt>{ "Use" }</dt><dd>{ amount_of(shown, step, of) }</dd></div>
+                { uses(shown, step, of) }
                 <div><dt>{ "Time" }</dt><dd>{ minutes }</dd></div>
             </dl>
             { mind.map(|text| html! { <p class="mind">{ text }</p> }) }
@@ -192,6 +197,17 @@ fn now_pane(shown: &Shown, days: &Days, (place, n): (usize, usize), job: &Job) -
             }
         </aside>
     })
+}
+
+/// Lists what a step takes.
+fn uses(shown: &Shown, step: &Step, of: Option<&PrepareStep>) -> Html {
+    let system = shown.app.workshop.units;
+    match of {
+        Some(of) => of.taken().iter().map(|amount| {
+            html! { <div><dt>{ &amount.what }</dt><dd>{ words::much(amount.much, system) }</dd></div> }
+        }).collect(),
+        None => html! { <div><dt>{ "Use" }</dt><dd>{ amount_of(shown, step, of) }</dd></div> },
+    }
 }
 
 /// Shows the first photo from before and the last one from after, once both exist.

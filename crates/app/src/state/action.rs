@@ -81,6 +81,8 @@ pub enum Action {
     Pick(Option<String>),
     /// A part is selected or deselected.
     Part(Option<String>),
+    /// The next piece that is added is one that the maker may buy, or not.
+    Decide(bool),
     /// A row is selected or deselected.
     Row(Option<RowPlace>),
     /// A piece is excluded from the shopping list or included again.

@@ -31,7 +31,7 @@ pub use order::{has_free_bays, in_order};
 pub use row::RowPlace;
 pub use saving::{Load, SaveStatus};
 pub use screen::{Light, Screen, Stage};
-pub use typing::BACK;
+pub use typing::{BACK, MORE_SIZES};
 
 pub use writing::EntryId;
 
@@ -57,6 +57,8 @@ pub struct App {
     pub part: Option<String>,
     /// The selected row.
     pub row: Option<RowPlace>,
+    /// True if the next piece that is added is one that the maker may buy.
+    pub deciding: bool,
     /// The pieces excluded from the shopping list.
     pub left_out: Vec<PieceId>,
     /// The names of the expanded sections.
@@ -189,6 +191,7 @@ impl App {
                 next.picked = None;
                 next.part = part;
             }
+            Action::Decide(deciding) => next.deciding = deciding,
             Action::Row(row) => next.row = row,
             Action::LeaveOut(piece) => match next.left_out.iter().position(|out| *out == piece) {
                 Some(place) => drop(next.left_out.remove(place)),
@@ -349,6 +352,11 @@ impl App {
     /// Starts measuring a piece that was just added.
     fn begin(&mut self, id: PieceId) {
         self.open_piece(id);
+        if std::mem::take(&mut self.deciding) {
+            self.screen = Screen::Verdict;
+            self.back = Screen::Measure;
+            return;
+        }
         self.screen = Screen::Measure;
         let first = self.piece().and_then(|piece| in_order(piece).first().copied());
         if let Some(first) = first {
@@ -601,6 +609,15 @@ pub(crate) mod tests {
         let app = with_piece().update(Action::Screen(Screen::Finish));
         let open = app.update(Action::Screen(Screen::Amounts)).update(Action::Screen(Screen::Verdict));
         assert_eq!(open.update(Action::Back).screen, Screen::Finish);
+    }
+
+    #[test]
+    fn a_piece_to_decide_about_opens_with_the_verdict() {
+        let start = App::default().update(Action::Decide(true));
+        let id = PieceId("a".into());
+        let add = Edit::Add { id: id.clone(), kind: Kind::Dresser };
+        let app = start.update(Action::Start(add, id));
+        assert_eq!((app.screen, app.field, app.deciding), (Screen::Verdict, None, false));
     }
 
     #[test]

@@ -5,7 +5,10 @@ use geometry::{FieldId, LengthField};
 use units::{Length, System, show_length};
 use workshop::{Piece, Reading, Workshop};
 
-use super::{App, DraftId};
+use super::{App, DraftId, RowPlace};
+
+/// The name of the section with the sizes that are rarely measured.
+pub const MORE_SIZES: &str = "more-sizes";
 
 /// The key that deletes the last character.
 pub const BACK: &str = "\u{8}";
@@ -22,6 +25,16 @@ impl App {
             self.look = self.look.at(piece, field);
         }
         self.field = Some(field);
+        self.show_in_list(field);
+    }
+
+    /// Opens the part of the list that holds a field.
+    fn show_in_list(&mut self, field: FieldId) {
+        match field {
+            FieldId::RowHeight(bay, row) => self.row = Some(RowPlace { bay, row }),
+            FieldId::Of(_) if self.group(field) == 2 => drop(self.unfolded.insert(MORE_SIZES.into())),
+            _ => {}
+        }
     }
 
     pub(super) fn leave(&mut self, field: FieldId) {

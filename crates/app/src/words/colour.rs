@@ -17,26 +17,27 @@ const HUES: [(f64, &str, &str); 9] = [
     (360.0, "red", "red"),
 ];
 
-/// Describes a color with its code: `greyish blue-green, #4a6b61`.
+/// Describes a color with its code: `grayish blue-green, #4a6b61`.
 pub fn colour(rgb: Rgb) -> String {
-    format!("{}, {}", name(rgb), Colour(rgb).write())
+    format!("{}, {}", colour_name(rgb), Colour(rgb).write())
 }
 
-fn name(rgb: Rgb) -> String {
+/// Describes a color.
+pub fn colour_name(rgb: Rgb) -> String {
     let [r, g, b] = rgb.map(|part| f64::from(part) / 255.0);
     let (most, least) = (r.max(g).max(b), r.min(g).min(b));
     let (light, spread) = ((most + least) / 2.0, most - least);
     // The saturation relative to the maximum at this lightness.
     let strength = spread / (1.0 - (2.0 * light - 1.0).abs()).max(1e-9);
     if spread < 0.05 || strength < 0.08 {
-        let greys = [
+        let grays = [
             (0.12, "black"),
-            (0.4, "dark grey"),
-            (0.7, "grey"),
-            (0.9, "light grey"),
+            (0.4, "dark gray"),
+            (0.7, "gray"),
+            (0.9, "light gray"),
         ];
-        let grey = greys.iter().find(|(up_to, _)| light < *up_to);
-        return grey.map_or("white", |(_, name)| name).into();
+        let gray = grays.iter().find(|(up_to, _)| light < *up_to);
+        return gray.map_or("white", |(_, name)| name).into();
     }
     let sixth = if most == r {
         (g - b) / spread
@@ -52,7 +53,7 @@ fn name(rgb: Rgb) -> String {
         (light, _) if light > 0.85 => "very light ",
         (light, _) if light > 0.7 => "light ",
         (light, _) if light < 0.25 => "dark ",
-        (_, strength) if strength < 0.3 => "greyish ",
+        (_, strength) if strength < 0.3 => "grayish ",
         _ => "",
     };
     format!("{how}{hue}")
@@ -67,8 +68,8 @@ mod tests {
         for (rgb, expected) in [
             ([0, 0, 0], "black"),
             ([255, 255, 255], "white"),
-            ([0x80, 0x80, 0x80], "grey"),
-            ([0x4a, 0x6b, 0x61], "greyish blue-green"),
+            ([0x80, 0x80, 0x80], "gray"),
+            ([0x4a, 0x6b, 0x61], "grayish blue-green"),
             ([0x6e, 0x45, 0x2a], "brown"),
             ([0xf2, 0xee, 0xe0], "very light yellow"),
             ([0xc8, 0x10, 0x10], "red"),
@@ -77,7 +78,7 @@ mod tests {
             ([0x00, 0x80, 0x80], "blue-green"),
             ([0xff, 0x00, 0x08], "red"),
         ] {
-            assert_eq!(name(rgb), expected, "{rgb:?}");
+            assert_eq!(colour_name(rgb), expected, "{rgb:?}");
         }
     }
 }

@@ -2,12 +2,13 @@
 
 use coatings::in_sentence;
 use timetable::{AirCaution, LEAST_MARGIN, Moment, Obstacle, Stage, Work};
-use units::{Day, System};
+use units::System;
 use workshop::Workshop;
 use workshop::days::{AirToday, CoatsInAir, Days, USUAL_HOURS};
 use workshop::preparing::OldFinish;
 
-use super::{day, number};
+use super::calendar::{WEEKDAYS, day, time, weekday_and_day};
+use super::number;
 
 /// Says when a piece is ready, or what prevents it. If the old finish contains lead, no date can be given.
 pub fn ready(workshop: &Workshop, days: &Days, job: usize) -> String {
@@ -89,40 +90,9 @@ pub fn ready_on(days: &Days, job: usize) -> String {
     sell.map_or_else(String::new, |sell| format!("ready {}", day(sell.day())))
 }
 
-/// Formats a day as a column heading: `Fri 27`. The first day of a month includes the month: `Tue 1 Dec`.
-pub fn weekday_and_number(of: Day) -> String {
-    let short = NAMES.get(of.weekday()).and_then(|name| name.get(..3));
-    let (_, _, number) = of.ymd();
-    let of = day(of);
-    let date = match number {
-        1 => of.rsplit_once(' ').map_or("", |(date, _)| date),
-        _ => of.split(' ').next().unwrap_or_default(),
-    };
-    format!("{} {date}", short.unwrap_or_default())
-}
-
-const NAMES: [&str; 7] = [
-    "Monday",
-    "Tuesday",
-    "Wednesday",
-    "Thursday",
-    "Friday",
-    "Saturday",
-    "Sunday",
-];
-
-/// Formats a day with its weekday: `Thursday, 26 Nov 2026`.
-pub fn weekday_and_day(of: Day) -> String {
-    format!(
-        "{}, {}",
-        NAMES.get(of.weekday()).copied().unwrap_or_default(),
-        day(of)
-    )
-}
-
 /// Describes the default working hours.
 pub fn usual_hours() -> String {
-    let stretches = USUAL_HOURS.map(|(from, to)| format!("{} to {}", from / 60, to / 60));
+    let stretches = USUAL_HOURS.map(|(from, to)| format!("{} to {}", time(from), time(to)));
     format!(
         "Using Monday to Friday, {}.",
         stretches.join(" and ")
@@ -132,14 +102,13 @@ pub fn usual_hours() -> String {
 /// Repeats the hours of a week as understood, from Monday on: `Mon 18:00-21:00; Tue 9:00-12:00, 13:00-17:00.`
 /// Empty if there are none.
 pub fn understood(week: &[Vec<(u32, u32)>; 7]) -> String {
-    let clock = |minute: u32| format!("{}:{:02}", minute / 60, minute % 60);
-    let named = NAMES.iter().zip(week).filter(|(_, hours)| !hours.is_empty());
+    let named = WEEKDAYS.iter().zip(week).filter(|(_, hours)| !hours.is_empty());
     let of_day = |(name, hours): (&&str, &Vec<(u32, u32)>)| {
         let hours = hours.iter();
         let hours: Vec<String> = hours
-            .map(|(from, to)| format!("{}\u{2013}{}", clock(*from), clock(*to)))
+            .map(|(from, to)| format!("{} to {}", time(*from), time(*to)))
             .collect();
-        format!("{} {}", name.get(..3).unwrap_or(name), hours.join(", "))
+        format!("{name} {}", hours.join(", "))
     };
     let days: Vec<String> = named.map(of_day).collect();
     match days.as_slice() {
@@ -168,10 +137,9 @@ fn asked_back(week: &[Vec<(u32, u32)>; 7]) -> &'static str {
     }
 }
 
-/// Formats the time of a moment: `13:50`, rounded to quarter hours, because nobody plans to the minute.
+/// Formats the time of a moment, rounded to quarter hours, because nobody plans to the minute.
 pub fn clock(at: Moment) -> String {
-    let minute = ((at.minute() + 7) / 15 * 15).min(23 * 60 + 45);
-    format!("{}:{:02}", minute / 60, minute % 60)
+    time(((at.minute() + 7) / 15 * 15).min(23 * 60 + 45))
 }
 
 /// Says how long something dries, and until when: `Dries 3 h, until 17:30`.
@@ -200,12 +168,7 @@ pub fn ready_to_sell(days: &Days, job: usize) -> String {
 
 /// Formats a period of work: `9:00-10:30`, with the time it continues after a break.
 pub fn stretch(work: &Work) -> String {
-    // Round to five minutes, because nobody works to the minute.
-    let clock = |at: Moment| {
-        let minute = (at.minute() + 2) / 5 * 5;
-        format!("{}:{:02}", minute / 60, minute % 60)
-    };
-    let of = |stretch: &timetable::Opening| format!("{}\u{2013}{}", clock(stretch.from), clock(stretch.to));
+    let of = |stretch: &timetable::Opening| format!("{} to {}", clock(stretch.from), clock(stretch.to));
     let mut last = work.start().map(Moment::day);
     let mut text = String::new();
     for stretch in &work.stretches {

@@ -22,7 +22,9 @@ pub fn list(bought: &[Shopping], goods: &[Good], workshop: &Workshop, money: Mon
     });
     let goods = goods.iter().filter_map(|of| {
         let price = price_of_good(of, workshop, money);
-        Some(format!("{}: {}{price}", of.name, good(of, workshop.units)?))
+        let (most, maybe) = good(of, workshop.units)?;
+        let maybe = if maybe.is_empty() { maybe } else { format!(", {}", coatings::in_sentence(maybe.trim_end_matches('.'))) };
+        Some(format!("{}: {most}{maybe}{price}", of.name))
     });
     lots.chain(goods).collect::<Vec<_>>().join("\n")
 }
@@ -106,9 +108,9 @@ pub fn coated(done: &[(String, String)]) -> String {
     }
 }
 
-/// Says how much of an item to buy to be sure, and how little may be enough: `66 leaves, perhaps only 55`.
+/// Says how much of an item to buy to be sure, and how little may be enough: `66 leaves` and `Maybe only 55.`.
 /// Returns `None` if enough is on hand.
-pub fn good(good: &Good, system: System) -> Option<String> {
+pub fn good(good: &Good, system: System) -> Option<(String, String)> {
     let say = |of: Much| match (of, good.unit) {
         (Much::Count(low, high), Some(unit)) => counted((low, high), unit),
         _ => much(of, system),
@@ -118,7 +120,7 @@ pub fn good(good: &Good, system: System) -> Option<String> {
         Much::Volume(low, high) => (Much::Volume(low, low), Much::Volume(high, high)),
         Much::Mass(low, high) => (Much::Mass(low, low), Much::Mass(high, high)),
         Much::Count(low, high) => (Much::Count(low, low), Much::Count(high, high)),
-        _ => return Some(say(left)),
+        _ => return Some((say(left), String::new())),
     };
     let (least, most) = (say(least), say(most));
     // Print a shared unit once.
@@ -128,17 +130,17 @@ pub fn good(good: &Good, system: System) -> Option<String> {
     };
     let ((figure, unit), (_, of_most)) = (split(&least), split(&most));
     Some(match least == most {
-        true => most,
-        false if unit == of_most => format!("{most}, perhaps only {figure}"),
-        false => format!("{most}, perhaps only {least}"),
+        true => (most, String::new()),
+        false if unit == of_most => (most, format!("Maybe only {figure}.")),
+        false => (most, format!("Maybe only {least}.")),
     })
 }
 
-/// Says how many of an item are in the workshop: `, 25 here`.
+/// Says how many of an item are on hand: ` You have 25.`
 pub fn good_here(good: &Good) -> String {
     match good.here {
         0 => String::new(),
-        here => format!(", {here} here"),
+        here => format!(" You have {here}."),
     }
 }
 
@@ -189,7 +191,7 @@ mod tests {
             .iter()
             .filter(|lot| !lot.buy.as_ref().unwrap().cans.is_empty());
         assert_eq!(lines.len(), to_buy.count() + besides.len());
-        assert!(lines.contains(&"Leaf: 66 leaves, perhaps only 55"), "{text}");
+        assert!(lines.contains(&"Leaf: 66 leaves, maybe only 55"), "{text}");
         assert!(lines.contains(&"Test kit for lead: 2"), "{text}");
     }
 

@@ -1,5 +1,6 @@
 //! Sentences and labels that depend on values. Fixed labels are in the screens.
 
+pub mod calendar;
 mod changes;
 mod colour;
 mod days;
@@ -27,11 +28,11 @@ use coatings::{
 use units::{Area, Length, System, Volume, show_area, show_number, show_volume_beside};
 use workshop::{Buy, MaterialLine, Piece, Takeoff, Workshop, unmeasured};
 
+pub use calendar::{weekday_and_day, weekday_and_number};
 pub use changes::{Names, change_of, change_title, towards};
-pub use colour::colour;
+pub use colour::{colour, colour_name};
 pub use days::{
-    air, air_in_brief, clock, dries, minutes, ready, ready_on, ready_to_sell, remarks, stretch, understood, usual_hours, weekday_and_day,
-    weekday_and_number,
+    air, air_in_brief, clock, dries, minutes, ready, ready_on, ready_to_sell, remarks, stretch, understood, usual_hours,
 };
 pub use device_status::{file_saved, gathered, offline, safety, saving, too_large};
 pub use fields::{bay_label, field_element, field_label, place_prefix, sentence, stand_in};
@@ -46,7 +47,7 @@ pub use numerals::{measured, number, reading, write_numbers_as};
 pub use piece::{
     checked_off, deleted, fill, guesses, how_many, measure_guesses, row_holds, set_of, to_buy, wish, without_unit,
 };
-pub use preparing::{day, much, sentences};
+pub use preparing::{much, sentences};
 pub use shelf::{left, on_hand, store};
 pub use step::stepped;
 pub use surfaces::{lying, overlap, run, working};

@@ -1,7 +1,7 @@
 //! The amounts for a preparation step, in words.
 
 use coatings::Reason;
-use units::{Day, Mass, System, Volume, show_number};
+use units::{Mass, System, Volume, show_number};
 use workshop::preparing::{Much, whole_sheets};
 
 use super::{area, number, run, volume};
@@ -84,16 +84,6 @@ fn range(low: String, high: String) -> String {
         (Some((low, unit)), Some((high, other))) if unit == other => format!("{low} to {high}\u{a0}{unit}"),
         _ => format!("{low} to {high}"),
     }
-}
-
-/// Formats a day with its month and year, in an order that is never ambiguous: `3 May 2026`.
-pub fn day(day: Day) -> String {
-    const MONTHS: [&str; 12] = [
-        "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec",
-    ];
-    let (year, month, day) = day.ymd();
-    let month = MONTHS.get(month as usize - 1).copied().unwrap_or_default();
-    format!("{day} {month} {year}")
 }
 
 #[cfg(test)]

@@ -65,7 +65,7 @@ fn bar(whole: &WayWhole, most: Volume) -> Html {
             <rect {class} {fill} x={format!("{x:.1}")} y="2" width={format!("{width:.1}")} height="36" />
         }
     };
-    let on_piece = part(whole.on_piece, "on-piece", "var(--medium)".into());
+    let on_piece = part(whole.on_piece, "on-piece", "var(--primer)".into());
     let lost = whole.lost.iter().map(|(place, volume)| {
         let fill = match place {
             Place::InAir => "url(#in-air)",

@@ -7,11 +7,10 @@ use workshop::Piece;
 use yew::prelude::*;
 
 use super::super::tape::stands_in;
-use super::super::tape_focus::READING;
+use super::super::tape_focus::focus_measurement_soon;
 use super::super::{Send, Shown};
 use super::margins::{extent, offset};
 use super::picture::Picture;
-use crate::browser::focus_soon;
 use crate::state::{Action, DraftId};
 use crate::words;
 
@@ -52,7 +51,10 @@ pub fn lines(
 ) -> Vec<Line> {
     let mut taken = Vec::new();
     let line = |line: &Dimension| {
-        let measured = piece.reading(line.field).map(words::reading);
+        let measured = piece.reading(line.field).map(|reading| match reading.unit() {
+            units::LengthUnit::Foot => words::reading(reading),
+            _ => words::without_unit(&words::reading(reading)).to_owned(),
+        });
         let is_guessed = measured.is_none();
         let text = draft(line.field).or(measured).unwrap_or_else(|| {
             let stand_in = stands_in(&picture.furniture, &picture.shared, line.field);
@@ -278,7 +280,7 @@ fn take(send: &Send, field: FieldId) -> Callback<MouseEvent> {
     let send = send.clone();
     Callback::from(move |_| {
         send.emit(Action::Enter(field));
-        focus_soon(READING.into());
+        focus_measurement_soon(field);
     })
 }
 

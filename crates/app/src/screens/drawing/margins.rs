@@ -9,7 +9,7 @@ use super::scale::Scale;
 /// those below it are high.
 pub fn offset(line: &Dimension, room: &Room) -> f64 {
     let further = f64::from(line.row.saturating_sub(1));
-    let step = if line.away[0] == 0.0 { 1.5 } else { 3.2 };
+    let step = if line.away[0] == 0.0 { 1.5 } else { 3.4 };
     room.figure * (1.7 + further * step)
 }
 

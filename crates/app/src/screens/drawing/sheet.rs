@@ -54,8 +54,10 @@ pub fn sheet(shown: &Shown, picture: &Picture, takeoff: &Takeoff, hand: &Hand) -
     };
     let is_dark = |face: &&Face| look(&shown.piece, &shown.app.workshop.materials, face, takeoff).is_dark();
     let picked = picture.faces.iter().filter(|face| is_picked(shown, face));
+    let is_measured = matches!(shown.app.screen, Screen::Measure | Screen::Parts);
+    let view_box = if is_measured { whole(picture) } else { cropped(picture) };
     html! {
-        <svg class="drawing" viewBox={format!("0 0 {:.0} {:.0}", picture.room.size[0], picture.room.size[1])} role="group"
+        <svg class="drawing" viewBox={view_box} role="group"
             aria-label={format!("{}, drawn to scale", shown.piece.name)} onpointerdown={hand.down(shown)}
             onpointermove={hand.moved(shown)} onpointerup={hand.up(shown)} onpointercancel={hand.up(shown)}>
             <g transform={format!("scale({})", 1.0 / FINE)}>
@@ -67,10 +69,27 @@ pub fn sheet(shown: &Shown, picture: &Picture, takeoff: &Takeoff, hand: &Hand) -
                 <path class="outline" d={picture.outline.clone()} />
                 { for picked.map(|face| html! { <path class="mark" d={face.lines.clone()} /> }) }
             </g>
-            if shown.app.screen == Screen::Measure || shown.app.screen == Screen::Parts { { dimension_lines(shown, picture) } }
+            if is_measured { { dimension_lines(shown, picture) } }
         </svg>
     }
 }
+
+/// Returns the whole sheet as a view box.
+fn whole(picture: &Picture) -> String {
+    let [width, height] = picture.room.size;
+    format!("0 0 {width:.0} {height:.0}")
+}
+
+/// Returns the part of the sheet with the piece, without the room for dimension lines.
+fn cropped(picture: &Picture) -> String {
+    let (low, high) = picture.bounds;
+    let ([left, bottom], [right, top]) = (picture.scale.at(low), picture.scale.at(high));
+    let (x, y, width, height) = (left - EDGE, top - EDGE, right - left + 2.0 * EDGE, bottom - top + 2.0 * EDGE);
+    format!("{x:.0} {y:.0} {width:.0} {height:.0}")
+}
+
+/// The margin around a piece without dimension lines.
+const EDGE: f64 = 6.0;
 
 /// Returns the appearance of a face with its planned finish.
 pub fn look(piece: &Piece, own: &[Rc<OwnMaterial>], face: &Face, takeoff: &Takeoff) -> Look {

@@ -10,11 +10,11 @@ use yew::prelude::*;
 
 use super::drawing::{Drawn, board};
 use super::tape::{Tape, stands_in, tape_field};
-use super::tape_focus::READING;
+use super::tape_focus::focus_measurement_soon;
 use super::{Shown, amounts};
-use crate::browser::{focus_soon, new_piece_id};
+use crate::browser::new_piece_id;
 use crate::parts::{button, fold, stepper};
-use crate::state::{Action, Message, Screen, in_order};
+use crate::state::{Action, MORE_SIZES, Message, Screen, in_order};
 use crate::words;
 
 /// Shows the drawing, and beside or below it the rows and the list of sizes.
@@ -30,7 +30,7 @@ pub fn measure(shown: &Shown, drawn: &Drawn) -> Html {
                 { rows::rows(shown, &furniture) }
                 <h3>{ "Sizes" }</h3>
                 <div class="sizes">{ fields(shown, &furniture, true) }</div>
-                { folded(shown, "more-sizes", "More measurements", &|| html! {
+                { folded(shown, MORE_SIZES, "More measurements", &|| html! {
                     <div class="sizes">{ fields(shown, &furniture, false) }</div>
                 }) }
                 { folded(shown, "built", "How it\u{2019}s built", &|| built::built(shown, &furniture)) }
@@ -56,7 +56,7 @@ fn next(shown: &Shown) -> Html {
     let send = shown.send.clone();
     let take = Callback::from(move |_: MouseEvent| {
         send.emit(Action::Enter(first));
-        focus_soon(READING.into());
+        focus_measurement_soon(first);
     });
     html! {
         <div class="next">
@@ -72,7 +72,7 @@ fn folded(shown: &Shown, name: &str, title: &str, content: &dyn Fn() -> Html) ->
 }
 
 /// Shows the sizes of the whole piece, or all others.
-fn fields(shown: &Shown, furniture: &Furniture, of_whole: bool) -> Html {
+pub fn fields(shown: &Shown, furniture: &Furniture, of_whole: bool) -> Html {
     let field = |field: &geometry::LengthField| {
         tape_field(
             shown,
