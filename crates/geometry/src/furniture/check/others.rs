@@ -25,7 +25,7 @@ pub(super) fn table(furniture: &Furniture) -> Vec<Problem> {
     claims.push((
         &f::LEG_WIDTH,
         room,
-        "the other leg, within the overhang of the top",
+        "the overhangs",
     ));
     if styles.legs == LegStyle::Splayed {
         claims.extend(cases::splayed(furniture, at.under, room));
@@ -34,12 +34,12 @@ pub(super) fn table(furniture: &Furniture) -> Vec<Problem> {
     claims.push((
         &f::APRON_HEIGHT,
         at.under - LEAST_ROOM,
-        "the floor, within the height",
+        "the height",
     ));
     claims.push((
         &f::APRON_THICKNESS,
         at.leg - metres(&f::APRON_SETBACK),
-        "how far it is set back, on the leg",
+        "the apron setback",
     ));
     match styles.legs {
         LegStyle::Tapered => claims.push(foot_of_leg(furniture)),
@@ -53,7 +53,7 @@ pub(super) fn table(furniture: &Furniture) -> Vec<Problem> {
         claims.push((
             &f::APRON_RISE,
             most,
-            "the height of the apron and half its length",
+            "the apron height",
         ));
     }
     let mut found = unmet(furniture, claims);
@@ -68,21 +68,21 @@ fn below_square_legs(furniture: &Furniture, at: &TableLayout) -> Vec<Claim> {
     let mut claims: Vec<Claim> = Vec::new();
     if furniture.styles.stretchers != Stretchers::None {
         let size = metres(&f::STRETCHER_SIZE);
-        claims.push((&f::STRETCHER_SIZE, at.leg, "the leg it ends on"));
+        claims.push((&f::STRETCHER_SIZE, at.leg, "the leg width"));
         if furniture.styles.stretchers == Stretchers::H {
             let room = length_of(at.between[1]);
-            claims.push((&f::STRETCHER_SIZE, room, "the legs in front of it and behind it"));
+            claims.push((&f::STRETCHER_SIZE, room, "the space between the legs"));
         }
-        claims.push((&f::STRETCHER_HEIGHT, at.apron_foot - size, "the apron above it"));
+        claims.push((&f::STRETCHER_HEIGHT, at.apron_foot - size, "the apron height"));
     }
     if furniture.styles.lower_shelf == LowerShelf::Shelf {
-        claims.push((&f::SHELF_HEIGHT, at.apron_foot, "the apron above it"));
-        claims.push((&f::BOARD, metres(&f::SHELF_HEIGHT), "the floor below it"));
+        claims.push((&f::SHELF_HEIGHT, at.apron_foot, "the apron height"));
+        claims.push((&f::BOARD, metres(&f::SHELF_HEIGHT), "the shelf height"));
         let [stretcher, size] = [&f::STRETCHER_HEIGHT, &f::STRETCHER_SIZE].map(metres);
         let has_stretchers = furniture.styles.stretchers != Stretchers::None;
         if has_stretchers && stretcher < metres(&f::SHELF_HEIGHT) {
             let room = metres(&f::SHELF_HEIGHT) - metres(&f::BOARD) - size;
-            claims.push((&f::STRETCHER_HEIGHT, room, "the lower shelf above it"));
+            claims.push((&f::STRETCHER_HEIGHT, room, "the shelf height"));
         }
     }
     claims
@@ -99,13 +99,13 @@ fn room_for_drawers(furniture: &Furniture, at: &TableLayout) -> Vec<Problem> {
         let room = metres(&f::APRON_RAIL) - missing / 2.0;
         found.extend(unmet(
             furniture,
-            vec![(&f::APRON_RAIL, room, "the drawers, in the apron")],
+            vec![(&f::APRON_RAIL, room, "the drawers")],
         ));
     }
     let deep = at.aprons[1][0] - at.aprons[0][0] - LEAST_ROOM;
     found.extend(unmet(
         furniture,
-        vec![(&f::FRONT_THICKNESS, deep, "the apron at the back")],
+        vec![(&f::FRONT_THICKNESS, deep, "the depth")],
     ));
     found
 }
@@ -123,7 +123,7 @@ pub(super) fn chest(furniture: &Furniture) -> Vec<Problem> {
     claims.push((
         &f::BOARD,
         (wide.min(deep) - LEAST_ROOM) / 2.0,
-        "the board opposite",
+        "the width and depth",
     ));
     claims.extend(cases::base(furniture, [wide, deep]));
     unmet(furniture, claims)
@@ -141,13 +141,13 @@ pub(super) fn headboard(furniture: &Furniture) -> Vec<Problem> {
         (
             &f::LEG_WIDTH,
             (metres(&f::WIDTH) - LEAST_ROOM) / 2.0,
-            "the other post",
+            "the width",
         ),
-        (&f::RAIL_THICKNESS, at.post, "the post it ends on"),
+        (&f::RAIL_THICKNESS, at.post, "the leg width"),
         (
             &f::PANEL_THICKNESS,
             metres(&f::RAIL_THICKNESS),
-            "the rail it stands on",
+            "the rail thickness",
         ),
     ];
     if furniture.styles.headboard == HeadboardStyle::Slats {
@@ -155,7 +155,7 @@ pub(super) fn headboard(furniture: &Furniture) -> Vec<Problem> {
         if missing > 0.0 {
             let count = f64::from(furniture.count(&SLATS));
             let room = metres(&f::SLAT_WIDTH) - missing * (count + 1.0) / count;
-            claims.push((&f::SLAT_WIDTH, room, "the other slats, between the posts"));
+            claims.push((&f::SLAT_WIDTH, room, "the number of slats"));
         }
     }
     unmet(furniture, claims)
@@ -168,18 +168,18 @@ pub(super) fn frame(furniture: &Furniture) -> Vec<Problem> {
     let mut claims: Vec<Claim> = vec![(
         &f::MEMBER_WIDTH,
         (opening - LEAST_ROOM) / 2.0,
-        "the member opposite",
+        "the width and height",
     )];
     if furniture.styles.frame_profile.shape().is_some() {
         claims.push((
             &f::EDGE_HEIGHT,
             metres(&f::MEMBER_THICKNESS),
-            "the thickness of the frame",
+            "the frame member thickness",
         ));
         claims.push((
             &f::EDGE_WIDTH,
             metres(&f::MEMBER_WIDTH) - 0.001,
-            "the width of the frame member",
+            "the frame member width",
         ));
     }
     unmet(furniture, claims)
