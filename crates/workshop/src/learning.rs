@@ -73,7 +73,7 @@ impl fmt::Display for Unweighed {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Unweighed::Lacking(label) => {
-                write!(f, "Still to be written down: {}.", coatings::in_sentence(label))
+                write!(f, "Still missing: {}.", coatings::in_sentence(label))
             }
             Unweighed::Fault(fault) => fault.fmt(f),
         }

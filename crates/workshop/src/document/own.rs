@@ -143,7 +143,7 @@ impl fmt::Display for LabelError {
         match self {
             LabelError::Number(error) => error.fmt(f),
             LabelError::Unit(field) => {
-                write!(f, "{} is not written in that unit. Use ", field.field.label())?;
+                write!(f, "{} can't use that unit. Use ", field.field.label())?;
                 for (place, (_, sign, _)) in field.units.iter().enumerate() {
                     let between = if place > 0 { " or " } else { "" };
                     write!(f, "{between}{sign}")?;

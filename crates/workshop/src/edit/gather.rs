@@ -60,8 +60,8 @@ impl Workshop {
         });
         match others.count() {
             0 => {}
-            1 => along.stays.push("The price of 1 can".into()),
-            many => along.stays.push(format!("The prices of {many} cans")),
+            1 => along.stays.push("1 can price".into()),
+            many => along.stays.push(format!("{many} can prices")),
         }
         along
     }

@@ -40,7 +40,7 @@ impl Reader<'_> {
                     &name,
                     key,
                     &reading.typed,
-                    "This page does not know that figure.".into(),
+                    "That value is unknown.".into(),
                 );
                 continue;
             };
@@ -76,7 +76,7 @@ impl Reader<'_> {
                     &name,
                     "price".into(),
                     &typed,
-                    "This page does not know that can.".into(),
+                    "That can size is unknown.".into(),
                 ),
             }
         }

@@ -14,7 +14,7 @@ use crate::format::words::Word;
 impl Reader<'_> {
     pub(super) fn confidence(&mut self, record: Option<Readable<u64>>) -> Confidence {
         let read = |percent: u64| Confidence::of_percent(u32::try_from(percent).ok()?);
-        self.setting("wanted confidence", record, read)
+        self.setting("certainty setting", record, read)
             .unwrap_or(Confidence::Percent90)
     }
 
@@ -32,8 +32,8 @@ impl Reader<'_> {
         record: Option<Readable<SchemeRecord>>,
         own: &[Rc<OwnMaterial>],
     ) -> Option<Scheme> {
-        let record = self.setting("usual finish", record, Some)?;
-        let workshop = std::mem::replace(&mut self.name, "Usual finish".into());
+        let record = self.setting("default finish", record, Some)?;
+        let workshop = std::mem::replace(&mut self.name, "Default finish".into());
         let scheme = self.scheme(record, own);
         self.name = workshop;
         Some(scheme)
