@@ -28,7 +28,7 @@ pub struct Tag<'a> {
 }
 
 /// The line that every tag has, whatever is in the jar.
-pub const LABELS_HOLD: &str = "The labels of its components hold for the mix.";
+pub const LABELS_HOLD: &str = "Follow the labels of all its parts.";
 
 impl Tag<'_> {
     /// The lines of the tag from the top; masses as this scale shows them, the volume in this system.
@@ -57,7 +57,7 @@ impl Tag<'_> {
     ///     "Recipe by weight:",
     ///     "white 90 %, 450 g",
     ///     "green 10 %, 50 g",
-    ///     "The labels of its components hold for the mix.",
+    ///     "Follow the labels of all its parts.",
     /// ]);
     /// # Ok::<(), coatings::mix::RecipeError>(())
     /// ```
@@ -85,7 +85,7 @@ impl Tag<'_> {
             let share = share.strip_suffix(".0").unwrap_or(&share);
             lines.push(match self.doses.get(place) {
                 Some(dose) => format!("{name} {share} %, {}", scale.show(*dose)),
-                None => format!("{name} {share} %"),
+                None => format!("{name} {share}%"),
             });
         }
         lines.extend(self.cautions.iter().copied().map(String::from));
