@@ -79,10 +79,7 @@ impl Cause {
                 )
             }
             Cause::Transfer { tool } => {
-                format!(
-                    "overspray and drips from the {}",
-                    in_sentence(tool)
-                )
+                format!("overspray and drips from the {}", in_sentence(tool))
             }
             Cause::Narrow { tool } => format!("loss past narrow parts with the {}", in_sentence(tool)),
             Cause::OrdinaryLoss => "normal loss, already in the label's rate".into(),

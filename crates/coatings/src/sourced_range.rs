@@ -24,9 +24,9 @@ impl Provenance {
     /// Its label.
     pub fn label(self) -> &'static str {
         match self {
-            Provenance::Read => "checked in the source",
+            Provenance::Read => "read in the source",
             Provenance::Calculated => "calculated",
-            Provenance::Memory => "from memory, not checked",
+            Provenance::Memory => "from memory, not confirmed",
             Provenance::Practice => "common practice, no source",
             Provenance::Maker => "your own entry",
         }

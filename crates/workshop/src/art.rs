@@ -81,9 +81,8 @@ impl std::fmt::Display for ArtFault {
 const LEAF: Length = Length::millimetres(140.0);
 
 /// The note to show if the size of a leaf was not given.
-pub const OTHER_LEAF: Reason = Reason::memory(
-    "Real gold leaf is smaller, about 80 mm or 3 1/8 in. Enter the size of one sheet.",
-);
+pub const OTHER_LEAF: Reason =
+    Reason::memory("Real gold leaf is smaller, about 80 mm or 3 1/8 in. Enter the size of one sheet.");
 /// The overlap between leaves, in meters.
 const OVERLAP: SourcedRange<coatings::unit::Metres> = SourcedRange::practice(0.003, 0.006);
 /// The factor for leaf that tears and is laid again.
@@ -151,9 +150,9 @@ impl ArtKind {
             ArtKind::Stencil => Reason::practice(
                 "Use a nearly dry brush or pad. Wipe the back of the stencil each time you move it.",
             ),
-            ArtKind::Transfer => {
-                Reason::practice("Apply to cured, dust-free paint. Rub it down all over before you peel the film.")
-            }
+            ArtKind::Transfer => Reason::practice(
+                "Apply to cured, dust-free paint. Rub it down all over before you peel the film.",
+            ),
             ArtKind::Paper => Reason::practice(
                 "Spread the glue thin, smooth from the middle out, and let it dry before you seal it.",
             ),

@@ -39,7 +39,7 @@ pub(crate) fn bytes(command: &mut Command) -> Result<Vec<u8>> {
 }
 
 fn not_started(command: &Command) -> String {
-    format!("`{}` could not be started", words(command))
+    format!("Couldn't start `{}`", words(command))
 }
 
 /// The command as one would type it, without the folder of the program.

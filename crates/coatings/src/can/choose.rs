@@ -70,24 +70,13 @@ impl fmt::Display for ChoiceError {
                 f,
                 "Check the measurements and their decimal points. They need over 1000 L."
             ),
-            ChoiceError::Stock(place) => write!(
-                f,
-                "Enter what's left in can {}.",
-                place + 1
-            ),
-            ChoiceError::NoOffers => write!(
-                f,
-                "Add at least one can size the store sells."
-            ),
+            ChoiceError::Stock(place) => write!(f, "Enter what's left in can {}.", place + 1),
+            ChoiceError::NoOffers => write!(f, "Add at least one can size the store sells."),
             ChoiceError::TooManyOffers => write!(
                 f,
                 "Use at most {MOST_OFFERS} can sizes. Delete the ones you wouldn't buy."
             ),
-            ChoiceError::Size(offer) => write!(
-                f,
-                "Give store can {} a size from 1 mL to 1000 L.",
-                offer + 1
-            ),
+            ChoiceError::Size(offer) => write!(f, "Give store can {} a size from 1 mL to 1000 L.", offer + 1),
             ChoiceError::Price(offer) => write!(
                 f,
                 "Check the decimal point in the price of store can {}. The most is {}.",

@@ -111,26 +111,19 @@ impl fmt::Display for ContentsError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             ContentsError::Volume => write!(f, "Enter the can's volume again."),
-            ContentsError::Share => write!(
-                f,
-                "Use a share from 0 to 1 for what's left, lower number first."
-            ),
+            ContentsError::Share => write!(f, "Use a share from 0 to 1 for what's left, lower number first."),
             ContentsError::Limits => write!(f, "Put the lower limit first."),
             ContentsError::Mass => write!(f, "Enter the weight the scale shows."),
-            ContentsError::Scale => write!(
-                f,
-                "Enter the scale's step and its accuracy in percent."
-            ),
+            ContentsError::Scale => write!(f, "Enter the scale's step and its accuracy in percent."),
             ContentsError::GrossBelowTare { gross, tare } => write!(
                 f,
                 "Swap the weights or weigh again. The can weighs {:.0} g full and {:.0} g empty.",
                 gross.as_grams(),
                 tare.as_grams()
             ),
-            ContentsError::Density => write!(
-                f,
-                "Enter a density above 0, in kg/L. Paint is about 1.2 to 1.4."
-            ),
+            ContentsError::Density => {
+                write!(f, "Enter a density above 0, in kg/L. Paint is about 1.2 to 1.4.")
+            }
         }
     }
 }
@@ -313,10 +306,7 @@ impl Contents {
                     ("scale error, share of the reading", off(gross)),
                 ];
                 if gross.scale != tare.scale {
-                    inputs.push((
-                        "scale error on the empty can, share of the reading",
-                        off(tare),
-                    ));
+                    inputs.push(("scale error on the empty can, share of the reading", off(tare)));
                 }
                 inputs
             }

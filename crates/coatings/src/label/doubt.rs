@@ -236,11 +236,7 @@ impl fmt::Display for Doubt {
                     shown_range(usual)
                 )?;
                 match as_pounds {
-                    Some(meant) => write!(
-                        f,
-                        "Did you mean {given} lb/gal ({} kg/L)?",
-                        shown_range(meant)
-                    ),
+                    Some(meant) => write!(f, "Did you mean {given} lb/gal ({} kg/L)?", shown_range(meant)),
                     None => f.write_str("Check the label."),
                 }
             }

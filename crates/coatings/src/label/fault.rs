@@ -86,19 +86,10 @@ impl fmt::Display for Fault {
         let name = self.field().label();
         match self {
             Fault::NotANumber { .. } => {
-                write!(
-                    f,
-                    "{name}: enter the number on the label, or leave it blank."
-                )
+                write!(f, "{name}: enter the number on the label, or leave it blank.")
             }
-            Fault::NotPositive { .. } => write!(
-                f,
-                "{name}: use a number above 0, or leave it blank."
-            ),
-            Fault::Extreme { .. } => write!(
-                f,
-                "{name}: check the label. No label has a number like this."
-            ),
+            Fault::NotPositive { .. } => write!(f, "{name}: use a number above 0, or leave it blank."),
+            Fault::Extreme { .. } => write!(f, "{name}: check the label. No label has a number like this."),
             Fault::Reversed { field, low, high } => {
                 // Fractions are read as percent, as they are typed.
                 let (factor, sign) = match field {

@@ -25,12 +25,8 @@ impl fmt::Display for Fault {
                 "Enter the heavier weight first. Weigh with the same lid and tray both times."
             }
             Fault::NoArea => "Measure the piece and enter its coats first.",
-            Fault::AllKept => {
-                "Check both weights. The tool alone holds as much as you used."
-            }
-            Fault::Density => {
-                "Enter the density from the label or data sheet, above 0, lower number first."
-            }
+            Fault::AllKept => "Check both weights. The tool alone holds as much as you used.",
+            Fault::Density => "Enter the density from the label or data sheet, above 0, lower number first.",
         })
     }
 }

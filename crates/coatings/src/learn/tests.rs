@@ -132,7 +132,7 @@ fn a_rate_far_from_the_label_is_asked_about_and_learned() {
     );
     assert_eq!(
         doubts[0].to_string(),
-        "Observed rate: 20 m²/L is far from the 8 to 12 m²/L of the label. With 1 coat it would fit. How many were there?"
+        "Coverage came out at 20 m²/L; the label says 8 to 12 m²/L. 1 coat would fit. How many did you apply?"
     );
     let learned = learn(label(), &[shown]);
     assert!(learned.range().high > 12.0 && learned.narrowed() < 0.0);

@@ -328,7 +328,7 @@ mod tests {
         assert_eq!(refused(water, latex(0.3)), ChalkError::Water);
         assert_eq!(
             refused(good, latex(1.3)).to_string(),
-            "The pigment volume concentration of the paint cannot be so. Write the lower figure first, as the data sheet has it."
+            "Check the pigment volume concentration of the paint. Enter it as on the data sheet, lower number first."
         );
         let wanted = good.for_volume(Volume::litres(-1.0), &latex(0.3), &CALCIUM_CARBONATE);
         assert_eq!(wanted, Err(ChalkError::Wanted));

@@ -242,7 +242,7 @@ mod tests {
         assert_eq!(steps[0].warning, None);
         assert_eq!(
             steps[1].warning.unwrap().to_string(),
-            "On this scale the dose may be off by 20 %; 2 % is wanted. Take a finer scale, or mix 6300 g or more."
+            "On this scale the dose could be off by 20%. You want 2%. Use a finer scale, or mix at least 6300 g."
         );
         let nothing = poured(&[500.0, 0.2], &BENCH)[1];
         assert_eq!(nothing.dose, Mass::ZERO);

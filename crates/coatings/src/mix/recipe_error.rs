@@ -46,15 +46,10 @@ impl fmt::Display for RecipeError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             RecipeError::Empty => write!(f, "Add at least one part."),
-            RecipeError::TooMany => write!(
-                f,
-                "Use at most {MOST_COMPONENTS} parts. Mix some of them first."
-            ),
-            RecipeError::Share(place) => write!(
-                f,
-                "Part {}: enter an amount above 0, or delete it.",
-                place + 1
-            ),
+            RecipeError::TooMany => write!(f, "Use at most {MOST_COMPONENTS} parts. Mix some of them first."),
+            RecipeError::Share(place) => {
+                write!(f, "Part {}: enter an amount above 0, or delete it.", place + 1)
+            }
             RecipeError::Amount => write!(f, "Enter an amount of 0 or more."),
             RecipeError::Count { components, given } => write!(
                 f,
@@ -74,11 +69,7 @@ impl fmt::Display for RecipeError {
                 rest.as_grams(),
                 wanted.as_grams()
             ),
-            RecipeError::Density(place) => write!(
-                f,
-                "Part {}: enter a density above 0, in kg/L.",
-                place + 1
-            ),
+            RecipeError::Density(place) => write!(f, "Part {}: enter a density above 0, in kg/L.", place + 1),
             RecipeError::NoDensity(place) => write!(
                 f,
                 "Part {}: enter its density in kg/L, or mix by weight.",

@@ -120,15 +120,9 @@ impl fmt::Display for ThinError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
             ThinError::Paint => "Enter how much paint you're thinning.",
-            ThinError::Share => {
-                "Enter thinner as 0% to 100% of the paint's volume."
-            }
-            ThinError::Most => {
-                "Enter the label's maximum in percent, or leave it blank."
-            }
-            ThinError::VolumeSolids => {
-                "Enter volume solids from the data sheet, above 0% and up to 100%."
-            }
+            ThinError::Share => "Enter thinner as 0% to 100% of the paint's volume.",
+            ThinError::Most => "Enter the label's maximum in percent, or leave it blank.",
+            ThinError::VolumeSolids => "Enter volume solids from the data sheet, above 0% and up to 100%.",
         })
     }
 }

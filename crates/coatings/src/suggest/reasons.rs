@@ -15,8 +15,7 @@ const fn memory(text: &'static str) -> Reason {
 }
 
 // Cleaning and sanding.
-pub(super) const CLEAN: Reason =
-    practice("Clean first. Nothing sticks to grease, polish or dust.");
+pub(super) const CLEAN: Reason = practice("Clean first. Nothing sticks to grease, polish or dust.");
 /// How bare wood is cleaned.
 pub const WIPE_BARE: Reason = practice(
     "Brush and vacuum bare wood, then wipe with mineral spirits. Skip the degreaser: it's caustic and darkens wood.",
@@ -41,11 +40,9 @@ pub(super) const LAMINATE_HIDES: Reason =
     practice("Laminate hides the wood, so its color, pores and resin don't matter.");
 pub(super) const SHELLAC_HOLDS: Reason =
     memory("Shellac sticks to dulled gloss, so it's your bonding primer too.");
-pub(super) const BARE_SPOTS: Reason = practice(
-    "Bare spots soak up more and show through. Spot-prime them first.",
-);
-pub(super) const NO_BLEED: &str =
-    "This wood rarely bleeds, but it still needs a good primer.";
+pub(super) const BARE_SPOTS: Reason =
+    practice("Bare spots soak up more and show through. Spot-prime them first.");
+pub(super) const NO_BLEED: &str = "This wood rarely bleeds, but it still needs a good primer.";
 pub(super) const DRINKS: &str =
     "Porous wood soaks up the first coat. Make that the primer, and plan for more of it.";
 pub(super) const HARD_CLASS: &str =
@@ -57,9 +54,8 @@ pub(super) const EXTRACTIVES: Reason = read(
     "Tannins need a primer labeled to block them, most often an oil-alkyd.",
     "Wood Handbook FPL-GTR-190 p. 378, of redwood and western redcedar",
 );
-pub(super) const OLD_RED: Reason = practice(
-    "Old red stain is the worst bleeder. Block it with two coats, unless the paint is dark.",
-);
+pub(super) const OLD_RED: Reason =
+    practice("Old red stain is the worst bleeder. Block it with two coats, unless the paint is dark.");
 pub(super) const OIL_SOLUBLE: Reason = read(
     "A coat of shellac in between stops oil-soluble dyes.",
     "TM 43-0139 s. 2-23",
@@ -92,9 +88,8 @@ pub(super) const FILLER_DRIES: Reason = read(
     "Wipe paste wood filler after 5 to 10 minutes. Let it dry 24 hours before the next coat.",
     "NAVEDTRA 14044 p. 8-8",
 );
-pub(super) const PORES_CLEAR: Reason = practice(
-    "This wood's pores stay open under a clear finish. Fill them if you want it glass-smooth.",
-);
+pub(super) const PORES_CLEAR: Reason =
+    practice("This wood's pores stay open under a clear finish. Fill them if you want it glass-smooth.");
 
 // Clear finishes.
 pub(super) const STAIN: Reason =
@@ -107,8 +102,7 @@ pub(super) const CLEAR_SHOWS: Reason =
 pub(super) const STRIPPED: [Reason; 2] = [CLEAR_SHOWS, STAIN_NEEDS_WOOD];
 pub(super) const CLEAR_LAMINATE: Reason =
     practice("Clear coats stick poorly to laminate. Try a hidden spot first.");
-pub(super) const SEAL_WOOD: Reason =
-    practice("Sealer fills the wood so the clear coats don't soak in.");
+pub(super) const SEAL_WOOD: Reason = practice("Sealer fills the wood so the clear coats don't soak in.");
 pub(super) const SEAL_STAIN: Reason =
     practice("Shellac over the stain keeps the clear coat from lifting it.");
 pub(super) const SEAL_OLD: Reason =

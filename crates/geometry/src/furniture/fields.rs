@@ -41,13 +41,7 @@ pub const DEPTH: LengthField = field(
     3000.0,
 );
 /// Height of the piece.
-pub const HEIGHT: LengthField = field(
-    "height",
-    "Height",
-    "Floor to the top surface",
-    50.0,
-    3000.0,
-);
+pub const HEIGHT: LengthField = field("height", "Height", "Floor to the top surface", 50.0, 3000.0);
 /// Thickness of the carcass boards.
 pub const BOARD: LengthField = field(
     "board",
@@ -209,13 +203,7 @@ pub const FRONT_EDGE_SIZE: LengthField = field(
     30.0,
 );
 /// Lip: how far the front reaches over the frame.
-pub const LIP: LengthField = field(
-    "lip",
-    "Lip",
-    "How far the front overlaps the frame",
-    2.0,
-    30.0,
-);
+pub const LIP: LengthField = field("lip", "Lip", "How far the front overlaps the frame", 2.0, 30.0);
 /// Lip thickness: thickness of the part that lies on the frame.
 pub const LIP_THICKNESS: LengthField = field(
     "lip-thickness",

@@ -117,7 +117,9 @@ fn fitted(measured: Length, room: Length) -> String {
 
 /// The name of a surface that is not there, as far as it can be read: `top/moulded-front` is `top, molded front`.
 pub fn surface_words(name: &str) -> String {
-    name.replace('/', ", ").replace('-', " ").replace("moulded", "molded")
+    name.replace('/', ", ")
+        .replace('-', " ")
+        .replace("moulded", "molded")
 }
 
 /// The rows and sections of these cases that are stretched or shrunk to fit.

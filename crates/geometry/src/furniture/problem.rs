@@ -156,7 +156,9 @@ impl Problem {
                     false => format!("{} over", show(*fronts - *room)),
                 };
                 let check = match (rail, fronts < room) {
-                    (Some(rail), _) => format!("Check the rows, the base and the frame rail ({}).", show(*rail)),
+                    (Some(rail), _) => {
+                        format!("Check the rows, the base and the frame rail ({}).", show(*rail))
+                    }
                     (None, true) => "Check the rows and the base. Is there a face frame?".into(),
                     (None, false) => "Check the rows, the gap and the base.".into(),
                 };

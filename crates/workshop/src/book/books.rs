@@ -128,7 +128,7 @@ records! {
         count: Option<u32> = "count", "Quantity", Count(10_000);
         note: String = "note", "Note", Text;
     }
-    /// Items already in the basket, by material and color.
+    /// Items already bought on this trip, by material and color.
     InBasket = "basket" (of_piece: false, is_single: false) {
         day: Option<Day> = "day", "Date", OnDay;
     }

@@ -74,9 +74,7 @@ impl Piece {
 fn within_bounds(kind: &ChangeKind) -> Result<(), EditError> {
     let too_many = |what, most| Err(EditError::TooMany { what, most });
     match kind {
-        ChangeKind::Repeat { times, .. } if *times > MAX_REPEATS => {
-            too_many("repeats per part", MAX_REPEATS)
-        }
+        ChangeKind::Repeat { times, .. } if *times > MAX_REPEATS => too_many("repeats per part", MAX_REPEATS),
         ChangeKind::Add { flutes, .. } if *flutes > MAX_FLUTES => too_many("flutes", MAX_FLUTES as usize),
         ChangeKind::Add { members, points, .. } if members.len().max(*points) > MAX_STEPS => {
             too_many("molding members or turning points", MAX_STEPS)

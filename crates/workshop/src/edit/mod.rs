@@ -191,9 +191,7 @@ pub enum EditError {
 impl fmt::Display for EditError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            EditError::NoSuchPiece => {
-                f.write_str("That piece is no longer here. Choose another.")
-            }
+            EditError::NoSuchPiece => f.write_str("That piece is no longer here. Choose another."),
             EditError::IdTaken => f.write_str("A piece with that name already exists. Try again."),
             EditError::TooMany { what, most } => write!(f, "Use at most {most} {what}."),
             EditError::WrongTool { tool, material } => {

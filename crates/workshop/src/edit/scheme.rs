@@ -265,7 +265,7 @@ impl Piece {
             return self.scheme.apply(edit, own);
         };
         let zone = self.zones.get_mut(&key).and_then(|zone| zone.scheme.as_mut());
-        zone.ok_or(EditError::Unknown("zone"))?.apply(edit, own)
+        zone.ok_or(EditError::Unknown("group"))?.apply(edit, own)
     }
 
     /// A zone gets a scheme of its own, which begins as that of the piece, or goes with the piece again.

@@ -48,10 +48,7 @@ impl fmt::Display for LoadError {
                 "Choose another file. This one is damaged, or isn't a workshop file (line {line}, character {column})."
             ),
             LoadError::NotAWorkshop => {
-                write!(
-                    f,
-                    "Choose a file saved from Coatwright. This isn't one."
-                )
+                write!(f, "Choose a file saved from Coatwright. This isn't one.")
             }
             LoadError::Newer { version } => write!(
                 f,
@@ -200,10 +197,7 @@ impl fmt::Display for Notice {
                 typed,
                 error,
             } => {
-                write!(
-                    f,
-                    "{piece}: skipped the {field} \u{201c}{typed}\u{201d}. {error}"
-                )
+                write!(f, "{piece}: skipped the {field} \u{201c}{typed}\u{201d}. {error}")
             }
             Notice::UnknownWord { piece, what, given } => {
                 write!(
@@ -242,10 +236,7 @@ impl fmt::Display for Notice {
                 )
             }
             Notice::MaterialLeftOut { number } => {
-                write!(
-                    f,
-                    "Your material {number} couldn't be read, so it was skipped."
-                )
+                write!(f, "Your material {number} couldn't be read, so it was skipped.")
             }
             Notice::LineLeftOut { book } => {
                 write!(
@@ -260,10 +251,7 @@ impl fmt::Display for Notice {
                 )
             }
             Notice::SettingLeftOut { what } => {
-                write!(
-                    f,
-                    "The workshop's {what} couldn't be read, so it was skipped."
-                )
+                write!(f, "The workshop's {what} couldn't be read, so it was skipped.")
             }
             Notice::CoatsLeftOut { piece } => {
                 write!(

@@ -50,12 +50,8 @@ impl fmt::Display for ThinFault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             ThinFault::Material => f.write_str("Choose what you're spraying."),
-            ThinFault::NotThinned => {
-                f.write_str("This isn't normally thinned. Check its label first.")
-            }
-            ThinFault::Amount => {
-                f.write_str("Enter the amount of paint and the percent of thinner.")
-            }
+            ThinFault::NotThinned => f.write_str("This isn't normally thinned. Check its label first."),
+            ThinFault::Amount => f.write_str("Enter the amount of paint and the percent of thinner."),
             ThinFault::Thin(error) => error.fmt(f),
         }
     }

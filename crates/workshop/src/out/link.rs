@@ -42,9 +42,7 @@ impl fmt::Display for LinkError {
                 "Save the workshop and send the file. This piece is too big for a link (limit {} kB).",
                 MAX_LINK_BYTES / 1024
             ),
-            LinkError::NotAPiece => f.write_str(
-                "This link is damaged. Ask for it again, or for the file.",
-            ),
+            LinkError::NotAPiece => f.write_str("This link is damaged. Ask for it again, or for the file."),
             LinkError::Newer { version } => write!(
                 f,
                 "Reload the page, then open the link again. The link has format {version}; this page reads up to {}.",

@@ -24,9 +24,7 @@ pub struct Ladder {
 
 const SCUFF: Ladder = Ladder {
     grits: &["P180", "P220"],
-    why: Reason::practice(
-        "Only scuff an old finish: P180, then P220, until it's dull all over.",
-    ),
+    why: Reason::practice("Only scuff an old finish: P180, then P220, until it's dull all over."),
 };
 const SLICK: Ladder = Ladder {
     grits: &["P220"],

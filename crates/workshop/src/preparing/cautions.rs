@@ -33,9 +33,8 @@ pub(super) const LEAD_FOUND: Reason = Reason::memory(
     "Lead was found. Don't sand, scrape or heat this finish or the wood under it. Ask a certified contractor or your health department what to do. Keep children and food away, and wet-wipe any chips. Follow labels, local rules and licensed practice first.",
 );
 /// Sanding dust.
-pub(super) const DUST: Reason = Reason::memory(
-    "Use dust extraction. Wear eye protection and a dust mask (N95, FFP2 or better).",
-);
+pub(super) const DUST: Reason =
+    Reason::memory("Use dust extraction. Wear eye protection and a dust mask (N95, FFP2 or better).");
 /// Alcohol, and shellac dissolved in it.
 pub(super) const ALCOHOL: Reason = Reason::memory(
     "Alcohol vapor ignites at room temperature. Open the windows. No flame, pilot light or spark nearby.",

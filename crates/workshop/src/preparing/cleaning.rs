@@ -30,9 +30,8 @@ const GLOSS: Reason = Reason::practice(
 const STICKERS: Reason = Reason::practice(
     "Remove sticker glue with alcohol on a cloth. Don't use oil: paint won't stick to the film it leaves.",
 );
-const WAX: Reason = Reason::practice(
-    "Remove wax and silicone polish with mineral spirits. Turn the cloth often.",
-);
+const WAX: Reason =
+    Reason::practice("Remove wax and silicone polish with mineral spirits. Turn the cloth often.");
 const SMELL: Reason = Reason::practice(
     "Scrub the bare inside with detergent, or spray it with half vinegar, half water. Let it dry for a full day in moving air. If it still smells, seal the inside with shellac.",
 );
@@ -71,11 +70,7 @@ pub(super) fn degloss(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     let area = of.takeoff.painted.value;
     let step = PrepareStep::new("degloss", "Degloss the shiny finish")
         .how([GLOSS])
-        .takes(
-            "Deglosser",
-            Much::Volume(low, high),
-            "the deglosser on the plan",
-        )
+        .takes("Deglosser", Much::Volume(low, high), "the deglosser on the plan")
         .cloths(area)
         .lasts(time::on(area, time::CLEAN))
         .waits(WASHED)
@@ -152,11 +147,7 @@ fn wash(of: &Of<'_>, washed: Area, steps: &mut Vec<PrepareStep>) {
         );
     }
     step = step
-        .takes(
-            "Rinse water",
-            Much::Volume(low, high),
-            "same as the solution",
-        )
+        .takes("Rinse water", Much::Volume(low, high), "same as the solution")
         .cloths(washed)
         .lasts(time::on(washed, time::CLEAN))
         .waits(WASHED)

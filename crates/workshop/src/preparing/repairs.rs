@@ -43,9 +43,7 @@ const JOINTS: SourcedRange = SourcedRange::practice(0.02, 0.06);
 /// Grain filler paste, in kilograms per square meter: 10 lb for about 400 ft² ("Data on Painting", Building
 /// Construction vol. 4).
 const PASTE: f64 = 10.0 * units::exact::POUND / (400.0 * units::exact::SQUARE_FOOT);
-const BLOCK: Reason = Reason::practice(
-    "Let the primer dry. Spot-prime again where stains come through.",
-);
+const BLOCK: Reason = Reason::practice("Let the primer dry. Spot-prime again where stains come through.");
 
 /// The key of the lead test step.
 pub(crate) const LEAD_KEY: &str = "lead";
@@ -58,12 +56,7 @@ pub(super) fn lead(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
             steps.push(
                 PrepareStep::new(LEAD_KEY, "Test for lead")
                     .how([TEST])
-                    .buys(
-                        "test-kit",
-                        "Lead test kit",
-                        Much::Count(1, 1),
-                        "one per piece",
-                    )
+                    .buys("test-kit", "Lead test kit", Much::Count(1, 1), "one per piece")
                     .lasts((10.0, 20.0))
                     .mind([LEAD_TEST]),
             );
@@ -71,8 +64,7 @@ pub(super) fn lead(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         OldFinish::Lead => {
             steps.push(
                 // It has its own key so that checking off the test does not check this off too.
-                PrepareStep::new("lead-found", "Leave the old finish alone: it has lead")
-                    .mind([LEAD_FOUND]),
+                PrepareStep::new("lead-found", "Leave the old finish alone: it has lead").mind([LEAD_FOUND]),
             );
         }
     }
@@ -231,9 +223,7 @@ pub(super) fn block(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     if why.is_empty() {
         return;
     }
-    let missing = Held::Until(
-        "The plan has no stain blocker yet. Add the recommended one under Finish.",
-    );
+    let missing = Held::Until("The plan has no stain blocker yet. Add the recommended one under Finish.");
     let step = PrepareStep::new("block", "Block stains")
         .how(why)
         .how([BLOCK])

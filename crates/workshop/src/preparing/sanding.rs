@@ -25,8 +25,9 @@ const STRIP: Reason = Reason::practice(
 const LOOSE: Reason = Reason::practice(
     "Wet it, scrape off what is loose, and feather the edge. New coats peel off with loose ones.",
 );
-const EDGES: Reason =
-    Reason::practice("Sand outer edges lightly, by hand. The finish is thin there, and you can sand through it.");
+const EDGES: Reason = Reason::practice(
+    "Sand outer edges lightly, by hand. The finish is thin there, and you can sand through it.",
+);
 const DUST_OFF: Reason = Reason::practice(
     "Brush and vacuum, then wipe lightly with a tack rag. Pressing leaves resin on the wood.",
 );

@@ -76,8 +76,7 @@ fn a_change_of_what_is_gone_says_so() {
     let problems = net(vec![remove.clone(), remove]).unwrap_err();
     assert_eq!(
         problems[0].to_string(),
-        "Change 2 is about \"apron-back\", which this piece does not have any more. Take the change back or \
-         bring the part back."
+        "Change 2 is about \"apron-back\", which this piece no longer has. Delete the change or restore the part."
     );
 }
 

@@ -43,11 +43,7 @@ fn whole(furniture: &Furniture) -> Vec<Problem> {
         }
         Construction::Pedestals => {
             let between = metres(&f::TOP_WIDTH) - 2.0 * metres(&f::OVERHANG_SIDE) - LEAST_ROOM;
-            claims.push((
-                &f::PEDESTAL_WIDTH,
-                between / 2.0,
-                "the top width",
-            ));
+            claims.push((&f::PEDESTAL_WIDTH, between / 2.0, "the top width"));
             let head = metres(&f::HEIGHT) - metres(&f::TOP_THICKNESS) - LEAST_ROOM;
             claims.push((&f::MODESTY_FOOT, head, "the height"));
             claims.push((&f::APRON_HEIGHT, head, "the height"));
@@ -81,11 +77,7 @@ pub(super) fn top_edge(furniture: &Furniture) -> Vec<Claim> {
     );
     match furniture.styles.top_edge {
         Edge::Shaped(shape) if shape != Shape::HalfRound => vec![
-            (
-                &f::EDGE_HEIGHT,
-                metres(&f::TOP_THICKNESS),
-                "the top thickness",
-            ),
+            (&f::EDGE_HEIGHT, metres(&f::TOP_THICKNESS), "the top thickness"),
             beside_other,
         ],
         Edge::Measured => {
@@ -128,16 +120,8 @@ fn boards(unit: &Unit) -> Vec<Problem> {
     }
     let mut claims: Vec<Claim> = vec![(&f::BOARD, (wide - LEAST_ROOM) / 2.0, "the width")];
     if members.has_frame {
-        claims.push((
-            &f::STILE,
-            (wide - LEAST_ROOM) / 2.0,
-            "the width",
-        ));
-        claims.push((
-            &f::BOARD,
-            metres(&f::FRAME_RAIL),
-            "the frame rail",
-        ));
+        claims.push((&f::STILE, (wide - LEAST_ROOM) / 2.0, "the width"));
+        claims.push((&f::BOARD, metres(&f::FRAME_RAIL), "the frame rail"));
         // Fronts and boxes pass the stiles, so no board may stick out behind them.
         claims.push((&f::BOARD, metres(&f::STILE), "the frame stile"));
     }
@@ -163,11 +147,9 @@ fn boards(unit: &Unit) -> Vec<Problem> {
     }
     match furniture.styles.back {
         BackStyle::None => {}
-        BackStyle::Recessed => claims.push((
-            &f::BACK_RECESS,
-            behind - metres(&f::BACK_THICKNESS),
-            "the depth",
-        )),
+        BackStyle::Recessed => {
+            claims.push((&f::BACK_RECESS, behind - metres(&f::BACK_THICKNESS), "the depth"))
+        }
         BackStyle::Flush => claims.push((&f::BACK_THICKNESS, behind, "the depth")),
     }
     if behind < 0.0 {
@@ -199,11 +181,7 @@ pub(super) fn base(furniture: &Furniture, [wide, deep]: [f64; 2]) -> Vec<Claim> 
             "the width and depth",
         )
     };
-    let plinth: Claim = (
-        &f::PLINTH_SETBACK,
-        deep - 2.0 * board - LEAST_ROOM,
-        "the depth",
-    );
+    let plinth: Claim = (&f::PLINTH_SETBACK, deep - 2.0 * board - LEAST_ROOM, "the depth");
     let foot_board: Claim = (&f::BOARD, metres(&f::FOOT_WIDTH) - 0.001, "the foot width");
     let room = (wide.min(deep) - 2.0 * metres(&f::LEG_INSET) - LEAST_ROOM) / 2.0;
     let leg: Claim = (&f::LEG_WIDTH, room, "the leg inset");
@@ -227,11 +205,7 @@ pub(super) fn base(furniture: &Furniture, [wide, deep]: [f64; 2]) -> Vec<Claim> 
         BaseStyle::TurnedLegs => vec![leg, turned(high), foot_of_leg(furniture)],
         BaseStyle::BunFeet => vec![
             leg,
-            (
-                &f::LEG_HEIGHT,
-                0.98 * metres(&f::LEG_WIDTH),
-                "the leg width",
-            ),
+            (&f::LEG_HEIGHT, 0.98 * metres(&f::LEG_WIDTH), "the leg width"),
         ],
         BaseStyle::SplayedLegs => {
             let mut claims = splayed(furniture, high, room);
@@ -249,21 +223,13 @@ pub(super) fn splayed(furniture: &Furniture, high: f64, room: f64) -> Vec<Claim>
     let mut claims = vec![
         foot_of_leg(furniture),
         (&f::LEG_SPLAY, high, "the leg height"),
-        (
-            &f::LEG_WIDTH,
-            foot + high,
-            "the leg height",
-        ),
+        (&f::LEG_WIDTH, foot + high, "the leg height"),
     ];
     // A leg cut horizontally on a slant is wider than its cross section.
     if splay <= high && wide <= foot + high {
         let [inwards, _] = legs::splayed_reach(furniture, high);
         let missing = wide / 2.0 + inwards - room;
-        claims.push((
-            &f::LEG_WIDTH,
-            wide - missing,
-            "the splay",
-        ));
+        claims.push((&f::LEG_WIDTH, wide - missing, "the splay"));
     }
     claims
 }
@@ -316,11 +282,7 @@ pub(super) fn foot_of_leg(furniture: &Furniture) -> Claim {
 /// A turned leg of this height needs room for its collar and bead.
 pub(super) fn turned(high: f64) -> Claim {
     let radius = (high - LEAST_ROOM) / super::super::legs::TURNED_LEAST;
-    (
-        &f::LEG_WIDTH,
-        2.0 * radius,
-        "the leg height",
-    )
+    (&f::LEG_WIDTH, 2.0 * radius, "the leg height")
 }
 
 fn room_for_fronts(unit: &Unit) -> Vec<Problem> {
@@ -415,11 +377,7 @@ fn within_fronts(unit: &Unit, at: &Layout) -> Vec<Problem> {
         }
         if styles.applied != Edge::Plain {
             let width = half - metres(&f::APPLIED_INSET);
-            claims.push((
-                &f::APPLIED_WIDTH,
-                width,
-                "the molding inset",
-            ));
+            claims.push((&f::APPLIED_WIDTH, width, "the molding inset"));
         }
         if styles.fronts == FrontStyle::Lipped {
             claims.push((&f::LIP, half, "the smallest front"));
@@ -468,16 +426,8 @@ fn door_claims(furniture: &Furniture, wide: f64, high: f64) -> Vec<Claim> {
     let styles = &furniture.styles;
     let recess = metres(&f::PANEL_RECESS);
     let mut claims: Vec<Claim> = vec![
-        (
-            &f::DOOR_STILE,
-            (wide - LEAST_ROOM) / 2.0,
-            "the narrowest door",
-        ),
-        (
-            &f::DOOR_RAIL,
-            (high - LEAST_ROOM) / 2.0,
-            "the shortest door",
-        ),
+        (&f::DOOR_STILE, (wide - LEAST_ROOM) / 2.0, "the narrowest door"),
+        (&f::DOOR_RAIL, (high - LEAST_ROOM) / 2.0, "the shortest door"),
         (
             &f::PANEL_THICKNESS,
             metres(&f::FRONT_THICKNESS) - recess,
@@ -495,11 +445,7 @@ fn door_claims(furniture: &Furniture, wide: f64, high: f64) -> Vec<Claim> {
         claims.push((&f::STICKING_WIDTH, half, "the smallest door"));
     }
     if styles.doors == DoorStyle::RaisedPanel {
-        claims.push((
-            &f::PANEL_BEVEL,
-            half - sticking,
-            "the smallest door",
-        ));
+        claims.push((&f::PANEL_BEVEL, half - sticking, "the smallest door"));
         claims.push((&f::PANEL_RAISE, recess, "the panel recess"));
     }
     claims

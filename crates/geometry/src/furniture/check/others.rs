@@ -22,20 +22,12 @@ pub(super) fn table(furniture: &Furniture) -> Vec<Problem> {
     }
     let mut claims: Vec<Claim> = top_edge(furniture);
     let room = (wide.min(deep) - LEAST_ROOM) / 2.0;
-    claims.push((
-        &f::LEG_WIDTH,
-        room,
-        "the overhangs",
-    ));
+    claims.push((&f::LEG_WIDTH, room, "the overhangs"));
     if styles.legs == LegStyle::Splayed {
         claims.extend(cases::splayed(furniture, at.under, room));
         return unmet(furniture, claims);
     }
-    claims.push((
-        &f::APRON_HEIGHT,
-        at.under - LEAST_ROOM,
-        "the height",
-    ));
+    claims.push((&f::APRON_HEIGHT, at.under - LEAST_ROOM, "the height"));
     claims.push((
         &f::APRON_THICKNESS,
         at.leg - metres(&f::APRON_SETBACK),
@@ -50,11 +42,7 @@ pub(super) fn table(furniture: &Furniture) -> Vec<Problem> {
     if styles.apron == ApronStyle::Arched {
         let half = length_of(at.between[0]).min(length_of(at.between[1])) / 2.0;
         let most = (metres(&f::APRON_HEIGHT) - LEAST_ROOM).min(half);
-        claims.push((
-            &f::APRON_RISE,
-            most,
-            "the apron height",
-        ));
+        claims.push((&f::APRON_RISE, most, "the apron height"));
     }
     let mut found = unmet(furniture, claims);
     if found.is_empty() && furniture.count(&DRAWERS) > 0 {
@@ -97,16 +85,10 @@ fn room_for_drawers(furniture: &Furniture, at: &TableLayout) -> Vec<Problem> {
     let mut found = Vec::new();
     if missing > 1e-9 {
         let room = metres(&f::APRON_RAIL) - missing / 2.0;
-        found.extend(unmet(
-            furniture,
-            vec![(&f::APRON_RAIL, room, "the drawers")],
-        ));
+        found.extend(unmet(furniture, vec![(&f::APRON_RAIL, room, "the drawers")]));
     }
     let deep = at.aprons[1][0] - at.aprons[0][0] - LEAST_ROOM;
-    found.extend(unmet(
-        furniture,
-        vec![(&f::FRONT_THICKNESS, deep, "the depth")],
-    ));
+    found.extend(unmet(furniture, vec![(&f::FRONT_THICKNESS, deep, "the depth")]));
     found
 }
 
@@ -138,11 +120,7 @@ pub(super) fn headboard(furniture: &Furniture) -> Vec<Problem> {
         return vec![too_small(furniture, &f::HEIGHT, missing)];
     }
     let mut claims: Vec<Claim> = vec![
-        (
-            &f::LEG_WIDTH,
-            (metres(&f::WIDTH) - LEAST_ROOM) / 2.0,
-            "the width",
-        ),
+        (&f::LEG_WIDTH, (metres(&f::WIDTH) - LEAST_ROOM) / 2.0, "the width"),
         (&f::RAIL_THICKNESS, at.post, "the leg width"),
         (
             &f::PANEL_THICKNESS,

@@ -130,10 +130,10 @@ mod tests {
         assert_eq!(
             notices,
             [
-                "The wanted confidence of the workshop could not be read and was left out.",
-                "The way of showing inches of the workshop could not be read and was left out.",
-                "The currency of the workshop could not be read and was left out.",
-                "The usual finish of the workshop could not be read and was left out.",
+                "The workshop's certainty setting couldn't be read, so it was skipped.",
+                "The workshop's inch style couldn't be read, so it was skipped.",
+                "The workshop's currency couldn't be read, so it was skipped.",
+                "The workshop's default finish couldn't be read, so it was skipped.",
             ]
         );
         let (settings, notices) = read(json!({
