@@ -188,7 +188,7 @@ mod tests {
         let front = PartId::in_row(PartKind::DrawerFront, 2, 1)
             .in_bay(3)
             .in_upper(true);
-        assert_eq!(front.label(), "Upper case: Section 3: Drawer 2.1");
+        assert_eq!(front.label(), "Upper case: Column 3: Drawer 2.1");
         assert_eq!(front.repeated(2).to_string(), "upper-b3-drawer-front-2-1~2");
         for kind in PartKind::ALL {
             assert!(!PartId::nth(*kind, 1).label().contains(['{', '}']), "{kind:?}");

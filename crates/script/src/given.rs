@@ -99,7 +99,7 @@ mod tests {
         let mut odd = given(json!({"name": 1, "count": -1, "named": 3, "flag": "yes"})).unwrap();
         assert_eq!(
             odd.text("name"),
-            Err("\u{201c}name\u{201d} is not a text.".into())
+            Err("Make \u{201c}name\u{201d} a string.".into())
         );
         assert!(odd.number("count").is_err() && odd.named("named").is_err() && odd.flag("flag").is_err());
     }

@@ -203,21 +203,23 @@ mod tests {
     #[test]
     fn what_is_wrong_is_told_with_what_to_write() {
         assert!(refused(json!({"units": "us"})).ends_with("bench, headboard, frame."));
-        assert!(refused(json!({"kind": "sofa", "units": "us"})).starts_with("There is no kind of furniture"));
-        assert!(refused(json!({"kind": "bench"})).ends_with("metric for millimetres."));
+        assert!(
+            refused(json!({"kind": "sofa", "units": "us"})).starts_with("Unknown kind \u{201c}sofa\u{201d}")
+        );
+        assert!(refused(json!({"kind": "bench"})).ends_with("metric for millimeters."));
         let of_bench = |key: &str, value: Value| refused(json!({"kind": "bench", "units": "us", key: value}));
         assert_eq!(
             of_bench("measurements", json!({"height": "6O"})),
-            "Height \u{201c}6O\u{201d} could not be read. \u{201c}O\u{201d} is not a unit of length. Use in, ft, mm, cm or m."
+            "Height \u{201c}6O\u{201d} can't be read. \u{201c}O\u{201d} is not a unit of length. Use in, ft, mm, cm or m."
         );
         let unknown = of_bench("measurements", json!({"widht": "60"}));
         assert!(
-            unknown.starts_with("Bench, made like this, has no measurement \u{201c}widht\u{201d}. It has: "),
+            unknown.starts_with("Bench: this build has no measurement \u{201c}widht\u{201d}. It has: "),
             "{unknown}"
         );
         assert_eq!(
             of_bench("measurements", json!({"height": 60})),
-            "Height is not a text. Write it as the tape says it, such as \"33 7/8\"."
+            "Height: use a string, like \"33 7/8\"."
         );
         assert_eq!(
             of_bench("styles", json!({"lower-shelf": "glass"})),

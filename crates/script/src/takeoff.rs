@@ -39,7 +39,7 @@ mod tests {
     fn what_is_no_workshop_is_refused() {
         let refused = of("[]", json!({})).unwrap_err();
         assert!(
-            refused.starts_with("This is not a Coatwright workshop file."),
+            refused.starts_with("Choose a file saved from Coatwright."),
             "{refused}"
         );
         let refused = of("", json!({"wroking": true})).unwrap_err();

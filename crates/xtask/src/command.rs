@@ -62,6 +62,6 @@ mod tests {
         let message = output(cargo().arg("no-such-command")).unwrap_err().to_string();
         assert!(message.contains("no-such-command` failed"), "{message}");
         let message = run(&mut Command::new("no-such-program")).unwrap_err().to_string();
-        assert_eq!(message, "`no-such-program` could not be started");
+        assert_eq!(message, "Couldn't start `no-such-program`");
     }
 }

@@ -125,9 +125,6 @@ mod tests {
         fs::write(dist.join("index.html"), "<p>").unwrap();
         let told = join(&dist).unwrap_err().to_string();
         fs::remove_dir_all(&dist).unwrap();
-        assert!(
-            told.starts_with("dist/index.html links to no style sheet"),
-            "{told}"
-        );
+        assert!(told.starts_with("dist/index.html links no style sheet"), "{told}");
     }
 }

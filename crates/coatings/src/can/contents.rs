@@ -431,7 +431,7 @@ mod tests {
         };
         assert_eq!(
             weighed(100.0, 120.0, density).to_string(),
-            "The can weighs 100 g with its contents and 120 g empty. Weigh both again, or change them round."
+            "Swap the weights or weigh again. The can weighs 100 g full and 120 g empty."
         );
         assert_eq!(weighed(-1.0, 120.0, density), ContentsError::Mass);
         assert_eq!(weighed(f64::NAN, 120.0, density), ContentsError::Mass);
@@ -471,7 +471,7 @@ mod tests {
         let doubt = weighed(900.0).doubt().unwrap();
         assert_eq!(
             doubt.to_string(),
-            "This comes to 600 mL in a can of 500 mL. Is the empty can, the density or the size right?"
+            "That's 600 mL in a 500 mL can. Check the empty weight, the density and the size."
         );
         assert_eq!(Contents::full(Volume::litres(0.3)).unwrap().doubt(), None);
     }

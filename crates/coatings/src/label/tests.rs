@@ -48,10 +48,7 @@ fn fault(field: Field, range: Range) -> Fault {
         faults
     );
     let text = faults[0].to_string();
-    assert!(
-        text.starts_with(field.label()) && text.contains("Enter"),
-        "{text}"
-    );
+    assert!(text.starts_with(field.label()) && text.ends_with('.'), "{text}");
     assert_eq!(faults[0].field(), field);
     faults[0]
 }
@@ -60,7 +57,10 @@ fn doubts(field: Field, range: Range) -> Vec<Doubt> {
     let doubts = with(field, range).check(enamel()).unwrap();
     for doubt in &doubts {
         let text = doubt.to_string();
-        assert!(text.starts_with(field.label()) && text.ends_with('?'), "{text}");
+        assert!(
+            text.starts_with(field.label()) && text.ends_with(['?', '.']),
+            "{text}"
+        );
         assert_eq!(doubt.field(), field);
     }
     doubts

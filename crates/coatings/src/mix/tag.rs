@@ -55,8 +55,8 @@ impl Tag<'_> {
     ///     "For hall dresser",
     ///     "500 g, 400 mL at 1.25 kg/L",
     ///     "Recipe by weight:",
-    ///     "white 90 %, 450 g",
-    ///     "green 10 %, 50 g",
+    ///     "white 90%, 450 g",
+    ///     "green 10%, 50 g",
     ///     "Follow the labels of all its parts.",
     /// ]);
     /// # Ok::<(), coatings::mix::RecipeError>(())
@@ -84,7 +84,7 @@ impl Tag<'_> {
             let share = format!("{:.1}", share * 100.0);
             let share = share.strip_suffix(".0").unwrap_or(&share);
             lines.push(match self.doses.get(place) {
-                Some(dose) => format!("{name} {share} %, {}", scale.show(*dose)),
+                Some(dose) => format!("{name} {share}%, {}", scale.show(*dose)),
                 None => format!("{name} {share}%"),
             });
         }
@@ -123,8 +123,8 @@ mod tests {
                 "Mixed 1970-01-01",
                 "212.3 g",
                 "Recipe by volume:",
-                "paint 66.7 %",
-                "powder 33.3 %",
+                "paint 66.7%",
+                "powder 33.3%",
                 DUST,
                 LABELS_HOLD,
             ]

@@ -466,7 +466,7 @@ mod tests {
         let rate = label_field("rate").unwrap();
         assert_eq!(
             LabelReading::new(rate, "400", "acres").unwrap_err().to_string(),
-            "Spreading rate is not written in that unit. Use m\u{b2}/L or ft\u{b2}/gal."
+            "Coverage can't use that unit. Use m\u{b2}/L or ft\u{b2}/gal."
         );
         assert!(LabelReading::new(rate, "lots", "m2/L").is_err());
         assert!(Price::new("-3").is_err());

@@ -214,10 +214,7 @@ mod tests {
             "the hours are of the other place"
         );
         let along = Workshop::default().along(&theirs);
-        assert_eq!(
-            along.comes,
-            ["Wanted for an hour", "Fee for each sale", "Currency"]
-        );
+        assert_eq!(along.comes, ["Hourly rate", "Fee per sale", "Currency"]);
         assert_eq!(along.stays, ["Working hours"]);
     }
 
@@ -248,7 +245,7 @@ mod tests {
         assert_eq!(both.settings.currency, dollar);
         let along = ours.along(&theirs());
         assert!(along.comes.is_empty(), "{along:?}");
-        assert_eq!(along.stays, ["Wanted for an hour", "Working hours", "Currency"]);
+        assert_eq!(along.stays, ["Hourly rate", "Working hours", "Currency"]);
     }
 
     #[test]

@@ -174,7 +174,7 @@ mod tests {
         };
         assert_eq!(first(&[]), LEAD);
         assert_eq!(first(&[("lead", "negative")]), NO_LEAD);
-        assert!(first(&[("lead", "positive")]).starts_with("Lead was found: do not sand"));
+        assert!(first(&[("lead", "positive")]).starts_with("Lead was found."));
     }
 
     #[test]
@@ -278,7 +278,7 @@ mod tests {
             .unwrap();
         let stained = before(&piece);
         assert!(
-            stained[1].starts_with("Stain colours bare wood only"),
+            stained[1].starts_with("Stain only colors bare wood"),
             "{stained:?}"
         );
         // A finish that is stripped is not scuffed.

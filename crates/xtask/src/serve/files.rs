@@ -134,6 +134,6 @@ mod tests {
             .err()
             .unwrap()
             .to_string();
-        assert!(message.ends_with("Run `cargo xtask build` first."), "{message}");
+        assert!(message.starts_with("Run `cargo xtask build` first."), "{message}");
     }
 }

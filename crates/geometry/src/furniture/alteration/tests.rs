@@ -62,7 +62,7 @@ fn boards_grow_and_shaped_parts_do_not() {
     assert!(net(vec![resize("apron-back")]).is_ok());
     let problems = net(vec![resize("leg-1")]).unwrap_err();
     assert!(
-        problems[0].to_string().contains("only plain boards"),
+        problems[0].to_string().contains("Leg, front left"),
         "{}",
         problems[0]
     );

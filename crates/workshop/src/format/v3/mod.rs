@@ -171,7 +171,7 @@ impl Serialize for EditionNumber {
 impl Record for EditionNumber {
     fn read(value: Value) -> Result<Self, RecordError> {
         let edition = Edition::by_number(u64::read(value)?);
-        let edition = edition.ok_or(RecordError::wanted("an edition that is known here"))?;
+        let edition = edition.ok_or(RecordError::wanted("a known edition"))?;
         Ok(EditionNumber(edition))
     }
 }
@@ -570,7 +570,7 @@ mod tests {
         assert!(
             notices
                 .iter()
-                .any(|notice| notice.starts_with("Green: the spreading rate \u{201c}lots\u{201d}"))
+                .any(|notice| notice.starts_with("Green: ") && notice.contains("\u{201c}lots\u{201d}"))
         );
         let scheme = &workshop.pieces[0].scheme;
         assert_eq!(scheme.layers.len(), 1);

@@ -260,7 +260,7 @@ fn a_text_that_is_no_piece_is_refused_with_its_reason() {
         LinkError::Newer { version: 4 },
     ] {
         let sentence = error.to_string();
-        assert!(sentence.ends_with('.') && sentence.len() > 60, "{sentence}");
+        assert!(sentence.ends_with('.') && sentence.len() > 40, "{sentence}");
     }
 }
 

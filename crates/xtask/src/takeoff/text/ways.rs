@@ -15,8 +15,8 @@ pub(super) fn table(ways: &[WayColumn], system: System) -> String {
         ("Likely", Align::Right),
         ("Can", Align::Left),
         ("Dry film", Align::Right),
-        ("Coats for same film", Align::Right),
-        ("Likely for same film", Align::Right),
+        ("Same-film coats", Align::Right),
+        ("Same-film likely", Align::Right),
     ]);
     for way in ways {
         for (place, figure) in way.figures.iter().enumerate() {

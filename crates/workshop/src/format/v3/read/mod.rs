@@ -370,7 +370,7 @@ impl Reader<'_> {
                     zones.insert(key, zone);
                 }
             } else {
-                self.unknown_word("zone", &key);
+                self.unknown_word("group", &key);
             }
         }
         if own > MAX_ZONES {
@@ -389,7 +389,7 @@ impl Reader<'_> {
             let zone = record.zone.filter(|key| {
                 let is_known = Zone::by_key(key).is_some() || zones.contains_key(key);
                 if !is_known {
-                    self.unknown_word("zone", key);
+                    self.unknown_word("group", key);
                 }
                 is_known
             });

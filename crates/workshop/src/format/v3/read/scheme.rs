@@ -27,7 +27,7 @@ impl Reader<'_> {
         if let Some(key) = record.ground {
             match Substrate::ALL.into_iter().find(|ground| ground.key() == key) {
                 Some(ground) => condition.substrate = ground,
-                None => self.unknown_word("ground", &key),
+                None => self.unknown_word("surface", &key),
             }
         }
         if let Some(key) = record.wood {

@@ -142,6 +142,9 @@ mod tests {
         assert_eq!(settings.confidence, Confidence::Percent90);
         assert_eq!(settings.finish.unwrap().layers, []);
         assert_eq!(notices.len(), 3, "{notices:?}");
-        assert!(notices[1].starts_with("Usual finish: the ground"), "{notices:?}");
+        assert!(
+            notices[1].starts_with("Default finish: unknown surface"),
+            "{notices:?}"
+        );
     }
 }
