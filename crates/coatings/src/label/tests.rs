@@ -145,7 +145,7 @@ fn low_above_high_is_a_fault() {
         assert_eq!(fault(field, Some((0.4, 0.3))), expected);
     }
     let text = fault(Field::VolumeSolids, Some((0.4, 0.3))).to_string();
-    assert!(text.contains("40 %") && text.contains("30 %"), "{text}");
+    assert!(text.contains("40%") && text.contains("30%"), "{text}");
 }
 
 #[test]
@@ -153,7 +153,7 @@ fn volume_solids_are_above_nothing_and_at_most_all() {
     for bad in [0.0, -0.1, 1.01, 35.0] {
         assert_eq!(fault(Field::VolumeSolids, one(bad)), Fault::Solids);
     }
-    assert!(Fault::Solids.to_string().contains("100 %"));
+    assert!(Fault::Solids.to_string().contains("100%"));
     // All of it can be, as in an oil, but hardly is in an enamel: no fault, but a question.
     assert_eq!(doubts(Field::VolumeSolids, one(1.0)).len(), 1);
     assert_eq!(fault(Field::Thinning, one(10.0)), Fault::Thinning);

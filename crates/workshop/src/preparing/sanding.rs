@@ -22,9 +22,8 @@ const BETWEEN_LASTS: f64 = 2.0;
 const STRIP: Reason = Reason::practice(
     "Take the old finish down to the wood with a stripper or a scraper. Wash off the residue.",
 );
-const LOOSE: Reason = Reason::practice(
-    "Wet it, scrape off what is loose, and feather the edge. New coats peel off with loose ones.",
-);
+const LOOSE: Reason =
+    Reason::practice("Wet it, scrape it off, and feather the edge. New coats peel off with it.");
 const EDGES: Reason = Reason::practice(
     "Sand outer edges lightly, by hand. The finish is thin there, and you can sand through it.",
 );
