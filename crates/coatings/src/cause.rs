@@ -62,32 +62,29 @@ impl Cause {
     /// Its label.
     pub fn label(&self) -> String {
         match self {
-            Cause::Measuring => "the measuring of the piece".into(),
+            Cause::Measuring => "your measurements".into(),
             Cause::Film { material, tool } => {
                 format!(
-                    "how thick a coat of {} the {} leaves",
+                    "coat thickness of {} with the {}",
                     in_sentence(material),
                     in_sentence(tool)
                 )
             }
-            Cause::LabelRate { material } => format!("how far a litre of {} goes", in_sentence(material)),
+            Cause::LabelRate { material } => format!("coverage of {}", in_sentence(material)),
             Cause::OwnRate { material, tool } => {
                 format!(
-                    "how far a litre of {} goes with the {}, by your own weighed jobs",
+                    "coverage of {} with the {}, from your weighed jobs",
                     in_sentence(material),
                     in_sentence(tool)
                 )
             }
             Cause::Transfer { tool } => {
-                format!(
-                    "what of the spray or the drips of the {} misses the piece",
-                    in_sentence(tool)
-                )
+                format!("overspray and drips from the {}", in_sentence(tool))
             }
-            Cause::Narrow { tool } => format!("what of the {} goes by narrow parts", in_sentence(tool)),
-            Cause::OrdinaryLoss => "the ordinary loss that a label's rate contains".into(),
-            Cause::FirstCoat { substrate } => format!("how much {} drinks", in_sentence(substrate.label())),
-            Cause::Kept { tool, place } => format!("what the {} keeps in its {place}", in_sentence(tool)),
+            Cause::Narrow { tool } => format!("loss past narrow parts with the {}", in_sentence(tool)),
+            Cause::OrdinaryLoss => "normal loss, already in the label's rate".into(),
+            Cause::FirstCoat { substrate } => format!("how much {} soaks up", in_sentence(substrate.label())),
+            Cause::Kept { tool, place } => format!("what stays in the {}'s {place}", in_sentence(tool)),
         }
     }
 }

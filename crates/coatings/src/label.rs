@@ -26,7 +26,7 @@ const RATE_CLAIM: f64 = 0.10;
 /// A single figure of volume solids is taken as two points either way, as data sheets print it (common practice).
 const SOLIDS_CLAIM: f64 = 0.02;
 
-const RATE_SOURCE: &str = "a single rate on the label, taken as 10 % either way";
+const RATE_SOURCE: &str = "a single rate on the label, taken as 10% either way";
 const SOLIDS_SOURCE: &str = "a single figure on the label, taken as 2 points either way";
 
 /// The values on a label, as ranges. Both ends are the same for a single number, and `None` keeps the

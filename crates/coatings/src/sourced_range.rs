@@ -28,7 +28,7 @@ impl Provenance {
             Provenance::Calculated => "calculated",
             Provenance::Memory => "from memory, not confirmed",
             Provenance::Practice => "common practice, no source",
-            Provenance::Maker => "entered by the maker",
+            Provenance::Maker => "your own entry",
         }
     }
 }
@@ -50,9 +50,9 @@ pub struct SourcedRange<U: Unit = Ratio> {
 /// The source of what is common practice.
 pub(crate) const NO_SOURCE: &str = "no neutral source found";
 /// The source of what is from memory.
-pub(crate) const GENERIC: &str = "generic data for this kind of material";
+pub(crate) const GENERIC: &str = "typical for this kind of material";
 /// The source of what the maker entered.
-const OWN: &str = "the maker's own figure";
+const OWN: &str = "your own number";
 
 impl<U: Unit> SourcedRange<U> {
     /// A figure with its source.

@@ -70,8 +70,8 @@ pub struct Species {
 }
 
 const TABLE: &str = "Wood Handbook FPL-GTR-190 Table 16-1";
-const GENERIC: &str = "generic data for this kind of wood";
-const TRADE: &str = "no neutral source found; make sure with a damp white cloth";
+const GENERIC: &str = "typical for this kind of wood";
+const TRADE: &str = "no neutral source found; check with a damp white cloth";
 
 const fn read<T: Copy>(value: T, source: &'static str) -> Stated<T> {
     Stated {
@@ -106,7 +106,7 @@ const EXTRACTIVES: Stated<Bleed> = read(
 /// Pine is named there.
 const PINE: Stated<Bleed> = read(
     Bleed::None,
-    "not prone to it in general, Wood Handbook FPL-GTR-190 p. 378",
+    "not generally prone to bleed, Wood Handbook FPL-GTR-190 p. 378",
 );
 const TANNIN: Stated<Bleed> = Stated {
     value: Bleed::Possible,
@@ -117,7 +117,7 @@ const REMEMBERED: Stated<Bleed> = memory(Bleed::Possible);
 const NO_BLEED: Stated<Bleed> = memory(Bleed::None);
 
 const RESIN: Stated<&str> = read(
-    "Resin stains through several coats: scrape or sand it off and seal the knots.",
+    "Resin bleeds through several coats. Scrape or sand it off, then seal the knots.",
     "NAVEDTRA 14044 p. 8-6",
 );
 

@@ -20,7 +20,7 @@ pub enum Substrate {
     Porous,
 }
 
-const SEALED_SOURCE: &str = "a sealed surface takes the first coat like the others";
+const SEALED_SOURCE: &str = "on a sealed surface, the first coat takes no more than the others";
 const BARE_SOURCE: &str = "first coat of varnish 350-450 against 450-550 ft2/gal for later ones, upper ends and lower ends, \"Data on Painting\", Building Construction vol. 4";
 const POROUS_SOURCE: &str =
     "prime coat 300-400 against 400-500 ft2/gal on weathered wood, TM 43-0139 Table 3-2";
@@ -56,7 +56,7 @@ impl Substrate {
             Substrate::Glossy => "Glossy old paint or varnish",
             Substrate::Laminate => "Laminate or melamine",
             Substrate::Bare => "Bare wood",
-            Substrate::Porous => "Weathered or very open wood",
+            Substrate::Porous => "Weathered or very porous wood",
         }
     }
 

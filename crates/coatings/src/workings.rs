@@ -74,9 +74,9 @@ fn quantity(symbol: &'static str, uncertain: &UncertainInput, measure: Measure) 
 /// A share that stays on the piece. Its cause speaks of what is lost.
 fn share(symbol: &'static str, input: &UncertainInput) -> Quantity {
     let meaning = match symbol {
-        "transfer" => "the share that stays on the piece",
-        "narrow" => "the share of that on narrow parts",
-        _ => "the share that stays by brush or roller, which a label's rate contains",
+        "transfer" => "share that stays on the piece",
+        "narrow" => "share of that on narrow parts",
+        _ => "share that stays with a brush or roller, already in the label's rate",
     };
     Quantity {
         meaning: meaning.into(),
@@ -89,13 +89,13 @@ fn of_term(job: &Job, model: &Model, term: &Term) -> LayerWorking {
     let zone = &job.zones[term.zone];
     let layer = &zone.layers[term.layer];
     let input = |place: usize| &model.inputs[place];
-    let mut area = given("area", "area of this zone", patch.area, Measure::SquareMetres);
+    let mut area = given("area", "area of this group", patch.area, Measure::SquareMetres);
     area.standard_uncertainty = patch.standard_uncertainty();
     let first = match term.first_coat {
         Some(factor) => quantity("first", input(factor), Measure::Share),
         None => given(
             "first",
-            "the first coat takes what the others take",
+            "first coat takes the same as the others",
             1.0,
             Measure::Share,
         ),
@@ -116,7 +116,7 @@ fn of_term(job: &Job, model: &Model, term: &Term) -> LayerWorking {
     if term.losses.len() == 1 {
         terms.push(given(
             "narrow",
-            "no more is lost on broad parts",
+            "no extra loss on broad parts",
             1.0,
             Measure::Share,
         ));
@@ -139,7 +139,7 @@ fn of_term(job: &Job, model: &Model, term: &Term) -> LayerWorking {
         litres: Working::by(
             formula,
             terms,
-            given("litres", "litres for this zone", litres, Measure::Litres),
+            given("litres", "liters for this group", litres, Measure::Litres),
         ),
         dry_film: DryFilm::of(layer, zone.basis, narrow)
             .filter(|_| !knows_no_film)
@@ -166,7 +166,7 @@ fn dry_film(film: &DryFilm, layer: &Layer, term: &Term, wet: &Quantity) -> Worki
     let thickness = film.thickness();
     let mut result = given(
         "dry",
-        "dry film of all coats",
+        "total dry film",
         thickness.value.as_metres(),
         Measure::Film,
     );
@@ -177,7 +177,7 @@ fn dry_film(film: &DryFilm, layer: &Layer, term: &Term, wet: &Quantity) -> Worki
 fn thinner(term: &Term) -> Quantity {
     given(
         "thinner",
-        "thinner added, as a share",
+        "thinner added, as a share of the paint",
         term.thinned,
         Measure::Share,
     )

@@ -26,24 +26,14 @@ pub enum MixError {
 impl fmt::Display for MixError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            MixError::Empty => {
-                f.write_str("There is nothing in the mix. Write the amount of one part at least.")
-            }
-            MixError::Amount(place) => write!(
-                f,
-                "Part {}: its amount is not an amount. Write 0 or more.",
-                place + 1
-            ),
+            MixError::Empty => f.write_str("Enter the amount of at least one part."),
+            MixError::Amount(place) => write!(f, "Part {}: enter an amount of 0 or more.", place + 1),
             MixError::Count { parts, doses } => write!(
                 f,
-                "The mix has {parts} parts, but {doses} doses were given. Write one for each."
+                "Enter one dose per part. There are {parts} parts and {doses} doses."
             ),
-            MixError::Step => {
-                f.write_str("The step of the scale is not a weight. Write it in grams, as 1 or 0.1.")
-            }
-            MixError::Accuracy => {
-                f.write_str("The accuracy of the scale goes from 0 to 100 %. Look it up in its manual.")
-            }
+            MixError::Step => f.write_str("Enter the scale's step in grams, like 1 or 0.1."),
+            MixError::Accuracy => f.write_str("Enter the scale's accuracy from its manual, 0% to 100%."),
         }
     }
 }

@@ -40,10 +40,10 @@ impl Perceptibility {
     /// Its label.
     pub fn label(self) -> &'static str {
         match self {
-            Perceptibility::Hardly => "hardly seen, even side by side",
-            Perceptibility::SideBySide => "seen side by side, hardly apart from each other",
-            Perceptibility::Plainly => "plainly seen side by side",
-            Perceptibility::AnotherShade => "another shade",
+            Perceptibility::Hardly => "barely visible, even side by side",
+            Perceptibility::SideBySide => "visible side by side, but not apart",
+            Perceptibility::Plainly => "obvious side by side",
+            Perceptibility::AnotherShade => "a different shade",
         }
     }
 }

@@ -80,7 +80,7 @@ impl PartId {
             label.push_str("Upper case: ");
         }
         if self.bay > 1 {
-            label.push_str(&format!("Section {}: ", self.bay));
+            label.push_str(&format!("Column {}: ", self.bay));
         }
         self.kind.write_label(self.row, self.column, &mut label);
         if self.repeat > 1 {

@@ -45,15 +45,15 @@ part_kinds! {
     TopRail "top-rail" "Top rail, {front or back}" Body;
     Rail "rail" "Board under row {row}" Body;
     Divider "divider" "Divider {column}, row {row}" Body;
-    Partition "partition" "Partition right of section {row}" Body;
+    Partition "partition" "Partition right of column {row}" Body;
     Shelf "shelf" "Shelf {column}, row {row}" Body;
     FrameStile "frame-stile" "Frame, {left or right} stile" Body;
-    FrameMidStile "frame-mid-stile" "Frame, stile right of section {row}" Body;
+    FrameMidStile "frame-mid-stile" "Frame, stile right of column {row}" Body;
     FrameTop "frame-top" "Frame, top rail" Body;
     FrameBottom "frame-bottom" "Frame, bottom rail" Body;
     FrameRail "frame-rail" "Frame, rail under row {row}" Body;
     FrameDivider "frame-divider" "Frame, stile {column}, row {row}" Body;
-    Column "column" "Column, {left or right}" Body;
+    Column "column" "Corner column, {left or right}" Body;
     Crown "crown" "Crown, {run}" Body;
     Modesty "modesty" "Modesty panel" Body;
     DrawerFront "drawer-front" "Drawer {row}.{column}" Fronts;
@@ -66,14 +66,14 @@ part_kinds! {
     DoorRailBottom "door-rail-bottom" "Door {row}.{column}, bottom rail" Fronts;
     DoorPanel "door-panel" "Door {row}.{column}, panel" Fronts;
     DoorGlass "door-glass" "Door {row}.{column}, glass" Fronts;
-    StickingLeft "sticking-left" "Door {row}.{column}, sticking left" Fronts;
-    StickingRight "sticking-right" "Door {row}.{column}, sticking right" Fronts;
-    StickingTop "sticking-top" "Door {row}.{column}, sticking above" Fronts;
-    StickingBottom "sticking-bottom" "Door {row}.{column}, sticking below" Fronts;
-    AppliedLeft "applied-left" "Moulding on {row}.{column}, left" Fronts;
-    AppliedRight "applied-right" "Moulding on {row}.{column}, right" Fronts;
-    AppliedTop "applied-top" "Moulding on {row}.{column}, above" Fronts;
-    AppliedBottom "applied-bottom" "Moulding on {row}.{column}, below" Fronts;
+    StickingLeft "sticking-left" "Door {row}.{column}, left sticking" Fronts;
+    StickingRight "sticking-right" "Door {row}.{column}, right sticking" Fronts;
+    StickingTop "sticking-top" "Door {row}.{column}, top sticking" Fronts;
+    StickingBottom "sticking-bottom" "Door {row}.{column}, bottom sticking" Fronts;
+    AppliedLeft "applied-left" "Molding on {row}.{column}, left" Fronts;
+    AppliedRight "applied-right" "Molding on {row}.{column}, right" Fronts;
+    AppliedTop "applied-top" "Molding on {row}.{column}, top" Fronts;
+    AppliedBottom "applied-bottom" "Molding on {row}.{column}, bottom" Fronts;
     BoxLeft "box-left" "Drawer box {row}.{column}, left" Inside;
     BoxRight "box-right" "Drawer box {row}.{column}, right" Inside;
     BoxBack "box-back" "Drawer box {row}.{column}, back" Inside;
@@ -84,7 +84,7 @@ part_kinds! {
     FootFront "foot-front" "Bracket foot, front {left or right}" Base;
     FootSide "foot-side" "Bracket foot, side, {corner}" Base;
     Leg "leg" "Leg, {corner}" Base;
-    LegHead "leg-head" "Leg head, {corner}" Base;
+    LegHead "leg-head" "Leg block, {corner}" Base;
     ApronFront "apron-front" "Apron, front" Base;
     ApronBack "apron-back" "Apron, back" Base;
     ApronLeft "apron-left" "Apron, left" Base;
@@ -102,8 +102,8 @@ part_kinds! {
     Slat "slat" "Slat {row}" Body;
     MemberLeft "member-left" "Frame member, left" Body;
     MemberRight "member-right" "Frame member, right" Body;
-    MemberTop "member-top" "Frame member, above" Body;
-    MemberBottom "member-bottom" "Frame member, below" Body;
+    MemberTop "member-top" "Frame member, top" Body;
+    MemberBottom "member-bottom" "Frame member, bottom" Body;
     Board "board" "Board {row}" Body;
     Added "added" "Added part {row}" Body;
     Hole "hole" "Hole {row}" Body;
@@ -188,7 +188,7 @@ mod tests {
         let front = PartId::in_row(PartKind::DrawerFront, 2, 1)
             .in_bay(3)
             .in_upper(true);
-        assert_eq!(front.label(), "Upper case: Section 3: Drawer 2.1");
+        assert_eq!(front.label(), "Upper case: Column 3: Drawer 2.1");
         assert_eq!(front.repeated(2).to_string(), "upper-b3-drawer-front-2-1~2");
         for kind in PartKind::ALL {
             assert!(!PartId::nth(*kind, 1).label().contains(['{', '}']), "{kind:?}");

@@ -73,9 +73,9 @@ impl Orientation {
     /// What a maker calls it.
     pub fn label(self) -> &'static str {
         match self {
-            Orientation::Up => "Level, from above",
+            Orientation::Up => "Facing up",
             Orientation::Upright => "Upright",
-            Orientation::Down => "Level, from below",
+            Orientation::Down => "Facing down",
         }
     }
 }
@@ -127,7 +127,7 @@ impl Surface {
         match self.id.exposure {
             Exposure::Outside => place.into(),
             Exposure::Inside => format!("{place}, inside the case"),
-            Exposure::Wall => format!("{place}, to the wall"),
+            Exposure::Wall => format!("{place}, against the wall"),
             Exposure::Floor => format!("{place}, on the floor"),
             Exposure::Underneath => format!("{place}, underneath"),
             Exposure::Glued => format!("{place}, glued"),

@@ -31,7 +31,7 @@ impl Given {
         match self.take(key) {
             None => Ok(None),
             Some(Value::String(text)) => Ok(Some(text)),
-            Some(_) => Err(format!("\u{201c}{key}\u{201d} is not a text.")),
+            Some(_) => Err(format!("Make \u{201c}{key}\u{201d} a string.")),
         }
     }
 
@@ -45,7 +45,7 @@ impl Given {
         match self.take(key) {
             None => Ok(false),
             Some(Value::Bool(flag)) => Ok(flag),
-            Some(_) => Err(format!("\u{201c}{key}\u{201d} is neither true nor false.")),
+            Some(_) => Err(format!("Make \u{201c}{key}\u{201d} true or false.")),
         }
     }
 
@@ -54,7 +54,7 @@ impl Given {
         match self.take(key) {
             None => Ok(Map::new()),
             Some(Value::Object(named)) => Ok(named),
-            Some(_) => Err(format!("\u{201c}{key}\u{201d} is not an object.")),
+            Some(_) => Err(format!("Make \u{201c}{key}\u{201d} an object.")),
         }
     }
 }
@@ -62,7 +62,7 @@ impl Given {
 /// A whole number from 0 on.
 pub(crate) fn whole(what: &str, value: &Value) -> Result<u32, String> {
     let number = value.as_u64().and_then(|number| u32::try_from(number).ok());
-    number.ok_or_else(|| format!("\u{201c}{what}\u{201d} is not a whole number, or a number below 0."))
+    number.ok_or_else(|| format!("Make \u{201c}{what}\u{201d} a whole number, 0 or more."))
 }
 
 #[cfg(test)]
@@ -99,7 +99,7 @@ mod tests {
         let mut odd = given(json!({"name": 1, "count": -1, "named": 3, "flag": "yes"})).unwrap();
         assert_eq!(
             odd.text("name"),
-            Err("\u{201c}name\u{201d} is not a text.".into())
+            Err("Make \u{201c}name\u{201d} a string.".into())
         );
         assert!(odd.number("count").is_err() && odd.named("named").is_err() && odd.flag("flag").is_err());
     }

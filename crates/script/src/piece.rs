@@ -56,24 +56,17 @@ pub(crate) fn of(wanted: Value) -> Result<WorkshopRecord<PieceRecord>, String> {
 fn kind(given: &mut Given) -> Result<Kind, String> {
     let offered = || keys(Kind::ALL.into_iter().map(Kind::key));
     match given.text("kind")? {
-        None => Err(format!(
-            "piece is not told the kind of furniture. Choose one of: {}.",
-            offered()
-        )),
-        Some(key) => Kind::by_key(&key).ok_or_else(|| {
-            format!(
-                "There is no kind of furniture \u{201c}{key}\u{201d}. Choose one of: {}.",
-                offered()
-            )
-        }),
+        None => Err(format!("piece needs a kind. Use one of: {}.", offered())),
+        Some(key) => Kind::by_key(&key)
+            .ok_or_else(|| format!("Unknown kind \u{201c}{key}\u{201d}. Use one of: {}.", offered())),
     }
 }
 
 fn units(given: &mut Given) -> Result<System, String> {
     let units = given.text("units")?;
-    units.and_then(|word| system_of(&word)).ok_or_else(|| {
-        "piece is not told the units of bare numbers. Write us for inches, or metric for millimetres.".into()
-    })
+    units
+        .and_then(|word| system_of(&word))
+        .ok_or_else(|| "piece needs units. Use us for inches or metric for millimeters.".into())
 }
 
 fn keys(keys: impl Iterator<Item = &'static str>) -> String {
@@ -114,8 +107,8 @@ impl Making {
     fn unknown(&self, what: &str, key: &str, has: impl Iterator<Item = &'static str>) -> String {
         let kind = self.kind.label();
         match keys(has).as_str() {
-            "" => format!("{kind}, made like this, has no {what} \u{201c}{key}\u{201d}, nor any other."),
-            has => format!("{kind}, made like this, has no {what} \u{201c}{key}\u{201d}. It has: {has}."),
+            "" => format!("{kind}: this build has no {what} \u{201c}{key}\u{201d}, and no others."),
+            has => format!("{kind}: this build has no {what} \u{201c}{key}\u{201d}. It has: {has}."),
         }
     }
 
@@ -128,7 +121,7 @@ impl Making {
             .and_then(|answer| field.options.iter().find(|known| known.key == answer));
         let known = known.ok_or_else(|| {
             let answers = keys(field.options.iter().map(|known| known.key));
-            format!("\u{201c}{key}\u{201d} has no answer {answer}. Choose one of: {answers}.")
+            format!("\u{201c}{key}\u{201d} can't be {answer}. Use one of: {answers}.")
         })?;
         self.apply(PieceEdit::Style {
             choice: field.key,
@@ -160,20 +153,13 @@ impl Making {
         let field = fields.iter().find(|field| field.key == key);
         let has = fields.iter().map(|field| field.key);
         let field: &LengthField = field.ok_or_else(|| self.unknown("measurement", key, has))?;
-        let typed = typed.as_str().ok_or_else(|| {
-            format!(
-                "{} is not a text. Write it as the tape says it, such as \"33 7/8\".",
-                field.label
-            )
-        })?;
+        let typed = typed
+            .as_str()
+            .ok_or_else(|| format!("{}: use a string, like \"33 7/8\".", field.label))?;
         // A script has no place of its own: it writes as the tool does.
         let reading = Reading::typed_with(typed, self.workshop.units.tape_unit(), Decimals::Point);
-        let reading = reading.map_err(|error| {
-            format!(
-                "{} \u{201c}{typed}\u{201d} could not be read. {error}",
-                field.label
-            )
-        })?;
+        let reading = reading
+            .map_err(|error| format!("{} \u{201c}{typed}\u{201d} can't be read. {error}", field.label))?;
         self.apply(PieceEdit::Measure(field.id(), Some(reading)))
     }
 }
@@ -220,38 +206,37 @@ mod tests {
     #[test]
     fn what_is_wrong_is_told_with_what_to_write() {
         assert!(refused(json!({"units": "us"})).ends_with("bench, headboard, frame."));
-        assert!(refused(json!({"kind": "sofa", "units": "us"})).starts_with("There is no kind of furniture"));
-        assert!(refused(json!({"kind": "bench"})).ends_with("metric for millimetres."));
+        assert!(
+            refused(json!({"kind": "sofa", "units": "us"})).starts_with("Unknown kind \u{201c}sofa\u{201d}")
+        );
+        assert!(refused(json!({"kind": "bench"})).ends_with("metric for millimeters."));
         let of_bench = |key: &str, value: Value| refused(json!({"kind": "bench", "units": "us", key: value}));
         assert_eq!(
             of_bench("measurements", json!({"height": "6O"})),
-            "Height \u{201c}6O\u{201d} could not be read. \u{201c}O\u{201d} is not a unit of length. Use in, ft, mm, cm or m."
+            "Height \u{201c}6O\u{201d} can't be read. \u{201c}O\u{201d} is not a unit of length. Use in, ft, mm, cm or m."
         );
         let unknown = of_bench("measurements", json!({"widht": "60"}));
         assert!(
-            unknown.starts_with("Bench, made like this, has no measurement \u{201c}widht\u{201d}. It has: "),
+            unknown.starts_with("Bench: this build has no measurement \u{201c}widht\u{201d}. It has: "),
             "{unknown}"
         );
         assert_eq!(
             of_bench("measurements", json!({"height": 60})),
-            "Height is not a text. Write it as the tape says it, such as \"33 7/8\"."
+            "Height: use a string, like \"33 7/8\"."
         );
         assert_eq!(
             of_bench("styles", json!({"lower-shelf": "glass"})),
-            "\u{201c}lower-shelf\u{201d} has no answer \"glass\". Choose one of: none, shelf."
+            "\u{201c}lower-shelf\u{201d} can't be \"glass\". Use one of: none, shelf."
         );
         let idle = of_bench("styles", json!({"legs": "turned", "lower-shelf": "shelf"}));
         assert!(
-            idle.starts_with("Bench, made like this, has no choice \u{201c}lower-shelf\u{201d}."),
+            idle.starts_with("Bench: this build has no choice \u{201c}lower-shelf\u{201d}."),
             "{idle}"
         );
-        assert_eq!(
-            of_bench("count", json!(100)),
-            "Too many pieces in a set. The most is 99."
-        );
+        assert_eq!(of_bench("count", json!(100)), "Use at most 99 identical pieces.");
         assert_eq!(
             of_bench("counts", json!({"slats": 3})),
-            "Bench, made like this, has no count \u{201c}slats\u{201d}. It has: drawers."
+            "Bench: this build has no count \u{201c}slats\u{201d}. It has: drawers."
         );
     }
 }

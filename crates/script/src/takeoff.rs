@@ -7,14 +7,13 @@ use workshop::out::{Report, report};
 use crate::given::Given;
 
 /// What the function takes.
-pub(crate) const USAGE: &str =
-    "takeoff takes a workshop: the text of a save file, or the object that such a text holds.";
+pub(crate) const USAGE: &str = "takeoff takes a workshop: a save file's text, or the object parsed from it.";
 
 /// The takeoff of the workshop that this text holds.
 pub(crate) fn of(text: &str, options: Value) -> Result<Report, String> {
     let mut options = match options {
         Value::Null => Given::default(),
-        options => Given::to("takeoff, as its options,", &["working"], options)?,
+        options => Given::to("takeoff options", &["working"], options)?,
     };
     let working = options.flag("working")?;
     let loaded = load(text).map_err(|error| error.to_string())?;
@@ -40,7 +39,7 @@ mod tests {
     fn what_is_no_workshop_is_refused() {
         let refused = of("[]", json!({})).unwrap_err();
         assert!(
-            refused.starts_with("This is not a Coatwright workshop file."),
+            refused.starts_with("Choose a file saved from Coatwright."),
             "{refused}"
         );
         let refused = of("", json!({"wroking": true})).unwrap_err();

@@ -93,13 +93,13 @@ impl AirCaution {
     pub fn message(self) -> &'static str {
         match self {
             AirCaution::TooCold => "Too cold for this coat. Warm the room.",
-            AirCaution::TooWarm => "Too warm for this coat. Wait for a cooler hour.",
+            AirCaution::TooWarm => "Too warm for this coat. Wait until it cools down.",
             AirCaution::TooDamp => "Too damp for this coat. Dry the room.",
             AirCaution::NearlySaturated => "The air is too damp for any coat. Dry the room.",
             AirCaution::Dew => "Moisture could settle on the piece. Warm it or dry the air.",
-            AirCaution::SlowCold => "Colder than the label's times are for. Drying takes longer.",
-            AirCaution::SlowDamp => "Damper than the label's times are for. Drying takes longer.",
-            AirCaution::FastWarm => "Warmer than the label's times are for. Work in smaller areas.",
+            AirCaution::SlowCold => "Colder than the label assumes. Drying takes longer.",
+            AirCaution::SlowDamp => "Damper than the label assumes. Drying takes longer.",
+            AirCaution::FastWarm => "Warmer than the label assumes. Work in smaller areas.",
         }
     }
 

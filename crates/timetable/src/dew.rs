@@ -46,13 +46,13 @@ impl Condensation {
     pub fn message(self) -> &'static str {
         match self {
             Condensation::Clear => {
-                "The surface is far enough above the dew point. Measure again if it gets colder."
+                "OK to coat: the surface is well above the dew point. Measure again if it gets colder."
             }
             Condensation::TooNear => {
-                "The surface is too near the dew point. Warm the piece or dry the air before you coat it."
+                "Don't coat yet: the surface is too close to the dew point. Warm the piece or dry the air."
             }
             Condensation::Settles => {
-                "Moisture settles on the surface. Warm the piece, let it dry, and measure again."
+                "Don't coat: moisture is settling on the surface. Warm the piece, let it dry, and measure again."
             }
         }
     }

@@ -42,9 +42,9 @@ impl Obstacle {
     /// The message on screen.
     pub fn message(self) -> &'static str {
         match self {
-            Obstacle::NoHours => "There are no working hours. Enter hours for a day of the week.",
+            Obstacle::NoHours => "Enter working hours for at least one weekday.",
             Obstacle::TooLong { .. } => {
-                "No stretch of working hours is long enough for this step. Enter longer hours, or let it be split."
+                "Enter longer working hours, or split this step. It doesn't fit in any session."
             }
             Obstacle::Air { caution, .. } => caution.message(),
         }

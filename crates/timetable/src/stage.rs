@@ -18,7 +18,7 @@ impl Stage {
     /// Its label.
     pub fn label(self) -> &'static str {
         match self {
-            Stage::Recoat => "fit for another coat",
+            Stage::Recoat => "ready to recoat",
             Stage::Sell => "ready to sell",
             Stage::Cured => "fully cured",
         }

@@ -70,9 +70,9 @@ pub enum ArtFault {
 impl std::fmt::Display for ArtFault {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         f.write_str(match self {
-            ArtFault::Size => "Write down how wide and how high it is.",
-            ArtFault::Sheet => "Write down how wide and how high one sheet is.",
-            ArtFault::Leaf => "A leaf has to be larger than it overlaps. Look at its size again.",
+            ArtFault::Size => "Enter its width and height.",
+            ArtFault::Sheet => "Enter the width and height of one sheet.",
+            ArtFault::Leaf => "Check the leaf size. It must be larger than the overlap.",
         })
     }
 }
@@ -81,9 +81,8 @@ impl std::fmt::Display for ArtFault {
 const LEAF: Length = Length::millimetres(140.0);
 
 /// The note to show if the size of a leaf was not given.
-pub const OTHER_LEAF: Reason = Reason::memory(
-    "Genuine gold comes in smaller leaves, of some 80 mm or 3 1/8 in: write down the size of one sheet.",
-);
+pub const OTHER_LEAF: Reason =
+    Reason::memory("Real gold leaf is smaller, about 80 mm or 3 1/8 in. Enter the size of one sheet.");
 /// The overlap between leaves, in meters.
 const OVERLAP: SourcedRange<coatings::unit::Metres> = SourcedRange::practice(0.003, 0.006);
 /// The factor for leaf that tears and is laid again.
@@ -102,7 +101,7 @@ impl ArtKind {
             ArtKind::Leaf => "Leaf",
             ArtKind::Stencil => "Stencil",
             ArtKind::Transfer => "Transfer",
-            ArtKind::Paper => "Glued paper",
+            ArtKind::Paper => "Decoupage paper",
         }
     }
 
@@ -146,16 +145,16 @@ impl ArtKind {
     pub fn mind(self) -> Reason {
         match self {
             ArtKind::Leaf => Reason::practice(
-                "Lay leaf when the size is just tacky. Leaf of brass or copper tarnishes: seal it. Size with solvent: air the room, no flame.",
+                "Lay leaf when the size is just tacky. Seal brass and copper leaf, or it tarnishes. With solvent-based size, ventilate and keep flames away.",
             ),
             ArtKind::Stencil => Reason::practice(
-                "Nearly dry brush or pad; wipe the back of the stencil before it is laid again.",
+                "Use a nearly dry brush or pad. Wipe the back of the stencil each time you move it.",
             ),
-            ArtKind::Transfer => {
-                Reason::practice("On cured, dust-free paint; rub it down all over before the film comes off.")
-            }
+            ArtKind::Transfer => Reason::practice(
+                "Apply to cured, dust-free paint. Rub it down all over before you peel the film.",
+            ),
             ArtKind::Paper => Reason::practice(
-                "Glue thinly, smooth from the middle outwards, and let it dry before it is sealed.",
+                "Spread the glue thin, smooth from the middle out, and let it dry before you seal it.",
             ),
         }
     }
@@ -213,7 +212,7 @@ fn takes(kind: ArtKind, line: &ArtLine, pieces: u32) -> Result<Takes, ArtFault> 
     if kind == ArtKind::Stencil {
         let film = |metres: f64| litres(area * metres * 1000.0);
         liquids.push((
-            "Paint through it",
+            "Paint for stenciling",
             film(STENCIL_FILM.low),
             film(STENCIL_FILM.high),
         ));

@@ -69,7 +69,7 @@ pub(crate) fn goods(workshop: &Workshop, works: &[Option<Work>]) -> Vec<Good> {
             let Amount { what, much, good, .. } = amount;
             if let Some(key) = good {
                 let name = match much {
-                    Much::Sheets(grit, ..) => format!("Abrasive {grit}"),
+                    Much::Sheets(grit, ..) => format!("Sandpaper, {grit}"),
                     _ => what,
                 };
                 take(&mut all, piece, (key, name, None), much);

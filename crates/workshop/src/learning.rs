@@ -73,7 +73,7 @@ impl fmt::Display for Unweighed {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Unweighed::Lacking(label) => {
-                write!(f, "Still to be written down: {}.", coatings::in_sentence(label))
+                write!(f, "Still missing: {}.", coatings::in_sentence(label))
             }
             Unweighed::Fault(fault) => fault.fmt(f),
         }
@@ -223,11 +223,11 @@ mod tests {
     fn what_is_missing_is_asked_for_and_what_cannot_be_says_so() {
         let fault =
             |values: &[(&'static str, &str)]| weighed(&with(&[values]))[0].observed.unwrap_err().to_string();
-        assert_eq!(fault(&JOB[..6]), "Still to be written down: can after the job.");
-        assert_eq!(fault(&JOB[..3]), "Still to be written down: area that it coated.");
+        assert_eq!(fault(&JOB[..6]), "Still missing: can weight after.");
+        assert_eq!(fault(&JOB[..3]), "Still missing: area coated.");
         let heavier = [&JOB[..6], &[("after", "1500 g")]].concat();
         assert!(
-            fault(&heavier).starts_with("The can weighs no less after"),
+            fault(&heavier).starts_with("Enter the heavier weight first"),
             "{}",
             fault(&heavier)
         );

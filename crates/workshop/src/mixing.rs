@@ -256,6 +256,6 @@ mod tests {
             System::Metric,
         );
         assert_eq!(lines[0], "Sage");
-        assert!(lines.contains(&"white 70 %, 350 g".to_owned()), "{lines:?}");
+        assert!(lines.contains(&"white 70%, 350 g".to_owned()), "{lines:?}");
     }
 }

@@ -36,7 +36,7 @@ pub const CAUSES: [Cause; 3] = [
         since: 2,
         key: "faces-of-altered-pieces",
         what: "Areas may have changed",
-        why: "The page now works out from all parts which faces show.",
+        why: "Which faces show is now worked out from every part.",
         touches: |piece| {
             let mut changes = piece.changes.iter();
             let is_altered = changes.any(|change| !matches!(change.kind, ChangeKind::Hole { .. }));

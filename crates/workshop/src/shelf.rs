@@ -13,11 +13,11 @@ use crate::takeoff::Takeoff;
 /// The age in days at which an opened can counts as old. Normal shelf life is a year (MIL-HDBK-1110 s. 7.2).
 const OLD: i32 = 365;
 const OLD_CAN: Reason = Reason::read(
-    "Opened more than a year ago: stir it, strain it, and try it on scrap before it goes on a piece.",
+    "Opened over a year ago. Stir it, strain it and try it on scrap first.",
     "normal shelf life 1 year, MIL-HDBK-1110 s. 7.2",
 );
 const FROZEN: Reason = Reason::read(
-    "It has frozen: freezing harms what is thinned with water. If it stays lumpy when it is stirred, do not use it.",
+    "It froze. Freezing ruins water-based products. If it stays lumpy after stirring, don't use it.",
     "MIL-HDBK-1110 s. 7.2",
 );
 

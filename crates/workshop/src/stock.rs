@@ -45,7 +45,7 @@ pub enum StockFault {
 impl std::fmt::Display for StockFault {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match self {
-            StockFault::Unknown => f.write_str("Choose its size and how full it is, or weigh it."),
+            StockFault::Unknown => f.write_str("Pick its size and how full it is, or weigh it."),
             StockFault::NoTare => f.write_str("Weigh an empty can of the same kind too."),
             StockFault::Contents(fault) => fault.fmt(f),
         }

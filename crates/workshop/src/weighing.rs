@@ -159,7 +159,7 @@ mod tests {
         assert!((area / taken.painted.value.as_square_metres() - 1.0).abs() < 1e-3);
         assert_eq!(
             weighed(&noted)[0].observed,
-            Err(Unweighed::Lacking("Can before the job"))
+            Err(Unweighed::Lacking("Can weight before"))
         );
     }
 }

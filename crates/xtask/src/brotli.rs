@@ -21,10 +21,10 @@ for (const file of process.argv.slice(1)) {
 /// Each of the files, compressed.
 pub(crate) fn compressed(files: &[PathBuf]) -> Result<Vec<Vec<u8>>> {
     let printed = command::bytes(Command::new("node").arg("-e").arg(COMPRESS).arg("--").args(files))?;
-    let all = parted(&printed).context("Node printed something else than compressed files")?;
+    let all = parted(&printed).context("Node printed something other than compressed files")?;
     ensure!(
         all.len() == files.len(),
-        "Node compressed another number of files"
+        "Node compressed the wrong number of files"
     );
     Ok(all)
 }

@@ -34,7 +34,7 @@ pub(crate) fn page() -> Result<()> {
     styles::join(&repository.dist())?;
     offline::write(&repository, &repository.dist())?;
     let built = repository.at(BUILT);
-    fs::create_dir_all(built.parent().context("no folder for what is built")?)?;
+    fs::create_dir_all(built.parent().context("no build folder")?)?;
     fs::write(built, stamp(&sources, &repository)?)?;
     weight::report(&repository.dist())
 }
@@ -98,7 +98,7 @@ fn digest(root: &Path, paths: &[&str]) -> Result<String> {
             weight::files(&path)?
         };
         for file in files {
-            let content = fs::read(&file).with_context(|| format!("{} cannot be read", file.display()))?;
+            let content = fs::read(&file).with_context(|| format!("Can't read {}", file.display()))?;
             let name = file.strip_prefix(root)?.to_string_lossy();
             hash.update(Hash::hash(name.as_bytes()));
             hash.update(Hash::hash(&content));
@@ -115,7 +115,7 @@ fn check_scripts(html: &str) -> Result<()> {
         .filter_map(|rest| rest.split('>').next());
     ensure!(
         tags.all(|tag| tag.contains(" src=")),
-        "dist/index.html holds an inline script, which the content security policy forbids. See `pattern_script` in \
+        "dist/index.html has an inline script, which the content security policy forbids. Check `pattern_script` in \
          Trunk.toml."
     );
     Ok(())

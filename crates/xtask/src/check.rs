@@ -34,13 +34,13 @@ pub(crate) struct Step {
 static STEPS: [Step; 11] = [
     Step {
         name: "compiler",
-        about: "the parts of the compiler are there",
+        about: "the compiler's parts are installed",
         slow: false,
         check: |_| setup::compiler(),
     },
     Step {
         name: "tools",
-        about: "so are the tools for the page, and the browser",
+        about: "the page's tools and the browser are installed",
         slow: true,
         check: |_| setup::everything(),
     },
@@ -52,19 +52,19 @@ static STEPS: [Step; 11] = [
     },
     Step {
         name: "invariants",
-        about: "no crate depends on what it must not know",
+        about: "no crate has a forbidden dependency",
         slow: false,
         check: |_| invariants::check().and_then(|()| tidy::check()),
     },
     Step {
         name: "lints",
-        about: "no lint complains",
+        about: "no lint warnings",
         slow: false,
         check: |repository| cargo_in(repository, "clippy --workspace --all-targets -- -D warnings"),
     },
     Step {
         name: "page-lints",
-        about: "nor about the page as the browser gets it, or the module for scripts",
+        about: "no lint warnings for the page or the script module",
         slow: false,
         check: |repository| {
             cargo_in(
@@ -75,7 +75,7 @@ static STEPS: [Step; 11] = [
     },
     Step {
         name: "tests",
-        about: "tests of every crate, and from outside",
+        about: "tests of every crate, and outside tests",
         slow: false,
         // The chores apart: so their crates are compiled as for `cargo xtask` itself, and not once more.
         check: |repository| {
@@ -85,25 +85,25 @@ static STEPS: [Step; 11] = [
     },
     Step {
         name: "page-tests",
-        about: "tests of the page's parts in a browser",
+        about: "page tests in a browser",
         slow: true,
         check: page_tests,
     },
     Step {
         name: "script",
-        about: "the module for scripts does from Node and on a page what the command line does",
+        about: "the script module matches the command line, in Node and on a page",
         slow: true,
         check: script::check,
     },
     Step {
         name: "build",
-        about: "the page builds and is light enough",
+        about: "the page builds within its weight budget",
         slow: true,
         check: |_| build::page(),
     },
     Step {
         name: "journeys",
-        about: "the built page does what makers do with it",
+        about: "makers' journeys through the built page",
         slow: true,
         check: journeys,
     },
@@ -258,7 +258,7 @@ fn journeys(repository: &Repository) -> Result<()> {
         half(&short).and(
             other
                 .join()
-                .map_err(|_| anyhow!("the other half of the journeys broke off"))?,
+                .map_err(|_| anyhow!("the other half of the journeys stopped early"))?,
         )
     })
 }

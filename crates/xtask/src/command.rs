@@ -39,7 +39,7 @@ pub(crate) fn bytes(command: &mut Command) -> Result<Vec<u8>> {
 }
 
 fn not_started(command: &Command) -> String {
-    format!("`{}` could not be started", words(command))
+    format!("Couldn't start `{}`", words(command))
 }
 
 /// The command as one would type it, without the folder of the program.
@@ -62,6 +62,6 @@ mod tests {
         let message = output(cargo().arg("no-such-command")).unwrap_err().to_string();
         assert!(message.contains("no-such-command` failed"), "{message}");
         let message = run(&mut Command::new("no-such-program")).unwrap_err().to_string();
-        assert_eq!(message, "`no-such-program` could not be started");
+        assert_eq!(message, "Couldn't start `no-such-program`");
     }
 }

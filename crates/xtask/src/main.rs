@@ -35,7 +35,7 @@ use clap::{Parser, Subcommand};
 
 use repository::Repository;
 
-/// Chores of Coatwright.
+/// Coatwright's chores.
 #[derive(Parser)]
 #[command(
     name = "cargo xtask",
@@ -50,11 +50,11 @@ struct CommandLine {
 
 #[derive(Subcommand)]
 enum Chore {
-    /// Install what the project needs and does not have yet
+    /// Install missing tools
     Setup,
-    /// Serve the page on this machine; build it first if its sources changed
+    /// Serve the page locally, building it first if its sources changed
     Serve {
-        /// The port; without it 8765, or the next free one
+        /// The port [default: 8765 or the next free one]
         #[arg(long, value_name = "N")]
         port: Option<u16>,
     },
@@ -62,52 +62,52 @@ enum Chore {
     Build,
     /// Build the module for scripts into target/module and weigh it
     Module,
-    /// Weigh libraries that the page does without
+    /// Weigh libraries the page doesn't use
     Libraries,
     /// Run every check
     Test {
-        /// Leave out what needs a browser or the built page
+        /// Skip checks that need a browser or the built page
         #[arg(long)]
         fast: bool,
         /// Run one check
         #[arg(long, value_name = "STEP", conflicts_with = "fast", value_parser = check::step_names())]
         only: Option<String>,
     },
-    /// Run the tests that make up their inputs, with many more of them (half an hour and more)
+    /// Run the generated-input tests with many more inputs (over half an hour)
     Deep,
     /// Compare speed with the budgets, NumPy and HiGHS
     Bench,
-    /// Take a picture of every screen in four sizes, light and dark, and of the printed card
+    /// Screenshot every screen in four sizes, light and dark, and the printed card
     Look {
-        /// Where the pictures go
+        /// The folder for the screenshots
         #[arg(default_value = browse::PICTURES)]
         folder: PathBuf,
     },
-    /// Time the page in the browser: key press to new numbers, loading, a thousand pieces
+    /// Time the page in a browser: key presses, loading, a thousand pieces
     Pace,
-    /// Print area, materials and cans of a save file
+    /// Print the area, materials and cans for a save file
     Takeoff {
         /// The save file
         file: PathBuf,
         #[command(flatten)]
         form: takeoff::Form,
     },
-    /// Check what each crate may depend on, cycles, clocks, conversions, and the form of the sources
+    /// Check dependencies, cycles, clocks, unit conversions and source form
     Invariants,
-    /// Find phrases that people do not say in what the tool shows, and count them
+    /// Find and count unnatural phrases in what the tool shows
     Phrases,
     /// Serve a folder; the first line printed is its address (for the journeys)
     ServeDist {
         /// The folder
         folder: PathBuf,
-        /// The port; 0 is any free one
+        /// The port; 0 picks any free one
         #[arg(long, value_name = "N", default_value_t = 0)]
         port: u16,
         /// Compress the files
         #[arg(long)]
         brotli: bool,
     },
-    /// List the files of a built page in its service worker again (for the journeys)
+    /// Rebuild the service worker's file list for a built page (for the journeys)
     ListDist {
         /// The folder with the built page
         folder: PathBuf,

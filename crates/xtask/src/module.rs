@@ -26,7 +26,7 @@ pub(crate) fn build(repository: &Repository) -> Result<PathBuf> {
     setup::for_page(repository)?;
     let folder = repository.at(FOLDER);
     if folder.exists() {
-        fs::remove_dir_all(&folder).with_context(|| format!("{FOLDER} cannot be removed"))?;
+        fs::remove_dir_all(&folder).with_context(|| format!("Can't delete {FOLDER}"))?;
     }
     fs::create_dir_all(&folder)?;
     let compiled = compile(repository)?;

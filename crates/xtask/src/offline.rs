@@ -22,7 +22,7 @@ pub(crate) fn write(repository: &Repository, dist: &Path) -> Result<()> {
     let template = repository.read(&format!("www/{WORKER}"))?;
     let worker = filled(&template, &kept(dist)?)?;
     let path = dist.join(WORKER);
-    fs::write(&path, worker).with_context(|| format!("{} cannot be written", path.display()))
+    fs::write(&path, worker).with_context(|| format!("Can't write {}", path.display()))
 }
 
 /// Every file but the worker itself.
@@ -41,9 +41,9 @@ fn kept(dist: &Path) -> Result<Vec<Kept>> {
         let plain = |c: char| c.is_ascii_alphanumeric() || matches!(c, '-' | '_' | '.' | '/');
         ensure!(
             address.chars().all(plain),
-            "dist/{address} has a letter in its name that an address may not have. Give the file another name."
+            "Rename dist/{address}. Its name has a character that isn't allowed in a URL."
         );
-        let content = fs::read(&path).with_context(|| format!("{} cannot be read", path.display()))?;
+        let content = fs::read(&path).with_context(|| format!("Can't read {}", path.display()))?;
         // Hosts may send whoever asks for `index.html` to the folder, and a worker must not answer with that.
         let address = if address == "index.html" {
             "./".into()
@@ -91,7 +91,7 @@ fn filled(template: &str, kept: &[Kept]) -> Result<String> {
     ] {
         ensure!(
             worker.matches(empty).count() == 1,
-            "www/{WORKER} must hold the line `{empty}` once, to be filled in."
+            "Put the line `{empty}` in www/{WORKER} exactly once. The build fills it in."
         );
         worker = worker.replace(empty, &full);
     }
@@ -146,7 +146,7 @@ mod tests {
     #[test]
     fn a_template_that_cannot_be_filled_is_told() {
         let message = filled("const FILES = [];\n", &[]).unwrap_err().to_string();
-        assert!(message.contains("`const DIGEST = \"\";` once"), "{message}");
+        assert!(message.contains("`const DIGEST = \"\";`"), "{message}");
     }
 
     #[test]
@@ -154,7 +154,7 @@ mod tests {
         let dist = folder("name", &[("index.html", ""), ("a b.css", "")]);
         let message = kept(&dist).unwrap_err().to_string();
         fs::remove_dir_all(dist).unwrap();
-        assert!(message.starts_with("dist/a b.css has a letter"), "{message}");
+        assert!(message.contains("dist/a b.css"), "{message}");
     }
 
     #[test]

@@ -27,10 +27,10 @@ pub(crate) const TYPESCRIPT_DIGEST: &str =
 /// tool would refuse what the crate wrote.
 pub(crate) fn check_wasm_bindgen(lock_file: &str) -> Result<()> {
     let locked = locked_version(lock_file, "wasm-bindgen")
-        .context("Cargo.lock does not name the crate wasm-bindgen. Run `cargo generate-lockfile`.")?;
+        .context("Run `cargo generate-lockfile`. Cargo.lock doesn't list wasm-bindgen.")?;
     ensure!(
         locked == WASM_BINDGEN,
-        "Cargo.lock has wasm-bindgen {locked}, but the tool is pinned to {WASM_BINDGEN}. Put the same version into \
+        "Cargo.lock has wasm-bindgen {locked}, but the tool is pinned to {WASM_BINDGEN}. Put the same version in \
          Cargo.toml, crates/xtask/src/pins.rs and Trunk.toml, then run `cargo xtask setup`."
     );
     Ok(())

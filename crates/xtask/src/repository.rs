@@ -12,12 +12,12 @@ pub(crate) struct Repository(PathBuf);
 impl Repository {
     /// The nearest folder upward from the current one that holds the sources.
     pub(crate) fn find() -> Result<Self> {
-        let here = env::current_dir().context("The current folder cannot be found")?;
+        let here = env::current_dir().context("Can't find the current folder")?;
         let mut upward = here.ancestors();
         upward
             .find(|folder| folder.join("Trunk.toml").is_file() && folder.join("crates/xtask").is_dir())
             .map(|folder| Repository(folder.into()))
-            .context("This is not within the sources of Coatwright. Change to their folder, then try again.")
+            .context("Run this inside Coatwright's source folder.")
     }
 
     /// A path in the repository.
@@ -32,7 +32,7 @@ impl Repository {
 
     /// The text of a file.
     pub(crate) fn read(&self, path: &str) -> Result<String> {
-        fs::read_to_string(self.at(path)).with_context(|| format!("{path} cannot be read"))
+        fs::read_to_string(self.at(path)).with_context(|| format!("Can't read {path}"))
     }
 
     /// Where the built page lies.
@@ -45,7 +45,7 @@ impl Repository {
         let own = [self.at(".tools/bin"), self.at(".tools/node/node_modules/.bin")];
         let inherited = env::var_os("PATH").unwrap_or_default();
         env::join_paths(own.into_iter().chain(env::split_paths(&inherited)))
-            .context("The path of this folder holds a character that PATH cannot. Move the folder.")
+            .context("Move this folder. Its path has a character that PATH can't contain.")
     }
 }
 

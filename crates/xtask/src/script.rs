@@ -27,7 +27,7 @@ pub(crate) fn check(repository: &Repository) -> Result<()> {
 fn lay_out(repository: &Repository, module: &Path) -> Result<PathBuf> {
     let folder = repository.at(FOLDER);
     if folder.exists() {
-        fs::remove_dir_all(&folder).with_context(|| format!("{FOLDER} cannot be removed"))?;
+        fs::remove_dir_all(&folder).with_context(|| format!("Can't delete {FOLDER}"))?;
     }
     fs::create_dir_all(folder.join("coatwright"))?;
     for file in weight::files(module)? {
@@ -37,7 +37,7 @@ fn lay_out(repository: &Repository, module: &Path) -> Result<PathBuf> {
     let examples = examples(&repository.read("crates/script/README.md")?);
     ensure!(
         !examples.is_empty(),
-        "crates/script/README.md shows no examples. A block of code has the name of its file behind its language."
+        "Add examples to crates/script/README.md. Put each block's file name after its language."
     );
     for (name, text) in examples {
         fs::write(folder.join(name), text)?;

@@ -16,7 +16,7 @@ pub(crate) fn join(dist: &Path) -> Result<()> {
     let (rest, addresses) = parted(&html);
     ensure!(
         !addresses.is_empty(),
-        "dist/index.html links to no style sheet. Trunk.toml and www/index.html say how it is built."
+        "dist/index.html links no style sheet. Check Trunk.toml and www/index.html."
     );
     let mut styles = String::new();
     for address in &addresses {
@@ -25,21 +25,21 @@ pub(crate) fn join(dist: &Path) -> Result<()> {
     let digest = Hash::hash(styles.as_bytes());
     let short: String = digest[..8].iter().map(|byte| format!("{byte:02x}")).collect();
     let name = format!("styles-{short}.css");
-    fs::write(dist.join(&name), styles).with_context(|| format!("{name} cannot be written"))?;
+    fs::write(dist.join(&name), styles).with_context(|| format!("Can't write {name}"))?;
     let link = format!(
         "<link href=./{name} integrity=sha256-{} rel=stylesheet>",
         BASE64_STANDARD.encode(digest)
     );
     let joined = rest.replacen(PLACE, &link, 1);
-    fs::write(&page, joined).with_context(|| format!("{} cannot be written", page.display()))?;
+    fs::write(&page, joined).with_context(|| format!("Can't write {}", page.display()))?;
     for address in addresses {
-        fs::remove_file(dist.join(address)).with_context(|| format!("{address} cannot be taken away"))?;
+        fs::remove_file(dist.join(address)).with_context(|| format!("Can't delete {address}"))?;
     }
     Ok(())
 }
 
 fn read(file: &Path) -> Result<String> {
-    fs::read_to_string(file).with_context(|| format!("{} cannot be read", file.display()))
+    fs::read_to_string(file).with_context(|| format!("Can't read {}", file.display()))
 }
 
 /// What stands in the page where the first style sheet was.
@@ -125,9 +125,6 @@ mod tests {
         fs::write(dist.join("index.html"), "<p>").unwrap();
         let told = join(&dist).unwrap_err().to_string();
         fs::remove_dir_all(&dist).unwrap();
-        assert!(
-            told.starts_with("dist/index.html links to no style sheet"),
-            "{told}"
-        );
+        assert!(told.starts_with("dist/index.html links no style sheet"), "{told}");
     }
 }

@@ -16,7 +16,7 @@ pub(crate) fn check() -> Result<()> {
     let sources = sources(repository.root())?;
     let mut faults = Vec::new();
     for path in &sources {
-        let text = fs::read_to_string(path).with_context(|| format!("{} cannot be read", path.display()))?;
+        let text = fs::read_to_string(path).with_context(|| format!("Can't read {}", path.display()))?;
         let name = path.strip_prefix(repository.root()).unwrap_or(path);
         faults.extend(faults_of(name, &text));
     }
@@ -28,7 +28,7 @@ pub(crate) fn check() -> Result<()> {
 /// Every source, without hidden folders and what tools have built or fetched.
 fn sources(folder: &Path) -> Result<Vec<PathBuf>> {
     let mut found = Vec::new();
-    for entry in fs::read_dir(folder).with_context(|| format!("{} cannot be read", folder.display()))? {
+    for entry in fs::read_dir(folder).with_context(|| format!("Can't read {}", folder.display()))? {
         let path = entry?.path();
         let name = path.file_name().unwrap_or_default().to_string_lossy();
         if path.is_dir() {
@@ -53,20 +53,20 @@ fn faults_of(name: &Path, text: &str) -> Vec<String> {
     let shown = name.display();
     if name.extension().is_some_and(|ending| ending == "rs") && !text.starts_with("//!") {
         faults.push(format!(
-            "{shown}:1: begin with a `//!` line that says what the file is for."
+            "{shown}:1: start with a `//!` line that says what the file is for."
         ));
     }
     for (number, line) in text.lines().enumerate().map(|(index, line)| (index + 1, line)) {
         if line.ends_with([' ', '\t', '\r']) {
             faults.push(format!(
-                "{shown}:{number}: there is white space at the end of the line."
+                "{shown}:{number}: delete the white space at the end of the line."
             ));
         } else if line.contains('\t') {
-            faults.push(format!("{shown}:{number}: there is a tab; use spaces."));
+            faults.push(format!("{shown}:{number}: use spaces instead of a tab."));
         }
     }
     if !text.is_empty() && !text.ends_with('\n') {
-        faults.push(format!("{shown}: the last line does not end."));
+        faults.push(format!("{shown}: end the last line with a newline."));
     }
     faults
 }
@@ -86,14 +86,14 @@ mod tests {
         check(
             "a.rs",
             "fn a() {}\n",
-            &["a.rs:1: begin with a `//!` line that says what the file is for."],
+            &["a.rs:1: start with a `//!` line that says what the file is for."],
         );
         check(
             "a.js",
             "a \nb\n",
-            &["a.js:1: there is white space at the end of the line."],
+            &["a.js:1: delete the white space at the end of the line."],
         );
-        check("a.css", "a\n\tb\n", &["a.css:2: there is a tab; use spaces."]);
-        check("a.html", "a", &["a.html: the last line does not end."]);
+        check("a.css", "a\n\tb\n", &["a.css:2: use spaces instead of a tab."]);
+        check("a.html", "a", &["a.html: end the last line with a newline."]);
     }
 }

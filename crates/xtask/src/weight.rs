@@ -59,10 +59,10 @@ pub(crate) fn print(dist: &Path) -> Result<usize> {
 fn within_budget(total: usize) -> Result<()> {
     ensure!(
         total <= BUDGET,
-        "The page weighs {total} bytes compressed; the budget is {BUDGET}. Find what grew, or argue for a new budget."
+        "The page weighs {total} bytes compressed; the budget is {BUDGET}. Find what grew, or propose a new budget."
     );
     println!(
-        "Within the budget of {BUDGET} bytes: {} % of it.",
+        "Within the budget of {BUDGET} bytes: {}% of it.",
         total * 100 / BUDGET
     );
     Ok(())
@@ -71,7 +71,7 @@ fn within_budget(total: usize) -> Result<()> {
 /// Every file in a folder and the folders below it, in the order of their names.
 pub(crate) fn files(folder: &Path) -> Result<Vec<PathBuf>> {
     let mut found = Vec::new();
-    let entries = fs::read_dir(folder).with_context(|| format!("{} cannot be read", folder.display()))?;
+    let entries = fs::read_dir(folder).with_context(|| format!("Can't read {}", folder.display()))?;
     for entry in entries {
         let path = entry?.path();
         if path.is_dir() {

@@ -28,12 +28,16 @@ async fn a_page_of_ones_own() -> Result<()> {
         types(page, "6O").await?;
         answers(
             page,
-            "Width \u{201c}6O\u{201d} could not be read. \u{201c}O\u{201d} is not a unit of length. Use in, \
+            "Width \u{201c}6O\u{201d} can't be read. \u{201c}O\u{201d} is not a unit of length. Use in, \
              ft, mm, cm or m.",
         )
         .await?;
         types(page, "1").await?;
-        answers(page, "Width is 1 in. The least is 1 15/16 in. Measure it again.").await?;
+        answers(
+            page,
+            "Width is 1 in. The minimum is 1 15/16 in. Measure it again.",
+        )
+        .await?;
         same_numbers(page).await
     })
     .await

@@ -49,7 +49,7 @@ async fn a_top_on_its_own() -> Result<()> {
 /// What cannot be on a label is said beside it, and a rate in the wrong unit is asked about.
 async fn label(page: &Page) -> Result<()> {
     page.type_in("#label-own-1-solids", "140").await?;
-    says(page, "#label-own-1-solids-error", "at most 100 %").await?;
+    says(page, "#label-own-1-solids-error", "up to 100%").await?;
     page.enter("#label-own-1-solids").await?;
     page.keys(Key::Control + "a").await?;
     page.keys("40").await?;

@@ -48,7 +48,7 @@ async fn chalk_and_thinner() -> Result<()> {
             "Pigment in the dry paint (PVC): 46.1 %, give or take 4.8",
         ];
         comes(page, "chalk", &comes_to).await?;
-        says(page, "chalk", &["The binder just covers the powder"]).await?;
+        says(page, "chalk", &["There's barely enough binder"]).await?;
 
         // Weighed, and with powder and water of one's own.
         for (field, grams) in [
@@ -75,12 +75,7 @@ async fn chalk_and_thinner() -> Result<()> {
         says(
             page,
             "mixing-title",
-            &[
-                "baking soda",
-                "hydrated lime",
-                "It is caustic",
-                "wear a dust mask",
-            ],
+            &["baking soda", "hydrated lime", "caustic", "wear a dust mask"],
         )
         .await?;
 
@@ -95,7 +90,7 @@ async fn chalk_and_thinner() -> Result<()> {
         comes(page, "thinning", &thinned).await?;
         says(page, "thinning", &["Usual is 10 % at most"]).await?;
         page.type_in("[id^=thinning-][id$=-most]", "5 %").await?;
-        says(page, "thinning", &["Thinned by 10 %, but the label allows 5 %."]).await?;
+        says(page, "thinning", &["10% is more than the label's 5%"]).await?;
         page.choose("[id^=thinning-][id$=-thinner]", "mineral-spirits")
             .await?;
         let other = [

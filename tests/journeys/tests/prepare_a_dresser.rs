@@ -16,7 +16,8 @@ async fn prepare_a_dresser() -> Result<()> {
         page.look_around().await?;
         page.press("#sheet-prepare").await?;
         page.element("#done-lead").await?;
-        page.begins("p.held:not(:empty)", "Not before the test").await?;
+        page.begins("p.held:not(:empty)", "Do the lead test first")
+            .await?;
         // Ticked off without its result, it still stands and asks for it there.
         page.press("#done-lead").await?;
         page.press("[id^=lead-negative-]").await?;

@@ -23,7 +23,7 @@ async fn what_it_really_took() -> Result<()> {
             Ok(())
         })
         .await?;
-        page.begins("[id^=observed-]", "Still to be written down: can before the job.")
+        page.begins("[id^=observed-]", "Still missing: can weight before.")
             .await?;
         let before = width(&page.texts(&["#range-paint"]).await?)?;
         page.type_in("[id^=weighings-][id$=-before]", "1400").await?;

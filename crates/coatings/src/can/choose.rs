@@ -65,32 +65,21 @@ pub enum ChoiceError {
 impl fmt::Display for ChoiceError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            ChoiceError::Demand => write!(f, "The volume needed is not a volume. Check area and coats."),
+            ChoiceError::Demand => write!(f, "Check the area and coats. They give no valid volume."),
             ChoiceError::NeedTooLarge => write!(
                 f,
-                "The volume needed is above 1000 L. Check the measurements, and where their points stand."
+                "Check the measurements and their decimal points. They need over 1000 L."
             ),
-            ChoiceError::Stock(place) => write!(
-                f,
-                "Can {} on the shelf holds no volume that can be counted. Write what is left in it.",
-                place + 1
-            ),
-            ChoiceError::NoOffers => write!(
-                f,
-                "No can size to choose from. Write at least one size that the shop sells."
-            ),
+            ChoiceError::Stock(place) => write!(f, "Enter what's left in can {}.", place + 1),
+            ChoiceError::NoOffers => write!(f, "Add at least one can size the store sells."),
             ChoiceError::TooManyOffers => write!(
                 f,
-                "More than {MOST_OFFERS} cans to choose from. Take out what you would not buy."
+                "Use at most {MOST_OFFERS} can sizes. Delete the ones you wouldn't buy."
             ),
-            ChoiceError::Size(offer) => write!(
-                f,
-                "Can {} of the shop has no usable size. Write a size from 1 mL to 1000 L.",
-                offer + 1
-            ),
+            ChoiceError::Size(offer) => write!(f, "Give store can {} a size from 1 mL to 1000 L.", offer + 1),
             ChoiceError::Price(offer) => write!(
                 f,
-                "The price of can {} of the shop is above {}. Check where the point stands.",
+                "Check the decimal point in the price of store can {}. The most is {}.",
                 offer + 1,
                 LARGEST_PRICE / 100
             ),

@@ -110,27 +110,20 @@ pub enum ContentsError {
 impl fmt::Display for ContentsError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            ContentsError::Volume => write!(f, "The volume of the can is not a volume. Write it anew."),
-            ContentsError::Share => write!(
-                f,
-                "What is left of the can lies between 0 and 1, the smaller figure first."
-            ),
-            ContentsError::Limits => write!(f, "The lower limit is above the upper one. Change them round."),
-            ContentsError::Mass => write!(f, "A weight is not a weight. Write what the scale shows."),
-            ContentsError::Scale => write!(
-                f,
-                "The scale is not described. Write the step of its display, and its accuracy in per cent."
-            ),
+            ContentsError::Volume => write!(f, "Enter the can's volume again."),
+            ContentsError::Share => write!(f, "Use a share from 0 to 1 for what's left, lower number first."),
+            ContentsError::Limits => write!(f, "Put the lower limit first."),
+            ContentsError::Mass => write!(f, "Enter the weight the scale shows."),
+            ContentsError::Scale => write!(f, "Enter the scale's step and its accuracy in percent."),
             ContentsError::GrossBelowTare { gross, tare } => write!(
                 f,
-                "The can weighs {:.0} g with its contents and {:.0} g empty. Weigh both again, or change them round.",
+                "Swap the weights or weigh again. The can weighs {:.0} g full and {:.0} g empty.",
                 gross.as_grams(),
                 tare.as_grams()
             ),
-            ContentsError::Density => write!(
-                f,
-                "The density must be above 0. Write it in kg/L; paint has 1.2 to 1.4 or so."
-            ),
+            ContentsError::Density => {
+                write!(f, "Enter a density above 0, in kg/L. Paint is about 1.2 to 1.4.")
+            }
         }
     }
 }
@@ -155,7 +148,7 @@ impl fmt::Display for Doubt {
         match self {
             Doubt::MoreThanTheCan { likely, can } => write!(
                 f,
-                "This comes to {:.0} mL in a can of {:.0} mL. Is the empty can, the density or the size right?",
+                "That's {:.0} mL in a {:.0} mL can. Check the empty weight, the density and the size.",
                 likely.as_millilitres(),
                 can.as_millilitres()
             ),
@@ -292,10 +285,10 @@ impl Contents {
     /// The names and distributions of the independent inputs.
     pub fn inputs(&self) -> Vec<(&'static str, Distribution)> {
         match self.way {
-            Way::Full(can) => vec![("volume of the can, L", Distribution::Exact(can.as_litres()))],
-            Way::Part { low, high, .. } => vec![("share of the can", Distribution::between(low, high))],
+            Way::Full(can) => vec![("can volume, L", Distribution::Exact(can.as_litres()))],
+            Way::Part { low, high, .. } => vec![("share of the can left", Distribution::between(low, high))],
             Way::Between { low, high } => vec![(
-                "volume in the can, L",
+                "volume left in the can, L",
                 Distribution::between(low.as_litres(), high.as_litres()),
             )],
             Way::Weighed { gross, tare, density } => {
@@ -308,15 +301,12 @@ impl Contents {
                 };
                 let mut inputs = vec![
                     ("density, kg/L", density.distribution()),
-                    ("rounding of the can with its contents, kg", rounding(gross)),
-                    ("rounding of the empty can, kg", rounding(tare)),
-                    ("error of the scale, share of the reading", off(gross)),
+                    ("rounding of the full weight, kg", rounding(gross)),
+                    ("rounding of the empty weight, kg", rounding(tare)),
+                    ("scale error, share of the reading", off(gross)),
                 ];
                 if gross.scale != tare.scale {
-                    inputs.push((
-                        "error of the scale for the empty can, share of the reading",
-                        off(tare),
-                    ));
+                    inputs.push(("scale error on the empty can, share of the reading", off(tare)));
                 }
                 inputs
             }
@@ -441,7 +431,7 @@ mod tests {
         };
         assert_eq!(
             weighed(100.0, 120.0, density).to_string(),
-            "The can weighs 100 g with its contents and 120 g empty. Weigh both again, or change them round."
+            "Swap the weights or weigh again. The can weighs 100 g full and 120 g empty."
         );
         assert_eq!(weighed(-1.0, 120.0, density), ContentsError::Mass);
         assert_eq!(weighed(f64::NAN, 120.0, density), ContentsError::Mass);
@@ -481,7 +471,7 @@ mod tests {
         let doubt = weighed(900.0).doubt().unwrap();
         assert_eq!(
             doubt.to_string(),
-            "This comes to 600 mL in a can of 500 mL. Is the empty can, the density or the size right?"
+            "That's 600 mL in a 500 mL can. Check the empty weight, the density and the size."
         );
         assert_eq!(Contents::full(Volume::litres(0.3)).unwrap().doubt(), None);
     }

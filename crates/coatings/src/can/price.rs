@@ -29,7 +29,7 @@ impl fmt::Display for PriceError {
             PriceError::Empty | PriceError::NotANumber => "Use a number, like 45 or 12.50.",
             PriceError::Negative => "A price can't be less than 0.",
             PriceError::TooManyDecimals => "Use two decimals at most, like 12.50.",
-            PriceError::TooLarge => "A price can't be more than 1000000. Check it.",
+            PriceError::TooLarge => "A price can't be more than 1,000,000. Check it.",
         })
     }
 }

@@ -206,21 +206,21 @@ impl fmt::Display for Doubt {
         match *self {
             Doubt::SquareFeetPerGallon { given, meant, usual } => write!(
                 f,
-                "Spreading rate: {given} m²/L is far above the usual {} m²/L. If the label says {given} ft²/gal, that is {} m²/L. It isn't used yet. Which is it?",
+                "Coverage: {given} m²/L is far above the typical {} m²/L. Did you mean {given} ft²/gal ({} m²/L)? It isn't used yet.",
                 shown_range(usual),
                 shown_range(meant),
                 given = shown_range(given),
             ),
             Doubt::SquareMetresPerLitre { given, meant, usual } => write!(
                 f,
-                "Spreading rate: {meant} ft²/gal is {} m²/L, far below the usual {} m²/L. If the label says {meant} m²/L, choose that unit. It isn't used yet. Which is it?",
+                "Coverage: {meant} ft²/gal ({} m²/L) is far below the typical {} m²/L. Did you mean {meant} m²/L? It isn't used yet.",
                 shown_range(given),
                 shown_range(usual),
                 meant = shown_range(meant),
             ),
             Doubt::Rate { given, usual } => write!(
                 f,
-                "Spreading rate: {} m²/L is far from the usual {} m²/L. Does the label say so?",
+                "Coverage: {} m²/L is far from the typical {} m²/L. Check the label.",
                 shown_range(given),
                 shown_range(usual),
             ),
@@ -232,21 +232,17 @@ impl fmt::Display for Doubt {
                 let given = shown_range(given);
                 write!(
                     f,
-                    "Density: {given} kg/L is far from the usual {} kg/L. ",
+                    "Density: {given} kg/L is far from the typical {} kg/L. ",
                     shown_range(usual)
                 )?;
                 match as_pounds {
-                    Some(meant) => write!(
-                        f,
-                        "If the label says {given} lb/gal, that is {} kg/L. Which is it?",
-                        shown_range(meant)
-                    ),
-                    None => f.write_str("Does the label say so?"),
+                    Some(meant) => write!(f, "Did you mean {given} lb/gal ({} kg/L)?", shown_range(meant)),
+                    None => f.write_str("Check the label."),
                 }
             }
             Doubt::Share { field, given, usual } => write!(
                 f,
-                "{}: {} % is far from the usual {} %. Does the label say so, by volume?",
+                "{}: {}% is far from the typical {}%. Check the label; use percent by volume.",
                 field.label(),
                 shown_range(map(given, |share| share * 100.0)),
                 shown_range(map(usual, |share| share * 100.0)),
@@ -260,18 +256,18 @@ impl fmt::Display for Doubt {
                 let given = shown_range(given);
                 write!(
                     f,
-                    "{}: {given} h is far from the usual {} h. ",
+                    "{}: {given} h is far from the typical {} h. ",
                     field.label(),
                     shown_range(usual)
                 )?;
                 match meant {
                     Some((unit, hours)) => write!(
                         f,
-                        "If the label says {given} {}, that is {} h. Which is it?",
+                        "Did you mean {given} {} ({} h)?",
                         unit.label(),
                         shown_range(hours)
                     ),
-                    None => f.write_str("Does the label say so?"),
+                    None => f.write_str("Check the label."),
                 }
             }
         }

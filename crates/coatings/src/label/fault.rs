@@ -86,39 +86,30 @@ impl fmt::Display for Fault {
         let name = self.field().label();
         match self {
             Fault::NotANumber { .. } => {
-                write!(
-                    f,
-                    "{name}: this is not a number. Enter the number on the label, or leave it empty."
-                )
+                write!(f, "{name}: enter the number on the label, or leave it blank.")
             }
-            Fault::NotPositive { .. } => write!(
-                f,
-                "{name}: it must be more than 0. Enter the number on the label, or leave it empty."
-            ),
-            Fault::Extreme { .. } => write!(
-                f,
-                "{name}: no label states such a number. Enter the number on the label, or leave it empty."
-            ),
+            Fault::NotPositive { .. } => write!(f, "{name}: use a number above 0, or leave it blank."),
+            Fault::Extreme { .. } => write!(f, "{name}: check the label. No label has a number like this."),
             Fault::Reversed { field, low, high } => {
                 // Fractions are read as percent, as they are typed.
                 let (factor, sign) = match field {
-                    Field::VolumeSolids | Field::Thinning => (100.0, " %"),
+                    Field::VolumeSolids | Field::Thinning => (100.0, "%"),
                     _ => (1.0, ""),
                 };
                 write!(
                     f,
-                    "{name}: the lower figure, {}{sign}, is above the upper one, {}{sign}. Enter the lower one first.",
+                    "{name}: put the lower number first. {}{sign} is above {}{sign}.",
                     shown(low * factor),
                     shown(high * factor)
                 )
             }
             Fault::Solids => write!(
                 f,
-                "{name}: they are more than 0 and at most 100 %. Enter the per cent by volume on the data sheet, or leave it empty."
+                "{name}: use percent by volume, above 0% and up to 100%, or leave it blank."
             ),
             Fault::Thinning => write!(
                 f,
-                "{name}: thinner is between 0 and 100 % of the paint. Enter the per cent by volume on the label, or leave it empty."
+                "{name}: use percent of the paint by volume, 0% to 100%, or leave it blank."
             ),
         }
     }

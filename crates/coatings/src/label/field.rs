@@ -23,13 +23,13 @@ impl Field {
     /// Its label on screen.
     pub fn label(self) -> &'static str {
         match self {
-            Field::Rate => "Spreading rate",
+            Field::Rate => "Coverage",
             Field::VolumeSolids => "Volume solids",
             Field::Density => "Density",
             Field::Recoat => "Recoat time",
             Field::Cure => "Cure time",
             Field::Thinning => "Thinning",
-            Field::Coldest => "Least temperature",
+            Field::Coldest => "Minimum temperature",
         }
     }
 }

@@ -63,20 +63,20 @@ impl fmt::Display for Doubt {
             } => {
                 write!(
                     f,
-                    "Observed rate: {} m²/L is far from the {} to {} m²/L of the label. ",
+                    "Coverage came out at {} m²/L; the label says {} to {} m²/L. ",
                     shown(observed),
                     shown(low),
                     shown(high)
                 )?;
                 match coats {
-                    Some(1) => f.write_str("With 1 coat it would fit. How many were there?"),
-                    Some(coats) => write!(f, "With {coats} coats it would fit. How many were there?"),
-                    None => f.write_str("Are the weights and the area right?"),
+                    Some(1) => f.write_str("1 coat would fit. How many did you apply?"),
+                    Some(coats) => write!(f, "{coats} coats would fit. How many did you apply?"),
+                    None => f.write_str("Check the weights and the area."),
                 }
             }
             Doubt::Vague { uncertainty } => write!(
                 f,
-                "This weighing is unsure by {} % and teaches little. A finer scale or a larger job tells more.",
+                "This weighing could be off by {}%. Use a finer scale or a larger job.",
                 shown((uncertainty * 100.0).round())
             ),
         }

@@ -20,17 +20,13 @@ pub enum Fault {
 impl fmt::Display for Fault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
-            Fault::NotANumber => "One of the figures is not a number. Enter it again.",
+            Fault::NotANumber => "Enter the numbers again. One isn't a number.",
             Fault::NothingUsed => {
-                "The can weighs no less after than before. Weigh it with the same lid and tray both times, and enter the heavier one first."
+                "Enter the heavier weight first. Weigh with the same lid and tray both times."
             }
-            Fault::NoArea => "No area was coated. Measure the piece and give its coats first.",
-            Fault::AllKept => {
-                "The tool keeps as much as was taken from the can, so nothing is left for the piece. Check both weights."
-            }
-            Fault::Density => {
-                "The density must be more than 0, the lower figure first. Enter the one on the label or data sheet."
-            }
+            Fault::NoArea => "Measure the piece and enter its coats first.",
+            Fault::AllKept => "Check both weights. The tool alone holds as much as you used.",
+            Fault::Density => "Enter the density from the label or data sheet, above 0, lower number first.",
         })
     }
 }

@@ -29,8 +29,8 @@ pub(super) static MATERIALS: [Material; 2] = [
             "metric-1-l",
             "metric-5-l",
         ],
-        purpose: "Takes off grease, polish and kitchen dirt before anything else.",
-        caution: "Caustic: gloves and eye protection, and rinse it all off. Follow the label.",
+        purpose: "Removes grease, polish and kitchen dirt. Use it first.",
+        caution: "Caustic. Wear gloves and eye protection, and rinse it all off. Follow the label.",
     },
     Material {
         key: Cow::Borrowed("deglosser"),
@@ -47,7 +47,7 @@ pub(super) static MATERIALS: [Material; 2] = [
         thinner: Thinner::None,
         thinning: shared::unthinned(),
         cans: &["us-pint", "us-quart", "us-gallon", "metric-500-ml", "metric-1-l"],
-        purpose: "Dulls a glossy old finish so that the next coat holds.",
-        caution: "Strong solvent: no flame or spark, ventilate well, gloves. Follow the label.",
+        purpose: "Dulls a glossy old finish so the next coat sticks.",
+        caution: "Strong solvent. No flame or spark. Ventilate well and wear gloves. Follow the label.",
     },
 ];

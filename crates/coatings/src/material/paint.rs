@@ -22,7 +22,7 @@ pub(super) static MATERIALS: [Material; 5] = [
         thinner: Thinner::Water,
         thinning: SourcedRange::memory(0.0, 0.10),
         cans: shared::SAMPLE_TO_PAIL,
-        purpose: "At hand in every colour, but stays soft: give it a clear coat where it is touched.",
+        purpose: "Easy to find in any color, but stays soft. Topcoat it where hands touch.",
         caution: shared::WATER_BASED,
     },
     Material {
@@ -44,7 +44,7 @@ pub(super) static MATERIALS: [Material; 5] = [
         thinner: Thinner::Water,
         thinning: SourcedRange::memory(0.0, 0.10),
         cans: shared::QUART_TO_GALLON,
-        purpose: "Levels and hardens better than wall paint; the usual one for furniture.",
+        purpose: "Levels and hardens better than wall paint. The standard choice for furniture.",
         caution: shared::WATER_BASED,
     },
     Material {
@@ -62,12 +62,12 @@ pub(super) static MATERIALS: [Material; 5] = [
         thinner: Thinner::MineralSpirits,
         thinning: SourcedRange::memory(0.0, 0.15),
         cans: shared::HALF_PINT_TO_GALLON,
-        purpose: "Flows out smooth and hard; slow, and light colours yellow.",
+        purpose: "Levels smooth and dries hard. Slow, and light colors yellow.",
         caution: shared::DRYING_OIL,
     },
     Material {
         key: Cow::Borrowed("chalk-type-paint"),
-        name: Cow::Borrowed("Chalk-type paint"),
+        name: Cow::Borrowed("Chalk-style paint"),
         stage: Stage::Paint,
         body: FilmClass::Paint,
         coloured: true,
@@ -87,7 +87,7 @@ pub(super) static MATERIALS: [Material; 5] = [
             "metric-500-ml",
             "metric-1-l",
         ],
-        purpose: "Flat and easily rubbed through for a worn look; needs a clear coat or wax.",
+        purpose: "Flat, and easy to distress. Needs a clear coat or wax.",
         caution: shared::WATER_BASED,
     },
     Material {
@@ -113,7 +113,7 @@ pub(super) static MATERIALS: [Material; 5] = [
             "metric-1-l",
             "metric-2500-ml",
         ],
-        purpose: "Flat and thin, from powder and water; may flake from old finishes; needs oil, wax or a clear coat.",
-        caution: "Alkaline when wet: gloves, and no dust of its powder in the lungs. Follow the label.",
+        purpose: "Flat and thin, mixed from powder and water. May flake off old finishes. Needs oil, wax or a clear coat.",
+        caution: "Alkaline when wet. Wear gloves, and don't breathe the powder. Follow the label.",
     },
 ];

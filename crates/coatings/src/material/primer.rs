@@ -22,7 +22,7 @@ pub(super) static MATERIALS: [Material; 6] = [
         thinner: Thinner::Water,
         thinning: SourcedRange::memory(0.0, 0.10),
         cans: shared::QUART_TO_GALLON,
-        purpose: "Holds on sound old finishes, dulled gloss and laminate.",
+        purpose: "Sticks to sound old finishes, dulled gloss and laminate.",
         caution: shared::WATER_BASED,
     },
     Material {
@@ -40,7 +40,7 @@ pub(super) static MATERIALS: [Material; 6] = [
         thinner: Thinner::Alcohol,
         thinning: SourcedRange::memory(0.0, 0.25),
         cans: shared::QUART_TO_GALLON,
-        purpose: "Blocks bleed, old red stain, knots, wax and smells; dries in hours.",
+        purpose: "Blocks bleed, old red stain, knots, wax and odor. Dries in hours.",
         caution: shared::ALCOHOL,
     },
     Material {
@@ -58,7 +58,7 @@ pub(super) static MATERIALS: [Material; 6] = [
         thinner: Thinner::MineralSpirits,
         thinning: SourcedRange::memory(0.0, 0.10),
         cans: shared::QUART_TO_GALLON,
-        purpose: "Blocks water-soluble extractives of cedar and redwood; holds on woods that latex finds hard.",
+        purpose: "Blocks tannins from cedar and redwood. Sticks to woods that latex doesn't.",
         caution: shared::DRYING_OIL,
     },
     Material {
@@ -80,7 +80,7 @@ pub(super) static MATERIALS: [Material; 6] = [
         thinner: Thinner::Water,
         thinning: SourcedRange::memory(0.0, 0.10),
         cans: shared::QUART_TO_GALLON,
-        purpose: "Blocks light bleed with little smell; it must stand a day or two.",
+        purpose: "Blocks light bleed with little odor. Needs a day or two to dry.",
         caution: shared::WATER_BASED,
     },
     Material {
@@ -106,7 +106,7 @@ pub(super) static MATERIALS: [Material; 6] = [
         thinner: Thinner::Alcohol,
         thinning: SourcedRange::memory(0.0, 1.0),
         cans: shared::HALF_PINT_TO_QUART,
-        purpose: "Seals under clear coats and parts a coat from what it does not hold on; for knots too.",
+        purpose: "Seals under clear coats, bonds coats that don't mix, and seals knots.",
         caution: shared::ALCOHOL,
     },
     Material {
@@ -124,7 +124,7 @@ pub(super) static MATERIALS: [Material; 6] = [
         thinner: Thinner::Water,
         thinning: SourcedRange::memory(0.0, 0.10),
         cans: shared::HALF_PINT_TO_GALLON,
-        purpose: "Fills and seals bare wood under clear coats; sands easily.",
+        purpose: "Fills and seals bare wood under clear coats. Sands easily.",
         caution: shared::WATER_BASED,
     },
 ];

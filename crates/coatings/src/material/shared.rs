@@ -9,8 +9,8 @@ pub(crate) const COAT_ON_WOOD: f64 = 0.0015;
 const FILM_SOURCE: &str = "38 µm (1.5 mil) dry film per coat on wood, MIL-HDBK-1110 / UFC 3-190-06 s. 4.4.1, at the volume solids given beside it, as sure as those are";
 const VARNISH_SOURCE: &str =
     "350 to 550 ft2/gal for varnish, \"Data on Painting\", Building Construction vol. 4";
-const CLEANER_SOURCE: &str = "a cleaner comes off again and leaves no film";
-const UNTHINNED_SOURCE: &str = "it is used as it comes";
+const CLEANER_SOURCE: &str = "cleaner wipes off and leaves no film";
+const UNTHINNED_SOURCE: &str = "used straight from the can";
 
 /// Shellac varnish, TM 43-0139.
 pub(super) const SHELLAC_SOURCE: &str =
@@ -83,10 +83,10 @@ pub(super) const OTHER_AIR: SourcedRange<Celsius> = SourcedRange::assumed(
 
 pub(super) const WATER_BASED: &str = "Ventilate. Keep from freezing. Follow the label.";
 pub(super) const ALCOHOL: &str =
-    "Alcohol vapour burns: no flame or spark, ventilate well, gloves. Follow the label.";
-pub(super) const DRYING_OIL: &str = "Flammable vapour, and rags heat up by themselves: dry them flat outdoors or drown them in a closed metal can. Follow the label.";
-pub(super) const PURE_OIL: &str = "Rags heat up by themselves: dry them flat outdoors or drown them in a closed metal can. Follow the label.";
-pub(super) const WAX: &str = "Flammable vapour: no flame or spark, ventilate, gloves. Dry rags flat outdoors or drown them in a closed metal can. Follow the label.";
+    "Alcohol vapor burns. No flame or spark. Ventilate well and wear gloves. Follow the label.";
+pub(super) const DRYING_OIL: &str = "Flammable vapor. Oily rags can catch fire on their own: dry them flat outdoors or soak them in water in a closed metal can. Follow the label.";
+pub(super) const PURE_OIL: &str = "Oily rags can catch fire on their own: dry them flat outdoors or soak them in water in a closed metal can. Follow the label.";
+pub(super) const WAX: &str = "Flammable vapor. No flame or spark. Ventilate and wear gloves. Dry rags flat outdoors or soak them in water in a closed metal can. Follow the label.";
 
 /// Sold by the pint and up.
 pub(super) const SMALL_TO_GALLON: &[&str] = &[

@@ -22,7 +22,7 @@ pub(super) static MATERIALS: [Material; 2] = [
         thinner: Thinner::MineralSpirits,
         thinning: shared::unthinned(),
         cans: shared::HALF_PINT_TO_QUART,
-        purpose: "Colours bare wood and lets the grain show; the rest is wiped off.",
+        purpose: "Colors bare wood and shows the grain. Wipe off the excess.",
         caution: shared::DRYING_OIL,
     },
     Material {
@@ -47,7 +47,7 @@ pub(super) static MATERIALS: [Material; 2] = [
             "metric-750-ml",
             "metric-2500-ml",
         ],
-        purpose: "Colours bare wood with a thin film that evens it out.",
+        purpose: "Colors bare wood with a thin film that evens it out.",
         caution: shared::DRYING_OIL,
     },
 ];

@@ -22,7 +22,7 @@ pub(super) static MATERIALS: [Material; 6] = [
         thinner: Thinner::Water,
         thinning: SourcedRange::memory(0.0, 0.10),
         cans: shared::HALF_PINT_TO_GALLON,
-        purpose: "Clear and hard, and does not yellow light colours.",
+        purpose: "Clear and hard. Doesn't yellow light colors.",
         caution: shared::WATER_BASED,
     },
     Material {
@@ -40,7 +40,7 @@ pub(super) static MATERIALS: [Material; 6] = [
         thinner: Thinner::MineralSpirits,
         thinning: SourcedRange::memory(0.0, 0.15),
         cans: shared::HALF_PINT_TO_GALLON,
-        purpose: "The hardest wearing; ambers, so not over light colours.",
+        purpose: "The most durable. Turns amber, so don't use it over light colors.",
         caution: shared::DRYING_OIL,
     },
     Material {
@@ -58,7 +58,7 @@ pub(super) static MATERIALS: [Material; 6] = [
         thinner: Thinner::MineralSpirits,
         thinning: shared::unthinned(),
         cans: &["us-8-fl-oz", "us-pint", "metric-250-ml", "metric-500-ml"],
-        purpose: "A soft sheen over flat paint or oil; renewed from time to time, and nothing else holds on it.",
+        purpose: "A soft sheen over flat paint or oil. Needs renewing, and nothing else sticks to it.",
         caution: shared::WAX,
     },
     Material {
@@ -76,7 +76,7 @@ pub(super) static MATERIALS: [Material; 6] = [
         thinner: Thinner::MineralSpirits,
         thinning: shared::unthinned(),
         cans: &["us-8-fl-oz", "us-pint", "metric-250-ml", "metric-500-ml"],
-        purpose: "Ages flat paint and settles in carvings; over clear wax, or it stains.",
+        purpose: "Ages flat paint and settles in carvings. Put clear wax under it, or it stains.",
         caution: shared::WAX,
     },
     Material {
@@ -94,7 +94,7 @@ pub(super) static MATERIALS: [Material; 6] = [
         thinner: Thinner::MineralSpirits,
         thinning: SourcedRange::memory(0.0, 0.50),
         cans: shared::SMALL_TO_GALLON,
-        purpose: "Feeds bare wood with a low sheen that takes water well; slow.",
+        purpose: "Soaks into bare wood. Low sheen, resists water. Slow.",
         caution: shared::PURE_OIL,
     },
     Material {
@@ -112,7 +112,7 @@ pub(super) static MATERIALS: [Material; 6] = [
         thinner: Thinner::MineralSpirits,
         thinning: SourcedRange::memory(0.0, 0.50),
         cans: shared::SMALL_TO_GALLON,
-        purpose: "Warms bare wood with a low sheen; darkens with the years.",
+        purpose: "Warms bare wood. Low sheen. Darkens over the years.",
         caution: shared::PURE_OIL,
     },
 ];

@@ -77,14 +77,14 @@ pub enum ChalkError {
 impl fmt::Display for ChalkError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            ChalkError::Paint => write!(f, "There is no paint in the mix. Write how much goes in."),
-            ChalkError::Powder => write!(f, "The powder is not a weight. Write 0 or more."),
-            ChalkError::Water => write!(f, "The water is not a volume. Write 0 or more."),
-            ChalkError::Wanted => write!(f, "The volume wanted is not a volume. Write 0 or more."),
+            ChalkError::Paint => write!(f, "Enter how much paint goes in."),
+            ChalkError::Powder => write!(f, "Enter a powder weight of 0 or more."),
+            ChalkError::Water => write!(f, "Enter a water volume of 0 or more."),
+            ChalkError::Wanted => write!(f, "Enter a batch size of 0 or more."),
             ChalkError::Figure(name) => {
                 write!(
                     f,
-                    "The {name} cannot be so. Write the lower figure first, as the data sheet has it."
+                    "Check the {name}. Enter it as on the data sheet, lower number first."
                 )
             }
         }
@@ -328,7 +328,7 @@ mod tests {
         assert_eq!(refused(water, latex(0.3)), ChalkError::Water);
         assert_eq!(
             refused(good, latex(1.3)).to_string(),
-            "The pigment volume concentration of the paint cannot be so. Write the lower figure first, as the data sheet has it."
+            "Check the pigment volume concentration of the paint. Enter it as on the data sheet, lower number first."
         );
         let wanted = good.for_volume(Volume::litres(-1.0), &latex(0.3), &CALCIUM_CARBONATE);
         assert_eq!(wanted, Err(ChalkError::Wanted));

@@ -15,7 +15,7 @@ pub(crate) const OIL_DENSITY: SourcedRange<KilogramsPerLitre> =
 pub const LATEX_CPVC: SourcedRange = SourcedRange::memory(0.45, 0.60);
 
 /// What to watch out for with the powder. 29 CFR 1910.1000, Table Z-1, limits its dust at work to 15 mg/m3 (from memory).
-pub const DUST: &str = "Fine dust: pour it slowly, wear a dust mask, wipe up wet.";
+pub const DUST: &str = "Fine dust. Pour slowly, wear a dust mask and wipe up wet.";
 
 /// A latex paint as it comes from the can.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -163,12 +163,12 @@ impl Binder {
     /// What it means for the maker.
     pub fn words(self) -> &'static str {
         match self {
-            Binder::Covers => "The binder covers the powder. The film can be wiped.",
+            Binder::Covers => "There's enough binder for the powder. You can wipe the film clean.",
             Binder::Near => {
-                "The binder just covers the powder, or just fails to. The film is chalky; give it a clear coat or wax."
+                "There's barely enough binder for the powder. The film is chalky: topcoat or wax it."
             }
             Binder::Over => {
-                "There is too little binder for the powder. The film rubs off; use less powder, or seal it well."
+                "There's too little binder for the powder. The film rubs off: use less powder or seal it well."
             }
         }
     }

@@ -49,7 +49,7 @@ pub static CHALK_RECIPES: [ChalkRecipe; 4] = [
     },
     ChalkRecipe {
         key: "chalk-half",
-        label: "two parts paint to one part powder, water as needed",
+        label: "2 parts paint to 1 part powder, water as needed",
         powder: hobby(0.5, 0.5),
         water: hobby(0.0, 0.0),
     },
@@ -86,22 +86,22 @@ pub struct NotThis {
 pub static WHY_NOT: [NotThis; 4] = [
     NotThis {
         name: "sodium bicarbonate (baking soda)",
-        reason: "It dissolves in the water of the paint and comes out as crystals when it dries. It is no pigment.",
+        reason: "It dissolves in the paint's water and dries as crystals. It isn't a pigment.",
         certainty: Provenance::Memory,
     },
     NotThis {
         name: "calcium bicarbonate",
-        reason: "It exists only in solution. A bag so labelled holds calcium carbonate or sodium bicarbonate: ask which.",
+        reason: "It only exists in solution. A bag with this label holds calcium carbonate or sodium bicarbonate: ask which.",
         certainty: Provenance::Memory,
     },
     NotThis {
         name: "hydrated lime",
-        reason: "It is caustic: it burns skin and eyes, and attacks colours and binder. It is not calcium carbonate.",
+        reason: "It's caustic. It burns skin and eyes, and attacks colors and binder. It isn't calcium carbonate.",
         certainty: Provenance::Memory,
     },
     NotThis {
         name: "gypsum plaster (plaster of Paris)",
-        reason: "It sets with the water of the paint. The pot lasts minutes, and lumps stay.",
+        reason: "It sets in the paint's water. The pot lasts minutes, and lumps stay.",
         certainty: Provenance::Memory,
     },
 ];

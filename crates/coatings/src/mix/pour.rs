@@ -79,20 +79,20 @@ impl fmt::Display for TooSmall {
         match self.off {
             Some(off) => write!(
                 f,
-                "On this scale the dose may be off by {:.0} %; {:.0} % is wanted.",
+                "On this scale the dose could be off by {:.0}%. You want {:.0}%.",
                 off * 100.0,
                 self.wanted * 100.0
             )?,
-            None => f.write_str("The dose is less than this scale shows.")?,
+            None => f.write_str("This scale can't show such a small dose.")?,
         }
         match self.batch {
             // Rounded up, so that the stated batch is large enough.
             Some(batch) => write!(
                 f,
-                " Take a finer scale, or mix {:.0} g or more.",
+                " Use a finer scale, or mix at least {:.0} g.",
                 batch.as_grams().ceil()
             ),
-            None => f.write_str(" Take a finer scale."),
+            None => f.write_str(" Use a finer scale."),
         }
     }
 }
@@ -242,13 +242,13 @@ mod tests {
         assert_eq!(steps[0].warning, None);
         assert_eq!(
             steps[1].warning.unwrap().to_string(),
-            "On this scale the dose may be off by 20 %; 2 % is wanted. Take a finer scale, or mix 6300 g or more."
+            "On this scale the dose could be off by 20%. You want 2%. Use a finer scale, or mix at least 6300 g."
         );
         let nothing = poured(&[500.0, 0.2], &BENCH)[1];
         assert_eq!(nothing.dose, Mass::ZERO);
         let words = nothing.warning.unwrap().to_string();
         assert!(
-            words.starts_with("The dose is less than this scale shows."),
+            words.starts_with("This scale can't show such a small dose."),
             "{words}"
         );
         let never = Bench {
@@ -256,7 +256,7 @@ mod tests {
             ..BENCH
         };
         let words = poured(&[500.0], &never)[0].warning.unwrap().to_string();
-        assert!(words.ends_with(" Take a finer scale."), "{words}");
+        assert!(words.ends_with(" Use a finer scale."), "{words}");
     }
 
     #[test]

@@ -45,48 +45,39 @@ pub enum RecipeError {
 impl fmt::Display for RecipeError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            RecipeError::Empty => write!(f, "The recipe is empty. Write at least one component."),
-            RecipeError::TooMany => write!(
-                f,
-                "The recipe has more than {MOST_COMPONENTS} components. Mix some of them first."
-            ),
-            RecipeError::Share(place) => write!(
-                f,
-                "Component {}: its share must be above 0. Write its parts, or take it out.",
-                place + 1
-            ),
-            RecipeError::Amount => write!(f, "The amount is not an amount. Write 0 or more."),
+            RecipeError::Empty => write!(f, "Add at least one part."),
+            RecipeError::TooMany => write!(f, "Use at most {MOST_COMPONENTS} parts. Mix some of them first."),
+            RecipeError::Share(place) => {
+                write!(f, "Part {}: enter an amount above 0, or delete it.", place + 1)
+            }
+            RecipeError::Amount => write!(f, "Enter an amount of 0 or more."),
             RecipeError::Count { components, given } => write!(
                 f,
-                "The recipe has {components} components, but {given} figures were given. Write one for each."
+                "Enter one number per part. There are {components} parts and {given} numbers."
             ),
             RecipeError::By(By::Weight) => write!(
                 f,
-                "The recipe is by weight. Weigh the batch, or write the recipe by volume."
+                "Weigh the batch, or enter the recipe by volume. It is by weight now."
             ),
             RecipeError::By(By::Volume) => write!(
                 f,
-                "The recipe is by volume. Write the density of each component to weigh it."
+                "Enter each part's density to weigh it. The recipe is by volume."
             ),
             RecipeError::MoreThanWanted { rest, wanted } => write!(
                 f,
-                "There are {:.0} g already, more than the {:.0} g wanted. Nothing needs to be added.",
+                "You have {:.0} g already; you want {:.0} g. Add nothing.",
                 rest.as_grams(),
                 wanted.as_grams()
             ),
-            RecipeError::Density(place) => write!(
-                f,
-                "Component {}: its density must be above 0. Write it in kg/L.",
-                place + 1
-            ),
+            RecipeError::Density(place) => write!(f, "Part {}: enter a density above 0, in kg/L.", place + 1),
             RecipeError::NoDensity(place) => write!(
                 f,
-                "Component {} has no density. Write it in kg/L, or ask for a batch by weight.",
+                "Part {}: enter its density in kg/L, or mix by weight.",
                 place + 1
             ),
             RecipeError::Scale => write!(
                 f,
-                "The scale cannot be so. Write its step in grams, as 1 or 0.1, and its accuracy in per cent."
+                "Enter the scale's step in grams, like 1 or 0.1, and its accuracy in percent."
             ),
         }
     }

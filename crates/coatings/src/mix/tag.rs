@@ -28,7 +28,7 @@ pub struct Tag<'a> {
 }
 
 /// The line that every tag has, whatever is in the jar.
-pub const LABELS_HOLD: &str = "The labels of its components hold for the mix.";
+pub const LABELS_HOLD: &str = "Follow the labels of all its parts.";
 
 impl Tag<'_> {
     /// The lines of the tag from the top; masses as this scale shows them, the volume in this system.
@@ -55,9 +55,9 @@ impl Tag<'_> {
     ///     "For hall dresser",
     ///     "500 g, 400 mL at 1.25 kg/L",
     ///     "Recipe by weight:",
-    ///     "white 90 %, 450 g",
-    ///     "green 10 %, 50 g",
-    ///     "The labels of its components hold for the mix.",
+    ///     "white 90%, 450 g",
+    ///     "green 10%, 50 g",
+    ///     "Follow the labels of all its parts.",
     /// ]);
     /// # Ok::<(), coatings::mix::RecipeError>(())
     /// ```
@@ -84,8 +84,8 @@ impl Tag<'_> {
             let share = format!("{:.1}", share * 100.0);
             let share = share.strip_suffix(".0").unwrap_or(&share);
             lines.push(match self.doses.get(place) {
-                Some(dose) => format!("{name} {share} %, {}", scale.show(*dose)),
-                None => format!("{name} {share} %"),
+                Some(dose) => format!("{name} {share}%, {}", scale.show(*dose)),
+                None => format!("{name} {share}%"),
             });
         }
         lines.extend(self.cautions.iter().copied().map(String::from));
@@ -123,8 +123,8 @@ mod tests {
                 "Mixed 1970-01-01",
                 "212.3 g",
                 "Recipe by volume:",
-                "paint 66.7 %",
-                "powder 33.3 %",
+                "paint 66.7%",
+                "powder 33.3%",
                 DUST,
                 LABELS_HOLD,
             ]

@@ -23,7 +23,7 @@ pub struct Thinner {
     pub caution: &'static str,
 }
 
-const FLAMMABLE: &str = "Flammable: no flame, spark or heater near it; air the room, and follow the label.";
+const FLAMMABLE: &str = "Flammable. No flame, spark or heater nearby. Ventilate and follow the label.";
 
 /// What paint is thinned with; the label of the paint says which. Densities near 20 degrees, from memory.
 pub static THINNERS: [Thinner; 3] = [
@@ -31,7 +31,7 @@ pub static THINNERS: [Thinner; 3] = [
         key: "water",
         label: "water",
         density: WATER_DENSITY,
-        caution: "Only for water-borne paint.",
+        caution: "Only for water-based paint.",
     },
     Thinner {
         key: "mineral-spirits",
@@ -95,7 +95,7 @@ impl fmt::Display for TooThin {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(
             f,
-            "Thinned by {:.0} %, but the label allows {:.0} %. The film may run and bind badly; thin less, or use a larger nozzle.",
+            "Thin less, or use a larger nozzle. {:.0}% is more than the label's {:.0}%, and the film may run or bond poorly.",
             self.share * 100.0,
             self.most * 100.0
         )
@@ -119,16 +119,10 @@ pub enum ThinError {
 impl fmt::Display for ThinError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
-            ThinError::Paint => "The volume of the paint is not a volume. Write how much is to be thinned.",
-            ThinError::Share => {
-                "Thinner goes from 0 to 100 % of the volume of the paint. Write a share between these."
-            }
-            ThinError::Most => {
-                "The most that the label allows is not a share. Write it in per cent, or leave it out."
-            }
-            ThinError::VolumeSolids => {
-                "Volume solids lie above 0 and up to 100 %. Look them up on the data sheet."
-            }
+            ThinError::Paint => "Enter how much paint you're thinning.",
+            ThinError::Share => "Enter thinner as 0% to 100% of the paint's volume.",
+            ThinError::Most => "Enter the label's maximum in percent, or leave it blank.",
+            ThinError::VolumeSolids => "Enter volume solids from the data sheet, above 0% and up to 100%.",
         })
     }
 }
@@ -254,11 +248,8 @@ mod tests {
     fn more_than_the_label_allows_is_a_warning() {
         let warning = thinning(0.25).thinned().unwrap().warning.unwrap();
         assert_eq!((warning.share, warning.most), (0.25, 0.1));
-        assert!(
-            warning
-                .to_string()
-                .starts_with("Thinned by 25 %, but the label allows 10 %.")
-        );
+        let told = warning.to_string();
+        assert!(told.contains("25%") && told.contains("10%"), "{told}");
         let unknown = Thinning {
             most: None,
             ..thinning(0.25)

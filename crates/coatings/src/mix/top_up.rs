@@ -42,7 +42,7 @@ mod tests {
         let error = tint.top_up(Mass::grams(501.0), Mass::grams(500.0)).unwrap_err();
         assert_eq!(
             error.to_string(),
-            "There are 501 g already, more than the 500 g wanted. Nothing needs to be added."
+            "You have 501 g already; you want 500 g. Add nothing."
         );
     }
 }

@@ -15,108 +15,101 @@ const fn memory(text: &'static str) -> Reason {
 }
 
 // Cleaning and sanding.
-pub(super) const CLEAN: Reason =
-    practice("Grease, polish and dust keep every coat from holding: clean first.");
+pub(super) const CLEAN: Reason = practice("Clean first. Nothing sticks to grease, polish or dust.");
 /// How bare wood is cleaned.
 pub const WIPE_BARE: Reason = practice(
-    "Bare wood: brush and vacuum it, then wipe off grease with mineral spirits. No degreaser: it is caustic and darkens wood.",
+    "Brush and vacuum bare wood, then wipe with mineral spirits. Skip the degreaser: it's caustic and darkens wood.",
 );
 pub(super) const WAX_CLEAN: Reason = practice(
-    "Wax and silicone polish make craters: wipe with mineral spirits too, turning to clean cloths, before anything is sanded.",
+    "Wax and silicone polish cause craters. Wipe with mineral spirits and clean cloths before you sand.",
 );
-pub(super) const DEGLOSS: Reason = practice("Little holds on a gloss: dull it, then scuff-sand it.");
+pub(super) const DEGLOSS: Reason = practice("Little sticks to gloss. Dull it, then scuff-sand it.");
 pub(super) const SCUFF: Reason =
-    practice("Scuff-sand what is painted over with P180 and P220, and between coats lightly with P320.");
+    practice("Scuff-sand with P180 and P220. Sand lightly between coats with P320.");
 pub(super) const SOUND_PAINT: Reason = read(
-    "Coats that peel from each other mostly lie on old paint that was poorly prepared: take off what is loose and clean the rest.",
+    "Most peeling comes from poor prep of old paint. Scrape off loose paint and clean the rest.",
     "Wood Handbook FPL-GTR-190 fig. 16-23 (p. 382)",
 );
 
 // Primers.
-pub(super) const PRIME_OLD: Reason = practice("A primer gives the paint its hold on an old finish.");
-pub(super) const PRIME_GLOSSY: Reason = practice("A bonding primer holds on a dulled gloss.");
+pub(super) const PRIME_OLD: Reason = practice("Primer helps paint stick to an old finish.");
+pub(super) const PRIME_GLOSSY: Reason = practice("Bonding primer sticks to dulled gloss.");
 pub(super) const PRIME_LAMINATE: Reason =
-    practice("Nothing soaks into laminate: only a bonding primer holds.");
+    practice("Nothing soaks into laminate. Only bonding primer sticks.");
 pub(super) const LAMINATE_HIDES: Reason =
-    practice("Laminate hides the wood: its colour, pores and resin do not matter under it.");
+    practice("Laminate hides the wood, so its color, pores and resin don't matter.");
 pub(super) const SHELLAC_HOLDS: Reason =
-    memory("Shellac holds on a dulled gloss, so it is the bonding primer too.");
-pub(super) const BARE_SPOTS: Reason = practice(
-    "Bare spots drink more and show through: prime them once on their own before the primer goes over all.",
-);
-pub(super) const NO_BLEED: &str =
-    "This wood does not bleed as a rule, but it wants a good primer all the same.";
+    memory("Shellac sticks to dulled gloss, so it's your bonding primer too.");
+pub(super) const BARE_SPOTS: Reason =
+    practice("Bare spots soak up more and show through. Spot-prime them first.");
+pub(super) const NO_BLEED: &str = "This wood rarely bleeds, but it still needs a good primer.";
 pub(super) const DRINKS: &str =
-    "Open wood drinks the first coat: let it be the primer, and count on more of it.";
+    "Porous wood soaks up the first coat. Make that the primer, and plan for more of it.";
 pub(super) const HARD_CLASS: &str =
-    "This wood is of the hardest class for latex paint: an alkyd or shellac primer holds better on it.";
+    "Latex sticks poorly to this wood. Alkyd or shellac primer sticks better.";
 
 // Stain blockers.
-pub(super) const BLEEDS: &str = "The colour of this wood comes through all but a dark paint: block it.";
+pub(super) const BLEEDS: &str = "This wood's color bleeds through all but dark paint. Block it.";
 pub(super) const EXTRACTIVES: Reason = read(
-    "Water-soluble extractives want a primer that is labelled to block them, mostly an oil-alkyd one.",
+    "Tannins need a primer labeled to block them, most often an oil-alkyd.",
     "Wood Handbook FPL-GTR-190 p. 378, of redwood and western redcedar",
 );
-pub(super) const OLD_RED: Reason = practice(
-    "Old red stain comes through all but a dark paint, worse than anything: block it, with two coats.",
-);
+pub(super) const OLD_RED: Reason =
+    practice("Old red stain is the worst bleeder. Block it with two coats, unless the paint is dark.");
 pub(super) const OIL_SOLUBLE: Reason = read(
-    "Shellac as a coat between stops oil-soluble colours.",
+    "A coat of shellac in between stops oil-soluble dyes.",
     "TM 43-0139 s. 2-23",
 );
-pub(super) const ODOUR: Reason = practice("Shellac holds smells back.");
+pub(super) const ODOUR: Reason = practice("Shellac seals in odors.");
 pub(super) const ODOUR_INSIDE: Reason = practice(
-    "Smells sit in the unfinished wood. This plan is for what is finished; for the inside and the drawers, which want shellac \
-     too, choose their surfaces on Surfaces, in a zone of their own.",
+    "Odor sits in bare wood. Shellac the inside and the drawers too: give them their own group under Surfaces.",
 );
-pub(super) const WAX_BARRIER: Reason = practice("Shellac parts the new coats from what is left of the wax.");
+pub(super) const WAX_BARRIER: Reason = practice("Shellac seals off any leftover wax.");
 pub(super) const LATEX_WAIT: Reason = read(
-    "If you take a latex stain blocker instead, wait 24 to 48 h before the first topcoat, or the bleed passes through it.",
+    "With a latex stain blocker, wait 24 to 48 hours before the first topcoat, or it bleeds through.",
     "Wood Handbook FPL-GTR-190 p. 378",
 );
 pub(super) const TEST_BLEED: Reason = practice(
-    "Rub a damp white cloth on a hidden spot: what colours it will bleed. Try the blocker there first.",
+    "Rub a hidden spot with a damp white cloth. If it picks up color, it will bleed. Try the blocker there first.",
 );
 pub(super) const DARK_BLEED: Reason =
-    practice("A bleed hardly shows under a dark paint. Under any other, block it.");
+    practice("Bleed hardly shows under dark paint. Under any other, block it.");
 
 // Knots and pores.
 pub(super) const KNOTS: Reason = read(
-    "Knots: shellac or knot sealer over the knots only, and only then the next coat. Nothing is certain to hold them.",
+    "Seal knots with shellac or knot sealer before the next coat. Nothing is certain to hold them.",
     "Wood Handbook FPL-GTR-190 p. 363",
 );
 pub(super) const FILL: Reason = read(
-    "The pores of this wood show through: for a smooth paint, fill and sand before the primer.",
+    "This wood's pores show through. For a smooth finish, fill and sand before you prime.",
     "Wood Handbook FPL-GTR-190 p. 388",
 );
 pub(super) const FILLER_DRIES: Reason = read(
-    "Paste wood filler is wiped after 5 to 10 minutes and dries 24 h before the next coat.",
+    "Wipe paste wood filler after 5 to 10 minutes. Let it dry 24 hours before the next coat.",
     "NAVEDTRA 14044 p. 8-8",
 );
-pub(super) const PORES_CLEAR: Reason = practice(
-    "The pores of this wood stay open under a clear finish. Fill them if it is to be as smooth as glass.",
-);
+pub(super) const PORES_CLEAR: Reason =
+    practice("This wood's pores stay open under a clear finish. Fill them if you want it glass-smooth.");
 
 // Clear finishes.
 pub(super) const STAIN: Reason =
-    practice("One coat, wiped off before it dries; a second only if it is too pale.");
+    practice("Apply one coat and wipe it off before it dries. Add a second only if it's too pale.");
 pub(super) const STAIN_NEEDS_WOOD: Reason =
-    practice("Stain colours bare wood only: strip the old finish and sand first.");
+    practice("Stain only colors bare wood. Strip the old finish and sand first.");
 pub(super) const CLEAR_SHOWS: Reason =
-    practice("A clear finish shows what is under it: to see the wood, strip the old paint first.");
+    practice("A clear finish shows what's under it. To see the wood, strip the old paint first.");
 /// What asks for the old finish to be taken off.
 pub(super) const STRIPPED: [Reason; 2] = [CLEAR_SHOWS, STAIN_NEEDS_WOOD];
 pub(super) const CLEAR_LAMINATE: Reason =
-    practice("Clear coats hold badly on laminate: try them on a hidden spot first.");
-pub(super) const SEAL_WOOD: Reason =
-    practice("A sealer fills the wood, so that the clear coats stand on it.");
+    practice("Clear coats stick poorly to laminate. Try a hidden spot first.");
+pub(super) const SEAL_WOOD: Reason = practice("Sealer fills the wood so the clear coats don't soak in.");
 pub(super) const SEAL_STAIN: Reason =
-    practice("Shellac over the stain keeps the clear coat from pulling it up.");
+    practice("Shellac over the stain keeps the clear coat from lifting it.");
 pub(super) const SEAL_OLD: Reason =
-    practice("Dewaxed shellac holds on most old finishes, and clear coats hold on it.");
+    practice("Dewaxed shellac sticks to most old finishes, and clear coats stick to it.");
 
 // Paint and clear coats.
-pub(super) const TWO_PAINT: Reason = practice("Two coats of paint are usual for an even colour.");
-pub(super) const TWO_CLEAR: Reason = practice("Two clear coats are usual where it is touched.");
+pub(super) const TWO_PAINT: Reason = practice("Two coats of paint give an even color.");
+pub(super) const TWO_CLEAR: Reason = practice("Use two clear coats where hands touch.");
 pub(super) const NO_YELLOW: Reason =
-    memory("Water-based clear coats do not yellow the colour under them, oil-based ones do.");
+    memory("Oil-based clear coats yellow the color under them. Water-based ones don't.");

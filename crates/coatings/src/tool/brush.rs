@@ -24,8 +24,8 @@ pub(super) const BRUSH: Tool = Tool {
     minutes_per_metre_of_edge: SourcedRange::practice(0.4, 1.0),
     narrow_minutes: SourcedRange::practice(1.3, 2.0),
     minutes_to_clean: SourcedRange::practice(5.0, 15.0),
-    texture: "Brush marks show in raking light; reaches every corner.",
-    risk: "Runs at edges and lap marks if a wet edge is lost.",
+    texture: "Reaches every corner. Brush marks show in raking light.",
+    risk: "Keep a wet edge, or you get lap marks. Watch for runs at edges.",
 };
 
 pub(super) const CHIP_BRUSH: Tool = Tool {
@@ -48,8 +48,8 @@ pub(super) const CHIP_BRUSH: Tool = Tool {
     minutes_per_metre_of_edge: SourcedRange::practice(0.5, 1.2),
     narrow_minutes: SourcedRange::practice(1.3, 2.0),
     minutes_to_clean: SourcedRange::practice(1.0, 3.0),
-    texture: "Coarse brush marks; for primers, stains and cleaners, and thrown away after.",
-    risk: "Sheds bristles: pick them out while it is wet.",
+    texture: "Coarse brush marks. For primers, stains and cleaners. Throw it away after.",
+    risk: "Sheds bristles. Pick them out while the coat is wet.",
 };
 
 pub(super) const OVAL_BRUSH: Tool = Tool {
@@ -72,6 +72,6 @@ pub(super) const OVAL_BRUSH: Tool = Tool {
     minutes_per_metre_of_edge: SourcedRange::practice(0.4, 1.0),
     narrow_minutes: SourcedRange::practice(1.2, 1.8),
     minutes_to_clean: SourcedRange::practice(8.0, 20.0),
-    texture: "Soft brush marks; works wax and flat paint into carvings.",
-    risk: "Holds much: it drips from carvings and turned parts if fully loaded.",
+    texture: "Soft brush marks. Works wax and flat paint into carvings.",
+    risk: "Don't overload it. It drips on carvings and turned parts.",
 };

@@ -24,6 +24,6 @@ pub(super) const PAD: Tool = Tool {
     minutes_per_metre_of_edge: SourcedRange::practice(0.2, 0.5),
     narrow_minutes: SourcedRange::practice(1.2, 1.8),
     minutes_to_clean: SourcedRange::practice(1.0, 4.0),
-    texture: "No marks and a very thin coat; several make a film.",
-    risk: "Rags with oil heat up by themselves: dry them flat outdoors or drown them in a closed metal can.",
+    texture: "No marks, and very thin coats. It takes several to build a film.",
+    risk: "Oily rags can catch fire on their own. Dry them flat outdoors or soak them in water in a closed metal can.",
 };

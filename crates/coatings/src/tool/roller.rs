@@ -33,13 +33,13 @@ pub(super) const FOAM_ROLLER: Tool = Tool {
     minutes_per_metre_of_edge: SourcedRange::practice(0.4, 1.0),
     narrow_minutes: SourcedRange::practice(1.5, 2.5),
     minutes_to_clean: SourcedRange::practice(3.0, 10.0),
-    texture: "A fine even stipple; corners and narrow edges still need a brush.",
-    risk: "Bubbles if it is rolled fast, and a thin film: it may take one coat more.",
+    texture: "A fine, even stipple. Corners and narrow edges still need a brush.",
+    risk: "Roll slowly, or it bubbles. Coats are thin: you may need one more.",
 };
 
 pub(super) const MICROFIBRE_ROLLER: Tool = Tool {
     key: "microfibre-roller",
-    name: "Mini microfibre roller",
+    name: "Mini microfiber roller",
     kind: ToolKind::Roller,
     films: &[(FilmClass::Paint, micrometres(60.0, 110.0))],
     transfer: BY_HAND,
@@ -55,6 +55,6 @@ pub(super) const MICROFIBRE_ROLLER: Tool = Tool {
     minutes_per_metre_of_edge: SourcedRange::practice(0.4, 1.0),
     narrow_minutes: SourcedRange::practice(1.5, 2.5),
     minutes_to_clean: SourcedRange::practice(5.0, 15.0),
-    texture: "A soft stipple, coarser than foam; corners and narrow edges still need a brush.",
-    risk: "Leaves lint if the sleeve was not washed first, and too deep a stipple if overloaded.",
+    texture: "A soft stipple, coarser than foam. Corners and narrow edges still need a brush.",
+    risk: "Wash the sleeve first, or it sheds lint. Overloading leaves a deep stipple.",
 };

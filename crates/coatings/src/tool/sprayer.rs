@@ -29,8 +29,8 @@ pub(super) const HVLP: Tool = Tool {
     minutes_per_metre_of_edge: SourcedRange::practice(0.1, 0.3),
     narrow_minutes: SourcedRange::practice(1.2, 2.0),
     minutes_to_clean: SourcedRange::practice(15.0, 30.0),
-    texture: "Smooth, with no marks of a tool.",
-    risk: "Overspray and fumes: cover what is near, draw the air off, wear a respirator. Orange peel if too thick, runs if too wet.",
+    texture: "Smooth, with no tool marks.",
+    risk: "Overspray and fumes. Mask nearby things, exhaust the air and wear a respirator. Too thick gives orange peel; too wet runs.",
 };
 
 pub(super) const AIRLESS: Tool = Tool {
@@ -58,6 +58,6 @@ pub(super) const AIRLESS: Tool = Tool {
     minutes_per_metre_of_edge: SourcedRange::practice(0.1, 0.2),
     narrow_minutes: SourcedRange::practice(1.2, 2.0),
     minutes_to_clean: SourcedRange::practice(20.0, 45.0),
-    texture: "Smooth and full, a little coarser than HVLP.",
-    risk: "Jet can pierce skin: keep the guard on, lock the trigger, relieve the pressure. Runs come fast on small parts.",
+    texture: "Smooth and heavy, a little coarser than HVLP.",
+    risk: "The jet can pierce skin. Keep the guard on, lock the trigger and relieve the pressure. Small parts run fast.",
 };

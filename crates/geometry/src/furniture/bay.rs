@@ -31,7 +31,7 @@ impl Fill {
         match self {
             Fill::Drawers => "Drawers",
             Fill::Doors => "Doors",
-            Fill::Open => "Open",
+            Fill::Open => "Open shelf",
         }
     }
 }

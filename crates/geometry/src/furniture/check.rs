@@ -50,7 +50,7 @@ fn counts(furniture: &Furniture) -> Vec<Problem> {
     for (bays, wanted) in [(&furniture.bays, wanted.0), (&furniture.upper, wanted.1)] {
         if !wanted.contains(&bays.len()) {
             found.push(Problem::Count {
-                what: "Sections",
+                what: "Columns",
                 given: bays.len(),
                 least: *wanted.start(),
                 most: *wanted.end(),

@@ -32,7 +32,7 @@ pub const SLATS: CountField = CountField {
 /// Flutes of a half column.
 pub const FLUTES: CountField = CountField {
     key: "flutes",
-    label: "Flutes of a half column",
+    label: "Flutes per half column",
     min: 1,
     max: 16,
 };

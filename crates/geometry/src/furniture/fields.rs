@@ -28,7 +28,7 @@ const fn field(
 pub const WIDTH: LengthField = field(
     "width",
     "Width",
-    "Across the piece, side to side, without the top's overhang",
+    "Side to side, without the top's overhang",
     50.0,
     3000.0,
 );
@@ -36,18 +36,12 @@ pub const WIDTH: LengthField = field(
 pub const DEPTH: LengthField = field(
     "depth",
     "Depth",
-    "From the front edge of the side to the wall, without the drawer fronts",
+    "Side's front edge to the wall, without drawer fronts",
     50.0,
     3000.0,
 );
 /// Height of the piece.
-pub const HEIGHT: LengthField = field(
-    "height",
-    "Height",
-    "From the floor to the top surface",
-    50.0,
-    3000.0,
-);
+pub const HEIGHT: LengthField = field("height", "Height", "Floor to the top surface", 50.0, 3000.0);
 /// Thickness of the carcass boards.
 pub const BOARD: LengthField = field(
     "board",
@@ -68,7 +62,7 @@ pub const TOP_THICKNESS: LengthField = field(
 pub const OVERHANG_FRONT: LengthField = field(
     "overhang-front",
     "Overhang, front",
-    "From the front edge of the side to that of the top, not from the drawer fronts",
+    "From the side's front edge, not the drawer fronts",
     0.0,
     300.0,
 );
@@ -76,7 +70,7 @@ pub const OVERHANG_FRONT: LengthField = field(
 pub const OVERHANG_SIDE: LengthField = field(
     "overhang-side",
     "Overhang, each side",
-    "From the outside of the side to the end of the top",
+    "Outside of the side to the end of the top",
     0.0,
     300.0,
 );
@@ -84,7 +78,7 @@ pub const OVERHANG_SIDE: LengthField = field(
 pub const FRONT_THICKNESS: LengthField = field(
     "front-thickness",
     "Front thickness",
-    "Pull a drawer and measure the board behind the pull",
+    "Pull a drawer and measure the front board",
     3.0,
     60.0,
 );
@@ -100,7 +94,7 @@ pub const GAP: LengthField = field(
 pub const FRAME: LengthField = field(
     "frame",
     "Frame showing",
-    "From the outside of the case to the nearest drawer front",
+    "Outside of the case to the nearest drawer front",
     0.0,
     60.0,
 );
@@ -115,24 +109,24 @@ pub const BACK_THICKNESS: LengthField = field(
 /// How far the back panel is set in.
 pub const BACK_RECESS: LengthField = field(
     "back-recess",
-    "Back set in",
-    "From the rear edge of the side to the back panel",
+    "Back recess",
+    "Side's rear edge to the back panel",
     1.0,
     200.0,
 );
 /// Height of the plinth.
 pub const PLINTH_HEIGHT: LengthField = field(
     "plinth-height",
-    "Plinth or feet, height",
-    "From the floor to the underside of the case",
+    "Plinth or foot height",
+    "Floor to the underside of the case",
     10.0,
     400.0,
 );
 /// How far the plinth front is set back.
 pub const PLINTH_SETBACK: LengthField = field(
     "plinth-setback",
-    "Plinth set back",
-    "From the front of the case to the front of the plinth",
+    "Plinth setback",
+    "Front of the case to the front of the plinth",
     0.0,
     300.0,
 );
@@ -140,7 +134,7 @@ pub const PLINTH_SETBACK: LengthField = field(
 pub const LEG_HEIGHT: LengthField = field(
     "leg-height",
     "Leg height",
-    "From the floor to the underside of the case",
+    "Floor to the underside of the case",
     10.0,
     1500.0,
 );
@@ -148,22 +142,22 @@ pub const LEG_HEIGHT: LengthField = field(
 pub const LEG_WIDTH: LengthField = field(
     "leg-width",
     "Leg width",
-    "Across one face of a square leg, or the thickest part of a round one",
+    "Across one face, or the thickest part if round",
     10.0,
     300.0,
 );
 /// How far the legs are set in.
 pub const LEG_INSET: LengthField = field(
     "leg-inset",
-    "Legs set in",
-    "From the outside of the case to the leg, front and sides",
+    "Leg inset",
+    "Outside of the case to the leg, front and sides",
     0.0,
     300.0,
 );
 /// Width of the top: across the top, end to end.
 pub const TOP_WIDTH: LengthField = field(
     "top-width",
-    "Width of the top",
+    "Top width",
     "Across the top, end to end",
     100.0,
     4000.0,
@@ -171,7 +165,7 @@ pub const TOP_WIDTH: LengthField = field(
 /// Depth of the top: across the top, front to back.
 pub const TOP_DEPTH: LengthField = field(
     "top-depth",
-    "Depth of the top",
+    "Top depth",
     "Across the top, front to back",
     50.0,
     3000.0,
@@ -179,7 +173,7 @@ pub const TOP_DEPTH: LengthField = field(
 /// Edge profile, height: how far down the edge the profile reaches.
 pub const EDGE_HEIGHT: LengthField = field(
     "edge-height",
-    "Edge profile, height",
+    "Edge profile height",
     "How far down the edge the profile reaches",
     1.0,
     60.0,
@@ -187,7 +181,7 @@ pub const EDGE_HEIGHT: LengthField = field(
 /// Edge profile, width: how far into the face the profile reaches.
 pub const EDGE_WIDTH: LengthField = field(
     "edge-width",
-    "Edge profile, width",
+    "Edge profile width",
     "How far into the face the profile reaches",
     1.0,
     100.0,
@@ -195,32 +189,26 @@ pub const EDGE_WIDTH: LengthField = field(
 /// Edge, girth: press a strip of paper around the edge, from the flat of the top to the underside, and measure the strip.
 pub const EDGE_GIRTH: LengthField = field(
     "edge-girth",
-    "Edge, girth",
-    "Press a strip of paper around the edge, from the flat of the top to the underside, and measure it",
+    "Edge girth",
+    "Wrap a paper strip from top face to underside; measure it",
     1.0,
     300.0,
 );
 /// Front edge profile: how far the profile reaches into the front.
 pub const FRONT_EDGE_SIZE: LengthField = field(
     "front-edge-size",
-    "Front edge profile",
+    "Front edge profile size",
     "How far the profile reaches into the front",
     1.0,
     30.0,
 );
 /// Lip: how far the front reaches over the frame.
-pub const LIP: LengthField = field(
-    "lip",
-    "Lip",
-    "How far the front reaches over the frame",
-    2.0,
-    30.0,
-);
+pub const LIP: LengthField = field("lip", "Lip", "How far the front overlaps the frame", 2.0, 30.0);
 /// Lip thickness: thickness of the part that lies on the frame.
 pub const LIP_THICKNESS: LengthField = field(
     "lip-thickness",
     "Lip thickness",
-    "Thickness of the part that lies on the frame",
+    "Thickness of the part over the frame",
     2.0,
     40.0,
 );
@@ -228,7 +216,7 @@ pub const LIP_THICKNESS: LengthField = field(
 pub const DOOR_STILE: LengthField = field(
     "door-stile",
     "Door stile",
-    "Width of the upright members of a door",
+    "Width of a door's upright parts",
     10.0,
     300.0,
 );
@@ -236,15 +224,15 @@ pub const DOOR_STILE: LengthField = field(
 pub const DOOR_RAIL: LengthField = field(
     "door-rail",
     "Door rail",
-    "Height of the level members of a door",
+    "Height of a door's crosspieces",
     10.0,
     400.0,
 );
 /// Panel set back: from the front of the door frame to the panel.
 pub const PANEL_RECESS: LengthField = field(
     "panel-recess",
-    "Panel set back",
-    "From the front of the door frame to the panel",
+    "Panel recess",
+    "Front of the door frame to the panel",
     1.0,
     40.0,
 );
@@ -260,15 +248,15 @@ pub const PANEL_THICKNESS: LengthField = field(
 pub const PANEL_BEVEL: LengthField = field(
     "panel-bevel",
     "Bevel width",
-    "From the frame to the raised field",
+    "Frame to the raised field",
     5.0,
     150.0,
 );
 /// Field raised by: how far the field stands before the foot of its bevel.
 pub const PANEL_RAISE: LengthField = field(
     "panel-raise",
-    "Field raised by",
-    "How far the field stands before the foot of its bevel",
+    "Field rise",
+    "How far the field sits above the foot of its bevel",
     1.0,
     40.0,
 );
@@ -276,7 +264,7 @@ pub const PANEL_RAISE: LengthField = field(
 pub const STICKING_WIDTH: LengthField = field(
     "sticking-width",
     "Sticking width",
-    "The moulding between frame and panel, seen from the front",
+    "Molding between frame and panel, seen from the front",
     1.0,
     40.0,
 );
@@ -284,7 +272,7 @@ pub const STICKING_WIDTH: LengthField = field(
 pub const STILE: LengthField = field(
     "stile",
     "Frame stile",
-    "Width of the upright members of the face frame",
+    "Width of the face frame's upright parts",
     10.0,
     200.0,
 );
@@ -292,7 +280,7 @@ pub const STILE: LengthField = field(
 pub const FRAME_RAIL: LengthField = field(
     "frame-rail",
     "Frame rail",
-    "Height of the level members of the face frame",
+    "Height of the face frame's crosspieces",
     10.0,
     200.0,
 );
@@ -307,16 +295,16 @@ pub const FRAME_THICKNESS: LengthField = field(
 /// Crown, height: from the foot of the molding to the top.
 pub const CROWN_HEIGHT: LengthField = field(
     "crown-height",
-    "Crown, height",
-    "From the foot of the moulding to the top",
+    "Crown height",
+    "Bottom of the molding to the top",
     5.0,
     300.0,
 );
 /// Crown, projection: from the case to the outermost edge of the molding.
 pub const CROWN_PROJECTION: LengthField = field(
     "crown-projection",
-    "Crown, projection",
-    "From the case to the outermost edge of the moulding",
+    "Crown projection",
+    "Case to the molding's outermost edge",
     2.0,
     300.0,
 );
@@ -339,7 +327,7 @@ pub const FLUTE_RADIUS: LengthField = field(
 /// Leg at the floor: width or diameter of the leg at the floor.
 pub const LEG_FOOT: LengthField = field(
     "leg-foot",
-    "Leg at the floor",
+    "Leg size at the floor",
     "Width or diameter of the leg at the floor",
     5.0,
     150.0,
@@ -348,7 +336,7 @@ pub const LEG_FOOT: LengthField = field(
 pub const LEG_SPLAY: LengthField = field(
     "leg-splay",
     "Splay",
-    "How far the foot stands further out than the head, front and sides",
+    "How much farther out the foot is than the top",
     0.0,
     300.0,
 );
@@ -363,8 +351,8 @@ pub const FOOT_WIDTH: LengthField = field(
 /// Cut-out height: from the floor to the highest point of the opening.
 pub const CUTOUT_HEIGHT: LengthField = field(
     "cutout-height",
-    "Cut-out height",
-    "From the floor to the highest point of the opening",
+    "Cutout height",
+    "Floor to the top of the opening",
     5.0,
     400.0,
 );
@@ -387,16 +375,16 @@ pub const APRON_THICKNESS: LengthField = field(
 /// Apron set back: from the face of the leg to the face of the apron.
 pub const APRON_SETBACK: LengthField = field(
     "apron-setback",
-    "Apron set back",
-    "From the face of the leg to the face of the apron",
+    "Apron setback",
+    "Face of the leg to the face of the apron",
     0.0,
     100.0,
 );
 /// Rise of the arch: how far the lower edge rises in the middle.
 pub const APRON_RISE: LengthField = field(
     "apron-rise",
-    "Rise of the arch",
-    "How far the lower edge rises in the middle",
+    "Arch rise",
+    "How far the bottom edge rises in the middle",
     1.0,
     400.0,
 );
@@ -404,7 +392,7 @@ pub const APRON_RISE: LengthField = field(
 pub const APRON_RAIL: LengthField = field(
     "apron-rail",
     "Apron around drawers",
-    "Height of the apron that shows above and below a drawer",
+    "Apron that shows above and below a drawer",
     5.0,
     200.0,
 );
@@ -412,7 +400,7 @@ pub const APRON_RAIL: LengthField = field(
 pub const STRETCHER_HEIGHT: LengthField = field(
     "stretcher-height",
     "Stretcher height",
-    "From the floor to the underside of the stretcher",
+    "Floor to the underside of the stretcher",
     0.0,
     1500.0,
 );
@@ -428,7 +416,7 @@ pub const STRETCHER_SIZE: LengthField = field(
 pub const SHELF_HEIGHT: LengthField = field(
     "shelf-height",
     "Shelf height",
-    "From the floor to the upper face of the lower shelf",
+    "Floor to the top of the lower shelf",
     10.0,
     1500.0,
 );
@@ -443,24 +431,24 @@ pub const PEDESTAL_WIDTH: LengthField = field(
 /// Modesty panel from the floor: from the floor to the lower edge of the panel.
 pub const MODESTY_FOOT: LengthField = field(
     "modesty-foot",
-    "Modesty panel from the floor",
-    "From the floor to the lower edge of the panel",
+    "Floor to modesty panel",
+    "Floor to the panel's bottom edge",
     0.0,
     1500.0,
 );
 /// Upper case, depth: from the front edge of its side to the wall.
 pub const UPPER_DEPTH: LengthField = field(
     "upper-depth",
-    "Upper case, depth",
-    "From the front edge of its side to the wall",
+    "Upper case depth",
+    "Its side's front edge to the wall",
     50.0,
     3000.0,
 );
 /// Upper case, height: from the counter to its top surface.
 pub const UPPER_HEIGHT: LengthField = field(
     "upper-height",
-    "Upper case, height",
-    "From the counter to its top surface",
+    "Upper case height",
+    "Counter to its top surface",
     50.0,
     3000.0,
 );
@@ -475,8 +463,8 @@ pub const HEADBOARD_RAIL: LengthField = field(
 /// Lower rail from the floor: from the floor to the lower edge of the lower rail.
 pub const PANEL_FOOT: LengthField = field(
     "panel-foot",
-    "Lower rail from the floor",
-    "From the floor to the lower edge of the lower rail",
+    "Floor to bottom rail",
+    "Floor to the bottom rail's bottom edge",
     0.0,
     2000.0,
 );
@@ -499,31 +487,31 @@ pub const SLAT_WIDTH: LengthField = field(
 /// Frame member, width: from the outer edge to the opening.
 pub const MEMBER_WIDTH: LengthField = field(
     "member-width",
-    "Frame member, width",
-    "From the outer edge to the opening",
+    "Frame member width",
+    "Outer edge to the opening",
     5.0,
     400.0,
 );
 /// Frame member, thickness: from the wall to the front.
 pub const MEMBER_THICKNESS: LengthField = field(
     "member-thickness",
-    "Frame member, thickness",
-    "From the wall to the front",
+    "Frame member thickness",
+    "Wall to the front",
     3.0,
     100.0,
 );
 /// Molding set in: from the edge of the front to the outer edge of the molding.
 pub const APPLIED_INSET: LengthField = field(
     "applied-inset",
-    "Moulding set in",
-    "From the edge of the front to the outer edge of the moulding",
+    "Molding inset",
+    "Edge of the front to the outer edge of the molding",
     0.0,
     300.0,
 );
 /// Molding width: seen from the front.
 pub const APPLIED_WIDTH: LengthField = field(
     "applied-width",
-    "Moulding width",
+    "Molding width",
     "Seen from the front",
     2.0,
     200.0,
@@ -531,15 +519,15 @@ pub const APPLIED_WIDTH: LengthField = field(
 /// Molding height: how far it stands before the front.
 pub const APPLIED_HEIGHT: LengthField = field(
     "applied-height",
-    "Moulding height",
-    "How far it stands before the front",
+    "Molding height",
+    "How far it sticks out from the front",
     1.0,
     60.0,
 );
 /// Drawer box board: thickness of the sides of the drawer box.
 pub const BOX_THICKNESS: LengthField = field(
     "box-thickness",
-    "Drawer box board",
+    "Drawer box thickness",
     "Thickness of the sides of the drawer box",
     3.0,
     30.0,
@@ -557,7 +545,7 @@ pub const PART_LENGTH: LengthField = field("part-length", "Length", "End to end"
 pub const PART_GIRTH: LengthField = field(
     "part-girth",
     "Girth",
-    "Press a strip of paper around it and measure the strip",
+    "Wrap a paper strip around it; measure the strip",
     1.0,
     1500.0,
 );
@@ -565,7 +553,7 @@ pub const PART_GIRTH: LengthField = field(
 pub const PART_DIAMETER: LengthField = field(
     "part-diameter",
     "Diameter",
-    "Across the thickest place",
+    "Across the thickest part",
     2.0,
     600.0,
 );
@@ -580,8 +568,8 @@ pub const PART_FOOT: LengthField = field(
 /// How far along an axis a part is put, moved or repeated.
 pub const PART_PLACE: LengthField = field(
     "part-place",
-    "How far",
-    "From where it is to where it goes, or from one repeat to the next",
+    "Distance",
+    "To its new place, or from one repeat to the next",
     0.0,
     10_000.0,
 );
@@ -589,7 +577,7 @@ pub const PART_PLACE: LengthField = field(
 pub const PART_RIGHT: LengthField = field(
     "part-right",
     "From the left",
-    "From the left end of the case or the top to the part",
+    "Left end of the case or top to the part",
     0.0,
     10_000.0,
 );
@@ -597,7 +585,7 @@ pub const PART_RIGHT: LengthField = field(
 pub const PART_BEHIND: LengthField = field(
     "part-behind",
     "From the front",
-    "From the front of the case or the top to the part; to its back, if its back is planted on something",
+    "Front of the case or top to the part, or to its back if planted",
     0.0,
     10_000.0,
 );
@@ -605,15 +593,15 @@ pub const PART_BEHIND: LengthField = field(
 pub const PART_UP: LengthField = field(
     "part-up",
     "From the floor",
-    "From the floor to the lower end of the part",
+    "Floor to the bottom of the part",
     0.0,
     10_000.0,
 );
 /// Where a point of a turning lies.
 pub const POINT_HEIGHT: LengthField = field(
     "point-height",
-    "Height of the point",
-    "From the foot of the part to the point",
+    "Point height",
+    "Bottom of the part to the point",
     0.0,
     3000.0,
 );
@@ -622,15 +610,15 @@ pub const POINT_HEIGHT: LengthField = field(
 pub const ROW_HEIGHT: LengthField = field(
     "row-height",
     "Row height",
-    "Top to bottom of one drawer front or door; of an open row, the clear opening",
+    "One front or door, top to bottom; for open shelf, the clear opening",
     10.0,
     2900.0,
 );
 /// Limits for the width of a bay.
 pub const BAY_WIDTH: LengthField = field(
     "bay-width",
-    "Bay width",
-    "Clear between the uprights to its left and right",
+    "Column width",
+    "Clear width between its uprights",
     10.0,
     2900.0,
 );

@@ -70,7 +70,7 @@ impl Notice {
                 measured,
                 room,
             } => format!(
-                "{}the rows add up to {}; there is room for {}. {}",
+                "{}rows add up to {}; there is room for {}. {}",
                 in_bay(*place),
                 length(*measured),
                 length(*room),
@@ -81,14 +81,14 @@ impl Notice {
                 measured,
                 room,
             } => format!(
-                "{}he sections add up to {}; there is room for {}. {}",
-                if *upper { "In the upper case t" } else { "T" },
+                "{}olumns add up to {}; there is room for {}. {}",
+                if *upper { "Upper c" } else { "C" },
                 length(*measured),
                 length(*room),
                 fitted(*measured, *room)
             ),
             Notice::NoSurfaceForHole { hole, surface } => format!(
-                "{} is not deducted: there is no surface \"{}\" now.",
+                "{} isn't deducted. There is no surface \"{}\" anymore.",
                 hole.label(),
                 surface_words(surface)
             ),
@@ -112,12 +112,14 @@ impl Notice {
 /// What happens to rows or sections that miss their room.
 fn fitted(measured: Length, room: Length) -> String {
     let how = if measured < room { "larger" } else { "smaller" };
-    format!("Each is taken a little {how}.")
+    format!("Each is made slightly {how} to fit.")
 }
 
-/// The name of a surface that is not there, as far as it can be read: `top/moulded-front` is `top, moulded front`.
+/// The name of a surface that is not there, as far as it can be read: `top/moulded-front` is `top, molded front`.
 pub fn surface_words(name: &str) -> String {
-    name.replace('/', ", ").replace('-', " ")
+    name.replace('/', ", ")
+        .replace('-', " ")
+        .replace("moulded", "molded")
 }
 
 /// The rows and sections of these cases that are stretched or shrunk to fit.
@@ -269,7 +271,7 @@ mod tests {
         );
         assert_eq!(
             found[0].message(System::UsCustomary),
-            "Hole 1 is not deducted: there is no surface \"top, moulded front\" now."
+            "Hole 1 isn't deducted. There is no surface \"top, molded front\" anymore."
         );
     }
 

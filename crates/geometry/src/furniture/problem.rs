@@ -120,7 +120,7 @@ impl Problem {
         match self {
             Problem::TooSmall { field, given, min } => {
                 format!(
-                    "{} is {}. The least is {}. Measure it again.",
+                    "{} is {}. The minimum is {}. Measure it again.",
                     name(*field),
                     show(*given),
                     show(*min)
@@ -128,7 +128,7 @@ impl Problem {
             }
             Problem::TooLarge { field, given, max } => {
                 format!(
-                    "{} is {}. The most is {}. Check the unit.",
+                    "{} is {}. The maximum is {}. Check the unit.",
                     name(*field),
                     show(*given),
                     show(*max)
@@ -140,7 +140,7 @@ impl Problem {
                 room,
                 beside,
             } => format!(
-                "{} is {}, but beside {beside} there is room for {}. Measure both again.",
+                "{} is {}; there is room for {}. Check it and {beside}.",
                 name(*field),
                 show(*given),
                 show(*room)
@@ -151,51 +151,34 @@ impl Problem {
                 room,
                 rail,
             } => {
-                let (rest, why) = match (fronts < room, rail) {
-                    (true, None) => (
-                        format!("{} too little", show(*room - *fronts)),
-                        "Are there rails between the rows (a face frame), or is what it stands on higher?"
-                            .into(),
-                    ),
-                    (true, Some(rail)) => (
-                        format!("{} too little", show(*room - *fronts)),
-                        format!(
-                            "The rails between the rows are taken to be {}: are they higher (Frame rail), or is what it \
-                             stands on?",
-                            show(*rail)
-                        ),
-                    ),
-                    (false, None) => (
-                        format!("{} too much", show(*fronts - *room)),
-                        "Is what it stands on lower?".into(),
-                    ),
-                    (false, Some(rail)) => (
-                        format!("{} too much", show(*fronts - *room)),
-                        format!(
-                            "The rails between the rows are taken to be {}: are they lower (Frame rail), or is what it \
-                             stands on?",
-                            show(*rail)
-                        ),
-                    ),
+                let off = match fronts < room {
+                    true => format!("{} short", show(*room - *fronts)),
+                    false => format!("{} over", show(*fronts - *room)),
+                };
+                let check = match (rail, fronts < room) {
+                    (Some(rail), _) => {
+                        format!("Check the rows, the base and the frame rail ({}).", show(*rail))
+                    }
+                    (None, true) => "Check the rows and the base. Is there a face frame?".into(),
+                    (None, false) => "Check the rows, the gap and the base.".into(),
                 };
                 format!(
-                    "{}the rows add up to {}, but there is room for {}: {rest}. {why} Else measure the rows and the gap \
-                     again, or leave one row empty: it takes the rest.",
+                    "{}rows add up to {}; there is room for {} ({off}). {check} Or leave one row blank to fill the rest.",
                     in_bay(*place),
                     show(*fronts),
                     show(*room)
                 )
             }
             Problem::BaysDoNotAddUp { upper, bays, room } => format!(
-                "{}he sections take {} with what stands between them, but there is room for {}. Leave one section empty to \
-                 give it the rest, or measure them again.",
-                if *upper { "In the upper case t" } else { "T" },
+                "{}olumns and the boards between them add up to {}; there is room for {}. Measure them again, or leave \
+                 one blank to fill the rest.",
+                if *upper { "Upper c" } else { "C" },
                 show(*bays),
                 show(*room)
             ),
-            Problem::NoRows { place } => format!("{}there is no row. Add one.", in_bay(*place)),
+            Problem::NoRows { place } => format!("{}add a row.", in_bay(*place)),
             Problem::TooManyRows { place, given } => format!(
-                "{}{given} rows are too many. The most is {}.",
+                "{}use at most {} rows, not {given}.",
                 in_bay(*place),
                 super::MAX_ROWS
             ),
@@ -204,20 +187,17 @@ impl Problem {
                 given,
                 least,
                 most,
-            } => format!("{what}: {given} cannot be. Give {least} to {most}."),
+            } => format!("{what}: use {least} to {most}, not {given}."),
             Problem::NoSuchPart { change, name } => format!(
-                "Change {} is about \"{name}\", which this piece does not have any more. Take the change back or \
-                 bring the part back.",
+                "Change {} is about \"{name}\", which this piece no longer has. Delete the change or restore the part.",
                 change + 1
             ),
             Problem::NotABoard { change, part } => format!(
-                "Change {}: {part} is shaped, and only plain boards can be given another length. Change its \
-                 measurements instead.",
+                "Change {}: {part} isn't a plain board. Change its measurements instead.",
                 change + 1
             ),
             Problem::TurningOutOfOrder { change } => format!(
-                "Change {}: the points of the turning must go from the foot up, each higher than the one before. \
-                 Put them in order.",
+                "Change {}: put the points in order, from the bottom up.",
                 change + 1
             ),
         }
@@ -236,9 +216,9 @@ fn name(field: FieldId) -> String {
     let of_key = |key: &'static str| fields::by_key(key).map_or(key, |field| field.label).to_owned();
     match field {
         FieldId::Of(key) => of_key(key),
-        FieldId::RowHeight(place, row) => format!("The height of row {row}{}", of_bay(place)),
+        FieldId::RowHeight(place, row) => format!("Height of row {row}{}", of_bay(place)),
         FieldId::BayWidth(place) => format!(
-            "The width of section {}{}",
+            "Width of column {}{}",
             place.bay,
             if place.upper { " of the upper case" } else { "" }
         ),
@@ -251,16 +231,16 @@ fn name(field: FieldId) -> String {
 fn of_bay(place: BayPlace) -> String {
     match (place.upper, place.bay) {
         (false, 1) => String::new(),
-        (false, bay) => format!(" of section {bay}"),
+        (false, bay) => format!(" of column {bay}"),
         (true, 1) => " of the upper case".into(),
-        (true, bay) => format!(" of section {bay} of the upper case"),
+        (true, bay) => format!(" of column {bay} of the upper case"),
     }
 }
 
 /// The beginning of a sentence about a bay.
 pub(super) fn in_bay(place: BayPlace) -> String {
     match (place.upper, place.bay) {
-        (false, bay) => format!("In section {bay} "),
-        (true, bay) => format!("In section {bay} of the upper case "),
+        (false, bay) => format!("Column {bay}: "),
+        (true, bay) => format!("Upper column {bay}: "),
     }
 }

@@ -108,17 +108,17 @@ choice! {
 choice! {
     /// How the back panel is fixed.
     BackStyle {
-        Recessed "recessed" "Set in",
+        Recessed "recessed" "Recessed",
         Flush "flush" "Flush",
-        None "none" "Open",
+        None "none" "No back",
     }
 }
 choice! {
     /// What the piece stands on.
     BaseStyle {
-        Floor "floor" "Floor",
-        Plinth "plinth" "Plinth",
-        CutOutPlinth "cut-out-plinth" "Plinth with cut-out",
+        Floor "floor" "On the floor",
+        Plinth "plinth" "Plinth base",
+        CutOutPlinth "cut-out-plinth" "Plinth with cutout",
         BracketFeet "bracket-feet" "Bracket feet",
         Legs "legs" "Square legs",
         TaperedLegs "tapered-legs" "Tapered legs",
@@ -346,7 +346,7 @@ style_field! {
 }
 style_field! {
     /// What the piece stands on.
-    BASE "base" "Stands on" base BaseStyle
+    BASE "base" "Base" base BaseStyle
 }
 style_field! {
     /// On which sides legs are tapered.
@@ -354,12 +354,12 @@ style_field! {
 }
 edge_field! {
     /// The edge of the top.
-    TOP_EDGE "top-edge" "Edge of the top" top_edge "square" "Square"
+    TOP_EDGE "top-edge" "Top edge" top_edge "square" "Square"
     [Chamfer Roundover Cove Ovolo Ogee ReversedOgee Step BeadAndCove HalfRound] true
 }
 edge_field! {
     /// The molding under the top.
-    CROWN "crown" "Crown moulding" crown "none" "None"
+    CROWN "crown" "Crown molding" crown "none" "None"
     [Chamfer Roundover Cove Ovolo Ogee ReversedOgee Step] false
 }
 style_field! {
@@ -373,7 +373,7 @@ edge_field! {
 }
 edge_field! {
     /// The molding on fronts; a step would be a plain strip.
-    APPLIED "applied" "Moulding on fronts" applied "none" "None"
+    APPLIED "applied" "Molding on fronts" applied "none" "None"
     [Chamfer Roundover Cove Ovolo Ogee ReversedOgee BeadAndCove HalfRound] false
 }
 style_field! {

@@ -58,12 +58,12 @@ answers! {
         Leaf = "leaf", "metal leaf";
         Stencil = "stencil", "stencil";
         Transfer = "transfer", "transfer";
-        Paper = "paper", "glued paper";
+        Paper = "paper", "decoupage paper";
     }
 
     /// A kind of supply other than cans.
     SupplyKind {
-        Sheets = "sheets", "abrasive sheets";
+        Sheets = "sheets", "sandpaper sheets";
         Leaf = "leaf", "metal leaf";
         Additive = "additive", "additive";
         Decor = "decor", "decor";
@@ -71,7 +71,7 @@ answers! {
 
     /// The age of the old finish.
     FinishAge {
-        Unknown = "unknown", "I do not know";
+        Unknown = "unknown", "I don't know";
         Before1978 = "before-1978", "before 1978";
         Later = "later", "1978 or later";
     }
@@ -102,35 +102,35 @@ records! {
         furniture: Option<Kind> = "furniture", "Kind", Furniture;
         style: String = "style", "Style", Text;
         price: Option<u64> = "price", "Price", Money;
-        side: Option<Side> = "is", "That was", Choice(Side::ANSWERS);
-        day: Option<Day> = "day", "Seen on", OnDay;
-        gone: Option<u32> = "gone", "Gone after days", Count(3650);
+        side: Option<Side> = "is", "Price was", Choice(Side::ANSWERS);
+        day: Option<Day> = "day", "Date seen", OnDay;
+        gone: Option<u32> = "gone", "Days until it sold", Count(3650);
     }
     /// Cans in the workshop.
     ShelfCan = "shelf" (of_piece: false, is_single: false) {
         material: String = "material", "Material", Material;
-        colour: Option<Colour> = "colour", "Colour", Color;
-        piece: String = "of", "Piece it is for, by its id in the file", Text;
-        can: Option<&'static CanSize> = "can", "Size of the can", Can;
-        level: Option<&'static Level> = "level", "How full it is", Choice(&[("nearly-full", "nearly full"), ("three-quarters", "about three quarters"), ("half", "about half"), ("quarter", "about a quarter"), ("nearly-empty", "nearly empty")]);
-        weight: Option<Mass> = "weight", "Weighs now", Scale;
-        tare: Option<Mass> = "tare", "Empty can weighs", Scale;
-        density: Option<Density> = "density", "Density on its label", Of(Quantity::Density);
-        opened: Option<Day> = "opened", "Opened on", OnDay;
-        frozen: bool = "frozen", "It has frozen", Tick;
+        colour: Option<Colour> = "colour", "Color", Color;
+        piece: String = "of", "Piece ID", Text;
+        can: Option<&'static CanSize> = "can", "Can size", Can;
+        level: Option<&'static Level> = "level", "Fill level", Choice(&[("nearly-full", "nearly full"), ("three-quarters", "about three quarters"), ("half", "about half"), ("quarter", "about a quarter"), ("nearly-empty", "nearly empty")]);
+        weight: Option<Mass> = "weight", "Weight now", Scale;
+        tare: Option<Mass> = "tare", "Empty can weight", Scale;
+        density: Option<Density> = "density", "Label density", Of(Quantity::Density);
+        opened: Option<Day> = "opened", "Date opened", OnDay;
+        frozen: bool = "frozen", "Has been frozen", Tick;
         note: String = "note", "Note", Text;
     }
     /// Supplies in the workshop other than cans.
     Supply = "stores" (of_piece: false, is_single: false) {
-        kind: Option<SupplyKind> = "kind", "What", Choice(SupplyKind::ANSWERS);
+        kind: Option<SupplyKind> = "kind", "Type", Choice(SupplyKind::ANSWERS);
         grit: String = "grit", "Grit", Choice(&[("P80", "P80"), ("P100", "P100"), ("P120", "P120"), ("P180", "P180"), ("P220", "P220"), ("P320", "P320"), ("P400", "P400")]);
         name: String = "name", "Name", Text;
-        count: Option<u32> = "count", "How many there are", Count(10_000);
+        count: Option<u32> = "count", "Quantity", Count(10_000);
         note: String = "note", "Note", Text;
     }
-    /// Items already in the basket, by material and color.
+    /// Items already bought on this trip, by material and color.
     InBasket = "basket" (of_piece: false, is_single: false) {
-        day: Option<Day> = "day", "On", OnDay;
+        day: Option<Day> = "day", "Date", OnDay;
     }
     /// Can prices for materials that have no label of the maker's own. `prices::line` builds the line's id.
     CanPrice = "cans" (of_piece: false, is_single: false) {
@@ -141,86 +141,86 @@ records! {
     /// Mixing recipes, by weight.
     MixRecipe = "recipes" (of_piece: false, is_single: false) {
         name: String = "name", "Name", Text;
-        colour: Option<Colour> = "colour", "Colour when dry", Color;
+        colour: Option<Colour> = "colour", "Dry color", Color;
         photo: bool = "photo", "Photo", Picture;
         part_1: String = "part-1", "Part 1", Text;
-        weight_1: Option<Mass> = "weight-1", "Weight of part 1", Scale;
-        colour_1: Option<Colour> = "colour-1", "Colour of part 1, dry", Color;
+        weight_1: Option<Mass> = "weight-1", "Part 1 weight", Scale;
+        colour_1: Option<Colour> = "colour-1", "Part 1 dry color", Color;
         part_2: String = "part-2", "Part 2", Text;
-        weight_2: Option<Mass> = "weight-2", "Weight of part 2", Scale;
-        colour_2: Option<Colour> = "colour-2", "Colour of part 2, dry", Color;
+        weight_2: Option<Mass> = "weight-2", "Part 2 weight", Scale;
+        colour_2: Option<Colour> = "colour-2", "Part 2 dry color", Color;
         part_3: String = "part-3", "Part 3", Text;
-        weight_3: Option<Mass> = "weight-3", "Weight of part 3", Scale;
-        colour_3: Option<Colour> = "colour-3", "Colour of part 3, dry", Color;
+        weight_3: Option<Mass> = "weight-3", "Part 3 weight", Scale;
+        colour_3: Option<Colour> = "colour-3", "Part 3 dry color", Color;
         part_4: String = "part-4", "Part 4", Text;
-        weight_4: Option<Mass> = "weight-4", "Weight of part 4", Scale;
-        colour_4: Option<Colour> = "colour-4", "Colour of part 4, dry", Color;
+        weight_4: Option<Mass> = "weight-4", "Part 4 weight", Scale;
+        colour_4: Option<Colour> = "colour-4", "Part 4 dry color", Color;
         part_5: String = "part-5", "Part 5", Text;
-        weight_5: Option<Mass> = "weight-5", "Weight of part 5", Scale;
-        colour_5: Option<Colour> = "colour-5", "Colour of part 5, dry", Color;
+        weight_5: Option<Mass> = "weight-5", "Part 5 weight", Scale;
+        colour_5: Option<Colour> = "colour-5", "Part 5 dry color", Color;
         part_6: String = "part-6", "Part 6", Text;
-        weight_6: Option<Mass> = "weight-6", "Weight of part 6", Scale;
-        colour_6: Option<Colour> = "colour-6", "Colour of part 6, dry", Color;
-        wanted: Option<Mass> = "wanted", "Batch wanted", Scale;
-        rest: Option<Mass> = "rest", "Left in the jar", Scale;
+        weight_6: Option<Mass> = "weight-6", "Part 6 weight", Scale;
+        colour_6: Option<Colour> = "colour-6", "Part 6 dry color", Color;
+        wanted: Option<Mass> = "wanted", "Batch size", Scale;
+        rest: Option<Mass> = "rest", "Left over in the jar", Scale;
         note: String = "note", "Note", Words;
     }
     /// Chalk-type paint, by weight.
     ChalkLine = "chalk" (of_piece: false, is_single: false) {
         name: String = "name", "Name", Text;
-        paint: Option<Mass> = "paint", "Paint by weight instead", Scale;
-        volume: Option<Volume> = "volume", "Paint by volume", Of(Quantity::Volume);
-        recipe: Option<&'static ChalkRecipe> = "recipe", "How much powder", Choice(&[("chalk-eighth", "1/2 cup and 1/4 cup water to a quart"), ("chalk-quarter", "4 tbsp and 2 tbsp water to a cup"), ("chalk-third", "1/3 cup and 2 to 3 tbsp water to a cup"), ("chalk-half", "one part to two of paint")]);
-        powder: Option<Mass> = "powder", "Powder of your own", Scale;
-        water: Option<Mass> = "water", "Water of your own", Scale;
-        wanted: Option<Volume> = "wanted", "Batch wanted", Of(Quantity::Volume);
-        sheen: Option<&'static Sheen> = "sheen", "Sheen of the paint", Choice(&[("gloss", "gloss"), ("semi-gloss", "semi-gloss"), ("satin", "satin"), ("eggshell", "eggshell"), ("flat", "flat")]);
+        paint: Option<Mass> = "paint", "Paint weight", Scale;
+        volume: Option<Volume> = "volume", "Paint volume", Of(Quantity::Volume);
+        recipe: Option<&'static ChalkRecipe> = "recipe", "Powder recipe", Choice(&[("chalk-eighth", "1/2 cup powder, 1/4 cup water per quart"), ("chalk-quarter", "4 tbsp powder, 2 tbsp water per cup"), ("chalk-third", "1/3 cup powder, 2 to 3 tbsp water per cup"), ("chalk-half", "1 part powder to 2 parts paint")]);
+        powder: Option<Mass> = "powder", "Your powder weight", Scale;
+        water: Option<Mass> = "water", "Your water weight", Scale;
+        wanted: Option<Volume> = "wanted", "Batch size", Of(Quantity::Volume);
+        sheen: Option<&'static Sheen> = "sheen", "Paint sheen", Choice(&[("gloss", "gloss"), ("semi-gloss", "semi-gloss"), ("satin", "satin"), ("eggshell", "eggshell"), ("flat", "flat")]);
         material: String = "material", "Kind of paint", Material;
-        density: Option<Density> = "density", "Density on its label", Of(Quantity::Density);
-        solids: Option<Share> = "solids", "Volume solids on its label", Of(Quantity::Share);
-        cup: Option<Mass> = "cup", "A US cup (237 mL) of powder weighs", Scale;
+        density: Option<Density> = "density", "Label density", Of(Quantity::Density);
+        solids: Option<Share> = "solids", "Label volume solids", Of(Quantity::Share);
+        cup: Option<Mass> = "cup", "Weight of a US cup (237 mL) of powder", Scale;
         note: String = "note", "Note", Words;
     }
     /// Paint thinned for the sprayer.
     ThinLine = "thinning" (of_piece: false, is_single: false) {
         material: String = "material", "Material", Material;
-        paint: Option<Volume> = "paint", "Paint", Of(Quantity::Volume);
-        share: Option<Share> = "share", "Thinner, of that", Of(Quantity::Share);
-        most: Option<Share> = "most", "Its label allows", Of(Quantity::Share);
-        solids: Option<Share> = "solids", "Volume solids on its label", Of(Quantity::Share);
-        thinner: Option<&'static Thinner> = "thinner", "Thinned with", Choice(&[("water", "water"), ("mineral-spirits", "mineral spirits"), ("alcohol", "denatured alcohol")]);
-        coats: Option<u32> = "coats", "Coats without thinner", Count(20);
+        paint: Option<Volume> = "paint", "Paint amount", Of(Quantity::Volume);
+        share: Option<Share> = "share", "Thinner share", Of(Quantity::Share);
+        most: Option<Share> = "most", "Label maximum", Of(Quantity::Share);
+        solids: Option<Share> = "solids", "Label volume solids", Of(Quantity::Share);
+        thinner: Option<&'static Thinner> = "thinner", "Thinner", Choice(&[("water", "water"), ("mineral-spirits", "mineral spirits"), ("alcohol", "denatured alcohol")]);
+        coats: Option<u32> = "coats", "Coats, unthinned", Count(20);
     }
     /// Mixed batches. Each refers to its recipe.
     MixedBatch = "batches" (of_piece: false, is_single: false) {
         recipe: String = "recipe", "Recipe", Text;
-        day: Option<Day> = "day", "Mixed on", OnDay;
-        made: Option<Mass> = "made", "Made", Scale;
-        left: Option<Mass> = "left", "Left", Scale;
+        day: Option<Day> = "day", "Date mixed", OnDay;
+        made: Option<Mass> = "made", "Amount made", Scale;
+        left: Option<Mass> = "left", "Left over", Scale;
     }
     /// Cans weighed before and after a job. Each refers to its piece.
     Weighing = "weighings" (of_piece: false, is_single: false) {
-        day: Option<Day> = "day", "Day", OnDay;
-        piece_id: String = "of", "Name of the piece in the file", Text;
+        day: Option<Day> = "day", "Date", OnDay;
+        piece_id: String = "of", "Piece ID", Text;
         piece: String = "piece", "Piece", Text;
         material: String = "material", "Material", Material;
         tool: Option<&'static Tool> = "tool", "Tool", WithTool;
         coats: Option<u32> = "coats", "Coats", Count(20);
-        ground: Option<Substrate> = "ground", "What its first coat went onto (primed counts as sound)", Onto;
-        area: Option<Area> = "area", "Area that it coated", Of(Quantity::Area);
-        share: Option<Share> = "share", "Give or take", Of(Quantity::Share);
-        before: Option<Mass> = "before", "Can before the job", Scale;
-        after: Option<Mass> = "after", "Can after the job", Scale;
-        sure: bool = "sure", "It is right all the same", Tick;
+        ground: Option<Substrate> = "ground", "Surface under the first coat (primed counts as sound)", Onto;
+        area: Option<Area> = "area", "Area coated", Of(Quantity::Area);
+        share: Option<Share> = "share", "Area uncertainty", Of(Quantity::Share);
+        before: Option<Mass> = "before", "Can weight before", Scale;
+        after: Option<Mass> = "after", "Can weight after", Scale;
+        sure: bool = "sure", "Numbers are correct", Tick;
     }
     /// Settings that the maker enters once.
     Habits = "habits" (of_piece: false, is_single: true) {
-        hourly: Option<u64> = "hourly", "Wanted for an hour", Money;
-        profit: Option<u64> = "profit", "Profit wanted besides", Money;
-        fee_share: Option<Share> = "fee-share", "Fee of the marketplace", Of(Quantity::Share);
-        fee: Option<u64> = "fee", "Fee for each sale", Money;
-        wear: Option<u64> = "wear", "Wear of tools for a piece", Money;
-        delivery: Option<u64> = "delivery", "Delivery of a piece", Money;
+        hourly: Option<u64> = "hourly", "Hourly rate", Money;
+        profit: Option<u64> = "profit", "Extra profit", Money;
+        fee_share: Option<Share> = "fee-share", "Marketplace fee", Of(Quantity::Share);
+        fee: Option<u64> = "fee", "Fee per sale", Money;
+        wear: Option<u64> = "wear", "Tool wear per piece", Money;
+        delivery: Option<u64> = "delivery", "Delivery per piece", Money;
         mon: Option<WorkingHours> = "mon", "Monday", Hours;
         tue: Option<WorkingHours> = "tue", "Tuesday", Hours;
         wed: Option<WorkingHours> = "wed", "Wednesday", Hours;
@@ -228,63 +228,63 @@ records! {
         fri: Option<WorkingHours> = "fri", "Friday", Hours;
         sat: Option<WorkingHours> = "sat", "Saturday", Hours;
         sun: Option<WorkingHours> = "sun", "Sunday", Hours;
-        temperature: Option<Celsius> = "temperature", "Air of the workshop", Of(Quantity::Temperature);
-        surface: Option<Celsius> = "surface", "Surface of the piece", Of(Quantity::Temperature);
-        humidity: Option<Share> = "humidity", "Humidity of the air", Of(Quantity::Share);
-        scale_step: Option<Mass> = "scale-step", "Smallest step of the scale", Scale;
-        sheet_yield: Option<Area> = "sheet-yield", "A sheet of abrasive lasts for", Of(Quantity::Area);
-        sheet_price: Option<u64> = "sheet-price", "A sheet of abrasive costs", Money;
-        sprayer: bool = "sprayer", "There is a sprayer in the workshop", Tick;
-        dilution: Option<u32> = "dilution", "Parts of water to one of cleaner", Count(200);
+        temperature: Option<Celsius> = "temperature", "Shop air temperature", Of(Quantity::Temperature);
+        surface: Option<Celsius> = "surface", "Surface temperature", Of(Quantity::Temperature);
+        humidity: Option<Share> = "humidity", "Air humidity", Of(Quantity::Share);
+        scale_step: Option<Mass> = "scale-step", "Scale's smallest step", Scale;
+        sheet_yield: Option<Area> = "sheet-yield", "Area per sandpaper sheet", Of(Quantity::Area);
+        sheet_price: Option<u64> = "sheet-price", "Price per sandpaper sheet", Money;
+        sprayer: bool = "sprayer", "I have a sprayer", Tick;
+        dilution: Option<u32> = "dilution", "Parts water per part cleaner", Count(200);
     }
     /// Facts about a piece other than its measurements.
     Facts = "facts" (of_piece: true, is_single: true) {
-        bought: Option<u64> = "bought", "Paid for it, or asked", Money;
-        asking: Option<u64> = "asking", "What you would ask for it", Money;
-        sold: Option<u64> = "sold", "Sold for", Money;
-        sold_on: Option<Day> = "sold-on", "Sold on", OnDay;
-        begin: Option<Day> = "begin", "Work begins on", OnDay;
-        due: Option<Day> = "due", "To be ready on", OnDay;
+        bought: Option<u64> = "bought", "Price paid or asked", Money;
+        asking: Option<u64> = "asking", "Your asking price", Money;
+        sold: Option<u64> = "sold", "Sale price", Money;
+        sold_on: Option<Day> = "sold-on", "Date sold", OnDay;
+        begin: Option<Day> = "begin", "Start date", OnDay;
+        due: Option<Day> = "due", "Due date", OnDay;
         hours: Option<WorkTime> = "hours", "Hours of work", Of(Quantity::Time);
-        materials: Option<u64> = "materials", "Materials for it, all", Money;
-        delivery: Option<u64> = "delivery", "Delivery of this piece", Money;
-        age: Option<FinishAge> = "age", "The old finish is from", Choice(FinishAge::ANSWERS);
-        lead: Option<LeadTest> = "lead", "Lead test of the old finish", Choice(LeadTest::ANSWERS);
-        stickers: bool = "stickers", "Stickers or their glue", Tick;
-        loose: bool = "loose", "Old finish comes off in places", Tick;
+        materials: Option<u64> = "materials", "Total material cost", Money;
+        delivery: Option<u64> = "delivery", "Delivery for this piece", Money;
+        age: Option<FinishAge> = "age", "Age of old finish", Choice(FinishAge::ANSWERS);
+        lead: Option<LeadTest> = "lead", "Lead test result", Choice(LeadTest::ANSWERS);
+        stickers: bool = "stickers", "Stickers or sticker glue", Tick;
+        loose: bool = "loose", "Flaking or peeling finish", Tick;
         loose_joints: bool = "loose-joints", "Loose joints", Tick;
         rust: bool = "rust", "Rusty hardware", Tick;
         hardware: Option<u32> = "hardware", "Knobs, pulls, hinges", Count(500);
         holes: Option<u32> = "holes", "Holes to fill", Count(500);
-        hole_width: Option<Length> = "hole-width", "Width of a hole", Of(Quantity::Length);
-        hole_depth: Option<Length> = "hole-depth", "Depth of a hole", Of(Quantity::Length);
+        hole_width: Option<Length> = "hole-width", "Hole width", Of(Quantity::Length);
+        hole_depth: Option<Length> = "hole-depth", "Hole depth", Of(Quantity::Length);
         dents: Option<u32> = "dents", "Dents to fill", Count(500);
-        dent_width: Option<Length> = "dent-width", "Width of a dent", Of(Quantity::Length);
-        dent_depth: Option<Length> = "dent-depth", "Depth of a dent", Of(Quantity::Length);
+        dent_width: Option<Length> = "dent-width", "Dent width", Of(Quantity::Length);
+        dent_depth: Option<Length> = "dent-depth", "Dent depth", Of(Quantity::Length);
     }
     /// Leaf, stencils, transfers and paper on a piece.
     ArtLine = "art" (of_piece: true, is_single: false) {
-        kind: Option<ArtKind> = "kind", "What", Choice(ArtKind::ANSWERS);
-        place: String = "place", "Where", Text;
-        width: Option<Length> = "width", "Width of it", Of(Quantity::Length);
-        height: Option<Length> = "height", "Height of it", Of(Quantity::Length);
-        count: Option<u32> = "count", "How many", Count(500);
-        cover: Option<Share> = "cover", "Covered of that", Of(Quantity::Share);
-        sheet_width: Option<Length> = "sheet-width", "One sheet, width", Of(Quantity::Length);
-        sheet_height: Option<Length> = "sheet-height", "One sheet, height", Of(Quantity::Length);
-        price: Option<u64> = "price", "Price of one sheet", Money;
-        hours: Option<WorkTime> = "hours", "Time for it", Of(Quantity::Time);
+        kind: Option<ArtKind> = "kind", "Type", Choice(ArtKind::ANSWERS);
+        place: String = "place", "Place", Text;
+        width: Option<Length> = "width", "Width", Of(Quantity::Length);
+        height: Option<Length> = "height", "Height", Of(Quantity::Length);
+        count: Option<u32> = "count", "Quantity", Count(500);
+        cover: Option<Share> = "cover", "Share covered", Of(Quantity::Share);
+        sheet_width: Option<Length> = "sheet-width", "Sheet width", Of(Quantity::Length);
+        sheet_height: Option<Length> = "sheet-height", "Sheet height", Of(Quantity::Length);
+        price: Option<u64> = "price", "Price per sheet", Money;
+        hours: Option<WorkTime> = "hours", "Time needed", Of(Quantity::Time);
     }
     /// The log of a piece.
     LogLine = "log" (of_piece: true, is_single: false) {
-        day: Option<Day> = "day", "Day", OnDay;
+        day: Option<Day> = "day", "Date", OnDay;
         when: Option<LogTime> = "when", "When", Choice(LogTime::ANSWERS);
         photo: bool = "photo", "Photo", Picture;
         note: String = "note", "Note", Words;
     }
     /// Finished steps. The line's id is the key of the step.
     DoneStep = "done" (of_piece: true, is_single: false) {
-        day: Option<Day> = "day", "Done on", OnDay;
+        day: Option<Day> = "day", "Date done", OnDay;
     }
 }
 

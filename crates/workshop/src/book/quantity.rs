@@ -277,14 +277,14 @@ impl fmt::Display for ValueError {
                 f.write_str(".")
             }
             ValueError::Order => f.write_str("Put the larger unit first, like 2 lb 14 oz."),
-            ValueError::TooSmall => f.write_str("That's less than there can be. Check it."),
-            ValueError::TooLarge => f.write_str("That's more than there can be. Check it."),
+            ValueError::TooSmall => f.write_str("That's too low. Check it."),
+            ValueError::TooLarge => f.write_str("That's too high. Check it."),
             ValueError::Price(error) => error.fmt(f),
             ValueError::Day => f.write_str("Use a date, like 2026-05-03."),
             ValueError::Answer => f.write_str("Pick one from the list."),
             ValueError::Picture => f.write_str("Pick a smaller photo."),
             ValueError::Colour => f.write_str("Use a color, like #4a6b61."),
-            ValueError::Hours => f.write_str("Use from and to, like 9:00-12:30, 13-17."),
+            ValueError::Hours => f.write_str("Use start and end times, like 9:00-12:30, 13-17."),
         }
     }
 }

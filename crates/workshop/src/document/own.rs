@@ -143,7 +143,7 @@ impl fmt::Display for LabelError {
         match self {
             LabelError::Number(error) => error.fmt(f),
             LabelError::Unit(field) => {
-                write!(f, "{} is not written in that unit. Use ", field.field.label())?;
+                write!(f, "{} can't use that unit. Use ", field.field.label())?;
                 for (place, (_, sign, _)) in field.units.iter().enumerate() {
                     let between = if place > 0 { " or " } else { "" };
                     write!(f, "{between}{sign}")?;
@@ -466,7 +466,7 @@ mod tests {
         let rate = label_field("rate").unwrap();
         assert_eq!(
             LabelReading::new(rate, "400", "acres").unwrap_err().to_string(),
-            "Spreading rate is not written in that unit. Use m\u{b2}/L or ft\u{b2}/gal."
+            "Coverage can't use that unit. Use m\u{b2}/L or ft\u{b2}/gal."
         );
         assert!(LabelReading::new(rate, "lots", "m2/L").is_err());
         assert!(Price::new("-3").is_err());

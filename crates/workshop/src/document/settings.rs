@@ -77,7 +77,7 @@ pub struct CurrencyError;
 
 impl fmt::Display for CurrencyError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("A currency is three letters, such as USD or EUR. Write those three.")
+        f.write_str("Use three letters, like USD or EUR.")
     }
 }
 

@@ -175,7 +175,7 @@ mod tests {
         let error = |edit| apply(&Workshop::default(), edit).unwrap_err().to_string();
         assert_eq!(
             error(write("habits", "only", "fee-share", "130")),
-            "That's more than there can be. Check it."
+            "That's too high. Check it."
         );
         assert_eq!(
             apply(&Workshop::default(), write("habits", "two", "fee", "1")),

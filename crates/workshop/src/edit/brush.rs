@@ -47,7 +47,7 @@ impl Piece {
     /// If the piece has no zone with this key.
     pub(super) fn check_zone(&self, key: &str) -> Result<(), EditError> {
         if Zone::by_key(key).is_none() && !self.zones.contains_key(key) {
-            return Err(EditError::Unknown("zone"));
+            return Err(EditError::Unknown("group"));
         }
         Ok(())
     }
@@ -110,7 +110,7 @@ mod tests {
         };
         let workshop = Workshop::default().apply(add).unwrap();
         let error = brushed(&workshop, &FACES, BrushTo::Zone("accent".into()));
-        assert_eq!(error, Err(EditError::Unknown("zone")));
+        assert_eq!(error, Err(EditError::Unknown("group")));
         assert_eq!(brushed(&workshop, &[], BrushTo::Left).unwrap(), workshop);
     }
 }

@@ -12,7 +12,7 @@ impl Piece {
     pub(super) fn add_change(&mut self, change: PieceChange) -> Result<(), EditError> {
         if self.changes.len() >= MAX_CHANGES {
             return Err(EditError::TooMany {
-                what: "changes of a piece",
+                what: "changes per piece",
                 most: MAX_CHANGES,
             });
         }
@@ -74,12 +74,10 @@ impl Piece {
 fn within_bounds(kind: &ChangeKind) -> Result<(), EditError> {
     let too_many = |what, most| Err(EditError::TooMany { what, most });
     match kind {
-        ChangeKind::Repeat { times, .. } if *times > MAX_REPEATS => {
-            too_many("repeats of a part", MAX_REPEATS)
-        }
+        ChangeKind::Repeat { times, .. } if *times > MAX_REPEATS => too_many("repeats per part", MAX_REPEATS),
         ChangeKind::Add { flutes, .. } if *flutes > MAX_FLUTES => too_many("flutes", MAX_FLUTES as usize),
         ChangeKind::Add { members, points, .. } if members.len().max(*points) > MAX_STEPS => {
-            too_many("members or points", MAX_STEPS)
+            too_many("molding members or turning points", MAX_STEPS)
         }
         _ => Ok(()),
     }

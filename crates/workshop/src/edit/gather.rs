@@ -61,8 +61,8 @@ impl Workshop {
         });
         match others.count() {
             0 => {}
-            1 => along.stays.push("The price of 1 can".into()),
-            many => along.stays.push(format!("The prices of {many} cans")),
+            1 => along.stays.push("1 can price".into()),
+            many => along.stays.push(format!("{many} can prices")),
         }
         along
     }
@@ -215,10 +215,7 @@ mod tests {
             "the hours are of the other place"
         );
         let along = Workshop::default().along(&theirs);
-        assert_eq!(
-            along.comes,
-            ["Wanted for an hour", "Fee for each sale", "Currency"]
-        );
+        assert_eq!(along.comes, ["Hourly rate", "Fee per sale", "Currency"]);
         assert_eq!(along.stays, ["Working hours"]);
     }
 
@@ -249,7 +246,7 @@ mod tests {
         assert_eq!(both.settings.currency, dollar);
         let along = ours.along(&theirs());
         assert!(along.comes.is_empty(), "{along:?}");
-        assert_eq!(along.stays, ["Wanted for an hour", "Working hours", "Currency"]);
+        assert_eq!(along.stays, ["Hourly rate", "Working hours", "Currency"]);
     }
 
     #[test]

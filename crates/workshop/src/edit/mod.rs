@@ -283,19 +283,17 @@ pub enum EditError {
 impl fmt::Display for EditError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            EditError::NoSuchPiece => {
-                f.write_str("That piece is not in the workshop any more. Choose another.")
-            }
-            EditError::IdTaken => f.write_str("A piece with that name is already there. Try once more."),
-            EditError::TooMany { what, most } => write!(f, "Too many {what}. The most is {most}."),
+            EditError::NoSuchPiece => f.write_str("That piece is no longer here. Choose another."),
+            EditError::IdTaken => f.write_str("A piece with that name already exists. Try again."),
+            EditError::TooMany { what, most } => write!(f, "Use at most {most} {what}."),
             EditError::WrongTool { tool, material } => {
                 write!(
                     f,
-                    "{material} does not go on with the {tool}. Choose another tool."
+                    "You can't apply {material} with the {tool}. Choose another tool."
                 )
             }
             EditError::Value(error) => error.fmt(f),
-            EditError::Unknown(what) => write!(f, "This {what} is not known here. Choose one from the list."),
+            EditError::Unknown(what) => write!(f, "Choose a {what} from the list."),
         }
     }
 }

@@ -27,7 +27,7 @@ impl Piece {
         match edit {
             PieceEdit::Name(name) => self.name = shortened(&name),
             PieceEdit::Count(count) => {
-                most("pieces in a set", count as usize, MAX_COUNT as usize)?;
+                most("identical pieces", count as usize, MAX_COUNT as usize)?;
                 self.count = count.max(1);
             }
             PieceEdit::Measure(field, reading) => self.measure(field, reading)?,
@@ -44,11 +44,11 @@ impl Piece {
             PieceEdit::RemoveRow { bay, row } => self.bay_mut(bay)?.remove_row(row)?,
             PieceEdit::Fill { bay, row, fill } => self.row_mut(bay, row)?.fill = fill,
             PieceEdit::Columns { bay, row, columns } => {
-                let columns = most("drawers or doors in a row", columns, MAX_COLUMNS)?.max(1);
+                let columns = most("drawers or doors per row", columns, MAX_COLUMNS)?.max(1);
                 self.row_mut(bay, row)?.columns = columns;
             }
             PieceEdit::Shelves { bay, row, shelves } => {
-                let shelves = most("shelves in a row", shelves, MAX_SHELVES)?;
+                let shelves = most("shelves per row", shelves, MAX_SHELVES)?;
                 self.row_mut(bay, row)?.shelves = shelves;
             }
             PieceEdit::AddChange(change) => self.add_change(change)?,

@@ -88,9 +88,9 @@ impl Sign {
         match self {
             Sign::OldRedStain => "Old red stain",
             Sign::Knots => "Knots",
-            Sign::Odour => "Smells",
+            Sign::Odour => "Odor",
             Sign::Wax => "Wax or polish",
-            Sign::BareSpots => "Worn to the wood",
+            Sign::BareSpots => "Bare spots",
         }
     }
 
@@ -171,7 +171,7 @@ impl Scheme {
             SchemeEdit::Thinned(place, share) => {
                 if share > MAX_THINNED {
                     return Err(EditError::TooMany {
-                        what: "hundredths of thinner",
+                        what: "percent of thinner",
                         most: MAX_THINNED as usize,
                     });
                 }
@@ -266,7 +266,7 @@ impl Piece {
             return self.scheme.apply(edit, own);
         };
         let zone = self.zones.get_mut(&key).and_then(|zone| zone.scheme.as_mut());
-        zone.ok_or(EditError::Unknown("zone"))?.apply(edit, own)
+        zone.ok_or(EditError::Unknown("group"))?.apply(edit, own)
     }
 
     /// Gives a zone its own scheme, a copy of that of the piece, or removes it.

@@ -111,7 +111,7 @@ fn what_does_not_fit_changes_nothing_and_says_why() {
         count: 10_000,
     })
     .unwrap_err();
-    assert_eq!(too_many.to_string(), "Too many rows. The most is 12.");
+    assert_eq!(too_many.to_string(), "Use at most 12 rows.");
     let elsewhere = BayPlace { upper: true, bay: 1 };
     assert_eq!(
         edited(PieceEdit::Rows {
@@ -246,7 +246,7 @@ fn surfaces_go_into_zones_and_come_back() {
     let mut apply = |edit| piece.apply(edit, &[], System::default());
     assert_eq!(
         apply(PieceEdit::Zone("top/top".into(), Some("accent".into()))),
-        Err(EditError::Unknown("zone"))
+        Err(EditError::Unknown("group"))
     );
     apply(PieceEdit::NameZone {
         zone: "accent".into(),
@@ -329,7 +329,7 @@ fn a_zone_set_apart_begins_as_the_piece_and_goes_its_own_way() {
     let of_top = |edit| PieceEdit::Finish(Some("top".into()), edit);
     assert_eq!(
         edited(of_top(SchemeEdit::Remove(1))),
-        Err(EditError::Unknown("zone"))
+        Err(EditError::Unknown("group"))
     );
     let piece = with([
         PieceEdit::Apart {

@@ -34,12 +34,12 @@ impl Piece {
         let is_usual = Zone::by_key(&key).is_some();
         if !is_usual && !self.zones.contains_key(&key) {
             if !may_be_key(&key) {
-                return Err(EditError::Unknown("zone"));
+                return Err(EditError::Unknown("group"));
             }
             let own = self.zones.keys().filter(|key| Zone::by_key(key).is_none());
             if own.count() >= MAX_ZONES {
                 return Err(EditError::TooMany {
-                    what: "zones",
+                    what: "groups",
                     most: MAX_ZONES,
                 });
             }

@@ -39,28 +39,25 @@ impl fmt::Display for LoadError {
         match self {
             LoadError::TooLarge { bytes } => write!(
                 f,
-                "This file has {} MB. A workshop file has at most {} MB. Choose another file.",
+                "Choose another file. This one is {} MB; the limit is {} MB.",
                 bytes / 1_048_576,
                 super::MAX_BYTES / 1_048_576
             ),
             LoadError::NotJson { line, column } => write!(
                 f,
-                "This file is damaged or is no workshop file: line {line}, character {column} makes no sense. Choose another file."
+                "Choose another file. This one is damaged, or isn't a workshop file (line {line}, character {column})."
             ),
             LoadError::NotAWorkshop => {
-                write!(
-                    f,
-                    "This is not a Coatwright workshop file. Choose one that was saved from here."
-                )
+                write!(f, "Choose a file saved from Coatwright. This isn't one.")
             }
             LoadError::Newer { version } => write!(
                 f,
-                "This file has format {version}, and this page reads up to format {}. Reload the page to get the newer version, then open the file again.",
+                "Reload the page, then open the file again. The file has format {version}; this page reads up to {}.",
                 super::VERSION
             ),
             LoadError::TooManyPieces { pieces } => write!(
                 f,
-                "This file holds {pieces} pieces. A workshop holds at most {}. Divide the file.",
+                "Split this file. It has {pieces} pieces; the limit is {}.",
                 super::MAX_PIECES
             ),
         }
@@ -186,12 +183,12 @@ impl fmt::Display for Notice {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Notice::PieceLeftOut { number, reason } => {
-                write!(f, "Piece {number} could not be read and was left out: {reason}.")
+                write!(f, "Piece {number} couldn't be read, so it was skipped: {reason}.")
             }
             Notice::UnknownMeasurement { piece, key } => {
                 write!(
                     f,
-                    "{piece}: the measurement \u{201c}{key}\u{201d} is not known here and was left out."
+                    "{piece}: skipped the unknown measurement \u{201c}{key}\u{201d}."
                 )
             }
             Notice::ReadingLeftOut {
@@ -200,25 +197,22 @@ impl fmt::Display for Notice {
                 typed,
                 error,
             } => {
-                write!(
-                    f,
-                    "{piece}: the {field} \u{201c}{typed}\u{201d} could not be read and was left out. {error}"
-                )
+                write!(f, "{piece}: skipped the {field} \u{201c}{typed}\u{201d}. {error}")
             }
             Notice::UnknownWord { piece, what, given } => {
                 write!(
                     f,
-                    "{piece}: the {what} \u{201c}{given}\u{201d} is not known here; the usual one stands in its place."
+                    "{piece}: unknown {what} \u{201c}{given}\u{201d}. The default is used."
                 )
             }
             Notice::UnknownAnswer { piece, choice, given } => {
                 write!(
                     f,
-                    "{piece}: \u{201c}{given}\u{201d} is not known here for \u{201c}{choice}\u{201d}; the usual answer stands in its place."
+                    "{piece}: unknown choice \u{201c}{given}\u{201d} for \u{201c}{choice}\u{201d}. The default is used."
                 )
             }
             Notice::ChangeLeftOut { piece, number } => {
-                write!(f, "{piece}: change {number} could not be read and was left out.")
+                write!(f, "{piece}: change {number} couldn't be read, so it was skipped.")
             }
             Notice::LayerLeftOut {
                 piece,
@@ -227,7 +221,7 @@ impl fmt::Display for Notice {
             } => {
                 write!(
                     f,
-                    "{piece}: layer {number} is of \u{201c}{material}\u{201d}, which is not known here, and was left out."
+                    "{piece}: skipped coat {number}. Its material \u{201c}{material}\u{201d} is unknown."
                 )
             }
             Notice::FigureLeftOut {
@@ -238,44 +232,38 @@ impl fmt::Display for Notice {
             } => {
                 write!(
                     f,
-                    "{material}: the {figure} \u{201c}{typed}\u{201d} could not be read and was left out. {reason}"
+                    "{material}: skipped the {figure} \u{201c}{typed}\u{201d}. {reason}"
                 )
             }
             Notice::MaterialLeftOut { number } => {
-                write!(
-                    f,
-                    "Material {number} of your own could not be read and was left out."
-                )
+                write!(f, "Your material {number} couldn't be read, so it was skipped.")
             }
             Notice::LineLeftOut { book } => {
                 write!(
                     f,
-                    "A line of \u{201c}{book}\u{201d} could not be read and was left out."
+                    "A line of \u{201c}{book}\u{201d} couldn't be read, so it was skipped."
                 )
             }
             Notice::ValueLeftOut { book, field } => {
                 write!(
                     f,
-                    "\u{201c}{field}\u{201d} in a line of \u{201c}{book}\u{201d} could not be read and was left out."
+                    "\u{201c}{field}\u{201d} in a line of \u{201c}{book}\u{201d} couldn't be read, so it was skipped."
                 )
             }
             Notice::SettingLeftOut { what } => {
-                write!(
-                    f,
-                    "The {what} of the workshop could not be read and was left out."
-                )
+                write!(f, "The workshop's {what} couldn't be read, so it was skipped.")
             }
             Notice::CoatsLeftOut { piece } => {
                 write!(
                     f,
-                    "{piece}: check the coats. This older link does not list them, so they are the usual ones."
+                    "{piece}: check the coats. This older link doesn't list them, so the recommended ones are used."
                 )
             }
             Notice::OutOfLimits { piece, what, taken } => {
                 let what = what.to_ascii_lowercase();
                 write!(
                     f,
-                    "{piece}: the number of {what} was out of its limits; it is {taken} now."
+                    "{piece}: the number of {what} was out of range. It is now {taken}."
                 )
             }
         }

@@ -202,8 +202,8 @@ mod tests {
         assert_eq!(
             notices(&text),
             [
-                "A: the measurement \u{201c}girth\u{201d} is not known here and was left out.",
-                "A: the width \u{201c}6O\u{201d} could not be read and was left out. \u{201c}O\u{201d} is not a unit of length. Use in, ft, mm, cm or m.",
+                "A: skipped the unknown measurement \u{201c}girth\u{201d}.",
+                "A: skipped the width \u{201c}6O\u{201d}. \u{201c}O\u{201d} is not a unit of length. Use in, ft, mm, cm or m.",
             ]
         );
     }
@@ -214,7 +214,7 @@ mod tests {
         assert_eq!(load(&text).unwrap().workshop.pieces.len(), 1);
         assert_eq!(notices(&text).len(), 1);
         assert!(
-            notices(&text)[0].starts_with("Piece 1 could not be read and was left out"),
+            notices(&text)[0].starts_with("Piece 1 couldn't be read"),
             "{:?}",
             notices(&text)
         );

@@ -36,8 +36,8 @@ impl RecordError {
 impl fmt::Display for RecordError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self.entry {
-            "" => write!(f, "it is not {}", self.wanted),
-            entry => write!(f, "\u{201c}{entry}\u{201d} is not {}", self.wanted),
+            "" => write!(f, "it must be {}", self.wanted),
+            entry => write!(f, "\u{201c}{entry}\u{201d} must be {}", self.wanted),
         }
     }
 }
@@ -63,7 +63,7 @@ impl Record for String {
     fn read(value: Value) -> Result<Self, RecordError> {
         match value {
             Value::String(text) => Ok(text),
-            _ => Err(RecordError::wanted("a text")),
+            _ => Err(RecordError::wanted("text")),
         }
     }
 }
@@ -265,7 +265,7 @@ impl Entries {
     pub(super) fn need<T: Record>(&mut self, entry: &'static str) -> Result<T, RecordError> {
         let missing = RecordError {
             entry,
-            wanted: "there",
+            wanted: "present",
         };
         let value = self.0.remove(entry).ok_or(missing)?;
         T::read(value).map_err(|error| error.within(entry))
@@ -301,14 +301,14 @@ mod tests {
         let mut entries = Entries::of(json!({"a": {"x": 1}, "b": [1, -2], "c": null})).unwrap();
         let mut inner = Entries::of(entries.need("a").unwrap()).unwrap();
         let error = inner.need::<String>("x").unwrap_err();
-        assert_eq!(error.to_string(), "\u{201c}x\u{201d} is not a text");
+        assert_eq!(error.to_string(), "\u{201c}x\u{201d} must be text");
         assert_eq!(error.clone().within("a"), error);
         let error = entries.take::<Vec<u64>>("b").unwrap_err();
-        assert_eq!(error.to_string(), "\u{201c}b\u{201d} is not a whole number");
+        assert_eq!(error.to_string(), "\u{201c}b\u{201d} must be a whole number");
         let error = entries.need::<u64>("d").unwrap_err();
-        assert_eq!(error.to_string(), "\u{201c}d\u{201d} is not there");
+        assert_eq!(error.to_string(), "\u{201c}d\u{201d} must be present");
         let error = Entries::of(json!(7)).err().unwrap();
-        assert_eq!(error.to_string(), "it is not a record");
+        assert_eq!(error.to_string(), "it must be a record");
     }
 
     #[test]

@@ -39,7 +39,7 @@ pub fn system_of(word: &str) -> Option<System> {
 }
 
 impl Word for Inches {
-    const WHAT: &'static str = "way of showing inches";
+    const WHAT: &'static str = "inch style";
     const WORDS: &'static [(Self, &'static str)] =
         &[(Inches::Fractions, "fractions"), (Inches::Decimals, "decimals")];
 }
@@ -56,7 +56,7 @@ impl Word for LengthUnit {
 }
 
 impl Word for Fill {
-    const WHAT: &'static str = "filling of a row";
+    const WHAT: &'static str = "row type";
     const WORDS: &'static [(Self, &'static str)] = &[
         (Fill::Drawers, "drawers"),
         (Fill::Doors, "doors"),
@@ -65,7 +65,7 @@ impl Word for Fill {
 }
 
 impl Word for Along {
-    const WHAT: &'static str = "direction of a size";
+    const WHAT: &'static str = "size direction";
     const WORDS: &'static [(Self, &'static str)] = &[
         (Along::Width, "width"),
         (Along::Depth, "depth"),
@@ -74,7 +74,7 @@ impl Word for Along {
 }
 
 impl Word for Towards {
-    const WHAT: &'static str = "direction of a part";
+    const WHAT: &'static str = "part direction";
     const WORDS: &'static [(Self, &'static str)] = &[
         (Towards::Left, "left"),
         (Towards::Right, "right"),
@@ -86,7 +86,7 @@ impl Word for Towards {
 }
 
 impl Word for Basis {
-    const WHAT: &'static str = "basis of the volumes";
+    const WHAT: &'static str = "volume basis";
     const WORDS: &'static [(Self, &'static str)] =
         &[(Basis::WetFilm, "wet-film"), (Basis::LabelRate, "label-rate")];
 }

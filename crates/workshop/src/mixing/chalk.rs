@@ -16,13 +16,13 @@ use crate::book::{ChalkLine, Line, Record, Share};
 use crate::document::{Workshop, material_of};
 
 /// The name of a jar without a name.
-pub const NAMELESS: &str = "Chalk-type paint";
+pub const NAMELESS: &str = "Chalk-style paint";
 
 /// Names of the parts other than the powder.
 const WATER: &str = "Water";
 const PAINT: &str = "Paint";
 /// Stirring instructions with and without water.
-const STIR_WITH_WATER: &str = "Stir powder and water smooth before the paint goes in.";
+const STIR_WITH_WATER: &str = "Stir powder and water smooth, then add the paint.";
 const STIR_DRY: &str =
     "Stir the powder into the paint a little at a time. Too thick? Add water by the spoon.";
 
@@ -68,13 +68,13 @@ pub enum ChalkFault {
 impl fmt::Display for ChalkFault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            ChalkFault::Paint => f.write_str("Weigh the paint without its can, or write its volume."),
+            ChalkFault::Paint => f.write_str("Enter the paint's weight without the can, or its volume."),
             ChalkFault::NotLatex => {
-                f.write_str("Powder and water go into a paint that water thins. Choose one.")
+                f.write_str("Choose a water-based paint. Powder and water only go into those.")
             }
-            ChalkFault::Powder => f.write_str("Choose how much powder, or weigh your own."),
+            ChalkFault::Powder => f.write_str("Choose a powder recipe, or enter your own weight."),
             ChalkFault::Chalk(error) => error.fmt(f),
-            ChalkFault::Pour => f.write_str("These weights cannot be poured. Look at them again."),
+            ChalkFault::Pour => f.write_str("Check these weights. They can't be mixed."),
         }
     }
 }

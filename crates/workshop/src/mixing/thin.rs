@@ -49,13 +49,9 @@ pub enum ThinFault {
 impl fmt::Display for ThinFault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            ThinFault::Material => f.write_str("Choose what is to be sprayed."),
-            ThinFault::NotThinned => {
-                f.write_str("This is used as it is. Look at its label before you thin it.")
-            }
-            ThinFault::Amount => {
-                f.write_str("Write down how much paint there is, and how much thinner of that.")
-            }
+            ThinFault::Material => f.write_str("Choose what you're spraying."),
+            ThinFault::NotThinned => f.write_str("This isn't normally thinned. Check its label first."),
+            ThinFault::Amount => f.write_str("Enter the amount of paint and the percent of thinner."),
             ThinFault::Thin(error) => error.fmt(f),
         }
     }

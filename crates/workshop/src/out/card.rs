@@ -12,9 +12,7 @@ use crate::preparing::{OldFinish, of_lead};
 use crate::takeoff::{MaterialLine, Takeoff};
 
 /// Warnings for all work with coatings (common practice; the labels have the details).
-const ALWAYS: &str = "Air the room, wear gloves, eye protection and a mask that fits the work, and keep flames and sparks away \
-                      from solvents. Lay rags with drying oil flat to dry outdoors or drown them in water; in a heap they can \
-                      catch fire by themselves.";
+const ALWAYS: &str = "Ventilate the room. Wear gloves, eye protection and the right mask. Keep flames and sparks away from solvents. Dry oily rags flat outdoors or soak them in water; in a pile they can catch fire on their own.";
 
 /// The job card of a piece, in parts.
 #[derive(Clone, Debug, PartialEq)]
@@ -138,7 +136,7 @@ fn steps(piece: &Piece, takeoff: &Takeoff, zone: &ZoneWork) -> Vec<CardStep> {
         let (tool, narrow) = (layer.tool_on(false), layer.tool_on(true));
         let mut with = in_sentence(tool.name);
         if tool.key != narrow.key {
-            with = format!("{with}, narrow parts with {}", in_sentence(narrow.name));
+            with = format!("{with}; {} for narrow parts", in_sentence(narrow.name));
         }
         CardStep {
             stage: layer.material.stage,
@@ -177,7 +175,7 @@ mod tests {
         };
         assert_eq!(first(&[]), LEAD);
         assert_eq!(first(&[("lead", "negative")]), NO_LEAD);
-        assert!(first(&[("lead", "positive")]).starts_with("Lead was found: do not sand"));
+        assert!(first(&[("lead", "positive")]).starts_with("Lead was found."));
     }
 
     #[test]
@@ -280,7 +278,7 @@ mod tests {
             .unwrap();
         let stained = before(&piece);
         assert!(
-            stained[1].starts_with("Stain colours bare wood only"),
+            stained[1].starts_with("Stain only colors bare wood"),
             "{stained:?}"
         );
         // A finish that is stripped is not scuffed.

@@ -39,15 +39,13 @@ impl fmt::Display for LinkError {
         match self {
             LinkError::TooLarge => write!(
                 f,
-                "A link holds at most {} kB, and this piece has more. Save the workshop and hand on the file.",
+                "Save the workshop and send the file. This piece is too big for a link (limit {} kB).",
                 MAX_LINK_BYTES / 1024
             ),
-            LinkError::NotAPiece => f.write_str(
-                "This link is damaged or holds no piece of furniture. Ask for it once more, or for the file.",
-            ),
+            LinkError::NotAPiece => f.write_str("This link is damaged. Ask for it again, or for the file."),
             LinkError::Newer { version } => write!(
                 f,
-                "This link has format {version}, and this page reads up to format {}. Reload the page to get the newer version, then open the link again.",
+                "Reload the page, then open the link again. The link has format {version}; this page reads up to {}.",
                 format::VERSION
             ),
         }

@@ -24,39 +24,36 @@ pub struct Ladder {
 
 const SCUFF: Ladder = Ladder {
     grits: &["P180", "P220"],
-    why: Reason::practice(
-        "An old finish is only scuffed: first with P180, then with P220, until it is dull all over.",
-    ),
+    why: Reason::practice("Only scuff an old finish: P180, then P220, until it's dull all over."),
 };
 const SLICK: Ladder = Ladder {
     grits: &["P220"],
-    why: Reason::practice("Laminate is dulled with one fine grit; a coarse one leaves scratches that show."),
+    why: Reason::practice("Dull laminate with one fine grit. Coarse scratches show."),
 };
 const CLEAR_WOOD: Ladder = Ladder {
     grits: &["P100", "P120", "P180", "P220"],
     why: Reason::read(
-        "Under a clear coat each grit takes out the scratches of the one before: 80 or 100, 120, 180, 220. Look along \
-         the light after 180.",
+        "Under a clear coat, each grit removes the last one's scratches: 80 or 100, 120, 180, 220. Check in raking light after 180.",
         "Journal of Light Construction, \"Clear finishes for wood\"",
     ),
 };
 const PAINTED_WOOD: Ladder = Ladder {
     grits: &["P120", "P180"],
-    why: Reason::practice("Under paint 180 is fine enough; finer takes the primer its hold."),
+    why: Reason::practice("180 is fine enough under paint. Primer doesn't grip a finer surface."),
 };
 const ROUGH_WOOD: Ladder = Ladder {
     grits: &["P80", "P120", "P180"],
-    why: Reason::practice("Weathered wood begins coarser, until sound wood is reached."),
+    why: Reason::practice("Start coarser on weathered wood, until you reach sound wood."),
 };
 /// Grits between coats of primer and paint.
 pub(super) const BETWEEN_PAINT: Ladder = Ladder {
     grits: &["P320"],
-    why: Reason::practice("Between coats of primer and paint lightly, only until the nibs are off."),
+    why: Reason::practice("Sand lightly between primer and paint coats, just enough to knock off the nibs."),
 };
 /// Grits between clear coats.
 pub(super) const BETWEEN_CLEAR: Ladder = Ladder {
     grits: &["P400"],
-    why: Reason::practice("Between clear coats lightly, only until the nibs are off."),
+    why: Reason::practice("Sand lightly between clear coats, just enough to knock off the nibs."),
 };
 
 impl Ladder {
@@ -69,6 +66,17 @@ impl Ladder {
             _ if (bare || ground == Substrate::Bare) && shows_wood => CLEAR_WOOD,
             Substrate::Bare => PAINTED_WOOD,
             Substrate::Sealed | Substrate::PaintedSound | Substrate::Glossy => SCUFF,
+        }
+    }
+
+    /// Returns the grits as they are said: `180- and 220-grit`, `100- to 220-grit`.
+    pub(super) fn spoken(&self) -> String {
+        let number = |grit: &&'static str| grit.trim_start_matches('P');
+        match self.grits {
+            [] => String::new(),
+            [only] => format!("{}-grit", number(only)),
+            [first, last] => format!("{}- and {}-grit", number(first), number(last)),
+            [first, .., last] => format!("{}- to {}-grit", number(first), number(last)),
         }
     }
 }

@@ -9,12 +9,10 @@ use crate::document::Piece;
 
 /// The lead warning for any old finish. 1978 is the cutoff in the United States. Other countries use other
 /// years.
-pub const LEAD: &str = "Old paint, above all from before 1978, may hold lead. Test before any sanding; until it is \
-                        clear, no dry sanding and no heat. Labels, local rules and licensed practice come first.";
+pub const LEAD: &str = "Test for lead first. Old paint may contain it, most of all from before 1978. Don't sand or heat the finish until the test is clear. Follow labels, local rules and licensed practice first.";
 
 /// The warning after a test found no lead.
-pub const NO_LEAD: &str = "The test found no lead at the spots that were tested. Wear a mask for fine dust all the same, and test again where \
-                           other paint comes to light. Labels, local rules and licensed practice come first.";
+pub const NO_LEAD: &str = "No lead was found at the spots you tested. Still wear a dust mask. Test again if you uncover other paint. Follow labels, local rules and licensed practice first.";
 
 /// Returns the lead warning that fits what is known about the old finish of a piece.
 pub fn of_lead(piece: &Piece) -> &'static str {
@@ -28,55 +26,48 @@ pub fn of_lead(piece: &Piece) -> &'static str {
 /// The source of [`LEAD`].
 pub(super) const LEAD_TEST: Reason = Reason::read(
     LEAD,
-    "16 CFR 1303.1 (furniture made after 27 February 1978); that one tests first is guidance of EPA and HUD, from memory",
+    "16 CFR 1303.1 (furniture made after 27 February 1978); testing first is guidance of EPA and HUD, from memory",
 );
 /// The warning after a test found lead.
 pub(super) const LEAD_FOUND: Reason = Reason::memory(
-    "Lead was found: do not sand, scrape or heat this finish or the wood under it. Ask a certified contractor or the health office what may be \
-     done; keep children and food away from it, and wipe up chips wet. Labels, local rules and licensed practice come first.",
+    "Lead was found. Don't sand, scrape or heat this finish or the wood under it. Ask a certified contractor or your health department what to do. Keep children and food away, and wet-wipe any chips. Follow labels, local rules and licensed practice first.",
 );
 /// Sanding dust.
-pub(super) const DUST: Reason = Reason::memory(
-    "Draw the dust off at the tool, and wear a mask for fine dust (N95, FFP2 or better) and eye protection.",
-);
+pub(super) const DUST: Reason =
+    Reason::memory("Use dust extraction. Wear eye protection and a dust mask (N95, FFP2 or better).");
 /// Alcohol, and shellac dissolved in it.
 pub(super) const ALCOHOL: Reason = Reason::memory(
-    "The vapour of alcohol burns already at the warmth of a room: no flame, pilot light or spark near it, and open the \
-     windows.",
+    "Alcohol vapor ignites at room temperature. Open the windows. No flame, pilot light or spark nearby.",
 );
 /// Mineral spirits.
 pub(super) const SOLVENT: Reason = Reason::memory(
-    "Mineral spirits burn, and their vapour harms: open the windows, wear gloves, keep flames and sparks away.",
+    "Mineral spirits burn, and the vapor is harmful. Open the windows, wear gloves, and keep flames and sparks away.",
 );
 /// Oily rags.
 pub(super) const RAGS: Reason = Reason::read(
-    "Rags with drying oil, oil stain or oil varnish can catch fire by themselves within hours: lay them flat outdoors, or \
-     drown them in water in a closed metal can.",
+    "Rags with drying oil, oil stain or oil varnish can catch fire on their own within hours. Dry them flat outdoors, or soak them in water in a closed metal can.",
     "Harvard GSD Fabrication Lab, pointing to NFPA; 29 CFR 1926.252(e) as cited by an insurer",
 );
 /// Cleaners.
 pub(super) const CLEANER: Reason = Reason::memory(
-    "Gloves and eye protection, as the label of the cleaner says. Never mix cleaners with bleach.",
+    "Wear gloves and eye protection. Follow the cleaner's label. Never mix cleaners with bleach.",
 );
 /// Hot vinegar.
 pub(super) const HOT_VINEGAR: Reason = Reason::memory(
-    "Boil vinegar with the window open and an old pot, never together with bleach, which gives off a poisonous gas. Plated \
-     or lacquered hardware may lose its skin: try one piece.",
+    "Boil vinegar in an old pot with the window open. Never mix it with bleach: that makes a poisonous gas. Plating or lacquer may come off, so try one piece first.",
 );
 /// Vinegar and sun on a finish that stays.
 pub(super) const VINEGAR_AND_SUN: Reason = Reason::practice(
-    "Keep vinegar off a finish that stays: it dulls it. Keep the piece out of the sun, which cracks and bleaches a finish.",
+    "Vinegar dulls a finish you want to keep. Keep the piece out of the sun: it cracks and bleaches the finish.",
 );
 /// Paint strippers.
 pub(super) const STRIPPER: Reason = Reason::read(
-    "Take no stripper with methylene chloride: it has killed people, and is banned for consumers in the United States. Use \
-     any other as its label says, with gloves and much air.",
+    "Don't use a stripper with methylene chloride. It has killed people, and is banned for consumers in the United States. Follow the label of any other. Wear gloves and get plenty of fresh air.",
     "84 FR 11420 (40 CFR 751)",
 );
 /// Pieces for children or in contact with food.
 pub(super) const CHILD: Reason = Reason::read(
-    "For a child, and where food lies: only what its label allows for that, cured in full. No paint on furniture that is \
-     sold may hold more lead than 90 parts in a million.",
+    "For children's furniture or food contact, use only products labeled for it, fully cured. Paint on furniture you sell may contain at most 90 parts per million of lead.",
     "16 CFR 1303.1",
 );
 /// Room temperature after coating.
@@ -86,6 +77,6 @@ pub(super) const WARM: Reason = Reason::read(
 );
 /// Ventilation.
 pub(super) const AIR: Reason = Reason::read(
-    "Air the room: it is needed for you, and for the coat to cure.",
+    "Ventilate the room, for yourself and so the coat cures.",
     "MIL-HDBK-1110 9.6.8.2",
 );

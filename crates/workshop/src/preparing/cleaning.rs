@@ -22,25 +22,21 @@ const ALCOHOL_TAKEN: SourcedRange = SourcedRange::practice(0.03, 0.1);
 const SPIRITS: SourcedRange = SourcedRange::practice(8.0, 16.0);
 
 const CLEAN: Reason = Reason::practice(
-    "Clean before anything is sanded, or the grease is rubbed in. Wipe, wait as the label says, wipe off, then with clean \
-     water, and let it dry.",
+    "Clean before you sand, or you rub the grease in. Wipe on, wait as the label says, wipe off, rinse and let dry.",
 );
 const GLOSS: Reason = Reason::practice(
-    "Wipe the deglosser on and off as its label says, on what is clean. It does not take the place of scuffing unless its \
-     label says so.",
+    "Use it on a clean surface, as the label says. It doesn't replace scuff-sanding unless the label says so.",
 );
 const STICKERS: Reason = Reason::practice(
-    "Alcohol on a cloth takes off the glue of stickers. No oil: it leaves a film that paint slides off.",
+    "Remove sticker glue with alcohol on a cloth. Don't use oil: paint won't stick to the film it leaves.",
 );
-const WAX: Reason = Reason::practice(
-    "Wax and silicone polish come off with mineral spirits on cloths that are turned often.",
-);
+const WAX: Reason =
+    Reason::practice("Remove wax and silicone polish with mineral spirits. Turn the cloth often.");
 const SMELL: Reason = Reason::practice(
-    "Scrub the bare inside with detergent, or spray it with vinegar and water, one to one. Let it dry for a full day in \
-     moving air. Shellac over the bare inside holds back what stays.",
+    "Scrub the bare inside with detergent, or spray it with half vinegar, half water. Let it dry for a full day in moving air. If it still smells, seal the inside with shellac.",
 );
 const SHADE: Reason = Reason::read(
-    "Air it in the shade, not in the sun.",
+    "Air it out in the shade, not in the sun.",
     "M. Varese, restorer, Chicago Tribune, 12 May 1991",
 );
 
@@ -72,13 +68,9 @@ pub(super) fn degloss(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         return;
     };
     let area = of.takeoff.painted.value;
-    let step = PrepareStep::new("degloss", "Dull the gloss")
+    let step = PrepareStep::new("degloss", "Degloss the shiny finish")
         .how([GLOSS])
-        .takes(
-            "Deglosser",
-            Much::Volume(low, high),
-            "the deglosser of the finish",
-        )
+        .takes("Deglosser", Much::Volume(low, high), "the deglosser on the plan")
         .cloths(area)
         .lasts(time::on(area, time::CLEAN))
         .waits(WASHED)
@@ -107,7 +99,7 @@ pub(super) fn clean(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     }
     if bare > Area::ZERO {
         steps.push(
-            PrepareStep::new("clean-bare", "Wipe the bare wood clean")
+            PrepareStep::new("clean-bare", "Wipe down the bare wood")
                 .how([WIPE_BARE])
                 .spirits(bare)
                 .cloths(bare)
@@ -124,17 +116,21 @@ fn wash(of: &Of<'_>, washed: Area, steps: &mut Vec<PrepareStep>) {
     let area = washed.as_square_metres();
     // A planned cleaner is already on the list as a material.
     let (what, (low, high), from) = match ready {
-        Some(ready) => ("Cleaner, ready to use", ready, "the cleaners of the finish"),
+        Some(ready) => ("Cleaner, ready to use", ready, "the cleaners on the plan"),
         None => (
             "Soap solution",
             (
                 Volume::litres(area / SOLUTION.high),
                 Volume::litres(area / SOLUTION.low),
             ),
-            "area / what a litre washes, 10 to 20 m² (110 to 215 ft²)",
+            "area / coverage of a liter, 10 to 20 m² (110 to 215 ft²)",
         ),
     };
-    let mut step = PrepareStep::new("clean", "Clean it all").how([CLEAN]);
+    let title = match ready {
+        Some(_) => "Clean with degreaser, then rinse",
+        None => "Wash with soap, then rinse",
+    };
+    let mut step = PrepareStep::new("clean", title).how([CLEAN]);
     let much = Much::Volume(low, high);
     step = match ready {
         Some(_) => step.takes(what, much, from),
@@ -145,17 +141,13 @@ fn wash(of: &Of<'_>, washed: Area, steps: &mut Vec<PrepareStep>) {
         let share = 1.0 / f64::from(water + 1);
         let from = "solution / (1 + parts of water)";
         step = step.takes(
-            format!("Of that concentrate, 1 : {water}"),
+            format!("Concentrate for that, 1:{water}"),
             Much::Volume(low * share, high * share),
             from,
         );
     }
     step = step
-        .takes(
-            "Clean water",
-            Much::Volume(low, high),
-            "as much as of the solution",
-        )
+        .takes("Rinse water", Much::Volume(low, high), "same as the solution")
         .cloths(washed)
         .lasts(time::on(washed, time::CLEAN))
         .waits(WASHED)
@@ -166,7 +158,7 @@ fn wash(of: &Of<'_>, washed: Area, steps: &mut Vec<PrepareStep>) {
 fn stickers_and_wax(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     if of.piece.books.one::<Facts>().stickers {
         steps.push(
-            PrepareStep::new("stickers", "Take off stickers and their glue")
+            PrepareStep::new("stickers", "Remove stickers and their glue")
                 .how([STICKERS])
                 .buys(
                     "alcohol",
@@ -175,7 +167,7 @@ fn stickers_and_wax(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
                         Volume::litres(ALCOHOL_TAKEN.low),
                         Volume::litres(ALCOHOL_TAKEN.high),
                     ),
-                    "30 to 100 mL for a piece (1 to 3 fl oz)",
+                    "30 to 100 mL per piece (1 to 3 fl oz)",
                 )
                 .lasts((10.0, 20.0))
                 .mind([ALCOHOL]),
@@ -183,7 +175,7 @@ fn stickers_and_wax(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     }
     if of.piece.schemes().any(|scheme| scheme.condition.waxed) {
         steps.push(
-            PrepareStep::new("wax", "Take off wax and polish")
+            PrepareStep::new("wax", "Remove wax and polish")
                 .how([WAX])
                 .spirits(of.takeoff.painted.value)
                 .cloths(of.takeoff.painted.value)
@@ -202,7 +194,7 @@ impl PrepareStep {
             "spirits",
             "Mineral spirits",
             Much::Volume(litres(SPIRITS.high), litres(SPIRITS.low)),
-            "area / what a litre does, 8 to 16 m² (86 to 170 ft²)",
+            "area / coverage of a liter, 8 to 16 m² (86 to 170 ft²)",
         )
     }
 
@@ -212,7 +204,7 @@ impl PrepareStep {
             "cloths",
             "Cloths",
             one_for(area, (1.0, 2.0)),
-            "one for 1 to 2 m² (11 to 22 ft²)",
+            "one per 1 to 2 m² (11 to 22 ft²)",
         )
     }
 }
@@ -231,10 +223,10 @@ pub(super) fn smell(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     let area = one * f64::from(of.piece.count);
     let half = |rate: f64| Volume::litres(area.as_square_metres() / rate / 2.0);
     let much = Much::Volume(half(SPRAYED.high), half(SPRAYED.low));
-    let from = "half of: inside / what a litre wets, 15 to 30 m² (160 to 320 ft²)";
-    let step = PrepareStep::new("smell", "Drive out the smell")
+    let from = "half of: inside / coverage of a liter, 15 to 30 m² (160 to 320 ft²)";
+    let step = PrepareStep::new("smell", "Get rid of the smell")
         .how([SMELL, SHADE])
-        .takes("Inside", Much::Area(area), "surfaces that look inside")
+        .takes("Inside", Much::Area(area), "all inside surfaces")
         .buys("vinegar", "Vinegar", much, from)
         .takes("Water", much, from)
         .lasts((10.0, 20.0))

@@ -6,8 +6,7 @@ use super::cautions::{AIR, CHILD, RAGS, WARM};
 use super::{Much, Of, PrepareStep, When};
 
 const CURE: Reason = Reason::practice(
-    "Dry to the touch is not cured: until then nothing is put on it, and nothing is wiped wet. Warm and dry air shortens \
-     it, and the label of the last coat has the time.",
+    "Dry to the touch isn't cured. Until then, put nothing on it and don't wet-wipe it. Warm, dry air speeds it up. The last coat's label has the time.",
 );
 
 /// Adds the curing step. The slowest coat decides how long it takes.
@@ -24,9 +23,9 @@ pub(super) fn cure(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
             .how([CURE])
             .when(When::After)
             .takes(
-                "Before it is used",
+                "Before use",
                 Much::Hours(low, high),
-                "the longest cure of all coats",
+                "the longest cure time of all coats",
             )
             .mind([AIR, CHILD]);
         let has = |is_so: fn(&Material) -> bool| {

@@ -13,29 +13,25 @@ use crate::book::Facts;
 use crate::document::generic;
 
 const TEST: Reason = Reason::memory(
-    "Test each old coat down to the wood, at a hidden spot, with a kit that the authority recognises, or have a chip tested \
-     in a laboratory.",
+    "Test every old coat down to the wood, in hidden spots. Use a recognized test kit, or have a lab test a chip.",
 );
 const HARDWARE: Reason = Reason::practice(
-    "Take it off before anything else, and keep each with its screws in a bag with the name of its place.",
+    "Remove it before anything else. Bag each part with its screws and label where it goes.",
 );
 const HARDWARE_BACK: Reason = Reason::practice(
-    "Once the last coat takes a fingernail without a mark: each to its place, screws by hand, or the coat tears around them.",
+    "Wait until a fingernail leaves no mark. Turn the screws by hand, or the coat tears around them.",
 );
 const RUST: Reason = Reason::practice(
-    "Boil rusty iron in vinegar and water for 20 minutes, rinse, dry at once, then rub it with 0000 steel wool.",
+    "Boil rusty iron in vinegar and water for 20 minutes. Rinse, dry at once, then rub with 0000 steel wool.",
 );
 const FILLER: Reason = Reason::practice(
-    "Small holes under paint: water-based filler. Edges and corners that are knocked: two-part filler, which is hard and \
-     does not shrink. What is stained afterwards shows every filler: match it or leave it.",
+    "Small holes under paint: water-based filler. Damaged edges and corners: two-part filler, which is hard and doesn't shrink. Filler shows under stain: match it or skip it.",
 );
 const GLUE: Reason = Reason::practice(
-    "Loose joints: take out the old glue, then white or yellow wood glue and a clamp. Animal glue can be opened again and \
-     suits old work. Epoxy only where wood is lacking.",
+    "Scrape out the old glue, reglue with white or yellow wood glue, and clamp. Hide glue suits antiques and can be opened again. Use epoxy only where wood is missing.",
 );
 const GRAIN: Reason = Reason::read(
-    "The pores of this wood show through paint: brush on a paste filler, wipe it off across the grain after 5 to 10 \
-     minutes, and let it dry for 24 hours.",
+    "This wood's pores show through paint. Brush on paste filler, wipe it off across the grain after 5 to 10 minutes, and let it dry for 24 hours.",
     "NAVEDTRA 14044 p. 8-8",
 );
 /// How many knobs or pulls one pad of steel wool cleans (common practice, no source).
@@ -47,9 +43,7 @@ const JOINTS: SourcedRange = SourcedRange::practice(0.02, 0.06);
 /// Grain filler paste, in kilograms per square meter: 10 lb for about 400 ft² ("Data on Painting", Building
 /// Construction vol. 4).
 const PASTE: f64 = 10.0 * units::exact::POUND / (400.0 * units::exact::SQUARE_FOOT);
-const BLOCK: Reason = Reason::practice(
-    "Let the primer dry, look for stains that come through, and prime such spots once more.",
-);
+const BLOCK: Reason = Reason::practice("Let the primer dry. Spot-prime again where stains come through.");
 
 /// The key of the lead test step.
 pub(crate) const LEAD_KEY: &str = "lead";
@@ -60,14 +54,9 @@ pub(super) fn lead(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         OldFinish::Clear => {}
         OldFinish::Untested => {
             steps.push(
-                PrepareStep::new(LEAD_KEY, "Test the old finish for lead")
+                PrepareStep::new(LEAD_KEY, "Test for lead")
                     .how([TEST])
-                    .buys(
-                        "test-kit",
-                        "Test kit for lead",
-                        Much::Count(1, 1),
-                        "one for each piece",
-                    )
+                    .buys("test-kit", "Lead test kit", Much::Count(1, 1), "one per piece")
                     .lasts((10.0, 20.0))
                     .mind([LEAD_TEST]),
             );
@@ -75,8 +64,7 @@ pub(super) fn lead(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         OldFinish::Lead => {
             steps.push(
                 // It has its own key so that checking off the test does not check this off too.
-                PrepareStep::new("lead-found", "Lead was found: leave the old finish alone")
-                    .mind([LEAD_FOUND]),
+                PrepareStep::new("lead-found", "Leave the old finish alone: it has lead").mind([LEAD_FOUND]),
             );
         }
     }
@@ -88,7 +76,7 @@ pub(super) fn hardware(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     let Some(count) = facts.hardware.filter(|count| *count > 0) else {
         return;
     };
-    let mut step = PrepareStep::new("hardware", "Take off the hardware")
+    let mut step = PrepareStep::new("hardware", "Remove the hardware")
         .how([HARDWARE])
         .takes("Knobs, pulls, hinges", Much::Count(count, count), "as counted")
         .lasts(time::each(count, (1.0, 2.0)));
@@ -100,13 +88,13 @@ pub(super) fn hardware(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
                 "vinegar",
                 "Vinegar",
                 one_bath(),
-                "half of a bath of 0.5 to 1 L (1 to 2 pt)",
+                "half of a 0.5 to 1 L bath (1 to 2 pt)",
             )
             .buys(
                 "steel-wool",
                 "0000 steel wool, pads",
                 Much::Count(1, pads),
-                "one for up to 12",
+                "one per 12 pieces",
             )
             .lasts((30.0, 45.0))
             .mind([HOT_VINEGAR]);
@@ -142,7 +130,7 @@ pub(super) fn fill(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
                     "glue",
                     "Wood glue",
                     Much::Volume(Volume::litres(JOINTS.low), Volume::litres(JOINTS.high)),
-                    "what the joints of a piece take, 20 to 60 mL (0.7 to 2 fl oz)",
+                    "20 to 60 mL per piece (0.7 to 2 fl oz)",
                 )
                 .lasts((20.0, 40.0))
                 .waits(GLUED),
@@ -161,10 +149,10 @@ pub(super) fn fill(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     if count > 0 {
         let much = Much::Volume(sum * OVERFILL.low, sum * OVERFILL.high);
         let from = match is_usual {
-            true => "what holes and dents of usual size hold, times 1.1 to 1.4, as it shrinks",
-            false => "what holes and dents of these sizes hold, times 1.1 to 1.4, as it shrinks",
+            true => "volume at guessed sizes, times 1.1 to 1.4 for shrinkage",
+            false => "volume of the holes and dents, times 1.1 to 1.4 for shrinkage",
         };
-        let step = PrepareStep::new("fill", "Fill holes and dents")
+        let step = PrepareStep::new("fill", to_fill(&facts))
             .how([FILLER])
             .buys("filler", "Filler", much, from)
             .lasts(time::each(count, (0.5, 1.5)))
@@ -189,6 +177,20 @@ pub(super) fn fill(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
             .buys("paste-filler", "Paste filler", Much::Mass(paste, paste), from);
         steps.push(step);
     }
+}
+
+/// The title of the step that fills them, with their numbers.
+fn to_fill(facts: &Facts) -> String {
+    let counted = |count: Option<u32>, one: &str, many: &str| {
+        let count = count.filter(|count| *count > 0)?;
+        Some(format!("{count} {}", if count == 1 { one } else { many }))
+    };
+    let both = [
+        counted(facts.holes, "hole", "holes"),
+        counted(facts.dents, "dent", "dents"),
+    ];
+    let named: Vec<String> = both.into_iter().flatten().collect();
+    format!("Fill {}", named.join(" and "))
 }
 
 /// Adds the blocking primer where stains could bleed through.
@@ -221,10 +223,8 @@ pub(super) fn block(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     if why.is_empty() {
         return;
     }
-    let missing = Held::Until(
-        "The finish of the piece, or of a zone that has its own, lacks what blocks it: take on Finish what is suggested there.",
-    );
-    let step = PrepareStep::new("block", "Block what would come through")
+    let missing = Held::Until("The plan has no stain blocker yet. Add the recommended one under Finish.");
+    let step = PrepareStep::new("block", "Block stains")
         .how(why)
         .how([BLOCK])
         .when(When::Between)

@@ -20,19 +20,19 @@ const STRIPPED_TIMES: SourcedRange = SourcedRange::practice(1.0, 2.0);
 const BETWEEN_LASTS: f64 = 2.0;
 
 const STRIP: Reason = Reason::practice(
-    "What is wanted is the wood: take the old finish off with a stripper or a scraper, and wash off what is left of it.",
+    "Take the old finish down to the wood with a stripper or a scraper. Wash off the residue.",
 );
-const LOOSE: Reason = Reason::practice(
-    "Take off what is loose with a scraper, wet, and feather the rim: a coat over it peels with it.",
+const LOOSE: Reason =
+    Reason::practice("Wet it, scrape it off, and feather the edge. New coats peel off with it.");
+const EDGES: Reason = Reason::practice(
+    "Sand outer edges lightly, by hand. The finish is thin there, and you can sand through it.",
 );
-const EDGES: Reason =
-    Reason::practice("Outer edges by hand and lightly: a finish is thin there, and is soon sanded through.");
 const DUST_OFF: Reason = Reason::practice(
-    "Brush and draw off the dust, then wipe with a tack rag, lightly, or its resin stays on the wood.",
+    "Brush and vacuum, then wipe lightly with a tack rag. Pressing leaves resin on the wood.",
 );
-const TEST_FIRST: Held = Held::Until("Not before the test for lead is done.");
-const RESULT_FIRST: Held = Held::Until("Not before the result of the lead test is entered.");
-const NEVER: Held = Held::ForGood("Lead was found: not by you, and not dry.");
+const TEST_FIRST: Held = Held::Until("Do the lead test first.");
+const RESULT_FIRST: Held = Held::Until("Enter the lead test result first.");
+const NEVER: Held = Held::ForGood("Lead was found. Don't sand or scrape this yourself.");
 
 /// Zones that are sanded with the same grits.
 struct Alike {
@@ -81,7 +81,7 @@ fn alike_named(of: &Of<'_>) -> Vec<(Alike, String, String)> {
 /// Adds the steps that remove old finish before filling.
 pub(super) fn strip(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     if of.piece.books.one::<Facts>().loose {
-        let step = PrepareStep::new("loose", "Take off what is loose")
+        let step = PrepareStep::new("loose", "Scrape off loose finish")
             .how([LOOSE])
             .lasts(time::on(of.takeoff.painted.value, time::LOOSE))
             .dusty()
@@ -91,17 +91,17 @@ pub(super) fn strip(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     }
     for (alike, behind, on) in alike_named(of).into_iter().filter(|(alike, ..)| alike.strip) {
         let area = alike.plane + alike.profiled;
-        let step = PrepareStep::new(format!("strip{behind}"), format!("Take the old finish off{on}"))
+        let step = PrepareStep::new(format!("strip{behind}"), format!("Strip the old finish{on}"))
             .how([STRIP])
             .lasts(time::on(area, time::STRIP))
             .dusty()
             .waits(A_DAY)
-            .takes("Surface", Much::Area(area), "as to be finished")
+            .takes("Area", Much::Area(area), "area to coat")
             .buys(
                 "stripper",
-                "Stripper, if not scraped",
+                "Stripper, unless you scrape",
                 stripper(area),
-                "area x 1 to 2 times / what a litre lies on, 2.5 to 5 m² (27 to 54 ft²)",
+                "area x 1 to 2 times / coverage of a liter, 2.5 to 5 m² (27 to 54 ft²)",
             )
             .held(held(of, alike.is_old))
             .mind([STRIPPER, LEAD_TEST]);
@@ -114,18 +114,19 @@ pub(super) fn sand(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     for (alike, behind, on) in alike_named(of) {
         let area = alike.plane + alike.profiled;
         let is_old = alike.is_old;
-        let title = if is_old && !alike.strip {
+        let verb = if is_old && !alike.strip {
             "Scuff-sand"
         } else {
             "Sand"
         };
-        let mut step = PrepareStep::new(format!("sand{behind}"), format!("{title}{on}"))
+        let title = format!("{verb} with {}{on}", alike.ladder.spoken());
+        let mut step = PrepareStep::new(format!("sand{behind}"), title)
             .how([alike.ladder.why, EDGES])
-            .takes("Surface", Much::Area(area), "as to be finished")
+            .takes("Area", Much::Area(area), "area to coat")
             .takes(
                 "Outer edges",
                 Much::Length(alike.edges),
-                "where two finished surfaces meet",
+                "where two coated surfaces meet",
             );
         for grit in alike.ladder.grits {
             step = abrasive(of, step, grit, &alike).lasts(time::on(area, time::GRIT));
@@ -133,14 +134,14 @@ pub(super) fn sand(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
         steps.push(step.held(held(of, is_old)).mind([DUST]).dusty());
     }
     let area = of.takeoff.painted.value;
-    let step = PrepareStep::new("dust", "Take off the dust")
+    let step = PrepareStep::new("dust", "Wipe off the dust")
         .how([DUST_OFF])
         .lasts(time::on(area, time::DUST))
         .buys(
             "tack-rags",
             "Tack rags",
             one_for(area, (3.0, 6.0)),
-            "one for 3 to 6 m² (32 to 65 ft²)",
+            "one per 3 to 6 m² (32 to 65 ft²)",
         )
         .held(held(of, false))
         .mind([DUST])
@@ -164,7 +165,7 @@ pub(super) fn between(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
             &[Stage::Primer, Stage::Paint][..],
             BETWEEN_PAINT,
             "between-paint",
-            "Sand between coats of primer and paint",
+            "Sand between primer and paint coats",
         ),
         (
             &[Stage::Topcoat][..],
@@ -195,9 +196,9 @@ pub(super) fn between(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
                 .how([ladder.why])
                 .lasts(time::on(area, time::BETWEEN))
                 .takes(
-                    "Surface, each coat counted",
+                    "Area, counting each coat",
                     Much::Area(area),
-                    "area x coats, without the last of all",
+                    "area x coats, except the last",
                 );
             // By hand only, because a machine quickly cuts through a coat.
             for grit in ladder.grits {
@@ -231,7 +232,7 @@ fn by_hand(of: &Of<'_>, step: PrepareStep, grit: &'static str, alike: &Alike, lo
         format!("sheets-{grit}"),
         format!("{grit}, by hand"),
         Much::Sheets(grit, likely, most),
-        "area / what a sheet lasts for",
+        "area / area per sheet",
     )
 }
 
@@ -248,7 +249,7 @@ fn abrasive(of: &Of<'_>, step: PrepareStep, grit: &'static str, alike: &Alike) -
             discs: taken.discs,
             sheets: taken.beside_discs,
         },
-        "flat faces by machine, where a disc lasts a fifth of a sheet; edges and profiles by hand",
+        "flat faces by machine (a disc lasts a fifth as long as a sheet); edges and profiles by hand",
     )
 }
 

@@ -70,11 +70,12 @@ pub enum Fault {
 impl fmt::Display for Fault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Fault::NoWorkshop => f.write_str("The settings, the shelf and the price notes are missing."),
-            Fault::Workshop => {
-                f.write_str("The settings, the shelf and the price notes can\u{2019}t be read.")
-            }
-            Fault::Entry(entry) => write!(f, "\u{201c}{entry}\u{201d} of the workshop can\u{2019}t be read."),
+            Fault::NoWorkshop => f.write_str("Your settings, shelf and price notes are missing."),
+            Fault::Workshop => f.write_str("Your settings, shelf and price notes can\u{2019}t be read."),
+            Fault::Entry(entry) => write!(
+                f,
+                "The workshop\u{2019}s \u{201c}{entry}\u{201d} can\u{2019}t be read."
+            ),
             Fault::Piece(name) => write!(f, "The piece \u{201c}{name}\u{201d} can\u{2019}t be read."),
             Fault::Newer => {
                 f.write_str("A newer version of this page saved your work. Reload to get that version.")

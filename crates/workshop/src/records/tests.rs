@@ -111,7 +111,7 @@ fn a_workshop_that_is_missing_or_spoiled_leaves_the_pieces() {
             "{workshop:?}"
         );
         assert_eq!(faults.len(), 1, "{faults:?}");
-        assert!(faults[0].starts_with("The settings"), "{faults:?}");
+        assert!(faults[0].starts_with("Your settings"), "{faults:?}");
     }
 }
 
@@ -127,7 +127,7 @@ fn one_bad_entry_of_the_workshop_leaves_the_others() {
     let (read, faults, unread) = faults(&found);
     assert_eq!(
         faults,
-        ["\u{201c}materials\u{201d} of the workshop can\u{2019}t be read."]
+        ["The workshop\u{2019}s \u{201c}materials\u{201d} can\u{2019}t be read."]
     );
     assert_eq!(read.books, workshop.books);
     assert_eq!(read.beyond["later"], json!("x"));

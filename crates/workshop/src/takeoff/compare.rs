@@ -135,7 +135,7 @@ fn ways() -> Vec<(&'static str, &'static str, Way)> {
     let split = tool("foam-roller").zip(tool("brush")).map(|(broad, narrow)| {
         (
             "rolled",
-            "Roller, narrow parts by brush",
+            "Roller, with a brush for narrow parts",
             Way::Split { broad, narrow },
         )
     });

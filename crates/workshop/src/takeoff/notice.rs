@@ -20,7 +20,7 @@ impl Notice {
         match self {
             Notice::Piece(notice) => notice.message(system),
             Notice::NoSurface { surface } => format!(
-                "Your choice for \"{}\" has no effect: there is no such surface now.",
+                "Your choice for \"{}\" has no effect. That surface is gone.",
                 geometry::surface_words(surface)
             ),
         }

@@ -31,7 +31,7 @@ impl Program {
                 .args([self.script, "--time"])
                 .current_dir(root),
         )
-        .with_context(|| format!("{} was not timed. Type: pip install {}", self.name, self.needs))?;
+        .with_context(|| format!("{} wasn't timed. Run: pip install {}", self.name, self.needs))?;
         printed
             .lines()
             .find(|line| line.contains(self.line))
@@ -44,7 +44,7 @@ impl Program {
 /// Python of the folder that is active, if any.
 fn python() -> Result<PathBuf> {
     let found = ["python3", "python"].into_iter().find_map(program);
-    found.context("Python is not on the search path, so no other program was timed")
+    found.context("Python isn't on PATH, so no other program was timed")
 }
 
 /// The number before the unit at the end of a line.

@@ -67,7 +67,7 @@ fn piece_times(root: &Path, target: &Path) -> Result<()> {
             .current_dir(root),
     )?;
     let path = target.join("piece-times.json");
-    fs::write(&path, times).with_context(|| format!("{} cannot be written", path.display()))?;
+    fs::write(&path, times).with_context(|| format!("Can't write {}", path.display()))?;
     println!(
         "\nBeside the CAD kernel and the mesh boolean: python tests/cad/speed.py --ours {}",
         path.strip_prefix(root).unwrap_or(&path).display()

@@ -39,12 +39,12 @@ pub(super) fn check(repository: &Repository) -> Result<()> {
     for name in CRATES {
         for (file, code) in Code::of_crate(repository, name)? {
             faults.extend(found(&code).into_iter().map(|name| {
-                format!("{file}: {name} is a clock or chance. Take what it gives as an argument.")
+                format!("{file}: {name} is a clock or randomness. Pass its result as an argument.")
             }));
         }
     }
     ensure!(faults.is_empty(), "{}", faults.join("\n"));
-    println!("{} crates have no clock and no randomness.", CRATES.len());
+    println!("{} crates have no clock or randomness.", CRATES.len());
     Ok(())
 }
 

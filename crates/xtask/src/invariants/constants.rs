@@ -79,7 +79,7 @@ pub(super) fn check(repository: &Repository) -> Result<()> {
     let faults = shrinking::faults(
         &lines,
         KNOWN,
-        "These numbers convert units. Use or add a function in crates/units",
+        "Use or add a function in crates/units. These numbers convert units",
         "crates/xtask/src/invariants/constants.txt",
     );
     ensure!(faults.is_empty(), "{faults}");

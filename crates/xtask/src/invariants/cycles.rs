@@ -30,14 +30,11 @@ pub(super) fn check(repository: &Repository) -> Result<()> {
     let faults = shrinking::faults(
         &found,
         KNOWN,
-        "These files need each other in a circle. Move what they share into a file of its own",
+        "These files depend on each other in a circle. Move what they share into its own file",
         "crates/xtask/src/invariants/cycles.txt",
     );
     ensure!(faults.is_empty(), "{faults}");
-    println!(
-        "No new cycles between files; {} steps of known ones.",
-        found.len()
-    );
+    println!("No new file cycles; {} known steps.", found.len());
     Ok(())
 }
 

@@ -103,10 +103,7 @@ pub(crate) fn check() -> Result<()> {
     let metadata = serde_json::from_str(&text)?;
     let faults = faults(&metadata)?;
     ensure!(faults.is_empty(), "{}", faults.join("\n"));
-    println!(
-        "{} crates depend on nothing that they must not know.",
-        RULES.len()
-    );
+    println!("{} crates have no forbidden dependencies.", RULES.len());
     unused::check(&repository, &metadata)?;
     cycles::check(&repository)?;
     clock::check(&repository)?;
@@ -132,7 +129,7 @@ fn faults(metadata: &Value) -> Result<Vec<String>> {
             }
             if !rule.browser && BROWSER.iter().any(|start| dependency.starts_with(start)) {
                 faults.push(format!(
-                    "crates/{} must not know browsers, but depends on {dependency}.",
+                    "crates/{} must not use browser crates, but depends on {dependency}.",
                     rule.name
                 ));
             }
@@ -166,7 +163,7 @@ mod tests {
             faults(&metadata(&["units", "coatings", "web-sys"])).unwrap(),
             [
                 "crates/geometry must not depend on coatings.",
-                "crates/geometry must not know browsers, but depends on web-sys."
+                "crates/geometry must not use browser crates, but depends on web-sys."
             ]
         );
     }

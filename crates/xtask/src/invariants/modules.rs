@@ -83,9 +83,8 @@ impl Modules {
 
     /// `folder` is where the children of the module lie.
     fn read_file(&mut self, file: &Path, folder: &Path, top: &Path, parent: Option<usize>) -> Result<usize> {
-        let text = fs::read_to_string(file).with_context(|| format!("{} cannot be read", file.display()))?;
-        let parsed =
-            syn::parse_file(&text).with_context(|| format!("{} cannot be parsed", file.display()))?;
+        let text = fs::read_to_string(file).with_context(|| format!("Can't read {}", file.display()))?;
+        let parsed = syn::parse_file(&text).with_context(|| format!("Can't parse {}", file.display()))?;
         let name = file.strip_prefix(top).unwrap_or(file);
         self.files.push(name.to_string_lossy().replace('\\', "/"));
         let of_file = self.files.len() - 1;

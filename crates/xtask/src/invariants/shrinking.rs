@@ -27,7 +27,7 @@ pub(super) fn faults(found: &[String], list: &str, what: &str, file: &str) -> St
     format!(
         "{}{}",
         listed(what.to_owned(), new),
-        listed(format!("This is mended. Delete these lines from {file}"), gone)
+        listed(format!("Delete these lines from {file}. They're fixed"), gone)
     )
 }
 
@@ -41,7 +41,7 @@ mod tests {
         let found = ["old".to_owned(), "new".to_owned()];
         assert_eq!(
             faults(&found, list, "Mend this", "list.txt"),
-            "Mend this:\n  new\nThis is mended. Delete these lines from list.txt:\n  mended\n"
+            "Mend this:\n  new\nDelete these lines from list.txt. They're fixed:\n  mended\n"
         );
         assert_eq!(faults(&["old".into(), "mended".into()], list, "", ""), "");
     }

@@ -33,17 +33,14 @@ pub(super) fn check(repository: &Repository, metadata: &Value) -> Result<()> {
         faults.extend(
             of_package
                 .iter()
-                .map(|name| format!("{} does not need {name}.", shown.display())),
+                .map(|name| format!("{} doesn't use {name}.", shown.display())),
         );
         all.push_str(&fs::read_to_string(&manifest)?);
     }
     let workspace = repository.read("Cargo.toml")?;
-    faults.extend(not_taken(&workspace, &all).map(|name| format!("Cargo.toml does not need {name}.")));
+    faults.extend(not_taken(&workspace, &all).map(|name| format!("Cargo.toml doesn't use {name}.")));
     ensure!(faults.is_empty(), "{}", faults.join("\n"));
-    println!(
-        "{} manifests have no dependency that is not used.",
-        packages.len()
-    );
+    println!("{} manifests have no unused dependencies.", packages.len());
     Ok(())
 }
 
@@ -57,7 +54,7 @@ fn names_in(folder: &Path) -> Result<(BTreeSet<String>, BTreeSet<String>)> {
         let text = fs::read_to_string(&file)?;
         let tokens: TokenStream = text
             .parse()
-            .map_err(|error| anyhow::anyhow!("{} cannot be read: {error}", file.display()))?;
+            .map_err(|error| anyhow::anyhow!("Can't read {}: {error}", file.display()))?;
         let mut names = BTreeSet::new();
         collect(tokens, &mut names);
         let first = file

@@ -31,9 +31,9 @@ impl Folder {
         let shown = path.display();
         let whole = path
             .canonicalize()
-            .with_context(|| format!("There is no folder {shown}. Run `cargo xtask build` first."))?;
+            .with_context(|| format!("Run `cargo xtask build` first. There is no folder {shown}."))?;
         fs::metadata(whole.join("index.html"))
-            .with_context(|| format!("{shown} holds no index.html. Run `cargo xtask build` first."))?;
+            .with_context(|| format!("Run `cargo xtask build` first. {shown} has no index.html."))?;
         Ok(Folder {
             root: whole,
             compressed: Vec::new(),
@@ -134,6 +134,6 @@ mod tests {
             .err()
             .unwrap()
             .to_string();
-        assert!(message.ends_with("Run `cargo xtask build` first."), "{message}");
+        assert!(message.starts_with("Run `cargo xtask build` first."), "{message}");
     }
 }

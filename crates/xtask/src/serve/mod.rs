@@ -56,16 +56,15 @@ pub(crate) fn folder(folder: &Path, port: u16, compressed: bool) -> Result<()> {
 }
 
 fn listen(port: u16) -> Result<TcpListener> {
-    TcpListener::bind((Ipv4Addr::LOCALHOST, port)).with_context(|| {
-        format!("Port {port} cannot be had. Name another one, or --port 0 for any that is free.")
-    })
+    TcpListener::bind((Ipv4Addr::LOCALHOST, port))
+        .with_context(|| format!("Use another port, or --port 0 for any free one. Port {port} is taken."))
 }
 
 fn first_free() -> Result<TcpListener> {
     let last = PORT + PORTS - 1;
     (PORT..=last)
         .find_map(|port| listen(port).ok())
-        .with_context(|| format!("Ports {PORT} to {last} are all taken. Type: cargo xtask serve --port 0"))
+        .with_context(|| format!("Run: cargo xtask serve --port 0. Ports {PORT} to {last} are all taken."))
 }
 
 fn address(listener: &TcpListener) -> Result<String> {
@@ -116,10 +115,10 @@ fn answer<B>(folder: &Folder, request: &Request<B>) -> Response<Full<Bytes>> {
             let address = request.uri().to_string();
             match folder.read(&address, takes_brotli(request.headers())) {
                 Some(sent) => (StatusCode::OK, sent),
-                None => (StatusCode::NOT_FOUND, plain("There is no such file.\n")),
+                None => (StatusCode::NOT_FOUND, plain("No such file.\n")),
             }
         }
-        _ => (StatusCode::METHOD_NOT_ALLOWED, plain("Only GET and HEAD.\n")),
+        _ => (StatusCode::METHOD_NOT_ALLOWED, plain("Use GET or HEAD.\n")),
     };
     let mut response = Response::new(Full::from(sent.body));
     *response.status_mut() = status;

@@ -26,9 +26,9 @@ pub(super) fn set_up() -> Result<Browser> {
     if let Some(browser) = find() {
         return Ok(browser);
     }
-    let by_hand = "Install Chromium and ChromeDriver of the same version (on Debian and its kin, as root: \
-                   `apt-get install chromium chromium-driver`), so that `chromium` and `chromedriver` are found on \
-                   PATH, or name them in COATWRIGHT_CHROMIUM and COATWRIGHT_CHROMEDRIVER. Then run \
+    let by_hand = "Install Chromium and ChromeDriver of the same version (on Debian or Ubuntu, as root: \
+                   `apt-get install chromium chromium-driver`), with `chromium` and `chromedriver` on PATH, \
+                   or set COATWRIGHT_CHROMIUM and COATWRIGHT_CHROMEDRIVER. Then run \
                    `cargo xtask setup`.";
     if program("apt-get").is_none() || !is_root() {
         bail!("The browser for the checks is missing. {by_hand}");
@@ -43,7 +43,7 @@ pub(super) fn set_up() -> Result<Browser> {
         "chromium",
         "chromium-driver",
     ])?;
-    find().with_context(|| format!("They were installed, but are not found. {by_hand}"))
+    find().with_context(|| format!("They were installed but can't be found. {by_hand}"))
 }
 
 fn find() -> Option<Browser> {

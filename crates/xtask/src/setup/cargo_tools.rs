@@ -75,7 +75,7 @@ pub(super) fn set_up(repository: &Repository) -> Result<()> {
         )?;
     }
     if build.is_dir() {
-        fs::remove_dir_all(&build).context(".tools/build cannot be removed")?;
+        fs::remove_dir_all(&build).context("Can't delete .tools/build")?;
     }
     Ok(())
 }

@@ -31,8 +31,8 @@ pub(super) fn set_up() -> Result<()> {
 fn install(words: &[&str]) -> Result<()> {
     let words_text = words.join(" ");
     if program("rustup").is_none() {
-        bail!("This compiler lacks a part. Install rustup, then run `rustup {words_text}`.");
+        bail!("Install rustup, then run `rustup {words_text}`. The compiler is missing a part.");
     }
-    println!("Adding a part of the compiler (about 10 seconds): rustup {words_text}");
+    println!("Adding a compiler part (about 10 seconds): rustup {words_text}");
     command::run(Command::new("rustup").args(words))
 }

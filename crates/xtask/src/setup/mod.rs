@@ -24,7 +24,7 @@ pub(crate) fn everything() -> Result<()> {
     typescript(&repository)?;
     let browser = browser()?;
     println!(
-        "All is there: wasm target, Trunk {}, wasm-bindgen {}, wasm-opt {}, axe-core {}, TypeScript {}, {}.",
+        "Everything is installed: wasm target, Trunk {}, wasm-bindgen {}, wasm-opt {}, axe-core {}, TypeScript {}, {}.",
         pins::TRUNK,
         pins::WASM_BINDGEN,
         pins::BINARYEN,

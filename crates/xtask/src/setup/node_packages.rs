@@ -36,7 +36,7 @@ pub(super) const AXE: Package = Package {
     version: pins::AXE,
     digest: pins::AXE_DIGEST,
     file: "axe.min.js",
-    about: "looks at every screen for what is in a person's way; about 3 seconds",
+    about: "checks every screen for accessibility; about 3 seconds",
 };
 
 /// Checks the types of the module for scripts.
@@ -45,15 +45,15 @@ pub(super) const TYPESCRIPT: Package = Package {
     version: pins::TYPESCRIPT,
     digest: pins::TYPESCRIPT_DIGEST,
     file: "lib/tsc.js",
-    about: "checks the types of the module for scripts; about 5 seconds",
+    about: "checks the script module's types; about 5 seconds",
 };
 
 /// Installs a package if it is missing or has another version, and says where its file is.
 pub(super) fn set_up(repository: &Repository, package: &Package) -> Result<PathBuf> {
     let Some(node) = program("node") else {
         bail!(
-            "Node is missing; it runs wasm-opt and weighs the page. Install Node 18 or newer with npm (on Debian and \
-             its kin: `apt-get install nodejs npm`), then run `cargo xtask setup`."
+            "Install Node 18 or newer with npm (on Debian or Ubuntu: `apt-get install nodejs npm`), then run \
+             `cargo xtask setup`. Node runs wasm-opt and weighs the page."
         );
     };
     let Package {
@@ -87,8 +87,7 @@ pub(super) fn set_up(repository: &Repository, package: &Package) -> Result<PathB
     let found = recorded(&record(repository), name);
     ensure!(
         package.is_there(repository),
-        "The package {name} {} has the digest {}, and not {digest}, which is in crates/xtask/src/pins.rs. Do not use it \
-         before somebody found out why.",
+        "Don't use {name} {} until you know why its digest is {}. crates/xtask/src/pins.rs has {digest}.",
         found.0,
         found.1
     );

@@ -72,7 +72,8 @@ fn read(path: &Path) -> Result<Loaded, String> {
         return Err(LoadError::TooLarge { bytes }.to_string());
     }
     let bytes = fs::read(path).map_err(|error| error.to_string())?;
-    let text = String::from_utf8(bytes).map_err(|_| "This file is no text in UTF-8.".to_owned())?;
+    let text =
+        String::from_utf8(bytes).map_err(|_| "Choose a UTF-8 text file. This isn't one.".to_owned())?;
     load(&text).map_err(|error| error.to_string())
 }
 

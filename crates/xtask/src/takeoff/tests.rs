@@ -113,7 +113,7 @@ fn the_faces_are_named_with_their_groups() {
     for words in [
         "Drawer 1.2 (drawer-front-1-2)",
         "Legs and base",
-        "of outer edges",
+        "outer edges",
         "1 \u{d7} Shellac-based stain blocker, brush; 2 \u{d7} Acrylic trim enamel, mini foam roller",
     ] {
         let joined = text.replace("\n  ", " ");
@@ -201,7 +201,7 @@ fn what_does_not_count_is_named() {
     let workshop = workshop_of([piece]);
     let text = said(&workshop, SHORT);
     assert_fits(&text);
-    let warned = |line: &str| line.starts_with("Warning: ") && line.contains("top, moulded front");
+    let warned = |line: &str| line.starts_with("Warning: ") && line.contains("top, molded front");
     assert!(text.lines().any(warned), "{text}");
     let notices = &json(&workshop)["pieces"][0]["notices"];
     assert_eq!(notices.as_array().map(Vec::len), Some(1), "{notices}");
@@ -213,7 +213,7 @@ fn a_file_that_is_not_read_says_why() {
     assert!(read(&repository.at("no-such-file")).is_err());
     let message = read(&repository.at("Cargo.toml")).unwrap_err();
     assert!(
-        message.starts_with("This file is damaged or is no workshop file"),
+        message.starts_with("Choose another file. This one is damaged"),
         "{message}"
     );
 }
@@ -238,7 +238,7 @@ fn a_piece_that_cannot_be_does_not_hide_the_others() {
     assert_eq!(value["pieces"][0]["problems"].as_array().unwrap().len(), 1);
     assert!(value["pieces"][1]["paintedSquareMetres"].as_f64().unwrap() > 1.0);
     let text = said(&workshop, SHORT);
-    assert!(text.contains("here is no row") && text.contains("Pair of nightstands"));
+    assert!(text.contains("add a row") && text.contains("Pair of nightstands"));
 }
 
 /// The invented workshop with a paint of the maker's own on the dresser, at these prices.

@@ -288,7 +288,8 @@ fn take(send: &Send, field: FieldId) -> Callback<MouseEvent> {
 mod tests {
     use super::*;
     use geometry::View;
-    use workshop::{Confidence, PieceId, takeoff};
+    use std::rc::Rc;
+    use workshop::{Analysis, PieceId};
 
     use super::super::room::Room;
 
@@ -296,9 +297,11 @@ mod tests {
     fn no_figure_is_over_another() {
         for kind in geometry::Kind::ALL {
             let piece = Piece::new(PieceId("a".into()), kind);
-            let takeoff = takeoff(&piece, &[], Confidence::default()).unwrap();
+            let piece = Rc::new(piece);
+            let result = Analysis::default().takeoff(&piece);
+            let takeoff = result.as_ref().as_ref().unwrap();
             for view in [View::Cabinet, View::Front, View::Side, View::Top] {
-                let picture = Picture::of(&piece.furniture(), &takeoff, view, None, Room::FIXED);
+                let picture = Picture::of(&piece.furniture(), takeoff, view, None, Room::FIXED);
                 let all = lines(&piece, &picture, &|length| words::without_unit(&units::show_length(length, units::System::UsCustomary)).to_owned(), &|_| None);
                 let boxes: Vec<[Point2; 2]> = all
                     .iter()

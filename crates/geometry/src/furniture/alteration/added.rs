@@ -85,11 +85,11 @@ impl AddedShape {
         match self {
             AddedShape::Board => "Board",
             AddedShape::Panel => "Single face",
-            AddedShape::Bar => "Bar, by its girth",
-            AddedShape::Moulding => "Moulding",
+            AddedShape::Bar => "Bar, by girth",
+            AddedShape::Moulding => "Molding",
             AddedShape::Turned => "Turned part",
             AddedShape::Tapered => "Tapered leg",
-            AddedShape::Column => "Column",
+            AddedShape::Column => "Round column",
             AddedShape::HalfColumn => "Half column",
         }
     }

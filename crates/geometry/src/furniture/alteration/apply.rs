@@ -204,7 +204,7 @@ fn longer_than_piece(ends: &Ends, change: usize, added: &Added) -> Option<Proble
         },
         given: added.length(&PART_LENGTH),
         room: Length::metres(room.max(0.0)),
-        beside: "where it begins, up to the end of the piece,",
+        beside: "where it starts",
     })
 }
 

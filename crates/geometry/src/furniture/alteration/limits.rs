@@ -22,7 +22,7 @@ pub(super) fn limits(changes: &[Alteration]) -> Vec<Problem> {
             most,
         })
     };
-    found.extend(count("Changes of a piece", changes.len(), 0, MAX_CHANGES));
+    found.extend(count("Changes to a piece", changes.len(), 0, MAX_CHANGES));
     for (i, change) in changes.iter().enumerate() {
         let mut check_item = |item, field: &'static LengthField, given| {
             let id = FieldId::Alteration {
@@ -82,7 +82,7 @@ fn added_problems(change: usize, added: &Added) -> Vec<Problem> {
     let least = usize::from(added.shape == AddedShape::Moulding);
     if steps > MAX_STEPS || steps < least {
         found.push(Problem::Count {
-            what: "Members of a moulding, or points of a turning",
+            what: "Molding members or turning points",
             given: steps,
             least,
             most: MAX_STEPS,
@@ -110,7 +110,7 @@ fn added_problems(change: usize, added: &Added) -> Vec<Problem> {
                 },
                 given: added.length(&FLUTE_RADIUS),
                 room: Length::metres(room),
-                beside: "the next flute",
+                beside: "the number of flutes",
             });
         }
     }

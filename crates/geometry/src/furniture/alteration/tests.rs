@@ -62,7 +62,7 @@ fn boards_grow_and_shaped_parts_do_not() {
     assert!(net(vec![resize("apron-back")]).is_ok());
     let problems = net(vec![resize("leg-1")]).unwrap_err();
     assert!(
-        problems[0].to_string().contains("only plain boards"),
+        problems[0].to_string().contains("Leg, front left"),
         "{}",
         problems[0]
     );
@@ -76,8 +76,7 @@ fn a_change_of_what_is_gone_says_so() {
     let problems = net(vec![remove.clone(), remove]).unwrap_err();
     assert_eq!(
         problems[0].to_string(),
-        "Change 2 is about \"apron-back\", which this piece does not have any more. Take the change back or \
-         bring the part back."
+        "Change 2 is about \"apron-back\", which this piece no longer has. Delete the change or restore the part."
     );
 }
 

@@ -43,19 +43,15 @@ fn whole(furniture: &Furniture) -> Vec<Problem> {
         }
         Construction::Pedestals => {
             let between = metres(&f::TOP_WIDTH) - 2.0 * metres(&f::OVERHANG_SIDE) - LEAST_ROOM;
-            claims.push((
-                &f::PEDESTAL_WIDTH,
-                between / 2.0,
-                "the other pedestal, under the top",
-            ));
+            claims.push((&f::PEDESTAL_WIDTH, between / 2.0, "the top width"));
             let head = metres(&f::HEIGHT) - metres(&f::TOP_THICKNESS) - LEAST_ROOM;
-            claims.push((&f::MODESTY_FOOT, head, "the top, within the height"));
-            claims.push((&f::APRON_HEIGHT, head, "the top, within the height"));
+            claims.push((&f::MODESTY_FOOT, head, "the height"));
+            claims.push((&f::APRON_HEIGHT, head, "the height"));
             let depth = metres(&f::TOP_DEPTH) - metres(&f::OVERHANG_FRONT);
             claims.push((
                 &f::APRON_THICKNESS,
                 depth - 2.0 * metres(&f::BOARD) - LEAST_ROOM,
-                "the modesty panel, within the depth",
+                "the top depth",
             ));
         }
         _ => {}
@@ -77,21 +73,17 @@ pub(super) fn top_edge(furniture: &Furniture) -> Vec<Claim> {
     let beside_other: Claim = (
         &f::EDGE_WIDTH,
         metres(wide).min(metres(deep)) / 2.0 - LEAST_ROOM,
-        "the other edge of the top",
+        "the size of the top",
     );
     match furniture.styles.top_edge {
         Edge::Shaped(shape) if shape != Shape::HalfRound => vec![
-            (
-                &f::EDGE_HEIGHT,
-                metres(&f::TOP_THICKNESS),
-                "the thickness of the top",
-            ),
+            (&f::EDGE_HEIGHT, metres(&f::TOP_THICKNESS), "the top thickness"),
             beside_other,
         ],
         Edge::Measured => {
             let [girth, thick] = [&f::EDGE_GIRTH, &f::TOP_THICKNESS].map(|field| furniture.length(field));
             let widest = top::widest_of_girth(girth, thick) + EDGE_SLIP.as_metres();
-            vec![(&f::EDGE_WIDTH, widest, "the girth of the edge"), beside_other]
+            vec![(&f::EDGE_WIDTH, widest, "the edge girth"), beside_other]
         }
         _ => vec![],
     }
@@ -126,20 +118,12 @@ fn boards(unit: &Unit) -> Vec<Problem> {
     if high < least {
         return vec![too_small(furniture, height_field(unit), least - high)];
     }
-    let mut claims: Vec<Claim> = vec![(&f::BOARD, (wide - LEAST_ROOM) / 2.0, "the width of the case")];
+    let mut claims: Vec<Claim> = vec![(&f::BOARD, (wide - LEAST_ROOM) / 2.0, "the width")];
     if members.has_frame {
-        claims.push((
-            &f::STILE,
-            (wide - LEAST_ROOM) / 2.0,
-            "the other stile, within the width",
-        ));
-        claims.push((
-            &f::BOARD,
-            metres(&f::FRAME_RAIL),
-            "the bottom rail of the face frame",
-        ));
+        claims.push((&f::STILE, (wide - LEAST_ROOM) / 2.0, "the width"));
+        claims.push((&f::BOARD, metres(&f::FRAME_RAIL), "the frame rail"));
         // Fronts and boxes pass the stiles, so no board may stick out behind them.
-        claims.push((&f::BOARD, metres(&f::STILE), "the stile of the face frame"));
+        claims.push((&f::BOARD, metres(&f::STILE), "the frame stile"));
     }
     let mut behind = deep - members.frame_depth - LEAST_ROOM;
     if has_fronts(unit) {
@@ -148,27 +132,25 @@ fn boards(unit: &Unit) -> Vec<Problem> {
                 // A wider frame or gap would leave a hole beside the board behind it.
                 let narrowest = members.side.min(members.below);
                 claims.push((&f::FRAME, narrowest, "the board or frame behind it"));
-                claims.push((&f::GAP, members.row, "the board behind the gap"));
+                claims.push((&f::GAP, members.row, "the board or rail behind it"));
                 if furniture.styles.fronts == FrontStyle::Lipped && has_slabs(furniture) {
                     behind -= metres(&f::FRONT_THICKNESS);
                     let thick = metres(&f::FRONT_THICKNESS) - 0.001;
-                    claims.push((&f::LIP_THICKNESS, thick, "the whole thickness of the front"));
+                    claims.push((&f::LIP_THICKNESS, thick, "the front thickness"));
                 }
             }
             FrontStyle::Inset => {
-                claims.push((&f::FRONT_THICKNESS, deep - LEAST_ROOM, "the depth of the case"));
+                claims.push((&f::FRONT_THICKNESS, deep - LEAST_ROOM, "the depth"));
                 behind = behind.min(deep - metres(&f::FRONT_THICKNESS) - LEAST_ROOM);
             }
         }
     }
     match furniture.styles.back {
         BackStyle::None => {}
-        BackStyle::Recessed => claims.push((
-            &f::BACK_RECESS,
-            behind - metres(&f::BACK_THICKNESS),
-            "the depth of the case",
-        )),
-        BackStyle::Flush => claims.push((&f::BACK_THICKNESS, behind, "the depth of the case")),
+        BackStyle::Recessed => {
+            claims.push((&f::BACK_RECESS, behind - metres(&f::BACK_THICKNESS), "the depth"))
+        }
+        BackStyle::Flush => claims.push((&f::BACK_THICKNESS, behind, "the depth")),
     }
     if behind < 0.0 {
         return vec![too_small(furniture, depth_field(unit), -behind)];
@@ -196,17 +178,13 @@ pub(super) fn base(furniture: &Furniture, [wide, deep]: [f64; 2]) -> Vec<Claim> 
         (
             &f::FOOT_WIDTH,
             (along - LEAST_ROOM) / 2.0 - rise,
-            "the other foot and the curves between them",
+            "the width and depth",
         )
     };
-    let plinth: Claim = (
-        &f::PLINTH_SETBACK,
-        deep - 2.0 * board - LEAST_ROOM,
-        "the plinth boards, within the depth",
-    );
-    let foot_board: Claim = (&f::BOARD, metres(&f::FOOT_WIDTH) - 0.001, "the width of the foot");
+    let plinth: Claim = (&f::PLINTH_SETBACK, deep - 2.0 * board - LEAST_ROOM, "the depth");
+    let foot_board: Claim = (&f::BOARD, metres(&f::FOOT_WIDTH) - 0.001, "the foot width");
     let room = (wide.min(deep) - 2.0 * metres(&f::LEG_INSET) - LEAST_ROOM) / 2.0;
-    let leg: Claim = (&f::LEG_WIDTH, room, "the other leg and how far both are set in");
+    let leg: Claim = (&f::LEG_WIDTH, room, "the leg inset");
     let high = metres(&f::LEG_HEIGHT);
     match furniture.styles.base {
         BaseStyle::Floor => vec![],
@@ -217,7 +195,7 @@ pub(super) fn base(furniture: &Furniture, [wide, deep]: [f64; 2]) -> Vec<Claim> 
             (
                 &f::CUTOUT_HEIGHT,
                 metres(&f::PLINTH_HEIGHT) - 0.003,
-                "the height of the plinth",
+                "the plinth height",
             ),
             for_feet(metres(&f::CUTOUT_HEIGHT)),
         ],
@@ -227,11 +205,7 @@ pub(super) fn base(furniture: &Furniture, [wide, deep]: [f64; 2]) -> Vec<Claim> 
         BaseStyle::TurnedLegs => vec![leg, turned(high), foot_of_leg(furniture)],
         BaseStyle::BunFeet => vec![
             leg,
-            (
-                &f::LEG_HEIGHT,
-                0.98 * metres(&f::LEG_WIDTH),
-                "the diameter of the ball",
-            ),
+            (&f::LEG_HEIGHT, 0.98 * metres(&f::LEG_WIDTH), "the leg width"),
         ],
         BaseStyle::SplayedLegs => {
             let mut claims = splayed(furniture, high, room);
@@ -248,22 +222,14 @@ pub(super) fn splayed(furniture: &Furniture, high: f64, room: f64) -> Vec<Claim>
     let (wide, foot, splay) = (metres(&f::LEG_WIDTH), metres(&f::LEG_FOOT), metres(&f::LEG_SPLAY));
     let mut claims = vec![
         foot_of_leg(furniture),
-        (&f::LEG_SPLAY, high, "the height of the legs"),
-        (
-            &f::LEG_WIDTH,
-            foot + high,
-            "the height of the legs, which grow thinner downwards",
-        ),
+        (&f::LEG_SPLAY, high, "the leg height"),
+        (&f::LEG_WIDTH, foot + high, "the leg height"),
     ];
     // A leg cut horizontally on a slant is wider than its cross section.
     if splay <= high && wide <= foot + high {
         let [inwards, _] = legs::splayed_reach(furniture, high);
         let missing = wide / 2.0 + inwards - room;
-        claims.push((
-            &f::LEG_WIDTH,
-            wide - missing,
-            "the other leg and the splay of both",
-        ));
+        claims.push((&f::LEG_WIDTH, wide - missing, "the splay"));
     }
     claims
 }
@@ -289,9 +255,9 @@ fn legs_in_kneehole(furniture: &Furniture) -> Vec<Problem> {
             (
                 &f::LEG_SPLAY,
                 metres(&f::LEG_SPLAY) - missing / 2.0,
-                "the legs of the other pedestal",
+                "the space between the pedestals",
             ),
-            (&f::APRON_HEIGHT, head - foot, "the legs that stand out below it"),
+            (&f::APRON_HEIGHT, head - foot, "the leg height"),
         ],
     );
     if metres(&f::MODESTY_FOOT) < foot {
@@ -309,18 +275,14 @@ pub(super) fn foot_of_leg(furniture: &Furniture) -> Claim {
     (
         &f::LEG_FOOT,
         furniture.length(&f::LEG_WIDTH).as_metres(),
-        "the leg above it",
+        "the leg width",
     )
 }
 
 /// A turned leg of this height needs room for its collar and bead.
 pub(super) fn turned(high: f64) -> Claim {
     let radius = (high - LEAST_ROOM) / super::super::legs::TURNED_LEAST;
-    (
-        &f::LEG_WIDTH,
-        2.0 * radius,
-        "the height of the leg, for its turnings",
-    )
+    (&f::LEG_WIDTH, 2.0 * radius, "the leg height")
 }
 
 fn room_for_fronts(unit: &Unit) -> Vec<Problem> {
@@ -411,15 +373,11 @@ fn within_fronts(unit: &Unit, at: &Layout) -> Vec<Problem> {
         let half = wide.min(high) / 2.0 - LEAST_ROOM / 2.0;
         if styles.front_edge != Edge::Plain {
             let thick = length_of(at.front) - 0.0005;
-            claims.push((&f::FRONT_EDGE_SIZE, thick.min(half), "the front"));
+            claims.push((&f::FRONT_EDGE_SIZE, thick.min(half), "the front thickness"));
         }
         if styles.applied != Edge::Plain {
             let width = half - metres(&f::APPLIED_INSET);
-            claims.push((
-                &f::APPLIED_WIDTH,
-                width,
-                "how far the moulding is set in, on the smallest front",
-            ));
+            claims.push((&f::APPLIED_WIDTH, width, "the molding inset"));
         }
         if styles.fronts == FrontStyle::Lipped {
             claims.push((&f::LIP, half, "the smallest front"));
@@ -433,7 +391,7 @@ fn within_fronts(unit: &Unit, at: &Layout) -> Vec<Problem> {
         let missing = LEAST_ROOM - least_box_room(unit, at);
         if missing > 0.0 {
             let room = metres(&f::BOX_THICKNESS) - missing / 2.0;
-            claims.push((&f::BOX_THICKNESS, room, "the opening of the smallest drawer"));
+            claims.push((&f::BOX_THICKNESS, room, "the smallest drawer"));
         }
     }
     claims.extend(column_claims(unit, at));
@@ -468,20 +426,12 @@ fn door_claims(furniture: &Furniture, wide: f64, high: f64) -> Vec<Claim> {
     let styles = &furniture.styles;
     let recess = metres(&f::PANEL_RECESS);
     let mut claims: Vec<Claim> = vec![
-        (
-            &f::DOOR_STILE,
-            (wide - LEAST_ROOM) / 2.0,
-            "the other stile, in the narrowest door",
-        ),
-        (
-            &f::DOOR_RAIL,
-            (high - LEAST_ROOM) / 2.0,
-            "the other rail, in the lowest door",
-        ),
+        (&f::DOOR_STILE, (wide - LEAST_ROOM) / 2.0, "the narrowest door"),
+        (&f::DOOR_RAIL, (high - LEAST_ROOM) / 2.0, "the shortest door"),
         (
             &f::PANEL_THICKNESS,
             metres(&f::FRONT_THICKNESS) - recess,
-            "how far it is set back, within the thickness of the door",
+            "the panel recess",
         ),
     ];
     let opening = (wide - 2.0 * metres(&f::DOOR_STILE)).min(high - 2.0 * metres(&f::DOOR_RAIL));
@@ -492,15 +442,11 @@ fn door_claims(furniture: &Furniture, wide: f64, high: f64) -> Vec<Claim> {
         metres(&f::STICKING_WIDTH)
     };
     if styles.sticking != Edge::Plain {
-        claims.push((&f::STICKING_WIDTH, half, "the opening of the smallest door"));
+        claims.push((&f::STICKING_WIDTH, half, "the smallest door"));
     }
     if styles.doors == DoorStyle::RaisedPanel {
-        claims.push((
-            &f::PANEL_BEVEL,
-            half - sticking,
-            "the opening of the smallest door",
-        ));
-        claims.push((&f::PANEL_RAISE, recess, "how far the panel is set back"));
+        claims.push((&f::PANEL_BEVEL, half - sticking, "the smallest door"));
+        claims.push((&f::PANEL_RAISE, recess, "the panel recess"));
     }
     claims
 }
@@ -530,12 +476,12 @@ fn column_claims(unit: &Unit, at: &Layout) -> Vec<Claim> {
     } else {
         stile
     };
-    let mut claims: Vec<Claim> = vec![(&f::COLUMN_DIAMETER, room, "the fronts, on the frame that shows")];
+    let mut claims: Vec<Claim> = vec![(&f::COLUMN_DIAMETER, room, "how much of the frame shows")];
     if style == CornerColumns::Fluted {
         let radius = metres(&f::COLUMN_DIAMETER) / 2.0;
         let count = furniture.count(&FLUTES);
         let widest = columns::widest_flute(radius, count);
-        claims.push((&f::FLUTE_RADIUS, widest, "the next flute"));
+        claims.push((&f::FLUTE_RADIUS, widest, "the number of flutes"));
     }
     claims
 }

@@ -22,24 +22,16 @@ pub(super) fn table(furniture: &Furniture) -> Vec<Problem> {
     }
     let mut claims: Vec<Claim> = top_edge(furniture);
     let room = (wide.min(deep) - LEAST_ROOM) / 2.0;
-    claims.push((
-        &f::LEG_WIDTH,
-        room,
-        "the other leg, within the overhang of the top",
-    ));
+    claims.push((&f::LEG_WIDTH, room, "the overhangs"));
     if styles.legs == LegStyle::Splayed {
         claims.extend(cases::splayed(furniture, at.under, room));
         return unmet(furniture, claims);
     }
-    claims.push((
-        &f::APRON_HEIGHT,
-        at.under - LEAST_ROOM,
-        "the floor, within the height",
-    ));
+    claims.push((&f::APRON_HEIGHT, at.under - LEAST_ROOM, "the height"));
     claims.push((
         &f::APRON_THICKNESS,
         at.leg - metres(&f::APRON_SETBACK),
-        "how far it is set back, on the leg",
+        "the apron setback",
     ));
     match styles.legs {
         LegStyle::Tapered => claims.push(foot_of_leg(furniture)),
@@ -50,11 +42,7 @@ pub(super) fn table(furniture: &Furniture) -> Vec<Problem> {
     if styles.apron == ApronStyle::Arched {
         let half = length_of(at.between[0]).min(length_of(at.between[1])) / 2.0;
         let most = (metres(&f::APRON_HEIGHT) - LEAST_ROOM).min(half);
-        claims.push((
-            &f::APRON_RISE,
-            most,
-            "the height of the apron and half its length",
-        ));
+        claims.push((&f::APRON_RISE, most, "the apron height"));
     }
     let mut found = unmet(furniture, claims);
     if found.is_empty() && furniture.count(&DRAWERS) > 0 {
@@ -68,21 +56,21 @@ fn below_square_legs(furniture: &Furniture, at: &TableLayout) -> Vec<Claim> {
     let mut claims: Vec<Claim> = Vec::new();
     if furniture.styles.stretchers != Stretchers::None {
         let size = metres(&f::STRETCHER_SIZE);
-        claims.push((&f::STRETCHER_SIZE, at.leg, "the leg it ends on"));
+        claims.push((&f::STRETCHER_SIZE, at.leg, "the leg width"));
         if furniture.styles.stretchers == Stretchers::H {
             let room = length_of(at.between[1]);
-            claims.push((&f::STRETCHER_SIZE, room, "the legs in front of it and behind it"));
+            claims.push((&f::STRETCHER_SIZE, room, "the space between the legs"));
         }
-        claims.push((&f::STRETCHER_HEIGHT, at.apron_foot - size, "the apron above it"));
+        claims.push((&f::STRETCHER_HEIGHT, at.apron_foot - size, "the apron height"));
     }
     if furniture.styles.lower_shelf == LowerShelf::Shelf {
-        claims.push((&f::SHELF_HEIGHT, at.apron_foot, "the apron above it"));
-        claims.push((&f::BOARD, metres(&f::SHELF_HEIGHT), "the floor below it"));
+        claims.push((&f::SHELF_HEIGHT, at.apron_foot, "the apron height"));
+        claims.push((&f::BOARD, metres(&f::SHELF_HEIGHT), "the shelf height"));
         let [stretcher, size] = [&f::STRETCHER_HEIGHT, &f::STRETCHER_SIZE].map(metres);
         let has_stretchers = furniture.styles.stretchers != Stretchers::None;
         if has_stretchers && stretcher < metres(&f::SHELF_HEIGHT) {
             let room = metres(&f::SHELF_HEIGHT) - metres(&f::BOARD) - size;
-            claims.push((&f::STRETCHER_HEIGHT, room, "the lower shelf above it"));
+            claims.push((&f::STRETCHER_HEIGHT, room, "the shelf height"));
         }
     }
     claims
@@ -97,16 +85,10 @@ fn room_for_drawers(furniture: &Furniture, at: &TableLayout) -> Vec<Problem> {
     let mut found = Vec::new();
     if missing > 1e-9 {
         let room = metres(&f::APRON_RAIL) - missing / 2.0;
-        found.extend(unmet(
-            furniture,
-            vec![(&f::APRON_RAIL, room, "the drawers, in the apron")],
-        ));
+        found.extend(unmet(furniture, vec![(&f::APRON_RAIL, room, "the drawers")]));
     }
     let deep = at.aprons[1][0] - at.aprons[0][0] - LEAST_ROOM;
-    found.extend(unmet(
-        furniture,
-        vec![(&f::FRONT_THICKNESS, deep, "the apron at the back")],
-    ));
+    found.extend(unmet(furniture, vec![(&f::FRONT_THICKNESS, deep, "the depth")]));
     found
 }
 
@@ -123,7 +105,7 @@ pub(super) fn chest(furniture: &Furniture) -> Vec<Problem> {
     claims.push((
         &f::BOARD,
         (wide.min(deep) - LEAST_ROOM) / 2.0,
-        "the board opposite",
+        "the width and depth",
     ));
     claims.extend(cases::base(furniture, [wide, deep]));
     unmet(furniture, claims)
@@ -138,16 +120,12 @@ pub(super) fn headboard(furniture: &Furniture) -> Vec<Problem> {
         return vec![too_small(furniture, &f::HEIGHT, missing)];
     }
     let mut claims: Vec<Claim> = vec![
-        (
-            &f::LEG_WIDTH,
-            (metres(&f::WIDTH) - LEAST_ROOM) / 2.0,
-            "the other post",
-        ),
-        (&f::RAIL_THICKNESS, at.post, "the post it ends on"),
+        (&f::LEG_WIDTH, (metres(&f::WIDTH) - LEAST_ROOM) / 2.0, "the width"),
+        (&f::RAIL_THICKNESS, at.post, "the leg width"),
         (
             &f::PANEL_THICKNESS,
             metres(&f::RAIL_THICKNESS),
-            "the rail it stands on",
+            "the rail thickness",
         ),
     ];
     if furniture.styles.headboard == HeadboardStyle::Slats {
@@ -155,7 +133,7 @@ pub(super) fn headboard(furniture: &Furniture) -> Vec<Problem> {
         if missing > 0.0 {
             let count = f64::from(furniture.count(&SLATS));
             let room = metres(&f::SLAT_WIDTH) - missing * (count + 1.0) / count;
-            claims.push((&f::SLAT_WIDTH, room, "the other slats, between the posts"));
+            claims.push((&f::SLAT_WIDTH, room, "the number of slats"));
         }
     }
     unmet(furniture, claims)
@@ -168,18 +146,18 @@ pub(super) fn frame(furniture: &Furniture) -> Vec<Problem> {
     let mut claims: Vec<Claim> = vec![(
         &f::MEMBER_WIDTH,
         (opening - LEAST_ROOM) / 2.0,
-        "the member opposite",
+        "the width and height",
     )];
     if furniture.styles.frame_profile.shape().is_some() {
         claims.push((
             &f::EDGE_HEIGHT,
             metres(&f::MEMBER_THICKNESS),
-            "the thickness of the frame",
+            "the frame member thickness",
         ));
         claims.push((
             &f::EDGE_WIDTH,
             metres(&f::MEMBER_WIDTH) - 0.001,
-            "the width of the frame member",
+            "the frame member width",
         ));
     }
     unmet(furniture, claims)

@@ -172,7 +172,7 @@ impl Serialize for EditionNumber {
 impl Record for EditionNumber {
     fn read(value: Value) -> Result<Self, RecordError> {
         let edition = Edition::by_number(u64::read(value)?);
-        let edition = edition.ok_or(RecordError::wanted("an edition that is known here"))?;
+        let edition = edition.ok_or(RecordError::wanted("a known edition"))?;
         Ok(EditionNumber(edition))
     }
 }

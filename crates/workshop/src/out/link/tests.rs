@@ -293,7 +293,7 @@ fn a_text_that_is_no_piece_is_refused_with_its_reason() {
         LinkError::Newer { version: 4 },
     ] {
         let sentence = error.to_string();
-        assert!(sentence.ends_with('.') && sentence.len() > 60, "{sentence}");
+        assert!(sentence.ends_with('.') && sentence.len() > 40, "{sentence}");
     }
 }
 
@@ -318,7 +318,8 @@ fn an_older_link_that_leaves_out_its_coats_says_so() {
         let Loaded { notices, .. } = read_link(&text, id("sent")).unwrap();
         notices.iter().map(ToString::to_string).collect::<Vec<_>>()
     };
-    let said = ["Desk: check the coats. This older link does not list them, so they are the usual ones."];
+    let said =
+        ["Desk: check the coats. This older link doesn't list them, so the recommended ones are used."];
     let listed = "\"scheme\":{\"layers\":[]}";
     assert_eq!(notices(""), said);
     assert_eq!(notices(",\"scheme\":{\"colour\":\"#102030\"}"), said);

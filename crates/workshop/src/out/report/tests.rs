@@ -92,11 +92,11 @@ fn what_was_mended_in_the_file_and_what_does_not_fit_is_told() {
     let value = serde_json::to_value(report(&crate::format::load(text).unwrap(), false)).unwrap();
     assert_eq!(
         value["mended"][0],
-        "A: the number of pieces in the set was out of its limits; it is 99 now."
+        "A: the number of identical pieces was out of range. It is now 99."
     );
     assert_eq!(
         value["pieces"][0]["problems"][0],
-        "Width is 9000 mm. The most is 3000 mm. Check the unit."
+        "Width is 9000 mm. The maximum is 3000 mm. Check the unit."
     );
     assert_eq!(value["together"], Value::Array(vec![]));
 }

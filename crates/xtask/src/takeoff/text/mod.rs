@@ -39,7 +39,7 @@ fn of_piece(analysis: &Analysis, piece: &Rc<Piece>, form: Form) -> String {
                 .iter()
                 .map(|problem| format!("  {}\n", problem.message(show)));
             return format!(
-                "{}: the measurements do not fit.\n{}",
+                "{}: the measurements don't fit.\n{}",
                 plain(&piece.name),
                 lines.collect::<String>()
             );
@@ -86,7 +86,7 @@ fn head(analysis: &Analysis, piece: &Rc<Piece>, takeoff: &Takeoff) -> String {
 fn edge_lengths(edges: Edges, system: System) -> String {
     let [arrises, corners, borders] =
         [edges.arrises, edges.corners, edges.borders].map(|length| long(length, system));
-    format!("Edges of one: {arrises} of outer edges, {corners} of inner corners, {borders} to tape\n")
+    format!("Edges of one piece: {arrises} outer edges, {corners} inside corners, {borders} edges to tape\n")
 }
 
 /// What was entered and does not count.
@@ -101,7 +101,7 @@ const MOST_OVERLAPS: usize = 20;
 fn overlaps(overlaps: &[Overlap], system: System) -> String {
     let warning = |overlap: &Overlap| {
         format!(
-            "Warning: {} and {} run into each other by {}; the areas of both are too large.\n",
+            "Warning: {} and {} overlap by {}. Both areas are too large.\n",
             overlap.a.label(),
             overlap.b.label(),
             show_length(overlap.depth, system)
@@ -109,9 +109,7 @@ fn overlaps(overlaps: &[Overlap], system: System) -> String {
     };
     let mut text: String = overlaps.iter().take(MOST_OVERLAPS).map(warning).collect();
     if let Some(more) = overlaps.len().checked_sub(MOST_OVERLAPS).filter(|more| *more > 0) {
-        text.push_str(&format!(
-            "Warning: {more} more pairs of parts run into each other.\n"
-        ));
+        text.push_str(&format!("Warning: {more} more pairs of parts overlap.\n"));
     }
     text
 }

@@ -86,7 +86,7 @@ fn cans(buy: &Buy) -> String {
 fn remark(name: &str, buy: &Result<Buy, ChoiceError>) -> String {
     match buy {
         Ok(buy) if buy.purchase.proven => String::new(),
-        Ok(_) => format!("{name}: another set of cans may be cheaper.\n"),
+        Ok(_) => format!("{name}: a different set of cans may be cheaper.\n"),
         Err(error) => wrapped(&format!("{name}: {error}"), 2),
     }
 }

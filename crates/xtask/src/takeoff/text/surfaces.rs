@@ -94,7 +94,7 @@ fn finish(line: &SurfaceLine) -> String {
         return "covered".into();
     }
     if !line.surface.takes_finish() {
-        return "takes no finish".into();
+        return "can't be painted".into();
     }
     let word = if line.painted { "yes" } else { "no" };
     let chosen = if line.painted == line.painted_with_zone {

@@ -10,13 +10,13 @@ use crate::table::{Align, Table};
 /// What each way takes of each material, at the planned coats and at equal film.
 pub(super) fn table(ways: &[WayColumn], system: System) -> String {
     let mut table = Table::new(&[
-        ("All done with", Align::Left),
+        ("Tool", Align::Left),
         ("Stage", Align::Left),
         ("Likely", Align::Right),
-        ("The can is", Align::Left),
+        ("Can", Align::Left),
         ("Dry film", Align::Right),
-        ("Coats, same film", Align::Right),
-        ("Likely then", Align::Right),
+        ("Same-film coats", Align::Right),
+        ("Same-film likely", Align::Right),
     ]);
     for way in ways {
         for (place, figure) in way.figures.iter().enumerate() {
@@ -54,7 +54,7 @@ pub(super) fn whole(ways: &[WayColumn], system: System) -> String {
         );
         wrapped(
             &format!(
-                "{}: {:.0} to {:.0} minutes of work. Lost: {lost}.",
+                "{}: {:.0} to {:.0} minutes of work. Wasted: {lost}.",
                 way.label,
                 (value - spread).max(0.0),
                 value + spread

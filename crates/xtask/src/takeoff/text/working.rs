@@ -25,7 +25,7 @@ fn need(text: &mut String, piece: &Piece, takeoff: &Takeoff, working: &DemandWor
         layer(text, piece, takeoff, of_layer);
     }
     if !working.kept.is_empty() {
-        text.push_str("  In the tools\n");
+        text.push_str("  Left in the tools\n");
     }
     for kept in &working.kept {
         quantity(text, kept);

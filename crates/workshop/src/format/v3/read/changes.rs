@@ -45,7 +45,7 @@ impl Reader<'_> {
             },
             "repeat" => ChangeKind::Repeat {
                 part: part?,
-                times: self.count(record.times?, 1, MAX_REPEATS as u64, "repeats of a part") as usize,
+                times: self.count(record.times?, 1, MAX_REPEATS as u64, "repeats per part") as usize,
                 towards: Word::of(&record.towards?)?,
             },
             "hole" => ChangeKind::Hole {
@@ -82,8 +82,8 @@ impl Reader<'_> {
         } else {
             vec![]
         };
-        let members = self.first(members, MAX_STEPS, "members of a moulding");
-        let points = self.first(points, MAX_STEPS, "points of a turning");
+        let members = self.first(members, MAX_STEPS, "molding members");
+        let points = self.first(points, MAX_STEPS, "turning points");
         let shapes = members.iter().map(|member| Shape::by_key(&member.shape));
         let shapes: Option<Vec<Shape>> = shapes.collect();
         let count = points.len();

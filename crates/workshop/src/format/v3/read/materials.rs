@@ -36,12 +36,7 @@ impl Reader<'_> {
         let mut label = SortedMap::new();
         for (key, reading) in record.label.0 {
             let Some(field) = label_field(&key) else {
-                self.figure(
-                    &name,
-                    key,
-                    &reading.typed,
-                    "This page does not know that figure.".into(),
-                );
+                self.figure(&name, key, &reading.typed, "That value is unknown.".into());
                 continue;
             };
             match LabelReading::saved(field, &reading.typed, &reading.unit, both(&reading.value)) {
@@ -72,12 +67,7 @@ impl Reader<'_> {
                         error.to_string(),
                     );
                 }
-                None => self.figure(
-                    &name,
-                    "price".into(),
-                    &typed,
-                    "This page does not know that can.".into(),
-                ),
+                None => self.figure(&name, "price".into(), &typed, "That can size is unknown.".into()),
             }
         }
         Some(OwnMaterial {

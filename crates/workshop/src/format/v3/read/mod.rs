@@ -131,7 +131,7 @@ impl PieceRecord {
         let mut piece = Piece::of_edition(id, kind, self.edition.0);
         piece.name = name;
         piece.shown = self.shown.and_then(|shown| shown.0).unwrap_or(FIRST_RESULTS);
-        piece.count = reader.count(self.count, 1, u64::from(MAX_COUNT), "pieces in the set") as u32;
+        piece.count = reader.count(self.count, 1, u64::from(MAX_COUNT), "identical pieces") as u32;
         reader.readings(self.readings, &mut piece);
         reader.styles(self.styles, &mut piece);
         reader.counts(self.counts, &mut piece);
@@ -212,7 +212,7 @@ impl Reader<'_> {
 
     fn kind(&mut self, given: String) -> Kind {
         Kind::by_key(&given).unwrap_or_else(|| {
-            self.unknown_word("kind of furniture", &given);
+            self.unknown_word("kind of piece", &given);
             Kind::Dresser
         })
     }
@@ -333,8 +333,8 @@ impl Reader<'_> {
     }
 
     fn row(&mut self, record: RowRecord) -> Row {
-        let columns = self.count(record.columns, 1, MAX_COLUMNS as u64, "drawers or doors in a row");
-        let shelves = self.count(record.shelves, 0, MAX_SHELVES as u64, "shelves in a row");
+        let columns = self.count(record.columns, 1, MAX_COLUMNS as u64, "drawers or doors per row");
+        let shelves = self.count(record.shelves, 0, MAX_SHELVES as u64, "shelves per row");
         Row {
             id: EntryId(record.id),
             fill: self.word(record.fill, Fill::Drawers),
@@ -369,7 +369,7 @@ impl Reader<'_> {
                     zones.insert(key, zone);
                 }
             } else {
-                self.unknown_word("zone", &key);
+                self.unknown_word("group", &key);
             }
         }
         if own > MAX_ZONES {
@@ -388,7 +388,7 @@ impl Reader<'_> {
             let zone = record.zone.filter(|key| {
                 let is_known = Zone::by_key(key).is_some() || zones.contains_key(key);
                 if !is_known {
-                    self.unknown_word("zone", key);
+                    self.unknown_word("group", key);
                 }
                 is_known
             });

@@ -27,7 +27,7 @@ impl Reader<'_> {
         if let Some(key) = record.ground {
             match Substrate::ALL.into_iter().find(|ground| ground.key() == key) {
                 Some(ground) => condition.substrate = ground,
-                None => self.unknown_word("ground", &key),
+                None => self.unknown_word("surface", &key),
             }
         }
         if let Some(key) = record.wood {
@@ -39,7 +39,7 @@ impl Reader<'_> {
         for key in record.signs {
             match Sign::ALL.into_iter().find(|sign| sign.key() == key) {
                 Some(sign) => *sign.of_mut(&mut condition) = true,
-                None => self.unknown_word("sign of the surface", &key),
+                None => self.unknown_word("condition", &key),
             }
         }
         let colour = colour.unwrap_or(usual.colour);
@@ -104,7 +104,7 @@ impl Reader<'_> {
             coats: self.count(record.coats, 0, u64::from(MAX_COATS), "coats") as u32,
             tool: known_tool,
             narrow_tool: narrow,
-            thinned: self.count(record.thinned, 0, u64::from(MAX_THINNED), "hundredths of thinner") as u32,
+            thinned: self.count(record.thinned, 0, u64::from(MAX_THINNED), "percent of thinner") as u32,
             ..usual
         })
     }
@@ -119,7 +119,7 @@ impl Reader<'_> {
         };
         let known = level.as_deref().and_then(coatings::can::level);
         if let (Some(key), None) = (&level, known) {
-            self.unknown_word("level of a can", key);
+            self.unknown_word("can level", key);
         }
         // The first layer of a material in a color holds the can.
         let is_it = |other: &OldCan| other.material == *material && other.colour == colour;

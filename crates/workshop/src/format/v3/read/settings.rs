@@ -14,7 +14,7 @@ use crate::format::words::Word;
 impl Reader<'_> {
     pub(super) fn confidence(&mut self, record: Option<Readable<u64>>) -> Confidence {
         let read = |percent: u64| Confidence::of_percent(u32::try_from(percent).ok()?);
-        self.setting("wanted confidence", record, read)
+        self.setting("certainty setting", record, read)
             .unwrap_or(Confidence::Percent90)
     }
 
@@ -32,8 +32,8 @@ impl Reader<'_> {
         record: Option<Readable<SchemeRecord>>,
         own: &[Rc<OwnMaterial>],
     ) -> Option<Scheme> {
-        let record = self.setting("usual finish", record, Some)?;
-        let workshop = std::mem::replace(&mut self.name, "Usual finish".into());
+        let record = self.setting("default finish", record, Some)?;
+        let workshop = std::mem::replace(&mut self.name, "Default finish".into());
         let scheme = self.scheme(record, own);
         self.name = workshop;
         Some(scheme)
@@ -130,10 +130,10 @@ mod tests {
         assert_eq!(
             notices,
             [
-                "The wanted confidence of the workshop could not be read and was left out.",
-                "The way of showing inches of the workshop could not be read and was left out.",
-                "The currency of the workshop could not be read and was left out.",
-                "The usual finish of the workshop could not be read and was left out.",
+                "The workshop's certainty setting couldn't be read, so it was skipped.",
+                "The workshop's inch style couldn't be read, so it was skipped.",
+                "The workshop's currency couldn't be read, so it was skipped.",
+                "The workshop's default finish couldn't be read, so it was skipped.",
             ]
         );
         let (settings, notices) = read(json!({
@@ -142,6 +142,9 @@ mod tests {
         assert_eq!(settings.confidence, Confidence::Percent90);
         assert_eq!(settings.finish.unwrap().layers, []);
         assert_eq!(notices.len(), 3, "{notices:?}");
-        assert!(notices[1].starts_with("Usual finish: the ground"), "{notices:?}");
+        assert!(
+            notices[1].starts_with("Default finish: unknown surface"),
+            "{notices:?}"
+        );
     }
 }
