@@ -476,11 +476,10 @@ mod tests {
             most_coats: 1,
             zones: vec![],
         };
-        let sentence = "Likely short by 500\u{a0}mL. It lasts 20 times in 100.";
-        assert_eq!(enough(&short, System::Metric), sentence);
-        assert_eq!(in_a_hundred(0.9999), "more than 99 times in 100");
-        assert_eq!(in_a_hundred(0.011), "once in 100 times");
-        assert_eq!(in_a_hundred(0.874), "87 times in 100");
+        assert!(enough(&short, System::Metric).starts_with("About 500\u{a0}mL short."));
+        let likely = Enough { verdict: Verdict::Tight, probability: 0.64, ..short };
+        assert!(enough(&likely, System::Metric).contains("64%"));
+        assert_eq!([0.9999, 0.001, 0.874].map(percent), ["99%", "1%", "87%"]);
     }
 
     #[test]
@@ -491,9 +490,9 @@ mod tests {
         };
         assert_eq!(
             left(330.0, 200.0),
-            " About 330\u{a0}mL left over, at least 200\u{a0}mL."
+            " About 330\u{a0}mL left over, 200\u{a0}mL at least."
         );
-        assert_eq!(left(30.0, 0.0), " About 30\u{a0}mL left over, perhaps none.");
+        assert_eq!(left(30.0, 0.0), " About 30\u{a0}mL left over, maybe none.");
     }
 
     #[test]
@@ -540,14 +539,14 @@ mod tests {
         let first = &labels[0].label;
         assert_eq!(
             enough(Verdict::Short, 1, vec![0]),
-            format!("Sure for 1 coat on all of it, or for 2 coats on {first}.")
+            format!("Enough for 1 coat on all of it, or for 2 coats on {first}.")
         );
         assert_eq!(
             enough(Verdict::Short, 0, vec![0]),
-            format!("Sure for 2 coats on {first}.")
+            format!("Enough for 2 coats on {first}.")
         );
         assert_eq!(enough(Verdict::Short, 0, vec![]), "");
-        assert_eq!(enough(Verdict::Enough, 3, vec![0]), "Sure for 3 coats.");
+        assert_eq!(enough(Verdict::Enough, 3, vec![0]), "Enough for 3 coats.");
         assert_eq!(enough(Verdict::Enough, 2, vec![0]), "");
     }
 }

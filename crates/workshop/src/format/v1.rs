@@ -153,7 +153,7 @@ impl From<RowRecord> for v3::RowRecord {
 mod tests {
     use crate::document::SurfaceChoice;
     use crate::format::{Loaded, load, save};
-    use crate::invented_workshop;
+    use crate::{Workshop, invented_workshop};
     use crate::samples::takeoff;
     use geometry::styles;
 

@@ -28,7 +28,7 @@ pub(super) fn piece(mut value: Value) -> Result<v3::PieceRecord, RecordError> {
 mod tests {
     use crate::document::Colour;
     use crate::format::{Loaded, load, save};
-    use crate::invented_workshop;
+    use crate::{Workshop, invented_workshop};
     use crate::samples::takeoff;
     use coatings::Substrate;
 
