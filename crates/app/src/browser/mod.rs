@@ -58,9 +58,8 @@ pub fn reload() {
     let _ = web_sys::window().map(|window| window.location().reload());
 }
 
-/// Scrolls up to the top of the main part if the page is below it, unless a field was just focused.
+/// Scrolls to the top of the page, unless a field of the main part was just focused.
 pub fn to_head() {
-    use wasm_bindgen::JsCast;
     let found = || {
         let window = web_sys::window()?;
         let document = window.document()?;
@@ -69,8 +68,8 @@ pub fn to_head() {
         if main.contains(Some(&cursor)) && cursor.matches("input").unwrap_or(false) {
             return None;
         }
-        let top = f64::from(main.dyn_into::<web_sys::HtmlElement>().ok()?.offset_top());
-        (window.scroll_y().ok()? > top).then(|| window.scroll_to_with_x_and_y(0.0, top))
+        window.scroll_to_with_x_and_y(0.0, 0.0);
+        Some(())
     };
     found().unwrap_or_default();
 }

@@ -123,7 +123,7 @@ fn row(shown: &Shown, job: &Job, step: &Step, start: Option<Moment>, is_now: boo
                     { if is_open { "\u{2212}" } else { "+" } }
                 </button>
             }
-            if asks { { result_of_test(send, &workshop::PieceId(job.key.as_str().into()), is_done) } }
+            if asks && !is_now { { result_of_test(send, &workshop::PieceId(job.key.as_str().into()), is_done) } }
             if let Some(of) = of.filter(|_| is_open) { <div class="how">{ how(shown, of) }</div> }
         </li>
     }

@@ -302,11 +302,17 @@ pub fn cans(buy: &Result<Buy, ChoiceError>, money: Money<'_>) -> String {
 pub fn short_cans(buy: &Result<Buy, ChoiceError>) -> String {
     match buy.as_ref().map(|buy| buy.cans.as_slice()) {
         Ok([]) => "Enough".into(),
-        Ok([(can, 1)]) => format!("Buy {}", can.label),
-        Ok([(can, count)]) => format!("Buy {count} \u{d7} {}", can.label),
+        Ok([(can, 1)]) => format!("Buy {}", short_can(can.label)),
+        Ok([(can, count)]) => format!("Buy {count} \u{d7} {}", short_can(can.label)),
         Ok(cans) => format!("Buy {} cans", cans.iter().map(|(_, count)| count).sum::<u32>()),
         Err(_) => String::new(),
     }
+}
+
+/// Shortens the name of a can for the strip: `1 qt`, `8 fl oz`.
+fn short_can(label: &str) -> String {
+    let short = label.replace("quart", "qt").replace("gallon", "gal").replace("pint", "pt");
+    short.replace(" pot", "").replace(' ', "\u{a0}")
 }
 
 /// Says which cans to buy, what they are for and what is left over. `has_some` is true if some is on hand.

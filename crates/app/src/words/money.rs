@@ -50,6 +50,9 @@ pub fn earns(account: &Account, money: Money<'_>) -> String {
 
 /// Says what the most to pay leaves out.
 pub fn rests_on(account: &Account) -> String {
+    if account.brings.is_none() {
+        return String::new();
+    }
     let mut missing = Vec::new();
     if account.costs.hourly == 0 {
         missing.push("your time");

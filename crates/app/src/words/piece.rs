@@ -51,7 +51,7 @@ pub fn checked_off(count: usize) -> String {
 
 /// Says that the amounts are for a set of pieces.
 pub fn set_of(count: u32) -> Option<String> {
-    (count > 1).then(|| format!("For all {count} pieces."))
+    (count > 1).then(|| format!("Set of {count}."))
 }
 
 /// Says what a row holds: `3 drawers`, `2 doors, 1 shelf each`, `open`.

@@ -29,7 +29,7 @@ impl Form<'_> {
             FieldKind::Scale => format!("{}, g", field.label),
             // Browsers show black if no color was chosen.
             FieldKind::Colour if self.text(key).is_empty() => {
-                format!("{}: not said", field.label)
+                format!("{}: none yet", field.label)
             }
             _ => field.label.into(),
         };
@@ -170,7 +170,7 @@ impl Form<'_> {
 
     fn chosen<'b>(&self, key: &str, label: &str, answers: impl Iterator<Item = (&'b str, &'b str)>) -> Html {
         let id = self.id(key);
-        let options = std::iter::once(("", "Not said")).chain(answers);
+        let options = std::iter::once(("", "Not sure")).chain(answers);
         select(label, id.element(), options, &self.text(key), self.set(key))
     }
 

@@ -41,6 +41,17 @@ pub struct Line {
     pub ends_on_piece: [Point2; 2],
 }
 
+impl Line {
+    /// Returns true if the line is long enough to be shown on a small sheet. A shorter one shows while it is measured.
+    fn has_room(&self, picture: &Picture) -> bool {
+        let [[x0, y0], [x1, y1]] = self.ends_on_piece;
+        picture.room.figure > SMALL_FIGURE || libm::hypot(x1 - x0, y1 - y0) > picture.room.figure * 1.3
+    }
+}
+
+/// The size of figures on small sheets.
+const SMALL_FIGURE: f64 = 20.0;
+
 /// Returns all dimension lines, with figures moved apart so that they do not overlap. `written` formats a
 /// length. `draft` returns the text being typed for a measurement, which is shown in its place at once.
 pub fn lines(
@@ -123,7 +134,7 @@ fn spot(line: &Dimension, (a, b): (Point2, Point2), size: Point2, taken: &[[Poin
         return Spot { middle: free(middle, [0.0, -up.signum()], size, taken), anchor, breaks: false };
     }
     let is_upright = up == 0.0;
-    let fits = if is_upright { length_y > height * 2.2 } else { length_x > width + height };
+    let fits = if is_upright { length_y > height * 1.6 } else { length_x > width + height };
     if fits {
         let middle = free([x, y], [0.0, if is_upright { 1.0 } else { -up }], size, taken);
         return Spot { middle, anchor: "middle", breaks: middle == [x, y] };
@@ -176,7 +187,8 @@ pub fn dimension_lines(shown: &Shown, picture: &Picture) -> Html {
     };
     let written = |length| words::without_unit(&app.length(length)).to_owned();
     let all = lines(&shown.piece, picture, &written, &draft);
-    let (active, others): (Vec<Line>, Vec<Line>) = all.into_iter().partition(|line| app.field == Some(line.field));
+    let all = all.into_iter().filter(|line| app.field == Some(line.field) || line.has_room(picture));
+    let (active, others): (Vec<Line>, Vec<Line>) = all.partition(|line| app.field == Some(line.field));
     html! {
         <g font-size={picture.room.figure.to_string()}>
             { for others.into_iter().map(|line| dimension_line(shown, line, false)) }

@@ -9,14 +9,14 @@ use super::scale::Scale;
 /// those below it are high.
 pub fn offset(line: &Dimension, room: &Room) -> f64 {
     let further = f64::from(line.row.saturating_sub(1));
-    let step = if line.away[0] == 0.0 { 1.5 } else { 3.4 };
-    room.figure * (1.7 + further * step)
+    let step = if line.away[0] == 0.0 { 1.5 } else { 3.2 };
+    room.figure * (1.5 + further * step)
 }
 
 /// Returns the margins for the dimensions: left, right, top, bottom.
 pub fn margins(dimensions: &[Dimension], room: &Room) -> [f64; 4] {
     let sides = [
-        ([-1.0, 0.0], 1.9),
+        ([-1.0, 0.0], 1.6),
         ([1.0, 0.0], 3.4),
         ([0.0, 1.0], 0.9),
         ([0.0, -1.0], 0.9),

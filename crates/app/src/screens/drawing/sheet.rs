@@ -8,6 +8,7 @@ use yew::prelude::*;
 use super::super::{Shown, say_if};
 use super::dimension::dimension_lines;
 use super::hand::Hand;
+use super::margins::margins;
 use super::picture::{Face, Picture};
 use super::scale::FINE;
 use crate::state::{Action, RowPlace, Screen, part_of};
@@ -74,16 +75,24 @@ pub fn sheet(shown: &Shown, picture: &Picture, takeoff: &Takeoff, hand: &Hand) -
     }
 }
 
-/// Returns the whole sheet as a view box.
+/// Returns the sheet as a view box, as high as the piece with its dimension lines.
 fn whole(picture: &Picture) -> String {
-    let [width, height] = picture.room.size;
-    format!("0 0 {width:.0} {height:.0}")
+    let [_, _, above, below] = margins(&picture.dimensions, &picture.room);
+    let (top, bottom) = upper_and_lower_edge(picture);
+    let (y, height) = (top - above, bottom - top + above + below);
+    format!("0 {y:.0} {:.0} {height:.0}", picture.room.size[0])
+}
+
+fn upper_and_lower_edge(picture: &Picture) -> (f64, f64) {
+    let (low, high) = picture.bounds;
+    (picture.scale.at(high)[1], picture.scale.at(low)[1])
 }
 
 /// Returns the part of the sheet with the piece, without the room for dimension lines.
 fn cropped(picture: &Picture) -> String {
     let (low, high) = picture.bounds;
-    let ([left, bottom], [right, top]) = (picture.scale.at(low), picture.scale.at(high));
+    let [left, right] = [low, high].map(|corner| picture.scale.at(corner)[0]);
+    let (top, bottom) = upper_and_lower_edge(picture);
     let (x, y, width, height) = (left - EDGE, top - EDGE, right - left + 2.0 * EDGE, bottom - top + 2.0 * EDGE);
     format!("{x:.0} {y:.0} {width:.0} {height:.0}")
 }

@@ -70,7 +70,7 @@ fn group(shown: &Shown, zone: Option<&ZoneLine>, how: String, area: Area) -> Htm
                     <rect width="10" height="10" fill={fill.unwrap_or("none".into())} />
                 </svg>
                 <span>{ label }<small>{ how }</small></span>
-                <b>{ words::area(area, shown.app.workshop.units) }</b>
+                <b>{ (area > Area::ZERO).then(|| words::area(area, shown.app.workshop.units)) }</b>
             </button>
         </li>
     }
