@@ -57,7 +57,7 @@ fn the_colours_are_those_of_the_page() {
     for name in ["background_color", "theme_color"] {
         let colour = manifest[name].as_str().unwrap();
         assert!(
-            colours.contains(&format!("--ground: {colour};")),
+            colours.contains(&format!("--paper: {colour};")),
             "{name} is {colour}"
         );
     }

@@ -145,7 +145,7 @@ async fn typing() -> Result<()> {
     page.look_around().await?;
     for (rate, processor) in [(1.0, "this processor"), (SLOW, "4 times slower processor")] {
         page.reload().await?;
-        page.press("#sheet-measure").await?;
+        page.to("measure").await?;
         page.enter("#field-width").await?;
         throttle(page, rate).await?;
         type_digits(page).await?;
@@ -236,7 +236,7 @@ async fn many_pieces() -> Result<()> {
     let page = session.page();
     let path = page.files().join("many.json");
     fs::write(&path, many()?)?;
-    page.press("#settings").await?;
+    page.to("settings").await?;
     let field = page.driver().find(By::Css("#open-file")).await?;
     field
         .send_keys(path.to_str().context("the path is not text")?)
@@ -268,7 +268,7 @@ async fn many_pieces() -> Result<()> {
         "this processor",
     );
 
-    page.press("#sheet-measure").await?;
+    page.to("measure").await?;
     page.enter("#field-width").await?;
     page.ask("document.activeElement.select()").await?;
     page.keys("58.").await?;

@@ -23,7 +23,7 @@ const RUN: &str = "
     // What stays in its place may lie over a target, since that can be scrolled away from under it.
     const before = document.adoptedStyleSheets;
     const still = new CSSStyleSheet();
-    still.replaceSync('.sheets, .sheet, .answers, .foot { position: static !important }');
+    still.replaceSync('.head, .job, .strip, .drawn, .left, .now { position: static !important }');
     document.adoptedStyleSheets = [...before, still];
     const tell = found => {
         document.adoptedStyleSheets = before;

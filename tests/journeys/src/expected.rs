@@ -139,9 +139,9 @@ impl Nightstand {
     /// What the page must call that: nine times in ten is enough, every other time tight.
     pub fn verdict(&self) -> &'static str {
         match self.probability {
-            p if p >= 0.9 => "Enough",
-            p if p >= 0.5 => "Tight",
-            _ => "Not enough",
+            p if p >= 0.9 => "enough",
+            p if p >= 0.5 => "tight",
+            _ => "short",
         }
     }
 }

@@ -13,6 +13,9 @@ use crate::session::Screen;
 /// of going into a field.
 const DOUBLE_TAP: (Duration, f64) = (Duration::from_millis(400), 100.0);
 
+/// More measurements than this has no piece.
+const MOST_FIELDS: usize = 80;
+
 /// How far below the middle of the screen an element is brought whose middle was just tapped, in pixels.
 const BESIDE: f64 = 120.0;
 
@@ -182,6 +185,62 @@ impl Page {
     pub async fn put(&self, text: &str) -> Result<()> {
         self.devtools("Input.insertText", json!({"text": text})).await?;
         Ok(())
+    }
+
+    /// Opens what holds the field of a measurement in the list of sizes.
+    ///
+    /// # Errors
+    /// If there is no such field.
+    pub async fn show_field(&self, selector: &str) -> Result<()> {
+        let is_there = self
+            .ask(&format!("return Boolean(document.querySelector('{selector}'))"))
+            .await?;
+        if is_there == true {
+            return Ok(());
+        }
+        let name = selector.trim_start_matches("#field-");
+        if name.starts_with("row-") || name.contains("-row-") {
+            return self.press(&format!("#pick-{name}")).await;
+        }
+        self.unfold("more-sizes").await
+    }
+
+    /// Opens what holds the field of a measurement, and types into it.
+    ///
+    /// # Errors
+    /// If there is no such field.
+    pub async fn measure(&self, selector: &str, text: &str) -> Result<()> {
+        self.show_field(selector).await?;
+        self.type_in(selector, text).await
+    }
+
+    /// Goes through every measurement with the Enter key, from the first one on, and types what `reading` gives for each
+    /// by the name of its field; an empty text leaves a guess.
+    ///
+    /// # Errors
+    /// If Enter does not lead on, or not to an end.
+    pub async fn measure_all(&self, mut reading: impl FnMut(&str) -> String) -> Result<()> {
+        self.enter("#field-width, #field-top-width").await?;
+        for _ in 0..MOST_FIELDS {
+            let field = self.ask("return document.activeElement.id").await?;
+            let field = field.as_str().unwrap_or_default().to_owned();
+            if !field.starts_with("field-") {
+                return Ok(());
+            }
+            let text = reading(&field);
+            if !text.is_empty() {
+                self.put(&text).await?;
+                self.has_value(&format!("#{field}"), &text).await?;
+            }
+            self.enter_key().await?;
+            self.eventually(async || {
+                let now = self.ask("return document.activeElement.id").await?;
+                ensure!(now != field.as_str(), "Enter does not go on from {field}");
+                Ok(())
+            })
+            .await?;
+        }
+        anyhow::bail!("there are more than {MOST_FIELDS} measurements")
     }
 
     /// Goes into a field and types; then the text stands there.

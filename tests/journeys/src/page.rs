@@ -177,16 +177,36 @@ impl Page {
         .await
     }
 
-    /// The names of the pieces.
+    /// The names of the pieces, as their list has them.
     ///
     /// # Errors
-    /// If there are none.
+    /// If there is no list.
     pub async fn pieces(&self) -> Result<Vec<String>> {
-        let mut names = Vec::new();
-        for button in self.driver.find_all(By::Css("#pieces button")).await? {
-            names.push(button.text().await?.trim().to_owned());
-        }
-        Ok(names)
+        self.list_pieces().await?;
+        let names = self
+            .ask("return [...document.querySelectorAll('#pieces .piece > span')].map(name => name.firstChild.data.trim())")
+            .await?;
+        self.press("#pieces [aria-current]").await?;
+        Ok(serde_json::from_value(names)?)
+    }
+
+    /// Opens the list of pieces.
+    ///
+    /// # Errors
+    /// If there is no piece.
+    pub async fn list_pieces(&self) -> Result<()> {
+        self.press("#piece").await?;
+        self.element("#pieces").await?;
+        Ok(())
+    }
+
+    /// Opens a piece by its place in the list, from 1.
+    ///
+    /// # Errors
+    /// If there is no such piece.
+    pub async fn open_piece(&self, place: usize) -> Result<()> {
+        self.list_pieces().await?;
+        self.press(&format!("#pieces li:nth-child({place}) button")).await
     }
 
     /// Waits until the browser has kept everything.

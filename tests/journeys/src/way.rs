@@ -170,6 +170,9 @@ fn rows(way: &mut Way, wanted: &Piece, place: BayPlace) -> Result<()> {
     })?;
     for (row, number) in bay.rows.iter().zip(1..) {
         let now = |piece: &Piece| piece.bay(place).and_then(|bay| bay.rows.get(number - 1)).cloned();
+        // A row is changed where it is opened.
+        let pick = format!("#pick-{prefix}row-{number}[aria-expanded=false]");
+        way.hands.push(Hand::Press(pick));
         let present = now(way.piece()?).context("the row is missing")?;
         if present.fill != row.fill {
             let key = match row.fill {
@@ -177,7 +180,7 @@ fn rows(way: &mut Way, wanted: &Piece, place: BayPlace) -> Result<()> {
                 Fill::Doors => "doors",
                 Fill::Open => "open",
             };
-            let hand = Hand::Choose(format!("#{prefix}fill-{number}"), key);
+            let hand = Hand::Press(format!("#{prefix}fill-{number}-{key}"));
             way.take(
                 hand,
                 PieceEdit::Fill {

@@ -10,8 +10,8 @@ use journeys::{Page, Screen, journey};
 async fn a_batch_to_mix_again() -> Result<()> {
     journey("a_batch_to_mix_again", Screen::Tablet, async |page| {
         page.look_around().await?;
-        page.press("#sheet-finish").await?;
-        page.press("#mixing").await?;
+        page.to("finish").await?;
+        page.to("mixing").await?;
         page.press("#add-recipes").await?;
         page.type_in("[id^=recipes-][id$=-name]", "Sage").await?;
         for (number, part, weight) in [(1, "white", "70"), (2, "green", "20"), (3, "umber", "10")] {

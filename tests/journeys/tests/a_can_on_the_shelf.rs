@@ -12,9 +12,9 @@ const SAID_OF_SHEETS: &str = "return document.querySelector('[id^=stores-][id$=-
 async fn a_can_on_the_shelf() -> Result<()> {
     journey("a_can_on_the_shelf", Screen::Tablet, async |page| {
         page.look_around().await?;
-        page.press("#together").await?;
+        page.to("shop").await?;
         page.element("#shopping li").await?;
-        page.press("#room-shelf").await?;
+        page.to("shelf").await?;
         page.press("#add-shelf").await?;
         page.choose("[id^=shelf-][id$=-material]", "water-polyurethane")
             .await?;
@@ -48,10 +48,10 @@ async fn a_can_on_the_shelf() -> Result<()> {
             Ok(())
         })
         .await?;
-        page.press("#together").await?;
+        page.to("shop").await?;
         page.eventually(async || {
             let list = page
-                .ask("return document.getElementById('shopping').textContent")
+                .ask("return document.querySelector('.shop').textContent")
                 .await?;
             let list = list.as_str().unwrap_or_default();
             ensure!(list.contains("4.1 qt, weighed"), "{list}");

@@ -7,9 +7,9 @@ use journeys::{Page, Screen, journey};
 async fn a_list_for_one_piece() -> Result<()> {
     journey("a_list_for_one_piece", Screen::Tablet, async |page| {
         page.look_around().await?;
-        page.press("#together").await?;
+        page.to("shop").await?;
         let both = materials(page).await?;
-        page.press(".pieces-list input").await?;
+        page.press("#for input").await?;
         ensure!(
             both.iter().any(|line| line.contains("Six-drawer dresser")),
             "{both:?}"
@@ -23,7 +23,7 @@ async fn a_list_for_one_piece() -> Result<()> {
             Ok(())
         })
         .await?;
-        page.press(".pieces-list input").await?;
+        page.press("#for input").await?;
         page.eventually(async || {
             ensure!(materials(page).await? == both, "the list is another one");
             Ok(())
@@ -36,7 +36,7 @@ async fn a_list_for_one_piece() -> Result<()> {
 /// The lines of the list.
 async fn materials(page: &Page) -> Result<Vec<String>> {
     let lines = page
-        .ask("return [...document.querySelectorAll('#shopping > li')].map(line => line.innerText)")
+        .ask("return [...document.querySelectorAll('#goods > li')].map(line => line.innerText)")
         .await?;
     Ok(serde_json::from_value(lines)?)
 }

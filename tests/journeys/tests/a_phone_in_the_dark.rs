@@ -25,28 +25,27 @@ async fn a_phone_in_the_dark() -> Result<()> {
         fits(page, "the start").await?;
         page.press("#new-dresser").await?;
         page.element("#tape-keys").await?;
-        let fields = page
-            .ask("return [...document.querySelectorAll('.questions [id^=field-]:is(input)')].map(field => '#' + field.id)")
-            .await?;
-        let fields: Vec<String> = serde_json::from_value(fields)?;
-        let (by_keys, said) = fields.split_at(BY_KEYS.len());
-        for field in by_keys {
-            measure(page, field).await?;
+        for (field, keys, reading) in BY_KEYS {
+            page.element(&format!(".dimension.taken[data-field={}]", field.trim_start_matches('#'))).await?;
+            for key in keys {
+                page.press(&format!("#key-{key}")).await?;
+            }
+            page.has_value("#tape-reading", reading).await?;
+            fits(page, reading).await?;
             page.press("#tape-next").await?;
         }
-        // With the keyboard of the device, whose Enter key leads on.
-        page.press("#tape-keyboard").await?;
-        for field in said {
-            page.element("#tape-reading:placeholder-shown").await?;
-            measure(page, field).await?;
-            page.enter_key().await?;
-        }
+        // After the three sizes the keypad is done; the list takes the rest.
         page.gone("#tape-keys").await?;
+        for (field, reading) in DRESSER_DETAILS {
+            page.measure(field, reading).await?;
+        }
+        page.press("#tape-away").await?;
         let read = BY_KEYS.map(|(field, _, reading)| (field, reading));
         for (field, reading) in read.into_iter().chain(DRESSER_DETAILS) {
+            page.show_field(field).await?;
             page.has_value(field, reading).await?;
         }
-        page.press("#sheet-finish").await?;
+        page.to("finish").await?;
         page.choose("#material-primer", "shellac-primer").await?;
         page.choose("#tool-paint", "foam-roller").await?;
         page.reads("#painted-area", |text| {
@@ -57,40 +56,14 @@ async fn a_phone_in_the_dark() -> Result<()> {
             let amount = format!("#amount-{}", likely.stage);
             page.reads(&amount, |text| likely.is(text)).await?;
         }
-        for sheet in ["finish", "parts", "surfaces", "tools", "card", "measure"] {
-            page.press(&format!("#sheet-{sheet}")).await?;
-            fits(page, sheet).await?;
-        }
-        for room in ["together", "settings"] {
-            page.press(&format!("#{room}")).await?;
-            fits(page, room).await?;
+        for screen in ["finish", "parts", "surfaces", "tools", "condition", "shop", "work", "card", "settings", "measure"] {
+            page.to(screen).await?;
+            fits(page, screen).await?;
         }
         ensure!(brightness(page).await? < 0.2, "the page became bright in the dark");
         Ok(())
     })
     .await
-}
-
-/// Takes a measurement with the tape at the foot of the screen; what is neither in the one list nor in the other stays as
-/// it usually is.
-async fn measure(page: &Page, field: &str) -> Result<()> {
-    if let Some((_, keys, reading)) = BY_KEYS.iter().find(|(of, ..)| *of == field) {
-        for key in *keys {
-            page.press(&format!("#key-{key}")).await?;
-        }
-        page.has_value("#tape-reading", reading).await?;
-        return fits(page, reading).await;
-    }
-    if let Some((_, reading)) = DRESSER_DETAILS.iter().find(|(of, _)| *of == field) {
-        page.eventually(async || {
-            ensure!(page.is_on("#tape-reading").await?, "the tape lost the focus");
-            Ok(())
-        })
-        .await?;
-        page.put(reading).await?;
-        page.has_value("#tape-reading", reading).await?;
-    }
-    Ok(())
 }
 
 async fn fits(page: &Page, place: &str) -> Result<()> {

@@ -13,7 +13,7 @@ async fn a_piece_as_a_link() -> Result<()> {
     journey_at("a_piece_as_a_link", Screen::Desktop, address, async |page| {
         page.look_around().await?;
         let ours = page.records().await?.document()?;
-        page.press("#sheet-card").await?;
+        page.to("export").await?;
         page.press("#make-link").await?;
         let link = page.element("#link").await?.value().await?;
         let link = link.context("there is no link")?;

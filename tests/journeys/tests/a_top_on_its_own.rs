@@ -11,13 +11,12 @@ async fn a_top_on_its_own() -> Result<()> {
     journey("a_top_on_its_own", Screen::Tablet, async |page| {
         page.press("#look-around").await?;
         let all = litres(page, "#amount-paint").await?;
-        page.press("#sheet-finish").await?;
-        page.choose("#finish-of", "top").await?;
+        page.to("finish").await?;
+        page.press("#finish-of-top").await?;
         page.press("#on-its-own").await?;
         page.press("#fold-asks").await?;
         page.press("#wish-clear").await?;
         page.fits_a_finger().await?;
-        page.element("#amount-clean").await?;
         page.eventually(async || {
             let body = litres(page, "#amount-paint").await?;
             ensure!(body < 0.9 * all, "the top still takes paint: {body} of {all}");
@@ -25,22 +24,23 @@ async fn a_top_on_its_own() -> Result<()> {
         })
         .await?;
 
-        page.choose("#finish-of", "").await?;
+        page.press("#finish-of-piece").await?;
         page.press("#fold-label-paint").await?;
         page.press("#own-label-1").await?;
-        page.gone("#label-paint").await?;
         label(page).await?;
         page.fits_a_finger().await?;
         // The rate of the can counts at once, and what the tool usually lays on stands beside it.
+        page.amounts().await?;
         page.element("#label-paint").await?;
         page.reload().await?;
-        page.press("#sheet-finish").await?;
+        page.to("finish").await?;
         page.press("#fold-label-paint").await?;
         page.has_value("#label-own-1-rate", "400").await?;
         page.has_value("#label-own-1-solids", "40").await?;
         page.has_value("#price-own-1-us-quart", "24.50").await?;
+        page.amounts().await?;
         page.choose("#can-paint", "").await?;
-        page.press("#fold-how-paint").await?;
+        page.unfold("how-paint").await?;
         says(page, "#buy-paint", "24.50").await
     })
     .await

@@ -11,7 +11,7 @@ async fn brush_against_roller() -> Result<()> {
     ensure!(expected.len() == 6, "three stages with two tools");
     journey("brush_against_roller", Screen::Desktop, async |page| {
         page.press("#look-around").await?;
-        page.press("#sheet-tools").await?;
+        page.to("tools").await?;
         page.element("#compare").await?;
         for likely in &expected {
             let cell = format!("#compare-{}-{}", likely.tool, likely.stage);
@@ -40,7 +40,7 @@ async fn brush_against_roller() -> Result<()> {
             .await
         };
         takes(&rolled).await?;
-        page.press("#sheet-finish").await?;
+        page.to("finish").await?;
         page.choose("#tool-paint", "brush").await?;
         takes(&brushed).await?;
         page.reload().await?;

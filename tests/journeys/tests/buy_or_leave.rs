@@ -10,9 +10,9 @@ use thirtyfour::Key;
 async fn buy_or_leave() -> Result<()> {
     journey("buy_or_leave", Screen::Tablet, async |page| {
         page.look_around().await?;
-        page.press("#sheet-money").await?;
+        page.to("money").await?;
         page.begins("#buy-or-leave", "Say what you would ask").await?;
-        page.press("#price-notes").await?;
+        page.to("prices").await?;
         for (count, price) in ["90", "130", "110", "100", "120"].iter().enumerate() {
             page.press("#add-prices").await?;
             page.eventually(async || {

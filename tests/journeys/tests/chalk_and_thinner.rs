@@ -121,8 +121,8 @@ async fn chalk_and_thinner() -> Result<()> {
 }
 
 async fn to_the_bench(page: &Page) -> Result<()> {
-    page.press("#sheet-finish").await?;
-    page.press("#mixing").await
+    page.to("finish").await?;
+    page.to("mixing").await
 }
 
 /// Waits until these doses are to be poured, in this order.

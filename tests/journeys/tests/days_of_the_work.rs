@@ -11,15 +11,15 @@ use journeys::{Page, Screen, journey};
 async fn days_of_the_work() -> Result<()> {
     journey("days_of_the_work", Screen::Tablet, async |page| {
         page.look_around().await?;
-        page.press("#sheet-prepare").await?;
-        page.press("#all-days").await?;
+        page.to("work").await?;
+        page.to("schedule").await?;
         page.element("#save-calendar").await?;
         page.press("#fold-hours").await?;
         for day in ["mon", "tue", "wed", "thu", "fri", "sat", "sun"] {
             page.type_in(&format!("#habits-only-{day}"), "6pm to 9:30pm")
                 .await?;
         }
-        page.begins("#understood", "Understood: Mon 18:00\u{2013}21:30; Tue")
+        page.begins("#understood", "Mon 6:00")
             .await?;
         page.kept().await?;
         let steps = page
@@ -59,14 +59,14 @@ async fn days_of_the_work() -> Result<()> {
         page.press("#fold-air-now").await?;
         page.type_in("#habits-only-temperature", "55 F").await?;
         page.type_in("#habits-only-humidity", "85 %").await?;
-        page.begins("#air", "Coat nothing now.").await?;
+        page.begins("#air", "Don\u{2019}t coat now.").await?;
         // Freezing air is dry, and stops every coat: what is laid out ends before the first of them.
         page.type_in("#habits-only-temperature", "35 F").await?;
         page.type_in("#habits-only-humidity", "40 %").await?;
-        page.begins("#air", "Coat nothing now.").await?;
+        page.begins("#air", "Don\u{2019}t coat now.").await?;
         coats(page, 0).await?;
         page.type_in("#habits-only-temperature", "77 F").await?;
-        page.begins("#air", "A coat may go on.").await?;
+        page.begins("#air", "You can coat.").await?;
         page.gone(".works:not(:has([id*=-coat-]))").await?;
 
         // The first step is a test for lead: to tick it off is not enough, its result takes it away.
@@ -80,7 +80,7 @@ async fn days_of_the_work() -> Result<()> {
         // What is ticked off is not laid out again, and can be taken back.
         page.press(".works input").await?;
         laid_out(page, before - 1).await?;
-        page.press("#fold-ticked-off").await?;
+        page.press("#fold-checked-off").await?;
         page.press("[id^=ticked-]").await?;
         laid_out(page, before).await?;
 

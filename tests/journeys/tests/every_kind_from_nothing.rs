@@ -5,7 +5,6 @@
 use anyhow::{Context, Result, anyhow, ensure};
 use geometry::Kind;
 use journeys::{Hand, Page, Screen, Shown, cad_piece, journey, readings, way_to};
-use serde_json::{Value, json};
 use workshop::{Piece, Takeoff, Workshop, takeoff};
 
 /// A fixture of each kind, between them with every unit of a tape. They are measured in two browsers side by side, so they
@@ -37,16 +36,6 @@ const FIXTURES: [[&str; 9]; 2] = [
 
 /// How far the sum of the areas of the faces may be from that of the kernel, as a share.
 const SHARE: f64 = 1e-6;
-
-/// Tells which measurement the tape is at, once that is another one than before; nothing once the tape was put away.
-const GONE_ON: &str = "
-    const [before, done] = arguments;
-    const look = () => {
-        const now = document.querySelector('label[for=tape-reading]')?.textContent ?? '';
-        return now === before ? setTimeout(look, 1) : done(now);
-    };
-    look();
-";
 
 #[tokio::test]
 async fn every_kind_from_nothing() -> Result<()> {
@@ -94,43 +83,21 @@ async fn half(number: usize) -> Result<()> {
 
 /// Answers what the page asks, from a usual piece to the wanted one.
 async fn make(page: &Page, wanted: &Piece) -> Result<()> {
-    // First how it is made, and the tape lies over some of that.
-    page.press("#tape-away").await?;
+    page.unfold("built").await?;
     for hand in way_to(wanted)? {
         match hand {
             Hand::Press(selector) => page.press(&selector).await?,
             Hand::Choose(selector, key) => page.choose(&selector, key).await?,
         }
     }
-    let fields = page
-        .ask("return [...document.querySelectorAll('.questions [id^=field-]:is(input)')].map(field => field.id)")
-        .await?;
-    let fields: Vec<String> = serde_json::from_value(fields)?;
-    let readings = readings(wanted);
-    for (field, text) in &readings {
-        ensure!(fields.contains(field), "{field}, {text}, is not asked for");
-    }
-    page.press(&format!("#{}", fields.first().context("nothing is asked for")?))
-        .await?;
-    page.enter("#tape-reading").await?;
-    let mut at = gone_on(page, json!(null)).await?;
-    for field in &fields {
-        let reading = readings.iter().find(|(of, _)| of == field);
-        let text = reading.map_or("", |(_, text)| text);
-        page.put(text).await?;
-        page.enter_key().await?;
-        at = gone_on(page, at).await?;
-    }
-    page.gone("#tape-keys").await
-}
-
-async fn gone_on(page: &Page, before: Value) -> Result<Value> {
-    Ok(page
-        .driver()
-        .execute_async(GONE_ON, vec![before])
-        .await?
-        .json()
-        .clone())
+    let mut left = readings(wanted);
+    page.measure_all(|field| {
+        let place = left.iter().position(|(of, _)| of == field);
+        place.map_or_else(String::new, |place| left.remove(place).1)
+    })
+    .await?;
+    ensure!(left.is_empty(), "these were not asked for: {left:?}");
+    Ok(())
 }
 
 /// The page shows the area of the piece that the kernel measured. Gives back what it comes to by the crate.

@@ -47,7 +47,7 @@ async fn export_wipe_import() -> Result<()> {
 
         let file = page.files().join("kept-elsewhere.json");
         fs::write(&file, &saved)?;
-        page.press("#settings").await?;
+        page.to("settings").await?;
         page.open_file(&file).await?;
         page.press("#replace-file").await?;
         page.gone("#replace-file").await?;
@@ -62,7 +62,7 @@ async fn export_wipe_import() -> Result<()> {
             page.records().await? == before,
             "loading anew changed the records"
         );
-        page.press("#settings").await?;
+        page.to("settings").await?;
         let again = page.save("#save-file", ".coatwright.json").await?;
         ensure!(again == saved, "the file that is saved again is another one");
         Ok(())
@@ -76,17 +76,18 @@ async fn work(page: &Page) -> Result<()> {
     page.press("#new-sideboard").await?;
     page.type_in("#field-width", "4' 10 1/2\"").await?;
     page.keys(Key::Escape).await?;
-    page.press("#sheet-parts").await?;
+    page.to("parts").await?;
     page.element("[id^=part-]").await?;
-    page.press("#sheet-surfaces").await?;
+    page.to("surfaces").await?;
     page.press("#add-zone").await?;
-    page.press("#sheet-finish").await?;
+    page.to("finish").await?;
     page.press("#fold-label-paint").await?;
     page.press("#own-label-2").await?;
     page.type_in("#label-own-1-solids", "38").await?;
     page.choose("#tool-paint", "brush").await?;
+    page.amounts().await?;
     page.choose("#can-paint", "us-8-fl-oz").await?;
-    page.press("#settings").await?;
+    page.to("settings").await?;
     page.press("#confidence-95").await?;
     page.choose("#currency", "EUR").await?;
     page.keeps(|document| {

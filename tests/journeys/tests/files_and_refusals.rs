@@ -18,7 +18,7 @@ async fn files_and_refusals() -> Result<()> {
         let invented = workshop::invented_workshop();
         let names: Vec<String> = invented.pieces.iter().map(|piece| piece.name.clone()).collect();
         has_pieces(page, &names).await?;
-        page.press("#settings").await?;
+        page.to("settings").await?;
 
         refused(page, "letter.txt", "Dear maker,", "line 1, character 1", &names).await?;
         refused(page, "newer.json", NEWER, "format 4", &names).await?;
@@ -27,6 +27,7 @@ async fn files_and_refusals() -> Result<()> {
 
         let text = fs::read_to_string(ONE_PIECE)?;
         let given = workshop::format::load(&text).map_err(|error| anyhow::anyhow!("{error}"))?;
+        page.to("settings").await?;
         page.open_file(Path::new(ONE_PIECE)).await?;
         page.element("#replace-file").await?;
         // The file is of the first format, so some of its numbers are others now.
@@ -43,6 +44,7 @@ async fn files_and_refusals() -> Result<()> {
         let gathered = [names, vec!["Linen chest".to_owned()]].concat();
         has_pieces(page, &gathered).await?;
 
+        page.to("settings").await?;
         let text = String::from_utf8(page.save("#save-file", ".coatwright.json").await?)?;
         let loaded = workshop::format::load(&text).map_err(|error| anyhow::anyhow!("{error}"))?;
         ensure!(
@@ -82,6 +84,7 @@ async fn has_pieces(page: &Page, expected: &[String]) -> Result<()> {
 async fn refused(page: &Page, name: &str, content: &str, reason: &str, pieces: &[String]) -> Result<()> {
     let path = page.files().join(name);
     fs::write(&path, content)?;
+    page.to("settings").await?;
     page.open_file(&path).await.context(name.to_owned())?;
     page.reads("#messages", |text| {
         ensure!(text.contains(reason), "{name} should be refused for `{reason}`");

@@ -55,7 +55,7 @@ async fn files_out() -> Result<()> {
             .await?;
         let written: Vec<String> = serde_json::from_value(written)?;
         ensure!(written.len() >= 3, "the page shows only {written:?}");
-        page.press("#sheet-card").await?;
+        page.to("export").await?;
 
         let sum = surfaces(page, &taken).await?;
         shown.is("the painted surfaces of the table", sum, 1e-4)?;
@@ -106,6 +106,10 @@ async fn amounts(page: &Page, taken: &Takeoff) -> Result<()> {
             (likely - expected).abs() <= 0.05 + 1e-9,
             "{line:?}: expected is {expected}"
         );
+        // The strip leaves out what cleans.
+        if material.need.material.stage == coatings::Stage::Clean {
+            continue;
+        }
         let text = page.text(&format!("#amount-{}", material.id)).await?;
         // The table has one digit more than the page at most, and both round the same figure.
         Shown::read(&text)?.is(&material.id, likely * FLUID_OUNCE, 0.05 / likely)?;

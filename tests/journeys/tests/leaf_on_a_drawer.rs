@@ -12,7 +12,8 @@ const LEAVES: &str = "66 leaves, perhaps only 55";
 async fn leaf_on_a_drawer() -> Result<()> {
     journey("leaf_on_a_drawer", Screen::Tablet, async |page| {
         page.look_around().await?;
-        page.press("#sheet-finish").await?;
+        page.to("finish").await?;
+        page.unfold("art-fold").await?;
         page.press("#add-art").await?;
         page.choose("[id^=art-][id$=-kind]", "leaf").await?;
         page.type_in("[id^=art-][id$=-place]", "Drawers").await?;
@@ -20,13 +21,13 @@ async fn leaf_on_a_drawer() -> Result<()> {
         page.type_in("[id^=art-][id$=-height]", "1400 mm").await?;
         page.type_in("[id^=art-][id$=-price]", "0.30").await?;
         page.type_in("[id^=art-][id$=-hours]", "2").await?;
-        page.press("#sheet-money").await?;
+        page.to("money").await?;
         page.type_in("#facts-only-bought", "20").await?;
         page.type_in("#facts-only-sold", "200").await?;
         page.type_in("#facts-only-hours", "10").await?;
         // Hours are written down, so that the leaf adds its price alone: 66 of 0.30.
         page.begins("#of-art li", "Drawers: 19.80").await?;
-        page.press("#together").await?;
+        page.to("shop").await?;
         page.begins(
             "#goods li:has(#basket-leaf)",
             &format!("Leaf: {LEAVES} for Six-drawer dresser"),
@@ -51,7 +52,7 @@ async fn leaf_on_a_drawer() -> Result<()> {
         .await?;
         page.kept().await?;
         page.reload().await?;
-        page.press("#together").await?;
+        page.to("shop").await?;
         let list = page.texts(&["#goods li:has(#basket-leaf)"]).await?;
         ensure!(list.iter().any(|line| line.contains(LEAVES)), "{list:?}");
         Ok(())

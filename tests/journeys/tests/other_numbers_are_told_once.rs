@@ -59,7 +59,7 @@ async fn other_numbers_are_told_once() -> Result<()> {
 
         page.reload().await?;
         // The piece is on the board by now, and so would be what there is to tell of it.
-        page.element("#answers").await?;
+        page.element("#strip").await?;
         page.gone("#messages li").await
     })
     .await

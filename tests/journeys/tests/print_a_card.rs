@@ -26,7 +26,7 @@ async fn print_a_card() -> Result<()> {
         let document = page.records().await?.document()?;
         let piece = document.pieces.first().context("there is no piece")?;
         let shown = page.shows(&document, &piece.id).await?;
-        page.press("#sheet-card").await?;
+        page.to("card").await?;
         page.element(".job-card").await?;
         is_printed_short(page).await?;
 
@@ -51,7 +51,7 @@ async fn print_a_card() -> Result<()> {
             let name = material.context("a material is not known")?.name.to_string();
             ensure!(text.contains(&name), "{name} is not on the paper");
         }
-        for word in [piece.name.as_str(), "Coat by coat", "Mind", "Begun", "lead"] {
+        for word in [piece.name.as_str(), "Coats", "Safety", "Started", "lead"] {
             ensure!(text.contains(word), "`{word}` is not on the paper");
         }
         ensure!(

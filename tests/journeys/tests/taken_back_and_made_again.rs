@@ -36,18 +36,18 @@ fn steps() -> Result<Vec<Step>> {
             PieceEdit::Measure(fields::DEPTH.id(), Some(depth)),
         ),
         step(
-            Hand::Press(&["#fronts-inset"]),
+            Hand::Press(&["#fold-built", "#fronts-inset"]),
             PieceEdit::Style {
                 choice: "fronts",
                 answer: "inset",
             },
         ),
         step(
-            Hand::Press(&["#sheet-parts", "#part-drawer-front-1-1", "#leave-out-part"]),
+            Hand::Press(&["#stage-measure", "#change-parts", "#part-drawer-front-1-1", "#leave-out-part"]),
             PieceEdit::AddChange(PieceChange::new(ChangeKind::Remove { part: part() })),
         ),
         step(
-            Hand::Press(&["#sheet-surfaces", "#fold-zone-top", "#paint-top"]),
+            Hand::Press(&["#stage-finish", "#choose-surfaces", "#fold-zone-top", "#paint-top"]),
             PieceEdit::ZonePainted {
                 zone: "top".into(),
                 painted: Some(false),
@@ -61,7 +61,7 @@ fn steps() -> Result<Vec<Step>> {
             },
         ),
         step(
-            Hand::Press(&["#sheet-finish", "#coats-paint-more"]),
+            Hand::Press(&["#stage-finish", "#coats-paint-more"]),
             PieceEdit::Finish(None, SchemeEdit::Coats(2, 3)),
         ),
         step(
@@ -79,7 +79,6 @@ fn steps() -> Result<Vec<Step>> {
 async fn taken_back_and_made_again() -> Result<()> {
     journey("taken_back_and_made_again", Screen::Desktop, async |page| {
         page.press(&format!("#new-{}", Kind::Dresser.key())).await?;
-        page.press("#tape-away").await?;
         let mut expected = page.keeps(|document| Ok(document.clone())).await?;
         let mut held = vec![page.records().await?];
         let piece = expected.pieces.first().context("no piece was begun")?.id.clone();
@@ -113,7 +112,7 @@ async fn taken_back_and_made_again() -> Result<()> {
         ensure!(!can_redo(page).await?, "there is still something to make again");
         // What comes after a step back takes the place of what was taken back.
         page.press("#undo").await?;
-        page.press("#sheet-surfaces").await?;
+        page.to("surfaces").await?;
         page.press("#paint-top").await?;
         page.keeps(|document| {
             let zone = document.pieces.first().and_then(|piece| piece.zones.get("top"));
@@ -134,8 +133,7 @@ async fn taken_back_and_made_again() -> Result<()> {
 }
 
 async fn can_redo(page: &Page) -> Result<bool> {
-    let redo = page.driver().find(thirtyfour::By::Css("#redo")).await?;
-    Ok(redo.is_enabled().await?)
+    Ok(page.ask("return Boolean(document.querySelector('#redo'))").await? == true)
 }
 
 async fn make(page: &Page, hand: &Hand) -> Result<()> {
@@ -166,7 +164,7 @@ async fn taken(page: &Page, button: &str, records: &Records, amounts: &[String])
     })
     .await?;
     let all = page
-        .ask("return [document.querySelector('#painted-area'), ...document.querySelectorAll('.amount .big')].map(e => e.innerText.trim())")
+        .ask("return [document.querySelector('#painted-area'), ...document.querySelectorAll('[id^=amount-]')].map(e => e.innerText.trim())")
         .await?;
     ensure!(
         all == serde_json::json!(amounts),
@@ -180,7 +178,6 @@ async fn taken(page: &Page, button: &str, records: &Records, amounts: &[String])
 async fn keys_take_back_the_last_step() -> Result<()> {
     journey("keys_take_back_the_last_step", Screen::Desktop, async |page| {
         page.press(&format!("#new-{}", Kind::Dresser.key())).await?;
-        page.press("#tape-away").await?;
         page.type_in("#field-width", "40").await?;
         let rows = "#rows-more";
         let count = page.text(".stepper:has(#rows-more) output").await?;

@@ -69,8 +69,8 @@ async fn back(page: &Page) -> Result<()> {
 
 /// A piece whose opening did not come to an end, as when the browser killed the page, waits for the maker.
 async fn not_opened_again(page: &Page) -> Result<()> {
-    page.press("#pieces button:nth-child(2)").await?;
-    page.element("#pieces button:nth-child(2)[aria-current]").await?;
+    page.open_piece(2).await?;
+    page.element("#painted-area").await?;
     let mark = "return localStorage.getItem('coatwright opening')";
     page.eventually(async || {
         ensure!(
@@ -83,12 +83,14 @@ async fn not_opened_again(page: &Page) -> Result<()> {
     page.ask("localStorage.setItem('coatwright opening', localStorage.getItem('coatwright piece'))")
         .await?;
     page.reload().await?;
-    page.element("#pieces button:first-child[aria-current]").await?;
     page.element("#messages li").await?;
-    page.gone("#pieces button:nth-child(2) svg").await?;
-    page.press("#pieces button:nth-child(2)").await?;
+    page.list_pieces().await?;
+    page.element("#pieces li:first-child [aria-current]").await?;
+    page.gone("#pieces li:nth-child(2) svg").await?;
+    page.press("#pieces li:nth-child(2) button").await?;
     page.element("#painted-area").await?;
     page.reload().await?;
-    page.element("#pieces button:nth-child(2)[aria-current]").await?;
+    page.list_pieces().await?;
+    page.element("#pieces li:nth-child(2) [aria-current]").await?;
     Ok(())
 }

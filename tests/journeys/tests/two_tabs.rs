@@ -64,7 +64,7 @@ impl<'a> Tabs<'a> {
         driver.switch_to_window(second.clone()).await?;
         driver.goto(address).await?;
         page.kept().await?;
-        page.element("#pieces button").await?;
+        page.element("#piece").await?;
         Ok(Tabs {
             page,
             both: [first, second],
@@ -85,9 +85,8 @@ impl<'a> Tabs<'a> {
 
     async fn open_piece(&self, tab: usize, piece: usize) -> Result<&Page> {
         let page = self.to(tab).await?;
-        page.press(&format!("#pieces button:nth-child({})", piece + 1))
-            .await?;
-        page.press("#sheet-measure").await?;
+        page.open_piece(piece + 1).await?;
+        page.to("measure").await?;
         Ok(page)
     }
 

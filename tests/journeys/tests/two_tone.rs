@@ -35,7 +35,7 @@ const FACES: &str = "
 /// Fronts are wider and higher than this, in pixels; edges of boards are not.
 const FRONT: f64 = 25.0;
 
-const PLANNED: [&str; 2] = ["#sheet-finish", "#wish-stained"];
+const PLANNED: [&str; 2] = ["#stage-finish", "#wish-stained"];
 
 #[tokio::test]
 async fn two_tone() -> Result<()> {
@@ -46,7 +46,9 @@ async fn two_tone() -> Result<()> {
         let mut work = page.keeps(Work::begun).await?;
         stained_top(page, &mut work).await?;
 
-        page.press("#sheet-surfaces").await?;
+        page.to("surfaces").await?;
+        // From the front.
+        page.press("#view-next").await?;
         let fronts = fronts(page).await?;
         page.press("#brush-left").await?;
         let left = [
@@ -137,7 +139,7 @@ fn brushed(faces: &[&str], to: &BrushTo) -> PieceEdit {
 async fn stained_top(page: &Page, work: &mut Work) -> Result<()> {
     let [sheet, wish] = PLANNED;
     page.press(sheet).await?;
-    page.choose("#finish-of", "top").await?;
+    page.press("#finish-of-top").await?;
     page.press("#on-its-own").await?;
     page.press(wish).await?;
     work.change(PieceEdit::Apart {

@@ -51,8 +51,8 @@ async fn spoil(page: &Page, good: &Records) -> Result<Records> {
 
 /// The first piece that can be read gets another width.
 async fn widen(page: &Page) -> Result<()> {
-    page.press("#pieces button:first-child").await?;
-    page.press("#sheet-measure").await?;
+    page.open_piece(1).await?;
+    page.to("measure").await?;
     page.enter("#field-width").await?;
     page.keys(Key::Control + "a").await?;
     page.put("61").await?;

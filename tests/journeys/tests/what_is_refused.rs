@@ -12,7 +12,7 @@ use workshop::book::Facts;
 const WATCH: &str = "
     window.seen = {waited: false, away: false};
     const look = () => {
-        const answers = document.querySelector('#answers');
+        const answers = document.querySelector('#strip');
         window.seen.waited ||= answers?.getAttribute('aria-busy') === 'true';
         window.seen.away ||= !document.querySelector('#painted-area');
     };
@@ -27,7 +27,6 @@ const PLACE: &str = "#field-change-1-part-right";
 async fn what_is_refused() -> Result<()> {
     journey("what_is_refused", Screen::Desktop, async |page| {
         page.press("#new-nightstand").await?;
-        page.press("#tape-away").await?;
         the_first_figure_blanks_nothing(page).await?;
         a_size_that_is_none(page).await?;
         money(page).await?;
@@ -51,7 +50,7 @@ async fn the_first_figure_blanks_nothing(page: &Page) -> Result<()> {
     page.keys("26").await?;
     page.has_value(WIDTH, "26").await?;
     page.tab_key().await?;
-    page.element("#answers[aria-busy=false] #painted-area").await?;
+    page.element("#strip[aria-busy=false] #painted-area").await?;
     let seen = page.ask("return window.seen").await?;
     ensure!(seen["waited"] == true, "the answers did not wait: {seen}");
     ensure!(seen["away"] == false, "the area was away while somebody typed");
@@ -64,7 +63,7 @@ async fn a_size_that_is_none(page: &Page) -> Result<()> {
     over(page, WIDTH, "abc").await?;
     page.tab_key().await?;
     page.element("#field-width-error").await?;
-    page.reads("#answers .refused", |text| {
+    page.reads(".strip .refused", |text| {
         ensure!(
             text.contains("26 in") && text.contains("abc"),
             "this says not what is used"
@@ -79,10 +78,10 @@ async fn a_size_that_is_none(page: &Page) -> Result<()> {
     .await?;
     over(page, WIDTH, "26").await?;
     page.tab_key().await?;
-    page.gone("#answers .refused").await?;
+    page.gone(".strip .refused").await?;
     over(page, "#field-depth", "3/0").await?;
     page.tab_key().await?;
-    page.element("#answers [role=alert]").await?;
+    page.element(".against[role=alert]").await?;
     page.gone("#painted-area").await?;
     over(page, "#field-depth", "16").await?;
     page.tab_key().await?;
@@ -91,7 +90,7 @@ async fn a_size_that_is_none(page: &Page) -> Result<()> {
 }
 
 async fn money(page: &Page) -> Result<()> {
-    page.press("#sheet-money").await?;
+    page.to("money").await?;
     for (text, hundredths) in [("1,250", 125_000), ("1.250,00", 125_000), ("$55", 5500)] {
         over(page, ASKING, text).await?;
         page.tab_key().await?;
@@ -136,7 +135,7 @@ async fn money(page: &Page) -> Result<()> {
 }
 
 async fn a_place_below_nothing(page: &Page) -> Result<()> {
-    page.press("#sheet-parts").await?;
+    page.to("parts").await?;
     page.press("#add-board").await?;
     page.press("#place-1-on").await?;
     over(page, PLACE, "-20").await?;

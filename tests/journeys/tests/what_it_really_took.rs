@@ -9,8 +9,9 @@ use journeys::{Screen, journey};
 async fn what_it_really_took() -> Result<()> {
     journey("what_it_really_took", Screen::Tablet, async |page| {
         page.look_around().await?;
-        page.press("#sheet-prepare").await?;
+        page.to("work").await?;
         page.element("#done-clean").await?;
+        page.unfold("weighing").await?;
         page.press("#weigh-paint").await?;
         // A second touch goes on with the first; the cursor stands where the weight goes.
         page.press("#weigh-paint").await?;
@@ -25,7 +26,9 @@ async fn what_it_really_took() -> Result<()> {
         .await?;
         page.begins("[id^=observed-]", "Still missing: can weight before.")
             .await?;
+        page.amounts().await?;
         let before = width(&page.texts(&["#range-paint"]).await?)?;
+        page.press("#close-amounts").await?;
         page.type_in("[id^=weighings-][id$=-before]", "1400").await?;
         page.type_in("[id^=weighings-][id$=-after]", "784").await?;
         // 32.8 ft2 twice are 6.094 m2. 616 g at 1.3 kg/L (1.2 to 1.4) are 0.474 L, of which the roller keeps 0.0385 L in
@@ -38,6 +41,7 @@ async fn what_it_really_took() -> Result<()> {
         })
         .await?;
         // The amount says on what it rests, and is surer.
+        page.amounts().await?;
         page.eventually(async || {
             let said = page
                 .ask("return document.getElementById('name-paint').textContent")
@@ -47,17 +51,17 @@ async fn what_it_really_took() -> Result<()> {
             Ok(())
         })
         .await?;
-        page.press("#together").await?;
-        page.press("#room-shelf").await?;
+        page.to("shop").await?;
+        page.to("shelf").await?;
         page.begins(
             "#lesson-trim-enamel-foam-roller p",
             "By what the tool usually lays on ",
         )
         .await?;
-        page.press("#to-board").await?;
         page.kept().await?;
         page.reload().await?;
-        page.press("#sheet-measure").await?;
+        page.to("measure").await?;
+        page.amounts().await?;
         let after = width(&page.texts(&["#range-paint"]).await?)?;
         ensure!(after < before, "{after} is no surer than {before}");
         Ok(())

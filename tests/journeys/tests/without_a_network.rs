@@ -31,14 +31,15 @@ async fn without_a_network() -> Result<()> {
             painted(page, area).await?;
             page.press("#undo").await?;
             page.press("#new-nightstand").await?;
+            page.press("#tape-away").await?;
             page.type_in(WIDTH, "19 1/4").await?;
-            page.press("#sheet-finish").await?;
+            page.to("finish").await?;
             page.choose("#tool-paint", "foam-roller").await?;
             let shown = page.texts(&["#painted-area", "#amount-paint"]).await?;
 
             page.reload().await?;
             nobody_answers(&address)?;
-            page.press("#sheet-measure").await?;
+            page.to("measure").await?;
             page.has_value(WIDTH, "19 1/4").await?;
             let again = page.texts(&["#painted-area", "#amount-paint"]).await?;
             ensure!(again == shown, "{shown:?} came back as {again:?}");

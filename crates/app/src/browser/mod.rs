@@ -86,6 +86,16 @@ pub fn focus(element: &str) -> bool {
     found().unwrap_or_default()
 }
 
+/// Focuses the first element that a selector finds, if there is one.
+pub fn focus_first(selector: &str) {
+    use wasm_bindgen::JsCast;
+    let found = || web_sys::window()?.document()?.query_selector(selector).ok()?;
+    if let Some(element) = found().and_then(|element| element.dyn_into::<web_sys::HtmlElement>().ok()) {
+        // An element that cannot take the focus leaves it where it is.
+        let _ = element.focus();
+    }
+}
+
 /// Focuses an element that will exist after the next update.
 pub fn focus_soon(element: String) {
     gloo::timers::callback::Timeout::new(0, move || {

@@ -6,9 +6,9 @@ use geometry::Kind;
 use workshop::{Edit, Piece, PieceId, invented_workshop};
 use yew::prelude::*;
 
-use super::tape_focus::READING;
+use super::tape_focus::focus_measurement_soon;
 use super::{Send, drawing::Silhouette};
-use crate::browser::{focus_soon, new_piece_id};
+use crate::browser::new_piece_id;
 use crate::state::{Action, App};
 
 /// Shows the start screen when there are no pieces.
@@ -81,7 +81,7 @@ pub fn kinds(app: &App, send: &Send) -> Html {
             let id = new_piece_id();
             send.emit(Action::Start(Edit::Add { id: id.clone(), kind }, id));
             if !is_deciding {
-                focus_soon(READING.into());
+                focus_measurement_soon();
             }
         };
         let sample = Rc::new(Piece::new(PieceId("sample".into()), kind));

@@ -61,13 +61,18 @@ fn cell(takeoff: &Takeoff, line: &MaterialLine, buy: &Bought, system: System) ->
     let (figure, unit) = show_volume(line.need.likely(), system);
     let verdict = line.on_hand.as_ref().map(|hand| hand.enough.verdict);
     let is_enough = verdict == Some(Verdict::Enough);
+    let data_verdict = verdict.map(|verdict| match verdict {
+        Verdict::Enough => "enough",
+        Verdict::Tight => "tight",
+        Verdict::Short => "short",
+    });
     let class = classes!("cell", (!is_enough).then_some("buy"));
     html! {
         <span {class} key={line.id.clone()}>
             { gauge(line, system) }
             <span class="k">{ words::short_name(takeoff, line) }</span>
             <span class="v" id={format!("amount-{}", line.id)}>{ words::number(&figure) }{ " " }<i>{ unit }</i></span>
-            <span class="say" id={format!("verdict-{}", line.id)}>{ if is_enough { "Enough".into() } else { words::short_cans(buy) } }</span>
+            <span class="say" id={format!("verdict-{}", line.id)} data-verdict={data_verdict}>{ if is_enough { "Enough".into() } else { words::short_cans(buy) } }</span>
         </span>
     }
 }

@@ -2,16 +2,14 @@
 
 use std::cell::RefCell;
 
-use geometry::FieldId;
 use gloo::timers::callback::Timeout;
 use wasm_bindgen::JsCast;
 use web_sys::Element;
 use yew::prelude::*;
 
 use super::Send;
-use crate::browser::focus;
+use crate::browser::{focus, focus_first};
 use crate::state::Action;
-use crate::words;
 
 /// The element id of the reading on the keypad.
 pub const READING: &str = "tape-reading";
@@ -24,10 +22,10 @@ thread_local! {
 }
 
 /// Focuses the reading on the keypad after the next update, or the field in the list where there is no keypad.
-pub fn focus_measurement_soon(field: FieldId) {
-    Timeout::new(0, move || {
+pub fn focus_measurement_soon() {
+    Timeout::new(0, || {
         if !focus(READING) {
-            focus(&words::field_element(field));
+            focus_first(".field.taken input");
         }
     })
     .forget();

@@ -698,19 +698,16 @@ pub(crate) mod tests {
         let next = app.update(Action::GoOn(true));
         assert_eq!((next.field, next.look), (Some(order[1]), Look::Cabinet));
         assert_eq!(next.update(Action::GoOn(false)).field, app.field);
-        // The keypad closes after the three sizes, and after the last row.
-        let ends = |from: FieldId| {
-            let app = app.update(Action::Enter(from));
-            let is_end = app.next_in_group().is_none();
-            assert_eq!(app.update(Action::GoOn(true)).field.is_none(), is_end);
-            is_end
-        };
+        // The keypad offers to close after the three sizes, and after the last row.
+        let ends = |from: FieldId| app.update(Action::Enter(from)).next_in_group().is_none();
         let ended = order.iter().filter(|field| ends(**field));
         let ended: Vec<usize> = ended.map(|end| order.iter().position(|of| of == end).unwrap()).collect();
         assert_eq!(ended.len(), 3);
         assert_eq!(ended[0], 2);
         assert!(matches!(order[ended[1]], FieldId::RowHeight(..)));
         assert_eq!(ended[2], order.len() - 1);
+        let end = order.iter().fold(app, |app, _| app.update(Action::GoOn(true)));
+        assert_eq!(end.field, None, "behind the last one the tape is put away");
     }
 
     #[test]

@@ -56,7 +56,7 @@ impl App {
     }
 
     /// Returns the next measurement of the same group: the overall sizes, the rows, or the rest. At the end of a
-    /// group the keypad closes, because what comes next depends on what the piece is like.
+    /// group the keypad offers to close, because what comes next depends on what the piece is like.
     pub fn next_in_group(&self) -> Option<FieldId> {
         let next = self.next_field(true)?;
         (self.group(self.field?) == self.group(next)).then_some(next)
@@ -73,8 +73,7 @@ impl App {
 
     /// Moves to the next measurement, or to the previous one.
     pub(super) fn go_on(&mut self, on: bool) {
-        let next = if on { self.next_in_group() } else { self.next_field(false) };
-        match (next, self.field) {
+        match (self.next_field(on), self.field) {
             (Some(next), Some(field)) => {
                 self.leave(field);
                 self.enter(next);

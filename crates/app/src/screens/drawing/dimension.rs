@@ -217,7 +217,7 @@ fn dimension_line(shown: &Shown, line: Line, is_taken: bool) -> Html {
 /// Shows a length with its fraction set as one.
 pub fn figure(text: &str) -> Html {
     match text.rsplit_once(' ') {
-        Some((whole, fraction)) if fraction.contains('/') => html! { <>{ whole }{ "\u{2009}" }<tspan class="fr">{ fraction }</tspan></> },
+        Some((whole, fraction)) if fraction.contains('/') => html! { <>{ whole }{ " " }<tspan class="fr">{ fraction }</tspan></> },
         None if text.contains('/') => html! { <tspan class="fr">{ text.to_owned() }</tspan> },
         _ => html! { text },
     }
@@ -292,7 +292,7 @@ fn take(send: &Send, field: FieldId) -> Callback<MouseEvent> {
     let send = send.clone();
     Callback::from(move |_| {
         send.emit(Action::Enter(field));
-        focus_measurement_soon(field);
+        focus_measurement_soon();
     })
 }
 

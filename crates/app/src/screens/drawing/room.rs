@@ -31,7 +31,9 @@ impl Room {
             ([width - if is_taking { 25.0 } else { 2.5 }, height * 0.7], 20.0)
         } else {
             let below = if is_taking { height - 35.5 } else { height * 0.42 };
-            ([width - 2.5, below.clamp(11.0, 26.0)], 20.0)
+            // Large letters leave little room beside them.
+            let figure = if width < 17.0 { 13.0 } else { 20.0 };
+            ([width - 2.5, below.clamp(11.0, 26.0)], figure)
         };
         Room {
             size: size.map(|of| of.max(10.0) * UNITS),

@@ -56,7 +56,7 @@ fn next(shown: &Shown) -> Html {
     let send = shown.send.clone();
     let take = Callback::from(move |_: MouseEvent| {
         send.emit(Action::Enter(first));
-        focus_measurement_soon(first);
+        focus_measurement_soon();
     });
     html! {
         <div class="next">

@@ -149,7 +149,7 @@ fn opened(shown: &Shown, place: RowPlace, row: &Row, is_removable: bool, shared:
             if row.fill != Fill::Drawers {
                 { stepper(("Shelves in each", &of), &id("shelves"), row.shelves as u32, (0, MAX_SHELVES as u32), shelves) }
             }
-            <div class="sizes">{ length(shown, place.height(), "Height".into(), shared) }</div>
+            <div class="sizes">{ length(shown, place.height(), format!("Row {number}, height"), shared) }</div>
             <div class="buttons">
                 { button_for(id("repeat"), "Duplicate row", format!("Duplicate row {number}"), repeat) }
                 if is_removable {
