@@ -83,6 +83,15 @@ answers! {
         Positive = "positive", "lead found";
     }
 
+    /// How far a piece is.
+    Status {
+        Looking = "looking", "Looking";
+        Bought = "bought", "Bought";
+        Working = "working", "Working on it";
+        ForSale = "for-sale", "For sale";
+        Sold = "sold", "Sold";
+    }
+
     /// When a log entry was made, relative to the work.
     LogTime {
         Before = "before", "before";
@@ -239,6 +248,7 @@ records! {
     }
     /// Facts about a piece other than its measurements.
     Facts = "facts" (of_piece: true, is_single: true) {
+        status: Option<Status> = "status", "Status", Choice(Status::ANSWERS);
         bought: Option<u64> = "bought", "Paid for it, or asked", Money;
         asking: Option<u64> = "asking", "What you would ask for it", Money;
         sold: Option<u64> = "sold", "Sold for", Money;

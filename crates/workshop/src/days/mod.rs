@@ -11,7 +11,7 @@ use std::rc::Rc;
 
 use timetable::{Hours, Job, Moment, Timetable, schedule};
 
-use crate::book::{Facts, Habits, WorkingHours};
+use crate::book::{Habits, WorkingHours};
 use crate::document::{Piece, Workshop};
 use crate::work::Work;
 
@@ -31,7 +31,7 @@ pub struct Days {
     pub timetable: Timetable,
 }
 
-/// Schedules the work on all pieces within the maker's hours, from `from` on. `works` has one entry for each
+/// Schedules the work on all pieces that are bought or in work, within the maker's hours, from `from` on. `works` has one entry for each
 /// piece.
 ///
 /// Each wait is the longest in the label's range. Cold or damp air, if measured, makes it longer. Coats that
@@ -40,7 +40,7 @@ pub(crate) fn days(workshop: &Workshop, works: &[Option<Work>], from: Moment) ->
     let taken = workshop.pieces.iter().zip(works);
     let air = measured(workshop);
     let of_piece = |(piece, work): (&Rc<Piece>, &Option<Work>)| {
-        let work = work.as_ref().filter(|_| !is_sold(piece))?;
+        let work = work.as_ref().filter(|_| piece.status().is_ahead())?;
         let job = job(piece, work);
         Some(match &air {
             Some(of) => job.in_air(of.air, of.surface),
@@ -56,10 +56,6 @@ pub(crate) fn days(workshop: &Workshop, works: &[Option<Work>], from: Moment) ->
         usual_hours,
         timetable,
     }
-}
-
-fn is_sold(piece: &Piece) -> bool {
-    piece.books.one::<Facts>().sold_on.is_some()
 }
 
 /// Returns the hours the maker entered, for each day from Monday on. A day that cannot be read has no hours.

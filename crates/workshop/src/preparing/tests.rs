@@ -12,7 +12,8 @@ use crate::samples::written_down;
 use crate::{SchemeEdit, edges_by_zone};
 
 /// Facts and habits that only affect money and the schedule.
-const OF_OTHERS: [&str; 27] = [
+const OF_OTHERS: [&str; 28] = [
+    "status",
     "sheet-price",
     "materials",
     "bought",
