@@ -211,7 +211,7 @@ impl Analysis {
     pub fn account(&self, piece: &Rc<Piece>, today: Day) -> Rc<Option<Account>> {
         let work = self.work(piece);
         let slice = |of: &Asked| {
-            let workshop = for_cans(for_takeoff(&of.workshop)).reads(&MONEY);
+            let workshop = for_cans(for_takeoff(&of.workshop)).currency().reads(&MONEY);
             let found = OfPiece::shape(piece).finish().reads(&MONEY);
             of_piece(workshop, found.line::<DoneStep>(LEAD_KEY))
         };
@@ -372,7 +372,7 @@ fn for_coated(asked: &Asked) -> Slice {
 
 /// The slice for the earnings of all pieces.
 fn for_earnings(asked: &Asked) -> Slice {
-    let of = for_cans(for_takeoff(&asked.workshop)).reads(&EARNINGS);
+    let of = for_cans(for_takeoff(&asked.workshop)).currency().reads(&EARNINGS);
     of_all(of.pieces(|piece| {
         let of = OfPiece::shape(piece).finish().name().reads(&EARNINGS);
         of.line::<DoneStep>(LEAD_KEY)
