@@ -114,6 +114,7 @@ records! {
         side: Option<Side> = "is", "That was", Choice(Side::ANSWERS);
         day: Option<Day> = "day", "Seen on", OnDay;
         gone: Option<u32> = "gone", "Gone after days", Count(3650);
+        listed: bool = "listed", "Still listed", Tick;
     }
     /// Cans in the workshop.
     ShelfCan = "shelf" (of_piece: false, is_single: false) {
@@ -244,6 +245,7 @@ records! {
         sheet_yield: Option<Area> = "sheet-yield", "A sheet of abrasive lasts for", Of(Quantity::Area);
         sheet_price: Option<u64> = "sheet-price", "A sheet of abrasive costs", Money;
         sprayer: bool = "sprayer", "There is a sprayer in the workshop", Tick;
+        reserve: Option<Share> = "reserve", "Paint kept for touch-ups", Of(Quantity::Share);
         dilution: Option<u32> = "dilution", "Parts of water to one of cleaner", Count(200);
     }
     /// Facts about a piece other than its measurements.
