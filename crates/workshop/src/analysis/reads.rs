@@ -64,7 +64,7 @@ pub const AMOUNTS: Reads = Reads {
 pub const CANS: Reads = Reads {
     also: &[&AMOUNTS],
     books: &["cans"],
-    ..NOTHING
+    fields: &[("habits", &["reserve"])],
 };
 
 /// The comparison of tools.

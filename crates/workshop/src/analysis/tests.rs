@@ -192,6 +192,7 @@ fn edits(workshop: &Workshop) -> Vec<Edit> {
         habit("profit", "25"),
         habit("sprayer", "yes"),
         habit("dilution", "20"),
+        habit("reserve", "20 %"),
         habit("sheet-yield", "20 ft2"),
         habit("sheet-price", "1.20"),
         habit("mon", "9-10"),

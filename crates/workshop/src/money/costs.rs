@@ -5,7 +5,7 @@ use super::{Costs, Fees, Materials};
 use crate::art::{art, cost_and_minutes};
 use crate::book::{Facts, Habits, Share};
 use crate::document::{Piece, Workshop, generic};
-use crate::takeoff::cans_for;
+use crate::takeoff::{cans_for, reserve};
 use crate::work::Work;
 use coatings::can::typical_price;
 use coatings::{Demand, Estimate, Job, Stage};
@@ -121,7 +121,7 @@ pub(super) struct Rate {
 }
 
 pub(super) fn rate(workshop: &Workshop, need: &Demand) -> Option<Rate> {
-    let sure = need.at(workshop.settings.confidence.probability());
+    let sure = need.at(workshop.settings.confidence.probability()) + reserve(workshop, &[need]);
     let buy = cans_for(workshop, &need.material, sure, &[]).ok()?;
     let each = || buy.cans.iter().map(|(can, count)| (*can, u64::from(*count)));
     let litres: f64 = each()
