@@ -366,6 +366,25 @@ mod tests {
         }
     }
 
+    #[test]
+    fn castings_are_bought_by_their_volume() {
+        let cast = add(
+            "art",
+            "a",
+            &[("kind", "cast"), ("volume", "30 mL"), ("count", "4")],
+        );
+        let found = good(&on_piece(&invented_workshop(), 0, cast), "Casting-clay-or-resin");
+        let much = |litres: f64| (litres * 1e6).round();
+        let Much::Volume(low, high) = found.takes else {
+            panic!("{found:?}")
+        };
+        assert_eq!(
+            [low, high].map(|volume| much(volume.as_litres())),
+            [126_000.0, 144_000.0]
+        );
+        assert_eq!(found.name, "Casting clay or resin");
+    }
+
     /// Everything that a step takes in a unit of sale is on the list. Surfaces, lengths, waits and water are
     /// not.
     #[test]

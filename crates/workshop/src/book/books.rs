@@ -59,6 +59,7 @@ answers! {
         Stencil = "stencil", "stencil";
         Transfer = "transfer", "transfer";
         Paper = "paper", "glued paper";
+        Cast = "cast", "Cast ornament";
     }
 
     /// A kind of supply other than cans.
@@ -255,6 +256,7 @@ records! {
         asking: Option<u64> = "asking", "What you would ask for it", Money;
         sold: Option<u64> = "sold", "Sold for", Money;
         sold_on: Option<Day> = "sold-on", "Sold on", OnDay;
+        old_color: Option<Colour> = "old-color", "Color of the old paint", Color;
         begin: Option<Day> = "begin", "Work begins on", OnDay;
         due: Option<Day> = "due", "To be ready on", OnDay;
         hours: Option<WorkTime> = "hours", "Hours of work", Of(Quantity::Time);
@@ -274,7 +276,7 @@ records! {
         dent_width: Option<Length> = "dent-width", "Width of a dent", Of(Quantity::Length);
         dent_depth: Option<Length> = "dent-depth", "Depth of a dent", Of(Quantity::Length);
     }
-    /// Leaf, stencils, transfers and paper on a piece.
+    /// Leaf, stencils, transfers, paper and cast ornaments on a piece.
     ArtLine = "art" (of_piece: true, is_single: false) {
         kind: Option<ArtKind> = "kind", "What", Choice(ArtKind::ANSWERS);
         place: String = "place", "Where", Text;
@@ -284,6 +286,7 @@ records! {
         cover: Option<Share> = "cover", "Covered of that", Of(Quantity::Share);
         sheet_width: Option<Length> = "sheet-width", "One sheet, width", Of(Quantity::Length);
         sheet_height: Option<Length> = "sheet-height", "One sheet, height", Of(Quantity::Length);
+        volume: Option<Volume> = "volume", "One mold holds", Of(Quantity::Volume);
         price: Option<u64> = "price", "Price of one sheet", Money;
         hours: Option<WorkTime> = "hours", "Time for it", Of(Quantity::Time);
     }

@@ -12,7 +12,8 @@ use crate::samples::written_down;
 use crate::{SchemeEdit, edges_by_zone};
 
 /// Facts and habits that only affect money and the schedule.
-const OF_OTHERS: [&str; 29] = [
+const OF_OTHERS: [&str; 30] = [
+    "old-color",
     "reserve",
     "status",
     "sheet-price",
