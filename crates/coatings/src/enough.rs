@@ -105,7 +105,14 @@ impl Trials {
 
 /// The extra amount that several jobs need beyond some cans, to be enough at the requested confidence.
 pub fn extra_needed(demands: &[&Demand], cans: &[Contents], confidence: f64) -> Volume {
-    shortfall(&Samples::of(&left_over(demands, cans)), confidence)
+    extra_needed_to_keep(demands, cans, Volume::ZERO, confidence)
+}
+
+/// The same where so much is to be left over after the jobs.
+pub fn extra_needed_to_keep(demands: &[&Demand], cans: &[Contents], kept: Volume, confidence: f64) -> Volume {
+    let mut rest = left_over(demands, cans);
+    rest.iter_mut().for_each(|rest| *rest -= kept.as_litres());
+    shortfall(&Samples::of(&rest), confidence)
 }
 
 /// The amount left over after a job.

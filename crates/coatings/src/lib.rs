@@ -51,7 +51,7 @@ pub use compare::Way;
 pub use demand::{Contribution, Demand, Place, Share, TRIALS, by_tools, demands, together};
 pub use distribution::Distribution;
 pub use dry_film::DryFilm;
-pub use enough::{Enough, Leftover, Verdict, enough_with, extra_needed};
+pub use enough::{Enough, Leftover, Verdict, enough_with, extra_needed, extra_needed_to_keep};
 pub use estimate::Estimate;
 pub use job::{Job, Layer, OwnRate, Rgb, ZoneWork};
 pub use label::Label;

@@ -2,11 +2,13 @@
 //!
 //! Suggestions are data. The maker may take or skip each one.
 
+mod hiding;
 mod reason;
 mod reasons;
 #[cfg(test)]
 mod tests;
 
+pub use hiding::hides_badly;
 pub use reason::Reason;
 pub use reasons::WIPE_BARE;
 

@@ -3,8 +3,9 @@
 
 use crate::art::{Art, ArtKind, art};
 use crate::book::{DoneStep, Habits, Supply, SupplyKind};
-use crate::document::{Piece, Workshop};
-use crate::preparing::{Amount, Much, PrepareStep, whole_sheets};
+use crate::document::{Piece, Workshop, generic};
+use crate::preparing::{Amount, Much, PrepareStep, RUNNER_WAX, whole_sheets};
+use crate::takeoff::Takeoff;
 use crate::work::Work;
 
 /// One item to buy.
@@ -57,6 +58,20 @@ impl Good {
     }
 }
 
+/// The key of the plant mister. A mist of water keeps chalk-type paint workable and smooths the strokes (common
+/// practice, no source).
+const MISTER: &str = "plant-mister";
+/// The keys of what one of is enough for all pieces.
+const ONE_FOR_ALL: [&str; 2] = [MISTER, RUNNER_WAX];
+
+/// Returns true if chalk-type paint is still to go on.
+fn is_misted(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff) -> bool {
+    takeoff.materials.iter().any(|line| {
+        generic(&workshop.materials, &line.need.material.key) == "chalk-type-paint"
+            && (1..=line.coats).any(|coat| !piece.books.has::<DoneStep>(&line.coat_key(coat)))
+    })
+}
+
 /// Returns all supplies in the order of the work. Abrasives are grouped, coarsest first. `works` has one
 /// entry for each piece. Steps that must not be done take nothing, and steps that are checked off need no
 /// more supplies.
@@ -74,6 +89,13 @@ pub(crate) fn goods(workshop: &Workshop, works: &[Option<Work>]) -> Vec<Good> {
                 };
                 take(&mut all, piece, (key, name, None), much);
             }
+        }
+        if work
+            .as_ref()
+            .is_some_and(|work| is_misted(workshop, piece, &work.takeoff))
+        {
+            let named = (MISTER.to_owned(), "Plant mister with water".to_owned(), None);
+            take(&mut all, piece, named, Much::Count(1, 1));
         }
         for of in art(piece) {
             decor(&mut all, piece, &of);
@@ -110,7 +132,11 @@ fn take(
     much: Much,
 ) {
     let known = all.iter_mut().find(|good| good.key == key);
-    match known.and_then(|good| Some((good.takes.and(much)?, good))) {
+    let together = |good: &Good| match ONE_FOR_ALL.contains(&&*good.key) {
+        true => Some(good.takes),
+        false => good.takes.and(much),
+    };
+    match known.and_then(|good| Some((together(good)?, good))) {
         Some((sum, good)) => {
             good.takes = sum;
             if !good.pieces.contains(&piece.name) {
@@ -238,6 +264,33 @@ mod tests {
         assert_eq!(good(&done, "tack-rags").pieces.len(), 1);
     }
 
+    /// One mister and one piece of wax are enough for all pieces.
+    #[test]
+    fn chalk_type_paint_wants_a_mister() {
+        let bare = invented_workshop();
+        assert!(all(&bare).iter().all(|good| good.key != "plant-mister"));
+        let chalk = |workshop: Workshop, place: usize| {
+            let piece = &workshop.pieces[place];
+            let is_paint = |layer: &crate::LayerPlan| &*layer.material == "trim-enamel";
+            let layer = piece.scheme.layers.iter().position(is_paint).unwrap();
+            let edit = crate::SchemeEdit::Material(layer, "chalk-type-paint".into());
+            let id = piece.id.clone();
+            workshop
+                .apply(Edit::Piece(id, PieceEdit::Finish(None, edit)))
+                .unwrap()
+        };
+        let both = chalk(chalk(bare, 0), 1);
+        for key in ["plant-mister", "runner-wax"] {
+            let found = good(&both, key);
+            assert_eq!((found.takes, found.pieces.len()), (Much::Count(1, 1), 2), "{key}");
+        }
+        let day = [("day", "2026-05-03")];
+        let half = on_piece(&both, 0, add("done", "coat-paint-1", &day));
+        assert_eq!(good(&half, "plant-mister").pieces.len(), 2);
+        let done = on_piece(&half, 0, add("done", "coat-paint-2", &day));
+        assert_eq!(good(&done, "plant-mister").pieces.len(), 1);
+    }
+
     #[test]
     fn sheets_that_are_here_are_taken_off() {
         let bare = invented_workshop();
@@ -311,6 +364,25 @@ mod tests {
         for key in ["Gilding-size", "Sealer"] {
             assert!(matches!(good(&gilded, key).takes, Much::Volume(..)), "{key}");
         }
+    }
+
+    #[test]
+    fn castings_are_bought_by_their_volume() {
+        let cast = add(
+            "art",
+            "a",
+            &[("kind", "cast"), ("volume", "30 mL"), ("count", "4")],
+        );
+        let found = good(&on_piece(&invented_workshop(), 0, cast), "Casting-clay-or-resin");
+        let much = |litres: f64| (litres * 1e6).round();
+        let Much::Volume(low, high) = found.takes else {
+            panic!("{found:?}")
+        };
+        assert_eq!(
+            [low, high].map(|volume| much(volume.as_litres())),
+            [126_000.0, 144_000.0]
+        );
+        assert_eq!(found.name, "Casting clay or resin");
     }
 
     /// Everything that a step takes in a unit of sale is on the list. Surfaces, lengths, waits and water are

@@ -30,6 +30,7 @@ pub mod results;
 #[cfg(test)]
 mod samples;
 pub mod shelf;
+mod status;
 mod stock;
 pub mod stores;
 mod takeoff;
@@ -50,6 +51,7 @@ pub use edit::{
 };
 pub use hours::read_hours;
 pub use palette::palette;
+pub use status::{Status, left_out};
 pub use takeoff::{
     Buy, ComparedAt, MaterialLine, Notice, Shopping, SurfaceLine, Takeoff, WayColumn, WayFigure, WayWhole,
     ZoneLine, about_as_soon, are_finished, compare, edges_by_zone, side_faces, soonest_and_least, switched,

@@ -33,6 +33,7 @@ pub fn condition(shown: &Shown) -> Html {
                 { ground(&planned) }
                 <h3>{ "Lead" }</h3>
                 { only(app, send, "facts", &["age", "lead"]) }
+                if piece.scheme.condition.substrate == Substrate::PaintedSound { { only(app, send, "facts", &["old-color"]) } }
             </div>
             <div>
                 <h3>{ "Repairs" }</h3>

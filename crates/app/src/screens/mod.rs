@@ -47,4 +47,4 @@ mod weighed;
 
 pub use page::Page;
 pub use shown::{Bought, Result, Send, Shown};
-use shown::{money, say_if};
+use shown::{money, money_of, say_if};

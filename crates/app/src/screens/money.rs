@@ -5,7 +5,7 @@ use workshop::money::{Account, Earning, Earnings, Line};
 use yew::prelude::*;
 
 use super::book::only;
-use super::{Shown, money as prices_of, refused};
+use super::{Shown, money as prices_of, money_of, refused};
 use crate::browser::today;
 use crate::parts::button;
 use crate::state::{Action, App, DraftId, Screen};
@@ -18,7 +18,7 @@ pub fn sheet(shown: &Shown) -> Html {
     let Some(account) = account.as_ref().as_ref().filter(|_| shown.takeoff().is_some()) else {
         return html! { <p>{ "Correct the sizes to see what it costs." }</p> };
     };
-    let money = prices_of(app);
+    let money = money_of(account);
     let notes = send.reform(|_: MouseEvent| Action::Screen(Screen::Prices));
     let is_blocked = app.is_blocked(DraftId::is_of_money);
     html! {
@@ -26,7 +26,7 @@ pub fn sheet(shown: &Shown) -> Html {
             <h2 id="money-title">{ "Money" }</h2>
             { refused::answer(app, DraftId::is_of_money, || verdict(shown, account, &money)) }
             <h3>{ words::together(account.count).map_or("This piece".into(), words::sentence) }</h3>
-            { only(app, send, "facts", &["bought", "asking", "sold", "sold-on", "hours", "materials", "delivery"]) }
+            { only(app, send, "facts", &["status", "bought", "asking", "sold", "sold-on", "hours", "materials", "delivery"]) }
             <h3>{ "Every piece" }</h3>
             { only(app, send, "habits", &OF_MONEY) }
             // Text that appears and disappears is below the fields, so that no field moves.

@@ -2,14 +2,13 @@
 
 use std::rc::Rc;
 
-use workshop::{Piece, unmeasured};
+use workshop::Piece;
 use yew::prelude::*;
 
 use super::Send;
 use super::drawing::Silhouette;
 use super::start::kinds;
 use crate::state::{Action, App};
-use crate::words;
 
 /// Shows the list of pieces. A touch opens one.
 pub fn pieces(app: &Rc<App>, send: &Send) -> Html {
@@ -22,7 +21,7 @@ pub fn pieces(app: &Rc<App>, send: &Send) -> Html {
                     onclick={send.reform(move |_| Action::Open(id.clone()))}>
                     // A piece that made the page hang is not drawn before it is selected.
                     if app.skipped.as_ref() != Some(&piece.id) { <Silhouette piece={piece.clone()} /> }
-                    <span>{ &piece.name }<small aria-hidden="true">{ words::guesses(unmeasured(piece).len()) }</small></span>
+                    <span>{ &piece.name }<small>{ piece.status().label() }</small></span>
                 </button>
             </li>
         }

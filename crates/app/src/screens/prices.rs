@@ -50,7 +50,7 @@ fn note(app: &App, send: &Send, line: &Rc<Line>) -> Html {
     };
     html! {
         <li key={&*line.id} class="entry">
-            { form.fields(&["furniture", "style", "price", "is", "day", "gone"]) }
+            { form.fields(&["furniture", "style", "price", "is", "day", "listed", "gone"]) }
             { form.strike(line.text("style")) }
         </li>
     }

@@ -8,7 +8,7 @@ use wasm_bindgen_futures::spawn_local;
 use workshop::book::InBasket;
 use workshop::goods::Good;
 use workshop::preparing::Much;
-use workshop::{Piece, Shopping};
+use workshop::{Piece, PieceId, Shopping, Status};
 use yew::prelude::*;
 
 use super::book::{only, tick_off};
@@ -31,11 +31,8 @@ pub struct Props {
 pub fn Shop(props: &Props) -> Html {
     let Props { app, send } = props;
     let analysis = app.analysis();
-    let (bought, goods, coated) = (
-        analysis.shopping(&app.left_out),
-        analysis.goods(&app.left_out),
-        analysis.coated(&app.left_out),
-    );
+    let off = app.off_the_list();
+    let (bought, goods, coated) = (analysis.shopping(&off), analysis.goods(&off), analysis.coated(&off));
     let text = words::list(&bought, &goods, &app.workshop, &money(app));
     let is_bought = |lot: &&Shopping| lot.buy.as_ref().map_or(true, |buy| !buy.cans.is_empty());
     let cans: Vec<&Shopping> = bought.iter().filter(is_bought).collect();
@@ -50,7 +47,7 @@ pub fn Shop(props: &Props) -> Html {
                 }
             </div>
             { refused::lines(app, DraftId::is_of_list) }
-            { group("For", "for", app.workshop.pieces.iter().map(|of| piece(app, send, of)).collect()) }
+            { group("For", "for", app.workshop.pieces.iter().filter(|of| of.status() != Status::Sold).map(|of| piece(send, of, &off)).collect()) }
             { group("Coatings", "shopping", cans.iter().enumerate().map(|(n, lot)| can(app, send, (&cans, n), lot)).collect()) }
             { group("Supplies", "goods", goods.iter().filter(|good| good.to_buy().is_some()).map(|of| good(app, send, of)).collect()) }
             { group("I have enough", "have", enough.iter().map(|lot| have(app, lot)).chain(goods.iter().filter(|good| good.to_buy().is_none()).map(have_good)).collect()) }
@@ -78,17 +75,17 @@ fn group(name: &'static str, id: &'static str, lines: Vec<Html>) -> Html {
     }
 }
 
-fn piece(app: &App, send: &Send, piece: &Rc<Piece>) -> Html {
+fn piece(send: &Send, piece: &Rc<Piece>, off: &[PieceId]) -> Html {
     let id = format!("buy-{}", piece.id.0);
-    let is_bought = !app.left_out.contains(&piece.id);
+    let is_on = !off.contains(&piece.id);
     let of = piece.id.clone();
-    let leave_out = send.reform(move |_: Event| Action::LeaveOut(of.clone()));
+    let list = send.reform(move |_: Event| Action::OnList(of.clone(), !is_on));
     html! {
         <li key={&*piece.id.0}>
             <label for={id.clone()}>
-                <input {id} type="checkbox" checked={is_bought} onchange={leave_out} />
+                <input {id} type="checkbox" checked={is_on} onchange={list} />
                 <span class="q"><Silhouette piece={piece.clone()} /></span>
-                <span class="it">{ &piece.name }<small>{ words::set_of(piece.count) }</small></span>
+                <span class="it">{ &piece.name }<small>{ piece.status().label() }{ words::set_of(piece.count).map(|set| format!(". {set}")) }</small></span>
             </label>
         </li>
     }

@@ -5,6 +5,7 @@ use crate::state::{Action, App};
 use coatings::can::ChoiceError;
 use geometry::Problem;
 use std::rc::Rc;
+use workshop::money::Account;
 use workshop::{Buy, MaterialLine, Piece, PieceEdit, Takeoff};
 use yew::prelude::*;
 
@@ -24,6 +25,12 @@ pub(super) fn say_if<E: 'static>(send: &Send, act: impl Fn(E) -> Option<Action> 
 /// Returns a function that formats prices in hundredths of the workshop's currency.
 pub(super) fn money(app: &App) -> impl Fn(u64) -> String {
     let currency = app.workshop.settings.currency;
+    move |hundredths| browser::device::money(hundredths, currency)
+}
+
+/// Returns a function that formats prices of an account, which shows guesses in their own currency.
+pub(super) fn money_of(account: &Account) -> impl Fn(u64) -> String + use<> {
+    let currency = account.currency;
     move |hundredths| browser::device::money(hundredths, currency)
 }
 

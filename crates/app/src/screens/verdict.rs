@@ -5,7 +5,7 @@ use yew::prelude::*;
 
 use super::book::only;
 use super::measure::fields;
-use super::{Shown, money as prices_of, refused};
+use super::{Shown, money_of, refused};
 use crate::browser::today;
 use crate::parts::fold;
 use crate::state::{Action, DraftId};
@@ -20,7 +20,6 @@ pub fn verdict(shown: &Shown) -> Html {
     let close = send.reform(|_: MouseEvent| Action::Back);
     let account = app.analysis().account(&shown.piece, today());
     let account = account.as_ref().as_ref().filter(|_| shown.takeoff().is_some());
-    let money = prices_of(app);
     html! {
         <section class="verdict-screen" aria-labelledby="verdict-title">
             <div class="top">
@@ -30,17 +29,17 @@ pub fn verdict(shown: &Shown) -> Html {
             <div class="columns">
                 <div>
                     { match account {
-                        Some(account) => refused::answer(app, DraftId::is_of_money, || answer(account, &money)),
+                        Some(account) => refused::answer(app, DraftId::is_of_money, || answer(account, &money_of(account))),
                         None => super::amounts::problems(shown),
                     } }
-                    { only(app, send, "facts", &["bought", "asking"]) }
+                    { only(app, send, "facts", &["bought", "asking", "status"]) }
                     <h3>{ "Size" }</h3>
                     <div class="sizes">{ fields(shown, &shown.piece.furniture(), true) }</div>
                     { only(app, send, "habits", &["hourly", "fee-share"]) }
                     { more(shown) }
                 </div>
                 <div>
-                    if let Some(account) = account.filter(|_| !app.is_blocked(DraftId::is_of_money)) { { ledger(account, &money) } }
+                    if let Some(account) = account.filter(|_| !app.is_blocked(DraftId::is_of_money)) { { ledger(account, &money_of(account)) } }
                 </div>
             </div>
         </section>
@@ -70,7 +69,7 @@ fn answer(account: &Account, money: Money<'_>) -> Html {
             <p class="lead" id="most">{ lead }</p>
             { rule(account, money) }
             <p id="per-hour">{ words::earns(account, money) }</p>
-            <p class="hint">{ words::rests_on(account) }</p>
+            <p class="hint" id="rests-on">{ words::rests_on(account, money) }</p>
         </>
     }
 }

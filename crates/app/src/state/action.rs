@@ -85,8 +85,8 @@ pub enum Action {
     Decide(bool),
     /// A row is selected or deselected.
     Row(Option<RowPlace>),
-    /// A piece is excluded from the shopping list or included again.
-    LeaveOut(PieceId),
+    /// A piece is put on the shopping list, or taken off it.
+    OnList(PieceId, bool),
     /// A section with this name is expanded or collapsed.
     Fold(String),
     /// The finish of a zone is shown, or that of the piece.

@@ -20,7 +20,7 @@ use crate::words::numerals::measured;
 use geometry::{BayPlace, FieldId};
 use units::{Decimals, Inches, Length, SortedMap, SortedSet, System, show_length_in};
 use workshop::results::news;
-use workshop::{Analysis, BrushTo, Edit, EditError, Piece, PieceEdit, PieceId, Workshop};
+use workshop::{Analysis, BrushTo, Edit, EditError, Piece, PieceEdit, PieceId, Workshop, left_out};
 
 pub use action::Action;
 pub use drafts::{Draft, DraftId, Refused};
@@ -59,8 +59,8 @@ pub struct App {
     pub row: Option<RowPlace>,
     /// True if the next piece that is added is one that the maker may buy.
     pub deciding: bool,
-    /// The pieces excluded from the shopping list.
-    pub left_out: Vec<PieceId>,
+    /// The pieces that the maker put on the shopping list or took off it, whatever their status.
+    pub listed: SortedMap<PieceId, bool>,
     /// The names of the expanded sections.
     pub unfolded: SortedSet<String>,
     /// The key of the zone whose finish is shown, or `None` for the piece.
@@ -193,10 +193,7 @@ impl App {
             }
             Action::Decide(deciding) => next.deciding = deciding,
             Action::Row(row) => next.row = row,
-            Action::LeaveOut(piece) => match next.left_out.iter().position(|out| *out == piece) {
-                Some(place) => drop(next.left_out.remove(place)),
-                None => next.left_out.push(piece),
-            },
+            Action::OnList(piece, is_on) => drop(next.listed.insert(piece, is_on)),
             Action::Fold(name) => {
                 if !next.unfolded.remove(&name) {
                     next.unfolded.insert(name);
@@ -244,6 +241,17 @@ impl App {
     /// Returns the open piece.
     pub fn piece(&self) -> Option<&Rc<Piece>> {
         self.workshop.piece(self.open.as_ref()?)
+    }
+
+    /// Returns the pieces that are not on the shopping list: by their status, unless the maker said otherwise.
+    pub fn off_the_list(&self) -> Vec<PieceId> {
+        let by_status = left_out(&self.workshop, self.open.as_ref());
+        let is_off = |id: &PieceId| match self.listed.get(id) {
+            Some(is_on) => !is_on,
+            None => by_status.contains(id),
+        };
+        let ids = self.workshop.pieces.iter().map(|piece| &piece.id);
+        ids.filter(|id| is_off(id)).cloned().collect()
     }
 
     /// Returns the bay whose rows the drawing shows: that of the current measurement, or of the selected row.
@@ -590,11 +598,19 @@ pub(crate) mod tests {
 
     #[test]
     fn a_piece_stays_off_the_list_while_another_is_looked_at() {
+        let add = |id: &str| {
+            let id = PieceId(id.into());
+            Action::Start(Edit::Add { id: id.clone(), kind: Kind::Desk }, id)
+        };
         let id = |name: &str| PieceId(name.into());
-        let app = App::default().update(Action::LeaveOut(id("a")));
-        let elsewhere = app.update(Action::Open(id("b")));
-        assert_eq!(elsewhere.left_out, [id("a")]);
-        assert!(elsewhere.update(Action::LeaveOut(id("a"))).left_out.is_empty());
+        let app = App::default().update(add("a")).update(add("b"));
+        // Of pieces that may be bought, the open one is on the list.
+        assert_eq!(app.off_the_list(), [id("a")]);
+        let both = app.update(Action::OnList(id("a"), true));
+        assert_eq!(both.off_the_list(), []);
+        let off = both.update(Action::OnList(id("b"), false));
+        assert_eq!(off.off_the_list(), [id("b")]);
+        assert_eq!(off.update(Action::Open(id("a"))).off_the_list(), [id("b")]);
     }
 
     #[test]

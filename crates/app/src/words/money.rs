@@ -1,7 +1,7 @@
 //! The costs and earnings of a piece, in sentences.
 
 use workshop::market::{FEWEST, Row, Told, Trend};
-use workshop::money::{Account, Outcome, Part, Reckoning};
+use workshop::money::{Account, Guess, Outcome, Part, Reckoning};
 
 use super::{number, whole};
 
@@ -48,22 +48,31 @@ pub fn earns(account: &Account, money: Money<'_>) -> String {
     }
 }
 
-/// Says what the most to pay leaves out.
-pub fn rests_on(account: &Account) -> String {
+/// Says which inputs of the most to pay are guesses, and what it leaves out.
+pub fn rests_on(account: &Account, money: Money<'_>) -> String {
     if account.brings.is_none() {
         return String::new();
     }
-    let mut missing = Vec::new();
-    if account.costs.hourly == 0 {
-        missing.push("your time");
+    if account.rests_on_nothing() {
+        return "Your time and materials are not in this. Enter your hourly rate and can prices.".into();
+    }
+    let guess = |guess: &Guess| match guess {
+        Guess::Wage => format!("your time at {} an hour", money(account.costs.hourly)),
+        Guess::Prices => "can prices".to_owned(),
+    };
+    let guesses: Vec<String> = account.guesses.iter().map(guess).collect();
+    let guesses: Vec<&str> = guesses.iter().map(String::as_str).collect();
+    let mut said = Vec::new();
+    if !guesses.is_empty() {
+        said.push(format!("Guesses: {}.", super::and(&guesses)));
+    }
+    if !account.has_wage {
+        said.push("Your time is not in this.".into());
     }
     if !account.unpriced.is_empty() {
-        missing.push("materials without a price");
+        said.push("Some materials have no price.".into());
     }
-    match missing.as_slice() {
-        [] => String::new(),
-        missing => format!("This leaves out {}.", super::and(missing)),
-    }
+    said.join(" ")
 }
 
 /// Says how many pieces a price covers: `both together`. Returns `None` for a single piece.

@@ -165,7 +165,7 @@ mod tests {
                     "bought".into(),
                     "20".into(),
                 )),
-                "a line that was noted",
+                "paid for it, or asked",
             ),
         ] {
             let back = again.update(Action::Change(edit)).update(Action::Undo);

@@ -26,6 +26,7 @@ use crate::goods::{Good, goods};
 use crate::learning::{Lesson, lessons};
 use crate::money::{Account, Earnings, account, earnings};
 use crate::preparing::{LEAD_KEY, PrepareStep, prepare};
+use crate::status::left_out;
 use crate::stores::{Store, stores};
 use crate::takeoff::{
     Buy, Shopping, Takeoff, WayColumn, bought_for, cans_to_buy, coated, compare, edges_by_zone, shopping,
@@ -33,7 +34,7 @@ use crate::takeoff::{
 };
 use crate::work::Work;
 use kept::{Asked, Besides, Kept, Slice};
-use reads::{CANS, COATED, DAYS, EARNINGS, GOODS, JOB, MONEY, PREPARING, SHOPPING, TOOLS};
+use reads::{CANS, COATED, DAYS, EARNINGS, GOODS, JOB, MONEY, PREPARING, SHOPPING, STORES, TOOLS};
 use slice::{OfPiece, OfWorkshop};
 
 /// The results of one piece.
@@ -210,7 +211,7 @@ impl Analysis {
     pub fn account(&self, piece: &Rc<Piece>, today: Day) -> Rc<Option<Account>> {
         let work = self.work(piece);
         let slice = |of: &Asked| {
-            let workshop = for_cans(for_takeoff(&of.workshop)).reads(&MONEY);
+            let workshop = for_cans(for_takeoff(&of.workshop)).currency().reads(&MONEY);
             let found = OfPiece::shape(piece).finish().reads(&MONEY);
             of_piece(workshop, found.line::<DoneStep>(LEAD_KEY))
         };
@@ -272,11 +273,11 @@ impl Analysis {
         })
     }
 
-    /// Returns the supplies on hand besides cans, and the need of all pieces.
+    /// Returns the supplies on hand besides cans, and the need of all pieces with work ahead.
     pub fn stores(&self) -> Rc<Vec<Store>> {
         let kept = &self.results.all.stores;
-        kept.get(self.asked_of_all(Besides::Nothing), &for_goods, |of| {
-            stores(&of.workshop, &self.works(&[]))
+        kept.get(self.asked_of_all(Besides::Nothing), &for_stores, |of| {
+            stores(&of.workshop, &self.works(&left_out(&of.workshop, None)))
         })
     }
 
@@ -357,6 +358,12 @@ fn for_goods(asked: &Asked) -> Slice {
     of_all(of.pieces(|piece| OfPiece::shape(piece).finish().name().reads(&GOODS)))
 }
 
+/// The slice for the supplies on hand.
+fn for_stores(asked: &Asked) -> Slice {
+    let of = for_takeoff(&asked.workshop).reads(&STORES);
+    of_all(of.pieces(|piece| OfPiece::shape(piece).finish().name().reads(&STORES)))
+}
+
 /// The slice for materials that have their coats.
 fn for_coated(asked: &Asked) -> Slice {
     let of = for_takeoff(&asked.workshop);
@@ -365,7 +372,7 @@ fn for_coated(asked: &Asked) -> Slice {
 
 /// The slice for the earnings of all pieces.
 fn for_earnings(asked: &Asked) -> Slice {
-    let of = for_cans(for_takeoff(&asked.workshop)).reads(&EARNINGS);
+    let of = for_cans(for_takeoff(&asked.workshop)).currency().reads(&EARNINGS);
     of_all(of.pieces(|piece| {
         let of = OfPiece::shape(piece).finish().name().reads(&EARNINGS);
         of.line::<DoneStep>(LEAD_KEY)

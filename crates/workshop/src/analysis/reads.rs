@@ -37,6 +37,9 @@ impl Reads {
     }
 }
 
+/// The facts that say how far a piece is.
+const STATUS: [&str; 3] = ["status", "sold", "sold-on"];
+
 const NOTHING: Reads = Reads {
     also: &[],
     books: &[],
@@ -61,7 +64,7 @@ pub const AMOUNTS: Reads = Reads {
 pub const CANS: Reads = Reads {
     also: &[&AMOUNTS],
     books: &["cans"],
-    ..NOTHING
+    fields: &[("habits", &["reserve"])],
 };
 
 /// The comparison of tools.
@@ -139,9 +142,16 @@ pub const GOODS: Reads = Reads {
     ..NOTHING
 };
 
-/// The shopping list.
+/// The supplies on hand, and what the pieces with work ahead take of them.
+pub(super) const STORES: Reads = Reads {
+    also: &[&GOODS],
+    fields: &[("facts", &STATUS)],
+    ..NOTHING
+};
+
+/// The shopping list. The status of the pieces says which are left out of it.
 pub const LIST: Reads = Reads {
-    also: &[&SHOPPING, &GOODS],
+    also: &[&SHOPPING, &STORES],
     ..NOTHING
 };
 
@@ -152,6 +162,7 @@ pub const DAYS: Reads = Reads {
     fields: &[
         ("habits", &WEEK),
         ("habits", &AIR),
-        ("facts", &["begin", "due", "sold-on"]),
+        ("facts", &["begin", "due"]),
+        ("facts", &STATUS),
     ],
 };

@@ -37,6 +37,12 @@ impl<'a> OfWorkshop<'a> {
         self
     }
 
+    /// Adds the currency, which says whether prices are guessed.
+    pub(super) fn currency(mut self) -> Self {
+        self.slice.settings.currency = self.from.settings.currency;
+        self
+    }
+
     /// Adds the maker's own materials.
     pub(super) fn materials(mut self) -> Self {
         self.slice.materials.clone_from(&self.from.materials);

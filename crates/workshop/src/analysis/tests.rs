@@ -49,6 +49,12 @@ fn from_all_of_it(workshop: &Workshop) -> Vec<String> {
     let takeoff = result.clone().unwrap();
     let edges = edges_by_zone(piece).unwrap();
     let (all, works) = (takeoffs(workshop), works(workshop));
+    let is_ahead = |place: usize| workshop.pieces[place].status().is_ahead();
+    let ahead = works
+        .iter()
+        .enumerate()
+        .map(|(place, work)| work.clone().filter(|_| is_ahead(place)));
+    let ahead: Vec<_> = ahead.collect();
     let work = crate::samples::work(workshop, piece).unwrap();
     let lines = takeoff.materials.iter();
     let cans: Vec<_> = lines.map(|line| cans_to_buy(workshop, line)).collect();
@@ -62,7 +68,7 @@ fn from_all_of_it(workshop: &Workshop) -> Vec<String> {
         format!("{:?}", shopping(workshop, &all)),
         format!("{:?}", goods(workshop, &works)),
         format!("{:?}", coated(workshop, &all)),
-        format!("{:?}", stores(workshop, &works)),
+        format!("{:?}", stores(workshop, &ahead)),
         format!("{:?}", earnings(workshop, &works)),
         format!("{:?}", days(workshop, &works, Moment::new(today(), 600))),
     ]
@@ -148,6 +154,8 @@ fn edits(workshop: &Workshop) -> Vec<Edit> {
             zone: "top".into(),
             apart: true,
         },
+        fact("status", "looking"),
+        fact("status", "for-sale"),
         fact("hours", "2"),
         fact("asking", "200"),
         fact("sold", "200"),
@@ -184,6 +192,7 @@ fn edits(workshop: &Workshop) -> Vec<Edit> {
         habit("profit", "25"),
         habit("sprayer", "yes"),
         habit("dilution", "20"),
+        habit("reserve", "20 %"),
         habit("sheet-yield", "20 ft2"),
         habit("sheet-price", "1.20"),
         habit("mon", "9-10"),

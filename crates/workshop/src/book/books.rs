@@ -59,6 +59,7 @@ answers! {
         Stencil = "stencil", "stencil";
         Transfer = "transfer", "transfer";
         Paper = "paper", "decoupage paper";
+        Cast = "cast", "cast ornament";
     }
 
     /// A kind of supply other than cans.
@@ -83,6 +84,15 @@ answers! {
         Positive = "positive", "lead found";
     }
 
+    /// How far a piece is.
+    Status {
+        Looking = "looking", "Looking";
+        Bought = "bought", "Bought";
+        Working = "working", "Working on it";
+        ForSale = "for-sale", "For sale";
+        Sold = "sold", "Sold";
+    }
+
     /// When a log entry was made, relative to the work.
     LogTime {
         Before = "before", "before";
@@ -105,6 +115,7 @@ records! {
         side: Option<Side> = "is", "Price was", Choice(Side::ANSWERS);
         day: Option<Day> = "day", "Date seen", OnDay;
         gone: Option<u32> = "gone", "Days until it sold", Count(3650);
+        listed: bool = "listed", "Still listed", Tick;
     }
     /// Cans in the workshop.
     ShelfCan = "shelf" (of_piece: false, is_single: false) {
@@ -235,14 +246,17 @@ records! {
         sheet_yield: Option<Area> = "sheet-yield", "Area per sandpaper sheet", Of(Quantity::Area);
         sheet_price: Option<u64> = "sheet-price", "Price per sandpaper sheet", Money;
         sprayer: bool = "sprayer", "I have a sprayer", Tick;
+        reserve: Option<Share> = "reserve", "Paint kept for touch-ups", Of(Quantity::Share);
         dilution: Option<u32> = "dilution", "Parts water per part cleaner", Count(200);
     }
     /// Facts about a piece other than its measurements.
     Facts = "facts" (of_piece: true, is_single: true) {
+        status: Option<Status> = "status", "Status", Choice(Status::ANSWERS);
         bought: Option<u64> = "bought", "Price paid or asked", Money;
         asking: Option<u64> = "asking", "Your asking price", Money;
         sold: Option<u64> = "sold", "Sale price", Money;
         sold_on: Option<Day> = "sold-on", "Date sold", OnDay;
+        old_color: Option<Colour> = "old-color", "Color of the old paint", Color;
         begin: Option<Day> = "begin", "Start date", OnDay;
         due: Option<Day> = "due", "Due date", OnDay;
         hours: Option<WorkTime> = "hours", "Hours of work", Of(Quantity::Time);
@@ -262,7 +276,7 @@ records! {
         dent_width: Option<Length> = "dent-width", "Dent width", Of(Quantity::Length);
         dent_depth: Option<Length> = "dent-depth", "Dent depth", Of(Quantity::Length);
     }
-    /// Leaf, stencils, transfers and paper on a piece.
+    /// Leaf, stencils, transfers, paper and cast ornaments on a piece.
     ArtLine = "art" (of_piece: true, is_single: false) {
         kind: Option<ArtKind> = "kind", "Type", Choice(ArtKind::ANSWERS);
         place: String = "place", "Place", Text;
@@ -272,6 +286,7 @@ records! {
         cover: Option<Share> = "cover", "Share covered", Of(Quantity::Share);
         sheet_width: Option<Length> = "sheet-width", "Sheet width", Of(Quantity::Length);
         sheet_height: Option<Length> = "sheet-height", "Sheet height", Of(Quantity::Length);
+        volume: Option<Volume> = "volume", "Volume of one mold", Of(Quantity::Volume);
         price: Option<u64> = "price", "Price per sheet", Money;
         hours: Option<WorkTime> = "hours", "Time needed", Of(Quantity::Time);
     }

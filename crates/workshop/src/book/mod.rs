@@ -14,7 +14,7 @@ mod shown;
 
 pub use books::{
     AIR, ArtKind, ArtLine, BOOKS, Book, CanPrice, ChalkLine, DoneStep, Facts, FinishAge, Habits, InBasket,
-    LeadTest, LogLine, LogTime, MixRecipe, MixedBatch, OF_MONEY, PriceNote, ShelfCan, Side, Supply,
+    LeadTest, LogLine, LogTime, MixRecipe, MixedBatch, OF_MONEY, PriceNote, ShelfCan, Side, Status, Supply,
     SupplyKind, ThinLine, WEEK, Weighing, book,
 };
 pub(crate) use books::{ONLY, label};

@@ -139,7 +139,7 @@ macro_rules! answers {
         }
 
         impl $name {
-            pub(super) const ANSWERS: &'static [(&'static str, &'static str)] = &[$(($key, $label)),*];
+            pub(crate) const ANSWERS: &'static [(&'static str, &'static str)] = &[$(($key, $label)),*];
 
             /// Returns the answer's key in saved files.
             pub fn key(self) -> &'static str {

@@ -1,6 +1,5 @@
 //! Checks the workshop air against the planned coats.
 
-use super::is_sold;
 use crate::book::{Celsius, Habits, Share};
 use crate::document::{Scheme, Workshop, material_of};
 use coatings::Material;
@@ -114,10 +113,10 @@ pub(super) fn limits(material: &Material) -> AirLimits {
     }
 }
 
-/// Returns every material planned for unsold pieces, or the default materials if there are none.
+/// Returns every material planned for pieces with work ahead, or the default materials if there are none.
 pub(super) fn planned(workshop: &Workshop) -> Vec<Rc<Material>> {
     let usual = Scheme::usual();
-    let ahead = workshop.pieces.iter().filter(|piece| !is_sold(piece));
+    let ahead = workshop.pieces.iter().filter(|piece| piece.status().is_ahead());
     let mut schemes: Vec<&Scheme> = ahead.flat_map(|piece| piece.schemes()).collect();
     let coats = |schemes: &[&Scheme]| {
         let mut all: Vec<Rc<Material>> = Vec::new();

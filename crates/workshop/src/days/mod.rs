@@ -11,7 +11,7 @@ use std::rc::Rc;
 
 use timetable::{Hours, Job, Moment, Timetable, schedule};
 
-use crate::book::{Facts, Habits, WorkingHours};
+use crate::book::{Habits, WorkingHours};
 use crate::document::{Piece, Workshop};
 use crate::work::Work;
 
@@ -31,7 +31,7 @@ pub struct Days {
     pub timetable: Timetable,
 }
 
-/// Schedules the work on all pieces within the maker's hours, from `from` on. `works` has one entry for each
+/// Schedules the work on all pieces that are bought or in work, within the maker's hours, from `from` on. `works` has one entry for each
 /// piece.
 ///
 /// Each wait is the longest in the label's range. Cold or damp air, if measured, makes it longer. Coats that
@@ -40,7 +40,7 @@ pub(crate) fn days(workshop: &Workshop, works: &[Option<Work>], from: Moment) ->
     let taken = workshop.pieces.iter().zip(works);
     let air = measured(workshop);
     let of_piece = |(piece, work): (&Rc<Piece>, &Option<Work>)| {
-        let work = work.as_ref().filter(|_| !is_sold(piece))?;
+        let work = work.as_ref().filter(|_| piece.status().is_ahead())?;
         let job = job(piece, work);
         Some(match &air {
             Some(of) => job.in_air(of.air, of.surface),
@@ -56,10 +56,6 @@ pub(crate) fn days(workshop: &Workshop, works: &[Option<Work>], from: Moment) ->
         usual_hours,
         timetable,
     }
-}
-
-fn is_sold(piece: &Piece) -> bool {
-    piece.books.one::<Facts>().sold_on.is_some()
 }
 
 /// Returns the hours the maker entered, for each day from Monday on. A day that cannot be read has no hours.
@@ -159,8 +155,13 @@ mod tests {
     fn knobs_go_back_on_after_all_coats() {
         let days = laid(&written_down(&[("hardware", "12")], &[]));
         let job = &days.jobs[0];
-        let last = job.steps.len() - 1;
-        assert_eq!(job.steps[last].key, "hardware-back");
+        let last = job
+            .steps
+            .iter()
+            .position(|step| step.key == "hardware-back")
+            .unwrap();
+        let after: Vec<_> = job.steps[last + 1..].iter().map(|step| &*step.key).collect();
+        assert_eq!(after, ["ease-drawers", "price-tag"]);
         let coats = |step: &&Step| step.key.starts_with("coat-");
         assert_eq!(job.before(last).len(), job.steps.iter().filter(coats).count());
         keep_their_waits(&days, 0);

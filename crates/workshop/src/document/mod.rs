@@ -12,6 +12,8 @@ mod settings;
 
 use std::rc::Rc;
 
+use coatings::Substrate;
+use coatings::suggest::Suggestion;
 use geometry::{
     BayPlace, Counts, Edition, FieldId, Furniture, Kind, LengthField, Measures, Styles, Zone, fields,
 };
@@ -20,7 +22,7 @@ use units::{
     Decimals, Length, LengthError, LengthUnit, SortedMap, System, as_typed, read_length, read_length_with,
 };
 
-use crate::book::Books;
+use crate::book::{Books, Facts};
 use crate::meant::{is_near, read_meant, written_here};
 
 pub use bay::{Bay, Row};
@@ -347,6 +349,18 @@ impl Piece {
     /// Returns true if a zone is painted by default. Added zones are.
     pub fn usually_paints(&self, zone: &str) -> bool {
         Zone::by_key(zone).is_none_or(|zone| self.edition.paints(zone))
+    }
+
+    /// Returns the recommended layers for one of the piece's schemes. The color of the old paint counts where the
+    /// surface is painted.
+    pub fn suggestion(&self, scheme: &Scheme, own: &[Rc<OwnMaterial>]) -> Suggestion {
+        let suggestion = scheme.suggestion(own);
+        match self.books.one::<Facts>().old_color {
+            Some(Colour(old)) if scheme.condition.substrate == Substrate::PaintedSound => {
+                suggestion.over(old, scheme.colour.0)
+            }
+            _ => suggestion,
+        }
     }
 
     /// Returns every scheme of the piece: its own, then those of its zones.

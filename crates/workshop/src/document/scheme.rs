@@ -139,11 +139,15 @@ impl Scheme {
     }
 
     /// Returns true if the layers match a recommendation. The maker's own material counts as the one it was
-    /// copied from, and paint and clear coats may differ in number.
+    /// copied from, and paint and clear coats may differ in number, but not fall short where an old color shows
+    /// through.
     pub fn is_as_suggested(&self, own: &[Rc<OwnMaterial>], suggestion: &Suggestion) -> bool {
         let planned = self.layers.iter().filter(|layer| layer.coats > 0);
         let is_so = |planned: &LayerPlan, layer: &SuggestedLayer| {
-            let has_coats = layer.is_free_in_coats() || planned.coats == layer.coats;
+            let has_coats = match layer.is_free_in_coats() {
+                true => !layer.is_for_hiding() || planned.coats >= layer.coats,
+                false => planned.coats == layer.coats,
+            };
             generic(own, &planned.material) == layer.material && has_coats
         };
         let planned: Vec<&LayerPlan> = planned.collect();

@@ -1,11 +1,14 @@
 //! Edits of one piece.
 
+use super::BookEdit;
 use super::EditError;
 use super::MAX_COUNT;
 use super::PieceEdit;
 use super::shortened;
 use super::ticks;
+use crate::book::{DoneStep, Facts, Record};
 use crate::document::{OwnMaterial, Piece, Reading, material_of};
+use crate::status::{SALE, Status};
 use geometry::{FieldId, MAX_COLUMNS, MAX_SHELVES, fields, styles};
 use std::rc::Rc;
 use units::System;
@@ -87,10 +90,34 @@ impl Piece {
                     layer.material = Rc::clone(&to);
                 }
             }
-            PieceEdit::Book(edit) => self.books.apply(edit, true, units)?,
+            PieceEdit::Book(edit) => {
+                let status = self.status_after(&edit);
+                self.books.apply(edit, true, units)?;
+                if let Some(status) = status {
+                    self.books.set_status(status);
+                }
+            }
         }
         self.give_ids();
         Ok(())
+    }
+
+    /// Returns the status that a change of a book brings with it: the first step that is checked off begins
+    /// the work, and a sale price or a sale day says that it was sold.
+    fn status_after(&self, edit: &BookEdit) -> Option<Status> {
+        let status = self.status();
+        match edit {
+            BookEdit::Add(DoneStep::BOOK, ..) if matches!(status, Status::Looking | Status::Bought) => {
+                Some(Status::Working)
+            }
+            BookEdit::Write(Facts::BOOK, _, key, text) => {
+                let is_sale = SALE.contains(&key.as_str()) && !text.text.trim().is_empty();
+                // A piece without a status counts as sold by the sale itself.
+                let is_written = self.books.one::<Facts>().status.is_some();
+                (is_sale && is_written && status != Status::Sold).then_some(Status::Sold)
+            }
+            _ => None,
+        }
     }
 
     fn measure(&mut self, field: FieldId, reading: Option<Reading>) -> Result<(), EditError> {

@@ -255,6 +255,34 @@ impl Piece {
         edit: SchemeEdit,
         own: &[Rc<OwnMaterial>],
     ) -> Result<(), EditError> {
+        let is_suggested = matches!(edit, SchemeEdit::Suggested(_));
+        self.finish_zone(zone.as_deref(), edit, own)?;
+        if is_suggested {
+            self.hide_old_color(zone.as_deref(), own);
+        }
+        Ok(())
+    }
+
+    /// Raises the coats of paint to those that hide the old color.
+    fn hide_old_color(&mut self, zone: Option<&str>, own: &[Rc<OwnMaterial>]) {
+        let scheme = zone.map_or(&self.scheme, |key| self.scheme_of(key));
+        let suggested = self.suggestion(scheme, own).layers.into_iter();
+        for paint in suggested.filter(coatings::suggest::SuggestedLayer::is_for_hiding) {
+            let of_zone = zone.and_then(|key| self.zones.get_mut(key)?.scheme.as_mut());
+            let scheme = of_zone.unwrap_or(&mut self.scheme);
+            let is_paint = |layer: &&mut LayerPlan| generic(own, &layer.material) == paint.material;
+            for layer in scheme.layers.iter_mut().filter(is_paint) {
+                layer.coats = layer.coats.max(paint.coats);
+            }
+        }
+    }
+
+    fn finish_zone(
+        &mut self,
+        zone: Option<&str>,
+        edit: SchemeEdit,
+        own: &[Rc<OwnMaterial>],
+    ) -> Result<(), EditError> {
         let Some(key) = zone else {
             let found = self.scheme.condition;
             if let SchemeEdit::Substrate(_) | SchemeEdit::Species(_) | SchemeEdit::Sign(..) = edit {
@@ -265,7 +293,7 @@ impl Piece {
             }
             return self.scheme.apply(edit, own);
         };
-        let zone = self.zones.get_mut(&key).and_then(|zone| zone.scheme.as_mut());
+        let zone = self.zones.get_mut(key).and_then(|zone| zone.scheme.as_mut());
         zone.ok_or(EditError::Unknown("group"))?.apply(edit, own)
     }
 

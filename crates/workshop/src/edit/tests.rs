@@ -564,3 +564,37 @@ fn a_material_of_ones_own_is_copied_priced_planned_and_removed() {
     assert_eq!(&*without.pieces[1].scheme.layers[2].material, "trim-enamel");
     assert_eq!(&*without.pieces[0].scheme.layers[2].material, "own-1");
 }
+
+/// The dresser is painted black. White takes a third coat, in the plan and in what is recommended.
+#[test]
+fn an_old_color_that_shows_through_takes_one_more_coat() {
+    let mut workshop = crate::samples::written_down(&[("old-color", "#141414")], &[]);
+    let id = workshop.pieces[0].id.clone();
+    let mut edit = |edit: SchemeEdit| {
+        workshop = workshop
+            .apply(Edit::Piece(id.clone(), PieceEdit::Finish(None, edit)))
+            .unwrap();
+        let piece = &workshop.pieces[0];
+        let suggestion = piece.suggestion(&piece.scheme, &[]);
+        let mut paint = piece.scheme.layers.iter();
+        let coats = paint
+            .find(|layer| &*layer.material == "trim-enamel")
+            .unwrap()
+            .coats;
+        (coats, piece.scheme.is_as_suggested(&[], &suggestion))
+    };
+    edit(SchemeEdit::Substrate(coatings::Substrate::PaintedSound));
+    edit(SchemeEdit::Colour(crate::Colour([20, 30, 40])));
+    let light = coatings::Wish::Painted { light: true };
+    assert_eq!(edit(SchemeEdit::Suggested(light)), (2, true));
+    assert_eq!(
+        edit(SchemeEdit::Colour(crate::Colour([250, 250, 250]))),
+        (2, false)
+    );
+    assert_eq!(edit(SchemeEdit::Suggested(light)), (3, true));
+    // On a clear finish the color of a paint says nothing.
+    assert_eq!(
+        edit(SchemeEdit::Substrate(coatings::Substrate::Sealed)),
+        (3, true)
+    );
+}

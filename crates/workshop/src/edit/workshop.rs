@@ -7,6 +7,7 @@ use super::PieceEdit;
 use super::shortened;
 use crate::book::{MAX_PICTURES, ShelfCan};
 use crate::document::{Piece, PieceId, Workshop};
+use crate::status::Status;
 use std::rc::Rc;
 
 impl Workshop {
@@ -38,15 +39,17 @@ impl Workshop {
                 if let Some(finish) = &self.settings.finish {
                     piece.scheme = finish.clone();
                 }
+                piece.books.set_status(Status::Looking);
                 next.insert(self.pieces.len(), piece)?;
             }
             Edit::Copy { of, id } => {
                 let place = self.place(&of)?;
-                let piece = Piece {
+                let mut piece = Piece {
                     id,
                     name: copied_name(&self.pieces[place].name),
                     ..(*self.pieces[place]).clone()
                 };
+                piece.books.begin_again();
                 next.insert(place + 1, piece.with_new_ids())?;
             }
             Edit::CopyFinish { from, to } => {

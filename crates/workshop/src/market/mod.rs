@@ -29,8 +29,10 @@ pub struct Note {
     pub side: Side,
     /// The price, in hundredths of the currency unit.
     pub price: u64,
-    /// Days from the date of the note until the piece was gone. `None` while it is still for sale.
+    /// Days from the date of the note until the piece was gone, if that is known.
     pub gone: Option<u32>,
+    /// True if it is known to be still for sale. A note with neither says nothing about the pace.
+    pub listed: bool,
     /// The day it was first seen.
     pub day: Day,
 }
@@ -126,7 +128,7 @@ impl Row {
 }
 
 /// Returns one row for all notes, then one for each kind in the order first noted. `today` determines how
-/// long unsold pieces have been for sale.
+/// long listed pieces have been for sale.
 pub fn what_sells(notes: &[Note], today: Day) -> Vec<Row> {
     let mut kinds: Vec<Kind> = Vec::new();
     for note in notes {
@@ -158,7 +160,7 @@ pub fn row(notes: &[Note], kind: Option<Kind>, today: Day) -> Row {
         }
         _ => None,
     };
-    let mut standing: Vec<Standing> = of_kind.iter().map(|note| note.standing(today)).collect();
+    let mut standing: Vec<Standing> = of_kind.iter().filter_map(|note| note.standing(today)).collect();
     let pace = if standing.len() < FEWEST {
         Told::TooFew {
             count: standing.len(),
@@ -177,17 +179,17 @@ pub fn row(notes: &[Note], kind: Option<Kind>, today: Day) -> Row {
 }
 
 impl Note {
-    /// Returns how long the piece was for sale, or has been by `today`. A note dated later has been for sale
-    /// for zero days.
-    fn standing(&self, today: Day) -> Standing {
+    /// Returns how long the piece was for sale, or has been by `today`, if it is known whether it is gone. A note
+    /// dated later has been for sale for zero days.
+    fn standing(&self, today: Day) -> Option<Standing> {
         match self.gone {
-            Some(days) => Standing { days, is_gone: true },
+            Some(days) => Some(Standing { days, is_gone: true }),
             None => {
                 let days = i64::from(today.days()) - i64::from(self.day.days());
-                Standing {
+                self.listed.then(|| Standing {
                     days: u32::try_from(days).unwrap_or(0),
                     is_gone: false,
-                }
+                })
             }
         }
     }
@@ -224,6 +226,7 @@ mod tests {
             side,
             price,
             gone: None,
+            listed: true,
             day: Day::since_1970(day),
         }
     }
@@ -235,6 +238,28 @@ mod tests {
         assert_eq!(row.sold, Told::TooFew { count: 4 });
         assert_eq!(row.pace, Told::TooFew { count: 4 });
         assert_eq!(row.points.len(), 4);
+    }
+
+    #[test]
+    fn a_note_that_is_neither_gone_nor_listed_says_nothing_of_the_pace() {
+        let gone = |days| Note {
+            gone: Some(days),
+            ..note(2000, Side::Sold, 0)
+        };
+        let unknown = |note: Note| Note {
+            listed: false,
+            ..note
+        };
+        let mut notes: Vec<Note> = [3, 5, 7, 9].map(gone).into();
+        notes.extend((0..9).map(|day| unknown(note(2000, Side::Asked, day))));
+        let pace = |notes: &[Note]| row(notes, None, Day::since_1970(9)).pace;
+        assert_eq!(pace(&notes), Told::TooFew { count: 4 });
+        // The fifth is known: half of them are gone by the seventh day.
+        notes.push(note(2000, Side::Asked, 0));
+        assert_eq!(pace(&notes), Told::Known(Some(7)));
+        // What is gone is gone, whatever else is ticked.
+        notes.push(unknown(gone(1)));
+        assert_eq!(pace(&notes), Told::Known(Some(5)));
     }
 
     #[test]

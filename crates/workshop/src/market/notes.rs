@@ -13,6 +13,7 @@ pub fn notes(workshop: &Workshop) -> (Vec<Note>, usize) {
             side: of.side.unwrap_or(Side::Asked),
             price: of.price?,
             gone: of.gone,
+            listed: of.listed,
             day: of.day?,
         })
     };

@@ -11,10 +11,11 @@ use super::costs::whole_minutes;
 use coatings::{Job, Stage};
 use units::Day;
 
+use super::guess::{Guess, currency_of_guesses};
 use super::{Costs, Outcome, Plan, added, chance, highest_buying_price, lowest_price, result, wanted_price};
 use crate::art::{Art, art, cost_and_minutes};
 use crate::book::Facts;
-use crate::document::{Piece, Workshop};
+use crate::document::{Currency, Piece, Workshop};
 use crate::market::{self, Row, Side, Told};
 use crate::takeoff::Takeoff;
 use crate::work::Work;
@@ -32,6 +33,15 @@ pub struct Account {
     pub reckoned: Option<Reckoning>,
     /// Materials without a price. They count as zero.
     pub unpriced: Vec<String>,
+    /// The inputs that were guessed, because the maker has not entered them. All are in US dollars.
+    pub guesses: Vec<Guess>,
+    /// The currency to show all of it in: the one the maker chose, or that of the guesses. `None` if there is
+    /// neither.
+    pub currency: Option<Currency>,
+    /// True if an hourly wage was entered or guessed.
+    pub has_wage: bool,
+    /// True if some material has a price that was entered or guessed, or if none is needed.
+    pub has_prices: bool,
     /// The lowest price, with nothing for the work.
     pub lowest: Option<u64>,
     /// The price that pays the wanted hourly rate and profit.
@@ -62,6 +72,14 @@ pub struct Reckoning {
     pub most: (Option<u64>, Option<u64>),
 }
 
+impl Account {
+    /// Returns true if the prices rest on neither a wage nor the materials, so that the most to pay is no
+    /// answer yet.
+    pub fn rests_on_nothing(&self) -> bool {
+        !self.has_wage && !self.has_prices
+    }
+}
+
 impl Reckoning {
     /// Returns the lowest and highest hourly pay, in hundredths, when `left` remains for the work.
     pub fn per_hour(&self, left: i64) -> (i64, i64) {
@@ -78,6 +96,9 @@ pub(crate) fn account(workshop: &Workshop, piece: &Piece, work: &Work, today: Da
         costs,
         materials,
         unpriced,
+        guesses,
+        has_wage,
+        has_prices,
         job,
         coating,
         minutes,
@@ -121,9 +142,16 @@ pub(crate) fn account(workshop: &Workshop, piece: &Piece, work: &Work, today: Da
         chance: facts.bought.and_then(|bought| chance(&plan, bought, &sold)),
         more_coats: more_coats(workshop, takeoff, (&job, coating), &costs),
         of_art: added_by_art(piece, &costs, minutes.is_some()),
+        currency: match guesses.is_empty() {
+            true => workshop.settings.currency,
+            false => currency_of_guesses(workshop),
+        },
         brings,
         costs,
         unpriced,
+        guesses,
+        has_wage,
+        has_prices,
         nearby,
     }
 }
@@ -190,14 +218,22 @@ mod tests {
     use super::*;
     use crate::money::Earnings;
     use crate::money::Fees;
+    use crate::money::WAGE;
     use crate::money::earnings;
     use crate::preparing::PrepareStep;
+    use std::rc::Rc;
 
     use crate::samples::written_down;
-    use crate::{BookEdit, Edit, MaterialEdit, PieceEdit, Price, SchemeEdit, takeoff};
+    use crate::{BookEdit, Edit, MaterialEdit, PieceEdit, Price, SchemeEdit, SettingEdit, takeoff};
+
+    fn in_currency(workshop: Workshop, code: &str) -> Workshop {
+        let currency = SettingEdit::Currency(Currency::new(code).ok());
+        workshop.apply(Edit::Settings(currency)).unwrap()
+    }
 
     fn written(facts: &[(&str, &str)], habits: &[(&str, &str)], notes: &[&str]) -> Workshop {
-        let mut workshop = written_down(facts, habits);
+        // With another currency nothing is guessed.
+        let mut workshop = in_currency(written_down(facts, habits), "EUR");
         for (n, price) in notes.iter().enumerate() {
             let values = vec![
                 ("furniture", "dresser".into()),
@@ -446,6 +482,59 @@ mod tests {
         assert_eq!(of(&written(&[("hours", "3 h")], &[], &[])).costs.minutes, 180);
         assert!(reckoned.minutes.0 < account.costs.minutes && account.costs.minutes < reckoned.minutes.1);
         assert_eq!(reckoned.most, (None, None), "no price is known");
+    }
+
+    #[test]
+    fn before_anything_is_set_up_the_wage_and_the_prices_are_guessed() {
+        let bare = written_down(&[("asking", "400")], &[]);
+        let dollar = Currency::new("USD").ok();
+        for workshop in [bare.clone(), in_currency(bare.clone(), "USD")] {
+            let account = of(&workshop);
+            assert_eq!(account.guesses, [Guess::Wage, Guess::Prices]);
+            assert_eq!((account.currency, account.costs.hourly), (dollar, WAGE));
+            assert!(account.unpriced.is_empty() && account.most.is_some());
+            assert!(account.costs.materials_used > 2_000 && !account.rests_on_nothing());
+            assert!(account.more_coats.iter().all(|(_, more)| *more > 0));
+        }
+        let euro = of(&in_currency(bare.clone(), "EUR"));
+        assert_eq!(
+            (euro.guesses.len(), euro.currency),
+            (0, Currency::new("EUR").ok())
+        );
+        assert_eq!((euro.costs.hourly, euro.costs.materials_used), (0, 0));
+        assert!(euro.most.is_some() && euro.rests_on_nothing());
+    }
+
+    /// Each entry takes the place of its guess, nought as well as any other.
+    #[test]
+    fn an_entry_goes_before_a_guess() {
+        let with = |facts, habits| of(&written_down(facts, habits));
+        let free = with(&[], &[("hourly", "0")]);
+        assert_eq!(
+            (free.guesses, free.costs.hourly, free.has_wage),
+            (vec![Guess::Prices], 0, true)
+        );
+        let told = with(&[("materials", "35")], &[("hourly", "30")]);
+        assert_eq!((told.guesses.len(), told.currency), (0, None));
+        assert_eq!((told.costs.hourly, told.costs.materials_used), (3_000, 3_500));
+        let mut workshop = written_down(&[("materials", "35")], &[]);
+        let of_wage = of(&workshop);
+        assert_eq!(of_wage.guesses, [Guess::Wage]);
+        // One price of each material, and no price is a guess any more.
+        let keys: Vec<_> = workshop.pieces[0]
+            .schemes()
+            .flat_map(|of| &of.layers)
+            .map(|of| Rc::clone(&of.material))
+            .collect();
+        let none = BookEdit::Write("facts", "only".into(), "materials".into(), "".into());
+        workshop = workshop
+            .apply(Edit::Piece(workshop.pieces[0].id.clone(), PieceEdit::Book(none)))
+            .unwrap();
+        for key in keys {
+            let price = MaterialEdit::Price("us-quart", Price::new("20").ok());
+            workshop = workshop.apply(Edit::Material(key, price)).unwrap();
+        }
+        assert_eq!(of(&workshop).guesses, [Guess::Wage]);
     }
 
     /// Each additional hour lowers the most to pay by its cost.

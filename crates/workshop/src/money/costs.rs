@@ -1,11 +1,13 @@
 //! The costs of a piece: materials, hours and fees.
 
+use super::guess::{Guess, WAGE, currency_of_guesses};
 use super::{Costs, Fees, Materials};
 use crate::art::{art, cost_and_minutes};
 use crate::book::{Facts, Habits, Share};
-use crate::document::{Piece, Workshop};
-use crate::takeoff::cans_for;
+use crate::document::{Piece, Workshop, generic};
+use crate::takeoff::{cans_for, reserve};
 use crate::work::Work;
+use coatings::can::typical_price;
 use coatings::{Demand, Estimate, Job, Stage};
 
 /// The costs of a piece, and the values they were calculated from.
@@ -13,6 +15,12 @@ pub(super) struct Reckoned {
     pub(super) costs: Costs,
     pub(super) materials: Materials,
     pub(super) unpriced: Vec<String>,
+    /// The inputs that were guessed.
+    pub(super) guesses: Vec<Guess>,
+    /// True if the wage was entered or guessed.
+    pub(super) has_wage: bool,
+    /// True if the materials, or some of them, have a price that was entered or guessed.
+    pub(super) has_prices: bool,
     /// All layers, with the edges that take time to cut in.
     pub(super) job: Job,
     /// The time for all coats, in minutes.
@@ -46,8 +54,8 @@ pub(super) fn reckon(workshop: &Workshop, piece: &Piece, work: &Work) -> Reckone
     };
     let mut to_buy = sheets;
     // The maker's own total for materials takes precedence.
-    let guessed = facts.materials;
-    if let Some(all) = guessed {
+    let total = facts.materials;
+    if let Some(all) = total {
         materials = Materials {
             low: all,
             likely: all,
@@ -55,11 +63,22 @@ pub(super) fn reckon(workshop: &Workshop, piece: &Piece, work: &Work) -> Reckone
         };
         to_buy = all;
     }
-    for line in takeoff.materials.iter().filter(|_| guessed.is_none()) {
+    let mut guesses = Vec::new();
+    let may_guess = currency_of_guesses(workshop).is_some();
+    let hourly = habits.hourly.or(may_guess.then_some(WAGE));
+    if habits.hourly.is_none() && may_guess {
+        guesses.push(Guess::Wage);
+    }
+    let mut has_prices = total.is_some();
+    for line in takeoff.materials.iter().filter(|_| total.is_none()) {
         let Some(rate) = rate(workshop, &line.need) else {
             unpriced.push(takeoff.name_of(line));
             continue;
         };
+        has_prices = true;
+        if rate.is_guess && !guesses.contains(&Guess::Prices) {
+            guesses.push(Guess::Prices);
+        }
         let at = |volume: units::Volume| (volume.as_litres() * rate.for_litre).round() as u64;
         materials.low += at(line.need.low());
         materials.likely += at(line.need.likely());
@@ -73,7 +92,7 @@ pub(super) fn reckon(workshop: &Workshop, piece: &Piece, work: &Work) -> Reckone
         wear: habits.wear.unwrap_or(0),
         delivery: facts.delivery.or(habits.delivery).unwrap_or(0),
         minutes: own.unwrap_or(reckoned),
-        hourly: habits.hourly.unwrap_or(0),
+        hourly: hourly.unwrap_or(0),
         profit: habits.profit.unwrap_or(0),
         fees: Fees {
             share: (share * 10_000.0).round() as u32,
@@ -83,7 +102,10 @@ pub(super) fn reckon(workshop: &Workshop, piece: &Piece, work: &Work) -> Reckone
     Reckoned {
         costs,
         materials,
+        has_prices: has_prices || unpriced.is_empty(),
         unpriced,
+        guesses,
+        has_wage: hourly.is_some(),
         job,
         coating,
         minutes: own.is_none().then(|| (whole_minutes(least), whole_minutes(most))),
@@ -94,20 +116,29 @@ pub(super) fn reckon(workshop: &Workshop, piece: &Piece, work: &Work) -> Reckone
 pub(super) struct Rate {
     pub(super) for_litre: f64,
     pub(super) cans: u64,
+    /// True if the prices are typical ones, because the maker entered none for this material.
+    pub(super) is_guess: bool,
 }
 
 pub(super) fn rate(workshop: &Workshop, need: &Demand) -> Option<Rate> {
-    let sure = need.at(workshop.settings.confidence.probability());
+    let sure = need.at(workshop.settings.confidence.probability()) + reserve(workshop, &[need]);
     let buy = cans_for(workshop, &need.material, sure, &[]).ok()?;
-    let litres: f64 = buy
-        .cans
-        .iter()
-        .map(|(can, count)| can.volume().as_litres() * f64::from(*count))
+    let each = || buy.cans.iter().map(|(can, count)| (*can, u64::from(*count)));
+    let litres: f64 = each()
+        .map(|(can, count)| can.volume().as_litres() * count as f64)
         .sum();
-    let cans = buy.price.filter(|_| litres > 0.0)?;
+    let typical = || {
+        currency_of_guesses(workshop)?;
+        let material = generic(&workshop.materials, &need.material.key);
+        let prices = each().map(|(can, count)| Some(typical_price(material, can)? * count));
+        prices.sum::<Option<u64>>()
+    };
+    let is_guess = buy.price.is_none();
+    let cans = buy.price.or_else(typical).filter(|_| litres > 0.0)?;
     Some(Rate {
         for_litre: cans as f64 / litres,
         cans,
+        is_guess,
     })
 }
 

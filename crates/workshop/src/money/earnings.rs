@@ -1,7 +1,7 @@
 //! The earnings from pieces that have a price.
 
-use super::costs::reckon;
-use super::{Outcome, result, sum};
+use super::costs::{Reckoned, reckon};
+use super::{Guess, Outcome, result, sum};
 use crate::book::Facts;
 use crate::document::Workshop;
 use crate::work::Work;
@@ -19,6 +19,8 @@ pub struct Earning {
     pub minutes: u32,
     /// The outcome at the price.
     pub outcome: Outcome,
+    /// The inputs that were guessed. The wage makes no difference to the outcome.
+    pub guesses: Vec<Guess>,
 }
 
 /// The earnings from all pieces.
@@ -41,7 +43,7 @@ pub(crate) fn earnings(workshop: &Workshop, works: &[Option<Work>]) -> Earnings 
         let Some((work, price)) = work.as_ref().zip(sale.or(asked)) else {
             continue;
         };
-        let costs = reckon(workshop, piece, work).costs;
+        let Reckoned { costs, guesses, .. } = reckon(workshop, piece, work);
         if sale.is_some() {
             sold.push((costs, price));
         }
@@ -51,6 +53,7 @@ pub(crate) fn earnings(workshop: &Workshop, works: &[Option<Work>]) -> Earnings 
             is_sold: sale.is_some(),
             minutes: costs.minutes,
             outcome,
+            guesses,
         }));
     }
     let together = (!sold.is_empty()).then(|| sum(&sold)).flatten();

@@ -7,6 +7,7 @@ mod account;
 mod buy;
 mod costs;
 mod earnings;
+mod guess;
 mod piece;
 
 pub(crate) use account::account;
@@ -14,4 +15,5 @@ pub use account::{Account, Reckoning};
 pub use buy::{Materials, Plan, chance, highest_buying_price};
 pub(crate) use earnings::earnings;
 pub use earnings::{Earning, Earnings};
+pub use guess::{Guess, WAGE};
 pub use piece::{Costs, Fees, Line, Outcome, Part, added, earned, lowest_price, result, sum, wanted_price};

@@ -8,6 +8,7 @@ mod abrasive;
 mod cautions;
 mod cleaning;
 mod curing;
+mod ending;
 mod filler;
 mod found;
 mod repairs;
@@ -24,6 +25,7 @@ use crate::takeoff::Takeoff;
 
 pub use abrasive::{Ladder, Sheets, USUAL_YIELD, sheets, whole_sheets};
 pub use cautions::{LEAD, NO_LEAD, of_lead};
+pub(crate) use ending::RUNNER_WAX;
 pub use filler::{OVERFILL, dents, holes};
 pub use found::OldFinish;
 pub(crate) use repairs::LEAD_KEY;
@@ -154,8 +156,11 @@ pub fn prepare(
     repairs::block(&of, &mut steps);
     sanding::between(&of, &mut steps);
     repairs::hardware_back(&of, &mut steps);
+    ending::drawers(&of, &mut steps);
     curing::cure(&of, &mut steps);
-    for step in steps.iter_mut().filter(|step| step.minutes.1 > 0.0) {
+    ending::price(&of, &mut steps);
+    let is_set_up = |step: &&mut PrepareStep| step.minutes.1 > 0.0 && !ending::is_quick(&step.key);
+    for step in steps.iter_mut().filter(is_set_up) {
         let (least, most) = time::SET_UP;
         step.minutes = (step.minutes.0 + least, step.minutes.1 + most);
     }

@@ -12,7 +12,10 @@ use crate::samples::written_down;
 use crate::{SchemeEdit, edges_by_zone};
 
 /// Facts and habits that only affect money and the schedule.
-const OF_OTHERS: [&str; 27] = [
+const OF_OTHERS: [&str; 30] = [
+    "old-color",
+    "reserve",
+    "status",
     "sheet-price",
     "materials",
     "bought",
@@ -406,4 +409,29 @@ fn every_fact_and_habit_changes_something() {
             field.key
         );
     }
+}
+
+/// A piece that can be sold ends with its price. Drawers are eased only where there are any.
+#[test]
+fn the_work_ends_as_the_trade_ends() {
+    let all = steps(&written_down(&[("hardware", "12")], &[]));
+    let after = |steps: &[PrepareStep]| -> Vec<String> {
+        let after = steps.iter().filter(|step| step.when == When::After);
+        after.map(|step| step.key.clone()).collect()
+    };
+    assert_eq!(
+        after(&all),
+        ["hardware-back", "ease-drawers", "cure", "price-tag"]
+    );
+    // The dresser has six drawers.
+    let drawers = step(&all, "ease-drawers");
+    assert_eq!(
+        (much(drawers, "Drawers"), drawers.minutes),
+        (Much::Count(6, 6), (3.0, 9.0))
+    );
+    let mut workshop = written_down(&[], &[]);
+    workshop.pieces[0] = Rc::new(Piece::new(crate::PieceId("b".into()), geometry::Kind::Bench));
+    assert_eq!(after(&steps(&workshop)), ["cure", "price-tag"]);
+    let lead = steps(&written_down(&[("lead", "positive")], &[]));
+    assert!(!keys(&lead).contains(&"price-tag"));
 }

@@ -25,6 +25,11 @@ pub(super) const DUST: Pace = (1.0, 2.0);
 /// Filling the grain.
 pub(super) const GRAIN: Pace = (10.0, 20.0);
 
+/// Minutes to rub the runners of one drawer and try it.
+pub(super) const DRAWER: Pace = (0.5, 1.5);
+/// Minutes to take photos of one piece, price it and tag it.
+pub(super) const TAG: Pace = (5.0, 10.0);
+
 /// Drying time after washing, in hours.
 pub(super) const WASHED: f64 = 2.0;
 /// Hours until filler can be sanded.

@@ -1,17 +1,21 @@
 //! Which cans to buy: of one material for a piece, and of all materials for the workshop.
 
 use coatings::can::{ChoiceError, Purchase, choose, fewest};
-use coatings::{CanSize, Contents, Demand, Leftover, Material, can, can_sizes};
+use coatings::{CanSize, Contents, Demand, Leftover, Material, Stage, can, can_sizes, extra_needed_to_keep};
 use units::Volume;
 
 use super::MaterialLine;
+use crate::book::{Habits, Share};
 use crate::document::Workshop;
 
 /// What to buy of one material.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Buy {
-    /// The volume to buy, on top of what is on hand, that is enough with the wanted confidence.
+    /// The volume to buy, on top of what is on hand, that is enough with the wanted confidence. It includes
+    /// the reserve.
     pub need: Volume,
+    /// The part of the paint to keep for touch-ups.
+    pub reserve: Volume,
     /// The number of each can. Empty if nothing is needed.
     pub cans: Vec<(&'static CanSize, u32)>,
     /// True if it is one can of the smallest size that holds at least twice the need.
@@ -35,14 +39,31 @@ const TOO_LARGE: f64 = 2.0;
 /// If the need or a price is out of range.
 pub(crate) fn cans_to_buy(workshop: &Workshop, line: &MaterialLine) -> Result<Buy, ChoiceError> {
     let sure = workshop.settings.confidence.probability();
+    let reserve = reserve(workshop, &[&line.need]);
     let (need, contents) = match &line.on_hand {
-        None => (line.need.at(sure), Vec::new()),
+        None => (line.need.at(sure) + reserve, Vec::new()),
+        Some(hand) if reserve > Volume::ZERO => {
+            let contents = hand.contents();
+            let need = extra_needed_to_keep(&[&line.need], &contents, reserve, sure);
+            (need, contents)
+        }
         Some(hand) => (hand.enough.extra_needed, hand.contents()),
     };
     let cans = line.on_hand.iter().flat_map(|hand| &hand.cans);
     let had: Vec<&CanSize> = cans.filter_map(|stock| stock.can).collect();
     let buy = cans_for(workshop, &line.need.material, need, &had)?;
-    Ok(buy.leaving(&[&line.need], &contents, sure))
+    let buy = buy.leaving(&[&line.need], &contents, sure);
+    Ok(Buy { reserve, ..buy })
+}
+
+/// Returns the paint that the maker keeps for touch-ups after these jobs: a share of the likely amount. Nothing
+/// is kept of other materials.
+pub(crate) fn reserve(workshop: &Workshop, needs: &[&Demand]) -> Volume {
+    let Some(Share(share)) = workshop.books.one::<Habits>().reserve else {
+        return Volume::ZERO;
+    };
+    let paint = needs.iter().filter(|need| need.material.stage == Stage::Paint);
+    paint.map(|need| need.likely() * share).sum()
 }
 
 impl Buy {
@@ -98,6 +119,7 @@ fn counted(need: Volume, sizes: &[&'static CanSize], purchase: Purchase, priced:
         matches!(cans.as_slice(), [(can, 1)] if Some(can.volume()) == smallest) && purchase.left > need;
     Buy {
         need,
+        reserve: Volume::ZERO,
         no_smaller,
         cans,
         price: priced.then_some(purchase.price),
@@ -318,6 +340,41 @@ mod tests {
         let litres = |key| can(key).unwrap().volume().as_litres();
         assert!((none - one - litres("us-quart")).abs() < 1e-9);
         assert!((one - two - litres("us-8-fl-oz")).abs() < 1e-9 && cans == 2);
+    }
+
+    /// A tenth of the likely amount of paint comes on top of what is bought, for one piece and for all, with a
+    /// can on hand and without. What the work takes stays the same.
+    #[test]
+    fn a_reserve_of_paint_is_bought_besides() {
+        let habit = BookEdit::Write("habits", "only".into(), "reserve".into(), "10 %".into());
+        let keeping = |workshop: &Workshop| workshop.apply(Edit::Book(habit.clone())).unwrap();
+        let have = Edit::Have {
+            piece: PieceId("n0".into()),
+            material: "trim-enamel".into(),
+            colour: Some(crate::Scheme::usual().colour.0),
+            edit: HaveEdit::Can(Some("us-8-fl-oz")),
+        };
+        let nine = nightstands(9);
+        for before in [nine.clone(), nine.apply(have).unwrap()] {
+            let after = keeping(&before);
+            for (one, other) in bought(&before).iter().zip(&bought(&after)) {
+                assert_eq!(one.likely, other.likely);
+                let reserve = match one.material.stage {
+                    Stage::Paint => one.likely * 0.1,
+                    _ => Volume::ZERO,
+                };
+                let [one, other] = [one, other].map(|line| line.buy.as_ref().unwrap());
+                let more = (other.need - one.need - reserve).as_litres();
+                assert!(libm::fabs(more) < 1e-9, "{more}");
+                assert!(libm::fabs((other.reserve - reserve).as_litres()) < 1e-9);
+            }
+            let line = |workshop: &Workshop| takeoffs(workshop).remove(0).unwrap().materials[2].clone();
+            let [one, other] = [&before, &after].map(|of| cans_to_buy(of, &line(of)).unwrap());
+            let reserve = line(&before).need.likely() * 0.1;
+            let more = (other.need - one.need).as_litres();
+            assert!(line(&before).on_hand.is_some() || libm::fabs(more - reserve.as_litres()) < 1e-9);
+            assert!((0.0..=reserve.as_litres() + 1e-9).contains(&more), "{more}");
+        }
     }
 
     #[test]

@@ -7,7 +7,7 @@ use coatings::{
 use geometry::Edges;
 use units::{Length, Volume};
 
-use super::buy::{Buy, cans_for};
+use super::buy::{Buy, cans_for, reserve};
 use super::{Takeoff, cut_in};
 use crate::book::Habits;
 use crate::document::{Confidence, Piece, Workshop};
@@ -181,7 +181,14 @@ pub fn compare(
     let has_sprayer = workshop.books.one::<Habits>().sprayer;
     let mut planned_layers = piece.schemes().flat_map(|scheme| &scheme.layers);
     let plans_to_spray = planned_layers.any(|layer| coatings::tool(layer.tool).is_some_and(is_sprayer));
-    let buy = |need: &Demand| cans_for(workshop, &need.material, need.at(sure), &[]);
+    let buy = |need: &Demand| {
+        cans_for(
+            workshop,
+            &need.material,
+            need.at(sure) + reserve(workshop, &[need]),
+            &[],
+        )
+    };
     let columns = ways
         .iter()
         .zip(jobs.iter().zip(&equal))

@@ -19,7 +19,7 @@ use areas::{Division, measured};
 use finish::job;
 
 pub use buy::Buy;
-pub(crate) use buy::{cans_for, cans_to_buy};
+pub(crate) use buy::{cans_for, cans_to_buy, reserve};
 pub use compare::{ComparedAt, WayColumn, WayFigure, WayWhole, about_as_soon, compare, soonest_and_least};
 pub use notice::Notice;
 pub use shopping::Shopping;

@@ -1,13 +1,15 @@
 //! What to buy for all pieces together.
 
 use super::buy::Buy;
-use super::buy::cans_for;
+use super::buy::{cans_for, reserve};
 use super::{MaterialLine, Takeoff};
 use crate::book::DoneStep;
 use crate::document::{Piece, PieceId, Workshop, generic};
 use crate::stock::{Stock, alike, known_contents, stock};
 use coatings::can::ChoiceError;
-use coatings::{CanSize, Contents, Demand, Material, Rgb, Stage, ZoneWork, enough_with, extra_needed};
+use coatings::{
+    CanSize, Contents, Demand, Material, Rgb, Stage, ZoneWork, enough_with, extra_needed_to_keep,
+};
 use std::rc::Rc;
 use units::{Area, Volume};
 
@@ -126,10 +128,12 @@ pub(crate) fn shopping(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>]) ->
             let first = needs.first()?;
             let on_shelf = alike(&shelf, first);
             let contents = known_contents(&on_shelf);
-            let besides = extra_needed(&needs, &contents, confidence.probability());
+            let reserve = reserve(workshop, &needs);
+            let besides = extra_needed_to_keep(&needs, &contents, reserve, confidence.probability());
             let had: Vec<&CanSize> = on_shelf.iter().filter_map(|stock| stock.can).collect();
             let buy = cans_for(workshop, &first.material, besides, &had)
-                .map(|buy| buy.leaving(&needs, &contents, confidence.probability()));
+                .map(|buy| buy.leaving(&needs, &contents, confidence.probability()))
+                .map(|buy| Buy { reserve, ..buy });
             Some(Shopping {
                 one_less: buy.as_ref().ok().and_then(|buy| one_less(buy, &needs, &contents)),
                 material: Rc::clone(&first.material),
@@ -145,7 +149,8 @@ pub(crate) fn shopping(workshop: &Workshop, takeoffs: &[Option<Rc<Takeoff>>]) ->
     all
 }
 
-/// Returns the smallest can of a purchase, and the chance that it is enough without it.
+/// Returns the smallest can of a purchase, and the chance that it is enough without it, for the
+/// reserve too.
 pub(super) fn one_less(
     buy: &Buy,
     needs: &[&Demand],
@@ -153,6 +158,6 @@ pub(super) fn one_less(
 ) -> Option<(&'static CanSize, f64)> {
     let cans = buy.cans.iter().map(|(can, _)| *can);
     let can = cans.reduce(|one, other| if other.volume() < one.volume() { other } else { one })?;
-    let likely = enough_with(needs, contents, buy.volume() - can.volume());
+    let likely = enough_with(needs, contents, buy.volume() - can.volume() - buy.reserve);
     (likely >= MAY_DO).then_some((can, likely))
 }

@@ -24,7 +24,7 @@ pub fn of_piece(shown: &Shown) -> Html {
             <li key={&*line.id} class="entry">
                 <h4>{ name }</h4>
                 { form.fields(&["kind", "place", "width", "height", "count", "cover"]) }
-                { form.fields(&["sheet-width", "sheet-height", "price", "hours"]) }
+                { form.fields(&["sheet-width", "sheet-height", "volume", "price", "hours"]) }
                 { refused::answer(app, |id| id.is_of_line("art", &line.id), || {
                     known.map_or_else(|| html! { <p role="status">{ "Choose what it is." }</p> }, |art| takes(shown, art))
                 }) }

@@ -13,7 +13,7 @@ use crate::words;
 pub fn recommended(planned: &Planned<'_>) -> Html {
     let app = &planned.shown.app;
     let own = &app.workshop.materials;
-    let suggestion = planned.scheme.suggestion(own);
+    let suggestion = planned.shown.piece.suggestion(planned.scheme, own);
     let is_planned = planned.scheme.is_as_suggested(own, &suggestion);
     let toggle = planned.shown.send.reform(Action::Fold);
     let wish = planned.scheme.wish(own);
