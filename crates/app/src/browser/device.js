@@ -80,7 +80,8 @@ export async function dots(svg) {
 
 // A price as people write it here, and three numbers from which the signs of decimals and thousands can be read.
 export function money(amount, currency) {
-  return new Intl.NumberFormat(undefined, { style: "currency", currency }).format(amount);
+  const whole = Number.isInteger(amount) ? { maximumFractionDigits: 0 } : {};
+  return new Intl.NumberFormat(undefined, { style: "currency", currency, ...whole }).format(amount);
 }
 
 export function numerals() {

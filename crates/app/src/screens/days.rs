@@ -35,7 +35,7 @@ pub struct Props {
 #[component]
 pub fn DaysRoom(props: &Props) -> Html {
     let Props { app, send } = props;
-    let days = app.analysis().days(now());
+    let days = app.analysis().days(now(), app.open.as_ref());
     let days = &*days;
     html! {
         <section class="days" aria-labelledby="days-title">

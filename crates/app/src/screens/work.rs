@@ -30,7 +30,7 @@ pub fn steps(shown: &Shown) -> Rc<Vec<PrepareStep>> {
 /// Shows the checklist.
 pub fn work(shown: &Shown) -> Html {
     let Shown { app, send, .. } = shown;
-    let days = app.analysis().days(now());
+    let days = app.analysis().days(now(), app.open.as_ref());
     let place = days.jobs.iter().position(|job| job.key == *shown.piece.id.0);
     let card = send.reform(|_: MouseEvent| Action::Screen(Screen::Card));
     let folded = |name: &str, title: &str, content: &dyn Fn() -> Html| {

@@ -276,7 +276,7 @@ mod tests {
             let workshop = invented.apply(edit).unwrap();
             // 2026-05-04 is a Monday.
             let from = Moment::read("2026-05-04T08:00").unwrap();
-            let days = workshop::Analysis::of(Rc::new(workshop.clone())).days(from);
+            let days = workshop::Analysis::of(Rc::new(workshop.clone())).days(from, None);
             ready(&workshop, &days, 0)
         };
         assert!(with("lead", "positive").contains("lead was found. No day is named"));
@@ -363,7 +363,7 @@ mod tests {
                 .any(|line| line.starts_with("Too cold for") && line.contains("50 \u{b0}F or more"))
         );
         let from = Moment::read("2026-05-04T08:00").unwrap();
-        let days = workshop::Analysis::of(Rc::new(workshop.clone())).days(from);
+        let days = workshop::Analysis::of(Rc::new(workshop.clone())).days(from, None);
         let line = ready(&workshop, &days, 0);
         assert!(
             line.contains("the schedule stops at") && line.ends_with("It needs 50 \u{b0}F or more."),

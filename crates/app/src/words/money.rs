@@ -29,12 +29,19 @@ pub fn verdict_on_buying(account: &Account, money: Money<'_>) -> (String, String
             format!("Enter a price, or note {FEWEST} local prices of its kind."),
         ),
         (Some(_), None) => ("Pass".into(), "Even free, it would lose money.".into()),
-        (Some(_), Some(most)) if asked == 0 => ("Buy".into(), format!("Pay {} or less.", money(most))),
-        (Some(_), Some(most)) if asked <= most => ("Buy".into(), format!("Pay {} or less.", money(most))),
+        (Some(_), Some(most)) if asked <= most => ("Buy".into(), format!("Pay {} or less.", money(in_whole(most)))),
         (Some(_), Some(most)) => (
             "Pass".into(),
-            format!("Pass at {}. Offer {} or less.", money(asked), money(most)),
+            format!("Pass at {}. Offer {} or less.", money(asked), money(in_whole(most))),
         ),
+    }
+}
+
+/// Leaves out cents that nobody haggles over.
+fn in_whole(hundredths: u64) -> u64 {
+    match hundredths {
+        little if little < 1_000 => little,
+        much => much / 100 * 100,
     }
 }
 

@@ -15,8 +15,8 @@ pub(super) enum Besides {
     Nothing,
     /// The current day.
     Today(Day),
-    /// The current moment.
-    Now(Moment),
+    /// The current moment, and the open piece.
+    Now(Moment, Option<PieceId>),
     /// The pieces left out.
     LeftOut(Vec<PieceId>),
 }

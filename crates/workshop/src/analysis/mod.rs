@@ -32,6 +32,7 @@ use crate::takeoff::{
     Buy, Shopping, Takeoff, WayColumn, bought_for, cans_to_buy, coated, compare, edges_by_zone, shopping,
     takeoff,
 };
+use crate::status::Status;
 use crate::work::Work;
 use kept::{Asked, Besides, Kept, Slice};
 use reads::{CANS, COATED, DAYS, EARNINGS, GOODS, JOB, MONEY, PREPARING, SHOPPING, STORES, TOOLS};
@@ -289,11 +290,17 @@ impl Analysis {
         })
     }
 
-    /// Returns the schedule for all pieces, from this moment.
-    pub fn days(&self, from: Moment) -> Rc<Days> {
+    /// Returns the schedule for the pieces with work ahead and for the open one, from this moment.
+    pub fn days(&self, from: Moment, open: Option<&PieceId>) -> Rc<Days> {
         let kept = &self.results.all.days;
-        kept.get(self.asked_of_all(Besides::Now(from)), &for_days, |of| {
-            days(&of.workshop, &self.works(&[]), from)
+        let asked = self.asked_of_all(Besides::Now(from, open.cloned()));
+        kept.get(asked, &for_days, |of| {
+            let is_sold = |id: &&PieceId| {
+                let piece = of.workshop.piece(id);
+                piece.is_some_and(|piece| piece.status() == Status::Sold)
+            };
+            let off = left_out(&of.workshop, open.filter(|id| !is_sold(id)));
+            days(&of.workshop, &self.works(&off), from)
         })
     }
 

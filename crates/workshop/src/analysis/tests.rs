@@ -38,7 +38,7 @@ fn results(analysis: &Analysis) -> Vec<(&'static str, Rc<dyn std::any::Any>, Str
         "coated" = analysis.coated(&[]),
         "stores" = analysis.stores(),
         "earnings" = analysis.earnings(),
-        "days" = analysis.days(Moment::new(today(), 600)),
+        "days" = analysis.days(Moment::new(today(), 600), None),
     ]
 }
 
@@ -70,7 +70,7 @@ fn from_all_of_it(workshop: &Workshop) -> Vec<String> {
         format!("{:?}", coated(workshop, &all)),
         format!("{:?}", stores(workshop, &ahead)),
         format!("{:?}", earnings(workshop, &works)),
-        format!("{:?}", days(workshop, &works, Moment::new(today(), 600))),
+        format!("{:?}", days(workshop, &ahead, Moment::new(today(), 600))),
     ]
 }
 

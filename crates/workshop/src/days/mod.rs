@@ -31,8 +31,8 @@ pub struct Days {
     pub timetable: Timetable,
 }
 
-/// Schedules the work on all pieces that are bought or in work, within the maker's hours, from `from` on. `works` has one entry for each
-/// piece.
+/// Schedules the work on the pieces within the maker's hours, from `from` on. `works` has one entry for each piece, `None` for
+/// one that is not scheduled.
 ///
 /// Each wait is the longest in the label's range. Cold or damp air, if measured, makes it longer. Coats that
 /// must not go on in that air are not scheduled.
@@ -40,8 +40,7 @@ pub(crate) fn days(workshop: &Workshop, works: &[Option<Work>], from: Moment) ->
     let taken = workshop.pieces.iter().zip(works);
     let air = measured(workshop);
     let of_piece = |(piece, work): (&Rc<Piece>, &Option<Work>)| {
-        let work = work.as_ref().filter(|_| piece.status().is_ahead())?;
-        let job = job(piece, work);
+        let job = job(piece, work.as_ref()?);
         Some(match &air {
             Some(of) => job.in_air(of.air, of.surface),
             None => job,
