@@ -11,7 +11,7 @@ async fn buy_or_leave() -> Result<()> {
     journey("buy_or_leave", Screen::Tablet, async |page| {
         page.look_around().await?;
         page.press("#sheet-money").await?;
-        page.begins("#buy-or-leave", "Say what you would ask").await?;
+        page.begins("#buy-or-leave", "Enter your asking price").await?;
         page.press("#price-notes").await?;
         for (count, price) in ["90", "130", "110", "100", "120"].iter().enumerate() {
             page.press("#add-prices").await?;
@@ -35,14 +35,14 @@ async fn buy_or_leave() -> Result<()> {
         page.begins("#most", "60.00").await?;
         page.begins(
             "#buy-or-leave",
-            "Before its materials, which have no price yet, buy it for up to 60.00: at 110.00",
+            "Without materials, which have no price: pay 60.00 or less",
         )
         .await?;
         page.type_in("#facts-only-materials", "12").await?;
-        page.begins("#buy-or-leave", "Buy it for up to 48.00: at 110.00")
+        page.begins("#buy-or-leave", "Pay 48.00 or less to sell at 110.00")
             .await?;
         page.type_in("#facts-only-bought", "75").await?;
-        page.begins("#buy-or-leave", "Too dear at 75.00: sold at 110.00")
+        page.begins("#buy-or-leave", "Pass at 75.00. To sell at 110.00")
             .await?;
         // The price that pays: 75 + 12 + 40 and the 10 wanted besides.
         page.begins("#wanted", "137.00").await?;
@@ -51,7 +51,8 @@ async fn buy_or_leave() -> Result<()> {
             .await?;
         page.keys(Key::Backspace).await?;
         page.keys("7").await?;
-        page.begins("#buy-or-leave", "Sold for 137.00. It paid:").await?;
+        page.begins("#buy-or-leave", "Sold for 137.00. It paid off:")
+            .await?;
         page.keeps(|document| {
             let notes = document.books.lines("prices").len();
             ensure!(notes == 5, "{notes} notes are kept");

@@ -57,7 +57,7 @@ fn steps() -> Result<Vec<Step>> {
             Hand::Press(&["#add-zone"]),
             PieceEdit::NameZone {
                 zone: "own-1".into(),
-                name: "Zone 1".into(),
+                name: "Group 1".into(),
             },
         ),
         step(
@@ -192,7 +192,7 @@ async fn keys_take_back_the_last_step() -> Result<()> {
         })
         .await?;
         page.has_value("#field-width", "40").await?;
-        page.begins("#stepped", "Taken back: ").await?;
+        page.begins("#stepped", "Undone: ").await?;
         page.keys(Key::Control + "z").await?;
         page.has_value("#field-width", "").await?;
         page.keys(Key::Control + Key::Shift + "z").await?;
