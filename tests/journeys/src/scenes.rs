@@ -73,7 +73,7 @@ pub const SCENES: [Scene; 29] = [
         ],
         "[id^=thinning-][id$=-paint]",
     ),
-    scene("tools", &["#sheet-tools"], ".questions table"),
+    scene("tools", &["#sheet-tools"], "#which-tool"),
     scene("prepare", &["#sheet-prepare"], "#done-clean"),
     scene("weighed", &["#sheet-prepare", "#weigh-paint"], "[id^=observed-]"),
     scene("money", &["#sheet-money"], "#buy-or-leave"),
