@@ -78,8 +78,8 @@ try {
 } catch (error) {
   console.error(error);
   say([
-    "Coatwright could not start. Whatever you saved on this device is still there.",
-    "Check the connection and reload the page. If that does not help, update the browser or try another one.",
+    "Coatwright couldn't start. Your saved work is safe.",
+    "Check the connection and reload the page. If that doesn't help, update the browser or try another.",
     `What went wrong: ${error}`,
   ]);
 }

@@ -10,7 +10,7 @@ use crate::command::{cargo, run as run_command};
 use crate::error::told;
 use crate::repository::Repository;
 use crate::table::{Align, Table};
-use crate::{browse, build, invariants, script, setup, tidy};
+use crate::{browse, build, invariants, phrases, script, setup, tidy};
 
 /// Which checks are wanted.
 pub(crate) enum Choice {
@@ -52,9 +52,13 @@ static STEPS: [Step; 11] = [
     },
     Step {
         name: "invariants",
-        about: "no crate has a forbidden dependency",
+        about: "no forbidden dependency, untidy source or unnatural phrase",
         slow: false,
-        check: |_| invariants::check().and_then(|()| tidy::check()),
+        check: |_| {
+            invariants::check()
+                .and_then(|()| tidy::check())
+                .and_then(|()| phrases::check())
+        },
     },
     Step {
         name: "lints",

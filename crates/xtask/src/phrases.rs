@@ -3,7 +3,7 @@
 //! What is shown are the strings in the code of the crates, without tests and comments, and the text of the page's own
 //! files. A string that is put together from parts is looked at part by part.
 
-use anyhow::Result;
+use anyhow::{Result, ensure};
 
 use crate::invariants::{CRATES, Code, lines};
 use crate::repository::Repository;
@@ -21,20 +21,47 @@ const FILES: [&str; 5] = [
 
 /// Prints where the phrases stand, and how many there are of each.
 pub(crate) fn print() -> Result<()> {
-    let repository = Repository::find()?;
     let phrases: Vec<&str> = lines(PHRASES).collect();
     let mut counts = vec![0; phrases.len()];
-    let mut look = |file: &str, line: usize, text: &str| {
-        for place in found(text, &phrases) {
-            if let (Some(phrase), Some(count)) = (phrases.get(place), counts.get_mut(place)) {
-                println!("{file}:{line}: {phrase}");
-                *count += 1;
-            }
+    for (file, line, place) in places(&Repository::find()?, &phrases)? {
+        if let (Some(phrase), Some(count)) = (phrases.get(place), counts.get_mut(place)) {
+            println!("{file}:{line}: {phrase}");
+            *count += 1;
         }
+    }
+    println!();
+    for (phrase, count) in phrases.iter().zip(&counts).filter(|(_, count)| **count > 0) {
+        println!("{count:>4}  {phrase}");
+    }
+    println!("{:>4}  in all", counts.iter().sum::<usize>());
+    Ok(())
+}
+
+/// Checks that the tool shows none of the phrases.
+pub(crate) fn check() -> Result<()> {
+    let phrases: Vec<&str> = lines(PHRASES).collect();
+    let faults: Vec<String> = places(&Repository::find()?, &phrases)?
+        .into_iter()
+        .filter_map(|(file, line, place)| {
+            let phrase = phrases.get(place)?;
+            Some(format!("{file}:{line}: say \"{phrase}\" in plain words."))
+        })
+        .collect();
+    ensure!(faults.is_empty(), "{}", faults.join("\n"));
+    println!("None of {} unnatural phrases is shown.", phrases.len());
+    Ok(())
+}
+
+/// Where the phrases stand: the file, the line, and the number of the phrase.
+fn places(repository: &Repository, phrases: &[&str]) -> Result<Vec<(String, usize, usize)>> {
+    let mut places = Vec::new();
+    let mut look = |file: &str, line: usize, text: &str| {
+        let found = found(text, phrases).into_iter();
+        places.extend(found.map(|phrase| (file.to_owned(), line, phrase)));
     };
     for (folder, _) in CRATES {
         let name = folder.split('/').nth(1).unwrap_or_default();
-        for (file, code) in Code::of_crate(&repository, name)? {
+        for (file, code) in Code::of_crate(repository, name)? {
             for (line, text) in &code.strings {
                 look(&file, *line, text);
             }
@@ -45,12 +72,7 @@ pub(crate) fn print() -> Result<()> {
             look(file, number + 1, line);
         }
     }
-    println!();
-    for (phrase, count) in phrases.iter().zip(&counts).filter(|(_, count)| **count > 0) {
-        println!("{count:>4}  {phrase}");
-    }
-    println!("{:>4}  in all", counts.iter().sum::<usize>());
-    Ok(())
+    Ok(places)
 }
 
 /// The phrases in a text, by number, each as often as it occurs. Case does not count; a phrase begins where a word begins,

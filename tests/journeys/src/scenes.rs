@@ -27,37 +27,107 @@ pub const SCENES: [Scene; 36] = [
     scene("start-verdict", &["#stage-more"], "#more-settings"),
     scene("pieces", &["#new-piece"], "#new-dresser"),
     scene("measure", &["#stage-measure"], "#field-width"),
-    scene("measure-row", &["#stage-measure", "#pick-row-1"], "#columns-1-more"),
-    scene("more-sizes", &["#stage-measure", "#fold-more-sizes"], "#field-board"),
+    scene(
+        "measure-row",
+        &["#stage-measure", "#pick-row-1"],
+        "#columns-1-more",
+    ),
+    scene(
+        "more-sizes",
+        &["#stage-measure", "#fold-more-sizes"],
+        "#field-board",
+    ),
     scene("built", &["#stage-measure", "#fold-built"], "[id^=fronts-]"),
     scene("tape-keys", &["#stage-measure", ".dimension"], "#tape-keys"),
-    scene("tape-keyboard", &["#stage-measure", ".dimension", "#tape-keyboard"], "#tape-keys"),
-    scene("tape-fault", &["#stage-measure", ".dimension", "#key-point", "#key-point"], "#tape-reading-error"),
+    scene(
+        "tape-keyboard",
+        &["#stage-measure", ".dimension", "#tape-keyboard"],
+        "#tape-keys",
+    ),
+    scene(
+        "tape-fault",
+        &["#stage-measure", ".dimension", "#key-point", "#key-point"],
+        "#tape-reading-error",
+    ),
     scene("parts", &["#stage-measure", "#change-parts"], ".alter"),
     scene("condition", &["#stage-condition"], "#ground"),
     scene("finish", &["#stage-finish"], "#add-layer"),
-    scene("finish-group", &["#stage-finish", "#finish-of-top"], "#on-its-own"),
+    scene(
+        "finish-group",
+        &["#stage-finish", "#finish-of-top"],
+        "#on-its-own",
+    ),
     scene("finish-why", &["#stage-finish", "#fold-asks"], ".asks"),
-    scene("finish-label", &["#stage-finish", "#fold-label-paint"], "#own-label-1"),
-    scene("finish-own", &["#stage-finish", "#fold-label-paint", "#own-label-1"], "#label-own-1-rate"),
-    scene("finish-art", &["#stage-finish", "#fold-art-fold", "#add-art"], "[id^=art-][id$=-kind]"),
-    scene("surfaces", &["#stage-finish", "#choose-surfaces"], "[id^=fold-zone-]"),
-    scene("surfaces-zone", &["#stage-finish", "#choose-surfaces", "[id^=fold-zone-]"], ".zone"),
+    scene(
+        "finish-label",
+        &["#stage-finish", "#fold-label-paint"],
+        "#own-label-1",
+    ),
+    scene(
+        "finish-own",
+        &["#stage-finish", "#fold-label-paint", "#own-label-1"],
+        "#label-own-1-rate",
+    ),
+    scene(
+        "finish-art",
+        &["#stage-finish", "#fold-art-fold", "#add-art"],
+        "[id^=art-][id$=-kind]",
+    ),
+    scene(
+        "surfaces",
+        &["#stage-finish", "#choose-surfaces"],
+        "[id^=fold-zone-]",
+    ),
+    scene(
+        "surfaces-zone",
+        &["#stage-finish", "#choose-surfaces", "[id^=fold-zone-]"],
+        ".zone",
+    ),
     scene("tools", &["#stage-finish", "#which-tool-link"], "#which-tool"),
     scene("shop", &["#stage-shop"], "#list-price, #shopping"),
     scene("work", &["#stage-work"], "#done-clean"),
     scene("work-how", &["#stage-work", "#fold-why-clean"], ".how"),
-    scene("weighed", &["#stage-work", "#fold-weighing", "#weigh-paint"], "[id^=observed-]"),
+    scene(
+        "weighed",
+        &["#stage-work", "#fold-weighing", "#weigh-paint"],
+        "[id^=observed-]",
+    ),
     scene("card", &["#stage-work", "#job-card"], ".job-card"),
     scene("amounts", &["#strip"], "#can-paint"),
     scene("amounts-math", &["#strip", "#fold-how-paint"], "#buy-paint"),
     scene("verdict", &["#stage-more", "#more-verdict"], "#buy-or-leave"),
     scene("money", &["#stage-more", "#more-money"], "#wanted"),
-    scene("prices", &["#stage-more", "#more-prices", "#add-prices"], "[id^=strike-prices]"),
-    scene("schedule", &["#stage-more", "#more-schedule", "#fold-hours", "#fold-air-now"], "#air"),
-    scene("mixing", &["#stage-more", "#more-mixing", "#add-recipes", "#add-chalk", "#add-thinning"], "[id^=thinning-][id$=-paint]"),
-    scene("shelf", &["#stage-more", "#more-shelf", "#add-shelf"], "[id^=shelf-][id$=-material]"),
-    scene("export", &["#stage-more", "#more-export", "#make-link"], "#copy-link"),
+    scene(
+        "prices",
+        &["#stage-more", "#more-prices", "#add-prices"],
+        "[id^=strike-prices]",
+    ),
+    scene(
+        "schedule",
+        &["#stage-more", "#more-schedule", "#fold-hours", "#fold-air-now"],
+        "#air",
+    ),
+    scene(
+        "mixing",
+        &[
+            "#stage-more",
+            "#more-mixing",
+            "#add-recipes",
+            "#add-chalk",
+            "#add-thinning",
+        ],
+        "[id^=thinning-][id$=-paint]",
+    ),
+    scene(
+        "shelf",
+        &["#stage-more", "#more-shelf", "#add-shelf"],
+        "[id^=shelf-][id$=-material]",
+    ),
+    scene(
+        "export",
+        &["#stage-more", "#more-export", "#make-link"],
+        "#copy-link",
+    ),
     scene("settings", &["#stage-more", "#more-settings"], "#open-file"),
 ];
 
@@ -122,7 +192,9 @@ impl Page {
         let summary = format!("#fold-{name}");
         self.element(&summary).await?;
         let is_open = self
-            .ask(&format!("return document.querySelector('{summary}').closest('details')?.open ?? false"))
+            .ask(&format!(
+                "return document.querySelector('{summary}').closest('details')?.open ?? false"
+            ))
             .await?;
         if is_open != true {
             self.press(&summary).await?;

@@ -29,7 +29,7 @@ async fn a_can_on_the_shelf() -> Result<()> {
         page.press("#add-shelf").await?;
         page.choose("[id^=shelf-][id$=-material]", "trim-enamel").await?;
         page.choose("[id^=shelf-][id$=-can]", "us-quart").await?;
-        page.begins(".shelf .left", "32 fl oz left. Choose its colour")
+        page.begins(".shelf .left", "32 fl oz left. Choose its color")
             .await?;
         page.press("[id^=shelf-][id$=-colour-46685f]").await?;
         page.begins(".good-for li", "Six-drawer dresser: Enough").await?;

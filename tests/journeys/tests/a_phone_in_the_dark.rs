@@ -26,7 +26,11 @@ async fn a_phone_in_the_dark() -> Result<()> {
         page.press("#new-dresser").await?;
         page.element("#tape-keys").await?;
         for (field, keys, reading) in BY_KEYS {
-            page.element(&format!(".dimension.taken[data-field={}]", field.trim_start_matches('#'))).await?;
+            page.element(&format!(
+                ".dimension.taken[data-field={}]",
+                field.trim_start_matches('#')
+            ))
+            .await?;
             for key in keys {
                 page.press(&format!("#key-{key}")).await?;
             }
@@ -56,11 +60,25 @@ async fn a_phone_in_the_dark() -> Result<()> {
             let amount = format!("#amount-{}", likely.stage);
             page.reads(&amount, |text| likely.is(text)).await?;
         }
-        for screen in ["finish", "parts", "surfaces", "tools", "condition", "shop", "work", "card", "settings", "measure"] {
+        for screen in [
+            "finish",
+            "parts",
+            "surfaces",
+            "tools",
+            "condition",
+            "shop",
+            "work",
+            "card",
+            "settings",
+            "measure",
+        ] {
             page.to(screen).await?;
             fits(page, screen).await?;
         }
-        ensure!(brightness(page).await? < 0.2, "the page became bright in the dark");
+        ensure!(
+            brightness(page).await? < 0.2,
+            "the page became bright in the dark"
+        );
         Ok(())
     })
     .await

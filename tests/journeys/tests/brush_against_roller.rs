@@ -12,6 +12,12 @@ async fn brush_against_roller() -> Result<()> {
     journey("brush_against_roller", Screen::Desktop, async |page| {
         page.press("#look-around").await?;
         page.to("tools").await?;
+        page.reads("#which-tool", |text| {
+            ensure!(text.contains("hour") && text.contains("% "), "{text}");
+            Ok(())
+        })
+        .await?;
+        page.press("#fold-all-figures").await?;
         page.element("#compare").await?;
         for likely in &expected {
             let cell = format!("#compare-{}-{}", likely.tool, likely.stage);

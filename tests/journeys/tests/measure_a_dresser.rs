@@ -94,10 +94,7 @@ async fn half_typed(page: &Page) -> Result<()> {
     page.keys(Key::End + Key::Backspace).await?;
     page.has_value(HEIGHT, "33 7/").await?;
     page.reads("#field-height-error", |text| {
-        ensure!(
-            text.contains("33 7/8"),
-            "this is another error"
-        );
+        ensure!(text.contains("33 7/8"), "this is another error");
         Ok(())
     })
     .await?;

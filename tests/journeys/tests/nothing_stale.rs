@@ -43,6 +43,7 @@ async fn lists(page: &Page) -> Result<()> {
 async fn prices(page: &Page) -> Result<()> {
     open(page, 1).await?;
     page.to("tools").await?;
+    page.unfold("all-figures").await?;
     let cans = "#compare-foam-roller-cans-paint";
     let before = page.text(cans).await?;
     page.to("shop").await?;

@@ -55,7 +55,8 @@ async fn answer(page: &Page, expected: &Nightstand) -> Result<()> {
     })
     .await?;
     let verdict = expected.verdict();
-    page.element(&format!("#verdict-paint[data-verdict={verdict}]")).await?;
+    page.element(&format!("#verdict-paint[data-verdict={verdict}]"))
+        .await?;
     Ok(())
 }
 

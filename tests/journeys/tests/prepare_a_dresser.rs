@@ -60,7 +60,11 @@ async fn prepare_a_dresser() -> Result<()> {
 async fn amount(page: &Page, step: &str, what: &str, expected: &str) -> Result<()> {
     let how = format!("#fold-why-{step}");
     page.element(&how).await?;
-    if page.ask(&format!("return document.querySelector('{how}').ariaExpanded")).await? != "true" {
+    if page
+        .ask(&format!("return document.querySelector('{how}').ariaExpanded"))
+        .await?
+        != "true"
+    {
         page.press(&how).await?;
     }
     let script = format!(

@@ -43,11 +43,21 @@ fn steps() -> Result<Vec<Step>> {
             },
         ),
         step(
-            Hand::Press(&["#stage-measure", "#change-parts", "#part-drawer-front-1-1", "#leave-out-part"]),
+            Hand::Press(&[
+                "#stage-measure",
+                "#change-parts",
+                "#part-drawer-front-1-1",
+                "#leave-out-part",
+            ]),
             PieceEdit::AddChange(PieceChange::new(ChangeKind::Remove { part: part() })),
         ),
         step(
-            Hand::Press(&["#stage-finish", "#choose-surfaces", "#fold-zone-top", "#paint-top"]),
+            Hand::Press(&[
+                "#stage-finish",
+                "#choose-surfaces",
+                "#fold-zone-top",
+                "#paint-top",
+            ]),
             PieceEdit::ZonePainted {
                 zone: "top".into(),
                 painted: Some(false),
@@ -57,7 +67,7 @@ fn steps() -> Result<Vec<Step>> {
             Hand::Press(&["#add-zone"]),
             PieceEdit::NameZone {
                 zone: "own-1".into(),
-                name: "Zone 1".into(),
+                name: "Group 1".into(),
             },
         ),
         step(
@@ -133,7 +143,10 @@ async fn taken_back_and_made_again() -> Result<()> {
 }
 
 async fn can_redo(page: &Page) -> Result<bool> {
-    Ok(page.ask("return Boolean(document.querySelector('#redo'))").await? == true)
+    Ok(page
+        .ask("return Boolean(document.querySelector('#redo'))")
+        .await?
+        == true)
 }
 
 async fn make(page: &Page, hand: &Hand) -> Result<()> {
@@ -189,7 +202,7 @@ async fn keys_take_back_the_last_step() -> Result<()> {
         })
         .await?;
         page.has_value("#field-width", "40").await?;
-        page.begins("#stepped", "Taken back: ").await?;
+        page.begins("#stepped", "Undone: ").await?;
         page.keys(Key::Control + "z").await?;
         page.has_value("#field-width", "").await?;
         page.keys(Key::Control + Key::Shift + "z").await?;

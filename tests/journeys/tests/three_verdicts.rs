@@ -84,12 +84,19 @@ fn with_verdict(begun: &Workshop, verdict: Verdict) -> Result<(InHand, Takeoff)>
 
 async fn answers(page: &Page, line: &MaterialLine, words: &str) -> Result<()> {
     let enough = &line.on_hand.as_ref().context("nothing is on hand")?.enough;
-    page.element(&format!("#verdict-{STAGE}[data-verdict={words}]")).await?;
+    page.element(&format!("#verdict-{STAGE}[data-verdict={words}]"))
+        .await?;
     let chance = format!("{:.0}%", 100.0 * enough.probability);
     page.reads(&format!("#answer-{STAGE}"), |text| {
         let states_chance = enough.verdict == Verdict::Tight;
-        ensure!(text.contains(&chance) == states_chance, "expected is `{chance}`: {states_chance}");
-        let (rest, _) = text.trim_start_matches("About ").split_once('.').context("there is no sentence")?;
+        ensure!(
+            text.contains(&chance) == states_chance,
+            "expected is `{chance}`: {states_chance}"
+        );
+        let (rest, _) = text
+            .trim_start_matches("About ")
+            .split_once('.')
+            .context("there is no sentence")?;
         let (short, left) = (rest.strip_suffix(" short"), rest.strip_suffix(" left over"));
         let (figure, expected) = match (short, left) {
             (Some(figure), None) => (figure, enough.lacking),

@@ -82,7 +82,7 @@ async fn two_tone() -> Result<()> {
         stroke(page, &fronts, 1, 2).await?;
         work.change(PieceEdit::NameZone {
             zone: "own-1".into(),
-            name: "Zone 1".into(),
+            name: "Group 1".into(),
         })?;
         work.change(brushed(&moved, &BrushTo::Zone("own-1".into())))?;
         work.is_kept(page).await?;

@@ -34,8 +34,8 @@ async fn what_it_really_took() -> Result<()> {
         // 32.8 ft2 twice are 6.094 m2. 616 g at 1.3 kg/L (1.2 to 1.4) are 0.474 L, of which the roller keeps 0.0385 L in
         // sleeve and tray: 6.094 / 0.4353 is 14.0 m2/L, which is 570 ft2/gal.
         page.reads("[id^=observed-]", |said| {
-            let is_told = said.starts_with("You used 16 fl oz. It went 570 ft")
-                && said.contains("the piece was reckoned at");
+            let is_told = said.starts_with("You used 16 fl oz. That\u{2019}s 570 ft")
+                && said.contains("changes the amount");
             ensure!(is_told, "{said}");
             Ok(())
         })
@@ -47,17 +47,13 @@ async fn what_it_really_took() -> Result<()> {
                 .ask("return document.getElementById('name-paint').textContent")
                 .await?;
             let said = said.as_str().unwrap_or_default().to_owned();
-            ensure!(said.contains("by a weighed job of yours"), "{said}");
+            ensure!(said.contains("1 weighed job"), "{said}");
             Ok(())
         })
         .await?;
-        page.to("shop").await?;
         page.to("shelf").await?;
-        page.begins(
-            "#lesson-trim-enamel-foam-roller p",
-            "By what the tool usually lays on ",
-        )
-        .await?;
+        page.begins("#lesson-trim-enamel-foam-roller p", "Typical for the tool: ")
+            .await?;
         page.kept().await?;
         page.reload().await?;
         page.to("measure").await?;

@@ -54,7 +54,8 @@ async fn without_a_pointer() -> Result<()> {
         page.keys("8 fl oz").await?;
         page.has_value("#can-paint", "us-8-fl-oz").await?;
         let verdict = expected.verdict();
-        page.element(&format!("#verdict-paint[data-verdict={verdict}]")).await?;
+        page.element(&format!("#verdict-paint[data-verdict={verdict}]"))
+            .await?;
         Ok(())
     })
     .await

@@ -133,7 +133,7 @@ export async function photo(file, most) {
     const address = canvas.toDataURL("image/jpeg", quality);
     if (address.length <= most) return address;
   }
-  throw new Error("it has too much in it");
+  throw new Error("it is too large");
 }
 
 // The width and height of the window, in heights of normal text.

@@ -76,7 +76,7 @@ async fn save_any(name: &str, kind: &str, content: JsValue) -> Result<Saved, Str
             None => Saved::No,
         }),
         Err(error) => Err(format!(
-            "{name} was not saved: {}. Try again, or another folder.",
+            "{name} was not saved: {}. Try again, or choose another folder.",
             reason(&error)
         )),
     }
@@ -122,7 +122,7 @@ pub async fn small_photo(file: &web_sys::File) -> Result<String, String> {
     let small = photo(file, MAX_PICTURE as u32).await;
     let small = small.map_err(|error| {
         format!(
-            "That photo could not be read: {}. Choose another, or take it anew.",
+            "That photo could not be read: {}. Choose another, or retake it.",
             reason(&error)
         )
     })?;
@@ -140,7 +140,7 @@ pub fn can_share() -> bool {
 /// If sharing fails. The text says why.
 pub async fn share(title: &str, as_a: &str, what: &str) -> Result<(), String> {
     let shared = share_it(title, as_a, what).await;
-    shared.map_err(|error| format!("The device did not hand it on: {}.", reason(&error)))
+    shared.map_err(|error| format!("Not shared: {}.", reason(&error)))
 }
 
 /// Copies a text to the clipboard.
@@ -149,12 +149,7 @@ pub async fn share(title: &str, as_a: &str, what: &str) -> Result<(), String> {
 /// If the browser does not allow it. The text says why.
 pub async fn copy(text: &str) -> Result<(), String> {
     let copied = copy_text(text).await;
-    copied.map_err(|error| {
-        format!(
-            "The browser did not copy it: {}. Mark the text and copy it.",
-            reason(&error)
-        )
-    })
+    copied.map_err(|error| format!("Not copied: {}. Select the text and copy it.", reason(&error)))
 }
 
 /// Formats a price in hundredths for the locale. Without a currency, it is a plain number.

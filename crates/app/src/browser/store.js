@@ -93,7 +93,7 @@ function change(database, begin) {
       }
     };
     transaction.oncomplete = done;
-    transaction.onabort = () => fail(fault ?? transaction.error ?? new Error("the change was taken back"));
+    transaction.onabort = () => fail(fault ?? transaction.error ?? new Error("the change was undone"));
     careful(() => begin(transaction, careful));
   });
 }

@@ -18,5 +18,5 @@ pub fn palette(of: &str, colours: &[Colour], chosen: Option<Colour>, on_choose: 
             </button>
         }
     };
-    html! { <div class="palette" role="group" aria-label="Colours at hand">{ for colours.iter().map(one) }</div> }
+    html! { <div class="palette" role="group" aria-label="Your colors">{ for colours.iter().map(one) }</div> }
 }

@@ -59,11 +59,15 @@ fn area(shown: &Shown, takeoff: &Takeoff) -> Html {
     let (figure, unit) = show_area(takeoff.painted.value, system);
     let zones = takeoff.zones.iter().filter_map(|zone| {
         let area: units::Area = zone.areas.into_iter().sum();
-        (area > units::Area::ZERO).then(|| html! {
-            <div class="own"><span>{ &zone.label }</span><b>{ words::area(area, system) }</b></div>
+        (area > units::Area::ZERO).then(|| {
+            html! {
+                <div class="own"><span>{ &zone.label }</span><b>{ words::area(area, system) }</b></div>
+            }
         })
     });
-    let surfaces = shown.send.reform(|_: MouseEvent| Action::Screen(Screen::Surfaces));
+    let surfaces = shown
+        .send
+        .reform(|_: MouseEvent| Action::Screen(Screen::Surfaces));
     html! {
         <article class="mat area">
             <h3>{ words::number(&figure) }{ " " }<i>{ unit }</i></h3>
@@ -90,8 +94,15 @@ fn material(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, buy: &Bought,
     let id = &line.id;
     let name = format!("how-{id}");
     let is_open = shown.app.unfolded.contains(&name);
-    let is_enough = line.on_hand.as_ref().is_some_and(|hand| hand.enough.verdict == Verdict::Enough);
-    let title = if is_enough { "Enough".to_owned() } else { words::sentence(words::short_cans(buy)) };
+    let is_enough = line
+        .on_hand
+        .as_ref()
+        .is_some_and(|hand| hand.enough.verdict == Verdict::Enough);
+    let title = if is_enough {
+        "Enough".to_owned()
+    } else {
+        words::sentence(words::short_cans(buy))
+    };
     html! {
         <article class="mat" key={id.clone()} aria-labelledby={format!("name-{id}")}>
             { vessel::vessel(line, drawn_can(line, buy), largest) }

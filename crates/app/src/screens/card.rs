@@ -141,7 +141,7 @@ fn step(step: &CardStep, is_last: bool) -> Html {
         true => ".".to_owned(),
         false => format!(". Next coat after {}.", words::hours(step.recoat)),
     };
-    let thinned = step.thinned.map(|share| format!(", thinned by {share} %"));
+    let thinned = step.thinned.map(|share| format!(", thinned by {share}%"));
     html! {
         <li>
             <span class="boxes">{ for (1..=step.coats).map(|coat| html! {

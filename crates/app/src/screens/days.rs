@@ -84,7 +84,11 @@ fn given(app: &App, send: &Send, days: &Days) -> Html {
         let toggle = send.reform(Action::Fold);
         fold(name, (word.into(), figure.into()), is_open(name), toggle, content)
     };
-    let of_hours = if days.usual_hours { "Monday to Friday" } else { "yours" };
+    let of_hours = if days.usual_hours {
+        "Monday to Friday"
+    } else {
+        "yours"
+    };
     html! {
         <>
             { fold("hours", "Your hours", of_hours, &hours) }
@@ -119,14 +123,14 @@ fn drawn(days: &Days) -> Html {
         }
     };
     html! {
-        <div class="pictured" tabindex="0" role="group" aria-label="Days as a chart">
+        <div class="pictured" tabindex="0" role="group" aria-label="Schedule chart">
             <svg class="timetable" viewBox={format!("0 0 {WIDTH} {height}")} role="img"
             aria-label="Work by day, one row for each piece. The list below says the same.">
             { for picture.days.iter().enumerate().map(day) }
             { for picture.rows.iter().enumerate().map(|(n, row)| bars(days, &picture, n, row)) }
             </svg>
             <ul class="legend">
-                <li class="hands">{ "working" }</li>
+                <li class="hands">{ "work" }</li>
                 <li class="drying">{ "drying" }</li>
                 <li class="curing">{ "curing, not for sale yet" }</li>
             </ul>

@@ -25,29 +25,25 @@ pub fn detail(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, buy: &Bough
         let volume = words::volume(share.volume, system);
         row(
             words::place(share.place).into(),
-            format!("{volume}, {hundredths:.0} %"),
+            format!("{volume}, {hundredths:.0}%"),
         )
     };
-    let cause = |given: &Contribution| {
-        row(
-            given.cause.label().into(),
-            format!("{:.0} %", given.share * 100.0),
-        )
-    };
+    let cause =
+        |given: &Contribution| row(given.cause.label().into(), format!("{:.0}%", given.share * 100.0));
     let causes = need.budget.iter().filter(|given| given.share >= WORTH_NAMING);
     html! {
         <>
-            <h3>{ "What to buy" }</h3>
+            <h3>{ "Buy" }</h3>
             <p id={format!("buy-{}", line.id)}>{ words::buy(buy, line.on_hand.is_some(), workshop, &money(&shown.app)) }</p>
-            <h3>{ "What it really takes" }</h3>
-            <p>{ "Weigh the can before the job and after it: later amounts with the same tool reckon with that, and after a few jobs are surer." }</p>
+            <h3>{ "What it really took" }</h3>
+            <p>{ "Weigh the can before and after the job. Later amounts then use what you used." }</p>
             { weighed::can(shown, takeoff, line, "weigh-now") }
             <h3>{ "Where it goes" }</h3>
             <dl class="shares">{ for need.shares.iter().map(share) }</dl>
-            <h3>{ "What makes it unsure" }</h3>
+            <h3>{ "Why it\u{2019}s a range" }</h3>
             <dl class="shares">{ for causes.map(cause) }</dl>
             <p class="range">{ words::linear(all, system) }</p>
-            <h3>{ "How it comes about" }</h3>
+            <h3>{ "Math" }</h3>
             { working(takeoff, line, system) }
         </>
     }
@@ -67,7 +63,7 @@ fn working(takeoff: &Takeoff, line: &MaterialLine, system: System) -> Html {
             { for working.layers.iter().map(|layer| of_layer(takeoff, layer, system)) }
             <dl class="shares">
                 { for working.kept.iter().map(|kept| quantity(kept, system)) }
-                { row("all of it".into(), words::volume(Volume::litres(working.litres), system)) }
+                { row("total".into(), words::volume(Volume::litres(working.litres), system)) }
             </dl>
         </>
     }

@@ -19,7 +19,7 @@ pub fn result_of_test(send: &Send, piece: &PieceId, is_done: bool) -> Html {
         })
     };
     let asked = match is_done {
-        true => "Done. What did it show? Sanding waits for that.",
+        true => "Done. What did it show? Don\u{2019}t sand until the test is clear.",
         false => "What does it show?",
     };
     html! {

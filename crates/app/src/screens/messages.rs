@@ -13,7 +13,7 @@ pub fn messages(app: &App, send: &Send) -> Html {
         let away = send.reform(move |_: MouseEvent| Action::PutAway(place));
         match message {
             Message::Plain(words) | Message::Done(words) => html! {
-                <li><p>{ words }</p><button type="button" onclick={away}>{ "Put away" }</button></li>
+                <li><p>{ words }</p><button type="button" onclick={away}>{ "Dismiss" }</button></li>
             },
             Message::Opened(workshop) => opened(app, workshop, place, send, away),
         }
@@ -59,7 +59,7 @@ fn opened(app: &App, workshop: &Workshop, place: usize, send: &Send, away: Callb
             <p>{ format!("Ready to add: {}{more}.", names.join(", ")) }</p>
             <button type="button" id="gather-file" class="main" onclick={gather}>{ "Add to this workshop" }</button>
             <button type="button" id="replace-file" onclick={move |_: MouseEvent| replace()}>{ "Replace this workshop" }</button>
-            <button type="button" onclick={away}>{ "Do not add" }</button>
+            <button type="button" onclick={away}>{ "Don\u{2019}t add" }</button>
         </li>
     }
 }

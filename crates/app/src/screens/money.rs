@@ -63,9 +63,7 @@ fn earns(app: &App, Earnings { each, together }: &Earnings) -> Html {
         }
     };
     let all = together.map(|(left, per_hour)| {
-        let hour = per_hour.map_or_else(String::new, |hour| {
-            format!(", {} an hour", signed(hour))
-        });
+        let hour = per_hour.map_or_else(String::new, |hour| format!(", {} an hour", signed(hour)));
         format!("Sold pieces left {}{hour}.", signed(left))
     });
     html! {

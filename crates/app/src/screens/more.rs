@@ -10,13 +10,25 @@ use crate::state::{Action, App, Screen};
 /// The screens under `More`: the screen, its title, and what it is for.
 const LINKS: [(Screen, &str, &str); 8] = [
     (Screen::Verdict, "Should I buy it?", "The most to pay, and why"),
-    (Screen::Money, "Money", "Costs, prices and profit of this piece and of all"),
+    (
+        Screen::Money,
+        "Money",
+        "Costs, prices and profit of this piece and of all",
+    ),
     (Screen::Prices, "Local prices", "What pieces sell for near you"),
     (Screen::Schedule, "Schedule", "Every piece, day by day"),
-    (Screen::Mixing, "Mixing", "Recipes by weight, chalk-type paint, thinning"),
+    (
+        Screen::Mixing,
+        "Mixing",
+        "Recipes by weight, chalk-type paint, thinning",
+    ),
     (Screen::Shelf, "Shelf", "The cans and supplies you have"),
     (Screen::Export, "Export", "Share link, tables, drawings"),
-    (Screen::Settings, "Settings and files", "Units, currency, saving, opening a file"),
+    (
+        Screen::Settings,
+        "Settings and files",
+        "Units, currency, saving, opening a file",
+    ),
 ];
 
 /// Shows the list of these screens.

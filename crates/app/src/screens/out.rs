@@ -111,7 +111,7 @@ fn link(shown: &Shown) -> Html {
         spawn_local(async move { tell(&send, device::share(&name, "url", &link).await.err()) });
     };
     html! {
-        <div class="link" role="group" aria-label="This piece as a link">
+        <div class="link" role="group" aria-label="Share link">
             <div class="field">
                 <label for="link">{ "Sizes, parts and finish are in this link. Money, photos, notes and checked-off steps stay here." }</label>
                 <input id="link" type="text" readonly={true} value={link.to_string()} />
@@ -147,7 +147,7 @@ fn code(link: &str) -> Html {
     match qr(link) {
         Some(picture) => html! {
             <svg id="link-code" class="code" viewBox={format!("0 0 {0} {0}", picture.side)} role="img"
-                aria-label="The link as a code to photograph">
+                aria-label="QR code of the link">
                 <rect width="100%" height="100%" fill="#fff" /><path d={picture.d} fill="#000" />
             </svg>
         },

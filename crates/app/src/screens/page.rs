@@ -99,7 +99,13 @@ pub fn Page() -> Html {
         browser::to_head();
     });
     let room_for = drawing::use_room(app.field.is_some());
-    let drawn = drawing::use_drawn(held.piece.as_ref(), held.result.as_ref(), app.look, app.rows_of(), room_for);
+    let drawn = drawing::use_drawn(
+        held.piece.as_ref(),
+        held.result.as_ref(),
+        app.look,
+        app.rows_of(),
+        room_for,
+    );
     // While the tape keypad is open, keep the field visible in the list.
     use_effect_with(app.field, |field| {
         if let Some(field) = field {
@@ -128,7 +134,13 @@ pub fn Page() -> Html {
     if !is_there {
         return unread::instead(&app, &send, &saver);
     }
-    whole(&app, &send, &saver, piece.map(|piece| shown(&app, &send, piece, held)).as_ref(), &drawn)
+    whole(
+        &app,
+        &send,
+        &saver,
+        piece.map(|piece| shown(&app, &send, piece, held)).as_ref(),
+        &drawn,
+    )
 }
 
 /// Returns the data for the screens of the open piece.
@@ -148,7 +160,11 @@ fn whole(app: &Rc<App>, send: &Send, saver: &Saver, shown: Option<&Shown>, drawn
     let told = shown.map(Shown::told);
     let is_start = app.workshop.pieces.is_empty() && (app.screen.is_of_piece() || is_list(app.screen));
     let screen = if is_start { "start" } else { app.screen.key() };
-    let stage = app.screen.stage().or_else(|| app.back.stage()).filter(|_| !is_start);
+    let stage = app
+        .screen
+        .stage()
+        .or_else(|| app.back.stage())
+        .filter(|_| !is_start);
     let is_taking = app.field.is_some() && shown.is_some();
     html! {
         <div class={classes!("page", is_taking.then_some("taking"))} data-screen={screen} onclick={turned_away::<MouseEvent>(app, send)}

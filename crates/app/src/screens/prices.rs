@@ -18,7 +18,7 @@ pub fn prices(app: &Rc<App>, send: &Send) -> Html {
     let money = super::money(app);
     let lines = app.workshop.books.lines("prices");
     let kind = app.piece().map_or("", |piece| piece.kind.key());
-    let add_note = add(send, "prices", "Add a note", move || {
+    let add_note = add(send, "prices", "Add price", move || {
         let first = vec![
             ("furniture", kind.to_owned()),
             ("is", "asked".into()),
@@ -28,14 +28,13 @@ pub fn prices(app: &Rc<App>, send: &Send) -> Html {
     });
     html! {
         <section class="prices" aria-labelledby="prices-title">
-            <h2 id="prices-title">{ "Price notes" }</h2>
-            <p>{ format!("What second-hand pieces are asked and sold for where you live. Note every one you see: from {FEWEST} of \
-                  a kind on they tell the usual price.") }</p>
+            <h2 id="prices-title">{ "Local prices" }</h2>
+            <p>{ format!("Note asking and selling prices of second-hand pieces near you. {FEWEST} of a kind give a typical price.") }</p>
             { add_note }
             <ul class="entries">{ for lines.iter().rev().map(|line| note(app, send, line)) }</ul>
             <p role="status">{ words::lacking(lacking) }</p>
             if !known.is_empty() {
-                <h3>{ "What sells here" }</h3>
+                <h3>{ "Prices by kind" }</h3>
                 { refused::answer(app, |id| id.is_of("prices"), || {
                     html! { <div class="rows">{ for what_sells(&known, today()).iter().map(|of| row(of, &money)) }</div> }
                 }) }
@@ -58,7 +57,7 @@ fn note(app: &App, send: &Send, line: &Rc<Line>) -> Html {
 
 /// Shows the statistics of a kind, and each note as a point: a ring for an asked price, a dot for a sale.
 fn row(row: &Row, money: &dyn Fn(u64) -> String) -> Html {
-    let name = row.kind.map_or("All notes", |kind| kind.label());
+    let name = row.kind.map_or("All prices", |kind| kind.label());
     html! {
         <article class="what-sells">
             <h4>{ name }</h4>
@@ -84,7 +83,7 @@ fn points(row: &Row, name: &str) -> Html {
     };
     html! {
         <svg class="points" viewBox={format!("0 0 {width} {height}")} role="img"
-            aria-label={format!("{name}: prices over time, rings asked, dots sold for")}>
+            aria-label={format!("{name}: prices over time. Rings are asking prices, dots are sales.")}>
             <line x1="0" y1={height.to_string()} x2={width.to_string()} y2={height.to_string()} />
             { for row.placed().into_iter().map(dot) }
         </svg>

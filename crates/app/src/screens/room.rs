@@ -5,8 +5,8 @@ use std::rc::Rc;
 use yew::prelude::*;
 
 use super::{
-    Send, Shown, alter, amounts, compare, condition, days, drawing, finish, measure, mixing, money, more, out,
-    pieces, prices, settings, shelf, shop, start, surfaces, verdict, work,
+    Send, Shown, alter, amounts, compare, condition, days, drawing, finish, measure, mixing, money, more,
+    out, pieces, prices, settings, shelf, shop, start, surfaces, verdict, work,
 };
 use crate::state::{Action, App, Screen};
 
@@ -15,12 +15,20 @@ pub fn room(app: &Rc<App>, send: &Send, shown: Option<&Shown>, drawn: &drawing::
     let (app_prop, send_prop) = (app.clone(), send.clone());
     match (app.screen, shown) {
         (Screen::Measure, Some(shown)) => measure::measure(shown, drawn),
-        (Screen::Parts, Some(shown)) => within(send, Screen::Measure, "Measure", drawing::beside(shown, drawn, alter::alter(shown))),
+        (Screen::Parts, Some(shown)) => within(
+            send,
+            Screen::Measure,
+            "Measure",
+            drawing::beside(shown, drawn, alter::alter(shown)),
+        ),
         (Screen::Condition, Some(shown)) => condition::condition(shown),
         (Screen::Finish, Some(shown)) => finish::finish(shown, drawn),
-        (Screen::Surfaces, Some(shown)) => {
-            within(send, Screen::Finish, "Finish", drawing::beside(shown, drawn, surfaces::surfaces(shown)))
-        }
+        (Screen::Surfaces, Some(shown)) => within(
+            send,
+            Screen::Finish,
+            "Finish",
+            drawing::beside(shown, drawn, surfaces::surfaces(shown)),
+        ),
         (Screen::Tools, Some(shown)) => within(send, Screen::Finish, "Finish", compare::compare(shown)),
         (Screen::Work, Some(shown)) => work::work(shown),
         (Screen::Card, Some(shown)) => within(send, Screen::Work, "Work", out::card(shown)),
@@ -32,10 +40,18 @@ pub fn room(app: &Rc<App>, send: &Send, shown: Option<&Shown>, drawn: &drawing::
         (Screen::Pieces, _) => pieces::pieces(app, send),
         (Screen::More, _) => more::more(app, send),
         (Screen::Mixing, _) => within(send, Screen::More, "More", mixing::bench(app, send)),
-        (Screen::Shelf, _) => within(send, Screen::More, "More", html! { <shelf::Shelf app={app_prop} send={send_prop} /> }),
-        (Screen::Schedule, _) => {
-            within(send, Screen::More, "More", html! { <days::DaysRoom app={app_prop} send={send_prop} /> })
-        }
+        (Screen::Shelf, _) => within(
+            send,
+            Screen::More,
+            "More",
+            html! { <shelf::Shelf app={app_prop} send={send_prop} /> },
+        ),
+        (Screen::Schedule, _) => within(
+            send,
+            Screen::More,
+            "More",
+            html! { <days::DaysRoom app={app_prop} send={send_prop} /> },
+        ),
         (Screen::Prices, _) => within(send, Screen::More, "More", prices::prices(app, send)),
         (Screen::Settings, _) => within(send, Screen::More, "More", settings::settings(app, send)),
         (_, None) => start::start(app, send),

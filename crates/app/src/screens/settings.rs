@@ -24,20 +24,20 @@ pub fn settings(app: &Rc<App>, send: &Send) -> Html {
     let settings = &app.workshop.settings;
     let units = [
         (System::UsCustomary, "us", "Inches, ounces"),
-        (System::Metric, "metric", "Millimetres, litres"),
+        (System::Metric, "metric", "Millimeters, liters"),
     ];
     let inches = [
         (Inches::Fractions, "fractions", "33 7/8"),
         (Inches::Decimals, "decimals", "33.88"),
     ];
     let confidences = [
-        (Confidence::Percent80, "80", "8 times in 10"),
-        (Confidence::Percent90, "90", "9 in 10"),
-        (Confidence::Percent95, "95", "19 in 20"),
-        (Confidence::Percent99, "99", "99 in 100"),
+        (Confidence::Percent80, "80", "80%"),
+        (Confidence::Percent90, "90", "90%"),
+        (Confidence::Percent95, "95", "95%"),
+        (Confidence::Percent99, "99", "99%"),
     ];
     let lights = [
-        (Light::Device, "device", "As the device"),
+        (Light::Device, "device", "Same as device"),
         (Light::Light, "light", "Light"),
         (Light::Dark, "dark", "Dark"),
         (Light::Contrast, "contrast", "High contrast"),
@@ -45,16 +45,16 @@ pub fn settings(app: &Rc<App>, send: &Send) -> Html {
     html! {
         <section class="settings" aria-labelledby="settings-title">
             <h2 id="settings-title">{ "Settings and files" }</h2>
-            { choice("Read and write in", "units", &units, app.workshop.units,
+            { choice("Units", "units", &units, app.workshop.units,
                 send.reform(|units| Action::Edit(Edit::Units(units)))) }
-            { choice("Inches with", "inches", &inches, settings.inches,
+            { choice("Inches as", "inches", &inches, settings.inches,
                 send.reform(move |inches| set(SettingEdit::Inches(inches)))) }
-            { choice("A can is called enough if it lasts", "confidence", &confidences, settings.confidence,
+            { choice("How sure a can must be", "confidence", &confidences, settings.confidence,
                 send.reform(move |confidence| set(SettingEdit::Confidence(confidence)))) }
             { currency(app, send) }
             { usual_finish(app, send) }
-            { choice("Light or dark page", "light", &lights, app.light, send.reform(Action::Light)) }
-            <h3>{ "The workshop as a file" }</h3>
+            { choice("Light or dark", "light", &lights, app.light, send.reform(Action::Light)) }
+            <h3>{ "Workshop file" }</h3>
             { files(app, send) }
             <p id="safety">{ words::safety(&app.device_status, js_sys::Date::now()) }</p>
             <p>{ format!("{}.", words::offline(app.device_status.offline).1) }</p>
@@ -67,22 +67,22 @@ fn currency(app: &App, send: &Send) -> Html {
     let present = present.as_ref().map_or("", Currency::code);
     // A currency from a file stays in the list while it is selected.
     let foreign = (!present.is_empty() && !CURRENCIES.contains(&present)).then_some((present, present));
-    let options = std::iter::once(("", "Not named"))
+    let options = std::iter::once(("", "None"))
         .chain(foreign)
         .chain(CURRENCIES.map(|code| (code, code)));
     let choose = send.reform(|code: String| {
         Action::Edit(Edit::Settings(SettingEdit::Currency(Currency::new(&code).ok())))
     });
-    select("Currency of prices", "currency".into(), options, present, choose)
+    select("Currency", "currency".into(), options, present, choose)
 }
 
 /// Shows the default finish of new pieces.
 fn usual_finish(app: &App, send: &Send) -> Html {
     let is_own = app.workshop.settings.finish.is_some();
     let word = if is_own {
-        "A new piece begins with your own usual finish."
+        "New pieces start with your own finish."
     } else {
-        "A new piece begins with the common finish: clean, primer, two coats of paint, two of clear."
+        "New pieces start with the common finish: clean, primer, 2 coats of paint, 2 of clear."
     };
     let set = |of| {
         let act = Action::Edit(Edit::Settings(SettingEdit::FinishOf(of)));
@@ -95,10 +95,10 @@ fn usual_finish(app: &App, send: &Send) -> Html {
             <div class="row">
                 if let Some((name, id)) = open {
                     <button type="button" id="finish-usual" onclick={set(Some(id))}>
-                        { format!("Take the finish of \u{201c}{name}\u{201d}") }
+                        { format!("Start new pieces with the finish of \u{201c}{name}\u{201d}") }
                     </button>
                 }
-                if is_own { { button("finish-common", "Back to the common finish", set(None)) } }
+                if is_own { { button("finish-common", "Use the common finish", set(None)) } }
             </div>
         </div>
     }

@@ -35,9 +35,9 @@ pub fn Shelf(props: &Props) -> Html {
     html! {
         <section class="shelf" aria-labelledby="shelf-title">
             <h2 id="shelf-title">{ "Shelf" }</h2>
-            <p>{ "What stands in the workshop. It is taken off what has to be bought. Say how full a can looks, or \
-                  weigh it with what is in it, and an empty one of its kind." }</p>
-            { add(send, "shelf", "Put a can on it", Vec::new) }
+            <p>{ "Cans you have. They come off the shopping list. Enter how full a can looks, or weigh it and an empty \
+                  one like it." }</p>
+            { add(send, "shelf", "Add can", Vec::new) }
             <ul class="entries">{ for lines.iter().rev().map(can) }</ul>
             { besides(app, send) }
             { weighed::taught(app, send) }
@@ -67,7 +67,7 @@ fn besides(app: &App, send: &Send) -> Html {
     html! {
         <>
             <h2>{ "Sheets, leaf, additives, decor" }</h2>
-            { add(send, "stores", "Put something there", Vec::new) }
+            { add(send, "stores", "Add supply", Vec::new) }
             <ul class="entries">{ for lines.filter_map(line) }</ul>
         </>
     }
@@ -114,8 +114,8 @@ fn says(app: &App, stock: &Stock, taken: &[Option<Rc<Takeoff>>]) -> Html {
             <p class="left">{ words::left(stock, app.workshop.units) }</p>
             <p class="mind">{ words::sentences(&mind(&app.workshop, stock, today())) }</p>
             <p class="hint">{ (good.is_empty() && is_known(stock))
-                .then_some("No piece takes it as it is planned now.") }</p>
-            <p class="hint">{ (good.len() > 1).then_some("Each as if it had the can to itself; To buy reckons for all together.") }</p>
+                .then_some("No piece uses it as planned now.") }</p>
+            <p class="hint">{ (good.len() > 1).then_some("For each piece alone. The shopping list counts all together.") }</p>
             <ul class="good-for">{ for good.iter().map(|(piece, enough)| html! {
                 <li><b>{ piece }</b>{ ": " }{ words::verdict(enough.verdict) }{ ". " }{ words::enough(enough, app.workshop.units) }</li>
             }) }</ul>

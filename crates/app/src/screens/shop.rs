@@ -32,7 +32,11 @@ pub fn Shop(props: &Props) -> Html {
     let Props { app, send } = props;
     let analysis = app.analysis();
     let off = app.off_the_list();
-    let (bought, goods, coated) = (analysis.shopping(&off), analysis.goods(&off), analysis.coated(&off));
+    let (bought, goods, coated) = (
+        analysis.shopping(&off),
+        analysis.goods(&off),
+        analysis.coated(&off),
+    );
     let text = words::list(&bought, &goods, &app.workshop, &money(app));
     let is_bought = |lot: &&Shopping| lot.buy.as_ref().map_or(true, |buy| !buy.cans.is_empty());
     let cans: Vec<&Shopping> = bought.iter().filter(is_bought).collect();
@@ -93,8 +97,12 @@ fn piece(send: &Send, piece: &Rc<Piece>, off: &[PieceId]) -> Html {
 
 fn can(app: &App, send: &Send, (lots, place): (&[&Shopping], usize), lot: &Shopping) -> Html {
     // Two colors of a material have the same price, so only the first one shows the price fields.
-    let is_first = lots[..place].iter().all(|other| other.material.key != lot.material.key);
-    let colour = lot.colour.map(|colour| format!(", {}", words::colour_name(colour)));
+    let is_first = lots[..place]
+        .iter()
+        .all(|other| other.material.key != lot.material.key);
+    let colour = lot
+        .colour
+        .map(|colour| format!(", {}", words::colour_name(colour)));
     let key: Rc<str> = lot.basket_key().into();
     let (cans, price) = words::cans_and_price(&lot.buy, &money(app));
     let pieces: Vec<&str> = lot.pieces.iter().map(String::as_str).collect();
@@ -137,14 +145,20 @@ fn details(app: &App, send: &Send, lot: &Shopping) -> Html {
     let sizes = sizes.filter(|can| lot.material.cans.contains(&can.key) || buys(can));
     let field = |can: &'static CanSize| price_field(app, send, key.to_string().into(), can);
     let is_open = app.unfolded.contains(&name);
-    fold(&name, ("Price".into(), figure), is_open, send.reform(Action::Fold), &|| {
-        html! {
-            <>
-                <p>{ words::buy(&lot.buy, !lot.on_shelf.is_empty(), &app.workshop, &money(app)) }{ words::one_less(lot) }</p>
-                <div class="fields">{ for sizes.clone().map(field) }</div>
-            </>
-        }
-    })
+    fold(
+        &name,
+        ("Price".into(), figure),
+        is_open,
+        send.reform(Action::Fold),
+        &|| {
+            html! {
+                <>
+                    <p>{ words::buy(&lot.buy, !lot.on_shelf.is_empty(), &app.workshop, &money(app)) }{ words::one_less(lot) }</p>
+                    <div class="fields">{ for sizes.clone().map(field) }</div>
+                </>
+            }
+        },
+    )
 }
 
 fn good(app: &App, send: &Send, good: &Good) -> Html {

@@ -19,7 +19,10 @@ pub fn start(app: &App, send: &Send) -> Html {
             "What are you working on?",
             "Pick a piece, measure it, and see how much primer, paint and topcoat it takes, and what to buy.",
         ),
-        true => ("Should I buy it?", "Pick what it is. You get the most to pay, even before you measure."),
+        true => (
+            "Should I buy it?",
+            "Pick what it is. You get the most to pay, even before you measure.",
+        ),
     };
     html! {
         <section class="start">

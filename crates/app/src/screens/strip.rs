@@ -19,10 +19,16 @@ const RULE: [f64; 2] = [260.0, 16.0];
 /// Shows the strip. It opens the amounts in full.
 pub fn strip(shown: &Shown) -> Html {
     let is_open = shown.app.screen == Screen::Amounts;
-    let next = if is_open { Action::Back } else { Action::Screen(Screen::Amounts) };
+    let next = if is_open {
+        Action::Back
+    } else {
+        Action::Screen(Screen::Amounts)
+    };
     let content = match shown.takeoff() {
         Some(takeoff) if !shown.app.is_blocked(DraftId::is_of_amounts) => cells(shown, takeoff),
-        _ => html! { <span class="cell none"><span class="v">{ words::no_answer(shown.problems().is_empty()) }</span></span> },
+        _ => {
+            html! { <span class="cell none"><span class="v">{ words::no_answer(shown.problems().is_empty()) }</span></span> }
+        }
     };
     html! {
         <footer class="strip">
@@ -39,7 +45,9 @@ pub fn strip(shown: &Shown) -> Html {
 fn cells(shown: &Shown, takeoff: &Takeoff) -> Html {
     let system = shown.app.workshop.units;
     let (figure, unit) = show_area(takeoff.painted.value, system);
-    let coatings = shown.lines().filter(|(line, _)| line.need.material.stage != Stage::Clean);
+    let coatings = shown
+        .lines()
+        .filter(|(line, _)| line.need.material.stage != Stage::Clean);
     html! {
         <>
             <svg class="unseen" aria-hidden="true"><defs>
@@ -92,7 +100,12 @@ fn gauge(line: &MaterialLine, system: System) -> Html {
         System::UsCustomary => "us-quart",
         System::Metric => "metric-1-l",
     });
-    let held: Volume = line.on_hand.iter().flat_map(OnHand::contents).map(|of| of.likely()).sum();
+    let held: Volume = line
+        .on_hand
+        .iter()
+        .flat_map(OnHand::contents)
+        .map(|of| of.likely())
+        .sum();
     let most = line.need.high().max(held);
     let can = can.map_or(most, |can| can.volume());
     let cans = (most / can).ceil().max(1.0);

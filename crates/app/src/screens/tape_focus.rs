@@ -14,7 +14,6 @@ use crate::state::Action;
 /// The element id of the reading on the keypad.
 pub const READING: &str = "tape-reading";
 
-
 thread_local! {
     // The previous focus belongs to the browser's document and not to the state, because no screen shows it.
     /// The element that had the focus before the keypad. Empty if there was none.

@@ -66,7 +66,7 @@ fn moves(shown: &Shown) -> Html {
     };
     html! {
         <div class="moves">
-            <button type="button" id="tape-before" aria-label="Measurement before" disabled={before.is_none()}
+            <button type="button" id="tape-before" aria-label="Previous measurement" disabled={before.is_none()}
                 onclick={go(send, false)}>{ icon(Icon::Back) }</button>
             <button type="button" id="tape-keyboard" aria-pressed={app.keyboard.to_string()}
                 aria-label="Device keyboard" onclick={swap}>{ icon(Icon::Keyboard) }</button>
@@ -120,7 +120,10 @@ fn stay(event: MouseEvent) {
 
 /// Shows an inch of the tape, enlarged. Its eighths are keys, and the marks between them sixteenths.
 fn inch(shown: &Shown, id: FieldId) -> Html {
-    let inches = shown.piece.reading(id).map(|reading| reading.length().as_inches());
+    let inches = shown
+        .piece
+        .reading(id)
+        .map(|reading| reading.length().as_inches());
     let whole = inches.map_or(0.0, f64::floor);
     // The nearest eighth, counted from 0.
     let at = inches.map(|inches| ((inches - whole) * 8.0).round() as usize);
@@ -167,7 +170,10 @@ fn keys(shown: &Shown, is_metric: bool) -> Html {
 /// Shows the button for the next measurement, or for the end at the last one.
 fn next(shown: &Shown) -> Html {
     let word = match shown.app.next_in_group() {
-        Some(next) => format!("Next: {}", coatings::in_sentence(&words::field_label(shown.piece.kind, next))),
+        Some(next) => format!(
+            "Next: {}",
+            coatings::in_sentence(&words::field_label(shown.piece.kind, next))
+        ),
         None => "Done".into(),
     };
     let on = match shown.app.next_in_group() {

@@ -20,12 +20,12 @@ pub fn instead(app: &App, send: &Send, saver: &Saver) -> Html {
     let (title, words, way) = match &app.load {
         Load::Failed(reason) => (
             "Your saved work could not be read",
-            format!("Nothing was changed. The reason: {reason}."),
+            format!("Nothing was changed. Reason: {reason}."),
             try_again(saver),
         ),
         Load::Slow => (
-            "Your saved work does not open",
-            "The browser does not answer yet. Close the other tabs of this page; this one opens then.".into(),
+            "Your saved work doesn\u{2019}t open",
+            "The browser isn\u{2019}t answering. Close other tabs of this page, and this one opens.".into(),
             button("reload", "Reload", Callback::from(|_| browser::reload())),
         ),
         _ => {
@@ -39,7 +39,7 @@ pub fn instead(app: &App, send: &Send, saver: &Saver) -> Html {
                 <p>{ words }</p>
                 <div class="buttons">
                     { way }
-                    { button("go-on-unsaved", "Go on without saving", send.reform(|_| Action::GoOnUnsaved)) }
+                    { button("go-on-unsaved", "Continue without saving", send.reform(|_| Action::GoOnUnsaved)) }
                 </div>
             </section>
         </main>
@@ -64,7 +64,7 @@ pub fn notice(app: &Rc<App>, send: &Send, saver: &Saver) -> Html {
             Some(unread),
         ),
         _ => (
-            "Your saved work could not be read. What you do now is not saved.",
+            "Your saved work could not be read. Changes you make now aren\u{2019}t saved.",
             None,
         ),
     };
@@ -75,7 +75,7 @@ pub fn notice(app: &Rc<App>, send: &Send, saver: &Saver) -> Html {
             <div class="buttons">
                 { try_again(saver) }
                 if let Some(unread) = faults {
-                    { button("save-unread", "Save what is there to a file", save(app, send, unread)) }
+                    { button("save-unread", "Save everything to a file", save(app, send, unread)) }
                     { leave_out(saver) }
                 }
             </div>
@@ -107,7 +107,7 @@ fn leave_out(saver: &Saver) -> Html {
     let saver = saver.clone();
     button(
         "leave-out",
-        "Delete what can\u{2019}t be read, and go on",
+        "Delete what can\u{2019}t be read",
         Callback::from(move |_| saver.leave_out()),
     )
 }

@@ -58,7 +58,13 @@ fn more(shown: &Shown) -> Html {
             </>
         }
     };
-    fold("verdict-more", ("Hours, delivery, other costs".into(), String::new()), is_open, send.reform(Action::Fold), &content)
+    fold(
+        "verdict-more",
+        ("Hours, delivery, other costs".into(), String::new()),
+        is_open,
+        send.reform(Action::Fold),
+        &content,
+    )
 }
 
 fn answer(account: &Account, money: Money<'_>) -> Html {
@@ -108,16 +114,25 @@ fn rule(account: &Account, money: Money<'_>) -> Html {
 
 /// Rounds up to a price that is easy to read, in hundredths.
 fn round_up(price: u64) -> u64 {
-    let steps = [1, 2, 4, 10, 20, 40, 100, 200, 400, 1000, 2000, 4000, 10_000, 40_000, 100_000];
-    let fits = steps.iter().map(|step| step * 1_000_u64).find(|end| *end >= price);
+    let steps = [
+        1, 2, 4, 10, 20, 40, 100, 200, 400, 1000, 2000, 4000, 10_000, 40_000, 100_000,
+    ];
+    let fits = steps
+        .iter()
+        .map(|step| step * 1_000_u64)
+        .find(|end| *end >= price);
     fits.unwrap_or(price.max(1))
 }
 
 /// Shows the sum from the price it sells for down to the most to pay.
 fn ledger(account: &Account, money: Money<'_>) -> Html {
-    let Some(brings) = account.brings else { return Html::default() };
+    let Some(brings) = account.brings else {
+        return Html::default();
+    };
     let line = |line: Line| {
-        let amount = line.amount.filter(|amount| *amount > 0 && line.part != Part::Bought)?;
+        let amount = line
+            .amount
+            .filter(|amount| *amount > 0 && line.part != Part::Bought)?;
         Some(html! {
             <tr><th scope="row">{ words::part_of_costs(line.part, account) }</th><td>{ format!("\u{2212}{}", money(amount)) }</td></tr>
         })
@@ -125,7 +140,7 @@ fn ledger(account: &Account, money: Money<'_>) -> Html {
     let most = account.most.map_or_else(|| "Less than nothing".to_owned(), money);
     html! {
         <table class="ledger">
-            <caption class="unseen">{ "How the most is worked out" }</caption>
+            <caption class="unseen">{ "Math for the most you should pay" }</caption>
             <tbody>
                 <tr><th scope="row">{ "Sells for" }</th><td>{ money(brings) }</td></tr>
                 { for account.costs.lines(account.brings).into_iter().filter_map(line) }

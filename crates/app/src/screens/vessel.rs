@@ -34,10 +34,10 @@ pub fn vessel(line: &MaterialLine, can: Volume, largest: Volume) -> Html {
         1.0
     };
     let level = FLOOR - height * filled;
-    let fill = line
-        .need
-        .colour
-        .map_or_else(|| super::strip::fill_of(line.need.material.stage).into(), |colour| Colour(colour).write());
+    let fill = line.need.colour.map_or_else(
+        || super::strip::fill_of(line.need.material.stage).into(),
+        |colour| Colour(colour).write(),
+    );
     let low = y(line.need.low());
     let rect = |class: &'static str, top: f64, bottom: f64, fill: Option<AttrValue>| {
         html! {

@@ -117,8 +117,8 @@ pub fn taught(app: &App, send: &Send) -> Html {
     let lines: Vec<Weighing> = app.workshop.books.all().collect();
     html! {
         <>
-            <h2>{ "What your jobs show" }</h2>
-            <p>{ "How far a liter goes: the typical figure above, yours below. Weigh a can under Work." }</p>
+            <h2>{ "Your weighed jobs" }</h2>
+            <p>{ "How far a can goes. The upper bar is typical, the lower one is yours. Weigh cans under Work." }</p>
             <ul class="lessons">{ for lessons.iter().map(|of| lesson(app, of, most)) }</ul>
             if !lines.is_empty() { <h3>{ "Weighed cans" }</h3> }
             <ul class="entries">{ for lines.iter().rev().map(|line| html! {
@@ -151,8 +151,8 @@ fn lesson(app: &App, lesson: &Lesson, most: f64) -> Html {
         }
     };
     let both = [
-        (Basis::WetFilm, "By what the tool puts on"),
-        (Basis::LabelRate, "By the label"),
+        (Basis::WetFilm, "Typical for the tool"),
+        (Basis::LabelRate, "On the label"),
     ];
     html! {
         <li id={format!("lesson-{}-{}", material.key, tool.key)}>

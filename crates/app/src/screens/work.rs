@@ -35,7 +35,13 @@ pub fn work(shown: &Shown) -> Html {
     let card = send.reform(|_: MouseEvent| Action::Screen(Screen::Card));
     let folded = |name: &str, title: &str, content: &dyn Fn() -> Html| {
         let is_open = app.unfolded.contains(name);
-        fold(name, (title.into(), String::new()), is_open, send.reform(Action::Fold), content)
+        fold(
+            name,
+            (title.into(), String::new()),
+            is_open,
+            send.reform(Action::Fold),
+            content,
+        )
     };
     html! {
         <section class="work-screen" aria-labelledby="work-title">
@@ -63,7 +69,9 @@ fn checklist(shown: &Shown, days: &Days, place: usize) -> Html {
     let done = job.steps.iter().filter(|step| is_done(step)).count();
     let next = job.steps.iter().position(|step| !is_done(step));
     let held = prepared.iter().filter(|step| !step.may_be_done());
-    let schedule = shown.send.reform(|_: MouseEvent| Action::Screen(Screen::Schedule));
+    let schedule = shown
+        .send
+        .reform(|_: MouseEvent| Action::Screen(Screen::Schedule));
     html! {
         <div class="work-board">
             { next.and_then(|next| now_pane(shown, days, (place, next), job)).unwrap_or_default() }
@@ -140,8 +148,13 @@ fn amount_of(shown: &Shown, step: &Step, of: Option<&PrepareStep>) -> String {
     let system = shown.app.workshop.units;
     if let Some(of) = of {
         // A bare number says nothing without the item, which is listed with the instructions.
-        let mut taken = of.taken().iter().filter(|amount| !matches!(amount.much, Much::Count(..) | Much::Area(_)));
-        return taken.next().map_or_else(String::new, |amount| words::much(amount.much, system));
+        let mut taken = of
+            .taken()
+            .iter()
+            .filter(|amount| !matches!(amount.much, Much::Count(..) | Much::Area(_)));
+        return taken
+            .next()
+            .map_or_else(String::new, |amount| words::much(amount.much, system));
     }
     let mut lines = shown.lines().map(|(line, _)| line);
     let line = lines.find(|line| (1..=line.coats).any(|coat| line.coat_key(coat) == step.key));
@@ -178,9 +191,16 @@ fn now_pane(shown: &Shown, days: &Days, (place, n): (usize, usize), job: &Job) -
     let of = prepared.iter().find(|of| of.key == step.key);
     let asks = of.is_some_and(PrepareStep::asks_for_result);
     let key: Rc<str> = step.key.as_str().into();
-    let check = shown.send.reform(move |_: MouseEvent| Action::Change(PieceEdit::Book(tick_off("done", &key, false))));
-    let minutes = days.timetable.work(place, n).map(|_| words::minutes(step.minutes));
-    let mind = of.map(|of| words::sentences(&of.cautions)).filter(|text| !text.is_empty());
+    let check = shown
+        .send
+        .reform(move |_: MouseEvent| Action::Change(PieceEdit::Book(tick_off("done", &key, false))));
+    let minutes = days
+        .timetable
+        .work(place, n)
+        .map(|_| words::minutes(step.minutes));
+    let mind = of
+        .map(|of| words::sentences(&of.cautions))
+        .filter(|text| !text.is_empty());
     Some(html! {
         <aside class="now" aria-label="Now">
             <p class="k">{ "Now" }</p>
@@ -203,9 +223,13 @@ fn now_pane(shown: &Shown, days: &Days, (place, n): (usize, usize), job: &Job) -
 fn uses(shown: &Shown, step: &Step, of: Option<&PrepareStep>) -> Html {
     let system = shown.app.workshop.units;
     match of {
-        Some(of) => of.taken().iter().map(|amount| {
-            html! { <div><dt>{ &amount.what }</dt><dd>{ words::much(amount.much, system) }</dd></div> }
-        }).collect(),
+        Some(of) => of
+            .taken()
+            .iter()
+            .map(|amount| {
+                html! { <div><dt>{ &amount.what }</dt><dd>{ words::much(amount.much, system) }</dd></div> }
+            })
+            .collect(),
         None => html! { <div><dt>{ "Use" }</dt><dd>{ amount_of(shown, step, of) }</dd></div> },
     }
 }

@@ -538,7 +538,10 @@ pub(crate) mod tests {
             SaveStatus::Writing
         );
         // Navigation does not need saving, and an error stays visible.
-        assert_eq!(app.update(Action::Screen(Screen::Tools)).save_status, SaveStatus::Saved);
+        assert_eq!(
+            app.update(Action::Screen(Screen::Tools)).save_status,
+            SaveStatus::Saved
+        );
         let failed = SaveStatus::Failed("full".into());
         let app = app.update(Action::SaveStatus(failed.clone()));
         assert_eq!(super::tests::typed(&app, &["33"]).save_status, failed);
@@ -600,7 +603,13 @@ pub(crate) mod tests {
     fn a_piece_stays_off_the_list_while_another_is_looked_at() {
         let add = |id: &str| {
             let id = PieceId(id.into());
-            Action::Start(Edit::Add { id: id.clone(), kind: Kind::Desk }, id)
+            Action::Start(
+                Edit::Add {
+                    id: id.clone(),
+                    kind: Kind::Desk,
+                },
+                id,
+            )
         };
         let id = |name: &str| PieceId(name.into());
         let app = App::default().update(add("a")).update(add("b"));
@@ -623,7 +632,9 @@ pub(crate) mod tests {
     #[test]
     fn a_screen_that_every_stage_opens_leads_back_to_that_stage() {
         let app = with_piece().update(Action::Screen(Screen::Finish));
-        let open = app.update(Action::Screen(Screen::Amounts)).update(Action::Screen(Screen::Verdict));
+        let open = app
+            .update(Action::Screen(Screen::Amounts))
+            .update(Action::Screen(Screen::Verdict));
         assert_eq!(open.update(Action::Back).screen, Screen::Finish);
     }
 
@@ -631,16 +642,25 @@ pub(crate) mod tests {
     fn a_piece_to_decide_about_opens_with_the_verdict() {
         let start = App::default().update(Action::Decide(true));
         let id = PieceId("a".into());
-        let add = Edit::Add { id: id.clone(), kind: Kind::Dresser };
+        let add = Edit::Add {
+            id: id.clone(),
+            kind: Kind::Dresser,
+        };
         let app = start.update(Action::Start(add, id));
-        assert_eq!((app.screen, app.field, app.deciding), (Screen::Verdict, None, false));
+        assert_eq!(
+            (app.screen, app.field, app.deciding),
+            (Screen::Verdict, None, false)
+        );
     }
 
     #[test]
     fn an_opened_piece_is_seen() {
         let open = || Action::Open(PieceId("a".into()));
         let of = |screen| with_piece().update(Action::Screen(screen)).update(open()).screen;
-        assert_eq!([of(Screen::Pieces), of(Screen::Work)], [Screen::Measure, Screen::Work]);
+        assert_eq!(
+            [of(Screen::Pieces), of(Screen::Work)],
+            [Screen::Measure, Screen::Work]
+        );
     }
 
     #[test]
@@ -717,7 +737,9 @@ pub(crate) mod tests {
         // The keypad offers to close after the three sizes, and after the last row.
         let ends = |from: FieldId| app.update(Action::Enter(from)).next_in_group().is_none();
         let ended = order.iter().filter(|field| ends(**field));
-        let ended: Vec<usize> = ended.map(|end| order.iter().position(|of| of == end).unwrap()).collect();
+        let ended: Vec<usize> = ended
+            .map(|end| order.iter().position(|of| of == end).unwrap())
+            .collect();
         assert_eq!(ended.len(), 3);
         assert_eq!(ended[0], 2);
         assert!(matches!(order[ended[1]], FieldId::RowHeight(..)));

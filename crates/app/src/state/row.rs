@@ -22,7 +22,9 @@ impl RowPlace {
             bay: usize::from(part.bay),
         };
         let row = usize::from(part.row);
-        let has_row = piece.bay(bay).is_some_and(|bay| (1..=bay.rows.len()).contains(&row));
+        let has_row = piece
+            .bay(bay)
+            .is_some_and(|bay| (1..=bay.rows.len()).contains(&row));
         (is_in_row && has_row).then_some(RowPlace { bay, row })
     }
 

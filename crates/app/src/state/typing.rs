@@ -113,7 +113,10 @@ impl App {
 
     /// Makes the reading longer or shorter by sixteenths of an inch, or by millimeters.
     pub(super) fn nudge(&mut self, steps: i32) {
-        let Some((field, reading)) = self.field.and_then(|field| Some((field, self.piece()?.reading(field)?))) else {
+        let Some((field, reading)) = self
+            .field
+            .and_then(|field| Some((field, self.piece()?.reading(field)?)))
+        else {
             return;
         };
         let units = self.workshop.units;
@@ -249,21 +252,38 @@ mod tests {
 
     #[test]
     fn a_reading_is_nudged_by_the_finest_marks_of_the_tape() {
-        let nudged = |app: &App, steps| width(&app.update(Action::Enter(fields::WIDTH.id())).update(Action::Nudge(steps)));
+        let nudged = |app: &App, steps| {
+            width(
+                &app.update(Action::Enter(fields::WIDTH.id()))
+                    .update(Action::Nudge(steps)),
+            )
+        };
         let app = typed(&with_piece(), &["33 7/8"]);
         assert_eq!(nudged(&app, 1).as_deref(), Some("33 15/16"));
         assert_eq!(nudged(&app, -14).as_deref(), Some("33"));
         let metric = app.update(Action::Edit(Edit::Units(units::System::Metric)));
         let metric = metric.update(Action::Type(fields::WIDTH.id(), "80".into()));
         let one_more = metric.update(Action::Nudge(1));
-        let more = one_more.piece().unwrap().reading(fields::WIDTH.id()).unwrap().length();
-        let before = metric.piece().unwrap().reading(fields::WIDTH.id()).unwrap().length();
+        let more = one_more
+            .piece()
+            .unwrap()
+            .reading(fields::WIDTH.id())
+            .unwrap()
+            .length();
+        let before = metric
+            .piece()
+            .unwrap()
+            .reading(fields::WIDTH.id())
+            .unwrap()
+            .length();
         assert!((more.as_millimetres() - before.as_millimetres() - 1.0).abs() < 1e-9);
     }
 
     #[test]
     fn another_fraction_replaces_the_first() {
-        let app = typed(&with_piece(), &["33"]).update(Action::Key("7/8")).update(Action::Key("1/4"));
+        let app = typed(&with_piece(), &["33"])
+            .update(Action::Key("7/8"))
+            .update(Action::Key("1/4"));
         assert_eq!(width(&app).as_deref(), Some("33 1/4"));
     }
 

@@ -39,8 +39,8 @@ impl Names {
 /// Returns the title of a change.
 pub fn change_title(kind: &ChangeKind, names: &Names) -> String {
     match kind {
-        ChangeKind::Remove { part } => format!("{}: left out", names.label(part)),
-        ChangeKind::Resize { part, along } => format!("{}: another {}", names.label(part), size(*along)),
+        ChangeKind::Remove { part } => format!("{}: removed", names.label(part)),
+        ChangeKind::Resize { part, along } => format!("{}: new {}", names.label(part), size(*along)),
         ChangeKind::Move { part, .. } => format!("{}: moved", names.label(part)),
         ChangeKind::Repeat { part, .. } => format!("{}: repeated", names.label(part)),
         ChangeKind::Hole { surface } => format!("{}: hole", names.label(surface)),
@@ -96,7 +96,7 @@ mod tests {
         };
         piece.changes.push(PieceChange::new(left_out.clone()));
         let names = Names::of(&piece, takeoff(&Workshop::default(), &piece, &[]).ok().as_ref());
-        assert_eq!(change_title(&left_out, &names), "Drawer 1.1: left out");
+        assert_eq!(change_title(&left_out, &names), "Drawer 1.1: removed");
         assert_eq!(names.label("top/front"), "Top, front edge");
         assert_eq!(names.label("shelf-9-1~2"), "shelf 9 1 2");
     }

@@ -40,11 +40,11 @@ pub fn offline(offline: Offline) -> (&'static str, &'static str) {
 pub fn safety(standing: &DeviceStatus, now: f64) -> String {
     let lasting = match standing.lasting {
         Some(true) => "The browser keeps this until you clear it.",
-        Some(false) => "The browser may clear this when the device runs short of room.",
+        Some(false) => "The browser may delete this if the device runs low on storage.",
         None => "",
     };
     let full = match standing.taken {
-        Some(share) if share > NEARLY_FULL => " Its room is nearly full.",
+        Some(share) if share > NEARLY_FULL => " Storage is nearly full.",
         _ => "",
     };
     format!("{lasting}{full} {}", saved(standing.saved, now))
@@ -70,9 +70,9 @@ pub fn file_saved(saved: &Saved) -> String {
     match saved {
         Saved::As(name) => format!("Saved as {name}."),
         Saved::Downloaded(name) => {
-            format!("{name} went to the downloads of the browser. Look there that it arrived.")
+            format!("{name} was sent to your downloads. Check that it\u{2019}s there.")
         }
-        Saved::No => "Not saved: no place was chosen for the file.".into(),
+        Saved::No => "Not saved. No folder was chosen.".into(),
     }
 }
 
@@ -93,8 +93,8 @@ pub fn gathered(along: &Along) -> Option<String> {
         [] => String::new(),
         list => format!("{what}: {}.{behind} ", list.join(", ")),
     };
-    let words = told("Also taken over", &along.comes, "")
-        + &told("Not taken over", &along.stays, " Your own settings stay.");
+    let words =
+        told("Also added", &along.comes, "") + &told("Not added", &along.stays, " Your own settings stay.");
     Some(words.trim_end().to_owned()).filter(|words| !words.is_empty())
 }
 
@@ -111,8 +111,8 @@ mod tests {
         };
         assert_eq!(gathered(&along(&[], &[])), None);
         assert_eq!(
-            gathered(&along(&["Wanted for an hour"], &["Currency", "Working hours"])).unwrap(),
-            "Also taken over: Wanted for an hour. Not taken over: Currency, Working hours. Your own settings stay."
+            gathered(&along(&["Hourly pay"], &["Currency", "Working hours"])).unwrap(),
+            "Also added: Hourly pay. Not added: Currency, Working hours. Your own settings stay."
         );
     }
 
@@ -154,7 +154,7 @@ mod tests {
         );
         assert_eq!(
             safety(&standing(false, 0.95, 0.0), DAY),
-            "The browser may clear this when the device runs short of room. Its room is nearly full. Last saved to a \
+            "The browser may delete this if the device runs low on storage. Storage is nearly full. Last saved to a \
              file a day ago."
         );
         assert!(safety(&standing(true, 0.1, DAY), 0.0).ends_with("less than a day ago."));

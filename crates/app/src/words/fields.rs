@@ -19,9 +19,9 @@ pub fn field_label(kind: Kind, field: FieldId) -> String {
 /// Returns the label for a length that was not measured.
 pub fn stand_in(of: StandIn) -> &'static str {
     match of {
-        StandIn::Usual => "usual",
-        StandIn::Rest => "the rest",
-        StandIn::SharedOut => "shared out",
+        StandIn::Usual => "guess",
+        StandIn::Rest => "what\u{2019}s left",
+        StandIn::SharedOut => "equal share",
     }
 }
 
@@ -34,13 +34,13 @@ fn before(kind: Kind, place: BayPlace) -> String {
     }
 }
 
-/// Returns the label of a bay: `Section 2`, `Upper case, section 1`, `Left pedestal`.
+/// Returns the label of a bay: `Column 2`, `Upper case, column 1`, `Left pedestal`.
 pub fn bay_label(kind: Kind, place: BayPlace) -> String {
     match (kind.construction(), place.upper, place.bay) {
         (Construction::Pedestals, _, 1) => "Left pedestal".into(),
         (Construction::Pedestals, ..) => "Right pedestal".into(),
-        (_, true, bay) => format!("Upper case, section {bay}"),
-        (_, false, bay) => format!("Section {bay}"),
+        (_, true, bay) => format!("Upper case, column {bay}"),
+        (_, false, bay) => format!("Column {bay}"),
     }
 }
 
@@ -108,10 +108,10 @@ mod tests {
         assert_eq!(row(Kind::Dresser, FIRST), "row 2, height");
         assert_eq!(
             row(Kind::Hutch, SECOND_ABOVE),
-            "Upper case, section 2, row 2, height"
+            "Upper case, column 2, row 2, height"
         );
         assert_eq!(row(Kind::PedestalDesk, FIRST), "Left pedestal, row 2, height");
         let width = FieldId::BayWidth(FIRST);
-        assert_eq!(field_label(Kind::Sideboard, width), "Section 1, clear width");
+        assert_eq!(field_label(Kind::Sideboard, width), "Column 1, clear width");
     }
 }

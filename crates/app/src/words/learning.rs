@@ -29,11 +29,11 @@ pub fn weighed(weighed: &Weighed, system: System) -> String {
         .used
         .map(|used| format!("You used {}. ", volume(used, system)));
     let held = match weighed.is_questioned() {
-        true => " Until you say that it is right, nothing is reckoned with it.",
+        true => " It isn\u{2019}t used until you confirm it.",
         false => "",
     };
     format!(
-        "{}It went {}, give or take {sure} %.{}{held}",
+        "{}That\u{2019}s {}, within {sure}%.{}{held}",
         used.unwrap_or_default(),
         rate(at, system),
         doubts.join("")
@@ -49,10 +49,13 @@ fn doubt(doubt: &Doubt, system: System) -> String {
         } => {
             let label = rate(SourcedRange::own(low, high), system);
             let ask = match coats {
-                Some(coats) => format!("With {} it would fit. How many were there?", super::coats(coats)),
-                None => "Are the weights and the area right?".into(),
+                Some(coats) => format!(
+                    "{} would fit. How many were there?",
+                    super::sentence(super::coats(coats))
+                ),
+                None => "Check the weights and the area.".into(),
             };
-            format!(" That is far from the {label} of label and tool. {ask}")
+            format!(" That\u{2019}s far from the usual {label}. {ask}")
         }
         _ => format!(" {doubt}"),
     }
@@ -61,20 +64,18 @@ fn doubt(doubt: &Doubt, system: System) -> String {
 /// States the rate learned from all jobs, and how much it changed.
 pub fn taught(by: &str, learned: &Learned, system: System) -> String {
     let jobs = match learned.jobs() {
-        1 => "one weighed job".to_owned(),
+        1 => "1 weighed job".to_owned(),
         jobs => format!("{jobs} weighed jobs"),
     };
     let narrower = (learned.narrowed() * 100.0).round();
     let sure = match (narrower, learned.jobs()) {
-        (share, _) if share > 0.0 => format!("The range is {share:.0} % narrower, so amounts are surer"),
+        (share, _) if share > 0.0 => format!("The range is {share:.0}% narrower"),
         (share, _) if share > -1.0 => "The range is as wide as before".into(),
-        (_, 1) => {
-            "The range is wider: this job lies far from that. Weigh a few more, and amounts get surer".into()
-        }
-        _ => "The range is wider: your jobs differ more from each other than that lets expect".into(),
+        (_, 1) => "The range is wider, because this job is far from typical. Weigh a few more".into(),
+        _ => "The range is wider, because your jobs differ a lot".into(),
     };
     format!(
-        "{by} {}; with {jobs} {}. {sure}.",
+        "{by}: {}. With {jobs}: {}. {sure}.",
         rate(learned.before(), system),
         rate(learned.range(), system)
     )
@@ -84,8 +85,8 @@ pub fn taught(by: &str, learned: &Learned, system: System) -> String {
 pub fn changed([without, with]: [Volume; 2], system: System) -> String {
     let (without, with) = (volume(without, system), volume(with, system));
     match without == with {
-        true => format!(" The piece is reckoned at {with} as before."),
-        false => format!(" Without this can the piece was reckoned at {without}, with it at {with}."),
+        true => format!(" The amount for this piece stays {with}."),
+        false => format!(" This can changes the amount for this piece from {without} to {with}."),
     }
 }
 
@@ -93,8 +94,8 @@ pub fn changed([without, with]: [Volume; 2], system: System) -> String {
 pub fn by_own_jobs(jobs: u32) -> String {
     match jobs {
         0 => String::new(),
-        1 => ", by a weighed job of yours".into(),
-        jobs => format!(", by {jobs} weighed jobs of yours"),
+        1 => ", from 1 weighed job".into(),
+        jobs => format!(", from {jobs} weighed jobs"),
     }
 }
 
@@ -117,10 +118,10 @@ mod tests {
         let label = SourcedRange::own(8.0, 12.0);
         let even = taught("By the label", &learn(label, &[job(9.0); 8]), System::Metric);
         assert!(
-            even.starts_with("By the label 8.0 to 12 m\u{b2}/L; with 8 weighed jobs "),
+            even.contains("8.0 to 12 m\u{b2}/L") && even.contains("8 weighed jobs"),
             "{even}"
         );
-        assert!(even.contains("% narrower, so amounts are surer."), "{even}");
+        assert!(even.contains("% narrower."), "{even}");
         let odd = taught(
             "By the label",
             &learn(label, &[job(4.0), job(20.0)]),

@@ -14,17 +14,17 @@ use super::{measured, number};
 pub fn drift(shade: &Shade, pouring: &Pouring) -> String {
     let Some(drift) = &pouring.drift else {
         return match pouring.colour {
-            Some(_) => "Topped up: how far it drifts hangs on the rest.".into(),
-            None => "With the colour of every part it says how far two batches may differ.".into(),
+            Some(_) => "Topped up. The color depends on what was left over.".into(),
+            None => "Add the color of every part to see how much two batches may differ.".into(),
         };
     };
     let decides = drift.dominant().and_then(|place| {
         let step = pouring.steps.get(place)?;
         let part = shade.recipe.components().get(step.component)?;
-        Some(format!(" {} decides: weigh it with the most care.", part.name))
+        Some(format!(" Weigh {} most carefully.", part.name))
     });
     format!(
-        "By weighing, 19 batches in 20 stay within {} of the shade meant (CIEDE2000): {}.{}",
+        "95% chance a batch stays within {} of the color (CIEDE2000): {}.{}",
         number(&format!("{:.1}", drift.high)),
         Perceptibility::of(drift.high).label(),
         decides.unwrap_or_default()
@@ -33,15 +33,9 @@ pub fn drift(shade: &Shade, pouring: &Pouring) -> String {
 
 /// Returns the properties of a batch of chalk-type paint, with their labels.
 pub fn chalk(of: &Chalk, system: System) -> Vec<(&'static str, String)> {
-    let volume = format!(
-        "{}, give or take {}",
-        super::volume(of.mix.volume.value, system),
-        super::volume(of.mix.volume.expanded_uncertainty(), system)
-    );
-    let mut lines = vec![
-        ("It comes to", volume),
-        ("Volume solids", share(of.mix.volume_solids)),
-    ];
+    let (likely, either_way) = (of.mix.volume.value, of.mix.volume.expanded_uncertainty());
+    let volume = super::span(likely - either_way, likely + either_way, system);
+    let mut lines = vec![("Makes", volume), ("Volume solids", share(of.mix.volume_solids))];
     // Without a sheen, the pigment share is unknown.
     if of.binder.is_some() {
         lines.push(("Pigment in the dry paint (PVC)", share(of.mix.pvc)));
@@ -49,26 +43,29 @@ pub fn chalk(of: &Chalk, system: System) -> Vec<(&'static str, String)> {
     lines
 }
 
-/// Formats a share with its uncertainty, if it has one: `36.3 %, give or take 3.2`.
+/// Formats a share in percent, as a range if it is uncertain: `33.1% to 39.5%`.
 fn share(of: Estimate<f64>) -> String {
     let (value, give) = (of.value * 100.0, of.standard_uncertainty * 200.0);
     let tenths = |value: f64| number(&format!("{value:.1}"));
-    let give = match give < 0.05 {
-        true => String::new(),
-        false => format!(", give or take {}", tenths(give)),
-    };
-    format!("{} %{give}", tenths(value))
+    match give < 0.05 {
+        true => format!("{}%", tenths(value)),
+        false => format!(
+            "{}% to {}%",
+            tenths((value - give).max(0.0)),
+            tenths((value + give).min(100.0))
+        ),
+    }
 }
 
 /// Says whether there is enough binder, and how inaccurate measuring in cups is.
 pub fn binder(of: &Chalk, scale: &Scale) -> String {
     let binder = match of.binder {
         Some(binder) => binder.words(),
-        None => "Choose the sheen of the paint: then it says whether the binder covers the powder.",
+        None => "Choose the sheen of the paint to see if there is enough binder.",
     };
     let cups = of.in_cups.map(|(least, most)| {
         format!(
-            " In cups the powder would weigh {} to {}, by how it lies in them.",
+            " Measured in cups, the powder weighs {} to {}.",
             measured(&scale.show(least)),
             measured(&scale.show(most))
         )
@@ -86,7 +83,7 @@ pub fn dose(of: &Chalk, step: &Step, scale: &Scale, system: System) -> String {
     let weight = measured(&scale.show(step.display));
     match of.jug {
         Some((part, volume)) if part == step.component => {
-            format!("{} by volume, some {weight}", super::volume(volume, system))
+            format!("{} by volume, about {weight}", super::volume(volume, system))
         }
         _ => weight,
     }
@@ -103,15 +100,15 @@ pub fn thinned(of: &ThinnedPaint, scale: &Scale, system: System) -> Vec<(&'stati
     );
     let (planned, wanted) = of.coats;
     let mut lines = vec![
-        ("Goes in", goes_in),
-        ("To spray", super::volume(thinned.liquid, system)),
+        ("Add", goes_in),
+        ("Makes", super::volume(thinned.liquid, system)),
         ("Volume solids", share(thinned.volume_solids)),
     ];
     if let Some(film) = of.dry_film {
         lines.push(("Dry thickness of a coat, HVLP", super::film(film, system)));
     }
     let coats = format!(
-        "{}, as thick as {} without thinner",
+        "{}, for the film of {} without thinner",
         super::coats(wanted),
         super::coats(planned)
     );
@@ -124,8 +121,10 @@ pub fn against(of: &ThinnedPaint) -> String {
     let warning = of.thinned.warning.map(|warning| warning.to_string());
     let other = of.usual.map(|usual| {
         format!(
-            "{} is usually thinned with {}, and {} may spoil it.",
-            of.material.name, usual.label, of.thinner.label
+            "{} is usually thinned with {}. {} may spoil it.",
+            of.material.name,
+            usual.label,
+            super::sentence(of.thinner.label.to_owned())
         )
     });
     let parts: Vec<String> = [warning, other].into_iter().flatten().collect();
@@ -136,8 +135,8 @@ pub fn against(of: &ThinnedPaint) -> String {
 /// thinner.
 pub fn mind(of: &ThinnedPaint) -> String {
     let usual = match of.usual_most.map(|most| most * 100.0) {
-        Some(0.0) => "It is used as it comes: look at its label before you thin it. ".to_owned(),
-        Some(most) => format!("Usual is {most:.0} % at most; the label knows better. "),
+        Some(0.0) => "It\u{2019}s usually not thinned. Check the label first. ".to_owned(),
+        Some(most) => format!("{most:.0}% at most is usual. Check the label. "),
         None => String::new(),
     };
     usual + of.thinner.caution
@@ -175,12 +174,12 @@ mod tests {
             )
         };
         assert!(
-            say(&known, 0.0).ends_with("black decides: weigh it with the most care."),
+            say(&known, 0.0).ends_with("Weigh black most carefully."),
             "{}",
             say(&known, 0.0)
         );
         assert!(say(&known, 100.0).starts_with("Topped up"));
-        assert!(say(&shade([None, Some([30; 3])]), 0.0).starts_with("With the colour"));
+        assert!(say(&shade([None, Some([30; 3])]), 0.0).starts_with("Add the color"));
     }
 
     fn written(book: &'static str, values: &[(&'static str, &str)]) -> Workshop {
@@ -205,13 +204,13 @@ mod tests {
         let say = |place: usize| dose(&of, &of.steps[place], &Scale::KITCHEN, System::UsCustomary);
         assert_eq!(
             [say(0), say(2)],
-            ["79 g", "8.0\u{a0}fl\u{a0}oz by volume, some 307 g"]
+            ["79 g", "8.0\u{a0}fl\u{a0}oz by volume, about 307 g"]
         );
         // A third of 236.6 mL at 0.4 to 1.2 kg/L.
         assert_eq!(
             binder(&of, &Scale::KITCHEN),
-            "Choose the sheen of the paint: then it says whether the binder covers the powder. In cups the powder would \
-             weigh 32 g to 95 g, by how it lies in them."
+            "Choose the sheen of the paint to see if there is enough binder. Measured in cups, the powder weighs 32 g to \
+             95 g."
         );
         assert_eq!(chalk(&of, System::UsCustomary).len(), 2);
     }
@@ -228,12 +227,8 @@ mod tests {
         let of = thin(&workshop, &workshop.books.lines("thinning")[0]).unwrap();
         assert_eq!(
             against(&of),
-            "Alkyd enamel is usually thinned with mineral spirits, and water may spoil it."
+            "Alkyd enamel is usually thinned with mineral spirits. Water may spoil it."
         );
-        assert!(
-            mind(&of).starts_with("Usual is 15 % at most; the label knows better."),
-            "{}",
-            mind(&of)
-        );
+        assert!(mind(&of).starts_with("15% at most"), "{}", mind(&of));
     }
 }

@@ -32,7 +32,8 @@ pub use calendar::{weekday_and_day, weekday_and_number};
 pub use changes::{Names, change_of, change_title, towards};
 pub use colour::{colour, colour_name};
 pub use days::{
-    air, air_in_brief, clock, dries, minutes, ready, ready_on, ready_to_sell, remarks, stretch, understood, usual_hours,
+    air, air_in_brief, clock, dries, minutes, ready, ready_on, ready_to_sell, remarks, stretch, understood,
+    usual_hours,
 };
 pub use device_status::{file_saved, gathered, offline, safety, saving, too_large};
 pub use fields::{bay_label, field_element, field_label, place_prefix, sentence, stand_in};
@@ -40,12 +41,13 @@ pub use learning::{by_own_jobs, changed, taught, weighed};
 pub use list::{cans_and_price, coated, good, good_here, list, one_less, price_of_list, sheets, why_so_many};
 pub use mixing::{against, binder, chalk, dose, drift, mind, thinned};
 pub use money::{
-    buy_or_leave, earns, hours_of, lacking, nearby, outcome, part_of_costs, points, rests_on, signed, together, unpriced,
-    verdict_on_buying, wanted_for,
+    buy_or_leave, earns, hours_of, lacking, nearby, outcome, part_of_costs, points, rests_on, signed,
+    together, unpriced, verdict_on_buying, wanted_for,
 };
 pub use numerals::{measured, number, reading, write_numbers_as};
 pub use piece::{
-    checked_off, deleted, fill, guesses, how_many, measure_guesses, row_holds, set_of, to_buy, wish, without_unit,
+    checked_off, deleted, fill, guesses, how_many, measure_guesses, row_holds, set_of, to_buy, wish,
+    without_unit,
 };
 pub use preparing::{much, sentences};
 pub use shelf::{left, on_hand, store};
@@ -95,8 +97,23 @@ pub fn area(area: Area, system: System) -> String {
 
 /// Formats the range of an amount, in the unit of the likely value: `9.8 to 15 fl oz`.
 pub fn range(need: &Demand, system: System) -> String {
-    let show = |volume| show_volume_beside(volume, need.likely(), system);
-    let ((low, unit), (high, _)) = (show(need.low()), show(need.high()));
+    volumes(need.low(), need.high(), need.likely(), system)
+}
+
+/// Formats a range of volumes in the unit of its middle: `9.2 to 10 fl oz`.
+fn span(low: Volume, high: Volume, system: System) -> String {
+    let low = low.max(Volume::ZERO);
+    let middle = low + (high - low) * 0.5;
+    let [least, most] = [low, high].map(|end| volume_beside(end, middle, system));
+    match least == most {
+        true => most,
+        false => volumes(low, high, middle, system),
+    }
+}
+
+fn volumes(low: Volume, high: Volume, beside: Volume, system: System) -> String {
+    let show = |volume| show_volume_beside(volume, beside, system);
+    let ((low, unit), (high, _)) = (show(low), show(high));
     let [low, high] = [low, high].map(|figure| number(&figure).replace(' ', "\u{a0}"));
     format!("{low} to {high}\u{a0}{}", unit.replace(' ', "\u{a0}"))
 }
@@ -129,7 +146,10 @@ pub fn sureness(piece: &Piece, takeoff: &Takeoff) -> String {
     match (heavy.as_slice(), guessed.len()) {
         ([], 1) => format!("Within {share}%. {rest}; it doesn\u{2019}t matter much."),
         ([], _) => format!("Within {share}%. {rest}; none matters much."),
-        (heavy, _) => format!("Within {share}%. {rest}. Measure the {} to narrow it down.", and(heavy)),
+        (heavy, _) => format!(
+            "Within {share}%. {rest}. Measure the {} to narrow it down.",
+            and(heavy)
+        ),
     }
 }
 
@@ -192,7 +212,10 @@ pub fn enough(enough: &Enough, system: System) -> String {
     match enough.verdict {
         Verdict::Enough => format!("{remainder}."),
         _ if enough.probability < EVEN => format!("{remainder}. You\u{2019}ll run out."),
-        _ => format!("{remainder}. {} chance it\u{2019}s enough.", percent(enough.probability)),
+        _ => format!(
+            "{remainder}. {} chance it\u{2019}s enough.",
+            percent(enough.probability)
+        ),
     }
 }
 
@@ -244,7 +267,7 @@ pub fn asked_for(suggestion: &Suggestion) -> String {
     sentence(format!("{}.", layers.join("; ")))
 }
 
-/// Says what else the can is enough for at the wanted confidence: fewer or more coats, or some of the zones.
+/// Says what else the can is enough for at the wanted confidence: fewer or more coats, or some of the groups.
 pub fn instead(line: &MaterialLine, enough: &Enough, takeoff: &Takeoff) -> String {
     if enough.verdict == Verdict::Enough {
         return match enough.most_coats {
@@ -311,7 +334,10 @@ pub fn short_cans(buy: &Result<Buy, ChoiceError>) -> String {
 
 /// Shortens the name of a can for the strip: `1 qt`, `8 fl oz`.
 fn short_can(label: &str) -> String {
-    let short = label.replace("quart", "qt").replace("gallon", "gal").replace("pint", "pt");
+    let short = label
+        .replace("quart", "qt")
+        .replace("gallon", "gal")
+        .replace("pint", "pt");
     short.replace(" pot", "").replace(' ', "\u{a0}")
 }
 
@@ -447,21 +473,26 @@ pub fn stage(stage: Stage) -> &'static str {
     }
 }
 
-/// Formats a dry film with its expanded uncertainty, in mils for US units and in micrometers otherwise.
+/// Formats a dry film as a range with 95% coverage, in mils for US units and in micrometers otherwise.
 pub fn film(film: Estimate<Length>, system: System) -> String {
     match system {
         System::UsCustomary => {
             let mils = |length: Length| length.as_inches() * 1000.0;
-            let (film, either_way) = (mils(film.value), mils(film.expanded_uncertainty()));
-            let [film, either_way] = [film, either_way].map(|mils| number(&format!("{mils:.1}")));
-            format!("{film} \u{b1} {either_way} mil")
+            let [low, high] = ends(mils(film.value), mils(film.expanded_uncertainty()))
+                .map(|mils| number(&format!("{mils:.1}")));
+            format!("{low} to {high} mil")
         }
         System::Metric => {
             let micrometres = |length: Length| length.as_millimetres() * 1000.0;
-            let (film, either_way) = (micrometres(film.value), micrometres(film.expanded_uncertainty()));
-            format!("{film:.0} \u{b1} {either_way:.0} \u{b5}m")
+            let [low, high] = ends(micrometres(film.value), micrometres(film.expanded_uncertainty()));
+            format!("{low:.0} to {high:.0} \u{b5}m")
         }
     }
+}
+
+/// Returns the ends of a range around a value that cannot be negative.
+fn ends(value: f64, either_way: f64) -> [f64; 2] {
+    [(value - either_way).max(0.0), value + either_way]
 }
 
 #[cfg(test)]
@@ -483,7 +514,11 @@ mod tests {
             zones: vec![],
         };
         assert!(enough(&short, System::Metric).starts_with("About 500\u{a0}mL short."));
-        let likely = Enough { verdict: Verdict::Tight, probability: 0.64, ..short };
+        let likely = Enough {
+            verdict: Verdict::Tight,
+            probability: 0.64,
+            ..short
+        };
         assert!(enough(&likely, System::Metric).contains("64%"));
         assert_eq!([0.9999, 0.001, 0.874].map(percent), ["99%", "1%", "87%"]);
     }

@@ -3,7 +3,9 @@
 use workshop::market::{FEWEST, Row, Told, Trend};
 use workshop::money::{Account, Guess, Outcome, Part, Reckoning};
 
-use super::{number, whole};
+use coatings::in_sentence;
+
+use super::{number, percent, whole};
 
 type Money<'a> = &'a dyn Fn(u64) -> String;
 
@@ -29,10 +31,16 @@ pub fn verdict_on_buying(account: &Account, money: Money<'_>) -> (String, String
             format!("Enter a price, or note {FEWEST} local prices of its kind."),
         ),
         (Some(_), None) => ("Pass".into(), "Even free, it would lose money.".into()),
-        (Some(_), Some(most)) if asked <= most => ("Buy".into(), format!("Pay {} or less.", money(in_whole(most)))),
+        (Some(_), Some(most)) if asked <= most => {
+            ("Buy".into(), format!("Pay {} or less.", money(in_whole(most))))
+        }
         (Some(_), Some(most)) => (
             "Pass".into(),
-            format!("Pass at {}. Offer {} or less.", money(asked), money(in_whole(most))),
+            format!(
+                "Pass at {}. Offer {} or less.",
+                money(asked),
+                money(in_whole(most))
+            ),
         ),
     }
 }
@@ -104,7 +112,7 @@ fn sold(account: &Account, outcome: &Outcome, money: Money<'_>) -> String {
     let result = match account.costs.wanted() {
         _ if outcome.left < 0 => format!("You lost {}.", money(outcome.left.unsigned_abs())),
         Some(0) => format!("It left {left}."),
-        Some(wanted) if i128::from(outcome.left) >= i128::from(wanted) => format!("It paid: {left}."),
+        Some(wanted) if i128::from(outcome.left) >= i128::from(wanted) => format!("It paid off: {left}."),
         _ => format!("It paid less than you wanted: {left}."),
     };
     let unpriced = match account.unpriced.is_empty() {
@@ -128,13 +136,14 @@ fn not_sold(account: &Account, money: Money<'_>) -> String {
         let must = account.wanted.filter(|_| account.costs.hourly > 0);
         let without = match (account.unpriced.is_empty(), account.costs.materials_used) {
             (true, _) => "",
-            (false, 0) => ", before its materials, which have no price yet",
-            (false, _) => ", before those materials that have no price yet",
+            (false, 0) => ", not counting materials, which have no price",
+            (false, _) => ", not counting materials without a price",
         };
         let pays = wanted_for(account);
-        let must = must.map(|price| format!("It must bring {} to pay {pays}{without}. ", money(price)));
+        let must =
+            must.map(|price| format!("It must sell for {} to pay for {pays}{without}. ", money(price)));
         return format!(
-            "{}Say what you would ask for it, or note {FEWEST} prices of its kind: then the most to pay stands here.",
+            "{}Enter your asking price, or note {FEWEST} local prices of its kind, to see the most you should pay.",
             must.unwrap_or_default()
         );
     };
@@ -142,21 +151,21 @@ fn not_sold(account: &Account, money: Money<'_>) -> String {
     let answer = match (account.most, account.costs.bought) {
         (None, _) => {
             return format!(
-                "Leave it: at {at} not even a gift would pay your hours and what you want besides.{}",
+                "Pass. Even free, it would lose money at {at}.{}",
                 with_the_hours(account, money)
             );
         }
-        (Some(most), 0) => format!("Buy it for up to {}: at {at} that still pays.", money(most)),
+        (Some(most), 0) => format!("Pay {} or less to sell at {at}.", money(most)),
         (Some(most), bought) if bought <= most => {
             format!(
-                "It pays at {}: sold at {at}, up to {} would do.",
+                "Buy at {}. Sold at {at}, you could pay up to {}.",
                 money(bought),
                 money(most)
             )
         }
         (Some(most), bought) => {
             format!(
-                "Too dear at {}: sold at {at}, only {} would pay.",
+                "Pass at {}. To sell at {at}, pay {} or less.",
                 money(bought),
                 money(most)
             )
@@ -164,22 +173,16 @@ fn not_sold(account: &Account, money: Money<'_>) -> String {
     };
     let answer = match (account.unpriced.is_empty(), account.costs.materials_used) {
         (true, _) => answer,
-        (false, 0) => format!(
-            "Before its materials, which have no price yet, {}",
-            coatings::in_sentence(&answer)
-        ),
-        (false, _) => format!(
-            "Before those materials that have no price yet, {}",
-            coatings::in_sentence(&answer)
-        ),
+        (false, 0) => format!("Without materials, which have no price: {}", in_sentence(&answer)),
+        (false, _) => format!("Without materials that have no price: {}", in_sentence(&answer)),
     };
     // People in a hurry only read the first words.
     let answer = match account.costs.hourly {
-        0 => format!("With your hours unpaid: {}", coatings::in_sentence(&answer)),
+        0 => format!("With your time unpaid: {}", in_sentence(&answer)),
         _ => answer,
     };
     let hour = if account.costs.hourly == 0 {
-        " Say below what an hour is to bring."
+        " Enter your hourly pay below."
     } else {
         ""
     };
@@ -202,18 +205,18 @@ fn with_the_hours(account: &Account, money: Money<'_>) -> String {
         false => (reckoned.minutes.0, reckoned.most.0),
     };
     let takes = format!(
-        " The work may take {}; with {},",
+        " The work may take {}. At {},",
         from_to(reckoned.minutes),
         hours_of(minutes)
     );
     match (pays, most) {
         (true, Some(most)) if most < account.costs.bought => {
-            format!("{takes} it is too dear: only {} would pay.", money(most))
+            format!("{takes} pass, or pay {} or less.", money(most))
         }
-        (true, Some(most)) => format!("{takes} pay at most {}.", money(most)),
-        (true, None) => format!("{takes} not even a gift would pay."),
-        (false, Some(most)) => format!("{takes} {} would do.", money(most)),
-        (false, None) => format!("{takes} it would not pay either."),
+        (true, Some(most)) => format!("{takes} pay {} or less.", money(most)),
+        (true, None) => format!("{takes} it loses money even free."),
+        (false, Some(most)) => format!("{takes} you could pay {}.", money(most)),
+        (false, None) => format!("{takes} it still loses money."),
     }
 }
 
@@ -233,12 +236,7 @@ fn from_to((least, most): (u32, u32)) -> String {
 }
 
 fn chance(account: &Account) -> String {
-    let say = |chance: f64| {
-        format!(
-            " At prices of its kind nearby it pays {} times in 100.",
-            whole(chance * 100.0)
-        )
-    };
+    let say = |chance: f64| format!(" {} chance it pays at local prices.", percent(chance));
     account.chance.map(say).unwrap_or_default()
 }
 
@@ -248,7 +246,7 @@ pub fn nearby(row: &Row, money: Money<'_>) -> String {
     let hundredths = |value: f64| money(value.max(0.0).round() as u64);
     let side = |told: &Told<workshop::market::Prices>, word: &str| match told {
         Told::TooFew { count: 0 } => String::new(),
-        Told::TooFew { count } => format!(" {count} {word}: too few to tell, {FEWEST} are wanted."),
+        Told::TooFew { count } => format!(" {word}: {count} so far. {FEWEST} give a typical price."),
         Told::Known(prices) => {
             let of = &prices.quartiles;
             let interval = &prices.interval;
@@ -257,30 +255,30 @@ pub fn nearby(row: &Row, money: Money<'_>) -> String {
                 Trend::Falling => " Falling.",
             });
             format!(
-                " {word}: half of them from {} to {}, the middle {}. The middle of all such lies from {} to {}, {} times in 100.{}",
+                " {word}: half are {} to {}, the middle one {}. {} chance the true middle is {} to {}.{}",
                 hundredths(of.lower),
                 hundredths(of.upper),
                 hundredths(of.median),
+                percent(interval.coverage),
                 hundredths(interval.low),
                 hundredths(interval.high),
-                whole(interval.coverage * 100.0),
                 trend.unwrap_or_default(),
             )
         }
     };
     let pace = match &row.pace {
-        Told::Known(Some(days)) => format!(" Half are gone in {days} days."),
-        Told::Known(None) => " More than half still stand.".into(),
+        Told::Known(Some(days)) => format!(" Half are gone within {days} days."),
+        Told::Known(None) => " More than half are still for sale.".into(),
         Told::TooFew { .. } => String::new(),
     };
     let reached = row
         .reached
-        .map(|reached| format!(" Sold at {} % of what is asked.", whole(reached * 100.0)));
-    let sides = format!("{}{}", side(&row.asked, "asked"), side(&row.sold, "sold"));
+        .map(|reached| format!(" They sell for {}% of the asking price.", whole(reached * 100.0)));
+    let sides = format!("{}{}", side(&row.asked, "Asking"), side(&row.sold, "Sold"));
     if sides.is_empty() {
-        return format!("{kind}: no price noted nearby yet.");
+        return format!("{kind}: no local prices yet.");
     }
-    format!("{kind}:{sides}{}{pace}", reached.unwrap_or_default())
+    format!("{kind}.{sides}{}{pace}", reached.unwrap_or_default())
 }
 
 /// Describes the points in a chart of notes.
@@ -288,7 +286,8 @@ pub fn points(row: &Row, money: Money<'_>) -> String {
     let highest = row.points.iter().map(|(_, price, _)| *price).max();
     highest.map_or_else(String::new, |highest| {
         format!(
-            "Rings were asked, dots sold for, the oldest at the left; the highest is {}, the foot stands for nothing.",
+            "Rings are asking prices, dots are sales, oldest on the left. The scale runs from {} to {}.",
+            money(0),
             money(highest)
         )
     })
@@ -323,7 +322,7 @@ pub fn outcome(account: &Account, money: Money<'_>) -> String {
         format!(" ({} to {})", sum(least), sum(most))
     });
     format!(
-        "At {} it leaves {} for the work{}{}.",
+        "Sold at {}, it leaves {} for your time{}{}.",
         money(outcome.price),
         sum(outcome.left),
         hour.unwrap_or_default(),
@@ -337,7 +336,7 @@ pub fn unpriced(names: &[String]) -> String {
     match names.as_slice() {
         [] => String::new(),
         names => format!(
-            "Not in this, as they have no price: {}. Write above what all materials cost, or the prices of cans on To buy.",
+            "Not counted, because they have no price: {}. Enter what materials cost above, or can prices under Shop.",
             super::and(names)
         ),
     }
@@ -359,8 +358,8 @@ pub fn hours_of(minutes: u32) -> String {
 pub fn lacking(count: usize) -> String {
     match count {
         0 => String::new(),
-        1 => "One note lacks a kind, a price or a day and is not counted.".into(),
-        more => format!("{more} notes lack a kind, a price or a day and are not counted."),
+        1 => "1 price has no kind, amount or date. It isn\u{2019}t counted.".into(),
+        more => format!("{more} prices have no kind, amount or date. They aren\u{2019}t counted."),
     }
 }
 
@@ -401,30 +400,28 @@ mod tests {
         let say = |asking, bought| buy_or_leave(&of(asking, bought), &money);
         let said = say("", "50");
         assert!(
-            said.starts_with("It must bring 90 to pay your hours. Say what you would ask"),
+            said.starts_with("It must sell for 90 to pay for your hours."),
             "{said}"
         );
         assert_eq!(
             [45, 60, 567].map(hours_and_minutes),
             ["45\u{a0}min", "1\u{a0}h", "9\u{a0}h 27\u{a0}min"]
         );
-        assert_eq!(say("100", ""), "Buy it for up to 60: at 100 that still pays.");
-        assert_eq!(say("100", "50"), "It pays at 50: sold at 100, up to 60 would do.");
+        assert_eq!(say("100", ""), "Pay 60 or less to sell at 100.");
         assert_eq!(
-            say("100", "70"),
-            "Too dear at 70: sold at 100, only 60 would pay."
+            say("100", "50"),
+            "Buy at 50. Sold at 100, you could pay up to 60."
         );
-        assert!(say("30", "5").starts_with("Leave it"));
+        assert_eq!(say("100", "70"), "Pass at 70. To sell at 100, pay 60 or less.");
+        assert!(say("30", "5").starts_with("Pass."));
         let mut unpriced = of("100", "");
         unpriced.unpriced.push("Paint".into());
         assert_eq!(
             buy_or_leave(&unpriced, &money),
-            "Before its materials, which have no price yet, buy it for up to 60: at 100 that still pays."
+            "Without materials, which have no price: pay 60 or less to sell at 100."
         );
         unpriced.costs.materials_used = 500;
-        assert!(
-            buy_or_leave(&unpriced, &money).starts_with("Before those materials that have no price yet, buy")
-        );
+        assert!(buy_or_leave(&unpriced, &money).starts_with("Without materials that have no price: pay"));
     }
 
     #[test]
@@ -439,7 +436,7 @@ mod tests {
         account.is_sold = true;
         assert_eq!(
             buy_or_leave(&account, &money),
-            "Sold for 100. It paid: 80 for your work, 40 an hour."
+            "Sold for 100. It paid off: 80 for your work, 40 an hour."
         );
         account.costs.profit = 4_001;
         assert!(buy_or_leave(&account, &money).contains("less than you wanted"));
@@ -469,7 +466,7 @@ mod tests {
         account.wanted = Some(10_000);
         let said = buy_or_leave(&account, &money);
         assert!(
-            said.starts_with("It must bring 100 to pay your hours and profit."),
+            said.starts_with("It must sell for 100 to pay for your hours and profit."),
             "{said}"
         );
     }
@@ -481,8 +478,7 @@ mod tests {
         account.costs.hourly = 0;
         let said = buy_or_leave(&account, &money);
         assert!(
-            said.starts_with("With your hours unpaid: ")
-                && said.ends_with("Say below what an hour is to bring."),
+            said.starts_with("With your time unpaid: ") && said.ends_with("Enter your hourly pay below."),
             "{said}"
         );
     }
@@ -505,15 +501,15 @@ mod tests {
         };
         assert_eq!(
             say(Some(10_000), (Some(14_000), Some(4_000))),
-            "It pays at 50: sold at 200, up to 100 would do. The work may take 3.0 to 8.0 h; with 8.0 h, it is too dear: only 40 would pay."
+            "Buy at 50. Sold at 200, you could pay up to 100. The work may take 3.0 to 8.0 h. At 8.0 h, pass, or pay 40 or less."
         );
-        assert!(say(Some(6_000), (Some(10_000), None)).ends_with("with 8.0 h, not even a gift would pay."));
-        assert!(say(Some(4_000), (Some(8_000), None)).ends_with("with 3.0 h, 80 would do."));
-        assert!(say(None, (Some(8_000), None)).ends_with("with 3.0 h, 80 would do."));
-        assert!(say(None, (None, None)).ends_with("with 3.0 h, it would not pay either."));
+        assert!(say(Some(6_000), (Some(10_000), None)).ends_with("At 8.0 h, it loses money even free."));
+        assert!(say(Some(4_000), (Some(8_000), None)).ends_with("At 3.0 h, you could pay 80."));
+        assert!(say(None, (Some(8_000), None)).ends_with("At 3.0 h, you could pay 80."));
+        assert!(say(None, (None, None)).ends_with("At 3.0 h, it still loses money."));
         assert_eq!(
             outcome(&account, &money),
-            "At 200 it leaves 150 for the work, 75 an hour (18 to 50)."
+            "Sold at 200, it leaves 150 for your time, 75 an hour (18 to 50)."
         );
     }
 
@@ -521,11 +517,11 @@ mod tests {
     fn a_loss_is_told_as_one() {
         assert_eq!(
             outcome(&of("100", "20"), &money),
-            "At 100 it leaves 80 for the work, 40 an hour."
+            "Sold at 100, it leaves 80 for your time, 40 an hour."
         );
         assert_eq!(
             outcome(&of("10", "20"), &money),
-            "At 10 it leaves \u{2212}10 for the work, \u{2212}5 an hour."
+            "Sold at 10, it leaves \u{2212}10 for your time, \u{2212}5 an hour."
         );
     }
 }

@@ -13,11 +13,11 @@ pub fn left(stock: &Stock, system: System) -> String {
             let of = contents.estimate();
             let give = of.expanded_uncertainty();
             let colour = match stock.material.coloured && stock.colour.is_none() {
-                true => " Choose its colour: then it says for which pieces it is.",
+                true => " Choose its color to see which pieces it\u{2019}s enough for.",
                 false => "",
             };
             let give = match give > Volume::ZERO {
-                true => format!(", give or take {}", volume(give, system)),
+                true => format!(", {}", super::span(of.value - give, of.value + give, system)),
                 false => String::new(),
             };
             format!("{} left{give}.{colour}", volume(of.value, system))
@@ -33,16 +33,16 @@ pub fn store(store: &Store) -> String {
         false => format!("{low} to {high}"),
     };
     match (store.needed, store.lacking()) {
-        (Some(needed), Some((_, 0))) => format!("All pieces take {}: enough.", span(needed)),
+        (Some(needed), Some((_, 0))) => format!("All pieces take {}. You have enough.", span(needed)),
         (Some(needed), Some(lacking)) => {
-            format!("All pieces take {}: {} to buy.", span(needed), span(lacking))
+            format!("All pieces take {}. Buy {}.", span(needed), span(lacking))
         }
         _ => String::new(),
     }
 }
 
 /// Lists the maker's cans of one material and the other pieces that use it: `You have 1 quart, about half.
-/// The nightstand takes from it too.`
+/// The nightstand uses it too.`
 pub fn on_hand(cans: &[Stock], others: &[String], system: System) -> String {
     let can = |stock: &Stock| {
         let size = match (&stock.contents, stock.can) {
@@ -62,8 +62,8 @@ pub fn on_hand(cans: &[Stock], others: &[String], system: System) -> String {
     let it = if cans.len() == 1 { "it" } else { "them" };
     let others = match others.as_slice() {
         [] => String::new(),
-        [one] => format!(" {one} takes from {it} too."),
-        more => format!(" {} take from {it} too.", and(more)),
+        [one] => format!(" {one} uses {it} too."),
+        more => format!(" {} use {it} too.", and(more)),
     };
     format!("You have {}.{others}", and(&told))
 }
@@ -90,7 +90,7 @@ mod tests {
         );
         assert_eq!(
             on_hand(&cans[..1], &["Box".into(), "Bed".into()], System::UsCustomary),
-            "You have 1 quart, full. Box and Bed take from it too."
+            "You have 1 quart, full. Box and Bed use it too."
         );
         assert_eq!(on_hand(&[], &["Box".into()], System::UsCustomary), "");
     }

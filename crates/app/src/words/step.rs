@@ -8,28 +8,28 @@ use workshop::{Piece, Workshop};
 use super::field_label;
 use crate::state::{Stepped, in_order};
 
-/// Says what was undone or redone: `Taken back: height of Old dresser, now 33 7/8 in.`
+/// Says what was undone or redone: `Undone: Old dresser, height now 33 7/8 in.`
 pub fn stepped(step: &Stepped, now: &Workshop) -> String {
-    let word = if step.is_back { "Taken back" } else { "Made again" };
+    let word = if step.is_back { "Undone" } else { "Redone" };
     format!("{word}: {}.", changed(&step.from, now))
 }
 
 /// Describes the first difference between two documents.
 fn changed(from: &Workshop, now: &Workshop) -> String {
     if let Some(gone) = from.pieces.iter().find(|piece| now.piece(&piece.id).is_none()) {
-        return format!("{} is gone", gone.name);
+        return format!("{} deleted", gone.name);
     }
     for piece in &now.pieces {
         match from.piece(&piece.id) {
-            None => return format!("{} is there", piece.name),
+            None => return format!("{} is back", piece.name),
             Some(before) if !Rc::ptr_eq(before, piece) && before != piece => {
-                return format!("{} of {}", of_piece(before, piece), piece.name);
+                return format!("{}, {}", piece.name, of_piece(before, piece));
             }
             Some(_) => {}
         }
     }
     if from.materials != now.materials {
-        return "a material of your own".into();
+        return "your own material".into();
     }
     of_books(&from.books, &now.books).unwrap_or_else(|| "settings".into())
 }
@@ -42,7 +42,7 @@ fn of_piece(from: &Piece, now: &Piece) -> String {
         return "the name".into();
     }
     if from.count != now.count {
-        return format!("the number, now {},", now.count);
+        return format!("quantity now {}", now.count);
     }
     if let Some(surfaces) = surfaces(from, now) {
         return surfaces;
@@ -51,11 +51,11 @@ fn of_piece(from: &Piece, now: &Piece) -> String {
         (from.bays != now.bays || from.upper != now.upper, "the rows"),
         (
             from.styles != now.styles || from.counts != now.counts,
-            "how it is made",
+            "the details",
         ),
         (from.changes != now.changes, "the parts"),
         (from.scheme != now.scheme, "the finish"),
-        (from.zones != now.zones, "a zone"),
+        (from.zones != now.zones, "a group"),
     ];
     let part = parts.iter().find(|(differs, _)| *differs);
     let part = part.map(|(_, word)| (*word).to_owned());
@@ -75,7 +75,7 @@ fn surfaces(from: &Piece, now: &Piece) -> Option<String> {
         .collect();
     let count = match changed.len() {
         0 => return None,
-        1 => "one surface".to_owned(),
+        1 => "1 surface".to_owned(),
         count => format!("{count} surfaces"),
     };
     let left = |name: &&String| {
@@ -84,9 +84,9 @@ fn surfaces(from: &Piece, now: &Piece) -> Option<String> {
             .is_some_and(|choice| choice.painted == Some(false))
     };
     let how = match changed.iter().filter(|name| left(name)).count() {
-        all if all == changed.len() => ", now left,",
-        0 if changed.len() == 1 => ", now with its zone,",
-        0 => ", now with their zones,",
+        all if all == changed.len() => " not painted",
+        0 if changed.len() == 1 => " like its group",
+        0 => " like their groups",
         _ => "",
     };
     Some(format!("{count}{how}"))
@@ -98,8 +98,8 @@ fn reading(from: &Piece, now: &Piece) -> Option<String> {
     let field = fields.find(|field| from.reading(*field) != now.reading(*field))?;
     let label = coatings::in_sentence(&field_label(now.kind, field));
     Some(match now.reading(field) {
-        Some(reading) => format!("{label}, now {},", super::reading(reading)),
-        None => format!("{label}, not measured now,"),
+        Some(reading) => format!("{label} now {}", super::reading(reading)),
+        None => format!("{label} not measured"),
     })
 }
 
@@ -110,7 +110,7 @@ fn of_books(from: &Books, now: &Books) -> Option<String> {
         .find(|book| from.lines(book.key) != now.lines(book.key))?;
     let (before, after) = (from.lines(book.key), now.lines(book.key));
     if before.len() != after.len() {
-        return Some("a line that was noted".into());
+        return Some("an entry".into());
     }
     let differing = before.iter().zip(after).find(|(one, other)| one != other);
     let field = differing.and_then(|(one, other)| {
@@ -136,9 +136,9 @@ mod tests {
     fn a_step_says_what_it_changed() {
         let app = typed(&with_piece(), &["3", "33 7/8"]).update(Action::Rest);
         let back = app.update(Action::Undo);
-        assert_eq!(said(&back), "Taken back: width, not measured now, of Dresser.");
+        assert_eq!(said(&back), "Undone: Dresser, width not measured.");
         let again = back.update(Action::Redo);
-        assert_eq!(said(&again), "Made again: width, now 33 7/8 in, of Dresser.");
+        assert_eq!(said(&again), "Redone: Dresser, width now 33 7/8 in.");
         let place = crate::state::tests::FIRST_BAY;
         for (edit, word) in [
             (
@@ -155,9 +155,9 @@ mod tests {
                     surface: "top/top".into(),
                     painted: Some(false),
                 },
-                "one surface, now with its zone,",
+                "1 surface like its group",
             ),
-            (PieceEdit::Count(3), "the number, now 1,"),
+            (PieceEdit::Count(3), "quantity now 1"),
             (
                 PieceEdit::Book(BookEdit::Write(
                     "facts",
@@ -165,14 +165,14 @@ mod tests {
                     "bought".into(),
                     "20".into(),
                 )),
-                "paid for it, or asked",
+                "an entry",
             ),
         ] {
             let back = again.update(Action::Change(edit)).update(Action::Undo);
-            assert_eq!(said(&back), format!("Taken back: {word} of Dresser."));
+            assert_eq!(said(&back), format!("Undone: Dresser, {word}."));
         }
         let begun = with_piece().update(Action::Undo);
-        assert_eq!(said(&begun), "Taken back: Dresser is gone.");
+        assert_eq!(said(&begun), "Undone: Dresser deleted.");
         // The next change hides the message.
         assert_eq!(typed(&again, &["34"]).stepped, None);
     }

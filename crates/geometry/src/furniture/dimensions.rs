@@ -416,7 +416,8 @@ mod tests {
                 let line = lines.iter().find(|line| line.field == field.id());
                 let is_depth = [f::DEPTH.id(), f::TOP_DEPTH.id()].contains(&field.id());
                 let Some(line) = line else {
-                    let is_hidden = !field.is_of_whole() || [&f::UPPER_DEPTH, &f::PEDESTAL_WIDTH].contains(&field);
+                    let is_hidden =
+                        !field.is_of_whole() || [&f::UPPER_DEPTH, &f::PEDESTAL_WIDTH].contains(&field);
                     assert!(is_hidden, "{} {}", kind.key(), field.key);
                     continue;
                 };
@@ -446,7 +447,11 @@ mod tests {
     #[test]
     fn boards_seams_and_the_back_of_a_case_have_lines() {
         let dresser = Furniture::usual(Kind::Dresser);
-        let has = |view, field: &LengthField| of(&dresser, view, None).iter().any(|line| line.field == field.id());
+        let has = |view, field: &LengthField| {
+            of(&dresser, view, None)
+                .iter()
+                .any(|line| line.field == field.id())
+        };
         for field in [f::BOARD, f::FRAME, f::GAP] {
             assert!(has(View::Front, &field), "{}", field.key);
         }

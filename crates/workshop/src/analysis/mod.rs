@@ -26,13 +26,13 @@ use crate::goods::{Good, goods};
 use crate::learning::{Lesson, lessons};
 use crate::money::{Account, Earnings, account, earnings};
 use crate::preparing::{LEAD_KEY, PrepareStep, prepare};
+use crate::status::Status;
 use crate::status::left_out;
 use crate::stores::{Store, stores};
 use crate::takeoff::{
     Buy, Shopping, Takeoff, WayColumn, bought_for, cans_to_buy, coated, compare, edges_by_zone, shopping,
     takeoff,
 };
-use crate::status::Status;
 use crate::work::Work;
 use kept::{Asked, Besides, Kept, Slice};
 use reads::{CANS, COATED, DAYS, EARNINGS, GOODS, JOB, MONEY, PREPARING, SHOPPING, STORES, TOOLS};

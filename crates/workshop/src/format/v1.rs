@@ -153,8 +153,8 @@ impl From<RowRecord> for v3::RowRecord {
 mod tests {
     use crate::document::SurfaceChoice;
     use crate::format::{Loaded, load, save};
-    use crate::{Workshop, invented_workshop};
     use crate::samples::takeoff;
+    use crate::{Workshop, invented_workshop};
     use geometry::styles;
 
     /// The sample workshop as format 1 wrote it.

@@ -28,8 +28,8 @@ pub(super) fn piece(mut value: Value) -> Result<v3::PieceRecord, RecordError> {
 mod tests {
     use crate::document::Colour;
     use crate::format::{Loaded, load, save};
-    use crate::{Workshop, invented_workshop};
     use crate::samples::takeoff;
+    use crate::{Workshop, invented_workshop};
     use coatings::Substrate;
 
     /// The sample workshop as format 2 wrote it.

@@ -70,8 +70,8 @@ pub enum Fault {
 impl fmt::Display for Fault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Fault::NoWorkshop => f.write_str("Your settings, shelf and price notes are missing."),
-            Fault::Workshop => f.write_str("Your settings, shelf and price notes can\u{2019}t be read."),
+            Fault::NoWorkshop => f.write_str("Your settings, shelf and local prices are missing."),
+            Fault::Workshop => f.write_str("Your settings, shelf and local prices can\u{2019}t be read."),
             Fault::Entry(entry) => write!(
                 f,
                 "The workshop\u{2019}s \u{201c}{entry}\u{201d} can\u{2019}t be read."

@@ -26,7 +26,7 @@ fn change(shown: &Shown, place: usize, change: &PieceChange, names: &Names) -> H
         <li id={format!("change-{number}")}>
             <div class="change-head">
                 <b>{ format!("{number}. {title}") }</b>
-                { button_for(format!("take-back-{number}"), "Take back", format!("Take back: {title}"), back) }
+                { button_for(format!("take-back-{number}"), "Delete change", format!("Delete change: {title}"), back) }
             </div>
             { error(shown, &|problem| words::change_of(problem) == Some(place)) }
             <div class="fields" role="group" aria-label={title}>
@@ -78,7 +78,7 @@ fn steps(shown: &Shown, place: usize, change: &PieceChange) -> Html {
     let count = members.len().max(*points);
     html! {
         if count > 0 {
-            <p class="hint">{ format!("{what}s from the foot up.") }</p>
+            <p class="hint">{ format!("{what}s from the bottom up.") }</p>
             <div class="rows">{ for (1..=count).map(step) }</div>
         }
     }

@@ -20,12 +20,12 @@ pub fn alter(shown: &Shown) -> Html {
     html! {
         <section aria-label="Parts" class="alter">
             if !shown.piece.changes.is_empty() {
-                    <h3>{ "What you changed" }</h3>
+                    <h3>{ "Your changes" }</h3>
                 { changes::changes(shown) }
             }
             <h3>{ "Add a part" }</h3>
             <div class="buttons">{ for AddedShape::ALL.iter().map(|shape| add(shown, *shape)) }</div>
-            <h3>{ "Parts of the piece" }</h3>
+            <h3>{ "Parts" }</h3>
             { parts::parts(shown) }
         </section>
     }

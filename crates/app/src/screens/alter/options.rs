@@ -41,7 +41,7 @@ pub fn options(shown: &Shown, place: usize, kind: &ChangeKind) -> Html {
             };
             html! {
                 <>
-                    { stepper(("In the end there are", ""), &format!("times-{}", place + 1), *times as u32,
+                    { stepper(("How many in all", ""), &format!("times-{}", place + 1), *times as u32,
                         (2, MAX_REPEATS as u32), altered(shown, place, kind, set)) }
                     { direction(shown, place, kind, *towards) }
                 </>
@@ -88,7 +88,10 @@ fn added(shown: &Shown, place: usize, kind: &ChangeKind) -> Html {
         return Html::default();
     };
     let number = place + 1;
-    let places = [(false, "beside", "Beside it"), (true, "on", "On the piece")];
+    let places = [
+        (false, "beside", "Next to the piece"),
+        (true, "on", "On the piece"),
+    ];
     let set_placed = |kind: &mut ChangeKind, to: bool| {
         if let ChangeKind::Add { placed, .. } = kind {
             *placed = to;
@@ -128,7 +131,7 @@ fn added(shown: &Shown, place: usize, kind: &ChangeKind) -> Html {
     };
     html! {
         <>
-            { choice("Where it is", &format!("place-{number}"), &places, *placed,
+            { choice("Place", &format!("place-{number}"), &places, *placed,
                 altered(shown, place, kind, set_placed)) }
             { counted }
         </>

@@ -14,7 +14,7 @@ use crate::words;
 /// Shows every part of the piece.
 pub fn parts(shown: &Shown) -> Html {
     let Some(takeoff) = shown.takeoff() else {
-        return html! { <p>{ "Mend the measurements first; then the parts stand here." }</p> };
+        return html! { <p>{ "Correct the sizes to see the parts." }</p> };
     };
     let parts = takeoff
         .surfaces
@@ -52,7 +52,7 @@ fn tools(shown: &Shown, part: &str, lines: &[SurfaceLine]) -> Html {
     let towards = Towards::Right;
     let of = || part.to_owned();
     let kinds = [
-        ("leave-out", "Leave out", ChangeKind::Remove { part: of() }),
+        ("leave-out", "Remove", ChangeKind::Remove { part: of() }),
         ("move", "Move", ChangeKind::Move { part: of(), towards }),
         (
             "repeat",
@@ -89,8 +89,8 @@ fn sizes(shown: &Shown, part: &str) -> Html {
         .zip(size)
         .map(|((along, id, word), present)| button(shown, id, word, resize(part, along, present, system)));
     html! {
-        <div role="group" aria-label="Give it another size">
-            <span class="label">{ "Give it another" }</span>
+        <div role="group" aria-label="Change its size">
+            <span class="label">{ "Change" }</span>
             <div class="buttons">{ for buttons }</div>
         </div>
     }
@@ -106,8 +106,8 @@ fn holes(shown: &Shown, lines: &[SurfaceLine]) -> Html {
         html! { <button type="button" {id} {onclick}>{ line.surface.side_label() }</button> }
     };
     html! {
-        <div role="group" aria-label="Take off a hole">
-            <span class="label">{ "Take off a hole in" }</span>
+        <div role="group" aria-label="Cut a hole">
+            <span class="label">{ "Cut a hole in" }</span>
             <div class="buttons">{ for open.enumerate().map(hole) }</div>
         </div>
     }

@@ -63,11 +63,11 @@ impl<'a> Form<'a> {
     pub fn strike(&self, what: &str) -> Html {
         let (key, line) = (self.book.key, Rc::clone(&self.line));
         let word = match key {
-            "recipes" => "Remove the recipe",
-            "batches" => "Remove the batch",
-            "weighings" => "Remove the weighing",
-            "shelf" => "Remove the can",
-            _ => "Remove",
+            "recipes" => "Delete recipe",
+            "batches" => "Delete batch",
+            "weighings" => "Delete weighing",
+            "shelf" => "Delete can",
+            _ => "Delete",
         };
         let id = format!("strike-{key}-{line}");
         let strike = self

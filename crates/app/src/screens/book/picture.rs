@@ -20,9 +20,9 @@ impl Form<'_> {
             <div class="field photo">
                 if is_taken {
                     <img src={picture} alt={label.to_owned()} />
-                    <button type="button" id={format!("{element}-gone")} onclick={gone}>{ "Take the photo away" }</button>
+                    <button type="button" id={format!("{element}-gone")} onclick={gone}>{ "Delete photo" }</button>
                 }
-                <label class="button" for={element.clone()}>{ if is_taken { "Another photo" } else { "Add a photo" } }</label>
+                <label class="button" for={element.clone()}>{ if is_taken { "Replace photo" } else { "Add photo" } }</label>
                 <input id={element} type="file" class="unseen" accept="image/*" onchange={self.take(key)} />
             </div>
         }

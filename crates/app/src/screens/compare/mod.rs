@@ -1,50 +1,93 @@
-//! A comparison of brush, roller and sprayer for this piece: which is fastest, which uses the least material,
-//! a chart of where the paint goes, and all figures.
+//! A comparison of brush and roller for this piece: a sentence, the time, paint and look of each, and all figures.
 
 mod bars;
 mod table;
 
-use workshop::ComparedAt;
+use workshop::{ComparedAt, MaterialLine, WayColumn};
 use yew::prelude::*;
 
 use super::Shown;
 use super::book::only;
-use crate::parts::choice;
+use crate::parts::{choice, fold};
 use crate::state::Action;
 use crate::words;
 
 /// The name of the toggle that makes the bars show the planned coats instead of coats of equal film.
 const PLANNED: &str = "planned-coats";
 
-/// Shows the tools tab.
+/// The name of the section with all figures.
+const FIGURES: &str = "all-figures";
+
+/// Shows the comparison.
 pub fn compare(shown: &Shown) -> Html {
     let Some(takeoff) = shown.takeoff() else {
-        return html! { <p>{ "Mend the measurements first; then the tools stand here side by side." }</p> };
+        return html! { <p>{ "Correct the sizes to compare brush and roller." }</p> };
     };
     if takeoff.materials.is_empty() {
-        return html! { <p>{ "Nothing goes on yet. Plan the finish first; then the tools stand here side by side." }</p> };
+        return html! { <p>{ "Plan the finish to compare brush and roller." }</p> };
     }
-    let columns = &*shown.app.analysis().ways(&shown.piece);
+    let columns = shown.app.analysis().ways(&shown.piece);
+    let columns: Vec<WayColumn> = columns
+        .iter()
+        .filter(|column| column.is_at_hand)
+        .cloned()
+        .collect();
     let is_planned = shown.app.unfolded.contains(PLANNED);
-    let at = [
-        (false, "film", "The same thickness"),
-        (true, "coats", "The planned coats"),
-    ];
-    let switch = super::say_if(&shown.send, move |planned: bool| {
-        (planned != is_planned).then(|| Action::Fold(PLANNED.into()))
-    });
     let compared = match is_planned {
         true => ComparedAt::Planned,
         false => ComparedAt::EqualFilm,
     };
+    let basis = match is_planned {
+        true => "For the planned coats.",
+        false => "For coats that dry to the same thickness.",
+    };
+    let at = [
+        (false, "film", "Same thickness"),
+        (true, "coats", "Planned coats"),
+    ];
+    let switch = super::say_if(&shown.send, move |planned: bool| {
+        (planned != is_planned).then(|| Action::Fold(PLANNED.into()))
+    });
+    let lines = &takeoff.materials;
+    let figures = || {
+        html! {
+            <>
+                { choice("Compare at", "compare-at", &at, is_planned, switch.clone()) }
+                { bars::bars(shown, lines, &columns, compared) }
+                { table::table(shown, lines, &columns) }
+            </>
+        }
+    };
+    let is_open = shown.app.unfolded.contains(FIGURES);
+    let title = ("All the figures".into(), String::new());
+    // The roller with a brush for narrow parts differs too little from the roller to stand here.
+    let main = columns.iter().filter(|column| column.key != "rolled");
     html! {
-        <section class="compare" aria-label="Tools">
-            <p id="which-tool" class="verdict">{ words::which_way(columns, compared, shown.app.workshop.units) }</p>
+        <section class="compare" aria-label="Brush or roller">
+            <p id="which-tool" class="verdict">{ words::which_way(&columns, compared) }</p>
+            <div class="ways">{ for main.map(|column| way(shown, lines, column, compared)) }</div>
+            <p class="hint">{ basis }</p>
+            { fold(FIGURES, title, is_open, shown.send.reform(Action::Fold), &figures) }
             { only(&shown.app, &shown.send, "habits", &["sprayer"]) }
-            { choice("Each way makes", "compare-at", &at, is_planned, switch) }
-            { bars::bars(shown, &takeoff.materials, columns, compared) }
-            <h3>{ "Every figure" }</h3>
-            { table::table(shown, &takeoff.materials, columns) }
+        </section>
+    }
+}
+
+/// Shows the time, paint and look of one tool.
+fn way(shown: &Shown, lines: &[MaterialLine], column: &WayColumn, compared: ComparedAt) -> Html {
+    let whole = column.whole(compared);
+    let coats = match compared {
+        ComparedAt::EqualFilm => words::more_coats(lines, column),
+        ComparedAt::Planned => String::new(),
+    };
+    html! {
+        <section class="way" aria-label={column.label}>
+            <h3>{ column.label }</h3>
+            <dl class="totals">
+                <div><dt>{ "Time" }</dt><dd>{ words::minutes_as(whole.minutes, words::in_hours([whole.minutes])) }</dd></div>
+                <div><dt>{ "Paint" }</dt><dd>{ words::volume(whole.all(), shown.app.workshop.units) }</dd></div>
+            </dl>
+            <p><b>{ coats }</b>{ column.remarks.first() }</p>
         </section>
     }
 }

@@ -14,10 +14,10 @@ type Cell = fn(&Shown, &WayColumn, &WayFigure) -> Html;
 pub fn table(shown: &Shown, lines: &[MaterialLine], columns: &[WayColumn]) -> Html {
     let in_hours = words::in_hours(columns.iter().map(|column| column.planned.minutes));
     html! {
-        <div class="wide-table" tabindex="0" role="region" aria-label="The ways side by side">
+        <div class="wide-table" tabindex="0" role="region" aria-label="All the figures">
             <table id="compare">
                 <thead><tr>
-                    <th scope="col"><span class="unseen">{ "What" }</span></th>
+                    <th scope="col"><span class="unseen">{ "Figure" }</span></th>
                     { for columns.iter().map(|column| html! { <th scope="col">{ column.label }</th> }) }
                 </tr></thead>
                 <tbody>

@@ -77,7 +77,13 @@ pub fn lines(
 }
 
 /// Places one dimension line. `taken` holds the boxes of earlier figures.
-fn placed(picture: &Picture, line: &Dimension, text: String, is_guessed: bool, taken: &mut Vec<[Point2; 2]>) -> Line {
+fn placed(
+    picture: &Picture,
+    line: &Dimension,
+    text: String,
+    is_guessed: bool,
+    taken: &mut Vec<[Point2; 2]>,
+) -> Line {
     let room = &picture.room;
     let off = offset(line, room) + beyond(picture, line);
     let moved = |point: Point2, by: f64| {
@@ -131,23 +137,43 @@ fn spot(line: &Dimension, (a, b): (Point2, Point2), size: Point2, taken: &[[Poin
         let anchor = if across < 0.0 { "end" } else { "start" };
         let beside = width / 2.0 + height * 0.4;
         let middle = [x + across.signum() * beside, y - up.signum() * height * 0.35];
-        return Spot { middle: free(middle, [0.0, -up.signum()], size, taken), anchor, breaks: false };
+        return Spot {
+            middle: free(middle, [0.0, -up.signum()], size, taken),
+            anchor,
+            breaks: false,
+        };
     }
     let is_upright = up == 0.0;
-    let fits = if is_upright { length_y > height * 1.6 } else { length_x > width + height };
+    let fits = if is_upright {
+        length_y > height * 1.6
+    } else {
+        length_x > width + height
+    };
     if fits {
         let middle = free([x, y], [0.0, if is_upright { 1.0 } else { -up }], size, taken);
-        return Spot { middle, anchor: "middle", breaks: middle == [x, y] };
+        return Spot {
+            middle,
+            anchor: "middle",
+            breaks: middle == [x, y],
+        };
     }
     match is_upright {
         true => {
             let anchor = if across < 0.0 { "end" } else { "start" };
             let middle = [x + across * (width / 2.0 + height * 0.5), y];
-            Spot { middle: free(middle, [0.0, -1.0], size, taken), anchor, breaks: false }
+            Spot {
+                middle: free(middle, [0.0, -1.0], size, taken),
+                anchor,
+                breaks: false,
+            }
         }
         false => {
             let middle = [x, y - up * height * 0.9];
-            Spot { middle: free(middle, [0.0, -up], size, taken), anchor: "middle", breaks: false }
+            Spot {
+                middle: free(middle, [0.0, -up], size, taken),
+                anchor: "middle",
+                breaks: false,
+            }
         }
     }
 }
@@ -156,7 +182,10 @@ fn spot(line: &Dimension, (a, b): (Point2, Point2), size: Point2, taken: &[[Poin
 fn free(mut middle: Point2, along: Point2, size: Point2, taken: &[[Point2; 2]]) -> Point2 {
     let overlaps = |[x, y]: Point2| {
         taken.iter().any(|[low, high]| {
-            x - size[0] / 2.0 < high[0] && x + size[0] / 2.0 > low[0] && y - size[1] / 2.0 < high[1] && y + size[1] / 2.0 > low[1]
+            x - size[0] / 2.0 < high[0]
+                && x + size[0] / 2.0 > low[0]
+                && y - size[1] / 2.0 < high[1]
+                && y + size[1] / 2.0 > low[1]
         })
     };
     let mut steps = 0;
@@ -187,7 +216,9 @@ pub fn dimension_lines(shown: &Shown, picture: &Picture) -> Html {
     };
     let written = |length| words::without_unit(&app.length(length)).to_owned();
     let all = lines(&shown.piece, picture, &written, &draft);
-    let all = all.into_iter().filter(|line| app.field == Some(line.field) || line.has_room(picture));
+    let all = all
+        .into_iter()
+        .filter(|line| app.field == Some(line.field) || line.has_room(picture));
     let (active, others): (Vec<Line>, Vec<Line>) = all.partition(|line| app.field == Some(line.field));
     html! {
         <g font-size={picture.room.figure.to_string()}>
@@ -217,7 +248,9 @@ fn dimension_line(shown: &Shown, line: Line, is_taken: bool) -> Html {
 /// Shows a length with its fraction set as one.
 pub fn figure(text: &str) -> Html {
     match text.rsplit_once(' ') {
-        Some((whole, fraction)) if fraction.contains('/') => html! { <>{ whole }{ " " }<tspan class="fr">{ fraction }</tspan></> },
+        Some((whole, fraction)) if fraction.contains('/') => {
+            html! { <>{ whole }{ " " }<tspan class="fr">{ fraction }</tspan></> }
+        }
         None if text.contains('/') => html! { <tspan class="fr">{ text.to_owned() }</tspan> },
         _ => html! { text },
     }
@@ -230,10 +263,24 @@ fn blade(line: &Line) -> Html {
     let (x, y) = (x0.min(x1), y0.min(y1));
     const BROAD: f64 = 16.0;
     let (rect, marks): ([f64; 4], Vec<String>) = if along < 1.0 {
-        let marks = marks(up).map(|(at, is_long)| format!("M{:.1} {:.1}h-{}", x + 6.0 + BROAD, y + up - at, if is_long { 8 } else { 5 }));
+        let marks = marks(up).map(|(at, is_long)| {
+            format!(
+                "M{:.1} {:.1}h-{}",
+                x + 6.0 + BROAD,
+                y + up - at,
+                if is_long { 8 } else { 5 }
+            )
+        });
         ([x + 6.0, y, BROAD, up], marks.collect())
     } else if up < 1.0 {
-        let marks = marks(along).map(|(at, is_long)| format!("M{:.1} {:.1}v{}", x + at, y - 6.0 - BROAD, if is_long { 8 } else { 5 }));
+        let marks = marks(along).map(|(at, is_long)| {
+            format!(
+                "M{:.1} {:.1}v{}",
+                x + at,
+                y - 6.0 - BROAD,
+                if is_long { 8 } else { 5 }
+            )
+        });
         ([x, y - 6.0 - BROAD, along, BROAD], marks.collect())
     } else {
         return Html::default();
@@ -314,7 +361,15 @@ mod tests {
             let takeoff = result.as_ref().as_ref().unwrap();
             for view in [View::Cabinet, View::Front, View::Side, View::Top] {
                 let picture = Picture::of(&piece.furniture(), takeoff, view, None, Room::FIXED);
-                let all = lines(&piece, &picture, &|length| words::without_unit(&units::show_length(length, units::System::UsCustomary)).to_owned(), &|_| None);
+                let all = lines(
+                    &piece,
+                    &picture,
+                    &|length| {
+                        words::without_unit(&units::show_length(length, units::System::UsCustomary))
+                            .to_owned()
+                    },
+                    &|_| None,
+                );
                 let boxes: Vec<[Point2; 2]> = all
                     .iter()
                     .map(|line| {
@@ -329,7 +384,8 @@ mod tests {
                     .collect();
                 for (n, a) in boxes.iter().enumerate() {
                     for b in &boxes[n + 1..] {
-                        let apart = (0..2).any(|axis| a[1][axis] <= b[0][axis] + 0.2 || b[1][axis] <= a[0][axis] + 0.2);
+                        let apart = (0..2)
+                            .any(|axis| a[1][axis] <= b[0][axis] + 0.2 || b[1][axis] <= a[0][axis] + 0.2);
                         assert!(apart, "{} {view:?}: {a:?} {b:?}", kind.key());
                     }
                 }

@@ -27,7 +27,9 @@ pub fn margins(dimensions: &[Dimension], room: &Room) -> [f64; 4] {
         furthest.map_or(room.figure * 0.4, |furthest| furthest + figure * room.figure)
     });
     // A line along a receding edge has its figure beside it.
-    let mut receding = dimensions.iter().filter(|line| line.away[0] != 0.0 && line.away[1] != 0.0);
+    let mut receding = dimensions
+        .iter()
+        .filter(|line| line.away[0] != 0.0 && line.away[1] != 0.0);
     match receding.next() {
         Some(line) if line.away[1] > 0.0 => {
             let [left, right, top, bottom] = straight;

@@ -23,8 +23,8 @@ pub use room::{Room, use_room};
 pub use silhouette::Silhouette;
 pub use svg::svg;
 
-use super::surfaces::{switch_or_word, zone_list};
 use super::Shown;
+use super::surfaces::{switch_or_word, zone_list};
 use crate::parts::{Icon, icon};
 use crate::state::{Action, Look, Screen};
 use crate::words;
@@ -76,10 +76,19 @@ pub fn use_drawn(
     let furniture = drawn.as_ref().map(|(piece, _)| piece.furniture());
     let result = drawn.map(|(_, result)| result);
     let made_of = result.clone();
-    let picture = use_memo((furniture, look, rows_of, room), move |(furniture, look, rows_of, room)| {
-        let takeoff = made_of.as_deref()?.as_ref().ok()?;
-        Some(Picture::of(furniture.as_ref()?, takeoff, look.view(), *rows_of, *room))
-    });
+    let picture = use_memo(
+        (furniture, look, rows_of, room),
+        move |(furniture, look, rows_of, room)| {
+            let takeoff = made_of.as_deref()?.as_ref().ok()?;
+            Some(Picture::of(
+                furniture.as_ref()?,
+                takeoff,
+                look.view(),
+                *rows_of,
+                *room,
+            ))
+        },
+    );
     Drawn {
         picture,
         result,
@@ -133,7 +142,9 @@ const VIEWS: [(Look, &str); 6] = [
 fn views(shown: &Shown) -> Html {
     let look = shown.app.look;
     let place = VIEWS.iter().position(|(view, _)| *view == look);
-    let word = place.and_then(|place| VIEWS.get(place)).map_or("Turned", |(_, word)| word);
+    let word = place
+        .and_then(|place| VIEWS.get(place))
+        .map_or("Turned", |(_, word)| word);
     let step = |by: usize| {
         let next = place.map_or(0, |place| (place + by) % VIEWS.len());
         let next = VIEWS.get(next).map_or(Look::Cabinet, |(view, _)| *view);
@@ -141,7 +152,7 @@ fn views(shown: &Shown) -> Html {
     };
     html! {
         <div class="turn" role="group" aria-label="View">
-            <button type="button" id="view-before" aria-label="View before" onclick={step(VIEWS.len() - 1)}>{ icon(Icon::Back) }</button>
+            <button type="button" id="view-before" aria-label="Previous view" onclick={step(VIEWS.len() - 1)}>{ icon(Icon::Back) }</button>
             <span id="view" aria-live="polite">{ word }</span>
             <button type="button" id="view-next" aria-label="Next view" onclick={step(1)}>{ icon(Icon::On) }</button>
         </div>

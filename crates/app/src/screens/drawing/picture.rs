@@ -60,7 +60,13 @@ pub struct Face {
 
 impl Picture {
     /// Draws a piece from one side. Where there is room for the row heights of one bay only, those of `rows_of` are shown.
-    pub fn of(furniture: &Furniture, takeoff: &Takeoff, view: View, rows_of: Option<BayPlace>, room: Room) -> Self {
+    pub fn of(
+        furniture: &Furniture,
+        takeoff: &Takeoff,
+        view: View,
+        rows_of: Option<BayPlace>,
+        room: Room,
+    ) -> Self {
         Picture::no_larger(furniture, takeoff, view, rows_of, (room, f64::INFINITY))
     }
 

@@ -25,7 +25,10 @@ impl Room {
         let (size, figure) = if width >= WIDE && height >= 34.0 {
             ([width - 29.5, height - 20.0], 24.0)
         } else if width >= UPRIGHT && height >= 34.0 {
-            ([width - 4.0, (height - 23.0) * if is_taking { 0.62 } else { 0.6 }], 24.0)
+            (
+                [width - 4.0, (height - 23.0) * if is_taking { 0.62 } else { 0.6 }],
+                24.0,
+            )
         } else if width >= 40.0 {
             // A phone on its side: the keypad is beside the drawing.
             ([width - if is_taking { 25.0 } else { 2.5 }, height * 0.7], 20.0)
@@ -66,10 +69,24 @@ mod tests {
 
     #[test]
     fn the_drawing_has_room_on_every_screen() {
-        for size in [[73.75, 51.25], [51.25, 73.75], [24.4, 52.75], [52.75, 24.4], [90.0, 56.0], [20.0, 35.5], [12.2, 26.4]] {
+        for size in [
+            [73.75, 51.25],
+            [51.25, 73.75],
+            [24.4, 52.75],
+            [52.75, 24.4],
+            [90.0, 56.0],
+            [20.0, 35.5],
+            [12.2, 26.4],
+        ] {
             for is_taking in [false, true] {
-                let Room { size: [width, height], figure } = Room::on_screen(size, is_taking);
-                assert!(width <= size[0] * UNITS && width > 6.0 * figure && height > 5.0 * figure, "{size:?}: {width} {height}");
+                let Room {
+                    size: [width, height],
+                    figure,
+                } = Room::on_screen(size, is_taking);
+                assert!(
+                    width <= size[0] * UNITS && width > 6.0 * figure && height > 5.0 * figure,
+                    "{size:?}: {width} {height}"
+                );
             }
         }
     }

@@ -56,7 +56,11 @@ pub fn sheet(shown: &Shown, picture: &Picture, takeoff: &Takeoff, hand: &Hand) -
     let is_dark = |face: &&Face| look(&shown.piece, &shown.app.workshop.materials, face, takeoff).is_dark();
     let picked = picture.faces.iter().filter(|face| is_picked(shown, face));
     let is_measured = matches!(shown.app.screen, Screen::Measure | Screen::Parts);
-    let view_box = if is_measured { whole(picture) } else { cropped(picture) };
+    let view_box = if is_measured {
+        whole(picture)
+    } else {
+        cropped(picture)
+    };
     html! {
         <svg class="drawing" viewBox={view_box} role="group"
             aria-label={format!("{}, drawn to scale", shown.piece.name)} onpointerdown={hand.down(shown)}
@@ -93,7 +97,12 @@ fn cropped(picture: &Picture) -> String {
     let (low, high) = picture.bounds;
     let [left, right] = [low, high].map(|corner| picture.scale.at(corner)[0]);
     let (top, bottom) = upper_and_lower_edge(picture);
-    let (x, y, width, height) = (left - EDGE, top - EDGE, right - left + 2.0 * EDGE, bottom - top + 2.0 * EDGE);
+    let (x, y, width, height) = (
+        left - EDGE,
+        top - EDGE,
+        right - left + 2.0 * EDGE,
+        bottom - top + 2.0 * EDGE,
+    );
     format!("{x:.0} {y:.0} {width:.0} {height:.0}")
 }
 
@@ -146,5 +155,7 @@ fn pick(shown: &Shown, face: &Face, hand: &Hand) -> Callback<MouseEvent> {
     };
     let hand = hand.clone();
     let has_brush = app.brush.is_some();
-    say_if(&shown.send, move |_| (!has_brush && !hand.dragged()).then(|| action.clone()))
+    say_if(&shown.send, move |_| {
+        (!has_brush && !hand.dragged()).then(|| action.clone())
+    })
 }

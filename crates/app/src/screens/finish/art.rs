@@ -36,7 +36,7 @@ pub fn of_piece(shown: &Shown) -> Html {
         <>
             <h3>{ "Leaf, stencils, transfers, paper" }</h3>
             <ul class="entries">{ for piece.books.lines("art").iter().filter_map(entry) }</ul>
-            { add(send, "art", "Add some", || vec![("count", "1".into())]) }
+            { add(send, "art", "Add art", || vec![("count", "1".into())]) }
         </>
     }
 }
@@ -48,7 +48,7 @@ fn takes(shown: &Shown, art: &Art) -> Html {
         Err(fault) => return html! { <p role="status">{ fault.to_string() }</p> },
     };
     let is_too_much = shown.takeoff().is_some_and(|takeoff| takes.is_too_much(takeoff));
-    let sheets = words::sheets(art).map(|sheets| ("To lay".to_owned(), sheets));
+    let sheets = words::sheets(art).map(|sheets| ("Sheets".to_owned(), sheets));
     let area = (takes.area > Area::ZERO).then(|| ("Covered".to_owned(), words::area(takes.area, system)));
     let liquids = takes.liquids.iter().map(|(name, low, high)| {
         let much = Much::Volume(*low, *high);
@@ -61,7 +61,7 @@ fn takes(shown: &Shown, art: &Art) -> Html {
     let time = [("Time".to_owned(), time)];
     let leaf = takes
         .usual_leaf
-        .map(|leaf| ("One leaf, usual".to_owned(), shown.app.length(leaf)));
+        .map(|leaf| ("One leaf (guess)".to_owned(), shown.app.length(leaf)));
     let all = area
         .into_iter()
         .chain(leaf)
@@ -73,13 +73,10 @@ fn takes(shown: &Shown, art: &Art) -> Html {
             <dl class="amounts-of">
                 { for all.map(|(what, much)| html! { <div><dt>{ what }</dt><dd>{ much }</dd></div> }) }
             </dl>
-            <p class="against">{ is_too_much.then(|| format!(
-                "That is more than all that is finished of the piece. Look at the width, the height and how many of {} there are.",
-                coatings::in_sentence(art.kind.label())
-            )) }</p>
+            <p class="against">{ is_too_much.then(|| "That\u{2019}s more than the area to coat. Check the size and the count.") }</p>
             if takes.usual_leaf.is_some() { <p class="with">{ OTHER_LEAF.text }{ format!(" ({})", words::source(OTHER_LEAF.source, OTHER_LEAF.certainty)) }</p> }
             <p class="mind">{ art.kind.mind().text }</p>
-            <p class="with">{ "What leaf, glue and time come to is common practice, no source; your own time goes before." }</p>
+            <p class="with">{ "Common practice for leaf, size and time, no source. Your own time counts first." }</p>
         </>
     }
 }

@@ -11,7 +11,11 @@ use crate::words;
 
 /// Returns true if a zone has its own finish.
 pub fn is_apart(shown: &Shown, key: &str) -> bool {
-    shown.piece.zones.get(key).is_some_and(|zone| zone.scheme.is_some())
+    shown
+        .piece
+        .zones
+        .get(key)
+        .is_some_and(|zone| zone.scheme.is_some())
 }
 
 /// Shows the piece and its zones. A touch opens the finish of one.
@@ -23,7 +27,9 @@ pub fn groups(shown: &Shown) -> Html {
         .filter(|zone| zone.painted && !is_apart(shown, &zone.key))
         .map(|zone| zone.areas.into_iter().sum::<Area>())
         .sum();
-    let surfaces = shown.send.reform(|_: MouseEvent| Action::Screen(Screen::Surfaces));
+    let surfaces = shown
+        .send
+        .reform(|_: MouseEvent| Action::Screen(Screen::Surfaces));
     html! {
         <>
             <ul class="groups" aria-label="Groups">
@@ -40,7 +46,10 @@ fn of_zone(shown: &Shown, zone: &ZoneLine) -> Html {
         (false, _) => "Not painted".into(),
         (true, true) => {
             let scheme = shown.piece.scheme_of(&zone.key);
-            format!("Its own finish: {}", coatings::in_sentence(words::wish(scheme.wish(&shown.app.workshop.materials))))
+            format!(
+                "Its own finish: {}",
+                coatings::in_sentence(words::wish(scheme.wish(&shown.app.workshop.materials)))
+            )
         }
         (true, false) => "Like the rest".into(),
     };
@@ -82,10 +91,20 @@ pub fn ways(shown: &Shown, key: &str) -> Html {
     let is_painted = zones.iter().any(|zone| zone.key == key && zone.painted);
     let is_apart = is_apart(shown, key);
     let (of_apart, of_paint) = (key.to_owned(), key.to_owned());
-    let set_apart = shown.change(move |_: MouseEvent| Some(PieceEdit::Apart { zone: of_apart.clone(), apart: !is_apart }));
+    let set_apart = shown.change(move |_: MouseEvent| {
+        Some(PieceEdit::Apart {
+            zone: of_apart.clone(),
+            apart: !is_apart,
+        })
+    });
     let usual = shown.piece.usually_paints(key);
     let choice = (is_painted == usual).then_some(!is_painted);
-    let paint = shown.change(move |_: MouseEvent| Some(PieceEdit::ZonePainted { zone: of_paint.clone(), painted: choice }));
+    let paint = shown.change(move |_: MouseEvent| {
+        Some(PieceEdit::ZonePainted {
+            zone: of_paint.clone(),
+            painted: choice,
+        })
+    });
     html! {
         <div class="buttons">
             if is_painted {

@@ -24,11 +24,7 @@ pub fn label(planned: &Planned<'_>, place: usize, plan: &LayerPlan, material: &M
         .find(|own| *own.key == *plan.material);
     let fold_name = format!("label-{name}");
     let is_open = app.unfolded.contains(&fold_name);
-    let figure = if own.is_some() {
-        "yours"
-    } else {
-        "typical"
-    };
+    let figure = if own.is_some() { "yours" } else { "typical" };
     let title = ("Label: name, coverage".into(), figure.into());
     let toggle = planned.shown.send.reform(Action::Fold);
     fold(&fold_name, title, is_open, toggle, &|| match own {

@@ -84,7 +84,9 @@ fn amount(planned: &Planned<'_>, material: &Material) -> Html {
     let system = planned.shown.app.workshop.units;
     let colour = material.coloured.then_some(planned.scheme.colour.0);
     let mut lines = planned.shown.lines().map(|(line, _)| line);
-    let line = lines.find(|line| line.need.material.key == material.key && (line.need.colour == colour || !material.coloured));
+    let line = lines.find(|line| {
+        line.need.material.key == material.key && (line.need.colour == colour || !material.coloured)
+    });
     let Some(line) = line else { return Html::default() };
     html! {
         <p class="amt">

@@ -1,6 +1,7 @@
 //! The finish: the coats and the tools, for the piece or for one group of surfaces.
 
 mod art;
+mod ground;
 mod groups;
 mod label;
 mod layer;
@@ -16,6 +17,7 @@ use super::Shown;
 use super::drawing::{Drawn, sheet};
 use crate::parts::{button, choice, fold};
 
+pub use ground::ground;
 pub use recommended::recommended;
 
 use crate::state::{Action, Message, Screen};
@@ -67,7 +69,13 @@ pub fn finish(shown: &Shown, drawn: &Drawn) -> Html {
 
 fn folded(shown: &Shown, name: &str, title: &str, content: &dyn Fn() -> Html) -> Html {
     let is_open = shown.app.unfolded.contains(name);
-    fold(name, (title.into(), String::new()), is_open, shown.send.reform(Action::Fold), content)
+    fold(
+        name,
+        (title.into(), String::new()),
+        is_open,
+        shown.send.reform(Action::Fold),
+        content,
+    )
 }
 
 /// Shows a list of other pieces whose finish can be copied.
@@ -124,14 +132,16 @@ fn plan(planned: &Planned<'_>) -> Html {
 /// Shows what is under the coats.
 fn on_what(planned: &Planned<'_>) -> Html {
     let condition = &planned.scheme.condition;
-    let wood = condition.species.map(|wood| format!(" on {}", coatings::in_sentence(wood.name)));
+    let wood = condition
+        .species
+        .map(|wood| format!(" on {}", coatings::in_sentence(wood.name)));
     html! {
         <div class="layer wood">
             <div class="core"><span></span></div>
             <div class="lb">
                 <h3>{ condition.substrate.label() }{ wood }</h3>
                 if planned.zone.is_some() {
-                    { folded(planned.shown, "own-ground", "Its condition", &|| super::condition::ground(planned)) }
+                    { folded(planned.shown, "own-ground", "Condition", &|| ground(planned)) }
                 }
             </div>
         </div>
@@ -142,7 +152,7 @@ fn on_what(planned: &Planned<'_>) -> Html {
 fn advanced(planned: &Planned<'_>) -> Html {
     let Planned { shown, scheme, .. } = planned;
     let basis = [
-        (Basis::WetFilm, "wet-film", "What the tool puts on"),
+        (Basis::WetFilm, "wet-film", "Typical for the tool"),
         (Basis::LabelRate, "label-rate", "Coverage on the label"),
     ];
     let mixing = shown.send.reform(|_: MouseEvent| Action::Screen(Screen::Mixing));

@@ -48,7 +48,9 @@ fn go(shown: &Shown, screen: Screen) -> Callback<MouseEvent> {
 /// Shows the one next thing to do: measure the first guess in order, or go on to the condition.
 fn next(shown: &Shown) -> Html {
     let guesses = unmeasured(&shown.piece);
-    let first = in_order(&shown.piece).into_iter().find(|field| guesses.contains(field));
+    let first = in_order(&shown.piece)
+        .into_iter()
+        .find(|field| guesses.contains(field));
     let verdict = button("should-i-buy", "Should I buy it?", go(shown, Screen::Verdict));
     let Some(first) = first else {
         return html! { <div class="next">{ verdict }{ button("go-on", "Next: condition", go(shown, Screen::Condition)) }</div> };
@@ -68,7 +70,13 @@ fn next(shown: &Shown) -> Html {
 
 fn folded(shown: &Shown, name: &str, title: &str, content: &dyn Fn() -> Html) -> Html {
     let is_open = shown.app.unfolded.contains(name);
-    fold(name, (title.into(), String::new()), is_open, shown.send.reform(Action::Fold), content)
+    fold(
+        name,
+        (title.into(), String::new()),
+        is_open,
+        shown.send.reform(Action::Fold),
+        content,
+    )
 }
 
 /// Shows the sizes of the whole piece, or all others.

@@ -136,15 +136,33 @@ fn opened(shown: &Shown, place: RowPlace, row: &Row, is_removable: bool, shared:
     let prefix = words::place_prefix(bay);
     let id = |of: &str| format!("{prefix}{of}-{number}");
     let fills = FILLS.map(|(fill, key)| (fill, key, words::fill(fill)));
-    let fill = shown.change(move |fill| Some(PieceEdit::Fill { bay, row: number, fill }));
-    let columns = shown.change(move |n: u32| Some(PieceEdit::Columns { bay, row: number, columns: n as usize }));
-    let shelves = shown.change(move |n: u32| Some(PieceEdit::Shelves { bay, row: number, shelves: n as usize }));
+    let fill = shown.change(move |fill| {
+        Some(PieceEdit::Fill {
+            bay,
+            row: number,
+            fill,
+        })
+    });
+    let columns = shown.change(move |n: u32| {
+        Some(PieceEdit::Columns {
+            bay,
+            row: number,
+            columns: n as usize,
+        })
+    });
+    let shelves = shown.change(move |n: u32| {
+        Some(PieceEdit::Shelves {
+            bay,
+            row: number,
+            shelves: n as usize,
+        })
+    });
     let repeat = shown.change(move |_: MouseEvent| Some(PieceEdit::RepeatRow { bay, row: number }));
     let remove = shown.change(move |_: MouseEvent| Some(PieceEdit::RemoveRow { bay, row: number }));
     let of = format!(", row {number}");
     html! {
         <div class="row-open" role="group" aria-label={format!("Row {number}")}>
-            { choice("It holds", &id("fill"), &fills, row.fill, fill) }
+            { choice("Row holds", &id("fill"), &fills, row.fill, fill) }
             { stepper((words::how_many(row.fill), &of), &id("columns"), row.columns as u32, (1, MAX_COLUMNS as u32), columns) }
             if row.fill != Fill::Drawers {
                 { stepper(("Shelves in each", &of), &id("shelves"), row.shelves as u32, (0, MAX_SHELVES as u32), shelves) }

@@ -25,7 +25,7 @@ pub fn batches(app: &App, send: &Send) -> Html {
         }) }</ul> }
     };
     let is_open = app.unfolded.contains("why-not");
-    let title = ("What does not go in, and why".into(), String::new());
+    let title = ("Don\u{2019}t add these".into(), String::new());
     let system = app.workshop.units;
     let first = move || {
         let cup = match system {
@@ -37,8 +37,7 @@ pub fn batches(app: &App, send: &Send) -> Html {
     html! {
         <>
             <h2>{ "Chalk-type paint" }</h2>
-            <p>{ "Latex paint made matt with calcium carbonate. No standard stands behind it; the amounts in cups are those of \
-                  the hobby. " }<span class="mind">{ DUST }</span></p>
+            <p>{ "Latex paint made flat with calcium carbonate. The amounts are common practice; there is no standard. " }<span class="mind">{ DUST }</span></p>
             { add(send, "chalk", "New chalk-type batch", first) }
             { fold("why-not", title, is_open, send.reform(Action::Fold), &why_not) }
             <ul class="entries">{ for app.workshop.books.lines("chalk").iter().rev().map(|line| batch(app, send, line)) }</ul>

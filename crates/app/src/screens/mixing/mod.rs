@@ -26,12 +26,11 @@ pub fn bench(app: &Rc<App>, send: &Send) -> Html {
     let recipes = app.workshop.books.lines("recipes");
     html! {
         <section class="mixing" aria-labelledby="mixing-title">
-            <h2 id="mixing-title">{ "Mixing bench" }</h2>
-            <p>{ "Mix by weight, never by the eye: the same weights give the same shade again. Let a drop dry before you \
-                  judge it." }</p>
+            <h2 id="mixing-title">{ "Mixing" }</h2>
+            <p>{ "Mix by weight. The same weights give the same color again. Let a drop dry before you judge it." }</p>
             <div class="row">
                 { add(send, "recipes", "New recipe", || vec![("wanted", "500 g".into())]) }
-                { button("print-labels", "Print the labels", Callback::from(|_: MouseEvent| print())) }
+                { button("print-labels", "Print labels", Callback::from(|_: MouseEvent| print())) }
             </div>
             { only(app, send, "habits", &["scale-step"]) }
             <ul class="entries">{ for recipes.iter().rev().map(|line| recipe(app, send, line)) }</ul>
@@ -47,7 +46,7 @@ fn recipe(app: &App, send: &Send, line: &Rc<Line>) -> Html {
     };
     let mixed_by = MixRecipe::read(line);
     let name = match mixed_by.name.as_str() {
-        "" => "A recipe without a name",
+        "" => "Unnamed recipe",
         name => name,
     };
     let more = format!("parts-{}", line.id);
@@ -122,7 +121,7 @@ fn steps(
         html! {
             <li>
                 { colour(step.component).map(swatch) }
-                { "Set to zero. " }<b>{ format!("{name}: {}", dose(step)) }</b>
+                { "Zero the scale. " }<b>{ format!("{name}: {}", dose(step)) }</b>
                 { step.warning.as_ref().map(|warning| html! { <span class="with">{ format!(" {warning}") }</span> }) }
             </li>
         }
@@ -162,8 +161,8 @@ fn done(send: &Send, line: &Rc<Line>, made: String) -> Html {
         ];
         Action::Book(BookEdit::Add("batches", new_name().into(), values))
     });
-    let what = format!("Mixed today: {}", MixRecipe::read(line).name);
-    button_for(format!("made-{}", line.id), "Mixed today", what, note)
+    let what = format!("Log this batch: {}", MixRecipe::read(line).name);
+    button_for(format!("made-{}", line.id), "Log this batch", what, note)
 }
 
 /// Shows the batches of a recipe and what is left of each.

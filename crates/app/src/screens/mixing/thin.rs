@@ -31,8 +31,8 @@ pub fn thinnings(app: &App, send: &Send) -> Html {
     };
     html! {
         <>
-            <h2>{ "Thinned for the sprayer" }</h2>
-            <p>{ "Its label says with what, and how much at most. A thinned coat dries thinner." }</p>
+            <h2>{ "Thinning for the sprayer" }</h2>
+            <p>{ "The label says what to thin with, and how much at most. A thinned coat dries thinner." }</p>
             { add(send, "thinning", "New thinning", first) }
             <ul class="entries">{ for app.workshop.books.lines("thinning").iter().rev().map(|line| entry(app, send, line)) }</ul>
         </>

@@ -12,9 +12,9 @@ use crate::state::Action;
 pub fn brush(shown: &Shown) -> Html {
     let present = &shown.app.brush;
     let options = [
-        (0, "look", "Shows its working"),
-        (1, "left", "Leaves it as it is"),
-        (2, "painted", "Gives it the finish"),
+        (0, "look", "Shows the math"),
+        (1, "left", "Doesn\u{2019}t paint"),
+        (2, "painted", "Paints"),
     ];
     let value = match present {
         None => 0,
@@ -38,11 +38,11 @@ pub fn brush(shown: &Shown) -> Html {
     let into = shown
         .send
         .reform(|key: String| Action::Brush(Some(key).filter(|key| !key.is_empty()).map(BrushTo::Zone)));
-    let options_of_zones = std::iter::once(("", "No zone")).chain(zones);
+    let options_of_zones = std::iter::once(("", "No group")).chain(zones);
     html! {
         <div class="row brush">
-            { choice("A touch on the drawing, or a stroke over it", "brush", &options, value, choose) }
-            { select("Puts it into", "brush-zone".into(), options_of_zones, zone, into) }
+            { choice("Touching the drawing", "brush", &options, value, choose) }
+            { select("Adds to group", "brush-zone".into(), options_of_zones, zone, into) }
         </div>
     }
 }

@@ -60,5 +60,5 @@ pub fn zone_list(shown: &Shown, line: &SurfaceLine, id: String) -> Html {
         Some(PieceEdit::Zone(surface.clone(), zone))
     });
     let options = zones.iter().map(|(key, label)| (key.as_str(), label.as_str()));
-    select("Zone", id, options, &line.zone, choose)
+    select("Group", id, options, &line.zone, choose)
 }

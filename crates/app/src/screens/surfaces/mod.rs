@@ -20,15 +20,14 @@ pub fn surfaces(shown: &Shown) -> Html {
     let edges = shown.app.analysis().edges(&shown.piece);
     let edges = edges.iter().map(|(_, of_zone)| *of_zone).sum();
     let Some(takeoff) = shown.takeoff() else {
-        return html! { <p>{ "Mend the measurements first; then the surfaces stand here." }</p> };
+        return html! { <p>{ "Correct the sizes to see the surfaces." }</p> };
     };
     html! {
         <section aria-label="Surfaces" class="surfaces">
             { brush::brush(shown) }
             { sides(shown, takeoff) }
             { totals(shown, takeoff, edges) }
-            <p>{ "Each surface of one piece, less what lies against it. Switch on what gets the finish. A zone is all that \
-                  is finished alike." }</p>
+            <p>{ "Areas are for one piece, without covered parts. A group is all that gets the same finish." }</p>
             { for takeoff.zones.iter().map(|line| zone::zone(shown, takeoff, line)) }
             { add_zone(shown) }
         </section>
@@ -52,11 +51,11 @@ fn sides(shown: &Shown, takeoff: &Takeoff) -> Html {
         }
     };
     let both = [
-        (Side::Left, "Finish the left side"),
-        (Side::Right, "Finish the right side"),
+        (Side::Left, "Paint the left side"),
+        (Side::Right, "Paint the right side"),
     ];
     html! {
-        <div class="row" role="group" aria-label="Whole sides that get the finish">{ for both.into_iter().map(side) }</div>
+        <div class="row" role="group" aria-label="Whole sides to paint">{ for both.into_iter().map(side) }</div>
     }
 }
 
@@ -67,9 +66,9 @@ fn totals(shown: &Shown, takeoff: &Takeoff, edges: Edges) -> Html {
         [0, 1, 2].map(|i| sum[i] + zone.areas[i])
     });
     let lengths = [
-        ("arrises", "Outer edges, to sand round", edges.arrises),
-        ("corners", "Inner corners", edges.corners),
-        ("borders", "Borders, to cut in or mask", edges.borders),
+        ("arrises", "Edges to sand", edges.arrises),
+        ("corners", "Inside corners", edges.corners),
+        ("borders", "Edges to tape", edges.borders),
     ];
     let length = |(key, label, length): (&'static str, &'static str, units::Length)| {
         html! {
@@ -81,8 +80,8 @@ fn totals(shown: &Shown, takeoff: &Takeoff, edges: Edges) -> Html {
     };
     html! {
         <dl class="totals">
-            <div><dt>{ "To finish, one piece" }</dt><dd>{ words::area(takeoff.painted_each, system) }</dd></div>
-            <div class="wide"><dt>{ "Of that" }</dt><dd id="lying">{ words::lying(areas, system) }</dd></div>
+            <div><dt>{ "Area to coat, one piece" }</dt><dd>{ words::area(takeoff.painted_each, system) }</dd></div>
+            <div class="wide"><dt>{ "By direction" }</dt><dd id="lying">{ words::lying(areas, system) }</dd></div>
             { for lengths.into_iter().map(length) }
         </dl>
     }
@@ -96,8 +95,8 @@ fn add_zone(shown: &Shown) -> Html {
     let add = shown.change(move |_: MouseEvent| {
         Some(PieceEdit::NameZone {
             zone: key(free),
-            name: format!("Zone {free}"),
+            name: format!("Group {free}"),
         })
     });
-    button("add-zone", "Add a zone", add)
+    button("add-zone", "Add group", add)
 }

@@ -34,7 +34,7 @@ fn content(shown: &Shown, takeoff: &Takeoff, zone: &ZoneLine) -> Html {
         .filter(|line| line.zone == zone.key)
         .collect();
     let parts = lines.chunk_by(|a, b| a.surface.id.part == b.surface.id.part);
-    let left = (zone.left > Area::ZERO).then(|| format!("{} left as it is", words::area(zone.left, system)));
+    let left = (zone.left > Area::ZERO).then(|| format!("{} not painted", words::area(zone.left, system)));
     let lying = Some(words::lying(zone.areas, system)).filter(|text| !text.is_empty());
     let sizes: Vec<String> = lying.into_iter().chain(left).collect();
     html! {
@@ -59,7 +59,7 @@ fn switch(shown: &Shown, zone: &ZoneLine) -> Html {
         <label class="switch">
             <input type="checkbox" id={format!("paint-{}", zone.key)} checked={zone.painted}
                 onchange={shown.change(move |_: Event| Some(edit.clone()))} />
-            <span>{ "The zone gets the finish" }</span>
+            <span>{ "Paint this group" }</span>
         </label>
     }
 }
@@ -82,10 +82,10 @@ fn own(shown: &Shown, zone: &ZoneLine) -> Html {
     html! {
         <div class="row">
             <div class="field">
-                <label for={id.clone()}>{ "Name of the zone" }</label>
+                <label for={id.clone()}>{ "Group name" }</label>
                 <input {id} type="text" maxlength="120" value={zone.label.clone()} onchange={name} />
             </div>
-            { button(format!("remove-{}", zone.key), "Remove the zone", remove) }
+            { button(format!("remove-{}", zone.key), "Delete group", remove) }
         </div>
     }
 }
