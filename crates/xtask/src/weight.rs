@@ -13,10 +13,9 @@ use crate::table::{Align, Table};
 /// The design wants 700 kB for everything, most of it in the background, and 150 kB for a start that can be used; the page is
 /// still one file. The computation alone, with no screen, is half of it (`cargo xtask module`). By the sizes of functions a fifth
 /// of the code builds what the screens show, a fifth is geometry, a tenth Yew itself; no function stands out. Other options of
-/// `wasm-opt` give two kilobytes at most; inlining nothing, outlining and hoisting in the compiler give nothing. This bound keeps
-/// the page from growing until it is split. It was 643 kB before every can moved to the shelf, with what brings older records
-/// there (6), and before entries of a piece got ids that two tabs merge by (3).
-const BUDGET: usize = 655_000;
+/// `wasm-opt` give two kilobytes at most; inlining nothing, outlining and hoisting in the compiler give nothing. It was 652 kB
+/// before the page had a font of its own (19), stages with a drawing to touch, statuses, and guesses for a first verdict.
+const BUDGET: usize = 700_000;
 
 /// Prints the size of each file of the page; fails if all together are over the budget.
 pub(crate) fn report(dist: &Path) -> Result<()> {
