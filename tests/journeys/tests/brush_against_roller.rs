@@ -52,6 +52,7 @@ async fn brush_against_roller() -> Result<()> {
         page.reload().await?;
         takes(&brushed).await?;
 
+        page.to("measure").await?;
         page.press("#clear-invented").await?;
         page.element("#new-dresser").await?;
         page.gone("#pieces button").await?;

@@ -19,7 +19,7 @@ use journeys::{Page, Screen, journey};
 const BY_THE_CUP: [&str; 3] = [
     "Calcium carbonate: 47 g",
     "Water: 29 g",
-    "Paint: 8.0 fl oz by volume, some 308 g",
+    "Paint: 8.0 fl oz by volume, about 308 g",
 ];
 const BY_WEIGHT: [&str; 3] = ["Calcium carbonate: 100 g", "Water: 60 g", "Paint: 650 g"];
 

@@ -93,14 +93,11 @@ async fn answers(page: &Page, line: &MaterialLine, words: &str) -> Result<()> {
             text.contains(&chance) == states_chance,
             "expected is `{chance}`: {states_chance}"
         );
-        let (rest, _) = text
-            .trim_start_matches("About ")
-            .split_once('.')
-            .context("there is no sentence")?;
-        let (short, left) = (rest.strip_suffix(" short"), rest.strip_suffix(" left over"));
+        let rest = text.trim_start_matches("About ");
+        let (short, left) = (rest.split_once(" short."), rest.split_once(" left over."));
         let (figure, expected) = match (short, left) {
-            (Some(figure), None) => (figure, enough.lacking),
-            (None, Some(figure)) => (figure, enough.left),
+            (Some((figure, _)), None) => (figure, enough.lacking),
+            (None, Some((figure, _))) => (figure, enough.left),
             _ => anyhow::bail!("this says neither what is left nor what is lacking"),
         };
         Shown::read(figure)?.is("the remainder", expected.as_litres(), 1e-9)

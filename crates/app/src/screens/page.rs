@@ -188,7 +188,8 @@ fn whole(app: &Rc<App>, send: &Send, saver: &Saver, shown: Option<&Shown>, drawn
                 <spoken::Spoken text={amounts::in_words(told)} />
                 { strip::strip(told) }
             }
-            { for shown.filter(|_| is_taking).map(tape_keys::tape_keys) }
+            // Always emit one node, or the fields in the list would be rebuilt and lose the focus.
+            { shown.filter(|_| is_taking).map(tape_keys::tape_keys).unwrap_or_default() }
             if let Some(shown) = shown.filter(|_| app.printing && prints_card(app.screen)) { { card::card(shown) } }
         </div>
     }

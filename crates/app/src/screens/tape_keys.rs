@@ -129,9 +129,9 @@ fn inch(shown: &Shown, id: FieldId) -> Html {
     let at = inches.map(|inches| ((inches - whole) * 8.0).round() as usize);
     let mark = |(n, of): (usize, &Key)| {
         let class = match n + 1 {
-            4 => "mark half",
-            2 | 6 => "mark quarter",
-            _ => "mark",
+            4 => "eighth half",
+            2 | 6 => "eighth quarter",
+            _ => "eighth",
         };
         let is_on = at == Some(n + 1);
         key(shown, *of, classes!(class, is_on.then_some("on")))

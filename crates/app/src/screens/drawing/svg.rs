@@ -9,6 +9,7 @@ use super::room::Room;
 use super::scale::FINE;
 use super::sheet::{Look, look};
 use crate::state;
+use crate::words;
 
 /// The styles of the document. Line widths follow ISO 128: outlines twice as wide as edges, and thin
 /// dimension lines.
@@ -23,9 +24,10 @@ pub fn svg(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, from: state::L
     let [width, height] = room.size;
     let mut text = format!(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {width} {height}\" width=\"{width}\" \
-         height=\"{height}\"><title>{}</title><style>{STYLE}</style><rect width=\"{width}\" height=\"{height}\" \
+         height=\"{height}\"><title>{}</title><desc>Sizes in {}</desc><style>{STYLE}</style><rect width=\"{width}\" height=\"{height}\" \
          fill=\"#fff\"/><g transform=\"scale({})\">",
         escaped(&piece.name),
+        workshop.units.tape_unit().sign(),
         1.0 / FINE
     );
     let mut light_lines = String::new();
@@ -54,7 +56,10 @@ pub fn svg(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, from: state::L
         "<path class=\"edges\" d=\"{}\"/>{light_lines}<path class=\"outline\" d=\"{}\"/></g>",
         picture.edges, picture.outline
     ));
-    let written = |length| show_length_in(length, workshop.units, workshop.settings.inches);
+    let written = |length| {
+        let shown = show_length_in(length, workshop.units, workshop.settings.inches);
+        words::without_unit(&shown).to_owned()
+    };
     for line in lines(piece, &picture, &written, &|_| None) {
         text.push_str(&dimension(&line));
     }
@@ -126,6 +131,6 @@ mod tests {
             .dimensions(geometry::View::Front)
             .len();
         assert_eq!((opened, closed), (dimensions, dimensions));
-        assert!(text.contains(">60 in</text>") && text.ends_with("</svg>\n"));
+        assert!(text.contains(">60</text>") && text.ends_with("</svg>\n"));
     }
 }
