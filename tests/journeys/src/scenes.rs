@@ -24,7 +24,7 @@ const fn scene(name: &'static str, way: &'static [&'static str], shows: &'static
 /// All of them, in the order in which a maker meets them. The first is that of a workshop with nothing in it.
 pub const SCENES: [Scene; 36] = [
     scene("start", &[], "#look-around"),
-    scene("start-verdict", &["#stage-more"], "#more-settings"),
+    scene("more", &["#stage-more"], "#more-settings"),
     scene("pieces", &["#new-piece"], "#new-dresser"),
     scene("measure", &["#stage-measure"], "#field-width"),
     scene(
@@ -84,7 +84,7 @@ pub const SCENES: [Scene; 36] = [
         ".zone",
     ),
     scene("tools", &["#stage-finish", "#which-tool-link"], "#which-tool"),
-    scene("shop", &["#stage-shop"], "#list-price, #shopping"),
+    scene("shop", &["#stage-shop"], "#goods"),
     scene("work", &["#stage-work"], "#done-clean"),
     scene("work-how", &["#stage-work", "#fold-why-clean"], ".how"),
     scene(
@@ -93,8 +93,12 @@ pub const SCENES: [Scene; 36] = [
         "[id^=observed-]",
     ),
     scene("card", &["#stage-work", "#job-card"], ".job-card"),
-    scene("amounts", &["#strip"], "#can-paint"),
-    scene("amounts-math", &["#strip", "#fold-how-paint"], "#buy-paint"),
+    scene("amounts", &["#stage-finish", "#strip"], "#can-paint"),
+    scene(
+        "amounts-math",
+        &["#stage-finish", "#strip", "#fold-how-paint"],
+        "#buy-paint",
+    ),
     scene("verdict", &["#stage-more", "#more-verdict"], "#buy-or-leave"),
     scene("money", &["#stage-more", "#more-money"], "#wanted"),
     scene(
@@ -134,7 +138,7 @@ pub const SCENES: [Scene; 36] = [
 impl Scene {
     /// Whether the workshop must be empty for it.
     pub fn is_empty(&self) -> bool {
-        self.name.starts_with("start")
+        self.name == SCENES[0].name
     }
 }
 
@@ -241,6 +245,6 @@ mod tests {
             let same = SCENES.iter().filter(|other| other.name == scene.name);
             assert_eq!(same.count(), 1, "{}", scene.name);
         }
-        assert!(SCENES[0].is_empty() && !SCENES[2].is_empty());
+        assert!(SCENES[0].is_empty() && !SCENES[1].is_empty());
     }
 }

@@ -45,7 +45,7 @@ async fn chalk_and_thinner() -> Result<()> {
         let comes_to = [
             "Makes: 9.2 to 10 fl oz",
             "Volume solids: 36.2%",
-            "Pigment in the dry paint (PVC): 41.3% to 50.9%",
+            "Pigment in the dry paint (PVC): 41.3% to 50.8%",
         ];
         comes(page, "chalk", &comes_to).await?;
         says(page, "chalk", &["There's barely enough binder"]).await?;
@@ -64,7 +64,7 @@ async fn chalk_and_thinner() -> Result<()> {
         let comes_to = [
             "Makes: 20 fl oz",
             "Volume solids: 36.3%",
-            "Pigment in the dry paint (PVC): 41.3% to 50.9%",
+            "Pigment in the dry paint (PVC): 41.3% to 50.8%",
         ];
         comes(page, "chalk", &comes_to).await?;
         page.begins(".label-of-jar", "Linen").await?;

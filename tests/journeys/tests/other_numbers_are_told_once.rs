@@ -35,7 +35,6 @@ const AS_OF_OLD: &str = "
 async fn other_numbers_are_told_once() -> Result<()> {
     journey("other_numbers_are_told_once", Screen::Desktop, async |page| {
         page.press("#new-bench").await?;
-        page.press("#tape-away").await?;
         page.kept().await?;
         let done = page.driver().execute_async(AS_OF_OLD, vec![]).await?;
         ensure!(*done.json() == true, "the records could not be changed");

@@ -78,7 +78,7 @@ async fn measure(page: &Page) -> Result<()> {
         page.enter_key().await?;
         page.eventually(async || {
             let now = page.ask("return document.activeElement.id").await?;
-            ensure!(now != before, "Enter does not go on from {before}");
+            ensure!(now != before && now != "", "Enter does not go on from {before}");
             Ok(())
         })
         .await?;

@@ -20,8 +20,8 @@ pub fn field_label(kind: Kind, field: FieldId) -> String {
 pub fn stand_in(of: StandIn) -> &'static str {
     match of {
         StandIn::Usual => "guess",
-        StandIn::Rest => "what\u{2019}s left",
-        StandIn::SharedOut => "equal share",
+        StandIn::Rest => "rest",
+        StandIn::SharedOut => "equal",
     }
 }
 
