@@ -23,14 +23,18 @@ impl Keys {
     pub(super) fn after(edit: &Edit) -> Self {
         match edit {
             Edit::Piece(_, PieceEdit::Measure(..)) => Keys::Typed,
-            Edit::Piece(
-                _,
-                PieceEdit::Book(_) | PieceEdit::Name(_) | PieceEdit::Count(_) | PieceEdit::NameZone { .. },
-            ) => Keys::Same,
+            Edit::Piece(_, edit) if !may_change_keys(edit) => Keys::Same,
             Edit::Piece(..) | Edit::CopyFinish { .. } | Edit::RemoveMaterial(_) => Keys::Changed,
             _ => Keys::Same,
         }
     }
+}
+
+fn may_change_keys(edit: &PieceEdit) -> bool {
+    !matches!(
+        edit,
+        PieceEdit::Book(_) | PieceEdit::Name(_) | PieceEdit::Count(_) | PieceEdit::NameZone { .. }
+    )
 }
 
 impl Workshop {
@@ -285,6 +289,34 @@ mod tests {
             workshop.apply(Edit::Piece(piece, edit)).unwrap()
         });
         assert_eq!(ticks(&other), ["clean", "coat-primer-1"]);
+    }
+
+    /// A tick whose line is gone must not come to mean another paint.
+    #[test]
+    fn a_key_that_means_nothing_is_no_coat_of_the_next_paint() {
+        let day = crate::samples::values(&[("day", "2026-05-03")]);
+        let tick = BookEdit::Add("done", "coat-paint-2-1".into(), day);
+        let workshop = edited(&ticked(), PieceEdit::Book(tick));
+        let [_, last] = zones(&workshop);
+        let own = apart(&workshop, &last, true);
+        assert_eq!(ticks(&own), ticks(&workshop));
+        assert_eq!(ticks(&red(&own, Some(&last))), ticks(&ticked()));
+    }
+
+    /// The material that the label was copied from takes its place, in the order of the zones.
+    #[test]
+    fn a_deleted_label_leaves_its_ticks() {
+        let apply = |workshop: &Workshop, edit| workshop.apply(edit).unwrap();
+        let labelled = apply(&ticked(), Edit::AddMaterial("own-1".into(), "trim-enamel".into()));
+        let [first, _] = zones(&labelled);
+        let own = apart(&labelled, &first, true);
+        let mut layers = own.pieces[0].scheme.layers.iter();
+        let place = layers.position(|layer| &*layer.material == "trim-enamel");
+        let edit = SchemeEdit::Material(place.unwrap(), "own-1".into());
+        let two = edited(&own, PieceEdit::Finish(Some(first), edit));
+        assert_eq!(ticks(&two)[2..], ["coat-paint-2-1", "coat-paint-2-2"]);
+        let deleted = apply(&two, Edit::RemoveMaterial("own-1".into()));
+        assert_eq!(ticks(&deleted), ticks(&ticked()));
     }
 
     /// Each key press is a measurement, so a size on its way to another must not clear anything.

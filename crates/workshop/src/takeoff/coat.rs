@@ -81,11 +81,11 @@ impl Takeoff {
                     left -= layer.coats;
                 }
             }
-            let all = best_estimates(&job).into_iter();
-            let mut of_line = all.filter(|(material, colour, _)| {
+            let mut all = best_estimates(&job).into_iter();
+            let of_line = all.find(|(material, colour, _)| {
                 material.key == line.need.material.key && *colour == line.need.colour
             });
-            of_line.next().map_or(Volume::ZERO, |(.., volume)| volume)
+            of_line.map_or(Volume::ZERO, |(.., volume)| volume)
         };
         up_to(coat) - up_to(coat.saturating_sub(1))
     }
