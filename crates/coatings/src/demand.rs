@@ -150,12 +150,21 @@ pub fn by_tools(job: &Job) -> Vec<(Rc<Material>, Option<Rgb>, Volume)> {
         true => Basis::WetFilm,
         false => planned,
     };
-    let model = Model::with_basis(job, stated);
+    best(&Model::with_basis(job, stated), Material::states_rate)
+}
+
+/// The best estimate for each material of a job, without trials, in the order in which they first go on. It is the value of
+/// [`Demand::linear`].
+pub fn best_estimates(job: &Job) -> Vec<(Rc<Material>, Option<Rgb>, Volume)> {
+    best(&Model::of(job), |_| true)
+}
+
+fn best(model: &Model, is_wanted: impl Fn(&Material) -> bool) -> Vec<(Rc<Material>, Option<Rgb>, Volume)> {
     let of_lot = |lot: &Lot| {
-        let volume: Volume = shares(&model, lot).into_iter().map(|share| share.volume).sum();
+        let volume: Volume = shares(model, lot).into_iter().map(|share| share.volume).sum();
         (Rc::clone(&lot.material), lot.colour, volume)
     };
-    let lots = model.lots.iter().filter(|lot| lot.material.states_rate());
+    let lots = model.lots.iter().filter(|lot| is_wanted(&lot.material));
     lots.map(of_lot).collect()
 }
 
@@ -562,6 +571,7 @@ mod tests {
             let demand = one(&enamel(tool, 2));
             let all: Volume = demand.shares.iter().map(|share| share.volume).sum();
             close(all, demand.linear().value.as_litres(), 1e-12);
+            assert_eq!(best_estimates(&enamel(tool, 2))[0].2, all);
         }
     }
 }

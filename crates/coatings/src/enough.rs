@@ -125,8 +125,8 @@ pub struct Leftover {
 }
 
 impl Leftover {
-    /// What is left over of what is in hand and so much more, for several jobs; `confidence` is the probability that the maker
-    /// wants.
+    /// What is left over after several jobs, from the cans on hand and `more` besides. `confidence` is the probability that
+    /// the maker wants.
     pub fn of(demands: &[&Demand], cans: &[Contents], more: Volume, confidence: f64) -> Self {
         let rest = Samples::of(&left_over(demands, cans));
         let at = |probability| (Volume::litres(rest.quantile(probability)) + more).max(Volume::ZERO);
@@ -137,7 +137,7 @@ impl Leftover {
     }
 }
 
-/// The probability that what is in hand and so much more are enough for several jobs.
+/// The probability that the cans on hand and `more` besides are enough for several jobs.
 pub fn enough_with(demands: &[&Demand], cans: &[Contents], more: Volume) -> f64 {
     let mut rest = left_over(demands, cans);
     rest.iter_mut().for_each(|rest| *rest += more.as_litres());
@@ -331,7 +331,7 @@ mod tests {
         assert!(half.left.as_litres() < 1e-3 && half.lacking.as_litres() < 1e-3);
     }
 
-    /// What is in hand and what is had besides are together enough as often as wanted, and no oftener.
+    /// The cans on hand with the extra volume are enough at exactly the wanted probability.
     #[test]
     fn what_is_had_besides_makes_it_enough() {
         let job = enamel("brush", 2);

@@ -9,8 +9,8 @@
 
 use units::{Area, Length};
 
-/// Micrometres of film that one liter leaves on a thousand square meters.
-const MICROMETRES_PER_KILOAREA: f64 = 1000.0;
+/// The wet film that one liter leaves on one square meter: 1 mm, in micrometers.
+const FILM_OF_A_LITRE: f64 = 1000.0;
 
 /// The area that one liter covers, from its volume solids (a fraction) and the dry film wanted; m2/L.
 ///
@@ -27,12 +27,12 @@ pub fn theoretical_rate(volume_solids: f64, dry_film: Length) -> f64 {
 
 /// The area that one liter covers at this wet film; m2/L. No solids are needed: it is an identity.
 pub fn rate_of_wet_film(wet_film: Length) -> f64 {
-    MICROMETRES_PER_KILOAREA / (wet_film.as_millimetres() * 1000.0)
+    FILM_OF_A_LITRE / (wet_film.as_millimetres() * 1000.0)
 }
 
 /// The wet film that a spreading rate (m2/L) leaves.
 pub fn wet_film_of_rate(rate: f64) -> Length {
-    Length::millimetres(MICROMETRES_PER_KILOAREA / rate / 1000.0)
+    Length::millimetres(FILM_OF_A_LITRE / rate / 1000.0)
 }
 
 /// The dry film that an unthinned wet film leaves.

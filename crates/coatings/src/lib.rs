@@ -48,7 +48,7 @@ pub use basis::Basis;
 pub use can::{CanSize, Contents, can, can_sizes};
 pub use cause::{Cause, in_sentence};
 pub use compare::Way;
-pub use demand::{Contribution, Demand, Place, Share, TRIALS, by_tools, demands, together};
+pub use demand::{Contribution, Demand, Place, Share, TRIALS, best_estimates, by_tools, demands, together};
 pub use distribution::Distribution;
 pub use dry_film::DryFilm;
 pub use enough::{Enough, Leftover, Verdict, enough_with, extra_needed, extra_needed_to_keep};

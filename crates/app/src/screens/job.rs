@@ -43,7 +43,7 @@ fn says(shown: &Shown, stage: Stage) -> Option<String> {
         Stage::Condition => piece.scheme.condition.substrate.label().into(),
         Stage::Finish => words::wish(piece.scheme.wish(own)).into(),
         Stage::Shop => words::to_buy(shown.cans.iter()),
-        Stage::Work => words::checked_off(piece.books.lines("done").len()),
+        Stage::Work => words::checked_off(shown.app.analysis().checked_off(piece)),
         Stage::More => return None,
     })
 }

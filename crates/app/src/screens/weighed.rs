@@ -43,7 +43,7 @@ fn cans(shown: &Shown, takeoff: &Takeoff) -> Html {
     takeoff.materials.iter().map(named).collect()
 }
 
-/// Shows a button that starts weighing the can of a material, on the tab where the weights are entered.
+/// Shows a button that starts weighing the can of a material, on the screen where the weights are entered.
 pub fn can(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, id: &str) -> Html {
     let first = to_weigh(&shown.app.workshop, &shown.piece, takeoff, line);
     let name = coatings::in_sentence(&line.need.material.name);

@@ -156,11 +156,10 @@ fn amount_of(shown: &Shown, step: &Step, of: Option<&PrepareStep>) -> String {
             .next()
             .map_or_else(String::new, |amount| words::much(amount.much, system));
     }
-    let mut lines = shown.lines().map(|(line, _)| line);
-    let line = lines.find(|line| (1..=line.coats).any(|coat| line.coat_key(coat) == step.key));
-    line.map_or_else(String::new, |line| {
-        words::volume(line.need.likely() * (1.0 / f64::from(line.coats.max(1))), system)
-    })
+    let volume = shown
+        .takeoff()
+        .and_then(|takeoff| takeoff.likely_of_step(&step.key));
+    volume.map_or_else(String::new, |volume| words::volume(volume, system))
 }
 
 /// Shows how a step is done, what it takes, and its cautions.

@@ -97,7 +97,7 @@ pub struct App {
     pub link: Option<Rc<str>>,
     /// The last undo or redo, until the next change.
     pub stepped: Option<Stepped>,
-    /// True while the page is printing. The printed page shows the job card, whatever the tab.
+    /// True while the page is printing. The printed page shows the job card, whatever the screen.
     pub printing: bool,
     history: History,
     analysis: Analysis,

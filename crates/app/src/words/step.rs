@@ -165,7 +165,7 @@ mod tests {
                     "bought".into(),
                     "20".into(),
                 )),
-                "an entry",
+                "price paid or asked",
             ),
         ] {
             let back = again.update(Action::Change(edit)).update(Action::Undo);

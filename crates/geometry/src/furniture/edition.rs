@@ -1,8 +1,9 @@
 //! Editions: the values of everything that a maker did not measure, choose or count.
 //!
-//! Saved pieces name their edition and leave out what it gives, so an edition never changes once it was published.
-//! New usual sizes are a new edition; pieces that are there keep theirs. DEVELOPERS.md has the steps under "A usual
-//! size, style or scheme". `crates/workshop/tests/frozen` fails when an edition is changed.
+//! A saved piece stores its edition and leaves out the values that the edition gives. A published edition therefore
+//! never changes. To change a usual size, add a new edition. Pieces that are already saved keep the old one. The steps
+//! are in DEVELOPERS.md under "A usual size, style or scheme". The tests in `crates/workshop/tests/frozen` fail if an
+//! edition changes.
 
 use units::Length;
 

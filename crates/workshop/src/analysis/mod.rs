@@ -19,8 +19,8 @@ use geometry::{Edges, Problem};
 use timetable::Moment;
 use units::{Day, SortedMap};
 
-use crate::book::DoneStep;
-use crate::days::{Days, days};
+use crate::book::{DoneStep, Record};
+use crate::days::{Days, days, step_keys};
 use crate::document::{Piece, PieceId, Workshop};
 use crate::goods::{Good, goods};
 use crate::learning::{Lesson, lessons};
@@ -231,6 +231,20 @@ impl Analysis {
             edges: self.edges(piece),
             steps: self.preparing(piece),
         })
+    }
+
+    /// Returns how many steps of a piece are checked off. Steps that the piece no longer has do not count,
+    /// unless its measurements do not fit.
+    pub fn checked_off(&self, piece: &Rc<Piece>) -> usize {
+        let done = piece.books.lines(DoneStep::BOOK);
+        if done.is_empty() {
+            return 0;
+        }
+        let Some(work) = self.work(piece) else {
+            return done.len();
+        };
+        let keys = step_keys(&work);
+        keys.iter().filter(|key| piece.books.has::<DoneStep>(key)).count()
     }
 
     /// Returns the work on every piece, in order, with `None` for those left out or with measurements that do

@@ -1,7 +1,9 @@
 //! The part of a document that a result reads.
 //!
-//! A result is calculated from a slice and never from the document itself, so it cannot depend on anything
-//! else. If two slices are equal, the results are equal too.
+//! A result is kept until its slice changes. It is calculated from its slice and from the results inside it,
+//! such as the takeoff, which read slices of their own. The slice must therefore also cover everything that
+//! those inner results read. The compiler does not check this. The test
+//! `a_result_is_worked_out_anew_when_an_edit_changes_it_and_only_then` does, with an edit of each kind.
 
 use std::rc::Rc;
 

@@ -14,10 +14,7 @@ use units::Day;
 /// evenly among the coats that go onto another coat.
 pub(super) fn job(piece: &Piece, work: &Work) -> Job {
     let takeoff = &work.takeoff;
-    let of = |when: When| {
-        let all = work.steps.iter();
-        all.filter(move |step| step.when == when && step.may_be_done())
-    };
+    let of = |when: When| allowed(work, when);
     let sanding: f64 = of(When::Between).map(PrepareStep::likely_minutes).sum();
     let mut steps: Vec<Step> = of(When::Before).map(of_preparing).collect();
     let prepared = steps.len();
@@ -50,7 +47,6 @@ pub(super) fn job(piece: &Piece, work: &Work) -> Job {
     }
     // These steps run in sequence after all coats.
     let coated = prepared..steps.len();
-    let is_work = |step: &&PrepareStep| step.minutes.1 > 0.0;
     for (place, step) in of(When::After).filter(is_work).enumerate() {
         let step = of_preparing(step);
         steps.push(match place {
@@ -69,6 +65,29 @@ pub(super) fn job(piece: &Piece, work: &Work) -> Job {
     job.due = facts.due;
     job.done = done(piece, &job.steps);
     job
+}
+
+/// Returns the preparation steps of one time that nothing holds back.
+fn allowed(work: &Work, when: When) -> impl Iterator<Item = &PrepareStep> {
+    let all = work.steps.iter();
+    all.filter(move |step| step.when == when && step.may_be_done())
+}
+
+fn is_work(step: &&PrepareStep) -> bool {
+    step.minutes.1 > 0.0
+}
+
+/// Returns the keys of the steps that [`job`] has, in no particular order.
+pub(crate) fn step_keys(work: &Work) -> Vec<String> {
+    let before = allowed(work, When::Before).map(|step| step.key.clone());
+    let after = allowed(work, When::After).filter(is_work);
+    let lines = work.takeoff.materials.iter();
+    let coated = lines.filter(|line| line.need.material.stage != Stage::Clean);
+    let coats = coated.flat_map(|line| (1..=line.coats).map(|coat| line.coat_key(coat)));
+    before
+        .chain(coats)
+        .chain(after.map(|step| step.key.clone()))
+        .collect()
 }
 
 /// Returns the finish times of the leading steps that were checked off. Each is set to noon of its day, and

@@ -7,6 +7,7 @@ mod job;
 use air::measured;
 pub use air::{AirToday, CoatsInAir, air};
 use job::job;
+pub(crate) use job::step_keys;
 use std::rc::Rc;
 
 use timetable::{Hours, Job, Moment, Timetable, schedule};
@@ -128,6 +129,41 @@ mod tests {
                 assert!(of.all(|step| step.wait == high));
             }
         }
+    }
+
+    /// The navigation counts what is checked off without a schedule.
+    #[test]
+    fn the_keys_of_the_steps_are_those_of_the_schedule() {
+        let workshop = written_down(&[("hardware", "12"), ("lead", "negative")], &[]);
+        let (days, taken) = (laid(&workshop), works(&workshop));
+        for (job, work) in days.jobs.iter().zip(&taken) {
+            let mut keys = step_keys(work.as_ref().unwrap());
+            let mut laid: Vec<String> = job.steps.iter().map(|step| step.key.clone()).collect();
+            keys.sort();
+            laid.sort();
+            assert_eq!(keys, laid);
+        }
+    }
+
+    /// A key that no step has, such as one of an older file, is not counted.
+    #[test]
+    fn only_steps_of_the_piece_count_as_checked_off() {
+        let workshop = invented_workshop();
+        let id = workshop.pieces[0].id.clone();
+        let checked_off = |workshop: Workshop| {
+            let analysis = crate::Analysis::of(Rc::new(workshop));
+            let piece = Rc::clone(&analysis.workshop().pieces[0]);
+            analysis.checked_off(&piece)
+        };
+        let before = checked_off(workshop.clone());
+        let ticked = |workshop: &Workshop, key: &str| {
+            let tick = BookEdit::Add("done", key.into(), vec![("day", "2026-05-03".into())]);
+            workshop
+                .apply(Edit::Piece(id.clone(), PieceEdit::Book(tick)))
+                .unwrap()
+        };
+        let two = ticked(&ticked(&workshop, "coat-paint-1"), "coat-paint-7-1");
+        assert_eq!((before, checked_off(two)), (0, 1));
     }
 
     /// The schedule has the same work as the account, except that tools are washed after each coat instead of
@@ -337,8 +373,10 @@ mod tests {
         let days = laid(&ticked);
         assert_eq!(days.jobs[0].done.len(), 1);
         assert!(days.timetable.work(0, 0).is_none());
-        let sold = laid(&written_down(&[("sold-on", "2026-05-01")], &[]));
-        assert_eq!(sold.jobs.len(), workshop.pieces.len() - 1);
+        let sold = Rc::new(written_down(&[("sold-on", "2026-05-01")], &[]));
+        let from = Moment::read("2026-05-04T08:00").unwrap();
+        let days = crate::Analysis::of(sold).days(from, None);
+        assert_eq!(days.jobs.len(), workshop.pieces.len() - 1);
     }
 
     /// A lead test that was checked off stays on the list until its result is recorded. After that, sanding

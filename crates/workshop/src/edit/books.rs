@@ -76,6 +76,14 @@ impl Books {
         }
     }
 
+    /// Replaces the lines of a book.
+    pub(super) fn set_lines(&mut self, book: &str, lines: Vec<Rc<Line>>) {
+        match lines.is_empty() {
+            true => self.0.remove(book),
+            false => self.0.insert(book.into(), lines),
+        };
+    }
+
     /// Deletes the lines of a book with these records.
     pub(super) fn strike_if<R: Record>(&mut self, is_struck: impl Fn(&R) -> bool) {
         let lines = self.lines(R::BOOK).iter();

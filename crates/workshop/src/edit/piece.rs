@@ -5,7 +5,6 @@ use super::EditError;
 use super::MAX_COUNT;
 use super::PieceEdit;
 use super::shortened;
-use super::ticks;
 use crate::book::{DoneStep, Facts, Record};
 use crate::document::{OwnMaterial, Piece, Reading, material_of};
 use crate::status::{SALE, Status};
@@ -78,11 +77,7 @@ impl Piece {
                 self.choose_zone(zone, |zone| zone.name = shortened(&name))?;
             }
             PieceEdit::RemoveZone(key) => self.remove_zone(&key),
-            PieceEdit::Finish(zone, edit) => {
-                let before = ticks::coated_with(self, own);
-                self.finish(zone, edit, own)?;
-                self.strike_ticks(&before, own);
-            }
+            PieceEdit::Finish(zone, edit) => self.finish(zone, edit, own)?,
             PieceEdit::Apart { zone, apart } => self.set_apart(zone, apart)?,
             PieceEdit::Exchange { from, to } => {
                 material_of(own, &to).ok_or(EditError::Unknown("material"))?;

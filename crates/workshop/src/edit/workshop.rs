@@ -5,6 +5,7 @@ use super::EditError;
 use super::MAX_PIECES;
 use super::PieceEdit;
 use super::shortened;
+use super::ticks::Keys;
 use crate::book::{MAX_PICTURES, ShelfCan};
 use crate::document::{Piece, PieceId, Workshop};
 use crate::status::Status;
@@ -27,6 +28,7 @@ impl Workshop {
     /// ```
     pub fn apply(&self, edit: Edit) -> Result<Workshop, EditError> {
         let mut next = self.clone();
+        let keys = Keys::after(&edit);
         let may_bring_pictures = matches!(
             edit,
             Edit::Copy { .. } | Edit::Gather(_) | Edit::Book(_) | Edit::Piece(_, PieceEdit::Book(_))
@@ -92,6 +94,7 @@ impl Workshop {
                 next.pieces[place] = Rc::new(piece);
             }
         }
+        next.move_ticks(self, keys);
         // A workshop saved before there was a maximum may hold more, and keeps them.
         if may_bring_pictures && next.pictures() > MAX_PICTURES.max(self.pictures()) {
             return Err(EditError::TooMany {

@@ -103,6 +103,28 @@ impl<'a> Division<'a> {
     }
 }
 
+/// Returns the areas of the whole set without their uncertainty.
+pub(super) fn plain<'a>(piece: &Piece, surfaces: &[SurfaceLine], division: &Division<'a>) -> Areas<'a> {
+    let count = f64::from(piece.count);
+    let painted = surfaces.iter().filter(|line| line.painted);
+    let painted = painted.map(|line| (line.surface.id, line.zone.as_str(), line.surface.net));
+    let patch = |(place, area): (usize, Area)| Patch {
+        area: area * count,
+        narrow: place % 2 == 1,
+        steps: Vec::new(),
+    };
+    Areas {
+        zones: division.zones.clone(),
+        patches: division
+            .areas(painted)
+            .into_iter()
+            .enumerate()
+            .map(patch)
+            .collect(),
+        causes: Vec::new(),
+    }
+}
+
 /// Returns the areas of the whole set, and how much each changes with each measurement (JCGM 100, 5.1.2). For
 /// a reading, the piece is calculated again with the reading increased by its standard uncertainty. A guess
 /// is moved to the end of its range on real pieces, and the change of the area is scaled to the root mean
@@ -308,10 +330,7 @@ mod tests {
         let piece = with_boards(60);
         let furniture = piece.furniture();
         let assembly = furniture.assembly().unwrap();
-        let surfaces = assembly.surfaces().into_iter();
-        let surfaces: Vec<_> = surfaces
-            .map(|surface| zones::surface_line(&piece, surface))
-            .collect();
+        let surfaces = zones::surface_lines(&piece, assembly.surfaces());
         let division = Division::of(&assembly, &surfaces);
         let spread = |most| {
             let areas = measured(&piece, &furniture, &surfaces, &division, most);

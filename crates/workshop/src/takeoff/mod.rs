@@ -2,6 +2,7 @@
 
 mod areas;
 mod buy;
+mod coat;
 mod compare;
 mod finish;
 mod notice;
@@ -20,6 +21,7 @@ use finish::job;
 
 pub use buy::Buy;
 pub(crate) use buy::{cans_for, cans_to_buy, reserve};
+pub(crate) use coat::{CoatedWith, coated_with};
 pub use compare::{ComparedAt, WayColumn, WayFigure, WayWhole, about_as_soon, compare, soonest_and_least};
 pub use notice::Notice;
 pub use shopping::Shopping;
@@ -49,7 +51,7 @@ impl MaterialLine {
     /// Returns the key of the step that applies one of its coats, counted from 1. Checked-off coats are saved
     /// under it.
     pub fn coat_key(&self, coat: u32) -> String {
-        format!("coat-{}-{coat}", self.id)
+        coat::key(&self.id, coat)
     }
 }
 
@@ -121,10 +123,7 @@ pub fn takeoff(workshop: &Workshop, piece: &Piece, lessons: &[Lesson]) -> Result
     let assembly = checked.assembly()?;
     let surfaces = assembly.surfaces();
     let notices = checked.notices(&assembly, &surfaces);
-    let surfaces: Vec<SurfaceLine> = surfaces
-        .into_iter()
-        .map(|surface| zones::surface_line(piece, surface))
-        .collect();
+    let surfaces = zones::surface_lines(piece, surfaces);
     let division = Division::of(&assembly, &surfaces);
     let areas = measured(piece, &furniture, &surfaces, &division, areas::MOST_STEPS);
     let painted = areas.together();
@@ -148,6 +147,15 @@ pub fn takeoff(workshop: &Workshop, piece: &Piece, lessons: &[Lesson]) -> Result
     })
 }
 
+/// Returns every surface of one piece, without amounts.
+///
+/// # Errors
+/// As for [`takeoff`].
+pub fn surfaces(piece: &Piece) -> Result<Vec<SurfaceLine>, Vec<Problem>> {
+    let assembly = piece.furniture().assembly()?;
+    Ok(zones::surface_lines(piece, assembly.surfaces()))
+}
+
 fn material_lines(job: &Job, shelf: &[Stock], confidence: Confidence) -> Vec<MaterialLine> {
     let mut lines: Vec<MaterialLine> = Vec::new();
     let trials = Trials::of(job, TRIALS);
@@ -161,11 +169,9 @@ fn material_lines(job: &Job, shelf: &[Stock], confidence: Confidence) -> Vec<Mat
             enough: trials.judge(&need, &known_contents(&cans), confidence.probability()),
             cans,
         });
-        let stage = need.material.stage.key();
-        let number = 1 + lines
-            .iter()
-            .filter(|line| line.need.material.stage.key() == stage)
-            .count();
+        let stage = need.material.stage;
+        let before = lines.iter().filter(|line| line.need.material.stage == stage);
+        let id = coat::line_id(stage, before.count());
         let (coats, tools) = how(job, &need);
         let jobs = jobs_behind(job, &need);
         let is_it = |material: &Material, colour| material.key == need.material.key && colour == need.colour;
@@ -176,11 +182,7 @@ fn material_lines(job: &Job, shelf: &[Stock], confidence: Confidence) -> Vec<Mat
             jobs,
             // A weighed rate takes precedence over label and tool.
             by_tools: by_tools.filter(|_| jobs == 0).map(|(.., volume)| *volume),
-            id: if number == 1 {
-                stage.into()
-            } else {
-                format!("{stage}-{number}")
-            },
+            id,
             coats,
             tools,
             on_hand,

@@ -113,7 +113,12 @@ pub(super) fn idle_choices(piece: &Piece, surfaces: &[SurfaceLine]) -> Vec<Notic
     .collect()
 }
 
-pub(super) fn surface_line(piece: &Piece, surface: Surface) -> SurfaceLine {
+pub(super) fn surface_lines(piece: &Piece, surfaces: Vec<Surface>) -> Vec<SurfaceLine> {
+    let lines = surfaces.into_iter();
+    lines.map(|surface| surface_line(piece, surface)).collect()
+}
+
+fn surface_line(piece: &Piece, surface: Surface) -> SurfaceLine {
     let zone = zone_of(&surface.id, choice(piece, &surface.id));
     SurfaceLine {
         painted: painted_zone(piece, &surface.id, surface.net).is_some(),

@@ -1,4 +1,4 @@
-//! The parts tab: the boards of the piece, and the maker's changes to them.
+//! The parts screen: the boards of the piece, and the maker's changes to them.
 
 mod board;
 mod changes;
@@ -15,7 +15,7 @@ use crate::parts::button;
 use crate::state::Action;
 use crate::words;
 
-/// Shows the parts tab.
+/// Shows the parts screen.
 pub fn alter(shown: &Shown) -> Html {
     html! {
         <section aria-label="Parts" class="alter">

@@ -33,7 +33,9 @@ pub fn CardDrawings(props: &Props) -> Html {
     let pictures = use_memo(props.piece.clone(), |piece| {
         let takeoff = props.result.as_deref()?.as_ref().ok()?;
         let furniture = piece.furniture();
-        let of = |look: Look, most| Picture::no_larger(&furniture, takeoff, look.view(), None, (ROOM, most));
+        let of = |look: Look, most| {
+            Picture::no_larger(&furniture, &takeoff.surfaces, look.view(), None, (ROOM, most))
+        };
         let at = |picture: &Picture| picture.scale.units_to_the_metre();
         let both = [Look::Front, Look::Side].map(|look| of(look, f64::INFINITY));
         let common = at(&both[0]).min(at(&both[1]));

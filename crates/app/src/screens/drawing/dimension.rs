@@ -360,7 +360,7 @@ mod tests {
             let result = Analysis::default().takeoff(&piece);
             let takeoff = result.as_ref().as_ref().unwrap();
             for view in [View::Cabinet, View::Front, View::Side, View::Top] {
-                let picture = Picture::of(&piece.furniture(), takeoff, view, None, Room::FIXED);
+                let picture = Picture::of(&piece.furniture(), &takeoff.surfaces, view, None, Room::FIXED);
                 let all = lines(
                     &piece,
                     &picture,

@@ -15,7 +15,7 @@ mod svg;
 use std::rc::Rc;
 
 use geometry::BayPlace;
-use workshop::{Piece, SurfaceLine, Takeoff, Workshop, as_far_as_it_fits, takeoff, touched_faces};
+use workshop::{Piece, SurfaceLine, Takeoff, as_far_as_it_fits, surfaces, touched_faces};
 use yew::prelude::*;
 
 pub use card::CardDrawings;
@@ -39,10 +39,28 @@ const OVERLAPS: usize = 3;
 pub struct Drawn {
     /// The picture.
     picture: Rc<Option<Picture>>,
-    /// The takeoff that the picture shows.
-    result: Option<super::Result>,
+    /// The surfaces that the picture shows.
+    surfaces: Option<Surfaces>,
     /// The current touch.
     hand: Hand,
+}
+
+/// The surfaces of a drawing.
+#[derive(Clone)]
+enum Surfaces {
+    /// Those of a takeoff.
+    Measured(Rc<Takeoff>),
+    /// Those of a piece without the readings that do not fit.
+    Fitting(Rc<Vec<SurfaceLine>>),
+}
+
+impl Surfaces {
+    fn lines(&self) -> &[SurfaceLine] {
+        match self {
+            Surfaces::Measured(takeoff) => &takeoff.surfaces,
+            Surfaces::Fitting(lines) => lines,
+        }
+    }
 }
 
 /// Draws the open piece. While a measurement does not fit, the last drawing stays.
@@ -55,9 +73,9 @@ pub fn use_drawn(
     room: Room,
 ) -> Drawn {
     let hand = (*use_memo((), |()| Hand::default())).clone();
-    let last = use_mut_ref(|| None::<(Rc<Piece>, super::Result)>);
-    if let (Some(piece), Some(result)) = (piece, result.filter(|result| result.is_ok())) {
-        *last.borrow_mut() = Some((piece.clone(), result.clone()));
+    let last = use_mut_ref(|| None::<(Rc<Piece>, Surfaces)>);
+    if let (Some(piece), Some(Ok(takeoff))) = (piece, result.map(|result| &**result)) {
+        *last.borrow_mut() = Some((piece.clone(), Surfaces::Measured(Rc::clone(takeoff))));
     }
     let is_it = |piece: &Piece| {
         last.borrow()
@@ -68,21 +86,20 @@ pub fn use_drawn(
         // The piece did not fit when it was opened, so it is drawn without the readings that do not fit.
         let fits = as_far_as_it_fits(piece).map(Rc::new);
         *last.borrow_mut() = fits.and_then(|piece| {
-            let takeoff = takeoff(&Workshop::default(), &piece, &[]).ok()?;
-            Some((piece, Rc::new(Ok(Rc::new(takeoff)))))
+            let lines = surfaces(&piece).ok()?;
+            Some((piece, Surfaces::Fitting(Rc::new(lines))))
         });
     }
     let drawn = last.borrow().clone();
     let furniture = drawn.as_ref().map(|(piece, _)| piece.furniture());
-    let result = drawn.map(|(_, result)| result);
-    let made_of = result.clone();
+    let surfaces = drawn.map(|(_, surfaces)| surfaces);
+    let made_of = surfaces.clone();
     let picture = use_memo(
         (furniture, look, rows_of, room),
         move |(furniture, look, rows_of, room)| {
-            let takeoff = made_of.as_deref()?.as_ref().ok()?;
             Some(Picture::of(
                 furniture.as_ref()?,
-                takeoff,
+                made_of.as_ref()?.lines(),
                 look.view(),
                 *rows_of,
                 *room,
@@ -91,7 +108,7 @@ pub fn use_drawn(
     );
     Drawn {
         picture,
-        result,
+        surfaces,
         hand,
     }
 }
@@ -122,8 +139,8 @@ pub fn board(shown: &Shown, drawn: &Drawn) -> Html {
 
 /// Shows the drawing alone.
 pub fn sheet(shown: &Shown, drawn: &Drawn) -> Html {
-    match (drawn.picture.as_ref(), drawn.result.as_deref()) {
-        (Some(picture), Some(Ok(takeoff))) => sheet::sheet(shown, picture, takeoff, &drawn.hand),
+    match (drawn.picture.as_ref(), &drawn.surfaces) {
+        (Some(picture), Some(surfaces)) => sheet::sheet(shown, picture, surfaces.lines(), &drawn.hand),
         _ => html! { <p class="nothing">{ "Correct the sizes to see the drawing." }</p> },
     }
 }

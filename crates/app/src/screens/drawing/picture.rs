@@ -2,7 +2,7 @@
 
 use geometry::{BayPlace, Dimension, Drawing, FieldId, Furniture, Point2, Surface, SurfaceId, View};
 use units::Length;
-use workshop::Takeoff;
+use workshop::SurfaceLine;
 use yew::AttrValue;
 
 use super::margins::{from_the_top, margins};
@@ -46,7 +46,7 @@ pub struct Picture {
 
 /// The visible part of a surface.
 pub struct Face {
-    /// The index of the surface in the takeoff.
+    /// The index of the surface among those of the piece.
     pub place: usize,
     /// The name of the surface.
     pub name: String,
@@ -62,24 +62,24 @@ impl Picture {
     /// Draws a piece from one side. Where there is room for the row heights of one bay only, those of `rows_of` are shown.
     pub fn of(
         furniture: &Furniture,
-        takeoff: &Takeoff,
+        lines: &[SurfaceLine],
         view: View,
         rows_of: Option<BayPlace>,
         room: Room,
     ) -> Self {
-        Picture::no_larger(furniture, takeoff, view, rows_of, (room, f64::INFINITY))
+        Picture::no_larger(furniture, lines, view, rows_of, (room, f64::INFINITY))
     }
 
     /// Draws a piece from one side with at most `most` sheet units per meter, so that it can be placed next
     /// to another picture.
     pub fn no_larger(
         furniture: &Furniture,
-        takeoff: &Takeoff,
+        lines: &[SurfaceLine],
         view: View,
         rows_of: Option<BayPlace>,
         (room, most): (Room, f64),
     ) -> Self {
-        let surfaces: Vec<Surface> = takeoff.surfaces.iter().map(|line| line.surface.clone()).collect();
+        let surfaces: Vec<Surface> = lines.iter().map(|line| line.surface.clone()).collect();
         let drawing = Drawing::of(&surfaces, view);
         let checked = furniture.checked().ok();
         let dimensions = checked.map(|piece| match rows_of {

@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use workshop::{Colour, OwnMaterial, Piece, Takeoff};
+use workshop::{Colour, OwnMaterial, Piece, SurfaceLine};
 use yew::prelude::*;
 
 use super::super::{Shown, say_if};
@@ -33,10 +33,10 @@ impl Look {
 }
 
 /// Shows the drawing of a piece.
-pub fn sheet(shown: &Shown, picture: &Picture, takeoff: &Takeoff, hand: &Hand) -> Html {
+pub fn sheet(shown: &Shown, picture: &Picture, surfaces: &[SurfaceLine], hand: &Hand) -> Html {
     let face = |face: &Face| {
         let own = &shown.app.workshop.materials;
-        let fill = match look(&shown.piece, own, face, takeoff) {
+        let fill = match look(&shown.piece, own, face, surfaces) {
             Look::Glass => None,
             Look::Coloured(colour) => Some(AttrValue::from(colour.write())),
             Look::Clear => Some("var(--clear)".into()),
@@ -53,7 +53,7 @@ pub fn sheet(shown: &Shown, picture: &Picture, takeoff: &Takeoff, hand: &Hand) -
             </>
         }
     };
-    let is_dark = |face: &&Face| look(&shown.piece, &shown.app.workshop.materials, face, takeoff).is_dark();
+    let is_dark = |face: &&Face| look(&shown.piece, &shown.app.workshop.materials, face, surfaces).is_dark();
     let picked = picture.faces.iter().filter(|face| is_picked(shown, face));
     let is_measured = matches!(shown.app.screen, Screen::Measure | Screen::Parts);
     let view_box = if is_measured {
@@ -110,8 +110,8 @@ fn cropped(picture: &Picture) -> String {
 const EDGE: f64 = 6.0;
 
 /// Returns the appearance of a face with its planned finish.
-pub fn look(piece: &Piece, own: &[Rc<OwnMaterial>], face: &Face, takeoff: &Takeoff) -> Look {
-    match takeoff.surfaces.get(face.place) {
+pub fn look(piece: &Piece, own: &[Rc<OwnMaterial>], face: &Face, surfaces: &[SurfaceLine]) -> Look {
+    match surfaces.get(face.place) {
         Some(line) if !line.surface.id.part.kind.takes_finish() => Look::Glass,
         Some(line) if line.painted => {
             let scheme = piece.scheme_of(&line.zone);

@@ -20,7 +20,7 @@ const STYLE: &str = "text{font:26px sans-serif}.thin{stroke-width:.9}.end{stroke
 /// Returns a piece seen from one side, with its dimensions, as an SVG document.
 pub fn svg(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, from: state::Look) -> String {
     let room = Room::FIXED;
-    let picture = Picture::of(&piece.furniture(), takeoff, from.view(), None, room);
+    let picture = Picture::of(&piece.furniture(), &takeoff.surfaces, from.view(), None, room);
     let [width, height] = room.size;
     let mut text = format!(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {width} {height}\" width=\"{width}\" \
@@ -32,7 +32,7 @@ pub fn svg(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, from: state::L
     );
     let mut light_lines = String::new();
     for face in &picture.faces {
-        let look = look(piece, &workshop.materials, face, takeoff);
+        let look = look(piece, &workshop.materials, face, &takeoff.surfaces);
         if look.is_dark() {
             light_lines += &format!("<path class=\"on-dark\" d=\"{}\"/>", face.lines);
         }
