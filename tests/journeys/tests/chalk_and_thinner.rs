@@ -83,8 +83,8 @@ async fn chalk_and_thinner() -> Result<()> {
         let thinned = [
             "Add: 3.2 fl oz of water, 94 g",
             "Makes: 35 fl oz",
-            "Volume solids: 31.2% to 41.6%",
-            "Dry thickness of a coat, HVLP: 0.9 to 1.3 mil",
+            "Volume solids: 31.1% to 41.6%",
+            "Dry thickness of a coat, HVLP: 0.9 to 1.2 mil",
             "Coats: 3 coats, for the film of 2 coats without thinner",
         ];
         comes(page, "thinning", &thinned).await?;

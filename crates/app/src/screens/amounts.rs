@@ -8,13 +8,18 @@ use workshop::{Colour, Edit, HaveEdit, MaterialLine, Takeoff};
 use yew::prelude::*;
 
 use super::{Bought, Shown, detail, refused, vessel};
+use crate::browser::focus_soon;
 use crate::parts::{fold, select};
 use crate::state::{Action, DraftId, Screen};
 use crate::words;
 
 /// Shows the area and all amounts.
 pub fn amounts(shown: &Shown) -> Html {
-    let close = shown.send.reform(|_: MouseEvent| Action::Back);
+    let send = shown.send.clone();
+    let close = Callback::from(move |_: MouseEvent| {
+        send.emit(Action::Back);
+        focus_soon("strip".into());
+    });
     html! {
         <section class="amounts-screen" aria-labelledby="amounts-title">
             <div class="top">

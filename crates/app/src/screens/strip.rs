@@ -10,6 +10,7 @@ use workshop::{Colour, MaterialLine, Takeoff};
 use yew::prelude::*;
 
 use super::{Bought, Shown, refused};
+use crate::browser::focus_soon;
 use crate::state::{Action, DraftId, Screen};
 use crate::words;
 
@@ -19,11 +20,16 @@ const RULE: [f64; 2] = [260.0, 16.0];
 /// Shows the strip. It opens the amounts in full.
 pub fn strip(shown: &Shown) -> Html {
     let is_open = shown.app.screen == Screen::Amounts;
-    let next = if is_open {
-        Action::Back
-    } else {
-        Action::Screen(Screen::Amounts)
+    // The focus goes along, or it would stay at the end of the page.
+    let (next, focused) = match is_open {
+        true => (Action::Back, "strip"),
+        false => (Action::Screen(Screen::Amounts), "close-amounts"),
     };
+    let send = shown.send.clone();
+    let toggle = Callback::from(move |_: MouseEvent| {
+        send.emit(next.clone());
+        focus_soon(focused.into());
+    });
     let content = match shown.takeoff() {
         Some(takeoff) if !shown.app.is_blocked(DraftId::is_of_amounts) => cells(shown, takeoff),
         _ => {
@@ -33,7 +39,7 @@ pub fn strip(shown: &Shown) -> Html {
     html! {
         <footer class="strip">
             <button type="button" id="strip" class={classes!("cells", shown.waits())} aria-expanded={is_open.to_string()}
-                aria-busy={shown.waiting.is_some().to_string()} onclick={shown.send.reform(move |_| next.clone())}>
+                aria-busy={shown.waiting.is_some().to_string()} onclick={toggle}>
                 <span class="unseen">{ "Amounts in full: " }</span>
                 { content }
             </button>

@@ -285,7 +285,7 @@ fn blade(line: &Line) -> Html {
     } else {
         return Html::default();
     };
-    let [x, y, width, height] = rect.map(|of| tenth(of));
+    let [x, y, width, height] = rect.map(tenth);
     html! {
         <g class="blade">
             <rect {x} {y} {width} {height} />

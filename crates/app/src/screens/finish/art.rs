@@ -73,7 +73,7 @@ fn takes(shown: &Shown, art: &Art) -> Html {
             <dl class="amounts-of">
                 { for all.map(|(what, much)| html! { <div><dt>{ what }</dt><dd>{ much }</dd></div> }) }
             </dl>
-            <p class="against">{ is_too_much.then(|| "That\u{2019}s more than the area to coat. Check the size and the count.") }</p>
+            <p class="against">{ is_too_much.then_some("That\u{2019}s more than the area to coat. Check the size and the count.") }</p>
             if takes.usual_leaf.is_some() { <p class="with">{ OTHER_LEAF.text }{ format!(" ({})", words::source(OTHER_LEAF.source, OTHER_LEAF.certainty)) }</p> }
             <p class="mind">{ art.kind.mind().text }</p>
             <p class="with">{ "Common practice for leaf, size and time, no source. Your own time counts first." }</p>

@@ -25,11 +25,9 @@ pub(super) fn of(furniture: &Furniture, rows_of: Option<BayPlace>) -> Vec<Dimens
         .into_iter()
         .filter(|line| SMALL.iter().all(|small| line.field != small.id()));
     let mut lines: Vec<Dimension> = shown.collect();
-    let edge = |axis: usize| {
-        let ends = lines.iter().flat_map(|line| [line.from, line.to]);
-        ends.map(|end| end[axis]).fold(f64::INFINITY, f64::min)
-    };
-    let [left, foot] = [edge(0), edge(1)];
+    let ends = || lines.iter().flat_map(|line| [line.from, line.to]);
+    let left = ends().map(|[x, _]| x).fold(f64::INFINITY, f64::min);
+    let foot = ends().map(|[_, y]| y).fold(f64::INFINITY, f64::min);
     for line in &mut lines {
         if line.away[0] == 0.0 {
             line.away = [0.0, -1.0];
