@@ -40,7 +40,7 @@ fn says(shown: &Shown, stage: Stage) -> Option<String> {
     let own = &shown.app.workshop.materials;
     Some(match stage {
         Stage::Measure => words::guesses(unmeasured(piece).len()),
-        Stage::Condition => piece.scheme.condition.substrate.label().into(),
+        Stage::Condition => words::surface(piece.scheme.condition.substrate).into(),
         Stage::Finish => words::wish(piece.scheme.wish(own)).into(),
         Stage::Shop => words::to_buy(shown.cans.iter()),
         Stage::Work => words::checked_off(shown.app.analysis().checked_off(piece)),

@@ -17,13 +17,13 @@ type Key = (&'static str, &'static str, &'static str, &'static str);
 
 /// The eighths of an inch with their element suffix, text, face and label.
 const EIGHTHS: [Key; 7] = [
-    ("1-8", "1/8", "1/8", "one eighth"),
-    ("1-4", "1/4", "1/4", "one quarter"),
-    ("3-8", "3/8", "3/8", "three eighths"),
-    ("1-2", "1/2", "1/2", "one half"),
-    ("5-8", "5/8", "5/8", "five eighths"),
-    ("3-4", "3/4", "3/4", "three quarters"),
-    ("7-8", "7/8", "7/8", "seven eighths"),
+    ("1-8", "1/8", "1/8", "1/8, one eighth"),
+    ("1-4", "1/4", "1/4", "1/4, one quarter"),
+    ("3-8", "3/8", "3/8", "3/8, three eighths"),
+    ("1-2", "1/2", "1/2", "1/2, one half"),
+    ("5-8", "5/8", "5/8", "5/8, five eighths"),
+    ("3-4", "3/4", "3/4", "3/4, three quarters"),
+    ("7-8", "7/8", "7/8", "7/8, seven eighths"),
 ];
 
 /// Shows the keypad. Empty if there is no current measurement.
@@ -147,9 +147,9 @@ fn inch(shown: &Shown, id: FieldId) -> Html {
 
 /// The faces of the keys that are not digits: delete, another unit, and the decimal sign.
 const DELETE: Key = ("back", BACK, "\u{232b}", "Delete one character");
-const FEET: Key = ("ft", " ft ", "ft", "feet");
-const CENTIMETERS: Key = ("cm", " cm", "cm", "centimeters");
-const POINT: Key = ("point", ".", ".", "point");
+const FEET: Key = ("ft", " ft ", "ft", "ft, feet");
+const CENTIMETERS: Key = ("cm", " cm", "cm", "cm, centimeters");
+const POINT: Key = ("point", ".", ".", ". point");
 
 fn keys(shown: &Shown, is_metric: bool) -> Html {
     let digit = |digit: &'static str| key(shown, (digit, digit, digit, digit), classes!());

@@ -46,7 +46,7 @@ pub use money::{
 };
 pub use numerals::{measured, number, reading, write_numbers_as};
 pub use piece::{
-    checked_off, deleted, fill, guesses, how_many, measure_guesses, row_holds, set_of, to_buy, wish,
+    checked_off, deleted, fill, guesses, how_many, measure_guesses, row_holds, set_of, surface, to_buy, wish,
     without_unit,
 };
 pub use preparing::{much, sentences};

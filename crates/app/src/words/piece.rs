@@ -1,7 +1,7 @@
 //! What the stages of the job say about a piece.
 
-use coatings::Wish;
 use coatings::can::ChoiceError;
+use coatings::{Substrate, Wish};
 use geometry::Fill;
 use workshop::{Buy, Row};
 
@@ -28,6 +28,18 @@ pub fn wish(wish: Wish) -> &'static str {
         Wish::Painted { .. } => "Painted",
         Wish::Clear => "Clear",
         Wish::StainedClear => "Stained",
+    }
+}
+
+/// Returns a surface in a word or two, for a narrow place.
+pub fn surface(substrate: Substrate) -> &'static str {
+    match substrate {
+        Substrate::Sealed => "Old clear",
+        Substrate::PaintedSound => "Old paint",
+        Substrate::Glossy => "Glossy",
+        Substrate::Laminate => "Laminate",
+        Substrate::Bare => "Bare wood",
+        Substrate::Porous => "Porous wood",
     }
 }
 

@@ -19,6 +19,7 @@ use crate::words;
 pub fn alter(shown: &Shown) -> Html {
     html! {
         <section aria-label="Parts" class="alter">
+            <h2 class="unseen">{ "Parts" }</h2>
             if !shown.piece.changes.is_empty() {
                     <h3>{ "Your changes" }</h3>
                 { changes::changes(shown) }

@@ -64,6 +64,7 @@ pub fn compare(shown: &Shown) -> Html {
     let main = columns.iter().filter(|column| column.key != "rolled");
     html! {
         <section class="compare" aria-label="Brush or roller">
+            <h2 class="unseen">{ "Brush or roller" }</h2>
             <p id="which-tool" class="verdict">{ words::which_way(&columns, compared) }</p>
             <div class="ways">{ for main.map(|column| way(shown, lines, column, compared)) }</div>
             <p class="hint">{ basis }</p>

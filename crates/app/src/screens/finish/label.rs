@@ -92,7 +92,7 @@ fn entered(planned: &Planned<'_>, own: &Rc<OwnMaterial>, material: &Material) ->
     html! {
         <>
             <div class="fields">
-                <div class="field">
+                <div class="field wide">
                     <label for={name.clone()}>{ "Name on the can" }</label>
                     <input id={name} type="text" value={own.name.clone()} onchange={rename} />
                 </div>

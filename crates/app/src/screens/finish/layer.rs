@@ -73,7 +73,7 @@ pub fn layer(planned: &Planned<'_>, place: usize, plan: &LayerPlan, name: &str) 
                 </div>
                 <p class="caution">{ material.purpose }{ " " }{ material.caution }</p>
                 { label::label(planned, place, plan, &material, name) }
-                { button_for(format!("remove-{name}"), "Delete coat", format!("Delete {}", material.name), remove) }
+                { button_for(format!("remove-{name}"), "Delete coat", format!("Delete coat: {}", material.name), remove) }
             </div>
         </fieldset>
     }

@@ -24,7 +24,8 @@ pub fn measure(shown: &Shown, drawn: &Drawn) -> Html {
     html! {
         <div class="beside">
             <div class="drawn">{ board(shown, drawn) }</div>
-            <section class="questions" aria-label="Sizes">
+            <section class="questions" aria-labelledby="measure-title">
+                <h2 id="measure-title" class="unseen">{ "Measure" }</h2>
                 if has_problems { { amounts::problems(shown) } }
                 { next(shown) }
                 { rows::rows(shown, &furniture) }
