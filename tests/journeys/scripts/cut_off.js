@@ -107,7 +107,8 @@ for (const field of document.querySelectorAll('input:not([type=checkbox], [type=
     if (!seen(field) || field.readOnly) continue;
     const text = field.tagName === 'SELECT' ? field.selectedOptions[0]?.text ?? '' : field.value || field.placeholder;
     const style = getComputedStyle(field);
-    pen.font = `${style.fontStyle} ${style.fontWeight} ${style.fontSize} ${style.fontFamily}`;
+    const type = text === field.placeholder ? getComputedStyle(field, '::placeholder') : style;
+    pen.font = `${type.fontStyle} ${type.fontWeight} ${type.fontSize} ${type.fontFamily}`;
     const room = field.clientWidth - parseFloat(style.paddingLeft) - parseFloat(style.paddingRight);
     const lacks = pen.measureText(text).width - room;
     if (lacks > SLACK) say(text, field, 'the field is too narrow for it');

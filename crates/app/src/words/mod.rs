@@ -338,7 +338,7 @@ fn short_can(label: &str) -> String {
         .replace("quart", "qt")
         .replace("gallon", "gal")
         .replace("pint", "pt");
-    short.replace(" pot", "").replace(' ', "\u{a0}")
+    short.replace(' ', "\u{a0}")
 }
 
 /// Says which cans to buy, what they are for and what is left over. `has_some` is true if some is on hand.

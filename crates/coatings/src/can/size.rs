@@ -42,7 +42,7 @@ const fn size(key: &'static str, label: &'static str, count: f64, unit: VolumeUn
 /// US trade sizes (common practice, no source).
 static US: [CanSize; 6] = [
     size("us-4-fl-oz", "4 fl oz", 4.0, VolumeUnit::UsFluidOunce),
-    size("us-8-fl-oz", "8 fl oz pot", 8.0, VolumeUnit::UsFluidOunce),
+    size("us-8-fl-oz", "8 fl oz", 8.0, VolumeUnit::UsFluidOunce),
     size("us-pint", "1 pint", 1.0, VolumeUnit::UsPint),
     size("us-quart", "1 quart", 1.0, VolumeUnit::UsQuart),
     size("us-gallon", "1 gallon", 1.0, VolumeUnit::UsGallon),
@@ -52,7 +52,7 @@ static US: [CanSize; 6] = [
 /// Metric trade sizes (common practice, no source).
 static METRIC: [CanSize; 9] = [
     size("metric-125-ml", "125 mL", 125.0, VolumeUnit::Millilitre),
-    size("metric-250-ml", "250 mL pot", 250.0, VolumeUnit::Millilitre),
+    size("metric-250-ml", "250 mL", 250.0, VolumeUnit::Millilitre),
     size("metric-375-ml", "375 mL", 375.0, VolumeUnit::Millilitre),
     size("metric-500-ml", "500 mL", 500.0, VolumeUnit::Millilitre),
     size("metric-750-ml", "750 mL", 750.0, VolumeUnit::Millilitre),

@@ -71,7 +71,7 @@ fn the_answer_is_short_and_comes_first() {
     );
     for words in [
         "for 2, 11.2 ft\u{b2} each",
-        "#b4552d: You'll run out. Buy 2 \u{d7} 8 fl oz pot. Plan on 18 fl oz for 2 coats.",
+        "#b4552d: You'll run out. Buy 2 \u{d7} 8 fl oz. Plan on 18 fl oz for 2 coats.",
         "Shopping list",
     ] {
         assert!(text.contains(words), "{words} is not in\n{text}");
