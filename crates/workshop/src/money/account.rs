@@ -1,11 +1,11 @@
 //! The account of a piece: its costs, from its takeoff and the maker's entries, and the prices that cover
 //! them.
 
-use super::costs::Reckoned;
+use super::costs::EstimatedCosts;
 use super::costs::TRIALS;
+use super::costs::estimate_costs;
 use super::costs::minutes;
 use super::costs::rate;
-use super::costs::reckon;
 use super::costs::whole_minutes;
 
 use coatings::{Job, Stage};
@@ -92,7 +92,7 @@ impl Reckoning {
 /// Returns the account of a piece. `today` determines how long unsold pieces have been on the market.
 pub(crate) fn account(workshop: &Workshop, piece: &Piece, work: &Work, today: Day) -> Account {
     let facts: Facts = piece.books.one();
-    let Reckoned {
+    let EstimatedCosts {
         costs,
         materials,
         unpriced,
@@ -102,7 +102,7 @@ pub(crate) fn account(workshop: &Workshop, piece: &Piece, work: &Work, today: Da
         job,
         coating,
         minutes,
-    } = reckon(workshop, piece, work);
+    } = estimate_costs(workshop, piece, work);
     let takeoff = &work.takeoff;
     let (notes, _) = market::notes(workshop);
     let nearby = market::row(&notes, Some(piece.kind), today);

@@ -11,7 +11,7 @@ use coatings::can::typical_price;
 use coatings::{Demand, Estimate, Job, Stage};
 
 /// The costs of a piece, and the values they were calculated from.
-pub(super) struct Reckoned {
+pub(super) struct EstimatedCosts {
     pub(super) costs: Costs,
     pub(super) materials: Materials,
     pub(super) unpriced: Vec<String>,
@@ -29,7 +29,7 @@ pub(super) struct Reckoned {
     pub(super) minutes: Option<(u32, u32)>,
 }
 
-pub(super) fn reckon(workshop: &Workshop, piece: &Piece, work: &Work) -> Reckoned {
+pub(super) fn estimate_costs(workshop: &Workshop, piece: &Piece, work: &Work) -> EstimatedCosts {
     let (habits, facts): (Habits, Facts) = (workshop.books.one(), piece.books.one());
     let (takeoff, job) = (&work.takeoff, work.timed_job(piece));
     let coats = minutes(&job);
@@ -99,7 +99,7 @@ pub(super) fn reckon(workshop: &Workshop, piece: &Piece, work: &Work) -> Reckone
             fixed: habits.fee.unwrap_or(0),
         },
     };
-    Reckoned {
+    EstimatedCosts {
         costs,
         materials,
         has_prices: has_prices || unpriced.is_empty(),

@@ -1,6 +1,6 @@
 //! The earnings from pieces that have a price.
 
-use super::costs::{Reckoned, reckon};
+use super::costs::{EstimatedCosts, estimate_costs};
 use super::{Guess, Outcome, result, sum};
 use crate::book::Facts;
 use crate::document::Workshop;
@@ -43,7 +43,7 @@ pub(crate) fn earnings(workshop: &Workshop, works: &[Option<Work>]) -> Earnings 
         let Some((work, price)) = work.as_ref().zip(sale.or(asked)) else {
             continue;
         };
-        let Reckoned { costs, guesses, .. } = reckon(workshop, piece, work);
+        let EstimatedCosts { costs, guesses, .. } = estimate_costs(workshop, piece, work);
         if sale.is_some() {
             sold.push((costs, price));
         }

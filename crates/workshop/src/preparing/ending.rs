@@ -48,7 +48,7 @@ pub(super) fn drawers(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     }
 }
 
-/// Adds the step that prices the piece. A piece with lead is not sold as it is.
+/// Adds the step that prices the piece, unless it has lead paint.
 pub(super) fn price(of: &Of<'_>, steps: &mut Vec<PrepareStep>) {
     if OldFinish::of(of.piece) != OldFinish::Lead {
         let step = PrepareStep::new(PRICE_KEY, "Tag and price it")

@@ -111,17 +111,6 @@ impl WayColumn {
     }
 }
 
-/// Returns the way that takes the least time and the way that takes the least material, among tools the maker
-/// has.
-pub fn soonest_and_least(columns: &[WayColumn], compared: ComparedAt) -> Option<(&WayColumn, &WayColumn)> {
-    let minutes = |column: &&WayColumn| column.whole(compared).minutes.value;
-    let litres = |column: &&WayColumn| column.whole(compared).all().as_litres();
-    let at_hand = || columns.iter().filter(|column| column.is_at_hand);
-    let soonest = at_hand().min_by(|a, b| minutes(a).total_cmp(&minutes(b)));
-    let least = at_hand().min_by(|a, b| litres(a).total_cmp(&litres(b)));
-    soonest.zip(least)
-}
-
 /// Returns true if two ways take about the same time: the difference is within the uncertainty of either.
 pub fn about_as_soon(one: &WayColumn, other: &WayColumn, compared: ComparedAt) -> bool {
     let (one, other) = (one.whole(compared).minutes, other.whole(compared).minutes);

@@ -8,11 +8,22 @@ use units::LengthUnit;
 
 use super::{
     Area, ComparedAt, Estimate, Notice, Piece, SurfaceLine, Takeoff, WayColumn, WayFigure, about_as_soon,
-    are_finished, compare, edges_by_zone, side_faces, soonest_and_least, switched, touched_faces,
+    are_finished, compare, edges_by_zone, side_faces, switched, touched_faces,
 };
 use crate::document::{ChangeKind, PieceChange, PieceId, Reading, SurfaceChoice};
 use crate::samples::{takeoff, takeoff_in, values};
 use crate::{BookEdit, BrushTo, Edit, HaveEdit, PieceEdit, SchemeEdit, Workshop};
+
+/// Returns the way that takes the least time and the way that takes the least material, among tools the maker
+/// has.
+fn soonest_and_least(columns: &[WayColumn], compared: ComparedAt) -> Option<(&WayColumn, &WayColumn)> {
+    let minutes = |column: &&WayColumn| column.whole(compared).minutes.value;
+    let litres = |column: &&WayColumn| column.whole(compared).all().as_litres();
+    let at_hand = || columns.iter().filter(|column| column.is_at_hand);
+    let soonest = at_hand().min_by(|a, b| minutes(a).total_cmp(&minutes(b)));
+    let least = at_hand().min_by(|a, b| litres(a).total_cmp(&litres(b)));
+    soonest.zip(least)
+}
 
 fn nightstand() -> Piece {
     Piece::new(PieceId("n".into()), Kind::Nightstand)
