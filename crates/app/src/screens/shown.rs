@@ -1,6 +1,7 @@
 //! The data that screens display, and the callback for their actions.
 
-use crate::browser::{self};
+use crate::browser;
+use crate::parts::fold;
 use crate::state::{Action, App};
 use coatings::can::ChoiceError;
 use geometry::Problem;
@@ -94,4 +95,16 @@ impl Shown {
     pub fn change<E: 'static>(&self, edit: impl Fn(E) -> Option<PieceEdit> + 'static) -> Callback<E> {
         say_if(&self.send, move |event| edit(event).map(Action::Change))
     }
+}
+
+/// Shows a part of a screen that opens and closes, under a title.
+pub(super) fn folded(shown: &Shown, name: &str, title: &str, content: &dyn Fn() -> Html) -> Html {
+    let is_open = shown.app.unfolded.contains(name);
+    fold(
+        name,
+        (title.into(), String::new()),
+        is_open,
+        shown.send.reform(Action::Fold),
+        content,
+    )
 }

@@ -1,7 +1,7 @@
 //! The strip at the bottom: the area to coat, and each coating with its amount and whether there is enough.
 //!
-//! Each rule stands for one or more cans of the usual size. The material runs along it up to what is likely, hatched up to
-//! the most, and a tick marks what is on hand.
+//! Each gauge is as long as one or more cans of the usual size. A bar shows the likely amount, hatching goes on to the most, and
+//! a tick marks what is on hand.
 
 use coatings::{Stage, Verdict};
 use units::{System, Volume, show_area, show_volume};

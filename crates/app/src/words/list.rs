@@ -38,16 +38,7 @@ pub fn cans_and_price(buy: &Result<Buy, ChoiceError>, money: Money<'_>) -> (Stri
     let Ok(buy) = buy else {
         return (String::new(), String::new());
     };
-    let cans: Vec<String> = buy
-        .cans
-        .iter()
-        .map(|(can, count)| match count {
-            1 => can.label.to_owned(),
-            count => format!("{count} \u{d7} {}", can.label),
-        })
-        .collect();
-    let cans: Vec<&str> = cans.iter().map(String::as_str).collect();
-    (super::and(&cans), buy.price.map(money).unwrap_or_default())
+    (super::cans_by_size(buy), buy.price.map(money).unwrap_or_default())
 }
 
 /// Says how much of a material the pieces take: `11 fl oz likely. For the dresser.`

@@ -303,6 +303,17 @@ pub fn cans(buy: &Result<Buy, ChoiceError>, money: Money<'_>) -> String {
         Ok(buy) => buy,
         Err(error) => return error.to_string(),
     };
+    if buy.cans.is_empty() {
+        return "nothing".into();
+    }
+    let price = buy
+        .price
+        .map_or_else(String::new, |price| format!(", {} in all", money(price)));
+    format!("{}{price}", cans_by_size(buy))
+}
+
+/// Lists the cans to buy by their size: `1 quart and 2 × 8 fl oz`.
+fn cans_by_size(buy: &Buy) -> String {
     let cans: Vec<String> = buy
         .cans
         .iter()
@@ -312,13 +323,7 @@ pub fn cans(buy: &Result<Buy, ChoiceError>, money: Money<'_>) -> String {
         })
         .collect();
     let cans: Vec<&str> = cans.iter().map(String::as_str).collect();
-    if cans.is_empty() {
-        return "nothing".into();
-    }
-    let price = buy
-        .price
-        .map_or_else(String::new, |price| format!(", {} in all", money(price)));
-    format!("{}{price}", and(&cans))
+    and(&cans)
 }
 
 /// Lists the cans to buy in a few words: `Buy 1 quart`, or the number of cans if they differ in size.

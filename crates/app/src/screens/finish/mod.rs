@@ -13,9 +13,9 @@ use web_sys::HtmlSelectElement;
 use workshop::{Edit, PieceEdit, PieceId, Scheme, SchemeEdit, material_of};
 use yew::prelude::*;
 
-use super::Shown;
 use super::drawing::{Drawn, sheet};
-use crate::parts::{button, choice, fold};
+use super::{Shown, folded};
+use crate::parts::{button, choice};
 
 pub use ground::ground;
 pub use recommended::recommended;
@@ -65,17 +65,6 @@ pub fn finish(shown: &Shown, drawn: &Drawn) -> Html {
             </div>
         </section>
     }
-}
-
-fn folded(shown: &Shown, name: &str, title: &str, content: &dyn Fn() -> Html) -> Html {
-    let is_open = shown.app.unfolded.contains(name);
-    fold(
-        name,
-        (title.into(), String::new()),
-        is_open,
-        shown.send.reform(Action::Fold),
-        content,
-    )
 }
 
 /// Shows a list of other pieces whose finish can be copied.

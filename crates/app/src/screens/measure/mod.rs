@@ -11,9 +11,9 @@ use yew::prelude::*;
 use super::drawing::{Drawn, board};
 use super::tape::{Tape, stands_in, tape_field};
 use super::tape_focus::focus_measurement_soon;
-use super::{Shown, amounts};
+use super::{Shown, amounts, folded};
 use crate::browser::new_piece_id;
-use crate::parts::{button, fold, stepper};
+use crate::parts::{button, stepper};
 use crate::state::{Action, MORE_SIZES, Message, Screen, in_order};
 use crate::words;
 
@@ -67,17 +67,6 @@ fn next(shown: &Shown) -> Html {
             <button type="button" id="measure-guesses" class="act" onclick={take}>{ words::measure_guesses(guesses.len()) }</button>
         </div>
     }
-}
-
-fn folded(shown: &Shown, name: &str, title: &str, content: &dyn Fn() -> Html) -> Html {
-    let is_open = shown.app.unfolded.contains(name);
-    fold(
-        name,
-        (title.into(), String::new()),
-        is_open,
-        shown.send.reform(Action::Fold),
-        content,
-    )
 }
 
 /// Shows the sizes of the whole piece, or all others.
