@@ -1,18 +1,23 @@
 //! The job card: one page for the bench, to print and check off. It prints exactly as shown.
 
-use super::Bought;
+use coatings::in_sentence;
+use timetable::{Job, Step};
 use workshop::art::{Art, art};
+use workshop::book::{DoneStep, InBasket};
+use workshop::goods::Good;
 use workshop::out::{CardPart, CardStep, job_card};
-use workshop::preparing::{Amount, Much, PrepareStep};
-use workshop::{MaterialLine, Piece, Takeoff};
+use workshop::{Piece, PieceId, Shopping, Takeoff};
 use yew::prelude::*;
 
 use super::amounts::swatch;
 use super::drawing::CardDrawings;
 use super::{Shown, money, refused, work};
+use crate::browser::now;
 use crate::state::DraftId;
 use crate::words;
-use workshop::book::DoneStep;
+
+/// The number of lines for notes.
+const NOTES: usize = 3;
 
 /// Shows the job card of the open piece, or a hint if its measurements do not fit.
 pub fn card(shown: &Shown) -> Html {
@@ -20,32 +25,26 @@ pub fn card(shown: &Shown) -> Html {
         return html! { <p>{ "Correct the sizes to see the job card." }</p> };
     };
     let card = job_card(&shown.piece, &shown.app.workshop.materials, takeoff);
-    let system = shown.app.workshop.units;
     html! {
         <article class="job-card" aria-label="Job card">
             <header>
                 <h2>{ &shown.piece.name }</h2>
-                <p>{ about(shown, takeoff) }</p>
                 <p class="by-hand">{ "Started" }<span></span>{ "Done" }<span></span></p>
+                <p>{ about(shown, takeoff) }</p>
             </header>
             { refused::lines(&shown.app, DraftId::is_of_amounts) }
+            <ul class="cautions" aria-label="Safety">{ for card.cautions.iter().map(|caution| html! { <li>{ caution.to_string() }</li> }) }</ul>
             <CardDrawings app={shown.app.clone()} piece={shown.piece.clone()} result={shown.result.clone()} />
-            <h3>{ "Materials" }</h3>
-            <table>
-                <thead><tr>
-                    <th scope="col">{ "Material" }</th><th scope="col">{ "Likely" }</th>
-                    <th scope="col">{ "Range" }</th><th scope="col">{ "Buy" }</th>
-                </tr></thead>
-                <tbody>{ for shown.lines().map(|(line, cans)| material(shown, line, cans)) }</tbody>
-            </table>
-            <h3>{ "Prep" }</h3>
-            <section class="part"><ul>{ for work::steps(shown).iter().map(|of| preparing(shown, of)) }</ul></section>
-            <h3>{ "Coats" }</h3>
-            if !card.left_out.is_empty() { <p class="left-out">{ format!("Not painted: {}.", card.left_out.join("; ")) }</p> }
-            { for card.parts.iter().map(|of| part(of, system)) }
+            <h3>{ "Finish" }</h3>
+            { for card.parts.iter().map(|of| part(of, shown.app.workshop.units)) }
+            if !card.left_out.is_empty() { <p>{ format!("Not painted: {}.", card.left_out.join("; ")) }</p> }
             { laid_on(&shown.piece) }
-            <h3>{ "Safety" }</h3>
-            <ul class="cautions">{ for card.cautions.iter().map(|caution| html! { <li>{ caution.to_string() }</li> }) }</ul>
+            <h3>{ "Shopping list" }</h3>
+            { shopping(shown) }
+            <h3>{ "Steps" }</h3>
+            { checklist(shown) }
+            <h3>{ "Notes" }</h3>
+            <div class="notes">{ for (0..NOTES).map(|_| html! { <span></span> }) }</div>
         </article>
     }
 }
@@ -61,101 +60,110 @@ fn about(shown: &Shown, takeoff: &Takeoff) -> String {
     format!("{kind}. {count}{area} to coat. {sureness}")
 }
 
-fn material(shown: &Shown, line: &MaterialLine, cans: &Bought) -> Html {
-    let system = shown.app.workshop.units;
-    html! {
-        <tr>
-            <th scope="row">{ line.need.colour.map(swatch) }{ &*line.need.material.name }</th>
-            <td>{ words::volume(line.need.likely(), system) }</td>
-            <td>{ words::range(&line.need, system) }</td>
-            <td>
-                { words::cans(cans, &money(&shown.app)) }
-                { line.on_hand.as_ref().map(|hand| format!(". {}", words::on_hand(&hand.cans, &[], system))) }
-            </td>
-        </tr>
-    }
-}
-
+/// Shows groups with the same finish, and what goes on them.
 fn part(part: &CardPart, system: units::System) -> Html {
     let zones: Vec<&str> = part.zones.iter().map(String::as_str).collect();
     let area = words::area(part.area, system);
-    let colour = part.colour.map(|colour| format!(", {}", words::colour(colour)));
+    let colour = part
+        .colour
+        .map(|colour| format!(", {}", words::colour_name(colour)));
+    let coats: Vec<String> = part.steps.iter().map(coats).collect();
     html! {
-        <section class="part">
-            <h4>{ words::and(&zones) }<span class="with">{ format!(" {area}") }{ colour }</span></h4>
-            <p class="before">{ part.before.join(" ") }</p>
-            <ul>{ for part.steps.iter().enumerate().map(|(n, of)| step(of, n + 1 == part.steps.len())) }</ul>
-        </section>
+        <p class="part">
+            { part.colour.map(swatch) }<b>{ words::and(&zones) }</b>{ format!(", {area}") }{ colour }{ ": " }
+            { for part.against.iter().map(|text| html! { <b>{ *text }{ " " }</b> }) }
+            { coats.join("; ") }{ "." }
+            <small>{ part.before.join(" ") }</small>
+        </p>
     }
 }
 
-/// Shows leaf, stencils, transfers and paper, each with a checkbox.
+/// Says how a material goes on: `acrylic trim enamel, 2 coats, mini foam roller`.
+fn coats(step: &CardStep) -> String {
+    let thinned = step.thinned.map(|share| format!(", thinned by {share}%"));
+    let coats = words::coats(step.coats);
+    format!(
+        "{}, {coats}, {}{}",
+        in_sentence(&step.material),
+        step.with,
+        thinned.unwrap_or_default()
+    )
+}
+
+/// Lists leaf, stencils, transfers and paper.
 fn laid_on(piece: &Piece) -> Html {
-    let all = art(piece);
-    if all.is_empty() {
-        return Html::default();
-    }
     let line = |art: &Art| {
         let sheets = words::sheets(art).map(|sheets| format!(", {sheets}"));
         let place = Some(format!(", {}", art.place)).filter(|_| !art.place.is_empty());
-        html! {
-            <li>
-                <span class="boxes"><span class="box"></span></span>
-                <span><b>{ art.kind.label() }</b>{ place }<span class="with">{ sheets }</span></span>
-            </li>
-        }
+        html! { <p class="part"><b>{ art.kind.label() }</b>{ place }{ sheets }</p> }
     };
+    art(piece).iter().map(line).collect()
+}
+
+/// Shows the shopping list of this piece alone.
+fn shopping(shown: &Shown) -> Html {
+    let analysis = shown.app.analysis();
+    let pieces = shown.app.workshop.pieces.iter().map(|piece| &piece.id);
+    let others: Vec<PieceId> = pieces.filter(|id| **id != shown.piece.id).cloned().collect();
+    let (lots, goods) = (analysis.shopping(&others), analysis.goods(&others));
     html! {
-        <section class="part">
-            <h4>{ "Art" }</h4>
-            <ul>{ for all.iter().map(line) }</ul>
-        </section>
+        <ul class="ticks narrow">
+            { for lots.iter().map(|lot| material(shown, lot)) }
+            { for goods.iter().filter(|good| good.to_buy().is_some()).map(|of| good(shown, of)) }
+        </ul>
     }
 }
 
-/// Shows a preparation step with its supplies. The instructions are on the preparation tab.
-fn preparing(shown: &Shown, step: &PrepareStep) -> Html {
+fn material(shown: &Shown, lot: &Shopping) -> Html {
     let system = shown.app.workshop.units;
-    let is_done = shown.piece.books.has::<DoneStep>(&step.key);
-    let amount = |of: &Amount| format!("{} {}", of.what, words::much(of.much, system));
-    // Only supplies to fetch are listed. Areas and edges are on the preparation tab.
-    let is_fetched =
-        |of: &&Amount| of.good.is_some() || matches!(of.much, Much::Volume(..) | Much::Hours(..));
-    let amounts = step.taken().iter();
-    let amounts: Vec<String> = amounts.filter(is_fetched).map(amount).collect();
-    html! {
-        <li>
-            <span class="boxes"><span class="box">{ if is_done { "\u{2713}" } else { "" } }</span></span>
-            <span>
-                <b>{ &step.title }</b>
-                <span class="with">{ format!(" {}", amounts.join("; ")) }</span>
-                { step.held.map(|held| format!(". {}", held.message())) }
-            </span>
-        </li>
-    }
+    let (cans, _) = words::cans_and_price(&lot.buy, &money(&shown.app));
+    let is_bought = shown.app.workshop.books.has::<InBasket>(&lot.basket_key());
+    // What is on the shelf already needs no check mark.
+    let is_here = lot.buy.as_ref().is_ok_and(|buy| buy.cans.is_empty());
+    let colour = lot
+        .colour
+        .map(|colour| format!(", {}", words::colour_name(colour)));
+    let cans = Some(format!("{cans} ")).filter(|_| !is_here);
+    let likely = words::volume(lot.likely, system);
+    ticked(
+        is_bought || is_here,
+        html! { <><b>{ cans }{ &*lot.material.name }{ colour }</b>{ format!(", {likely} likely. ") }{ words::on_hand(&lot.on_shelf, &[], system) }</> },
+    )
 }
 
-fn step(step: &CardStep, is_last: bool) -> Html {
-    // The curing of the last coat is part of the curing step.
-    let wait = match is_last {
-        true => ".".to_owned(),
-        false => format!(". Next coat after {}.", words::hours(step.recoat)),
+fn good(shown: &Shown, good: &Good) -> Html {
+    let (most, _) = words::good(good, shown.app.workshop.units).unwrap_or_default();
+    let is_bought = shown.app.workshop.books.has::<InBasket>(&good.key);
+    ticked(is_bought, html! { <><b>{ &good.name }</b>{ ", " }{ most }</> })
+}
+
+/// Shows the steps of the work, the same as on the Work screen.
+fn checklist(shown: &Shown) -> Html {
+    let days = shown.app.analysis().days(now(), shown.app.open.as_ref());
+    let job = days.jobs.iter().find(|job| job.key == *shown.piece.id.0);
+    let steps = |job: &Job| job.steps.iter().map(|of| step(shown, of)).collect::<Html>();
+    html! { <ol class="ticks">{ job.map(steps) }</ol> }
+}
+
+fn step(shown: &Shown, step: &Step) -> Html {
+    let prepared = work::steps(shown);
+    let of = prepared.iter().find(|of| of.key == step.key);
+    let is_done = shown.piece.books.has::<DoneStep>(&step.key);
+    let takes = work::amount_of(shown, step, of);
+    let time = words::minutes(step.minutes);
+    let wait = Some(step.wait).filter(|wait| *wait > 0);
+    let dries = wait.map_or_else(String::new, |wait| format!(". {}", words::dry_time(wait)));
+    let takes = match takes.is_empty() {
+        true => takes,
+        false => format!(", {takes}"),
     };
-    let thinned = step.thinned.map(|share| format!(", thinned by {share}%"));
-    html! {
-        <li>
-            <span class="boxes">{ for (1..=step.coats).map(|coat| html! {
-                <span class="box">{ match (coat <= step.done, step.coats) {
-                    (true, _) => "\u{2713}".to_owned(),
-                    (false, 1) => String::new(),
-                    (false, _) => coat.to_string(),
-                } }</span>
-            }) }</span>
-            <span>
-                <b>{ &step.material }</b>
-                { format!(", {}, {}", words::coats(step.coats), step.with) }{ thinned }
-                <span class="with">{ wait }</span>
-            </span>
-        </li>
-    }
+    ticked(
+        is_done,
+        html! { <><b>{ &step.name }</b>{ format!("{takes}, {time}{dries}") }</> },
+    )
+}
+
+/// Shows a line with a checkbox to check off by hand.
+fn ticked(is_done: bool, text: Html) -> Html {
+    html! { <li><span class="box">{ if is_done { "\u{2713}" } else { "" } }</span><span>{ text }</span></li> }
 }

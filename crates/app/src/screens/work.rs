@@ -144,14 +144,14 @@ fn tick(send: &Send, key: &str, is_done: bool) -> Callback<Event> {
 }
 
 /// Returns the main amount that a step takes.
-fn amount_of(shown: &Shown, step: &Step, of: Option<&PrepareStep>) -> String {
+pub fn amount_of(shown: &Shown, step: &Step, of: Option<&PrepareStep>) -> String {
     let system = shown.app.workshop.units;
     if let Some(of) = of {
-        // A bare number says nothing without the item, which is listed with the instructions.
-        let mut taken = of
-            .taken()
-            .iter()
-            .filter(|amount| !matches!(amount.much, Much::Count(..) | Much::Area(_)));
+        // A bare number says nothing without the item, which is listed with the instructions. Areas and edges
+        // are no supplies.
+        let is_supply =
+            |amount: &&Amount| !matches!(amount.much, Much::Count(..) | Much::Area(_) | Much::Length(_));
+        let mut taken = of.taken().iter().filter(is_supply);
         return taken
             .next()
             .map_or_else(String::new, |amount| words::much(amount.much, system));

@@ -137,15 +137,23 @@ pub fn clock(at: Moment) -> String {
     time(((at.minute() + 7) / 15 * 15).min(23 * 60 + 45))
 }
 
+/// Says how long something dries: `Dries 3 h`.
+pub fn dry_time(wait: u32) -> String {
+    match wait {
+        wait if wait < 60 => format!("Dries {wait}\u{a0}min"),
+        wait => format!(
+            "Dries {}\u{a0}h",
+            number(&units::show_number(f64::from(wait) / 60.0))
+        ),
+    }
+}
+
 /// Says how long something dries, and until when: `Dries 3 h, until 17:30`.
 pub fn dries(wait: u32, until: Moment, from: Moment) -> String {
-    let of = match wait {
-        wait if wait < 60 => format!("{wait} min"),
-        wait => format!("{} h", number(&units::show_number(f64::from(wait) / 60.0))),
-    };
+    let of = dry_time(wait);
     match until.day() == from.day() {
-        true => format!("Dries {of}, until {}", clock(until)),
-        false => format!("Dries {of}, until {} on {}", clock(until), day(until.day())),
+        true => format!("{of}, until {}", clock(until)),
+        false => format!("{of}, until {} on {}", clock(until), day(until.day())),
     }
 }
 

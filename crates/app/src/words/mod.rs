@@ -32,8 +32,8 @@ pub use calendar::{weekday_and_day, weekday_and_number};
 pub use changes::{Names, change_of, change_title, towards};
 pub use colour::{colour, colour_name};
 pub use days::{
-    air, air_in_brief, clock, dries, minutes, ready, ready_on, ready_to_sell, remarks, stretch, understood,
-    usual_hours,
+    air, air_in_brief, clock, dries, dry_time, minutes, ready, ready_on, ready_to_sell, remarks, stretch,
+    understood, usual_hours,
 };
 pub use device_status::{file_saved, gathered, offline, safety, saving, too_large};
 pub use fields::{bay_label, field_element, field_label, place_prefix, sentence, stand_in};
@@ -418,21 +418,6 @@ pub fn source(source: &str, certainty: Provenance) -> String {
 /// unit.
 pub fn figure<U: coatings::unit::Unit>(figure: SourcedRange<U>, factor: f64) -> String {
     range_of(figure.low / factor, figure.high / factor)
-}
-
-/// Formats hours as a range, in minutes up to two hours: `2 to 4 h`, `15 to 60 min`.
-pub fn hours(figure: SourcedRange<coatings::unit::Hours>) -> String {
-    let (factor, unit) = if figure.high <= 2.0 {
-        (60.0, "min")
-    } else {
-        (1.0, "h")
-    };
-    let [low, high] = [figure.low, figure.high].map(|hours| number(&show_number(hours * factor)));
-    if low == high {
-        format!("{low} {unit}")
-    } else {
-        format!("{low} to {high} {unit}")
-    }
 }
 
 /// Formats a wet film, in mils for US units and in micrometers otherwise.

@@ -1,15 +1,14 @@
-//! The job card: the work at the bench, coat by coat, to print and check off.
+//! The job card: what goes on each group of a piece, what is not painted, and the warnings.
 
 use std::borrow::Cow;
 use std::rc::Rc;
 
-use coatings::{Layer, Rgb, SourcedRange, Stage, ZoneWork, in_sentence};
+use coatings::{Layer, Rgb, Stage, ZoneWork, in_sentence};
 use units::Area;
 
-use crate::book::DoneStep;
 use crate::document::{OwnMaterial, Piece, Scheme};
 use crate::preparing::{OldFinish, of_lead};
-use crate::takeoff::{MaterialLine, Takeoff};
+use crate::takeoff::Takeoff;
 
 /// Warnings for all work with coatings (common practice; the labels have the details).
 const ALWAYS: &str = "Ventilate the room. Wear gloves, eye protection and the right mask. Keep flames and sparks away from solvents. Dry oily rags flat outdoors or soak them in water; in a pile they can catch fire on their own.";
@@ -34,6 +33,8 @@ pub struct CardPart {
     pub area: Area,
     /// The color, if a coat comes in colors.
     pub colour: Option<Rgb>,
+    /// Objections to the plan.
+    pub against: Vec<&'static str>,
     /// Advice for before the first coat.
     pub before: Vec<&'static str>,
     /// The coats, in order.
@@ -47,14 +48,10 @@ pub struct CardStep {
     pub stage: Stage,
     /// The name of the material.
     pub material: String,
-    /// The number of coats. Each has a checkbox.
+    /// The number of coats.
     pub coats: u32,
-    /// How many of the coats are checked off, starting with the first.
-    pub done: u32,
     /// The tools: `brush`, or `mini foam roller, narrow parts with brush`.
     pub with: String,
-    /// Hours until the next coat.
-    pub recoat: SourcedRange<coatings::unit::Hours>,
     /// The thinner to add before spraying, in percent of the volume. `None` if it is not thinned.
     pub thinned: Option<u32>,
 }
@@ -66,19 +63,21 @@ pub fn job_card(piece: &Piece, own: &[Rc<OwnMaterial>], takeoff: &Takeoff) -> Jo
     for zone in &takeoff.job.zones {
         let area = zone.patches.iter().map(|patch| patch.area).sum();
         let label = piece.zone_label(&zone.key);
-        let steps = steps(piece, takeoff, zone);
+        let steps = steps(zone);
+        let (against, notes) = advice(piece.scheme_of(&zone.key), own);
         // An old finish that contains lead must not be scuffed, sanded or removed.
         let before = match OldFinish::of(piece) {
             OldFinish::Lead => Vec::new(),
-            _ => before(piece.scheme_of(&zone.key), own),
+            _ => notes,
         };
         let colour = zone
             .layers
             .iter()
             .filter(|layer| layer.coats > 0)
             .find_map(|layer| layer.colour);
-        let alike =
-            |part: &&mut CardPart| part.steps == steps && part.before == before && part.colour == colour;
+        let alike = |part: &&mut CardPart| {
+            part.steps == steps && part.against == against && part.before == before && part.colour == colour
+        };
         match parts.iter_mut().find(alike) {
             Some(part) => {
                 part.zones.push(label);
@@ -88,6 +87,7 @@ pub fn job_card(piece: &Piece, own: &[Rc<OwnMaterial>], takeoff: &Takeoff) -> Jo
                 zones: vec![label],
                 area,
                 colour,
+                against,
                 before,
                 steps,
             }),
@@ -113,25 +113,18 @@ pub fn job_card(piece: &Piece, own: &[Rc<OwnMaterial>], takeoff: &Takeoff) -> Jo
     }
 }
 
-/// Returns the advice for the surface other than coats, starting with objections to the plan.
-fn before(scheme: &Scheme, own: &[Rc<OwnMaterial>]) -> Vec<&'static str> {
+/// Returns the objections to the plan, and the advice for the surface other than coats.
+fn advice(scheme: &Scheme, own: &[Rc<OwnMaterial>]) -> (Vec<&'static str>, Vec<&'static str>) {
     let suggestion = scheme.suggestion(own);
-    let all = suggestion.against.iter().chain(&suggestion.notes);
-    all.map(|reason| reason.text).collect()
+    let texts = |of: &[coatings::Reason]| of.iter().map(|reason| reason.text).collect();
+    (texts(&suggestion.against), texts(&suggestion.notes))
 }
 
 fn planned(zone: &ZoneWork) -> impl Iterator<Item = &Layer> {
     zone.layers.iter().filter(|layer| layer.coats > 0)
 }
 
-fn steps(piece: &Piece, takeoff: &Takeoff, zone: &ZoneWork) -> Vec<CardStep> {
-    let done = |layer: &Layer| {
-        let line = takeoff.materials.iter().find(|line| line.need.is_of(layer));
-        let is_done = |line: &MaterialLine, coat| piece.books.has::<DoneStep>(&line.coat_key(coat));
-        line.map_or(0, |line| {
-            (1..=layer.coats).take_while(|coat| is_done(line, *coat)).count() as u32
-        })
-    };
+fn steps(zone: &ZoneWork) -> Vec<CardStep> {
     let step = |layer: &Layer| {
         let (tool, narrow) = (layer.tool_on(false), layer.tool_on(true));
         let mut with = in_sentence(tool.name);
@@ -142,9 +135,7 @@ fn steps(piece: &Piece, takeoff: &Takeoff, zone: &ZoneWork) -> Vec<CardStep> {
             stage: layer.material.stage,
             material: layer.material.name.to_string(),
             coats: layer.coats,
-            done: done(layer),
             with,
-            recoat: layer.material.recoat,
             thinned: (layer.thinned > 0.0).then_some((layer.thinned * 100.0).round() as u32),
         }
     };
@@ -159,7 +150,7 @@ mod tests {
     use crate::preparing::{LEAD, NO_LEAD};
     use crate::samples::takeoff;
     use crate::samples::written_down;
-    use crate::{BookEdit, Edit, PieceEdit, SchemeEdit, SurfaceChoice, invented_workshop};
+    use crate::{SchemeEdit, SurfaceChoice, invented_workshop};
     use coatings::Wish;
 
     #[test]
@@ -179,35 +170,7 @@ mod tests {
     }
 
     #[test]
-    fn coats_that_are_ticked_off_are_ticked_on_the_card() {
-        let mut piece = (*invented_workshop().pieces[0]).clone();
-        let taken = takeoff(&piece).unwrap();
-        let line = taken.materials.iter().find(|line| line.coats == 2).unwrap();
-        let done = |piece: &Piece| {
-            let card = job_card(piece, &[], &taken);
-            let steps = card.parts.into_iter().flat_map(|part| part.steps);
-            let of_line = steps.filter(|step| *step.material == *line.need.material.name);
-            of_line.map(|step| step.done).max()
-        };
-        assert_eq!(done(&piece), Some(0));
-        let workshop = crate::Workshop {
-            pieces: vec![Rc::new(piece.clone())],
-            ..Default::default()
-        };
-        let add = BookEdit::Add(
-            "done",
-            line.coat_key(1).into(),
-            crate::samples::values(&[("day", "2026-05-03")]),
-        );
-        let workshop = workshop
-            .apply(Edit::Piece(piece.id.clone(), PieceEdit::Book(add)))
-            .unwrap();
-        piece = (*workshop.pieces[0]).clone();
-        assert_eq!(done(&piece), Some(1));
-    }
-
-    #[test]
-    fn every_planned_coat_has_a_box_and_every_area_a_part() {
+    fn every_planned_coat_and_every_area_is_in_a_part() {
         for piece in &invented_workshop().pieces {
             let takeoff = takeoff(piece).unwrap();
             let card = job_card(piece, &[], &takeoff);
@@ -263,28 +226,27 @@ mod tests {
     #[test]
     fn what_the_surface_asks_for_stands_before_the_coats() {
         let mut piece = invented_workshop().pieces[0].as_ref().clone();
-        let before = |piece: &Piece| {
+        let part = |piece: &Piece| {
             let takeoff = takeoff(piece).unwrap();
-            job_card(piece, &[], &takeoff).parts.remove(0).before
+            job_card(piece, &[], &takeoff).parts.remove(0)
         };
-        assert!(
-            before(&piece)[0].starts_with("Scuff-sand"),
-            "{:?}",
-            before(&piece)
-        );
+        let sound = part(&piece);
+        assert!(sound.before[0].starts_with("Scuff-sand"), "{:?}", sound.before);
         piece.scheme.condition.substrate = coatings::Substrate::PaintedSound;
         piece
             .finish(None, SchemeEdit::Suggested(Wish::StainedClear), &[])
             .unwrap();
-        let stained = before(&piece);
+        let stained = part(&piece);
+        let against = stained.against;
         assert!(
-            stained[1].starts_with("Stain only colors bare wood"),
-            "{stained:?}"
+            against[1].starts_with("Stain only colors bare wood"),
+            "{against:?}"
         );
         // A finish that is stripped is not scuffed.
+        let before = stained.before;
         assert!(
-            !stained.iter().any(|text| text.starts_with("Scuff-sand")),
-            "{stained:?}"
+            !before.iter().any(|text| text.starts_with("Scuff-sand")),
+            "{before:?}"
         );
     }
 }

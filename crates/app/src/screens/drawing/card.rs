@@ -44,10 +44,22 @@ pub fn CardDrawings(props: &Props) -> Html {
     let Some(pictures) = pictures.as_ref() else {
         return Html::default();
     };
-    html! { <div class="views-of">{ for pictures.iter().map(|picture| drawn(props, picture)) }</div> }
+    // The same band for both, so that an inch is as long in each.
+    let bands = pictures.iter().map(band);
+    let band = bands.fold((f64::INFINITY, 0.0_f64), |(top, bottom), of| {
+        (top.min(of.0), bottom.max(of.1))
+    });
+    html! { <div class="views-of">{ for pictures.iter().map(|picture| drawn(props, picture, band)) }</div> }
 }
 
-fn drawn(props: &Props, picture: &Picture) -> Html {
+/// Returns the top and the bottom of a view with its figures, on its sheet.
+fn band(picture: &Picture) -> (f64, f64) {
+    let [.., top, bottom] = margins(&picture.dimensions, &ROOM);
+    let y = |point| picture.scale.at(point)[1];
+    (y(picture.bounds.1) - top, y(picture.bounds.0) + bottom)
+}
+
+fn drawn(props: &Props, picture: &Picture, (top, bottom): (f64, f64)) -> Html {
     let written = |length| words::without_unit(&props.app.length(length)).to_owned();
     let all = lines(&props.piece, picture, &written, &|_| None);
     // Crop to the piece and its figures, so that the two views are close together.
@@ -58,7 +70,7 @@ fn drawn(props: &Props, picture: &Picture) -> Html {
     let from = x(picture.bounds.0) - left;
     let to = ends.fold(x(picture.bounds.1) + right, f64::max);
     html! {
-        <svg class="drawing" viewBox={format!("{from:.0} 0 {:.0} {}", to - from, ROOM.size[1])} role="img"
+        <svg class="drawing" viewBox={format!("{from:.0} {top:.0} {:.0} {:.0}", to - from, bottom - top)} role="img"
             aria-label="Drawing with dimensions">
             <g transform={format!("scale({})", 1.0 / FINE)}>
                 <path class="edges" d={picture.edges.clone()} />
