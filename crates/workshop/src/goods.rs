@@ -4,7 +4,7 @@
 use crate::art::{Art, ArtKind, art};
 use crate::book::{DoneStep, Habits, Supply, SupplyKind};
 use crate::document::{Piece, Workshop, generic};
-use crate::preparing::{Amount, Much, PrepareStep, RUNNER_WAX, whole_sheets};
+use crate::preparing::{Amount, Much, PrepareStep, RUNNER_WAX, grit_name, whole_sheets};
 use crate::takeoff::Takeoff;
 use crate::work::Work;
 
@@ -84,7 +84,7 @@ pub(crate) fn goods(workshop: &Workshop, works: &[Option<Work>]) -> Vec<Good> {
             let Amount { what, much, good, .. } = amount;
             if let Some(key) = good {
                 let name = match much {
-                    Much::Sheets(grit, ..) => format!("Sandpaper, {grit}"),
+                    Much::Sheets(grit, ..) => format!("{} sandpaper", grit_name(grit)),
                     _ => what,
                 };
                 take(&mut all, piece, (key, name, None), much);

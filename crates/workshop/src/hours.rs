@@ -14,6 +14,7 @@ pub fn read_hours(text: &str) -> Option<Vec<(u32, u32)>> {
     for part in text.split(',').filter(|part| !part.trim().is_empty()) {
         let (from, to) = part.split_once('\u{2013}').or_else(|| part.split_once('-'))?;
         let (from, to) = (of_day(from)?, of_day(to)?);
+        let is_plain = matches!((&from, &to), (Clock::Plain(_), Clock::Plain(_)));
         // In `1 to 5pm`, both times are after noon.
         let (from, to) = match (from, to) {
             (Clock::Plain(from), Clock::Half(to)) => {
@@ -22,7 +23,12 @@ pub fn read_hours(text: &str) -> Option<Vec<(u32, u32)>> {
             }
             (from, to) => (from.minutes(), to.minutes()),
         };
-        let is_after = hours.last().is_none_or(|(_, before)| *before <= from);
+        let before = hours.last().map_or(0, |(_, before)| *before);
+        let (from, to) = match is_plain {
+            true => in_the_afternoon(from, to, before),
+            false => (from, to),
+        };
+        let is_after = before <= from;
         if from >= to || !is_after {
             return None;
         }
@@ -32,6 +38,16 @@ pub fn read_hours(text: &str) -> Option<Vec<(u32, u32)>> {
 }
 
 const NOON: u32 = 12 * 60;
+
+/// Returns hours without am or pm as they are meant: `9-5` ends in the afternoon, and `1-5` is in the afternoon if
+/// it follows `9-12`.
+fn in_the_afternoon(from: u32, to: u32, before: u32) -> (u32, u32) {
+    match () {
+        () if from < before && from < to && to < NOON => (from + NOON, to + NOON),
+        () if to < from && 0 < to && to < NOON => (from, to + NOON),
+        () => (from, to),
+    }
+}
 
 /// A time of day, in minutes after midnight.
 enum Clock {
@@ -109,6 +125,8 @@ mod tests {
             read_hours("9:00-12:30, 13-17"),
             Some(vec![(540, 750), (780, 1020)])
         );
+        assert_eq!(read_hours("9-5"), Some(vec![(540, 1020)]));
+        assert_eq!(read_hours("8:30-12, 1-5"), Some(vec![(510, 720), (780, 1020)]));
         assert_eq!(read_hours(""), Some(vec![]));
         assert_eq!(read_hours("20:15\u{2013}24"), Some(vec![(1215, 1440)]));
         for (text, of) in [
@@ -120,6 +138,8 @@ mod tests {
             ("10 to 4pm", (600, 960)),
             ("1 to 5pm", (780, 1020)),
             ("nine to five pm", (540, 1020)),
+            ("nine to five", (540, 1020)),
+            ("12-9", (720, 1260)),
             ("nine to seventeen", (540, 1020)),
             ("six thirty pm to nine pm", (1110, 1260)),
             ("half past nine to noon", (570, 720)),
@@ -138,7 +158,6 @@ mod tests {
             "13pm-14pm",
             "0am-3am",
             "9",
-            "12-9",
             "9-12, 11-13",
             "25-26",
             "9:60-10",

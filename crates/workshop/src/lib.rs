@@ -54,7 +54,7 @@ pub use palette::palette;
 pub use status::{Status, left_out};
 pub use takeoff::{
     Buy, ComparedAt, MaterialLine, Notice, Shopping, SurfaceLine, Takeoff, WayColumn, WayFigure, WayWhole,
-    ZoneLine, about_as_soon, are_finished, compare, edges_by_zone, side_faces, surfaces, switched, takeoff,
-    touched_faces, unmeasured,
+    ZoneLine, about_as_soon, are_finished, basket_key, compare, edges_by_zone, side_faces, surfaces,
+    switched, takeoff, touched_faces, unmeasured,
 };
 pub use tape::standard_uncertainty;

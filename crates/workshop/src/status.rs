@@ -62,21 +62,24 @@ impl Books {
         });
     }
 
-    /// Makes the facts those of a copy of the piece, which is only looked at and not sold.
+    /// Makes the facts those of a copy of the piece, which is neither begun nor sold.
     pub(crate) fn begin_again(&mut self) {
         self.change_facts(|line| {
+            line.values.remove(STATUS);
             for key in SALE {
                 line.values.remove(key);
                 line.meant.remove(key);
             }
-            line.values.insert(STATUS.into(), Status::Looking.key().into());
         });
     }
 
     fn change_facts(&mut self, change: impl FnOnce(&mut Line)) {
         let mut line = self.only(Facts::BOOK);
         change(&mut line);
-        self.0.insert(Facts::BOOK.into(), vec![Rc::new(line)]);
+        match line.values.is_empty() {
+            true => self.0.remove(Facts::BOOK),
+            false => self.0.insert(Facts::BOOK.into(), vec![Rc::new(line)]),
+        };
     }
 }
 
@@ -110,13 +113,13 @@ mod tests {
     }
 
     #[test]
-    fn a_new_piece_and_a_copy_are_only_looked_at() {
+    fn a_piece_to_decide_on_is_only_looked_at_and_a_copy_is_bought() {
         let id = PieceId("a".into());
-        let add = Edit::Add {
-            id: id.clone(),
-            kind: Kind::Bench,
-        };
-        let one = Workshop::default().apply(add).unwrap();
+        let kind = Kind::Bench;
+        let add = |edit: Edit| Workshop::default().apply(edit).unwrap();
+        let one = add(Edit::Add { id: id.clone(), kind });
+        assert_eq!(first(&one), Status::Bought);
+        let one = add(Edit::Consider { id: id.clone(), kind });
         assert_eq!(first(&one), Status::Looking);
         let paid = write(&write(&one, "bought", "20"), "sold", "80");
         let sold = write(&paid, "sold-on", "2026-05-03");
@@ -128,7 +131,7 @@ mod tests {
         let facts: Facts = both.pieces[1].books.one();
         assert_eq!(
             (first(&both), both.pieces[1].status()),
-            (Status::Sold, Status::Looking)
+            (Status::Sold, Status::Bought)
         );
         assert_eq!(
             (facts.bought, facts.sold, facts.sold_on),

@@ -80,7 +80,7 @@ mod tests {
             let may = steps.into_iter().filter(PrepareStep::may_be_done);
             let sheets = may
                 .flat_map(|step| step.amounts)
-                .filter(|amount| amount.what == "P180, by hand");
+                .filter(|amount| amount.what == "180-grit, by hand");
             sheets
                 .map(|amount| match amount.much {
                     Much::Sheets("P180", _, most) => most,

@@ -25,7 +25,7 @@ async fn prepare_a_dresser() -> Result<()> {
         page.press("#fold-own-habits").await?;
         page.type_in("#habits-only-sheet-yield", "20").await?;
         let sheets = (area / (20.0 * SQUARE_FOOT)).ceil();
-        amount(page, "sand", "P180, by hand", &format!("{sheets} sheets")).await?;
+        amount(page, "sand", "180-grit, by hand", &format!("{sheets} sheets")).await?;
 
         page.to("condition").await?;
         // Eighty holes of 1/4 in by 1/2 in: 80 x pi / 4 x 0.25^2 x 0.5 = 1.96 in3 or 1.09 fl oz; 1.1 to 1.4 times that.

@@ -10,6 +10,8 @@ pub enum Shortcut {
     Undo,
     /// Redo the last undone step.
     Redo,
+    /// Close a screen that opened over a stage.
+    Close,
 }
 
 /// Calls `tell` for each shortcut. The browser's own undo would restore text in some field of the page,
@@ -21,9 +23,14 @@ pub fn on_shortcut(tell: impl Fn(Shortcut) + 'static) {
         let Ok(event) = event.dyn_into::<KeyboardEvent>() else {
             return;
         };
+        if event.default_prevented() {
+            return;
+        }
         let is_held = event.ctrl_key() || event.meta_key();
         if let Some(shortcut) = shortcut(&event.key(), is_held && !event.alt_key(), event.shift_key()) {
-            event.prevent_default();
+            if shortcut != Shortcut::Close {
+                event.prevent_default();
+            }
             tell(shortcut);
         }
     });
@@ -37,6 +44,7 @@ pub fn on_shortcut(tell: impl Fn(Shortcut) + 'static) {
 /// without it if Caps Lock is on.
 fn shortcut(key: &str, is_held: bool, is_shifted: bool) -> Option<Shortcut> {
     match (key, is_shifted) {
+        ("Escape", false) if !is_held => Some(Shortcut::Close),
         ("z" | "Z", false) if is_held => Some(Shortcut::Undo),
         ("z" | "Z", true) | ("y" | "Y", false) if is_held => Some(Shortcut::Redo),
         _ => None,
@@ -54,6 +62,7 @@ mod tests {
         assert_eq!(shortcut("y", true, false), Some(Shortcut::Redo));
         assert_eq!(shortcut("z", false, false), None);
         assert_eq!(shortcut("x", true, false), None);
+        assert_eq!(shortcut("Escape", false, false), Some(Shortcut::Close));
     }
 
     #[test]

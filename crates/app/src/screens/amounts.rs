@@ -23,7 +23,7 @@ pub fn amounts(shown: &Shown) -> Html {
     html! {
         <section class="amounts-screen" aria-labelledby="amounts-title">
             <div class="top">
-                <h2 id="amounts-title">{ "Is it enough?" }</h2>
+                <h2 id="amounts-title">{ "Amounts" }</h2>
                 <button type="button" id="close-amounts" class="act" onclick={close}>{ "Close" }</button>
             </div>
             { match shown.takeoff() {
@@ -109,7 +109,7 @@ fn material(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, buy: &Bought,
         words::sentence(words::short_cans(buy))
     };
     html! {
-        <article class="mat" key={id.clone()} aria-labelledby={format!("name-{id}")}>
+        <article class="mat" key={id.clone()} id={format!("of-{id}")} tabindex="-1" aria-labelledby={format!("name-{id}")}>
             { vessel::vessel(line, drawn_can(line, buy), largest) }
             <h3 class="title">{ title }</h3>
             <h4 id={format!("name-{id}")}>

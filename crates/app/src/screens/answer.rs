@@ -28,7 +28,9 @@ pub(super) fn use_answer(app: &App, piece: Option<&Rc<Piece>>) -> Answer {
     let mut last = last.borrow_mut();
     let is_good = result.as_ref().is_some_and(|result| result.is_ok());
     let is_of_it = last.piece.as_ref().map(|of| &of.id) == piece.map(|of| &of.id);
-    if is_of_it && app.typing.is_some() && (app.is_half_typed() || !is_good) {
+    // The field says what is wrong. Its answer stays gray until the measurement ends, so that no key moves.
+    let is_measuring = app.typing.is_some() || app.field.is_some();
+    if is_of_it && is_measuring && (app.is_half_typed() || !is_good) {
         return Answer {
             waits: true,
             ..last.clone()

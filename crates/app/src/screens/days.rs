@@ -6,13 +6,13 @@ use std::rc::Rc;
 use timetable::{BarKind, Chart, Job, Moment, Step, Work, calendar_file, chart, events};
 use units::Day;
 use wasm_bindgen_futures::spawn_local;
-use workshop::book::WEEK;
-use workshop::days::{Days, air, written_hours};
+use workshop::book::{Habits, WEEK};
+use workshop::days::{Days, USUAL_HOURS_TEXT, air, written_hours};
 use workshop::preparing::asks_for_result;
 use workshop::{Edit, PieceEdit};
 use yew::prelude::*;
 
-use super::book::{only, tick_off};
+use super::book::{only, tick_step};
 use super::files::tell_saved;
 use super::lead_test::result_of_test;
 use super::{Send, refused};
@@ -60,15 +60,19 @@ pub fn DaysRoom(props: &Props) -> Html {
 /// Shows the inputs of the schedule: the working hours and the current air.
 fn given(app: &App, send: &Send, days: &Days) -> Html {
     let is_open = |name: &str| app.unfolded.contains(name);
+    let week = written_hours(&app.workshop);
     let hours = || {
         html! {
             <>
-                <p>{ days.usual_hours.then(words::usual_hours) }{ " Write 6pm to 9pm, or 9-12, 1pm-5pm." }</p>
+                <p>{ days.usual_hours.then(words::usual_hours) }{ " Type hours like 6pm-9pm, or 9-12, 1-5." }</p>
+                { hours_at_once(app, send) }
                 { only(app, send, "habits", &WEEK) }
-                <p id="understood" role="status">{ words::understood(&written_hours(&app.workshop)) }</p>
+                <p id="understood" role="status">{ words::understood(&week) }</p>
             </>
         }
     };
+    let start = || only(app, send, "habits", &["begin"]);
+    let begins = app.workshop.books.one::<Habits>().begin;
     let today = air(&app.workshop);
     let measured = || {
         html! {
@@ -84,17 +88,49 @@ fn given(app: &App, send: &Send, days: &Days) -> Html {
         let toggle = send.reform(Action::Fold);
         fold(name, (word.into(), figure.into()), is_open(name), toggle, content)
     };
-    let of_hours = if days.usual_hours {
-        "Monday to Friday"
-    } else {
-        "yours"
+    let of_hours = match days.usual_hours {
+        true => words::usual_hours(),
+        false => words::understood(&week),
     };
+    let of_start = begins.map_or_else(|| "today".into(), words::weekday_and_day);
     html! {
         <>
-            { fold("hours", "Your hours", of_hours, &hours) }
-            { fold("air-now", "Air in the workshop", words::air_in_brief(today.as_ref()), &measured) }
+            { fold("start", "Start date of all pieces", &of_start, &start) }
+            { fold("hours", "Your hours", &of_hours, &hours) }
+            { fold("air-now", "Shop temperature and humidity", words::air_in_brief(today.as_ref()), &measured) }
         </>
     }
+}
+
+/// Hours for several days at once: element suffix, label, days by their place in the week, and the hours.
+const AT_ONCE: [(&str, &str, std::ops::Range<usize>, &str); 4] = [
+    ("weekdays", "Weekdays 9 to 5", 0..5, USUAL_HOURS_TEXT),
+    ("evenings", "Weekday evenings", 0..5, "6pm to 9pm"),
+    ("saturday", "Saturday 9 to 5", 5..6, USUAL_HOURS_TEXT),
+    ("sunday", "Sunday 9 to 5", 6..7, USUAL_HOURS_TEXT),
+];
+
+/// Shows buttons that set the hours of several days.
+fn hours_at_once(app: &App, send: &Send) -> Html {
+    let line = app.workshop.books.only("habits");
+    let set = |id: &str, label: &'static str, days: std::ops::Range<usize>, hours: String| {
+        let days: Vec<_> = WEEK[days].iter().map(|day| (*day, hours.clone())).collect();
+        let act = send.reform(move |_: MouseEvent| Action::Edit(Edit::Hours(days.clone())));
+        button(format!("hours-{id}"), label, act)
+    };
+    let at_once = AT_ONCE
+        .into_iter()
+        .map(|(id, label, days, hours)| set(id, label, days, hours.into()));
+    // What was entered for one day is copied to the days like it.
+    let like = [
+        ("like-monday", "Copy Monday to all weekdays", "mon", 1..5),
+        ("like-saturday", "Copy Saturday to Sunday", "sat", 6..7),
+    ];
+    let like = like
+        .into_iter()
+        .filter(|(_, _, day, _)| !line.text(day).is_empty())
+        .map(|(id, label, day, days)| set(id, label, days, line.text(day).to_owned()));
+    html! { <div class="buttons">{ for at_once.chain(like) }</div> }
 }
 
 /// The width of the chart and the height of a row, in drawing units.
@@ -223,7 +259,7 @@ fn tick(app: &App, send: &Send, piece: &str, step: &str) -> (bool, Callback<Even
     let lines = app.workshop.piece(&piece).map(|piece| &piece.books);
     let is_done = lines.is_some_and(|books| books.has::<DoneStep>(&key));
     let tick = send.reform(move |_: Event| {
-        let edit = tick_off("done", &key, is_done);
+        let edit = tick_step(&key, is_done);
         Action::Edit(Edit::Piece(piece.clone(), PieceEdit::Book(edit)))
     });
     (is_done, tick)

@@ -19,8 +19,8 @@ pub fn result_of_test(send: &Send, piece: &PieceId, is_done: bool) -> Html {
         })
     };
     let asked = match is_done {
-        true => "Done. What did it show? Don\u{2019}t sand until the test is clear.",
-        false => "What does it show?",
+        true => "What did the test show? Don\u{2019}t sand until it\u{2019}s clear.",
+        false => "What did the test show?",
     };
     html! {
         <div class="row result" role="group" aria-label="Result of the lead test">

@@ -5,10 +5,10 @@ use workshop::money::{Account, Earning, Earnings, Line};
 use yew::prelude::*;
 
 use super::book::only;
-use super::{Shown, money as prices_of, money_of, refused};
+use super::{Shown, money as prices_of, money_of, out, refused};
 use crate::browser::today;
 use crate::parts::button;
-use crate::state::{Action, App, DraftId, Screen};
+use crate::state::{Action, DraftId, Screen};
 use crate::words;
 
 /// Shows the money tab.
@@ -35,7 +35,7 @@ pub fn sheet(shown: &Shown) -> Html {
             <p id="nearby">{ words::nearby(&account.nearby, &money) }</p>
             { button("price-notes", "Local prices", notes) }
             if !is_blocked { { more_coats(account, &money) } }
-            { refused::answer(app, DraftId::is_of_money, || earns(app, &app.analysis().earnings())) }
+            { refused::answer(app, DraftId::is_of_money, || earns(shown)) }
         </section>
     }
 }
@@ -43,7 +43,10 @@ pub fn sheet(shown: &Shown) -> Html {
 type Money<'a> = &'a dyn Fn(u64) -> String;
 
 /// Shows the earnings from pieces that were sold, and those expected from pieces that have a price.
-fn earns(app: &App, Earnings { each, together }: &Earnings) -> Html {
+fn earns(shown: &Shown) -> Html {
+    let app = &shown.app;
+    let earnings = app.analysis().earnings();
+    let Earnings { each, together } = &*earnings;
     if each.is_empty() {
         return Html::default();
     }
@@ -63,8 +66,8 @@ fn earns(app: &App, Earnings { each, together }: &Earnings) -> Html {
         }
     };
     let all = together.map(|(left, per_hour)| {
-        let hour = per_hour.map_or_else(String::new, |hour| format!(", {} an hour", signed(hour)));
-        format!("Sold pieces left {}{hour}.", signed(left))
+        let hour = per_hour.map_or_else(String::new, |hour| format!(", or {} an hour", signed(hour)));
+        format!("Sold pieces earned you {}{hour}.", signed(left))
     });
     html! {
         <>
@@ -76,6 +79,7 @@ fn earns(app: &App, Earnings { each, together }: &Earnings) -> Html {
                 </tr></thead><tbody>{ for each.iter().map(row) }</tbody></table>
             </div>
             <p id="earned">{ all }</p>
+            { out::file(shown, out::EARNINGS) }
         </>
     }
 }
@@ -94,10 +98,10 @@ fn verdict(shown: &Shown, account: &Account, money: Money<'_>) -> Html {
         <>
             <p class={classes!("verdict", shown.waits())} aria-busy={shown.waiting.is_some().to_string()} id="buy-or-leave" role="status">{ words::buy_or_leave(account, money) }</p>
             <dl class={classes!("totals", shown.waits())}>
-                <div><dt>{ "Break even, your time unpaid" }</dt><dd id="lowest">{ price(account.lowest.filter(|lowest| *lowest > 0)) }</dd></div>
+                <div><dt>{ "Break-even, not counting your time" }</dt><dd id="lowest">{ price(account.lowest.filter(|lowest| *lowest > 0)) }</dd></div>
                 <div><dt>{ format!("Price that pays for {}", words::wanted_for(account)) }</dt><dd id="wanted">{ price(account.wanted.filter(|_| is_paid)) }</dd></div>
                 <div><dt>{ most }</dt><dd id="most">{ price(account.most) }</dd></div>
-                <div><dt>{ "You earn an hour" }</dt><dd id="per-hour">{ hour }</dd></div>
+                <div><dt>{ "You earn per hour" }</dt><dd id="per-hour">{ hour }</dd></div>
             </dl>
         </>
     }
@@ -127,7 +131,7 @@ fn more_coats(account: &Account, money: Money<'_>) -> Html {
     };
     html! { <>
         if !account.more_coats.is_empty() {
-            <p>{ format!("One more coat adds to the price that pays for {}:", words::wanted_for(account)) }</p>
+            <p>{ format!("What one more coat adds to the price that pays for {}:", words::wanted_for(account)) }</p>
             <ul id="more-coats">{ for account.more_coats.iter().map(line) }</ul>
         }
         if !account.of_art.is_empty() {

@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use wasm_bindgen_futures::spawn_local;
 use workshop::Takeoff;
-use workshop::out::{amounts_csv, link_text, qr, surfaces_csv};
+use workshop::out::{amounts_csv, earnings_csv, link_text, qr, surfaces_csv};
 use yew::prelude::*;
 
 use super::drawing::svg;
@@ -42,25 +42,32 @@ pub fn out(shown: &Shown) -> Html {
 }
 
 /// A file that a button saves: the end of its name, the word on the button, and its text.
-type Kind = (&'static str, &'static str, fn(&Shown, &Takeoff) -> String);
+pub type Kind = (&'static str, &'static str, fn(&Shown, &Takeoff) -> String);
 
-const FILES: [Kind; 4] = [
+const FILES: [Kind; 5] = [
     ("surfaces.csv", "Surfaces (CSV)", |shown, takeoff| {
         surfaces_csv(&shown.piece, takeoff, shown.app.workshop.units)
     }),
     ("amounts.csv", "Amounts (CSV)", |shown, takeoff| {
         amounts_csv(&shown.app.workshop, takeoff)
     }),
+    EARNINGS,
     ("drawing.svg", "Drawing (SVG)", drawing),
     ("drawing.png", "Drawing (PNG)", drawing),
 ];
+
+/// The earnings of all pieces.
+pub const EARNINGS: Kind = ("earnings.csv", "Earnings of all pieces (CSV)", |shown, _| {
+    let app = &shown.app;
+    earnings_csv(&app.workshop, &app.analysis().earnings())
+});
 
 fn drawing(shown: &Shown, takeoff: &Takeoff) -> String {
     svg(&shown.app.workshop, &shown.piece, takeoff, shown.app.look)
 }
 
 /// Shows the button for a file. The text is created when it is pressed.
-fn file(shown: &Shown, (ending, word, text): Kind) -> Html {
+pub fn file(shown: &Shown, (ending, word, text): Kind) -> Html {
     let of = shown.clone();
     let save = move |_: MouseEvent| {
         let Some(text) = of.takeoff().map(|takeoff| text(&of, takeoff)) else {

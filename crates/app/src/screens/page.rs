@@ -124,6 +124,7 @@ pub fn Page() -> Html {
             shortcuts.emit(match shortcut {
                 Shortcut::Undo => Action::Undo,
                 Shortcut::Redo => Action::Redo,
+                Shortcut::Close => Action::Escape,
             })
         })
     });

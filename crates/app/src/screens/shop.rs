@@ -41,6 +41,8 @@ pub fn Shop(props: &Props) -> Html {
     let is_bought = |lot: &&Shopping| lot.buy.as_ref().map_or(true, |buy| !buy.cans.is_empty());
     let cans: Vec<&Shopping> = bought.iter().filter(is_bought).collect();
     let enough: Vec<&Shopping> = bought.iter().filter(|lot| !is_bought(lot)).collect();
+    let pieces = app.workshop.pieces.iter();
+    let is_for_several = pieces.filter(|piece| !off.contains(&piece.id)).count() > 1;
     let has_sheets = goods.iter().any(|good| matches!(good.takes, Much::Sheets(..)));
     html! {
         <section class="shop" aria-labelledby="shop-title">
@@ -52,11 +54,11 @@ pub fn Shop(props: &Props) -> Html {
             </div>
             { refused::lines(app, DraftId::is_of_list) }
             { group("For", "for", app.workshop.pieces.iter().filter(|of| of.status() != Status::Sold).map(|of| piece(send, of, &off)).collect()) }
-            { group("Coatings", "shopping", cans.iter().enumerate().map(|(n, lot)| can(app, send, (&cans, n), lot)).collect()) }
-            { group("Supplies", "goods", goods.iter().filter(|good| good.to_buy().is_some()).map(|of| good(app, send, of)).collect()) }
+            { group("Coatings", "shopping", cans.iter().enumerate().map(|(n, lot)| can(app, send, (&cans, n, is_for_several), lot)).collect()) }
+            { group("Supplies", "goods", goods.iter().filter(|good| good.to_buy().is_some()).map(|of| good(app, send, of, is_for_several)).collect()) }
             { group("I have enough", "have", enough.iter().map(|lot| have(app, lot)).chain(goods.iter().filter(|good| good.to_buy().is_none()).map(have_good)).collect()) }
             <p class="hint">{ words::coated(&coated) }</p>
-            <p class="hint">{ "You also need gloves, eye protection, the mask that the labels ask for, brushes and rags." }</p>
+            <p class="hint">{ "You also need gloves, eye protection, the mask the labels call for, and brushes." }</p>
             if has_sheets { { only(app, send, "habits", &["sheet-price"]) } }
             <div class="buttons acts">
                 { button("print-list", "Print list", Callback::from(|_: MouseEvent| print())) }
@@ -95,7 +97,12 @@ fn piece(send: &Send, piece: &Rc<Piece>, off: &[PieceId]) -> Html {
     }
 }
 
-fn can(app: &App, send: &Send, (lots, place): (&[&Shopping], usize), lot: &Shopping) -> Html {
+fn can(
+    app: &App,
+    send: &Send,
+    (lots, place, is_for_several): (&[&Shopping], usize, bool),
+    lot: &Shopping,
+) -> Html {
     // Two colors of a material have the same price, so only the first one shows the price fields.
     let is_first = lots[..place]
         .iter()
@@ -105,13 +112,12 @@ fn can(app: &App, send: &Send, (lots, place): (&[&Shopping], usize), lot: &Shopp
         .map(|colour| format!(", {}", words::colour_name(colour)));
     let key: Rc<str> = lot.basket_key().into();
     let (cans, price) = words::cans_and_price(&lot.buy, &money(app));
-    let pieces: Vec<&str> = lot.pieces.iter().map(String::as_str).collect();
     let text = html! {
         <>
             <span class="q">{ cans }</span>
             <span class="it">
                 { lot.colour.map(swatch) }{ &*lot.material.name }{ colour }
-                <small>{ words::why_so_many(lot, &pieces, app.workshop.units) }</small>
+                <small>{ words::why_so_many(lot, is_for_several, app.workshop.units) }</small>
             </span>
             <b>{ price }</b>
         </>
@@ -161,14 +167,18 @@ fn details(app: &App, send: &Send, lot: &Shopping) -> Html {
     )
 }
 
-fn good(app: &App, send: &Send, good: &Good) -> Html {
-    let pieces: Vec<&str> = good.pieces.iter().map(String::as_str).collect();
+fn good(app: &App, send: &Send, good: &Good, is_for_several: bool) -> Html {
+    let named = words::sentence(
+        words::for_pieces(&good.pieces, is_for_several)
+            .trim_start_matches(", ")
+            .to_owned(),
+    );
     let (most, maybe) = words::good(good, app.workshop.units).unwrap_or_default();
     let text = html! {
         <>
             <span class="q">{ most }</span>
-            <span class="it">{ &good.name }<small>{ maybe }{ format!(" For {}.", words::and(&pieces)) }{ words::good_here(good) }</small></span>
-            <b>{ good.price(&app.workshop).map(|(likely, _)| money(app)(likely)) }</b>
+            <span class="it">{ &good.name }<small>{ maybe }{ " " }{ named }{ words::good_here(good) }</small></span>
+            <b>{ good.price(&app.workshop).map(|(_, most)| money(app)(most)) }</b>
         </>
     };
     html! { <li key={good.key.clone()}>{ tick(app, send, format!("basket-{}", good.key), good.key.as_str().into(), text) }</li> }

@@ -21,7 +21,7 @@ pub fn start(app: &App, send: &Send) -> Html {
         ),
         true => (
             "Should I buy it?",
-            "Pick what it is. You get the most to pay, even before you measure.",
+            "Pick the piece to see the most you should pay, even before you measure.",
         ),
     };
     html! {
@@ -82,7 +82,11 @@ pub fn kinds(app: &App, send: &Send) -> Html {
         let send = send.clone();
         let onclick = move |_| {
             let id = new_piece_id();
-            send.emit(Action::Start(Edit::Add { id: id.clone(), kind }, id));
+            let add = match is_deciding {
+                true => Edit::Consider { id: id.clone(), kind },
+                false => Edit::Add { id: id.clone(), kind },
+            };
+            send.emit(Action::Start(add, id));
             if !is_deciding {
                 focus_measurement_soon();
             }

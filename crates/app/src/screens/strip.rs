@@ -5,8 +5,9 @@
 
 use coatings::{Stage, Verdict};
 use units::{System, Volume, show_area, show_volume};
+use workshop::book::InBasket;
 use workshop::shelf::OnHand;
-use workshop::{Colour, MaterialLine, Takeoff};
+use workshop::{Colour, MaterialLine, Takeoff, basket_key};
 use yew::prelude::*;
 
 use super::{Bought, Shown, refused};
@@ -26,9 +27,15 @@ pub fn strip(shown: &Shown) -> Html {
         false => (Action::Screen(Screen::Amounts), "close-amounts"),
     };
     let send = shown.send.clone();
-    let toggle = Callback::from(move |_: MouseEvent| {
+    let toggle = Callback::from(move |event: MouseEvent| {
         send.emit(next.clone());
-        focus_soon(focused.into());
+        // A touch on one amount goes on to its details.
+        let touched = event.target_dyn_into::<web_sys::Element>();
+        let cell = touched.and_then(|element| element.closest("[data-of]").ok()?);
+        let of = cell
+            .filter(|_| !is_open)
+            .and_then(|cell| cell.get_attribute("data-of"));
+        focus_soon(of.unwrap_or_else(|| focused.into()));
     });
     let content = match shown.takeoff() {
         Some(takeoff) if !shown.app.is_blocked(DraftId::is_of_amounts) => cells(shown, takeoff),
@@ -66,12 +73,15 @@ fn cells(shown: &Shown, takeoff: &Takeoff) -> Html {
                 <span class="k">{ "Area" }<span class="long">{ " to coat" }</span></span>
                 <span class="v" id="painted-area">{ words::number(&figure) }{ " " }<i>{ unit }</i></span>
             </span>
-            { for coatings.map(|(line, buy)| cell(takeoff, line, buy, system)) }
+            { for coatings.map(|(line, buy)| cell(shown, takeoff, line, buy)) }
         </>
     }
 }
 
-fn cell(takeoff: &Takeoff, line: &MaterialLine, buy: &Bought, system: System) -> Html {
+fn cell(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, buy: &Bought) -> Html {
+    let system = shown.app.workshop.units;
+    let key = basket_key(&line.need.material.key, line.need.colour);
+    let is_in_cart = shown.app.workshop.books.has::<InBasket>(&key);
     let (figure, unit) = show_volume(line.need.likely(), system);
     let verdict = line.on_hand.as_ref().map(|hand| hand.enough.verdict);
     let is_enough = verdict == Some(Verdict::Enough);
@@ -82,11 +92,15 @@ fn cell(takeoff: &Takeoff, line: &MaterialLine, buy: &Bought, system: System) ->
     });
     let class = classes!("cell", (!is_enough).then_some("buy"));
     html! {
-        <span {class} key={line.id.clone()}>
+        <span {class} key={line.id.clone()} data-of={format!("of-{}", line.id)}>
             { gauge(line, system) }
             <span class="k">{ words::short_name(takeoff, line) }</span>
             <span class="v" id={format!("amount-{}", line.id)}>{ words::number(&figure) }{ " " }<i>{ unit }</i></span>
-            <span class="say" id={format!("verdict-{}", line.id)} data-verdict={data_verdict}>{ if is_enough { "Enough".into() } else { words::short_cans(buy) } }</span>
+            <span class="say" id={format!("verdict-{}", line.id)} data-verdict={data_verdict}>{ match (is_enough, is_in_cart) {
+                (true, _) => "Enough".into(),
+                (false, true) => "In the cart".into(),
+                (false, false) => words::short_cans(buy),
+            } }</span>
         </span>
     }
 }

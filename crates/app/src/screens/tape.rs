@@ -173,8 +173,14 @@ fn keys(props: &FieldProps) -> Callback<KeyboardEvent> {
                 next => focus_soon(next.map_or("drawing".into(), words::field_element)),
             }
         }
-        "Escape" if is_reading => back(&send),
-        "Escape" => send.emit(Action::PutTapeAway),
+        // Escape ends the measurement only, and leaves the screen open.
+        "Escape" => {
+            event.prevent_default();
+            match is_reading {
+                true => back(&send),
+                false => send.emit(Action::PutTapeAway),
+            }
+        }
         _ => {}
     })
 }

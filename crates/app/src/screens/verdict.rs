@@ -28,11 +28,13 @@ pub fn verdict(shown: &Shown) -> Html {
             </div>
             <div class="columns">
                 <div>
+                    // The answer is below the prices, so that no field moves while somebody types.
+                    { only(app, send, "facts", &["bought", "asking"]) }
                     { match account {
                         Some(account) => refused::answer(app, DraftId::is_of_money, || answer(account, &money_of(account))),
                         None => super::amounts::problems(shown),
                     } }
-                    { only(app, send, "facts", &["bought", "asking", "status"]) }
+                    { only(app, send, "facts", &["status"]) }
                     <h3>{ "Size" }</h3>
                     <div class="sizes">{ fields(shown, &shown.piece.furniture(), true) }</div>
                     { only(app, send, "habits", &["hourly", "fee-share"]) }
@@ -75,6 +77,7 @@ fn answer(account: &Account, money: Money<'_>) -> Html {
             <p class="lead" id="most">{ lead }</p>
             { rule(account, money) }
             <p id="per-hour">{ words::earns(account, money) }</p>
+            <p id="by-hours">{ words::with_the_hours(account, money) }</p>
             <p class="hint" id="rests-on">{ words::rests_on(account, money) }</p>
         </>
     }

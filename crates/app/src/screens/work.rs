@@ -5,13 +5,13 @@ use std::rc::Rc;
 
 use timetable::{Job, Moment, Step};
 use units::Day;
-use workshop::PieceEdit;
-use workshop::book::{DoneStep, Line, LogLine, LogTime, Record};
+use workshop::book::{DoneStep, Facts, LeadTest, Line, LogLine, LogTime, Record};
 use workshop::days::Days;
 use workshop::preparing::{Amount, Much, PrepareStep};
+use workshop::{BookEdit, PieceEdit};
 use yew::prelude::*;
 
-use super::book::{Form, add, only, tick_off};
+use super::book::{Form, add, only, tick_step};
 use super::lead_test::result_of_test;
 use super::{Send, Shown, refused, weighed};
 use crate::browser::{now, today};
@@ -46,12 +46,12 @@ pub fn work(shown: &Shown) -> Html {
     html! {
         <section class="work-screen" aria-labelledby="work-title">
             <h2 id="work-title" class="unseen">{ "Work" }</h2>
+            { folded("when", &words::starts(&shown.piece.books.one(), &app.workshop.books.one()), &|| only(app, send, "facts", &["begin", "due", "status"])) }
             { refused::answer(app, |id| id.is_of_preparing() || id.is_of_days(), || match place {
                 Some(place) => checklist(shown, &days, place),
                 None => html! { <p>{ "There is no work on this piece. It is sold, or its sizes don\u{2019}t fit." }</p> },
             }) }
             <div class="buttons">{ button("job-card", "Job card", card) }</div>
-            { folded("when", "Start and due date", &|| only(app, send, "facts", &["begin", "due"])) }
             { folded("own-habits", "Your sheets and cleaner", &|| only(app, send, "habits", &["sheet-yield", "dilution"])) }
             { folded("weighing", "What it really took", &|| weighed::of_piece(shown)) }
             <h3 id="log">{ "Photos and log" }</h3>
@@ -90,7 +90,7 @@ fn checklist(shown: &Shown, days: &Days, place: usize) -> Html {
 /// Shows the steps in order, with a heading for each day, and the waits between them.
 fn rows(shown: &Shown, days: &Days, place: usize, job: &Job, next: Option<usize>) -> Vec<Html> {
     let mut last: Option<Day> = None;
-    let mut rows = Vec::new();
+    let mut rows: Vec<Html> = tested(shown).into_iter().collect();
     for (n, step) in job.steps.iter().enumerate() {
         let works = days.timetable.work(place, n);
         let start = works.and_then(|work| work.start());
@@ -106,6 +106,26 @@ fn rows(shown: &Shown, days: &Days, place: usize, job: &Job, next: Option<usize>
         }
     }
     rows
+}
+
+/// Shows the lead test with its result, once there is one. To uncheck it takes the result back.
+fn tested(shown: &Shown) -> Option<Html> {
+    let result = shown.piece.books.one::<Facts>().lead;
+    let result = result.filter(|result| *result != LeadTest::NotDone)?;
+    let untest = BookEdit::Write("facts", "only".into(), "lead".into(), "".into());
+    let untest = shown
+        .send
+        .reform(move |_: Event| Action::Change(PieceEdit::Book(untest.clone())));
+    Some(html! {
+        <li key="lead-tested" class="step is-done">
+            <label for="lead-tested">
+                <input id="lead-tested" type="checkbox" checked={true} onchange={untest} />
+                <time></time>
+                <span class="it">{ words::lead_test(result) }</span>
+                <b></b>
+            </label>
+        </li>
+    })
 }
 
 fn row(shown: &Shown, job: &Job, step: &Step, start: Option<Moment>, is_now: bool) -> Html {
@@ -140,7 +160,7 @@ fn row(shown: &Shown, job: &Job, step: &Step, start: Option<Moment>, is_now: boo
 /// Returns a callback that checks off a step of the open piece, or unchecks it.
 fn tick(send: &Send, key: &str, is_done: bool) -> Callback<Event> {
     let key: Rc<str> = key.into();
-    send.reform(move |_: Event| Action::Change(PieceEdit::Book(tick_off("done", &key, is_done))))
+    send.reform(move |_: Event| Action::Change(PieceEdit::Book(tick_step(&key, is_done))))
 }
 
 /// Returns the main amount that a step takes.
@@ -192,7 +212,7 @@ fn now_pane(shown: &Shown, days: &Days, (place, n): (usize, usize), job: &Job) -
     let key: Rc<str> = step.key.as_str().into();
     let check = shown
         .send
-        .reform(move |_: MouseEvent| Action::Change(PieceEdit::Book(tick_off("done", &key, false))));
+        .reform(move |_: MouseEvent| Action::Change(PieceEdit::Book(tick_step(&key, false))));
     let minutes = days
         .timetable
         .work(place, n)

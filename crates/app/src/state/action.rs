@@ -77,6 +77,8 @@ pub enum Action {
     Screen(Screen),
     /// The maker returns from a screen that every stage opens.
     Back,
+    /// Escape was pressed: closes a screen that is no stage.
+    Escape,
     /// A surface is selected or deselected.
     Pick(Option<String>),
     /// A part is selected or deselected.

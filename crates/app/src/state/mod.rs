@@ -186,6 +186,8 @@ impl App {
             Action::Look(look) => next.look = look,
             Action::Screen(screen) => next.go_to(screen),
             Action::Back => next.go_to(next.back),
+            Action::Escape if self.screen.stage().is_none() => next.go_to(next.back),
+            Action::Escape => {}
             Action::Pick(surface) => next.pick(surface),
             Action::Part(part) => {
                 next.picked = None;
@@ -604,7 +606,7 @@ pub(crate) mod tests {
         let add = |id: &str| {
             let id = PieceId(id.into());
             Action::Start(
-                Edit::Add {
+                Edit::Consider {
                     id: id.clone(),
                     kind: Kind::Desk,
                 },
@@ -636,13 +638,18 @@ pub(crate) mod tests {
             .update(Action::Screen(Screen::Amounts))
             .update(Action::Screen(Screen::Verdict));
         assert_eq!(open.update(Action::Back).screen, Screen::Finish);
+        let closed = open.update(Action::Escape);
+        assert_eq!(
+            (closed.screen, closed.update(Action::Escape).screen),
+            (Screen::Finish, Screen::Finish)
+        );
     }
 
     #[test]
     fn a_piece_to_decide_about_opens_with_the_verdict() {
         let start = App::default().update(Action::Decide(true));
         let id = PieceId("a".into());
-        let add = Edit::Add {
+        let add = Edit::Consider {
             id: id.clone(),
             kind: Kind::Dresser,
         };

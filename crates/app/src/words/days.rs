@@ -4,6 +4,7 @@ use coatings::in_sentence;
 use timetable::{AirCaution, LEAST_MARGIN, Moment, Obstacle, Stage, Work};
 use units::System;
 use workshop::Workshop;
+use workshop::book::{Facts, Habits};
 use workshop::days::{AirToday, CoatsInAir, Days, USUAL_HOURS};
 use workshop::preparing::OldFinish;
 
@@ -91,21 +92,33 @@ pub fn ready_on(days: &Days, job: usize) -> String {
 /// Describes the default working hours.
 pub fn usual_hours() -> String {
     let stretches = USUAL_HOURS.map(|(from, to)| format!("{} to {}", time(from), time(to)));
-    format!("Using Monday to Friday, {}.", stretches.join(" and "))
+    format!("Mon to Fri {}.", stretches.join(", "))
 }
 
-/// Repeats the hours of a week as understood, from Monday on: `Mon 18:00-21:00; Tue 9:00-12:00, 13:00-17:00.`
-/// Empty if there are none.
+/// Repeats the hours of a week as understood, from Monday on: `Mon to Fri 18:00-21:00; Sat 9:00-12:00,
+/// 13:00-17:00.` Empty if there are none.
 pub fn understood(week: &[Vec<(u32, u32)>; 7]) -> String {
-    let named = WEEKDAYS.iter().zip(week).filter(|(_, hours)| !hours.is_empty());
-    let of_day = |(name, hours): (&&str, &Vec<(u32, u32)>)| {
-        let hours = hours.iter();
-        let hours: Vec<String> = hours
+    // Days in a row with the same hours are named together.
+    let mut runs: Vec<(usize, usize)> = Vec::new();
+    for day in 0..week.len() {
+        match runs.last_mut() {
+            Some((first, last)) if *last + 1 == day && week[*first] == week[day] => *last = day,
+            _ => runs.push((day, day)),
+        }
+    }
+    let of_run = |(first, last): (usize, usize)| {
+        let hours: Vec<String> = week[first]
+            .iter()
             .map(|(from, to)| format!("{} to {}", time(*from), time(*to)))
             .collect();
-        format!("{name} {}", hours.join(", "))
+        let days = match first == last {
+            true => WEEKDAYS[first].to_owned(),
+            false => format!("{} to {}", WEEKDAYS[first], WEEKDAYS[last]),
+        };
+        format!("{days} {}", hours.join(", "))
     };
-    let days: Vec<String> = named.map(of_day).collect();
+    let runs = runs.into_iter().filter(|(first, _)| !week[*first].is_empty());
+    let days: Vec<String> = runs.map(of_run).collect();
     match days.as_slice() {
         [] => String::new(),
         days => format!("{}.{}", days.join("; "), asked_back(week)),
@@ -127,7 +140,7 @@ const EARLY: u32 = 7 * 60;
 fn asked_back(week: &[Vec<(u32, u32)>; 7]) -> &'static str {
     let is_early = |(from, to): &(u32, u32)| *from < EARLY && *to <= 12 * 60;
     match week.iter().flatten().any(is_early) {
-        true => " In the morning? For the evening, write 6pm to 9pm.",
+        true => " In the morning? For the evening, type 6pm-9pm.",
         false => "",
     }
 }
@@ -157,6 +170,17 @@ pub fn dries(wait: u32, until: Moment, from: Moment) -> String {
     }
 }
 
+/// Says when the work on a piece starts and is due: `Starts Sat, Dec 5, due Fri, Dec 18`.
+pub fn starts(facts: &Facts, habits: &Habits) -> String {
+    let begins = facts.begin.or(habits.begin);
+    let begins = begins.map_or_else(
+        || "Starts today".to_owned(),
+        |day| format!("Starts {}", weekday_and_day(day)),
+    );
+    let due = facts.due.map(|day| format!(", due {}", weekday_and_day(day)));
+    format!("{begins}{}", due.unwrap_or_default())
+}
+
 /// Says how long a step takes: `55 min`, `2 h 10 min`.
 pub fn minutes(of: u32) -> String {
     super::money::hours_and_minutes(of)
@@ -172,8 +196,16 @@ pub fn ready_to_sell(days: &Days, job: usize) -> String {
     )
 }
 
-/// Formats a period of work: `9:00-10:30`, with the time it continues after a break.
+/// Less than this is told as a start and a number of minutes, because both ends may be the same quarter hour.
+const SHORT: i64 = 30;
+
+/// Formats a period of work: `9:00-10:30`, with the time it continues after a break. A short one is `9:00, 8 min`.
 pub fn stretch(work: &Work) -> String {
+    if let [only] = work.stretches.as_slice()
+        && only.to.since(only.from) < SHORT
+    {
+        return format!("{}, {}\u{a0}min", clock(only.from), only.to.since(only.from));
+    }
     let of = |stretch: &timetable::Opening| format!("{} to {}", clock(stretch.from), clock(stretch.to));
     let mut last = work.start().map(Moment::day);
     let mut text = String::new();

@@ -41,25 +41,35 @@ pub fn cans_and_price(buy: &Result<Buy, ChoiceError>, money: Money<'_>) -> (Stri
     (super::cans_by_size(buy), buy.price.map(money).unwrap_or_default())
 }
 
-/// Says how much of a material the pieces take: `11 fl oz likely. For the dresser.`
-pub fn why_so_many(lot: &Shopping, pieces: &[&str], system: System) -> String {
+/// Says how much of a material the pieces take: `About 11 fl oz, for Dresser and Nightstand`. With a single
+/// piece on the list, its name says nothing.
+pub fn why_so_many(lot: &Shopping, is_for_several: bool, system: System) -> String {
     if let Err(error) = &lot.buy {
         return error.to_string();
     }
     format!(
-        "{} likely. For {}.",
+        "About {}{}",
         super::volume(lot.likely, system),
-        super::and(pieces)
+        for_pieces(&lot.pieces, is_for_several)
     )
 }
 
-/// Formats the likely cost of an item other than a can: `, about 4.50`. Empty without a price.
-pub fn price_of_good(good: &Good, workshop: &Workshop, money: Money<'_>) -> String {
-    let price = good.price(workshop);
-    price.map_or_else(String::new, |(likely, _)| format!(", about {}", money(likely)))
+/// Names the pieces that something is for, if the list has several.
+pub fn for_pieces(pieces: &[String], is_for_several: bool) -> String {
+    let names: Vec<&str> = pieces.iter().map(String::as_str).collect();
+    match is_for_several {
+        true => format!(", for {}", super::and(&names)),
+        false => String::new(),
+    }
 }
 
-/// States the total cost of cans with a price, including the likely cost of abrasive sheets, and how many
+/// Formats the cost of an item other than a can: `, about 4.50`. Empty without a price.
+pub fn price_of_good(good: &Good, workshop: &Workshop, money: Money<'_>) -> String {
+    let price = good.price(workshop);
+    price.map_or_else(String::new, |(_, most)| format!(", about {}", money(most)))
+}
+
+/// States the total cost of cans with a price, including abrasive sheets, and how many
 /// materials have no price. Empty if nothing has a price.
 pub fn price_of_list(bought: &[Shopping], goods: &[Good], workshop: &Workshop, money: Money<'_>) -> String {
     let lots = bought.iter().filter_map(|lot| lot.buy.as_ref().ok());
@@ -67,7 +77,7 @@ pub fn price_of_list(bought: &[Shopping], goods: &[Good], workshop: &Workshop, m
     let prices: Vec<u64> = lots.iter().filter_map(|buy| buy.price).collect();
     let of_goods: Vec<u64> = goods
         .iter()
-        .filter_map(|good| Some(good.price(workshop)?.0))
+        .filter_map(|good| Some(good.price(workshop)?.1))
         .collect();
     if prices.is_empty() && of_goods.is_empty() {
         return String::new();
@@ -103,7 +113,7 @@ pub fn coated(done: &[(String, String)]) -> String {
     }
 }
 
-/// Says how much of an item to buy to be sure, and how little may be enough: `66 leaves` and `Maybe only 55.`.
+/// Says how much of an item to buy to be sure, and how little may be enough: `66 leaves` and `55 may be enough.`.
 /// Returns `None` if enough is on hand.
 pub fn good(good: &Good, system: System) -> Option<(String, String)> {
     let say = |of: Much| match (of, good.unit) {
@@ -115,6 +125,9 @@ pub fn good(good: &Good, system: System) -> Option<(String, String)> {
         Much::Volume(low, high) => (Much::Volume(low, low), Much::Volume(high, high)),
         Much::Mass(low, high) => (Much::Mass(low, low), Much::Mass(high, high)),
         Much::Count(low, high) => (Much::Count(low, low), Much::Count(high, high)),
+        Much::Sheets(grit, likely, most) => {
+            (Much::Sheets(grit, likely, likely), Much::Sheets(grit, most, most))
+        }
         _ => return Some((say(left), String::new())),
     };
     let (least, most) = (say(least), say(most));
@@ -126,8 +139,8 @@ pub fn good(good: &Good, system: System) -> Option<(String, String)> {
     let ((figure, unit), (_, of_most)) = (split(&least), split(&most));
     Some(match least == most {
         true => (most, String::new()),
-        false if unit == of_most => (most, format!("Maybe only {figure}.")),
-        false => (most, format!("Maybe only {least}.")),
+        false if unit == of_most => (most, format!("{figure} may be enough.")),
+        false => (most, format!("{least} may be enough.")),
     })
 }
 
@@ -186,7 +199,7 @@ mod tests {
             .iter()
             .filter(|lot| !lot.buy.as_ref().unwrap().cans.is_empty());
         assert_eq!(lines.len(), to_buy.count() + besides.len());
-        assert!(lines.contains(&"Leaf: 66 leaves, maybe only 55"), "{text}");
+        assert!(lines.contains(&"Leaf: 66 leaves, 55 may be enough"), "{text}");
         assert!(lines.contains(&"Lead test kit: 2"), "{text}");
     }
 
@@ -227,7 +240,7 @@ mod tests {
         let write = BookEdit::Write("habits", "only".into(), "sheet-price".into(), "1.50".into());
         let priced = workshop.apply(Edit::Book(write)).unwrap();
         let besides = analysis(&priced).goods(&[]);
-        let sheets = besides.iter().filter_map(|good| Some(good.price(&priced)?.0));
+        let sheets = besides.iter().filter_map(|good| Some(good.price(&priced)?.1));
         assert_eq!(
             say(&priced),
             format!("About {}", pots * 750 + sheets.sum::<u64>())
@@ -235,8 +248,8 @@ mod tests {
         let text = list(&lots, &besides, &priced, &hundredths);
         let line = text
             .lines()
-            .find(|line| line.starts_with("Sandpaper") && line.contains("180"))
+            .find(|line| line.starts_with("180-grit sandpaper"))
             .unwrap();
-        assert!(line.contains(" at most, about "), "{line}");
+        assert!(line.contains(" sheets, ") && line.contains(", about "), "{line}");
     }
 }

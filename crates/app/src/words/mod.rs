@@ -25,31 +25,33 @@ use coatings::suggest::{SuggestedLayer, Suggestion};
 use coatings::{
     Demand, Enough, Estimate, Leftover, Place, Provenance, SourcedRange, Stage, Verdict, in_sentence,
 };
-use units::{Area, Length, System, Volume, show_area, show_number, show_volume_beside};
+use units::{Area, Length, System, Volume, show_area, show_volume_beside};
 use workshop::{Buy, MaterialLine, Piece, Takeoff, Workshop, unmeasured};
 
 pub use calendar::{weekday_and_day, weekday_and_number};
 pub use changes::{Names, change_of, change_title, towards};
 pub use colour::{colour, colour_name};
 pub use days::{
-    air, air_in_brief, clock, dries, dry_time, minutes, ready, ready_on, ready_to_sell, remarks, stretch,
-    understood, usual_hours,
+    air, air_in_brief, clock, dries, dry_time, minutes, ready, ready_on, ready_to_sell, remarks, starts,
+    stretch, understood, usual_hours,
 };
 pub use device_status::{file_saved, gathered, offline, safety, saving, too_large};
 pub use fields::{bay_label, field_element, field_label, place_prefix, sentence, stand_in};
 pub use learning::{by_own_jobs, changed, taught, weighed};
-pub use list::{cans_and_price, coated, good, good_here, list, one_less, price_of_list, sheets, why_so_many};
+pub use list::{
+    cans_and_price, coated, for_pieces, good, good_here, list, one_less, price_of_list, sheets, why_so_many,
+};
 pub use mixing::{against, binder, chalk, dose, drift, mind, thinned};
 pub use money::{
     buy_or_leave, earns, hours_of, lacking, nearby, outcome, part_of_costs, points, rests_on, signed,
-    together, unpriced, verdict_on_buying, wanted_for,
+    together, unpriced, verdict_on_buying, wanted_for, with_the_hours,
 };
 pub use numerals::{measured, number, reading, write_numbers_as};
 pub use piece::{
     checked_off, deleted, fill, guesses, how_many, measure_guesses, row_holds, set_of, surface, to_buy, wish,
     without_unit,
 };
-pub use preparing::{much, sentences};
+pub use preparing::{lead_test, much, sentences};
 pub use shelf::{left, on_hand, store};
 pub use step::stepped;
 pub use surfaces::{lying, overlap, run, working};
@@ -282,13 +284,14 @@ pub fn instead(line: &MaterialLine, enough: &Enough, takeoff: &Takeoff) -> Strin
         .iter()
         .map(|zone| takeoff.zone_label(*zone))
         .collect();
+    // Only what the wanted confidence covers, so that it does not contradict the likely amount left over.
     let fewer =
-        (enough.most_coats > 0).then(|| format!("Enough for {} on all of it", coats(enough.most_coats)));
-    let some = (!zones.is_empty()).then(|| format!("for {} on {}", coats(line.coats), and(&zones)));
+        (enough.most_coats > 0).then(|| format!("Sure to cover {} on all of it", coats(enough.most_coats)));
+    let some = (!zones.is_empty()).then(|| format!("{} on {}", coats(line.coats), and(&zones)));
     match (fewer, some) {
         (Some(fewer), Some(some)) => format!("{fewer}, or {some}."),
         (Some(fewer), None) => format!("{fewer}."),
-        (None, Some(some)) => format!("Enough {some}."),
+        (None, Some(some)) => format!("Sure to cover {some}."),
         (None, None) => String::new(),
     }
 }
@@ -355,7 +358,7 @@ pub fn buy(buy: &Result<Buy, ChoiceError>, has_some: bool, workshop: &Workshop, 
     }
     let besides = if has_some { " more" } else { "" };
     let smaller = if buy.no_smaller {
-        " It isn\u{2019}t sold in smaller cans."
+        " That\u{2019}s the smallest usual can."
     } else {
         ""
     };
@@ -570,11 +573,11 @@ mod tests {
         let first = &labels[0].label;
         assert_eq!(
             enough(Verdict::Short, 1, vec![0]),
-            format!("Enough for 1 coat on all of it, or for 2 coats on {first}.")
+            format!("Sure to cover 1 coat on all of it, or 2 coats on {first}.")
         );
         assert_eq!(
             enough(Verdict::Short, 0, vec![0]),
-            format!("Enough for 2 coats on {first}.")
+            format!("Sure to cover 2 coats on {first}.")
         );
         assert_eq!(enough(Verdict::Short, 0, vec![]), "");
         assert_eq!(enough(Verdict::Enough, 3, vec![0]), "Enough for 3 coats.");

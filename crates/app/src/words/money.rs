@@ -28,7 +28,7 @@ pub fn verdict_on_buying(account: &Account, money: Money<'_>) -> (String, String
         (Some(_), _) if account.is_sold => ("Sold".into(), buy_or_leave(account, money)),
         (None, _) => (
             "What will it sell for?".into(),
-            format!("Enter a price, or note {FEWEST} local prices of its kind."),
+            format!("Enter a price, or add {FEWEST} local prices of pieces like it."),
         ),
         (Some(_), None) => ("Pass".into(), "Even free, it would lose money.".into()),
         (Some(_), Some(most)) if asked <= most => {
@@ -72,14 +72,14 @@ pub fn rests_on(account: &Account, money: Money<'_>) -> String {
         return "Your time and materials are not in this. Enter your hourly rate and can prices.".into();
     }
     let guess = |guess: &Guess| match guess {
-        Guess::Wage => format!("your time at {} an hour", money(account.costs.hourly)),
-        Guess::Prices => "can prices".to_owned(),
+        Guess::Wage => format!("your hourly rate ({})", money(account.costs.hourly)),
+        Guess::Prices => "the can prices".to_owned(),
     };
     let guesses: Vec<String> = account.guesses.iter().map(guess).collect();
     let guesses: Vec<&str> = guesses.iter().map(String::as_str).collect();
     let mut said = Vec::new();
     if !guesses.is_empty() {
-        said.push(format!("Guesses: {}.", super::and(&guesses)));
+        said.push(format!("We guessed {}.", super::and(&guesses)));
     }
     if !account.has_wage {
         said.push("Your time is not in this.".into());
@@ -101,9 +101,17 @@ pub fn together(count: u32) -> Option<String> {
 
 /// States the result of a sale.
 fn sold(account: &Account, outcome: &Outcome, money: Money<'_>) -> String {
-    let hour = outcome
-        .per_hour
-        .map(|hour| format!(", {} an hour", signed(hour, money)));
+    let hour = outcome.per_hour.map(|hour| {
+        let hour = signed(hour, money);
+        match account.reckoned {
+            // The hours were never entered.
+            Some(_) => format!(
+                ", about {hour} an hour if it took {}",
+                hours_of(account.costs.minutes)
+            ),
+            None => format!(", {hour} an hour"),
+        }
+    });
     let left = format!(
         "{} for your work{}",
         money(outcome.left.unsigned_abs()),
@@ -113,6 +121,7 @@ fn sold(account: &Account, outcome: &Outcome, money: Money<'_>) -> String {
         _ if outcome.left < 0 => format!("You lost {}.", money(outcome.left.unsigned_abs())),
         Some(0) => format!("It left {left}."),
         Some(wanted) if i128::from(outcome.left) >= i128::from(wanted) => format!("It paid off: {left}."),
+        _ if account.guesses.contains(&Guess::Wage) => format!("It left {left}."),
         _ => format!("It paid less than you wanted: {left}."),
     };
     let unpriced = match account.unpriced.is_empty() {
@@ -143,7 +152,7 @@ fn not_sold(account: &Account, money: Money<'_>) -> String {
         let must =
             must.map(|price| format!("It must sell for {} to pay for {pays}{without}. ", money(price)));
         return format!(
-            "{}Enter your asking price, or note {FEWEST} local prices of its kind, to see the most you should pay.",
+            "{}Enter your asking price, or add {FEWEST} local prices of pieces like it, to see the most you should pay.",
             must.unwrap_or_default()
         );
     };
@@ -195,7 +204,7 @@ fn not_sold(account: &Account, money: Money<'_>) -> String {
 
 /// Says how the answer changes if the work takes longer than estimated, or if the piece does not pay off,
 /// less time.
-fn with_the_hours(account: &Account, money: Money<'_>) -> String {
+pub fn with_the_hours(account: &Account, money: Money<'_>) -> String {
     let Some(reckoned) = account.reckoned.filter(|_| account.costs.hourly > 0) else {
         return String::new();
     };
@@ -205,17 +214,17 @@ fn with_the_hours(account: &Account, money: Money<'_>) -> String {
         false => (reckoned.minutes.0, reckoned.most.0),
     };
     let takes = format!(
-        " The work may take {}. At {},",
+        " It may take {}. At {},",
         from_to(reckoned.minutes),
         hours_of(minutes)
     );
     match (pays, most) {
         (true, Some(most)) if most < account.costs.bought => {
-            format!("{takes} pass, or pay {} or less.", money(most))
+            format!("{takes} pass, or pay {} or less.", money(in_whole(most)))
         }
-        (true, Some(most)) => format!("{takes} pay {} or less.", money(most)),
+        (true, Some(most)) => format!("{takes} pay {} or less.", money(in_whole(most))),
         (true, None) => format!("{takes} it loses money even free."),
-        (false, Some(most)) => format!("{takes} you could pay {}.", money(most)),
+        (false, Some(most)) => format!("{takes} you could pay {}.", money(in_whole(most))),
         (false, None) => format!("{takes} it still loses money."),
     }
 }
@@ -231,8 +240,8 @@ pub(super) fn hours_and_minutes(minutes: u32) -> String {
 
 /// Formats a range of minutes in hours: `3.5 to 8 h`.
 fn from_to((least, most): (u32, u32)) -> String {
-    let [least, most] = [least, most].map(|minutes| f64::from(minutes) / 60.0);
-    format!("{}\u{a0}h", super::range_of(least, most))
+    let hours = |minutes: u32| number(&format!("{:.1}", f64::from(minutes) / 60.0));
+    format!("{} to {}\u{a0}h", hours(least), hours(most))
 }
 
 fn chance(account: &Account) -> String {
@@ -298,11 +307,11 @@ pub fn part_of_costs(part: Part, account: &Account) -> String {
     let hours = hours_and_minutes(account.costs.minutes);
     match part {
         Part::Bought => "Bought for".into(),
-        Part::Materials => "Materials".into(),
+        Part::Materials => "Materials used".into(),
         Part::Wear => "Tool wear".into(),
         Part::Delivery => "Delivery".into(),
         Part::Work => match &account.reckoned {
-            Some(Reckoning { minutes, .. }) => format!("Your time, {hours}, maybe {}", from_to(*minutes)),
+            Some(Reckoning { minutes, .. }) => format!("Your time, {hours} ({})", from_to(*minutes)),
             None => format!("Your time, {hours}"),
         },
         Part::Profit => "Profit wanted".into(),
@@ -501,7 +510,7 @@ mod tests {
         };
         assert_eq!(
             say(Some(10_000), (Some(14_000), Some(4_000))),
-            "Buy at 50. Sold at 200, you could pay up to 100. The work may take 3.0 to 8.0 h. At 8.0 h, pass, or pay 40 or less."
+            "Buy at 50. Sold at 200, you could pay up to 100. It may take 3.0 to 8.0 h. At 8.0 h, pass, or pay 40 or less."
         );
         assert!(say(Some(6_000), (Some(10_000), None)).ends_with("At 8.0 h, it loses money even free."));
         assert!(say(Some(4_000), (Some(8_000), None)).ends_with("At 3.0 h, you could pay 80."));

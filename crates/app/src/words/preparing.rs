@@ -2,6 +2,7 @@
 
 use coatings::Reason;
 use units::{Mass, System, Volume, show_number};
+use workshop::book::LeadTest;
 use workshop::preparing::{Much, whole_sheets};
 
 use super::{area, number, run, volume};
@@ -16,6 +17,15 @@ const A_LITTLE: Volume = Volume::millilitres(5.0);
 pub fn sentences(reasons: &[Reason]) -> String {
     let texts: Vec<&str> = reasons.iter().map(|reason| reason.text).collect();
     texts.join(" ")
+}
+
+/// Says what the lead test found: `Lead test: no lead found`.
+pub fn lead_test(result: LeadTest) -> &'static str {
+    match result {
+        LeadTest::NotDone => "Lead test: not done",
+        LeadTest::Negative => "Lead test: no lead found",
+        LeadTest::Positive => "Lead test: lead found",
+    }
 }
 
 /// Formats an amount: `8.0 fl oz to 15 fl oz`, `2 to 8`, `7 to 30 days`.

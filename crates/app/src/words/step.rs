@@ -109,10 +109,14 @@ fn of_books(from: &Books, now: &Books) -> Option<String> {
         .iter()
         .find(|book| from.lines(book.key) != now.lines(book.key))?;
     let (before, after) = (from.lines(book.key), now.lines(book.key));
-    if before.len() != after.len() {
-        return Some("an entry".into());
-    }
-    let differing = before.iter().zip(after).find(|(one, other)| one != other);
+    let differing = match (book.is_single, before.len() == after.len()) {
+        (true, _) => Some((from.only(book.key), now.only(book.key))),
+        (false, false) => return Some("an entry".into()),
+        (false, true) => {
+            let differing = before.iter().zip(after).find(|(one, other)| one != other);
+            differing.map(|(one, other)| ((**one).clone(), (**other).clone()))
+        }
+    };
     let field = differing.and_then(|(one, other)| {
         let mut fields = book.fields.iter();
         fields.find(|field| one.text(field.key) != other.text(field.key))
@@ -165,7 +169,7 @@ mod tests {
                     "bought".into(),
                     "20".into(),
                 )),
-                "price paid or asked",
+                "seller\u{2019}s price, or what you paid",
             ),
         ] {
             let back = again.update(Action::Change(edit)).update(Action::Undo);

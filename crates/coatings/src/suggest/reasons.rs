@@ -25,7 +25,7 @@ pub(super) const WAX_CLEAN: Reason = practice(
 );
 pub(super) const DEGLOSS: Reason = practice("Little sticks to gloss. Dull it, then scuff-sand it.");
 pub(super) const SCUFF: Reason =
-    practice("Scuff-sand with P180 and P220. Sand lightly between coats with P320.");
+    practice("Scuff-sand with 180- and 220-grit. Sand lightly between coats with 320-grit.");
 pub(super) const SOUND_PAINT: Reason = read(
     "Most peeling comes from poor prep of old paint. Scrape off loose paint and clean the rest.",
     "Wood Handbook FPL-GTR-190 fig. 16-23 (p. 382)",

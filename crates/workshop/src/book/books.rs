@@ -86,7 +86,7 @@ answers! {
 
     /// How far a piece is.
     Status {
-        Looking = "looking", "Looking";
+        Looking = "looking", "Not bought yet";
         Bought = "bought", "Bought";
         Working = "working", "Working on it";
         ForSale = "for-sale", "For sale";
@@ -134,7 +134,7 @@ records! {
     /// Supplies in the workshop other than cans.
     Supply = "stores" (of_piece: false, is_single: false) {
         kind: Option<SupplyKind> = "kind", "Type", Choice(SupplyKind::ANSWERS);
-        grit: String = "grit", "Grit", Choice(&[("P80", "P80"), ("P100", "P100"), ("P120", "P120"), ("P180", "P180"), ("P220", "P220"), ("P320", "P320"), ("P400", "P400")]);
+        grit: String = "grit", "Grit", Choice(&[("P80", "80"), ("P100", "100"), ("P120", "120"), ("P180", "180"), ("P220", "220"), ("P320", "320"), ("P400", "400")]);
         name: String = "name", "Name", Text;
         count: Option<u32> = "count", "Quantity", Count(10_000);
         note: String = "note", "Note", Text;
@@ -239,6 +239,7 @@ records! {
         fri: Option<WorkingHours> = "fri", "Friday", Hours;
         sat: Option<WorkingHours> = "sat", "Saturday", Hours;
         sun: Option<WorkingHours> = "sun", "Sunday", Hours;
+        begin: Option<Day> = "begin", "Start date", OnDay;
         temperature: Option<Celsius> = "temperature", "Shop air temperature", Of(Quantity::Temperature);
         surface: Option<Celsius> = "surface", "Surface temperature", Of(Quantity::Temperature);
         humidity: Option<Share> = "humidity", "Air humidity", Of(Quantity::Share);
@@ -252,14 +253,14 @@ records! {
     /// Facts about a piece other than its measurements.
     Facts = "facts" (of_piece: true, is_single: true) {
         status: Option<Status> = "status", "Status", Choice(Status::ANSWERS);
-        bought: Option<u64> = "bought", "Price paid or asked", Money;
-        asking: Option<u64> = "asking", "Your asking price", Money;
+        bought: Option<u64> = "bought", "Seller\u{2019}s price, or what you paid", Money;
+        asking: Option<u64> = "asking", "You\u{2019}ll sell it for", Money;
         sold: Option<u64> = "sold", "Sale price", Money;
         sold_on: Option<Day> = "sold-on", "Date sold", OnDay;
         old_color: Option<Colour> = "old-color", "Color of the old paint", Color;
         begin: Option<Day> = "begin", "Start date", OnDay;
         due: Option<Day> = "due", "Due date", OnDay;
-        hours: Option<WorkTime> = "hours", "Hours of work", Of(Quantity::Time);
+        hours: Option<WorkTime> = "hours", "Hours worked", Of(Quantity::Time);
         materials: Option<u64> = "materials", "Total material cost", Money;
         delivery: Option<u64> = "delivery", "Delivery for this piece", Money;
         age: Option<FinishAge> = "age", "Age of old finish", Choice(FinishAge::ANSWERS);
@@ -300,6 +301,7 @@ records! {
     /// Finished steps. The line's id is the key of the step.
     DoneStep = "done" (of_piece: true, is_single: false) {
         day: Option<Day> = "day", "Date done", OnDay;
+        minute: Option<u32> = "minute", "Minute of the day", Count(1439);
     }
 }
 

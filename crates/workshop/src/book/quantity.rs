@@ -284,7 +284,7 @@ impl fmt::Display for ValueError {
             ValueError::Answer => f.write_str("Pick one from the list."),
             ValueError::Picture => f.write_str("Pick a smaller photo."),
             ValueError::Colour => f.write_str("Use a color, like #4a6b61."),
-            ValueError::Hours => f.write_str("Use start and end times, like 9:00-12:30, 13-17."),
+            ValueError::Hours => f.write_str("Use start and end times, like 9-5 or 6pm-9pm."),
         }
     }
 }

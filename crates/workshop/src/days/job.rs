@@ -8,7 +8,6 @@ use crate::preparing::{Held, OldFinish, PrepareStep, When, asks_for_result};
 use crate::work::Work;
 use coatings::Stage;
 use timetable::{Cure, Job, Moment, Step};
-use units::Day;
 
 /// Builds the steps for a piece: the allowed preparation, then each coat. Sanding between coats is divided
 /// evenly among the coats that go onto another coat.
@@ -90,18 +89,21 @@ pub(crate) fn step_keys(work: &Work) -> Vec<String> {
         .collect()
 }
 
-/// Returns the finish times of the leading steps that were checked off. Each is set to noon of its day, and
-/// never before the previous step. A test without a recorded result does not count as done.
+/// Returns the finish times of the leading steps that were checked off, never before the previous step. A step
+/// without a time, as in older files, is set to noon of its day. A test without a recorded result does not count as done.
 pub(super) fn done(piece: &Piece, steps: &[Step]) -> Vec<Moment> {
-    let mut last: Option<Day> = None;
+    let mut last: Option<Moment> = None;
     let ticked = steps
         .iter()
         .take_while(|step| !asks_for_result(&step.key))
-        .map_while(|step| piece.books.find::<DoneStep>(&step.key)?.day);
-    let in_order = ticked.map(|day| {
-        let day = last.map_or(day, |last| last.max(day));
-        last = Some(day);
-        Moment::new(day, 12 * 60)
+        .map_while(|step| {
+            let done = piece.books.find::<DoneStep>(&step.key)?;
+            Some(Moment::new(done.day?, done.minute.unwrap_or(12 * 60)))
+        });
+    let in_order = ticked.map(|at| {
+        let at = last.map_or(at, |last| last.max(at));
+        last = Some(at);
+        at
     });
     in_order.collect()
 }

@@ -18,6 +18,8 @@ use crate::work::Work;
 
 /// Default working hours, Monday to Friday, in minutes after midnight.
 pub const USUAL_HOURS: [(u32, u32); 2] = [(9 * 60, 12 * 60), (13 * 60, 17 * 60)];
+/// The same hours as a maker writes them.
+pub const USUAL_HOURS_TEXT: &str = "9am to 12pm, 1pm to 5pm";
 
 /// The schedule of all pieces.
 #[derive(Clone, Debug)]
@@ -40,8 +42,15 @@ pub struct Days {
 pub(crate) fn days(workshop: &Workshop, works: &[Option<Work>], from: Moment) -> Days {
     let taken = workshop.pieces.iter().zip(works);
     let air = measured(workshop);
+    let begin = workshop
+        .books
+        .one::<Habits>()
+        .begin
+        .map(|day| Moment::new(day, 0));
     let of_piece = |(piece, work): (&Rc<Piece>, &Option<Work>)| {
-        let job = job(piece, work.as_ref()?);
+        let mut job = job(piece, work.as_ref()?);
+        // A piece without a start date of its own starts with the others.
+        job.begin = job.begin.or(begin);
         Some(match &air {
             Some(of) => job.in_air(of.air, of.surface),
             None => job,
@@ -65,7 +74,7 @@ pub fn written_hours(workshop: &Workshop) -> [Vec<(u32, u32)>; 7] {
 }
 
 fn hours(workshop: &Workshop) -> (Hours, bool) {
-    let is_usual = workshop.books.one::<Habits>().week().iter().all(Option::is_none);
+    let is_usual = workshop.has_usual_hours();
     let usual = |place: usize| match place < 5 {
         true => USUAL_HOURS.to_vec(),
         false => Vec::new(),
@@ -89,6 +98,56 @@ mod tests {
     use coatings::Wish;
     use timetable::{AirCaution, Step};
     use units::Day;
+
+    #[test]
+    fn the_usual_hours_are_written_as_they_are_read() {
+        assert_eq!(
+            crate::hours::read_hours(USUAL_HOURS_TEXT),
+            Some(USUAL_HOURS.to_vec())
+        );
+    }
+
+    #[test]
+    fn one_start_date_is_for_every_piece_without_its_own() {
+        let begin = |book: &'static str, text: &str| {
+            BookEdit::Write(book, "only".into(), "begin".into(), text.into())
+        };
+        let workshop = invented_workshop();
+        let of_all = workshop.apply(Edit::Book(begin("habits", "2026-06-01"))).unwrap();
+        let own = Edit::Piece(
+            workshop.pieces[0].id.clone(),
+            PieceEdit::Book(begin("facts", "2026-06-08")),
+        );
+        let both = of_all.apply(own).unwrap();
+        let starts = |workshop: &Workshop| {
+            laid(workshop)
+                .jobs
+                .iter()
+                .map(|job| job.begin.unwrap().day().to_string())
+                .collect::<Vec<_>>()
+        };
+        assert!(starts(&of_all).iter().all(|day| day == "2026-06-01"));
+        assert_eq!(starts(&both)[..2], ["2026-06-08", "2026-06-01"]);
+    }
+
+    /// A coat that was checked off in the afternoon dries from then on, not from noon.
+    #[test]
+    fn drying_starts_when_a_step_was_checked_off() {
+        let workshop = written_down(&[("lead", "negative")], &[]);
+        let id = workshop.pieces[0].id.clone();
+        let first = laid(&workshop).jobs[0].steps[0].clone();
+        assert!(first.wait > 0, "{first:?}");
+        let done = |values| {
+            let add = BookEdit::Add("done", first.key.as_str().into(), values);
+            let workshop = workshop
+                .apply(Edit::Piece(id.clone(), PieceEdit::Book(add)))
+                .unwrap();
+            laid(&workshop).jobs[0].done[0].to_string()
+        };
+        let day = ("day", "2026-05-04".to_owned());
+        assert_eq!(done(vec![day.clone()]), "2026-05-04T12:00");
+        assert_eq!(done(vec![day, ("minute", "820".into())]), "2026-05-04T13:40");
+    }
 
     fn laid(workshop: &Workshop) -> Days {
         // 2026-05-04 is a Monday.
@@ -351,7 +410,8 @@ mod tests {
 
     #[test]
     fn the_hands_work_in_the_hours_of_the_maker_only() {
-        let days = laid(&written_down(&[], &[("sat", "10-12")]));
+        let off = ["mon", "tue", "wed", "thu", "fri"].map(|day| (day, ""));
+        let days = laid(&written_down(&[], &[&[("sat", "10-12")], &off[..]].concat()));
         assert!(!days.usual_hours);
         for work in &days.timetable.works {
             for stretch in &work.stretches {

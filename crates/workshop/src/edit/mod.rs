@@ -7,6 +7,7 @@ mod changes;
 mod division;
 mod gather;
 mod have;
+mod hours;
 mod materials;
 mod piece;
 mod scheme;
@@ -51,8 +52,15 @@ pub enum Edit {
     Units(System),
     /// Changes a setting of the workshop.
     Settings(SettingEdit),
-    /// Adds an unmeasured piece.
+    /// Adds an unmeasured piece that the maker has.
     Add {
+        /// Its id. It was never used before.
+        id: PieceId,
+        /// The kind of furniture.
+        kind: Kind,
+    },
+    /// Adds an unmeasured piece that the maker may buy.
+    Consider {
         /// Its id. It was never used before.
         id: PieceId,
         /// The kind of furniture.
@@ -88,6 +96,8 @@ pub enum Edit {
     RemoveMaterial(Rc<str>),
     /// Changes a book of the workshop.
     Book(BookEdit),
+    /// Sets the working hours of some days of the week, by the keys of their habits.
+    Hours(Vec<(&'static str, String)>),
     /// Changes what is on hand of a material, entered with a piece that uses it.
     Have {
         /// The piece.

@@ -9,6 +9,7 @@ use super::ticks::Keys;
 use crate::book::{MAX_PICTURES, ShelfCan};
 use crate::document::{Piece, PieceId, Workshop};
 use crate::status::Status;
+use geometry::Kind;
 use std::rc::Rc;
 
 impl Workshop {
@@ -37,10 +38,11 @@ impl Workshop {
             Edit::Units(units) => next.units = units,
             Edit::Settings(edit) => next.set(edit)?,
             Edit::Add { id, kind } => {
-                let mut piece = Piece::new(id, kind);
-                if let Some(finish) = &self.settings.finish {
-                    piece.scheme = finish.clone();
-                }
+                let piece = self.new_piece(id, kind);
+                next.insert(self.pieces.len(), piece)?;
+            }
+            Edit::Consider { id, kind } => {
+                let mut piece = self.new_piece(id, kind);
                 piece.books.set_status(Status::Looking);
                 next.insert(self.pieces.len(), piece)?;
             }
@@ -79,7 +81,8 @@ impl Workshop {
             Edit::AddMaterial(key, of) => next.add_material(key, &of)?,
             Edit::Material(key, edit) => next.edit_material(&key, edit)?,
             Edit::RemoveMaterial(key) => next.remove_material(&key)?,
-            Edit::Book(edit) => next.books.apply(edit, false, self.units)?,
+            Edit::Book(edit) => next.write_habit(edit)?,
+            Edit::Hours(days) => next.set_hours(days)?,
             Edit::Have {
                 piece,
                 material,
@@ -103,6 +106,15 @@ impl Workshop {
             });
         }
         Ok(next)
+    }
+
+    /// Returns an unmeasured piece with the finish for new pieces.
+    fn new_piece(&self, id: PieceId, kind: Kind) -> Piece {
+        let mut piece = Piece::new(id, kind);
+        if let Some(finish) = &self.settings.finish {
+            piece.scheme = finish.clone();
+        }
+        piece
     }
 
     fn pictures(&self) -> usize {

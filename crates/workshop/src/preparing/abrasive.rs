@@ -24,7 +24,7 @@ pub struct Ladder {
 
 const SCUFF: Ladder = Ladder {
     grits: &["P180", "P220"],
-    why: Reason::practice("Only scuff an old finish: P180, then P220, until it's dull all over."),
+    why: Reason::practice("Only scuff an old finish: 180-grit, then 220-grit, until it's dull all over."),
 };
 const SLICK: Ladder = Ladder {
     grits: &["P220"],
@@ -79,6 +79,11 @@ impl Ladder {
             [first, .., last] => format!("{}- to {}-grit", number(first), number(last)),
         }
     }
+}
+
+/// Returns a grade of the FEPA as a store calls it: `180-grit` for `P180`.
+pub fn grit_name(grade: &str) -> String {
+    format!("{}-grit", grade.trim_start_matches('P'))
 }
 
 /// The sheets of each grit that an area takes, likely and at most. They are fractions because the next piece

@@ -9,10 +9,10 @@ use crate::document::Piece;
 
 /// The lead warning for any old finish. 1978 is the cutoff in the United States. Other countries use other
 /// years.
-pub const LEAD: &str = "Test for lead first. Old paint may contain it, most of all from before 1978. Don't sand or heat the finish until the test is clear. Follow labels, local rules and licensed practice first.";
+pub const LEAD: &str = "Test for lead first. Paint from before 1978 often contains it. Don't sand or heat the finish until the test is clear. Labels and local rules come first. When in doubt, ask a licensed pro.";
 
 /// The warning after a test found no lead.
-pub const NO_LEAD: &str = "No lead was found at the spots you tested. Still wear a dust mask. Test again if you uncover other paint. Follow labels, local rules and licensed practice first.";
+pub const NO_LEAD: &str = "No lead was found at the spots you tested. Still wear a dust mask. Test again if you uncover other paint. Labels and local rules come first. When in doubt, ask a licensed pro.";
 
 /// Returns the lead warning that fits what is known about the old finish of a piece.
 pub fn of_lead(piece: &Piece) -> &'static str {
@@ -30,7 +30,7 @@ pub(super) const LEAD_TEST: Reason = Reason::read(
 );
 /// The warning after a test found lead.
 pub(super) const LEAD_FOUND: Reason = Reason::memory(
-    "Lead was found. Don't sand, scrape or heat this finish or the wood under it. Ask a certified contractor or your health department what to do. Keep children and food away, and wet-wipe any chips. Follow labels, local rules and licensed practice first.",
+    "Lead was found. Don't sand, scrape or heat this finish or the wood under it. Ask a certified contractor or your health department what to do. Keep children and food away, and wet-wipe any chips. Labels and local rules come first. When in doubt, ask a licensed pro.",
 );
 /// Sanding dust.
 pub(super) const DUST: Reason =

@@ -23,7 +23,7 @@ use crate::BookEdit;
 use crate::document::{Piece, Workshop};
 use crate::takeoff::Takeoff;
 
-pub use abrasive::{Ladder, Sheets, USUAL_YIELD, sheets, whole_sheets};
+pub use abrasive::{Ladder, Sheets, USUAL_YIELD, grit_name, sheets, whole_sheets};
 pub use cautions::{LEAD, NO_LEAD, of_lead};
 pub(crate) use ending::RUNNER_WAX;
 pub use filler::{OVERFILL, dents, holes};

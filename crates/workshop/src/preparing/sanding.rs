@@ -4,7 +4,7 @@ use crate::book::{DoneStep, Facts, Habits};
 use coatings::{Reason, SourcedRange, Stage, Wish};
 use units::{Area, Length, Volume};
 
-use super::abrasive::{BETWEEN_CLEAR, BETWEEN_PAINT, Ladder, USUAL_YIELD, sheets};
+use super::abrasive::{BETWEEN_CLEAR, BETWEEN_PAINT, Ladder, USUAL_YIELD, grit_name, sheets};
 use super::cautions::{DUST, LEAD_TEST, STRIPPER};
 use super::found::OldFinish;
 use super::repairs::LEAD_KEY;
@@ -230,7 +230,7 @@ fn by_hand(of: &Of<'_>, step: PrepareStep, grit: &'static str, alike: &Alike, lo
     let (likely, most) = sheets(alike.plane, alike.profiled, yields(of, longer)).all_by_hand;
     step.buys(
         format!("sheets-{grit}"),
-        format!("{grit}, by hand"),
+        format!("{}, by hand", grit_name(grit)),
         Much::Sheets(grit, likely, most),
         "area / area per sheet",
     )
@@ -244,7 +244,7 @@ fn abrasive(of: &Of<'_>, step: PrepareStep, grit: &'static str, alike: &Alike) -
         return step;
     }
     step.takes(
-        format!("{grit}, or with 5 in discs"),
+        format!("{}, or with 5 in discs", grit_name(grit)),
         Much::Discs {
             discs: taken.discs,
             sheets: taken.beside_discs,

@@ -268,7 +268,7 @@ fn sheets_follow_the_surface_and_the_yield_of_the_maker() {
         panic!()
     };
     assert!((area / painted.value - 1.0).abs() < 1e-9);
-    let Much::Sheets("P180", likely, most) = much(sand, "P180, by hand") else {
+    let Much::Sheets("P180", likely, most) = much(sand, "180-grit, by hand") else {
         panic!()
     };
     assert!((likely - area.as_square_metres() / 2.0).abs() < 1e-9 && (most - likely).abs() < 1e-9);
@@ -334,7 +334,11 @@ fn what_shows_the_wood_is_stripped_and_sanded_finer() {
     assert!(keys(&steps).contains(&"strip"));
     let sand = step(&steps, "sand");
     assert!(sand.title.starts_with("Sand "), "{}", sand.title);
-    assert!(sand.amounts.iter().any(|amount| amount.what.starts_with("P100")));
+    assert!(
+        sand.amounts
+            .iter()
+            .any(|amount| amount.what.starts_with("100-grit"))
+    );
 }
 
 #[test]

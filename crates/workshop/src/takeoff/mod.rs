@@ -24,7 +24,7 @@ pub(crate) use buy::{cans_for, cans_to_buy, reserve};
 pub(crate) use coat::{CoatedWith, coated_with};
 pub use compare::{ComparedAt, WayColumn, WayFigure, WayWhole, about_as_soon, compare};
 pub use notice::Notice;
-pub use shopping::Shopping;
+pub use shopping::{Shopping, basket_key};
 pub(crate) use shopping::{bought_for, coated, shopping};
 pub use zones::{SurfaceLine, ZoneLine, are_finished, side_faces, switched, touched_faces};
 

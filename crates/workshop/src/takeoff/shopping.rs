@@ -35,11 +35,14 @@ pub struct Shopping {
 impl Shopping {
     /// Returns the key of its line in the shopping list.
     pub fn basket_key(&self) -> String {
-        let colour = self
-            .colour
-            .map(|[red, green, blue]| format!("-{red:02x}{green:02x}{blue:02x}"));
-        format!("{}{}", self.material.key, colour.unwrap_or_default())
+        basket_key(&self.material.key, self.colour)
     }
+}
+
+/// Returns the key of a material in a color in the shopping list.
+pub fn basket_key(material: &str, colour: Option<Rgb>) -> String {
+    let colour = colour.map(|[red, green, blue]| format!("-{red:02x}{green:02x}{blue:02x}"));
+    format!("{material}{}", colour.unwrap_or_default())
 }
 
 /// The minimum chance at which the list mentions that one can less may be enough.

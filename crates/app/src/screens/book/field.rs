@@ -168,9 +168,17 @@ impl Form<'_> {
         }
     }
 
+    /// Returns the word for a field without an answer. A piece without a status has one by its other facts.
+    fn unanswered(&self, key: &str) -> &'static str {
+        match key {
+            "status" => self.app.piece().map_or("", |piece| piece.status().label()),
+            _ => "Not sure",
+        }
+    }
+
     fn chosen<'b>(&self, key: &str, label: &str, answers: impl Iterator<Item = (&'b str, &'b str)>) -> Html {
         let id = self.id(key);
-        let options = std::iter::once(("", "Not sure")).chain(answers);
+        let options = std::iter::once(("", self.unanswered(key))).chain(answers);
         select(label, id.element(), options, &self.text(key), self.set(key))
     }
 

@@ -10,7 +10,7 @@ use workshop::book::{Book, book};
 use yew::prelude::*;
 
 use super::Send;
-use crate::browser::{new_name, today};
+use crate::browser::{new_name, now, today};
 use crate::parts::{button, button_for};
 use crate::state::{Action, App, EntryId};
 
@@ -88,6 +88,21 @@ pub fn tick_off(book: &'static str, thing: &Rc<str>, is_ticked: bool) -> BookEdi
     match is_ticked {
         true => BookEdit::Strike(book, Rc::clone(thing)),
         false => BookEdit::Add(book, Rc::clone(thing), vec![("day", today().to_string())]),
+    }
+}
+
+/// Returns the edit that checks off a step now, or unchecks it. Drying counts from that time.
+pub fn tick_step(step: &Rc<str>, is_ticked: bool) -> BookEdit {
+    match is_ticked {
+        true => BookEdit::Strike("done", Rc::clone(step)),
+        false => {
+            let now = now();
+            let values = vec![
+                ("day", now.day().to_string()),
+                ("minute", now.minute().to_string()),
+            ];
+            BookEdit::Add("done", Rc::clone(step), values)
+        }
     }
 }
 

@@ -33,7 +33,7 @@ pub fn margins(dimensions: &[Dimension], room: &Room) -> [f64; 4] {
     match receding.next() {
         Some(line) if line.away[1] > 0.0 => {
             let [left, right, top, bottom] = straight;
-            [left, right, top.max(room.figure * 1.2), bottom]
+            [left, right, top.max(room.figure * 1.9), bottom]
         }
         Some(_) => {
             let [left, right, top, bottom] = straight;

@@ -31,9 +31,15 @@ impl Room {
             )
         } else if width >= 40.0 {
             // A phone on its side: the keypad is beside the drawing.
-            ([width - if is_taking { 25.0 } else { 2.5 }, height * 0.7], 20.0)
+            (
+                [
+                    width - if is_taking { 25.0 } else { 2.5 },
+                    height - if is_taking { 7.5 } else { 7.0 },
+                ],
+                20.0,
+            )
         } else {
-            let below = if is_taking { height - 35.5 } else { height * 0.42 };
+            let below = if is_taking { height - 36.5 } else { height * 0.42 };
             // Large letters leave little room beside them.
             let figure = if width < 17.0 { 13.0 } else { 20.0 };
             ([width - 2.5, below.clamp(11.0, 26.0)], figure)
