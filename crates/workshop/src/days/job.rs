@@ -32,12 +32,16 @@ pub(super) fn job(piece: &Piece, work: &Work) -> Job {
     let sanding = sanding / (sanded.max(1) as f64);
     for coat in &coats {
         let name = takeoff.name_of(coat.line);
-        let step = of_coat(
+        let mut step = of_coat(
             &timed,
             coat,
             &name,
             if onto_a_coat(&coat) { sanding } else { 0.0 },
         );
+        // A coat under another one cures no sooner than in the open, so it cures along with the last one.
+        for under in &coat.after {
+            step.cure = longest(step.cure, steps[prepared + under].cure);
+        }
         let after = match coat.after.as_slice() {
             [] => prepared.checked_sub(1).into_iter().collect(),
             after => after.iter().map(|before| prepared + before).collect(),
@@ -64,6 +68,15 @@ pub(super) fn job(piece: &Piece, work: &Work) -> Job {
     job.due = facts.due;
     job.done = done(piece, &job.steps);
     job
+}
+
+/// Returns the longer of two cures, for using and selling a piece.
+fn longest(one: Cure, other: Cure) -> Cure {
+    Cure {
+        recoat: one.recoat,
+        sell: one.sell.max(other.sell),
+        full: one.full.max(other.full),
+    }
 }
 
 /// Returns the preparation steps of one time that nothing holds back.

@@ -244,6 +244,25 @@ mod tests {
         }
     }
 
+    /// Trim enamel takes 14 to 30 days to cure, and the clear coat on it 7 to 21. The piece takes the longer of both from
+    /// the last coat on.
+    #[test]
+    fn a_piece_cures_from_its_last_coat_on() {
+        let days = laid(&invented_workshop());
+        let coats = days.jobs[0].steps.iter().enumerate();
+        let (last, step) = coats
+            .filter(|(_, step)| step.key.starts_with("coat-"))
+            .next_back()
+            .unwrap();
+        assert!(step.name.contains("polyurethane"), "{}", step.name);
+        let end = days.timetable.work(0, last).unwrap().end().unwrap();
+        let waits = |stage| days.timetable.outcomes[0].at(stage).unwrap().since(end) / (24 * 60);
+        assert_eq!(
+            (waits(timetable::Stage::Sell), waits(timetable::Stage::Cured)),
+            (14, 30)
+        );
+    }
+
     /// A piece is not ready until its knobs are back on, after every coat can be handled.
     #[test]
     fn knobs_go_back_on_after_all_coats() {
