@@ -50,7 +50,7 @@ pub fn field(shown: &Shown, tape: Tape, element: String) -> Html {
         <Field {key} {id} {element} label={tape.label}
             unit={format!(" ({}){here}", tape_unit.sign())}
             is_doubt={doubt.is_some()}
-            hint={doubt.or_else(|| tape.with_hint.then(|| Piece::field(id).map_or("", |field| field.hint).to_owned()))}
+            hint={doubt.or_else(|| tape.with_hint.then(|| words::where_to_hold(piece, id).to_owned()))}
             fault={fault(shown, id)}
             text={app.text_of(&DraftId::Field(id))}
             placeholder={tape.usual.map(|(length, from)| format!("{} ({})", app.length(length), words::stand_in(from)))}
@@ -195,7 +195,13 @@ pub fn stands_in(
     let rest = shared.iter().find(|(of, _)| *of == id);
     match (rest, id) {
         (Some((_, rest)), _) => Some((*rest, furniture.stand_in(id))),
-        (None, FieldId::Of(_)) => Some((furniture.length(Piece::field(id)?), StandIn::Usual)),
+        (None, FieldId::Of(_)) => {
+            let field = Piece::field(id)?;
+            Some((
+                furniture.length(field) + furniture.beyond_case(field),
+                StandIn::Usual,
+            ))
+        }
         _ => None,
     }
 }

@@ -1,6 +1,7 @@
 //! Labels of measurements, bays and rows, and their element ids.
 
 use geometry::{BayPlace, Construction, FieldId, Kind, StandIn};
+use units::Length;
 use workshop::Piece;
 
 /// Returns the label of a measurement: `Width`, `Row 2, height`, `Change 1: how far`.
@@ -13,6 +14,18 @@ pub fn field_label(kind: Kind, field: FieldId) -> String {
         FieldId::Alteration { change, .. } => {
             format!("Change {}: {}", change + 1, of_key().to_ascii_lowercase())
         }
+    }
+}
+
+/// Says where to hold the tape.
+pub fn where_to_hold(piece: &Piece, field: FieldId) -> &'static str {
+    let Some(of) = Piece::field(field) else {
+        return "";
+    };
+    match (piece.furniture().beyond_case(of) > Length::ZERO, of.key) {
+        (true, "width") => "Overall, from end to end of the top",
+        (true, _) => "Overall, front of the top to the wall",
+        (false, _) => of.hint,
     }
 }
 

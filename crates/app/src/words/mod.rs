@@ -36,7 +36,7 @@ pub use days::{
     stretch, understood, usual_hours,
 };
 pub use device_status::{file_saved, gathered, offline, safety, saving, too_large};
-pub use fields::{bay_label, field_element, field_label, place_prefix, sentence, stand_in};
+pub use fields::{bay_label, field_element, field_label, place_prefix, sentence, stand_in, where_to_hold};
 pub use learning::{by_own_jobs, changed, taught, weighed};
 pub use list::{
     cans_and_price, coated, for_pieces, good, good_here, list, one_less, price_of_list, sheets, why_so_many,

@@ -118,7 +118,13 @@ impl Lines<'_> {
     }
 
     fn of(&mut self, field: &LengthField, span: Span, edge: Edge, row: u8) {
-        self.add(field.id(), span, edge, row);
+        // A reading over the top is drawn over the top: on both sides, or in front.
+        let beyond = self.furniture.beyond_case(field).as_metres();
+        let (before, after) = match field.key == f::WIDTH.key {
+            true => (beyond / 2.0, beyond / 2.0),
+            false => (beyond, 0.0),
+        };
+        self.add(field.id(), [span[0] - before, span[1] + after], edge, row);
     }
 
     /// What the piece stands on.

@@ -36,7 +36,7 @@ pub const WIDTH: LengthField = field(
 pub const DEPTH: LengthField = field(
     "depth",
     "Depth",
-    "Side's front edge to the wall, without drawer fronts",
+    "Front to back, not counting the drawer fronts",
     50.0,
     3000.0,
 );

@@ -125,6 +125,40 @@ mod tests {
         }
     }
 
+    /// A maker may measure over the top once, and the overhang as well.
+    #[test]
+    fn sizes_over_the_top_are_those_of_the_case_and_the_overhang() {
+        for kind in [Kind::Dresser, Kind::Hutch, Kind::BlanketBox] {
+            let mut case = Furniture::usual(kind);
+            let inches = units::Length::inches;
+            case.measures.set(&fields::OVERHANG_SIDE, inches(0.75));
+            case.measures.set(&fields::OVERHANG_FRONT, inches(1.25));
+            case.measures.set(&fields::WIDTH, inches(48.0));
+            case.measures.set(&fields::DEPTH, inches(18.0));
+            let mut over_top = case.clone();
+            assert!(styles::TAPE_OVER.choose(&mut over_top.styles, "top"));
+            over_top.measures.set(&fields::WIDTH, inches(49.5));
+            over_top.measures.set(&fields::DEPTH, inches(19.25));
+            let near = |one: units::Length, other: units::Length| (one - other).as_metres().abs() < 1e-12;
+            for field in [&fields::WIDTH, &fields::DEPTH] {
+                assert!(near(case.length(field), over_top.length(field)), "{}", field.key);
+            }
+            let line = |piece: &Furniture| {
+                let lines = piece.checked().unwrap().dimensions(crate::View::Front);
+                let line = lines
+                    .into_iter()
+                    .find(|line| line.field == fields::WIDTH.id())
+                    .unwrap();
+                line.to[0] - line.from[0]
+            };
+            assert!(
+                (line(&over_top) - inches(49.5).as_metres()).abs() < 1e-9,
+                "{}",
+                kind.key()
+            );
+        }
+    }
+
     /// Before anything was measured a maker can choose any style and see the piece at once.
     #[test]
     fn every_kind_can_be_built_in_every_style() {

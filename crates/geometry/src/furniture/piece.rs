@@ -9,7 +9,7 @@ use super::edition::Edition;
 use super::fields::{self, LengthField, Measures};
 use super::girth;
 use super::kind::{Construction, Kind};
-use super::styles::{BaseStyle, CornerColumns, Edge, FaceFrame, Styles};
+use super::styles::{BaseStyle, CornerColumns, Edge, FaceFrame, Styles, TapeOver};
 
 /// The usual width of a half column, as a share of the stile that it is on (common practice, no source).
 const COLUMN_OF_STILE: f64 = 5.0 / 6.0;
@@ -67,10 +67,31 @@ impl Furniture {
 
     /// The measured length, or the usual one.
     pub fn length(&self, field: &LengthField) -> Length {
-        let measured = self.measures.get(field);
+        let measured = self
+            .measures
+            .get(field)
+            .map(|read| read - self.beyond_case(field));
         measured.unwrap_or_else(|| match self.edition {
             Edition::First => self.usual_length(field),
         })
+    }
+
+    /// Whether the width and the depth can be measured over the top as well, with [`TAPE_OVER`](super::styles::TAPE_OVER).
+    pub fn has_top_over_case(&self) -> bool {
+        matches!(
+            self.kind.construction(),
+            Construction::Case | Construction::TwoCases | Construction::Chest
+        )
+    }
+
+    /// How much further than the case a reading goes: the overhang of the top, if the tape went over it.
+    pub fn beyond_case(&self, field: &LengthField) -> Length {
+        let is_over_top = self.styles.tape_over == TapeOver::Top && self.has_top_over_case();
+        match field.key {
+            key if is_over_top && key == fields::WIDTH.key => self.length(&fields::OVERHANG_SIDE) * 2.0,
+            key if is_over_top && key == fields::DEPTH.key => self.length(&fields::OVERHANG_FRONT),
+            _ => Length::ZERO,
+        }
     }
 
     /// The usual length in the first edition.

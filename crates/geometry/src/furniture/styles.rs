@@ -196,6 +196,13 @@ choice! {
         Slats "slats" "Slats",
     }
 }
+choice! {
+    /// What the tape went over for the width and the depth.
+    TapeOver {
+        Case "case" "Case only",
+        Top "top" "Overall, including the top",
+    }
+}
 
 /// How a piece is made.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -238,6 +245,8 @@ pub struct Styles {
     pub headboard: HeadboardStyle,
     /// The inner edge of a frame.
     pub frame_profile: Edge,
+    /// What the tape went over for the width and the depth.
+    pub tape_over: TapeOver,
 }
 
 impl Styles {
@@ -262,6 +271,7 @@ impl Styles {
         lower_shelf: LowerShelf::None,
         headboard: HeadboardStyle::Panel,
         frame_profile: Edge::Shaped(Shape::Ogee),
+        tape_over: TapeOver::Case,
     };
 }
 
@@ -410,7 +420,12 @@ edge_field! {
     [Chamfer Roundover Cove Ovolo Ogee ReversedOgee Step BeadAndCove] false
 }
 
-/// Every choice.
+style_field! {
+    /// What the tape went over for the width and the depth.
+    TAPE_OVER "tape-over" "Width and depth" tape_over TapeOver
+}
+
+/// Every choice of how a piece is made. [`TAPE_OVER`] is none of them.
 pub const ALL: [&StyleField; 19] = [
     &FRONTS,
     &FRONT_EDGE,
@@ -435,7 +450,8 @@ pub const ALL: [&StyleField; 19] = [
 
 /// The choice with this name in saved files.
 pub fn by_key(key: &str) -> Option<&'static StyleField> {
-    ALL.into_iter().find(|field| field.key == key)
+    let all = ALL.into_iter().chain([&TAPE_OVER]);
+    all.into_iter().find(|field| field.key == key)
 }
 
 #[cfg(test)]
@@ -444,7 +460,7 @@ mod tests {
 
     #[test]
     fn every_answer_of_every_choice_is_taken_and_given_back() {
-        for field in ALL {
+        for field in ALL.into_iter().chain([&TAPE_OVER]) {
             assert_eq!(by_key(field.key), Some(field));
             let mut styles = Styles::default();
             for option in field.options {

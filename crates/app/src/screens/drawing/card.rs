@@ -61,7 +61,7 @@ fn band(picture: &Picture) -> (f64, f64) {
 
 fn drawn(props: &Props, picture: &Picture, (top, bottom): (f64, f64)) -> Html {
     let written = |length| words::without_unit(&props.app.length(length)).to_owned();
-    let all = lines(&props.piece, picture, &written, &|_| None);
+    let all = lines(&props.piece, picture, &ROOM, &written, &|_| None);
     // Crop to the piece and its figures, so that the two views are close together.
     let [left, right, ..] = margins(&picture.dimensions, &ROOM);
     let x = |point| picture.scale.at(point)[0];

@@ -11,6 +11,7 @@ use super::super::tape_focus::focus_measurement_soon;
 use super::super::{Send, Shown};
 use super::margins::{extent, offset};
 use super::picture::Picture;
+use super::room::Room;
 use crate::state::{Action, DraftId};
 use crate::words;
 
@@ -43,10 +44,24 @@ pub struct Line {
 
 impl Line {
     /// Returns true if the line is long enough to be shown on a small sheet. A shorter one shows while it is measured.
-    fn has_room(&self, picture: &Picture) -> bool {
-        let [[x0, y0], [x1, y1]] = self.ends_on_piece;
-        picture.room.figure > SMALL_FIGURE || libm::hypot(x1 - x0, y1 - y0) > picture.room.figure * 1.3
+    fn has_room(&self, room: &Room) -> bool {
+        room.figure > SMALL_FIGURE || !is_short(self.ends_on_piece, room)
     }
+}
+
+/// Returns true if a length on the sheet is shorter than its figure is high.
+fn is_short([[x0, y0], [x1, y1]]: [Point2; 2], room: &Room) -> bool {
+    libm::hypot(x1 - x0, y1 - y0) <= room.figure * 1.3
+}
+
+/// How many times larger the drawing is around a short measurement.
+const CLOSER: f64 = 3.0;
+
+/// Returns where to look closer, and how many times: at the current measurement, if it is too short to see.
+pub fn closer(field: Option<FieldId>, picture: &Picture) -> Option<(Point2, f64)> {
+    let line = picture.dimensions.iter().find(|line| Some(line.field) == field)?;
+    let ends @ [[x0, y0], [x1, y1]] = [line.from, line.to].map(|point| picture.scale.at(point));
+    is_short(ends, &picture.room).then_some(([(x0 + x1) / 2.0, (y0 + y1) / 2.0], CLOSER))
 }
 
 /// The size of figures on small sheets.
@@ -57,6 +72,7 @@ const SMALL_FIGURE: f64 = 20.0;
 pub fn lines(
     piece: &Piece,
     picture: &Picture,
+    room: &Room,
     written: &dyn Fn(Length) -> String,
     draft: &dyn Fn(FieldId) -> Option<String>,
 ) -> Vec<Line> {
@@ -71,7 +87,7 @@ pub fn lines(
             let stand_in = stands_in(&picture.furniture, &picture.shared, line.field);
             stand_in.map_or(String::new(), |(length, _)| written(length))
         });
-        placed(picture, line, text, is_guessed, &mut taken)
+        placed(picture, room, line, text, is_guessed, &mut taken)
     };
     picture.dimensions.iter().map(line).collect()
 }
@@ -79,26 +95,30 @@ pub fn lines(
 /// Places one dimension line. `taken` holds the boxes of earlier figures.
 fn placed(
     picture: &Picture,
+    room: &Room,
     line: &Dimension,
     text: String,
     is_guessed: bool,
     taken: &mut Vec<[Point2; 2]>,
 ) -> Line {
-    let room = &picture.room;
+    let unit = room.figure / picture.room.figure;
     let off = offset(line, room) + beyond(picture, line);
     let moved = |point: Point2, by: f64| {
         let [x, y] = picture.scale.at(point);
         [x + line.away[0] * by, y - line.away[1] * by]
     };
     let (a, b) = (moved(line.from, off), moved(line.to, off));
-    let (a0, b0) = (moved(line.from, 6.0), moved(line.to, 6.0));
-    let (a1, b1) = (moved(line.from, off + 6.0), moved(line.to, off + 6.0));
+    let (a0, b0) = (moved(line.from, 6.0 * unit), moved(line.to, 6.0 * unit));
+    let (a1, b1) = (
+        moved(line.from, off + 6.0 * unit),
+        moved(line.to, off + 6.0 * unit),
+    );
     let size = extent(&text, room);
     let spot = spot(line, (a, b), size, taken);
     let [x, y] = spot.middle;
     let half = [size[0] / 2.0, size[1] / 2.0];
     taken.push([[x - half[0], y - half[1]], [x + half[0], y + half[1]]]);
-    let target = [size[0].max(TARGET), size[1].max(TARGET)];
+    let target = [size[0].max(TARGET * unit), size[1].max(TARGET * unit)];
     let anchored = match spot.anchor {
         "start" => x - half[0],
         "end" => x + half[0],
@@ -108,7 +128,7 @@ fn placed(
         field: line.field,
         thin: broken((a, b), spot.middle, spot.breaks.then_some(size)),
         extensions: [stroke(a0, a1), stroke(b0, b1)].concat(),
-        ends: [tick(a), tick(b)].concat(),
+        ends: [tick(a, unit), tick(b, unit)].concat(),
         text,
         is_guessed,
         at: [anchored, y + room.figure * 0.35],
@@ -209,21 +229,26 @@ fn broken((a, b): (Point2, Point2), middle: Point2, size: Option<Point2>) -> Str
 /// Shows the dimension lines on the page. Each starts its measurement.
 pub fn dimension_lines(shown: &Shown, picture: &Picture) -> Html {
     let app = &shown.app;
+    let closer = closer(app.field, picture).map_or(1.0, |(_, times)| times);
+    let room = Room {
+        figure: picture.room.figure / closer,
+        ..picture.room
+    };
     // A refused text is only shown in its field, because the drawing does not use it.
     let draft = |field| {
         let draft = app.draft(&DraftId::Field(field)).map(|draft| draft.text.clone());
         draft.filter(|text| !text.is_empty() && app.fault(&DraftId::Field(field)).is_none())
     };
     let written = |length| words::without_unit(&app.length(length)).to_owned();
-    let all = lines(&shown.piece, picture, &written, &draft);
+    let all = lines(&shown.piece, picture, &room, &written, &draft);
     let all = all
         .into_iter()
-        .filter(|line| app.field == Some(line.field) || line.has_room(picture));
+        .filter(|line| app.field == Some(line.field) || line.has_room(&room) || closer > 1.0);
     let (active, others): (Vec<Line>, Vec<Line>) = all.partition(|line| app.field == Some(line.field));
     html! {
-        <g font-size={picture.room.figure.to_string()}>
+        <g font-size={room.figure.to_string()}>
             { for others.into_iter().map(|line| dimension_line(shown, line, false)) }
-            { for active.iter().map(blade) }
+            { for active.iter().map(|line| blade(line, 1.0 / closer)) }
             { for active.into_iter().map(|line| dimension_line(shown, line, true)) }
         </g>
     }
@@ -257,31 +282,31 @@ pub fn figure(text: &str) -> Html {
 }
 
 /// Draws the tape on the piece where the active measurement is taken.
-fn blade(line: &Line) -> Html {
+fn blade(line: &Line, unit: f64) -> Html {
     let [[x0, y0], [x1, y1]] = line.ends_on_piece;
     let (along, up) = ((x1 - x0).abs(), (y1 - y0).abs());
     let (x, y) = (x0.min(x1), y0.min(y1));
-    const BROAD: f64 = 16.0;
+    let (broad, gap) = (16.0 * unit, 6.0 * unit);
     let (rect, marks): ([f64; 4], Vec<String>) = if along < 1.0 {
-        let marks = marks(up).map(|(at, is_long)| {
+        let marks = marks(up, unit).map(|(at, is_long)| {
             format!(
-                "M{:.1} {:.1}h-{}",
-                x + 6.0 + BROAD,
+                "M{:.1} {:.1}h-{:.1}",
+                x + gap + broad,
                 y + up - at,
-                if is_long { 8 } else { 5 }
+                if is_long { 8.0 } else { 5.0 } * unit
             )
         });
-        ([x + 6.0, y, BROAD, up], marks.collect())
+        ([x + gap, y, broad, up], marks.collect())
     } else if up < 1.0 {
-        let marks = marks(along).map(|(at, is_long)| {
+        let marks = marks(along, unit).map(|(at, is_long)| {
             format!(
-                "M{:.1} {:.1}v{}",
+                "M{:.1} {:.1}v{:.1}",
                 x + at,
-                y - 6.0 - BROAD,
-                if is_long { 8 } else { 5 }
+                y - gap - broad,
+                if is_long { 8.0 } else { 5.0 } * unit
             )
         });
-        ([x, y - 6.0 - BROAD, along, BROAD], marks.collect())
+        ([x, y - gap - broad, along, broad], marks.collect())
     } else {
         return Html::default();
     };
@@ -295,9 +320,10 @@ fn blade(line: &Line) -> Html {
 }
 
 /// Returns the marks along a blade of this length, every fifth of them long.
-fn marks(length: f64) -> impl Iterator<Item = (f64, bool)> {
-    let count = (length / 8.0) as u32;
-    (1..count).map(|n| (f64::from(n) * 8.0, n.is_multiple_of(5)))
+fn marks(length: f64, unit: f64) -> impl Iterator<Item = (f64, bool)> {
+    let step = 8.0 * unit;
+    let count = (length / step) as u32;
+    (1..count).map(move |n| (f64::from(n) * step, n.is_multiple_of(5)))
 }
 
 fn round(of: f64) -> String {
@@ -330,8 +356,9 @@ fn stroke(p: Point2, q: Point2) -> String {
 }
 
 /// Returns a 45-degree stroke at the end of a line, as used by joiners.
-fn tick([x, y]: Point2) -> String {
-    stroke([x - 6.0, y + 6.0], [x + 6.0, y - 6.0])
+fn tick([x, y]: Point2, unit: f64) -> String {
+    let by = 6.0 * unit;
+    stroke([x - by, y + by], [x + by, y - by])
 }
 
 /// Returns a callback that starts the measurement of a line.
@@ -350,8 +377,6 @@ mod tests {
     use std::rc::Rc;
     use workshop::{Analysis, PieceId};
 
-    use super::super::room::Room;
-
     #[test]
     fn no_figure_is_over_another() {
         for kind in geometry::Kind::ALL {
@@ -364,6 +389,7 @@ mod tests {
                 let all = lines(
                     &piece,
                     &picture,
+                    &Room::FIXED,
                     &|length| {
                         words::without_unit(&units::show_length(length, units::System::UsCustomary))
                             .to_owned()

@@ -2,11 +2,12 @@
 
 use std::rc::Rc;
 
+use geometry::Point2;
 use workshop::{Colour, OwnMaterial, Piece, SurfaceLine};
 use yew::prelude::*;
 
 use super::super::{Shown, say_if};
-use super::dimension::dimension_lines;
+use super::dimension::{closer, dimension_lines};
 use super::hand::Hand;
 use super::margins::margins;
 use super::picture::{Face, Picture};
@@ -56,11 +57,12 @@ pub fn sheet(shown: &Shown, picture: &Picture, surfaces: &[SurfaceLine], hand: &
     let is_dark = |face: &&Face| look(&shown.piece, &shown.app.workshop.materials, face, surfaces).is_dark();
     let picked = picture.faces.iter().filter(|face| is_picked(shown, face));
     let is_measured = matches!(shown.app.screen, Screen::Measure | Screen::Parts);
-    let view_box = if is_measured {
-        whole(picture)
-    } else {
-        cropped(picture)
+    let view_box = match (is_measured, closer(shown.app.field, picture)) {
+        (true, Some(closer)) => close_up(whole(picture), closer),
+        (true, None) => whole(picture),
+        (false, _) => cropped(picture),
     };
+    let view_box = view_box.map(|of| format!("{of:.0}")).join(" ");
     html! {
         <svg class="drawing" viewBox={view_box} role="group"
             aria-label={format!("{}, drawn to scale", shown.piece.name)} onpointerdown={hand.down(shown)}
@@ -80,11 +82,22 @@ pub fn sheet(shown: &Shown, picture: &Picture, surfaces: &[SurfaceLine], hand: &
 }
 
 /// Returns the sheet as a view box, as high as the piece with its dimension lines.
-fn whole(picture: &Picture) -> String {
+fn whole(picture: &Picture) -> [f64; 4] {
     let [_, _, above, below] = margins(&picture.dimensions, &picture.room);
     let (top, bottom) = upper_and_lower_edge(picture);
     let (y, height) = (top - above, bottom - top + above + below);
-    format!("0 {y:.0} {:.0} {height:.0}", picture.room.size[0])
+    [0.0, y, picture.room.size[0], height]
+}
+
+/// Returns the part of a view box around a point, so many times closer.
+fn close_up([x, y, width, height]: [f64; 4], (middle, times): (Point2, f64)) -> [f64; 4] {
+    let part = [width / times, height / times];
+    let from = [(x, width), (y, height)];
+    let [x, y] = [0, 1].map(|axis| {
+        let (least, all) = from[axis];
+        (middle[axis] - part[axis] / 2.0).clamp(least, least + all - part[axis])
+    });
+    [x, y, part[0], part[1]]
 }
 
 fn upper_and_lower_edge(picture: &Picture) -> (f64, f64) {
@@ -93,17 +106,16 @@ fn upper_and_lower_edge(picture: &Picture) -> (f64, f64) {
 }
 
 /// Returns the part of the sheet with the piece, without the room for dimension lines.
-fn cropped(picture: &Picture) -> String {
+fn cropped(picture: &Picture) -> [f64; 4] {
     let (low, high) = picture.bounds;
     let [left, right] = [low, high].map(|corner| picture.scale.at(corner)[0]);
     let (top, bottom) = upper_and_lower_edge(picture);
-    let (x, y, width, height) = (
+    [
         left - EDGE,
         top - EDGE,
         right - left + 2.0 * EDGE,
         bottom - top + 2.0 * EDGE,
-    );
-    format!("{x:.0} {y:.0} {width:.0} {height:.0}")
+    ]
 }
 
 /// The margin around a piece without dimension lines.

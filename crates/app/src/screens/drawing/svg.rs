@@ -60,7 +60,7 @@ pub fn svg(workshop: &Workshop, piece: &Piece, takeoff: &Takeoff, from: state::L
         let shown = show_length_in(length, workshop.units, workshop.settings.inches);
         words::without_unit(&shown).to_owned()
     };
-    for line in lines(piece, &picture, &written, &|_| None) {
+    for line in lines(piece, &picture, &room, &written, &|_| None) {
         text.push_str(&dimension(&line));
     }
     text + "</svg>\n"

@@ -1,5 +1,6 @@
 //! How the piece is built: its choices and counts.
 
+use geometry::styles::TAPE_OVER;
 use geometry::{CountField, Furniture, StyleField};
 use workshop::PieceEdit;
 use yew::prelude::*;
@@ -12,15 +13,23 @@ const IN_SIGHT: usize = 4;
 
 /// Shows the choices and counts that apply to this piece.
 pub fn built(shown: &Shown, furniture: &Furniture) -> Html {
-    let styles = furniture
-        .style_fields()
-        .into_iter()
+    let styles = furniture.style_fields().into_iter();
+    let styles = styles
+        .filter(|field| field.key != TAPE_OVER)
         .map(|field| style(shown, field));
     let counts = furniture
         .count_fields()
         .into_iter()
         .map(|field| count(shown, furniture, field));
     styles.chain(counts).collect()
+}
+
+/// Asks once whether the sizes include the top, if it has an overhang.
+pub fn tape_over(shown: &Shown, furniture: &Furniture) -> Html {
+    match furniture.has_top_over_case() {
+        true => style(shown, &TAPE_OVER),
+        false => Html::default(),
+    }
 }
 
 fn style(shown: &Shown, field: &'static StyleField) -> Html {

@@ -30,6 +30,7 @@ pub fn measure(shown: &Shown, drawn: &Drawn) -> Html {
                 { next(shown) }
                 { rows::rows(shown, &furniture) }
                 <h3>{ "Sizes" }</h3>
+                { built::tape_over(shown, &furniture) }
                 <div class="sizes">{ fields(shown, &furniture, true) }</div>
                 { folded(shown, MORE_SIZES, "More measurements", &|| html! {
                     <div class="sizes">{ fields(shown, &furniture, false) }</div>
