@@ -25,7 +25,7 @@ use coatings::suggest::{SuggestedLayer, Suggestion};
 use coatings::{
     Demand, Enough, Estimate, Leftover, Place, Provenance, SourcedRange, Stage, Verdict, in_sentence,
 };
-use units::{Area, Length, System, Volume, show_area, show_number, show_volume_beside};
+use units::{Area, Length, System, Volume, show_area, show_volume_beside};
 use workshop::{Buy, MaterialLine, Piece, Takeoff, Workshop, unmeasured};
 
 pub use calendar::{weekday_and_day, weekday_and_number};
@@ -54,7 +54,7 @@ pub use shelf::{left, on_hand, store};
 pub use step::stepped;
 pub use surfaces::{lying, overlap, run, working};
 pub use ways::{in_hours, minutes_as, more_coats, which_way};
-pub use worked::{either_way, here, in_brief};
+pub use worked::{in_brief, told};
 
 /// Says why there are no amounts: either refused texts, or measurements that do not fit.
 pub fn no_answer(fits: bool) -> &'static str {
@@ -434,7 +434,7 @@ fn whole(value: f64) -> String {
 }
 
 fn range_of(low: f64, high: f64) -> String {
-    let [low, high] = [low, high].map(to_two_digits);
+    let [low, high] = [low, high].map(|end| number(&to_two_digits(end)));
     if low == high {
         low
     } else {
@@ -449,7 +449,7 @@ fn to_two_digits(value: f64) -> String {
         v if v >= 0.995 => 1,
         _ => 2,
     };
-    number(&format!("{value:.decimals$}"))
+    format!("{value:.decimals$}")
 }
 
 /// Returns the name of a stage.
