@@ -30,7 +30,7 @@ use workshop::{Buy, MaterialLine, Piece, Takeoff, Workshop, unmeasured};
 
 pub use calendar::{weekday_and_day, weekday_and_number};
 pub use changes::{Names, change_of, change_title, towards};
-pub use colour::{colour, colour_name};
+pub use colour::{colour, colour_name, tint};
 pub use days::{
     air, air_in_brief, clock, dries, dry_time, minutes, ready, ready_on, ready_to_sell, remarks, stretch,
     understood, usual_hours,
