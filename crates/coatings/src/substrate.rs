@@ -60,6 +60,11 @@ impl Substrate {
         }
     }
 
+    /// Returns true if it may be an old paint, whose color a new one has to hide.
+    pub fn may_be_paint(self) -> bool {
+        matches!(self, Substrate::PaintedSound | Substrate::Glossy)
+    }
+
     /// The volume of the first coat as a multiple of that of a later coat.
     pub fn first_coat(self) -> SourcedRange {
         match self {
