@@ -53,7 +53,7 @@ pub use preparing::{much, sentences};
 pub use shelf::{left, on_hand, store};
 pub use step::stepped;
 pub use surfaces::{lying, overlap, run, working};
-pub use ways::{in_hours, minutes_as, more_coats, which_way};
+pub use ways::{in_hours, least_of, minutes_as, more_coats, planned_way, which_way};
 pub use worked::{in_brief, told};
 
 /// Says why there are no amounts: either refused texts, or measurements that do not fit.

@@ -9,7 +9,8 @@ use workshop::{LayerPlan, OwnMaterial, SchemeEdit, material_of};
 use yew::prelude::*;
 
 use super::{Planned, label};
-use crate::parts::{button_for, select, stepper};
+use crate::parts::{button, button_for, select, stepper};
+use crate::state::{Action, Screen};
 use crate::words;
 
 /// The selectable shares of thinner, in percent.
@@ -58,6 +59,8 @@ pub fn layer(planned: &Planned<'_>, place: usize, plan: &LayerPlan, name: &str) 
     let choose = planned.change(move |key: String| Some(SchemeEdit::Material(place, key.into())));
     let coats = planned.change(move |coats| Some(SchemeEdit::Coats(place, coats)));
     let remove = planned.change(move |_: MouseEvent| Some(SchemeEdit::Remove(place)));
+    let send = &planned.shown.send;
+    let which = send.reform(|_: MouseEvent| Action::Screen(Screen::Tools));
     let fill = match material.stage {
         Stage::Clean => None,
         _ if material.coloured => Some(planned.scheme.colour.write()),
@@ -76,6 +79,7 @@ pub fn layer(planned: &Planned<'_>, place: usize, plan: &LayerPlan, name: &str) 
                 <div class="row">
                     { stepper(("Coats", &format!(" of {}", material.name)), &format!("coats-{name}"), plan.coats, (0, 9), coats) }
                     { tools(planned, place, plan, &material, name) }
+                    if material.stage == Stage::Paint { { button(format!("which-tool-{name}"), "Brush or roller?", which) } }
                 </div>
                 <p class="caution">{ material.purpose }{ " " }{ material.caution }</p>
                 { label::label(planned, place, plan, &material, name) }
