@@ -95,13 +95,17 @@ impl Cause {
 /// ```
 /// assert_eq!(coatings::in_sentence("Mini foam roller"), "mini foam roller");
 /// assert_eq!(coatings::in_sentence("HVLP sprayer"), "HVLP sprayer");
+/// assert_eq!(coatings::in_sentence("Harbor Blue"), "Harbor Blue");
 /// ```
 pub fn in_sentence(name: &str) -> String {
-    let second = name.chars().nth(1);
-    match name.chars().next() {
-        Some(first) if !second.is_some_and(|second| second.is_ascii_uppercase()) => {
-            let rest = &name[first.len_utf8()..];
-            format!("{}{rest}", first.to_ascii_lowercase())
+    let mut letters = name.chars();
+    match letters.next() {
+        Some(first)
+            if !letters
+                .as_str()
+                .contains(|other: char| other.is_ascii_uppercase()) =>
+        {
+            format!("{}{}", first.to_ascii_lowercase(), letters.as_str())
         }
         _ => name.into(),
     }

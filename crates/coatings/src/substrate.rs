@@ -21,9 +21,9 @@ pub enum Substrate {
 }
 
 const SEALED_SOURCE: &str = "on a sealed surface, the first coat takes no more than the others";
-const BARE_SOURCE: &str = "first coat of varnish 350-450 against 450-550 ft2/gal for later ones, upper ends and lower ends, \"Data on Painting\", Building Construction vol. 4";
+const BARE_SOURCE: &str = "first coat of varnish 350-450 against 450-550 ft²/gal for later ones, upper ends and lower ends, \"Data on Painting\", Building Construction vol. 4";
 const POROUS_SOURCE: &str =
-    "prime coat 300-400 against 400-500 ft2/gal on weathered wood, TM 43-0139 Table 3-2";
+    "prime coat 300-400 against 400-500 ft²/gal on weathered wood, TM 43-0139 Table 3-2";
 
 impl Substrate {
     /// Every surface.
@@ -58,6 +58,11 @@ impl Substrate {
             Substrate::Bare => "Bare wood",
             Substrate::Porous => "Weathered or very porous wood",
         }
+    }
+
+    /// Returns true if it may be an old paint, whose color a new one has to hide.
+    pub fn may_be_paint(self) -> bool {
+        matches!(self, Substrate::PaintedSound | Substrate::Glossy)
     }
 
     /// The volume of the first coat as a multiple of that of a later coat.
@@ -97,14 +102,14 @@ mod tests {
         assert!((figure.high - later.0 / first.0).abs() < 0.005, "{substrate:?}");
     }
 
-    /// Varnish, first coat 350-450 and later coats 450-550 ft2/gal ("Data on Painting", Building Construction
+    /// Varnish, first coat 350-450 and later coats 450-550 ft²/gal ("Data on Painting", Building Construction
     /// vol. 4): 550/450 and 450/350.
     #[test]
     fn bare_wood_follows_from_the_varnish_rates() {
         follows(Substrate::Bare, (350.0, 450.0), (450.0, 550.0));
     }
 
-    /// Oil paint on weathered wood, prime coat 300-400 and later coats 400-500 ft2/gal (TM 43-0139 Table 3-2):
+    /// Oil paint on weathered wood, prime coat 300-400 and later coats 400-500 ft²/gal (TM 43-0139 Table 3-2):
     /// 500/400 and 400/300.
     #[test]
     fn porous_wood_follows_from_the_rates_on_weathered_wood() {

@@ -19,6 +19,8 @@ pub enum Measure {
     Film,
     /// Square meters per liter.
     Rate,
+    /// Square meters per liter at one meter of film.
+    Spread,
     /// A share of one.
     Share,
     /// A plain number.
@@ -33,6 +35,7 @@ impl Measure {
             Measure::Film => "m",
             Measure::Litres => "L",
             Measure::Rate => "m\u{b2}/L",
+            Measure::Spread => "m\u{b3}/L",
             Measure::Share | Measure::Count => "",
         }
     }

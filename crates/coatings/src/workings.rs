@@ -33,11 +33,11 @@ pub struct DemandWorking {
     pub litres: f64,
 }
 
-const BY_FILM: &str = "area * (first + coats - 1) * film * 1000 / (transfer * narrow * (1 + thinner))";
+const BY_FILM: &str = "area * (first + coats - 1) * film / (spread * transfer * narrow * (1 + thinner))";
 const BY_LABEL: &str = "area * (first + coats - 1) / rate";
 const BY_LABEL_SPRAYED: &str = "area * (first + coats - 1) / rate * ordinary / (transfer * narrow)";
 const DRY_BY_FILM: &str = "film * solids * coats / (1 + thinner)";
-const DRY_BY_LABEL: &str = "solids * coats / (rate * 1000)";
+const DRY_BY_LABEL: &str = "spread * solids * coats / rate";
 
 /// The workings of all that a job needs, in the order of [`demands`](crate::demands).
 pub fn workings(job: &Job) -> Vec<DemandWorking> {
@@ -125,7 +125,7 @@ fn of_term(job: &Job, model: &Model, term: &Term) -> LayerWorking {
         terms.push(share("ordinary", input(ordinary)));
     }
     if formula == BY_FILM {
-        terms.push(thinner(term));
+        terms.extend([spread(), thinner(term)]);
     }
     let mean = |place: usize| model.inputs[place].input.distribution.mean();
     let litres = term.on_piece(mean, patch.area) * term.lost_factor(mean);
@@ -139,7 +139,7 @@ fn of_term(job: &Job, model: &Model, term: &Term) -> LayerWorking {
         litres: Working::by(
             formula,
             terms,
-            given("litres", "liters for this group", litres, Measure::Litres),
+            given("amount", "amount for this group", litres, Measure::Litres),
         ),
         dry_film: DryFilm::of(layer, zone.basis, narrow)
             .filter(|_| !knows_no_film)
@@ -160,9 +160,7 @@ fn dry_film(film: &DryFilm, layer: &Layer, term: &Term, wet: &Quantity) -> Worki
         ),
         given("coats", "coats", f64::from(term.coats), Measure::Count),
     ];
-    if by_film {
-        terms.push(thinner(term));
-    }
+    terms.push(if by_film { thinner(term) } else { spread() });
     let thickness = film.thickness();
     let mut result = given(
         "dry",
@@ -172,6 +170,17 @@ fn dry_film(film: &DryFilm, layer: &Layer, term: &Term, wet: &Quantity) -> Worki
     );
     result.standard_uncertainty = thickness.standard_uncertainty.as_metres();
     Working::by(if by_film { DRY_BY_FILM } else { DRY_BY_LABEL }, terms, result)
+}
+
+/// What makes a volume of an area and a film, so that a formula holds in the maker's units too: 1604 ft² for each
+/// gallon at 1 mil, 1000 m² for each liter at 1 µm.
+fn spread() -> Quantity {
+    given(
+        "spread",
+        "area that a film of 1 covers, exact",
+        0.001,
+        Measure::Spread,
+    )
 }
 
 fn thinner(term: &Term) -> Quantity {

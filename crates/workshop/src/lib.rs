@@ -35,6 +35,7 @@ mod stock;
 pub mod stores;
 mod takeoff;
 mod tape;
+mod tool_choice;
 pub mod weighing;
 mod work;
 
@@ -53,8 +54,8 @@ pub use hours::read_hours;
 pub use palette::palette;
 pub use status::{Status, left_out};
 pub use takeoff::{
-    Buy, ComparedAt, MaterialLine, Notice, Shopping, SurfaceLine, Takeoff, WayColumn, WayFigure, WayWhole,
-    ZoneLine, about_as_soon, are_finished, basket_key, compare, edges_by_zone, side_faces, surfaces,
-    switched, takeoff, touched_faces, unmeasured,
+    Buy, ComparedAt, MaterialLine, Notice, Shopping, SurfaceLine, Takeoff, WayCoat, WayColumn, WayFigure,
+    WayWhole, ZoneLine, about_as_soon, are_finished, basket_key, compare, edges_by_zone, main_ways,
+    side_faces, surfaces, switched, takeoff, touched_faces, unmeasured,
 };
 pub use tape::standard_uncertainty;

@@ -5,8 +5,9 @@ use coatings::Rgb;
 use crate::book::ShelfCan;
 use crate::document::{Colour, Workshop};
 
-/// Common furniture colors: white, warm white, grays, black, dark blue, dark green, gray green.
-const USUAL: [Rgb; 8] = [
+/// Common furniture colors: white, warm white, grays, black, dark blue, dark green, gray green, dark
+/// red.
+const USUAL: [Rgb; 9] = [
     [250, 250, 247],
     [241, 233, 217],
     [201, 200, 196],
@@ -15,6 +16,7 @@ const USUAL: [Rgb; 8] = [
     [40, 56, 88],
     [40, 66, 52],
     [160, 174, 149],
+    [122, 32, 36],
 ];
 
 /// The maximum number of the workshop's own colors after the common ones.

@@ -42,8 +42,8 @@ pub fn to_weigh(
     let tool = by_tool.into_iter().max_by(|(_, a), (_, b)| a.total_cmp(b));
     let area = coated / f64::from(line.coats.max(1));
     let area = match workshop.units {
-        System::Metric => format!("{area:.3} m2"),
-        System::UsCustomary => format!("{:.2} ft2", Area::square_metres(area).as_square_feet()),
+        System::Metric => format!("{area:.3} m\u{b2}"),
+        System::UsCustomary => format!("{:.2} ft\u{b2}", Area::square_metres(area).as_square_feet()),
     };
     vec![
         ("of", piece.id.0.to_string()),

@@ -61,12 +61,17 @@ pub const SCENES: [Scene; 36] = [
     scene(
         "finish-label",
         &["#stage-finish", "#fold-label-paint"],
-        "#own-label-1",
+        "#label-own-1-rate",
     ),
     scene(
-        "finish-own",
-        &["#stage-finish", "#fold-label-paint", "#own-label-1"],
-        "#label-own-1-rate",
+        "finish-more",
+        &[
+            "#stage-finish",
+            "#fold-label-paint",
+            "#fold-more-paint",
+            "#fold-typical-paint",
+        ],
+        "#label-own-1-solids",
     ),
     scene(
         "finish-art",

@@ -26,7 +26,6 @@ async fn a_top_on_its_own() -> Result<()> {
 
         page.press("#finish-of-piece").await?;
         page.press("#fold-label-paint").await?;
-        page.press("#own-label-1").await?;
         label(page).await?;
         page.fits_a_finger().await?;
         // The rate of the can counts at once, and what the tool usually lays on stands beside it.
@@ -36,6 +35,7 @@ async fn a_top_on_its_own() -> Result<()> {
         page.to("finish").await?;
         page.press("#fold-label-paint").await?;
         page.has_value("#label-own-1-rate", "400").await?;
+        page.press("#fold-more-paint").await?;
         page.has_value("#label-own-1-solids", "40").await?;
         page.has_value("#price-own-1-us-quart", "24.50").await?;
         page.amounts().await?;
@@ -48,6 +48,7 @@ async fn a_top_on_its_own() -> Result<()> {
 
 /// What cannot be on a label is said beside it, and a rate in the wrong unit is asked about.
 async fn label(page: &Page) -> Result<()> {
+    page.press("#fold-more-paint").await?;
     page.type_in("#label-own-1-solids", "140").await?;
     says(page, "#label-own-1-solids-error", "up to 100%").await?;
     page.enter("#label-own-1-solids").await?;

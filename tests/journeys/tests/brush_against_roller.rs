@@ -13,7 +13,11 @@ async fn brush_against_roller() -> Result<()> {
         page.press("#look-around").await?;
         page.to("tools").await?;
         page.reads("#which-tool", |text| {
-            ensure!(text.contains("hour") && text.contains("% "), "{text}");
+            ensure!(text.contains("hour") || text.contains("minute"), "{text}");
+            ensure!(
+                text.contains("finer texture") && text.ends_with("paint."),
+                "{text}"
+            );
             Ok(())
         })
         .await?;
@@ -46,8 +50,8 @@ async fn brush_against_roller() -> Result<()> {
             .await
         };
         takes(&rolled).await?;
-        page.to("finish").await?;
-        page.choose("#tool-paint", "brush").await?;
+        page.press("#use-brush").await?;
+        page.has_value("#tool-paint", "brush").await?;
         takes(&brushed).await?;
         page.reload().await?;
         takes(&brushed).await?;

@@ -82,7 +82,7 @@ async fn work(page: &Page) -> Result<()> {
     page.press("#add-zone").await?;
     page.to("finish").await?;
     page.press("#fold-label-paint").await?;
-    page.press("#own-label-2").await?;
+    page.press("#fold-more-paint").await?;
     page.type_in("#label-own-1-solids", "38").await?;
     page.choose("#tool-paint", "brush").await?;
     page.amounts().await?;

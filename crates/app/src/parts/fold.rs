@@ -20,7 +20,7 @@ pub fn fold(
     html! {
         <details key={name} open={is_open}>
             <summary id={format!("fold-{name}")} onclick={toggle}>
-                <span>{ title }</span><span class="figure">{ figure }</span>
+                <span>{ title }</span>{ " " }<span class="figure">{ figure }</span>
             </summary>
             if is_open { { content() } }
         </details>

@@ -66,7 +66,7 @@ fn area(shown: &Shown, takeoff: &Takeoff) -> Html {
         let area: units::Area = zone.areas.into_iter().sum();
         (area > units::Area::ZERO).then(|| {
             html! {
-                <div class="own"><span>{ &zone.label }</span><b>{ words::area(area, system) }</b></div>
+                <div class="own"><span>{ &zone.label }</span>{ " " }<b>{ words::area(area, system) }</b></div>
             }
         })
     });

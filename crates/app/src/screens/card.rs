@@ -1,6 +1,6 @@
 //! The job card: one page for the bench, to print and check off. It prints exactly as shown.
 
-use coatings::in_sentence;
+use coatings::{Stage, in_sentence};
 use timetable::{Job, Step};
 use workshop::art::{Art, art};
 use workshop::book::{DoneStep, InBasket};
@@ -36,7 +36,7 @@ pub fn card(shown: &Shown) -> Html {
             <ul class="cautions" aria-label="Safety">{ for card.cautions.iter().map(|caution| html! { <li>{ caution.to_string() }</li> }) }</ul>
             <CardDrawings app={shown.app.clone()} piece={shown.piece.clone()} result={shown.result.clone()} />
             <h3>{ "Finish" }</h3>
-            { for card.parts.iter().map(|of| part(of, shown.app.workshop.units)) }
+            { for card.parts.iter().map(|of| part(shown, of)) }
             if !card.left_out.is_empty() { <p>{ format!("Not painted: {}.", card.left_out.join("; ")) }</p> }
             { laid_on(&shown.piece) }
             <h3>{ "Shopping list" }</h3>
@@ -61,12 +61,16 @@ fn about(shown: &Shown, takeoff: &Takeoff) -> String {
 }
 
 /// Shows groups with the same finish, and what goes on them.
-fn part(part: &CardPart, system: units::System) -> Html {
+fn part(shown: &Shown, part: &CardPart) -> Html {
+    let system = shown.app.workshop.units;
     let zones: Vec<&str> = part.zones.iter().map(String::as_str).collect();
     let area = words::area(part.area, system);
-    let colour = part
-        .colour
-        .map(|colour| format!(", {}", words::colour_name(colour)));
+    let own = &shown.app.workshop.materials;
+    let is_named = |step: &CardStep| {
+        step.stage == Stage::Paint && words::tint(own, &step.material, part.colour).is_empty()
+    };
+    let colour = part.colour.filter(|_| !part.steps.iter().any(is_named));
+    let colour = colour.map(|colour| format!(", {}", words::colour_name(colour)));
     let coats: Vec<String> = part.steps.iter().map(coats).collect();
     html! {
         <p class="part">
@@ -120,9 +124,8 @@ fn material(shown: &Shown, lot: &Shopping) -> Html {
     let is_bought = shown.app.workshop.books.has::<InBasket>(&lot.basket_key());
     // What is on the shelf already needs no check mark.
     let is_here = lot.buy.as_ref().is_ok_and(|buy| buy.cans.is_empty());
-    let colour = lot
-        .colour
-        .map(|colour| format!(", {}", words::colour_name(colour)));
+    let own = &shown.app.workshop.materials;
+    let colour = words::tint(own, &lot.material.name, lot.colour);
     let cans = Some(format!("{cans} ")).filter(|_| !is_here);
     let likely = words::volume(lot.likely, system);
     ticked(

@@ -1,6 +1,5 @@
 //! The condition before work: what is on the piece, what is wrong with it, and what that calls for.
 
-use coatings::Substrate;
 use yew::prelude::*;
 
 use super::Shown;
@@ -47,7 +46,6 @@ pub fn condition(shown: &Shown) -> Html {
                 { ground(&planned) }
                 <h3>{ "Lead" }</h3>
                 { only(app, send, "facts", &["age", "lead"]) }
-                if piece.scheme.condition.substrate == Substrate::PaintedSound { { only(app, send, "facts", &["old-color"]) } }
             </div>
             <div>
                 <h3>{ "Repairs" }</h3>

@@ -3,7 +3,7 @@
 use std::borrow::Cow;
 
 use coatings::{Contribution, LayerWorking, Quantity, Share, Working};
-use units::{System, Volume, show_number};
+use units::{System, Volume};
 use workshop::{MaterialLine, Takeoff};
 use yew::prelude::*;
 
@@ -50,7 +50,7 @@ pub fn detail(shown: &Shown, takeoff: &Takeoff, line: &MaterialLine, buy: &Bough
 }
 
 fn row(what: Cow<'static, str>, figure: String) -> Html {
-    html! { <div><dt>{ what }</dt><dd>{ figure }</dd></div> }
+    html! { <div><dt>{ what }</dt>{ " " }<dd>{ figure }</dd></div> }
 }
 
 /// Shows the best estimate for every zone and layer, with its formula and inputs.
@@ -93,15 +93,8 @@ fn formula(working: &Working, system: System) -> Html {
     }
 }
 
-/// Shows a number of a formula in the maker's units, and below it in the units of the calculation if they
-/// differ.
+/// Shows a number of a formula with its source.
 fn quantity(quantity: &Quantity, system: System) -> Html {
-    let either_way = words::either_way(quantity.standard_uncertainty);
-    let figure = format!(
-        "{}{either_way} {}",
-        words::number(&show_number(quantity.value)),
-        quantity.measure.sign()
-    );
     let source = quantity
         .source
         .map(|(source, certainty)| words::source(source, certainty));
@@ -109,15 +102,9 @@ fn quantity(quantity: &Quantity, system: System) -> Html {
         <div>
             <dt>
                 <i>{ quantity.symbol }</i>{ ", " }{ quantity.meaning.to_string() }
-                <span class="label">{ source }</span>
+                { " " }<span class="label">{ source }</span>
             </dt>
-            <dd>
-                if let Some(here) = words::here(quantity, system) {
-                    { here }<span class="label">{ figure }</span>
-                } else {
-                    { figure }
-                }
-            </dd>
+            <dd>{ words::told(quantity, system) }</dd>
         </div>
     }
 }

@@ -1,4 +1,4 @@
-//! The field of a label value or the price of a can.
+//! The field of a name, a label value or the price of a can.
 
 use std::rc::Rc;
 
@@ -82,12 +82,14 @@ pub fn figure_field(app: &App, send: &Send, asked: &Asked) -> Html {
             known.map_or(unit, |(key, ..)| *key),
         )
     });
+    let is_name = matches!(id, FigureId::Name(_));
+    let mode = if is_name { "text" } else { "decimal" };
     let sign_of = |(key, sign, _): &(&'static str, &'static str, f64)| option(key, sign, *key == unit);
     html! {
-        <div class={classes!("field", is_wrong.then_some("wrong"))}>
+        <div class={classes!("field", is_name.then_some("wide"), is_wrong.then_some("wrong"))}>
             <label for={element.clone()}>{ label }</label>
             <div class="with-unit">
-                <input id={element.clone()} type="text" inputmode="decimal" autocomplete="off" value={text}
+                <input id={element.clone()} type="text" inputmode={mode} autocomplete="off" value={text}
                     placeholder={asked.usual.clone()} aria-describedby={remark.is_some().then_some(error)}
                     aria-invalid={is_wrong.then_some("true")} oninput={type_in} onblur={leave} />
                 if !units.is_empty() {

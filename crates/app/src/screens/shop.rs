@@ -107,9 +107,7 @@ fn can(
     let is_first = lots[..place]
         .iter()
         .all(|other| other.material.key != lot.material.key);
-    let colour = lot
-        .colour
-        .map(|colour| format!(", {}", words::colour_name(colour)));
+    let colour = words::tint(&app.workshop.materials, &lot.material.name, lot.colour);
     let key: Rc<str> = lot.basket_key().into();
     let (cans, price) = words::cans_and_price(&lot.buy, &money(app));
     let text = html! {

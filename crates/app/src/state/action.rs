@@ -50,9 +50,9 @@ pub enum Action {
     Pause,
     /// A line of a book is added or deleted, or a value is selected.
     Book(BookEdit),
-    /// A layer of the open piece or one of its zones gets a material of the maker's own, copied from its
-    /// current material.
-    OwnLabel(Option<String>, usize),
+    /// The maker types the first value from a label. This layer of the open piece or of one of its zones gets a
+    /// material of the maker's own, copied from its current material.
+    OwnLabel(Option<String>, usize, FigureId, String, &'static str),
     /// The maker presses a key of the tape keypad, which appends text to the field.
     Key(&'static str),
     /// The maker makes the reading longer or shorter by this many of the finest marks of a tape.

@@ -207,6 +207,10 @@ impl App {
                     false => reading.with_unit_here(self.decimals),
                 })
             }
+            DraftId::Figure(FigureId::Name(key)) => {
+                let own = self.own(key)?;
+                own.is_named().then(|| own.name.clone())
+            }
             DraftId::Figure(FigureId::Label(key, field)) => {
                 let reading = self.own(key)?.label.get(*field)?;
                 Some(reading.written_here(self.decimals))
@@ -242,6 +246,7 @@ impl App {
                 let label = self.piece().map(|piece| field_label(piece.kind, *field));
                 sentence(label.unwrap_or_default())
             }
+            DraftId::Figure(FigureId::Name(_)) => "Name".into(),
             DraftId::Figure(FigureId::Label(_, key)) => label_field(key)
                 .map_or("", |field| field.field.label())
                 .to_owned(),
@@ -265,6 +270,10 @@ impl App {
                 let reading = reading.transpose().map_err(|error| error.to_string())?;
                 Ok(self.of_piece(PieceEdit::Measure(*field, reading)))
             }
+            DraftId::Figure(FigureId::Name(key)) => Ok(Edit::Material(
+                Rc::clone(key),
+                MaterialEdit::Name(text.trim().to_owned()),
+            )),
             DraftId::Figure(FigureId::Label(key, field)) => {
                 let field = label_field(field).ok_or_else(String::new)?;
                 let read = |text| LabelReading::typed_with(field, text, unit, self.decimals);
@@ -302,6 +311,12 @@ impl App {
                 let reading = self.piece().and_then(|piece| piece.reading(*field)).cloned();
                 let had = reading.is_some();
                 (self.of_piece(PieceEdit::Measure(*field, reading)), had)
+            }
+            DraftId::Figure(FigureId::Name(key)) => {
+                let name = self.document_text(id);
+                let had = name.is_some();
+                let edit = MaterialEdit::Name(name.unwrap_or_default());
+                (Edit::Material(Rc::clone(key), edit), had)
             }
             DraftId::Figure(FigureId::Label(key, field)) => {
                 let reading = self.own(key).and_then(|own| own.label.get(*field)).cloned();
@@ -395,7 +410,7 @@ impl App {
         let fields = self.piece().map(|piece| in_order(piece)).unwrap_or_default();
         let is_there = |id: &DraftId| match id {
             DraftId::Field(field) => fields.contains(field),
-            DraftId::Figure(FigureId::Label(key, _)) => self.own(key).is_some(),
+            DraftId::Figure(FigureId::Name(key) | FigureId::Label(key, _)) => self.own(key).is_some(),
             DraftId::Figure(FigureId::Price(..)) => true,
             DraftId::Entry(entry) => book(entry.book).is_some_and(|book| {
                 let line = self
@@ -640,13 +655,14 @@ mod tests {
     /// An impossible label value is not used. The previous one is.
     #[test]
     fn a_figure_that_cannot_be_so_is_refused() {
-        let app = with_piece().update(Action::OwnLabel(None, 1));
         let solids = FigureId::Label("own-1".into(), "solids");
+        let own = Action::OwnLabel(None, 1, solids.clone(), "38".into(), "%");
+        let app = with_piece().update(own);
         let type_in = |app: &App, text: &str| {
             app.update(Action::Figure(solids.clone(), text.into(), "%"))
                 .update(Action::LeaveFigure(solids.clone()))
         };
-        let app = type_in(&type_in(&app, "38"), "140");
+        let app = type_in(&app.update(Action::LeaveFigure(solids.clone())), "140");
         let refused = app.refused(DraftId::is_of_amounts);
         assert_eq!(refused[0].used.as_deref(), Some("38"));
         assert_eq!(app.workshop.materials[0].check(), Ok(vec![]));

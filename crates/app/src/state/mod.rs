@@ -173,7 +173,10 @@ impl App {
             Action::LeaveEntry(id) => next.leave_other(DraftId::Entry(id)),
             Action::Pause => next.typing = None,
             Action::Book(edit) => next.change_book(edit, None),
-            Action::OwnLabel(zone, place) => next.own_label(zone, place),
+            Action::OwnLabel(zone, place, id, text, unit) => {
+                next.own_label(zone, place, &id);
+                next.type_into(DraftId::Figure(id), text, unit);
+            }
             Action::Key(text) => next.press(text),
             Action::Nudge(steps) => next.nudge(steps),
             Action::Guess => next.guess(),
@@ -428,8 +431,15 @@ impl App {
         matches!(self.load, Load::Partly(_) | Load::Whole) || self.goes_on
     }
 
-    /// Adds the material and selects it for the layer, in one undo step.
-    fn own_label(&mut self, zone: Option<String>, place: usize) {
+    /// Returns the key of the next material of the maker's own.
+    pub fn free_material(&self) -> Rc<str> {
+        let is_free = |key: &String| self.workshop.materials.iter().all(|own| *own.key != **key);
+        let mut keys = (1..).map(|n| format!("own-{n}"));
+        keys.find(is_free).unwrap_or_default().into()
+    }
+
+    /// Adds the material and selects it for the layer, in one undo step with the value that is typed.
+    fn own_label(&mut self, zone: Option<String>, place: usize, typed: &FigureId) {
         let scheme = self.piece().map(|piece| match &zone {
             Some(key) => piece.scheme_of(key),
             None => &piece.scheme,
@@ -441,12 +451,7 @@ impl App {
         else {
             return;
         };
-        let is_free = |key: &String| self.workshop.materials.iter().all(|own| *own.key != **key);
-        let key: Rc<str> = (1..)
-            .map(|n| format!("own-{n}"))
-            .find(is_free)
-            .unwrap_or_default()
-            .into();
+        let key = self.free_material();
         let planned = PieceEdit::Exchange {
             from: of.as_str().into(),
             to: Rc::clone(&key),
@@ -454,7 +459,7 @@ impl App {
         let copied = self.workshop.apply(Edit::AddMaterial(key, of));
         self.take(
             copied.and_then(|workshop| workshop.apply(Edit::Piece(id, planned))),
-            None,
+            Some(typed.element()),
         );
     }
 
@@ -673,13 +678,14 @@ pub(crate) mod tests {
     #[test]
     fn a_label_is_entered_on_a_copy_and_taken_back_in_one_step() {
         let before = with_piece();
-        let app = before.update(Action::OwnLabel(None, 1));
+        let rate = FigureId::Label("own-1".into(), "rate");
+        let own = Action::OwnLabel(None, 1, rate.clone(), "3".into(), "ft2/gal");
+        let app = before.update(own);
         let planned = |app: &App| app.piece().unwrap().scheme.layers[1].material.to_string();
         assert_eq!(
             (planned(&app).as_str(), app.workshop.materials.len()),
             ("own-1", 1)
         );
-        let rate = FigureId::Label("own-1".into(), "rate");
         let type_in =
             |app: &App, text: &str| app.update(Action::Figure(rate.clone(), text.into(), "ft2/gal"));
         let app = type_in(&type_in(&app, "350"), "350-");
@@ -694,6 +700,30 @@ pub(crate) mod tests {
         assert_eq!((typed(&app).as_str(), app.drafts.len()), ("350-450", 0));
         let back = (0..2).fold(app, |app, _| app.update(Action::Undo));
         assert_eq!(back.workshop, before.workshop);
+    }
+
+    /// A name used to be lost if the page changed before the maker left its field.
+    #[test]
+    fn a_name_counts_while_it_is_typed() {
+        let name = FigureId::Name("own-1".into());
+        let type_in = |app: &App, text: &str| app.update(Action::Figure(name.clone(), text.into(), ""));
+        let first = Action::OwnLabel(None, 1, name.clone(), "H".into(), "");
+        let app = type_in(&with_piece().update(first), "Harbor ");
+        let text = |app: &App| app.text_of(&DraftId::Figure(name.clone()));
+        assert_eq!(text(&app), "Harbor ");
+        assert_eq!(app.workshop.materials[0].name, "Harbor");
+        let app = app.update(Action::Figure(
+            FigureId::Price("own-1".into(), "us-quart"),
+            "2".into(),
+            "",
+        ));
+        assert_eq!(text(&app.update(Action::LeaveFigure(name.clone()))), "Harbor");
+        let of = coatings::material(app.workshop.materials[0].of).unwrap();
+        let app = type_in(&app, "").update(Action::LeaveFigure(name.clone()));
+        assert_eq!(
+            (&*app.workshop.materials[0].name, text(&app)),
+            (&*of.name, String::new())
+        );
     }
 
     #[test]

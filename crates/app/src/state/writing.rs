@@ -111,6 +111,6 @@ mod tests {
         let app = write(&with_piece(), &lasts, "20");
         assert_eq!(entry(&app, &lasts), "20");
         let app = app.update(Action::LeaveEntry(lasts.clone()));
-        assert_eq!(entry(&app, &lasts), "20 ft2");
+        assert_eq!(entry(&app, &lasts), "20 ft\u{b2}");
     }
 }

@@ -1,7 +1,9 @@
 //! Colors in words, for lists that are read aloud or printed in black and white.
 
+use std::rc::Rc;
+
 use coatings::Rgb;
-use workshop::Colour;
+use workshop::{Colour, OwnMaterial};
 
 /// The upper limit of each hue in degrees, with the name of a light or medium color and of a dark one (common
 /// practice, no source).
@@ -20,6 +22,13 @@ const HUES: [(f64, &str, &str); 9] = [
 /// Describes a color with its code: `grayish blue-green, #4a6b61`.
 pub fn colour(rgb: Rgb) -> String {
     format!("{}, {}", colour_name(rgb), Colour(rgb).write())
+}
+
+/// Describes the color of a material in a list: `, grayish blue-green`. Empty if its own name says it.
+pub fn tint(own: &[Rc<OwnMaterial>], material: &str, colour: Option<Rgb>) -> String {
+    let is_named = own.iter().any(|own| own.name == material && own.is_named());
+    let colour = colour.filter(|_| !is_named);
+    colour.map_or_else(String::new, |colour| format!(", {}", colour_name(colour)))
 }
 
 /// Describes a color.
@@ -80,5 +89,25 @@ mod tests {
         ] {
             assert_eq!(colour_name(rgb), expected, "{rgb:?}");
         }
+    }
+
+    #[test]
+    fn a_name_of_the_makers_own_says_the_color() {
+        let blue_green = Some([0x4a, 0x6b, 0x61]);
+        let own = |name: &str| {
+            let material = OwnMaterial {
+                key: "own-1".into(),
+                of: "trim-enamel",
+                name: name.into(),
+                label: Default::default(),
+                prices: Default::default(),
+            };
+            tint(&[Rc::new(material)], name, blue_green)
+        };
+        assert_eq!(own("Harbor Blue"), "");
+        for of in ["Acrylic trim enamel", "Acrylic trim enamel (own)"] {
+            assert_eq!(own(of), ", grayish blue-green");
+        }
+        assert_eq!(tint(&[], "Acrylic trim enamel", None), "");
     }
 }

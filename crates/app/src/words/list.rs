@@ -7,7 +7,7 @@ use workshop::goods::Good;
 use workshop::preparing::Much;
 use workshop::{Buy, Shopping, Workshop};
 
-use super::{Money, cans, colour, much, percent};
+use super::{Money, cans, colour, much, percent, tint};
 
 /// Returns one line for each material to buy, then one for each other item.
 pub fn list(bought: &[Shopping], goods: &[Good], workshop: &Workshop, money: Money<'_>) -> String {
@@ -15,9 +15,9 @@ pub fn list(bought: &[Shopping], goods: &[Good], workshop: &Workshop, money: Mon
         .iter()
         .filter(|lot| lot.buy.as_ref().is_ok_and(|buy| !buy.cans.is_empty()));
     let lots = lots.map(|lot| {
-        let tint = lot
-            .colour
-            .map_or_else(String::new, |of| format!(", {}", colour(of)));
+        let is_told = !tint(&workshop.materials, &lot.material.name, lot.colour).is_empty();
+        let tint = lot.colour.filter(|_| is_told);
+        let tint = tint.map_or_else(String::new, |of| format!(", {}", colour(of)));
         format!("{}{tint}: {}", lot.material.name, cans(&lot.buy, money))
     });
     let goods = goods.iter().filter_map(|of| {

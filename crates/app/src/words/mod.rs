@@ -30,7 +30,7 @@ use workshop::{Buy, MaterialLine, Piece, Takeoff, Workshop, unmeasured};
 
 pub use calendar::{weekday_and_day, weekday_and_number};
 pub use changes::{Names, change_of, change_title, towards};
-pub use colour::{colour, colour_name};
+pub use colour::{colour, colour_name, tint};
 pub use days::{
     air, air_in_brief, clock, dries, dry_time, minutes, ready, ready_on, ready_to_sell, remarks, starts,
     stretch, understood, usual_hours,
@@ -55,8 +55,8 @@ pub use preparing::{lead_test, much, sentences};
 pub use shelf::{left, on_hand, store};
 pub use step::stepped;
 pub use surfaces::{lying, overlap, run, working};
-pub use ways::{in_hours, minutes_as, more_coats, which_way};
-pub use worked::{either_way, here, in_brief};
+pub use ways::{in_hours, least_of, minutes_as, more_coats, planned_way, which_way};
+pub use worked::{in_brief, told};
 
 /// Says why there are no amounts: either refused texts, or measurements that do not fit.
 pub fn no_answer(fits: bool) -> &'static str {
@@ -437,7 +437,7 @@ fn whole(value: f64) -> String {
 }
 
 fn range_of(low: f64, high: f64) -> String {
-    let [low, high] = [low, high].map(to_two_digits);
+    let [low, high] = [low, high].map(|end| number(&to_two_digits(end)));
     if low == high {
         low
     } else {
@@ -452,7 +452,7 @@ fn to_two_digits(value: f64) -> String {
         v if v >= 0.995 => 1,
         _ => 2,
     };
-    number(&format!("{value:.decimals$}"))
+    format!("{value:.decimals$}")
 }
 
 /// Returns the name of a stage.

@@ -1,41 +1,75 @@
 //! A comparison of the ways to do the work, in words.
 
-use coatings::Estimate;
-use workshop::{ComparedAt, MaterialLine, WayColumn, about_as_soon};
+use coatings::{Estimate, Stage, in_sentence};
+use units::{System, Volume, show_volume_beside};
+use workshop::{MaterialLine, WayColumn, about_as_soon};
 
-use super::{and, number, sentence};
+use super::{and, coats, number, sentence, stage, tools};
 
-/// Compares brush and roller in two sentences: their times, then texture and paint. Empty if either is missing.
-pub fn which_way(columns: &[WayColumn], compared: ComparedAt) -> String {
-    let of = |key: &str| columns.iter().find(|column| column.key == key);
-    let Some((brush, roller)) = of("brush").zip(of("foam-roller")) else {
+/// Compares brush and roller in two sentences: their times, then texture and paint, by the figures that stand below.
+/// Empty if either is missing.
+pub fn which_way(columns: &[&WayColumn], of: Stage, system: System) -> String {
+    let with = |keys: &[&str]| columns.iter().find(|column| keys.contains(&column.key));
+    let Some((brush, roller)) = with(&["brush"]).zip(with(&["rolled", "foam-roller"])) else {
         return String::new();
     };
-    let [by_brush, by_roller] = [brush, roller].map(|column| ends(column.whole(compared).minutes));
-    let times = if about_as_soon(brush, roller, compared) {
+    let in_hours = in_hours(columns.iter().map(|column| column.coat.minutes));
+    let [by_brush, by_roller] = [brush, roller].map(|column| ends(column.coat.minutes));
+    let say = |minutes| time_in_words(minutes, in_hours);
+    let times = if about_as_soon(brush.coat.minutes, roller.coat.minutes) {
         let both = [by_brush[0].min(by_roller[0]), by_brush[1].max(by_roller[1])];
-        format!("Brush or roller: about the same time, {}.", time_in_words(both))
+        format!("Brush or roller: about the same time, {}.", say(both))
     } else if by_roller[1] < by_brush[1] {
-        format!(
-            "The roller is faster: {}. A brush takes {}.",
-            time_in_words(by_roller),
-            time_in_words(by_brush)
-        )
+        let (roller, brush) = (say(by_roller), say(by_brush));
+        format!("The roller is faster: {roller}. A brush takes {brush}.")
     } else {
-        format!(
-            "The brush is faster: {}. A roller takes {}.",
-            time_in_words(by_brush),
-            time_in_words(by_roller)
-        )
+        let (roller, brush) = (say(by_roller), say(by_brush));
+        format!("The brush is faster: {brush}. A roller takes {roller}.")
     };
-    let [with_brush, with_roller] = [brush, roller].map(|column| column.whole(compared).all());
+    let least = least_of(columns);
+    let shown = |column: &WayColumn| {
+        let (figure, _) = show_volume_beside(column.coat.volume, least, system);
+        figure.parse().unwrap_or(0.0)
+    };
+    let [with_brush, with_roller]: [f64; 2] = [shown(brush), shown(roller)];
     let less = ((1.0 - with_roller / with_brush) * 100.0).round();
+    let what = in_sentence(stage(of));
     let paint = match less {
-        less if less >= 1.0 => format!("uses {less:.0}% less paint"),
-        less if less <= -1.0 => format!("uses {:.0}% more paint", -less),
-        _ => "uses the same amount of paint".into(),
+        less if less >= 1.0 => format!("uses {less:.0}% less {what}"),
+        less if less <= -1.0 => format!("uses {:.0}% more {what}", -less),
+        _ => format!("uses the same amount of {what}"),
     };
     format!("{times} Roller leaves a finer texture and {paint}.")
+}
+
+/// Returns the least amount among ways, whose unit all of them are shown in.
+pub fn least_of(columns: &[&WayColumn]) -> Volume {
+    let volumes = columns.iter().map(|column| column.coat.volume);
+    volumes.reduce(Volume::min).unwrap_or(Volume::ZERO)
+}
+
+/// Says which coats are compared, and with which tools they are planned: `For 2 coats of acrylic trim enamel. Your plan:
+/// brush.`
+pub fn planned_way(lines: &[MaterialLine], of: Stage) -> String {
+    let lines = lines.iter().filter(|line| line.need.material.stage == of);
+    let (mut what, mut with): (Vec<String>, Vec<&str>) = (vec![], vec![]);
+    for line in lines {
+        let coats = format!(
+            "{} of {}",
+            coats(line.coats),
+            in_sentence(&line.need.material.name)
+        );
+        if !what.contains(&coats) {
+            what.push(coats);
+        }
+        for tool in &line.tools {
+            if !with.contains(tool) {
+                with.push(tool);
+            }
+        }
+    }
+    let what: Vec<&str> = what.iter().map(String::as_str).collect();
+    format!("For {}. Your plan: {}.", and(&what), tools(&with))
 }
 
 /// Returns the ends of a time in minutes, with 95% coverage.
@@ -43,18 +77,24 @@ fn ends(minutes: Estimate<f64>) -> [f64; 2] {
     super::ends(minutes.value, minutes.expanded_uncertainty())
 }
 
-/// Formats a range of minutes roughly: `4 to 7 hours`, `35 to 50 minutes`.
-fn time_in_words(minutes: [f64; 2]) -> String {
-    let ([low, high], unit) = match minutes[1] >= 120.0 {
-        true => (minutes.map(|minutes| (minutes / 60.0).round().max(1.0)), "hours"),
-        false => (
-            minutes.map(|minutes| (minutes / 5.0).round().max(1.0) * 5.0),
-            "minutes",
-        ),
+/// Formats a range of minutes roughly, in half hours or five minutes: `1 1/2 to 3 hours`, `35 to 50 minutes`.
+fn time_in_words(minutes: [f64; 2], in_hours: bool) -> String {
+    let (step, unit) = if in_hours {
+        (30.0, "hours")
+    } else {
+        (5.0, "minutes")
+    };
+    let [low, high] = minutes.map(|minutes| (minutes / step).round().max(1.0));
+    let say = |steps: f64| match in_hours {
+        false => format!("{:.0}", steps * step),
+        true if steps % 2.0 == 0.0 => format!("{:.0}", steps / 2.0),
+        true if steps < 2.0 => "1/2".into(),
+        true => format!("{:.0} 1/2", (steps / 2.0).floor()),
     };
     match low < high {
-        true => format!("{low:.0} to {high:.0} {unit}"),
-        false => format!("about {high:.0} {unit}"),
+        true => format!("{} to {} {unit}", say(low), say(high)),
+        false if in_hours && high <= 2.0 => format!("about {} hour", say(high)),
+        false => format!("about {} {unit}", say(high)),
     }
 }
 
@@ -64,7 +104,7 @@ pub fn more_coats(lines: &[MaterialLine], column: &WayColumn) -> String {
     let more = lines.iter().filter_map(|line| {
         let figure = column.figures.iter().find(|figure| figure.id == line.id)?;
         let coats = figure.coats_for_equal_film;
-        let name = coatings::in_sentence(&line.need.material.name);
+        let name = in_sentence(&line.need.material.name);
         (coats > line.coats).then(|| format!("{coats} coats of {name} instead of {}", line.coats))
     });
     // Two colors of the same paint need the same number.
@@ -128,18 +168,25 @@ mod tests {
             "{}",
             of("foam-roller")
         );
-        for compared in [ComparedAt::EqualFilm, ComparedAt::Planned] {
-            let said = which_way(&columns, compared);
-            assert!(said.contains(" hours") && said.contains("% "), "{said}");
-        }
-        assert_eq!(which_way(&columns[..1], ComparedAt::Planned), "");
+        let main = workshop::main_ways(&columns, &takeoff);
+        let said = which_way(&main, Stage::Paint, System::UsCustomary);
+        assert!(said.contains(" hours") && said.contains(" paint."), "{said}");
+        assert_eq!(which_way(&main[..1], Stage::Paint, System::UsCustomary), "");
+        assert_eq!(
+            planned_way(&takeoff.materials, Stage::Paint),
+            "For 2 coats of acrylic trim enamel. Your plan: brush."
+        );
     }
 
     #[test]
     fn rough_times_have_a_low_and_a_high() {
-        let say = |low, high| time_in_words([low, high]);
-        assert_eq!(say(222.0, 402.0), "4 to 7 hours");
+        let say = |low, high| time_in_words([low, high], high >= 120.0);
+        assert_eq!(say(222.0, 402.0), "3 1/2 to 6 1/2 hours");
         assert_eq!(say(170.0, 190.0), "about 3 hours");
         assert_eq!(say(33.0, 51.0), "35 to 50 minutes");
+        // 1.6 to 2.8 hours.
+        assert_eq!(say(96.0, 168.0), "1 1/2 to 3 hours");
+        assert_eq!(time_in_words([29.0, 62.0], true), "1/2 to 1 hours");
+        assert_eq!(time_in_words([58.0, 62.0], true), "about 1 hour");
     }
 }

@@ -1,54 +1,56 @@
 //! Numbers in a calculation: in the units of the formula, in the maker's units, and summarized in one line.
 
 use coatings::{LayerWorking, Measure, Quantity};
-use units::{Area, System, Volume, show_number};
+use units::{Area, System, Volume, show_area, show_number, show_volume_beside};
 
-use super::{area, coats, number, to_two_digits, volume};
+use super::{coats, number, to_two_digits};
 
-/// Formats an uncertainty with two significant digits (JCGM 100, 7.2.6): ` ± 0.000014`. Empty if it is zero.
-pub fn either_way(uncertainty: f64) -> String {
-    if uncertainty <= 0.0 {
-        return String::new();
-    }
-    let mut unit = 1.0;
-    while uncertainty / unit >= 99.5 {
-        unit *= 10.0;
-    }
-    while uncertainty / unit < 9.95 && unit > 1e-12 {
-        unit /= 10.0;
-    }
-    format!(
-        " \u{b1} {}",
-        number(&show_number((uncertainty / unit).round() * unit))
-    )
-}
-
-/// Formats a number of a formula in the maker's units: `8.1 fl oz`. Returns `None` if the formula already
-/// uses them.
-pub fn here(quantity: &Quantity, system: System) -> Option<String> {
-    let value = quantity.value;
-    match (quantity.measure, system) {
-        (Measure::Litres, _) => Some(volume(Volume::litres(value), system)),
-        (Measure::SquareMetres, System::UsCustomary) => Some(area(Area::square_metres(value), system)),
-        (Measure::Film, System::UsCustomary) => {
-            Some(format!("{} mil", to_two_digits(value / units::exact::MIL)))
+/// Formats a number of a formula in the maker's units, with its standard uncertainty: `3.9 ± 0.55 mil`.
+pub fn told(quantity: &Quantity, system: System) -> String {
+    let value = Volume::litres(quantity.value);
+    let figure = |of: f64| match quantity.measure {
+        Measure::SquareMetres => show_area(Area::square_metres(of), system),
+        Measure::Litres => show_volume_beside(Volume::litres(of), value, system),
+        Measure::Share | Measure::Count => (show_number((of * 100.0).round() / 100.0), ""),
+        measure => {
+            let (size, unit) = size_of(measure, system);
+            (to_two_digits(of / size), unit)
         }
-        (Measure::Film, System::Metric) => Some(format!("{} \u{b5}m", to_two_digits(value / 1e-6))),
-        (Measure::Rate, System::UsCustomary) => Some(format!(
-            "{} ft\u{b2}/gal",
-            to_two_digits(value / units::exact::SQUARE_FOOT_PER_GALLON)
-        )),
-        _ => None,
+    };
+    let (shown, unit) = figure(quantity.value);
+    let (either_way, _) = figure(quantity.standard_uncertainty);
+    let either_way = match either_way.contains(|digit| matches!(digit, '1'..='9')) {
+        true => format!(" \u{b1} {}", number(&either_way)),
+        false => String::new(),
+    };
+    let all = format!("{}{either_way} {unit}", number(&shown));
+    all.trim_end().replace(' ', "\u{a0}")
+}
+
+/// Returns the size and the symbol of the unit that films and spreading rates are told in.
+fn size_of(measure: Measure, system: System) -> (f64, &'static str) {
+    use units::exact::{MIL, SQUARE_FOOT_PER_GALLON};
+    match (measure, system) {
+        (Measure::Film, System::UsCustomary) => (MIL, "mil"),
+        (Measure::Film, System::Metric) => (MICROMETRE, "\u{b5}m"),
+        (Measure::Rate, System::UsCustomary) => (SQUARE_FOOT_PER_GALLON, "ft\u{b2}/gal"),
+        (Measure::Spread, System::UsCustomary) => (SQUARE_FOOT_PER_GALLON * MIL, "ft\u{b2} mil/gal"),
+        (Measure::Spread, System::Metric) => (MICROMETRE, "m\u{b2} \u{b5}m/L"),
+        _ => (1.0, measure.sign()),
     }
 }
+
+/// In meters.
+const MICROMETRE: f64 = 1e-6;
 
 /// Summarizes what one layer takes for one area: `2 coats on 9.2 ft², each 2.8 mil wet: 4.1 fl oz`.
 pub fn in_brief(layer: &LayerWorking, system: System) -> String {
     let told = |quantity: &Quantity| {
-        here(quantity, system).unwrap_or_else(|| {
-            let sign = quantity.measure.sign();
-            format!("{} {sign}", to_two_digits(quantity.value))
-        })
+        let sure = Quantity {
+            standard_uncertainty: 0.0,
+            ..quantity.clone()
+        };
+        told(&sure, system)
     };
     let term = |symbol| layer.litres.terms.iter().find(|term| term.symbol == symbol);
     let on = term("area").map(told).unwrap_or_default();
@@ -71,35 +73,32 @@ mod tests {
 
     #[test]
     fn numbers_of_formulas_are_told_in_the_units_of_the_maker() {
-        let quantity = |value, measure| Quantity {
-            symbol: "x",
-            meaning: "x".into(),
-            value,
-            standard_uncertainty: 0.0,
-            measure,
-            source: None,
+        let told_of = |value, uncertainty, measure, system| {
+            let quantity = Quantity {
+                symbol: "x",
+                meaning: "x".into(),
+                value,
+                standard_uncertainty: uncertainty,
+                measure,
+                source: None,
+            };
+            told(&quantity, system).replace('\u{a0}', " ")
         };
-        let us = |value, measure| here(&quantity(value, measure), System::UsCustomary);
-        assert_eq!(us(0.24, Measure::Litres).unwrap(), "8.1\u{a0}fl\u{a0}oz");
-        assert_eq!(us(1e-4, Measure::Film).unwrap(), "3.9 mil");
+        let us = |value, uncertainty, measure| told_of(value, uncertainty, measure, System::UsCustomary);
+        assert_eq!(us(0.24, 0.0, Measure::Litres), "8.1 fl oz");
+        assert_eq!(us(1e-4, 1.443e-5, Measure::Film), "3.9 \u{b1} 0.57 mil");
         // 10 m²/L is 107.64 ft² per 0.26417 US gallons.
-        assert_eq!(us(10.0, Measure::Rate).unwrap(), "407 ft\u{b2}/gal");
-        assert_eq!(us(3.0, Measure::Count), None);
-        let metric = |value, measure| here(&quantity(value, measure), System::Metric);
-        assert_eq!(metric(1e-4, Measure::Film).unwrap(), "100 \u{b5}m");
-        assert_eq!(metric(1.5, Measure::SquareMetres), None);
-    }
-
-    #[test]
-    fn an_uncertainty_has_two_digits() {
-        let say = |value| either_way(value);
-        assert_eq!(say(1.443e-5), " \u{b1} 0.000014");
-        assert_eq!(say(0.0996), " \u{b1} 0.1");
-        assert_eq!(
-            (say(14.43), say(144.3)),
-            (" \u{b1} 14".into(), " \u{b1} 140".into())
-        );
-        assert_eq!(say(0.0), "");
+        assert_eq!(us(10.0, 0.0, Measure::Rate), "407 ft\u{b2}/gal");
+        assert_eq!(us(0.892, 0.02, Measure::SquareMetres), "9.6 \u{b1} 0.22 ft\u{b2}");
+        assert_eq!(us(1.15, 0.0866, Measure::Share), "1.15 \u{b1} 0.09");
+        assert_eq!(us(0.98, 1e-4, Measure::Share), "0.98");
+        assert_eq!(us(3.0, 0.0, Measure::Count), "3");
+        // A gallon is 231 in³, so it covers 231,000 in², or 1,604 ft², at 1 mil.
+        assert_eq!(us(0.001, 0.0, Measure::Spread), "1604 ft\u{b2} mil/gal");
+        let metric = |value, measure| told_of(value, 0.0, measure, System::Metric);
+        assert_eq!(metric(1e-4, Measure::Film), "100 \u{b5}m");
+        assert_eq!(metric(1.5, Measure::SquareMetres), "1.50 m\u{b2}");
+        assert_eq!(metric(0.001, Measure::Spread), "1000 m\u{b2} \u{b5}m/L");
     }
 
     #[test]

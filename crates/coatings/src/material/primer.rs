@@ -40,7 +40,7 @@ pub(super) static MATERIALS: [Material; 6] = [
         thinner: Thinner::Alcohol,
         thinning: SourcedRange::memory(0.0, 0.25),
         cans: shared::QUART_TO_GALLON,
-        purpose: "Blocks bleed, old red stain, knots, wax and odor. Dries in hours.",
+        purpose: "Blocks bleed, red and water stains, knots, wax and odor. Dries in hours.",
         caution: shared::ALCOHOL,
     },
     Material {

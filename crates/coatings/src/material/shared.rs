@@ -6,9 +6,9 @@ use crate::unit::{Celsius, Hours, SquareMetresPerLitre, Unit};
 /// The dry film of one coat on wood, inches: 1.5 mil, MIL-HDBK-1110 / UFC 3-190-06 s. 4.4.1.
 pub(crate) const COAT_ON_WOOD: f64 = 0.0015;
 
-const FILM_SOURCE: &str = "38 µm (1.5 mil) dry film per coat on wood, MIL-HDBK-1110 / UFC 3-190-06 s. 4.4.1, at the volume solids given beside it, as sure as those are";
+const FILM_SOURCE: &str = "1.5 mil (38 µm) dry film per coat on wood, MIL-HDBK-1110 / UFC 3-190-06 s. 4.4.1, with its volume solids";
 const VARNISH_SOURCE: &str =
-    "350 to 550 ft2/gal for varnish, \"Data on Painting\", Building Construction vol. 4";
+    "350 to 550 ft²/gal for varnish, \"Data on Painting\", Building Construction vol. 4";
 const CLEANER_SOURCE: &str = "cleaner wipes off and leaves no film";
 const UNTHINNED_SOURCE: &str = "used straight from the can";
 

@@ -54,8 +54,9 @@ pub(super) const EXTRACTIVES: Reason = read(
     "Tannins need a primer labeled to block them, most often an oil-alkyd.",
     "Wood Handbook FPL-GTR-190 p. 378, of redwood and western redcedar",
 );
-pub(super) const OLD_RED: Reason =
-    practice("Old red stain is the worst bleeder. Block it with two coats, unless the paint is dark.");
+pub(super) const OLD_RED: Reason = practice(
+    "Stains bleed through, old red stain worst. Block them with two coats, unless the paint is dark.",
+);
 pub(super) const OIL_SOLUBLE: Reason = read(
     "A coat of shellac in between stops oil-soluble dyes.",
     "TM 43-0139 s. 2-23",

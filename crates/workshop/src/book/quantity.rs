@@ -39,10 +39,10 @@ impl Quantity {
                 ("lb", exact::POUND, 0.0),
             ],
             Quantity::Area => &[
-                ("m2", 1.0, 0.0),
-                ("ft2", exact::SQUARE_FOOT, 0.0),
-                ("cm2", 0.0001, 0.0),
-                ("in2", exact::SQUARE_INCH, 0.0),
+                ("m\u{b2}", 1.0, 0.0),
+                ("ft\u{b2}", exact::SQUARE_FOOT, 0.0),
+                ("cm\u{b2}", 0.0001, 0.0),
+                ("in\u{b2}", exact::SQUARE_INCH, 0.0),
             ],
             Quantity::Volume => &[
                 ("mL", 0.001, 0.0),
@@ -155,7 +155,7 @@ impl Quantity {
         let signs = self
             .units()
             .iter()
-            .filter_map(|unit| Some((*unit, starts(unit.0)?)));
+            .filter_map(|unit| Some((*unit, starts(&unit.0.replace('\u{b2}', "2"))?)));
         let words = WORDS.iter().filter_map(|(word, sign)| {
             let unit = self.units().iter().find(|(known, ..)| known == sign)?;
             Some((*unit, starts(word)?))

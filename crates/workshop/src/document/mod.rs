@@ -12,8 +12,8 @@ mod settings;
 
 use std::rc::Rc;
 
-use coatings::Substrate;
 use coatings::suggest::Suggestion;
+use coatings::{Substrate, Wish};
 use geometry::{
     BayPlace, Counts, Edition, FieldId, Furniture, Kind, LengthField, Measures, Styles, Zone, fields,
 };
@@ -352,15 +352,22 @@ impl Piece {
     }
 
     /// Returns the recommended layers for one of the piece's schemes. The color of the old paint counts where the
-    /// surface is painted.
+    /// surface may be painted.
     pub fn suggestion(&self, scheme: &Scheme, own: &[Rc<OwnMaterial>]) -> Suggestion {
         let suggestion = scheme.suggestion(own);
         match self.books.one::<Facts>().old_color {
-            Some(Colour(old)) if scheme.condition.substrate == Substrate::PaintedSound => {
+            Some(Colour(old)) if scheme.condition.substrate.may_be_paint() => {
                 suggestion.over(old, scheme.colour.0)
             }
             _ => suggestion,
         }
+    }
+
+    /// Returns true if a light paint goes over an old paint of unknown color, which may take more coats to hide.
+    pub fn lacks_old_color(&self, scheme: &Scheme, own: &[Rc<OwnMaterial>]) -> bool {
+        scheme.condition.substrate == Substrate::PaintedSound
+            && scheme.wish(own) == Wish::Painted { light: true }
+            && self.books.one::<Facts>().old_color.is_none()
     }
 
     /// Returns every scheme of the piece: its own, then those of its zones.

@@ -316,6 +316,13 @@ pub struct OwnMaterial {
 }
 
 impl OwnMaterial {
+    /// Returns true if the maker named it. The name then says its color too. Older files have the name of the
+    /// built-in material with `(own)` behind it.
+    pub fn is_named(&self) -> bool {
+        let name = self.name.strip_suffix(" (own)").unwrap_or(&self.name);
+        coatings::material(self.of).is_none_or(|of| of.name != name)
+    }
+
     fn label(&self) -> Label {
         let mut label = Label::default();
         for (key, reading) in &self.label {

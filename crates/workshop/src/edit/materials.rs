@@ -13,7 +13,7 @@ pub(crate) const MAX_MATERIALS: usize = 500;
 /// A change to one of the maker's own materials.
 #[derive(Clone, Debug, PartialEq)]
 pub enum MaterialEdit {
-    /// Sets the name.
+    /// Sets the name. An empty one is that of the built-in material.
     Name(String),
     /// Sets a value of its label, by field key, or clears it.
     Label(&'static str, Option<LabelReading>),
@@ -43,8 +43,7 @@ impl Workshop {
         self.materials.push(Rc::new(OwnMaterial {
             key,
             of: &known.key,
-            // Both are in the same list, so their names must differ.
-            name: format!("{} (own)", known.name),
+            name: known.name.to_string(),
             label: Default::default(),
             prices,
         }));
@@ -57,6 +56,9 @@ impl Workshop {
         };
         let mut own = (*self.materials[place]).clone();
         match edit {
+            MaterialEdit::Name(name) if name.is_empty() => {
+                own.name = coatings::material(own.of).map_or(name, |of| of.name.to_string());
+            }
             MaterialEdit::Name(name) => own.name = shortened(&name),
             MaterialEdit::Label(field, reading) => {
                 let key = label_field(field).ok_or(EditError::Unknown("figure"))?.key;

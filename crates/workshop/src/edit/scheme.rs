@@ -86,7 +86,7 @@ impl Sign {
     /// Returns its label.
     pub fn label(self) -> &'static str {
         match self {
-            Sign::OldRedStain => "Old red stain",
+            Sign::OldRedStain => "Old red stain or water stains that could bleed",
             Sign::Knots => "Knots",
             Sign::Odour => "Odor",
             Sign::Wax => "Wax or polish",

@@ -598,3 +598,27 @@ fn an_old_color_that_shows_through_takes_one_more_coat() {
         (3, true)
     );
 }
+
+#[test]
+fn only_light_paint_over_paint_lacks_the_old_color() {
+    let lacks = |facts: &[(&'static str, &str)], ground, colour: [u8; 3]| {
+        let workshop = crate::samples::written_down(facts, &[]);
+        let id = workshop.pieces[0].id.clone();
+        let finish = |edit| Edit::Piece(id.clone(), PieceEdit::Finish(None, edit));
+        let edits = [
+            SchemeEdit::Substrate(ground),
+            SchemeEdit::Colour(crate::Colour(colour)),
+        ];
+        let workshop = edits
+            .into_iter()
+            .map(finish)
+            .fold(workshop, |workshop, edit| workshop.apply(edit).unwrap());
+        let piece = &workshop.pieces[0];
+        piece.lacks_old_color(&piece.scheme, &[])
+    };
+    use coatings::Substrate::{Bare, PaintedSound};
+    let (white, black) = ([250, 250, 250], [20, 20, 20]);
+    assert!(lacks(&[], PaintedSound, white));
+    assert!(!lacks(&[], PaintedSound, black) && !lacks(&[], Bare, white));
+    assert!(!lacks(&[("old-color", "#141414")], PaintedSound, white));
+}

@@ -2,10 +2,10 @@
 
 use coatings::can::ChoiceError;
 use coatings::{
-    Demand, DryFilm, Estimate, Job, Place, Stage, Tool, ToolKind, Verdict, Way, demands, minutes, tool,
+    Demand, DryFilm, Estimate, Job, Layer, Place, Stage, Tool, ToolKind, Verdict, Way, demands, minutes, tool,
 };
 use geometry::Edges;
-use units::{Length, Volume};
+use units::{Area, Length, Volume};
 
 use super::buy::{Buy, cans_for, reserve};
 use super::{Takeoff, cut_in};
@@ -23,6 +23,12 @@ pub struct WayColumn {
     pub key: &'static str,
     /// Its label.
     pub label: &'static str,
+    /// The tool on broad surfaces.
+    pub broad: &'static Tool,
+    /// The tool on narrow parts.
+    pub narrow: &'static Tool,
+    /// The coating that the choice of a tool is about, at the planned coats.
+    pub coat: WayCoat,
     /// The amount of each material, in the order of the takeoff.
     pub figures: Vec<WayFigure>,
     /// All materials together, at the planned coats.
@@ -34,6 +40,15 @@ pub struct WayColumn {
     /// True if the maker has the tool. Everyone has a brush and a roller. A sprayer counts if the maker has
     /// one or plans one.
     pub is_at_hand: bool,
+}
+
+/// The coating that the choice of a tool is about, in all its colors.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct WayCoat {
+    /// The likely amount.
+    pub volume: Volume,
+    /// Minutes of work, with edges and cleaning.
+    pub minutes: Estimate<f64>,
 }
 
 /// All materials together with one tool.
@@ -111,32 +126,56 @@ impl WayColumn {
     }
 }
 
-/// Returns true if two ways take about the same time: the difference is within the uncertainty of either.
-pub fn about_as_soon(one: &WayColumn, other: &WayColumn, compared: ComparedAt) -> bool {
-    let (one, other) = (one.whole(compared).minutes, other.whole(compared).minutes);
+impl Takeoff {
+    /// Returns the stage that the choice of a tool is about: the paint, or else what goes on last.
+    pub fn stage_of_tool(&self) -> Option<Stage> {
+        let has = |stage: &Stage| {
+            let mut lines = self.materials.iter();
+            lines.any(|line| line.need.material.stage == *stage)
+        };
+        [Stage::Paint, Stage::Topcoat, Stage::Primer, Stage::Stain]
+            .into_iter()
+            .find(has)
+    }
+
+    fn has_narrow_parts(&self) -> bool {
+        let mut patches = self.job.zones.iter().flat_map(|zone| &zone.patches);
+        patches.any(|patch| patch.narrow && patch.area > Area::ZERO)
+    }
+}
+
+/// Returns the ways between which a maker chooses, out of those at hand. No roller reaches narrow parts.
+pub fn main_ways<'a>(columns: &'a [WayColumn], takeoff: &Takeoff) -> Vec<&'a WayColumn> {
+    let other_roller = match takeoff.has_narrow_parts() {
+        true => "foam-roller",
+        false => "rolled",
+    };
+    let main = columns.iter().filter(|column| column.key != other_roller);
+    main.collect()
+}
+
+/// Returns true if two times are about the same: their difference is within the uncertainty of either.
+pub fn about_as_soon(one: Estimate<f64>, other: Estimate<f64>) -> bool {
     let unsure = one.standard_uncertainty.min(other.standard_uncertainty);
     (one.value - other.value).abs() < unsure
 }
 
-/// The ways to compare.
-fn ways() -> Vec<(&'static str, &'static str, Way)> {
-    let with = |key, label| tool(key).map(|tool| (key, label, Way::With(tool)));
-    let split = tool("foam-roller").zip(tool("brush")).map(|(broad, narrow)| {
+/// The ways to compare: key, label, and the tools on broad and on narrow parts.
+fn ways() -> Vec<(&'static str, &'static str, [&'static Tool; 2])> {
+    let all = [
+        ("brush", "Brush", ["brush", "brush"]),
+        ("foam-roller", "Mini foam roller", ["foam-roller", "foam-roller"]),
         (
             "rolled",
-            "Roller, with a brush for narrow parts",
-            Way::Split { broad, narrow },
-        )
-    });
-    [
-        with("brush", "Brush"),
-        with("foam-roller", "Mini foam roller"),
-        split,
-        with("hvlp", "HVLP sprayer"),
-    ]
-    .into_iter()
-    .flatten()
-    .collect()
+            "Roller, brush for narrow parts",
+            ["foam-roller", "brush"],
+        ),
+        ("hvlp", "HVLP sprayer", ["hvlp", "hvlp"]),
+    ];
+    let known = all
+        .into_iter()
+        .filter_map(|(key, label, [broad, narrow])| Some((key, label, [tool(broad)?, tool(narrow)?])));
+    known.collect()
 }
 
 /// Compares tools for a piece, at the planned coats and at equal dry film. `edges` are those of one piece, by
@@ -158,13 +197,17 @@ pub fn compare(
     }
     cut_in(&mut job, piece, edges);
     let ways = ways();
-    let jobs: Vec<Job> = ways.iter().map(|(_, _, way)| job.with_tools(*way)).collect();
+    let jobs: Vec<Job> = ways
+        .iter()
+        .map(|(.., [broad, narrow])| job.with_tools(Way::Split { broad, narrow }))
+        .collect();
     // The way with the thickest film sets the coats.
     let at_equal_film = |done: &Job| {
         jobs.iter()
             .fold(done.clone(), |equal, other| equal.at_equal_film(other))
     };
     let equal: Vec<Job> = jobs.iter().map(at_equal_film).collect();
+    let stage = takeoff.stage_of_tool();
     let sure = workshop.settings.confidence.probability();
     let shelf = stock(workshop);
     let has_sprayer = workshop.books.one::<Habits>().sprayer;
@@ -181,7 +224,8 @@ pub fn compare(
     let columns = ways
         .iter()
         .zip(jobs.iter().zip(&equal))
-        .map(|((key, label, way), (done, equal))| {
+        .map(|((key, label, tools), (done, equal))| {
+            let [broad, narrow] = *tools;
             let (planned, raised) = (demands(done, TRIALS), demands(equal, TRIALS));
             let figures: Vec<WayFigure> = takeoff
                 .materials
@@ -209,13 +253,14 @@ pub fn compare(
             WayColumn {
                 key,
                 label,
+                broad,
+                narrow,
+                coat: coat(done, &planned, stage),
                 planned: WayWhole::of(done, &planned, price(|figure| &figure.buy)),
                 equal: WayWhole::of(equal, &raised, price(|figure| &figure.buy_at_equal_film)),
                 figures,
-                remarks: remarks(*way),
-                is_at_hand: has_sprayer
-                    || plans_to_spray
-                    || !matches!(way, Way::With(tool) if is_sprayer(tool)),
+                remarks: remarks(broad, narrow),
+                is_at_hand: has_sprayer || plans_to_spray || !is_sprayer(broad),
             }
         });
     columns.collect()
@@ -232,12 +277,26 @@ fn verdict(shelf: &[Stock], need: &Demand, confidence: Confidence) -> Option<Ver
 
 /// Returns the minutes of one material in a job.
 fn minutes_of(job: &Job, need: &Demand) -> Estimate<f64> {
+    minutes_with(job, |layer| need.is_of(layer))
+}
+
+/// Returns the minutes of some layers of a job.
+fn minutes_with(job: &Job, is_done: impl Fn(&Layer) -> bool) -> Estimate<f64> {
     let mut job = job.clone();
     let layers = job.zones.iter_mut().flat_map(|zone| &mut zone.layers);
     layers
-        .filter(|layer| !need.is_of(layer))
+        .filter(|layer| !is_done(layer))
         .for_each(|layer| layer.coats = 0);
     minutes(&job)
+}
+
+/// Returns what the coating of a stage takes.
+fn coat(job: &Job, needs: &[Demand], stage: Option<Stage>) -> WayCoat {
+    let needs = needs.iter().filter(|need| Some(need.material.stage) == stage);
+    WayCoat {
+        volume: needs.map(Demand::likely).sum(),
+        minutes: minutes_with(job, |layer| Some(layer.material.stage) == stage),
+    }
 }
 
 /// Returns the film in the zone with the most of a material.
@@ -266,10 +325,9 @@ fn lost(needs: &[Demand]) -> Vec<(Place, Volume)> {
     places
 }
 
-fn remarks(way: Way) -> Vec<&'static str> {
-    match way {
-        Way::AsPlanned => vec![],
-        Way::With(tool) => vec![tool.texture, tool.risk],
-        Way::Split { broad, narrow } => vec![broad.texture, narrow.texture],
+fn remarks(broad: &Tool, narrow: &Tool) -> Vec<&'static str> {
+    match broad == narrow {
+        true => vec![broad.texture, broad.risk],
+        false => vec![broad.texture, narrow.texture],
     }
 }

@@ -22,7 +22,7 @@ use finish::job;
 pub use buy::Buy;
 pub(crate) use buy::{cans_for, cans_to_buy, reserve};
 pub(crate) use coat::{CoatedWith, coated_with};
-pub use compare::{ComparedAt, WayColumn, WayFigure, WayWhole, about_as_soon, compare};
+pub use compare::{ComparedAt, WayCoat, WayColumn, WayFigure, WayWhole, about_as_soon, compare, main_ways};
 pub use notice::Notice;
 pub use shopping::{Shopping, basket_key};
 pub(crate) use shopping::{bought_for, coated, shopping};

@@ -8,7 +8,7 @@ use units::LengthUnit;
 
 use super::{
     Area, ComparedAt, Estimate, Notice, Piece, SurfaceLine, Takeoff, WayColumn, WayFigure, about_as_soon,
-    are_finished, compare, edges_by_zone, side_faces, switched, touched_faces,
+    are_finished, compare, edges_by_zone, main_ways, side_faces, switched, touched_faces,
 };
 use crate::document::{ChangeKind, PieceChange, PieceId, Reading, SurfaceChoice};
 use crate::samples::{takeoff, takeoff_in, values};
@@ -291,14 +291,52 @@ fn the_soonest_and_the_least_are_of_the_tools_at_hand() {
 fn times_within_their_uncertainty_are_about_the_same() {
     let (_, columns) = bare_wood();
     let (soonest, _) = soonest_and_least(&columns, ComparedAt::EqualFilm).unwrap();
-    let later = |by: f64| {
-        let mut column = soonest.clone();
-        column.equal.minutes.value += by * column.equal.minutes.standard_uncertainty;
-        column
+    let soonest = soonest.equal.minutes;
+    let later = |by: f64| Estimate {
+        value: soonest.value + by * soonest.standard_uncertainty,
+        ..soonest
     };
-    let alike = |one: &WayColumn, other: &WayColumn| about_as_soon(one, other, ComparedAt::EqualFilm);
-    assert!(alike(soonest, &later(0.9)) && alike(&later(0.9), soonest));
-    assert!(!alike(soonest, &later(1.1)) && !alike(&later(1.1), soonest));
+    assert!(about_as_soon(soonest, later(0.9)) && about_as_soon(later(0.9), soonest));
+    assert!(!about_as_soon(soonest, later(1.1)) && !about_as_soon(later(1.1), soonest));
+}
+
+/// A nightstand has legs, which a roller does not reach. The choice of a tool is about its paint alone.
+#[test]
+fn a_way_is_planned_once_its_tools_are_used() {
+    let id = PieceId("n".into());
+    let workshop = Workshop {
+        pieces: vec![Rc::new(measured(nightstand()))],
+        ..Workshop::default()
+    };
+    let ways = |workshop: &Workshop| {
+        let piece = &workshop.pieces[0];
+        let takeoff = takeoff(piece).unwrap();
+        let columns = compare(workshop, piece, &takeoff, &edges_by_zone(piece).unwrap());
+        let keys: Vec<&str> = main_ways(&columns, &takeoff).iter().map(|way| way.key).collect();
+        assert_eq!(keys, ["brush", "rolled", "hvlp"]);
+        columns
+    };
+    let columns = ways(&workshop);
+    let is_planned = |workshop: &Workshop, key: &str| {
+        let way = columns.iter().find(|way| way.key == key).unwrap();
+        way.is_planned(&workshop.pieces[0], &[], Stage::Paint)
+    };
+    assert!(is_planned(&workshop, "brush") && !is_planned(&workshop, "rolled"));
+    let rolled = columns.iter().find(|way| way.key == "rolled").unwrap();
+    let paint = rolled.figures.iter().find(|figure| figure.id == "paint").unwrap();
+    assert_eq!(rolled.coat.volume, paint.likely);
+    assert_eq!(rolled.coat.minutes, paint.minutes);
+    let edits = rolled.edits(&workshop.pieces[0], &[], Stage::Paint).into_iter();
+    let edits = edits.map(|edit| Edit::Piece(id.clone(), edit));
+    let used = edits.fold(workshop, |workshop, edit| workshop.apply(edit).unwrap());
+    assert!(is_planned(&used, "rolled") && !is_planned(&used, "brush"));
+    let tools: Vec<&str> = used.pieces[0]
+        .scheme
+        .layers
+        .iter()
+        .map(|layer| layer.tool)
+        .collect();
+    assert_eq!(tools, ["pad", "brush", "foam-roller", "brush"]);
 }
 
 /// A sprayer counts only if the maker has one or plans one.

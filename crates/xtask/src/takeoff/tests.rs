@@ -76,7 +76,7 @@ fn the_answer_is_short_and_comes_first() {
     ] {
         assert!(text.contains(words), "{words} is not in\n{text}");
     }
-    assert!(!text.contains("drawer-front-1-2") && !text.contains("litres ="));
+    assert!(!text.contains("drawer-front-1-2") && !text.contains("amount ="));
 }
 
 #[test]
@@ -297,10 +297,10 @@ fn the_cheapest_cans_are_bought_where_prices_are_known() {
 fn the_math_shows_formulas_units_and_sources() {
     let text = said(&invented().workshop, MATH);
     assert_fits(&text);
-    for words in ["litres = area *", "m\u{b2}", "(common practice, no source)"] {
+    for words in ["amount = area *", "m\u{b2}", "(common practice, no source)"] {
         assert!(text.contains(words), "{words}");
     }
-    assert!(!said(&invented().workshop, SHORT).contains("litres = area"));
+    assert!(!said(&invented().workshop, SHORT).contains("amount = area"));
 }
 
 #[test]

@@ -13,11 +13,16 @@ use crate::words;
 const LONGEST: f64 = 1000.0;
 
 /// Shows the bars with their descriptions.
-pub fn bars(shown: &Shown, lines: &[MaterialLine], columns: &[WayColumn], compared: ComparedAt) -> Html {
+pub fn bars(
+    shown: &Shown,
+    lines: &[MaterialLine],
+    columns: &[WayColumn],
+    compared: ComparedAt,
+    in_hours: bool,
+) -> Html {
     let all = || columns.iter().map(|column| column.whole(compared).all());
     let most = all().fold(Volume::ZERO, Volume::max);
     let least = all().fold(most, Volume::min);
-    let in_hours = words::in_hours(columns.iter().map(|column| column.whole(compared).minutes));
     let way = |column: &WayColumn| {
         let whole = column.whole(compared);
         let price = whole.price.map(|price| format!(", {}", money(&shown.app)(price)));
@@ -28,7 +33,7 @@ pub fn bars(shown: &Shown, lines: &[MaterialLine], columns: &[WayColumn], compar
         };
         html! {
             <li>
-                <h3>{ column.label }</h3>
+                <h4>{ column.label }</h4>
                 <p class="figure">
                     { words::volume_beside(whole.all(), least, shown.app.workshop.units) }{ ", " }
                     { words::minutes_as(whole.minutes, in_hours) }{ price }
@@ -49,6 +54,7 @@ pub fn bars(shown: &Shown, lines: &[MaterialLine], columns: &[WayColumn], compar
                     <circle class="hatch" cx="4.5" cy="4.5" r="1.9" />
                 </pattern>
             </defs></svg>
+            <h3>{ "All coats together" }</h3>
             <ul class="ways">{ for columns.iter().map(way) }</ul>
         </>
     }

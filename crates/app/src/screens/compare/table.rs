@@ -8,11 +8,10 @@ use super::super::{Shown, money};
 use crate::words;
 
 /// A function that returns a table cell.
-type Cell = fn(&Shown, &WayColumn, &WayFigure) -> Html;
+type Cell<'a> = dyn Fn(&Shown, &WayColumn, &WayFigure) -> Html + 'a;
 
 /// Shows the ways as columns and the materials as rows.
-pub fn table(shown: &Shown, lines: &[MaterialLine], columns: &[WayColumn]) -> Html {
-    let in_hours = words::in_hours(columns.iter().map(|column| column.planned.minutes));
+pub fn table(shown: &Shown, lines: &[MaterialLine], columns: &[WayColumn], in_hours: bool) -> Html {
     html! {
         <div class="wide-table" tabindex="0" role="region" aria-label="All the figures">
             <table id="compare">
@@ -21,13 +20,13 @@ pub fn table(shown: &Shown, lines: &[MaterialLine], columns: &[WayColumn]) -> Ht
                     { for columns.iter().map(|column| html! { <th scope="col">{ column.label }</th> }) }
                 </tr></thead>
                 <tbody>
-                    { for lines.iter().filter(|line| is_put_on(line, columns)).map(|line| rows(shown, line, columns)) }
+                    { for lines.iter().filter(|line| is_put_on(line, columns)).map(|line| rows(shown, line, columns, in_hours)) }
                     <tr>
-                        <th scope="row">{ "Lost, planned coats" }</th>
+                        <th scope="row">{ "Lost, all coats together" }</th>
                         { for columns.iter().map(|column| lost(shown, column)) }
                     </tr>
                     <tr>
-                        <th scope="row">{ "Time, planned coats" }</th>
+                        <th scope="row">{ "Time, all coats together" }</th>
                         { for columns.iter().map(|column| html! {
                             <td data-way={column.label} id={format!("compare-{}-minutes", column.key)}>{ words::minutes_as(column.planned.minutes, in_hours) }</td>
                         }) }
@@ -45,8 +44,8 @@ fn is_put_on(line: &MaterialLine, columns: &[WayColumn]) -> bool {
         .any(|column| column.figures.iter().any(|figure| figure.id == line.id))
 }
 
-fn rows(shown: &Shown, line: &MaterialLine, columns: &[WayColumn]) -> Html {
-    let cells = |cell: Cell| -> Html {
+fn rows(shown: &Shown, line: &MaterialLine, columns: &[WayColumn], in_hours: bool) -> Html {
+    let cells = |cell: &Cell<'_>| -> Html {
         let cells = columns.iter().map(|column| {
             let figure = column.figures.iter().find(|figure| figure.id == line.id);
             figure.map_or_else(
@@ -56,18 +55,21 @@ fn rows(shown: &Shown, line: &MaterialLine, columns: &[WayColumn]) -> Html {
         });
         cells.collect()
     };
+    let time = |_: &Shown, column: &WayColumn, figure: &WayFigure| {
+        html! { <td data-way={column.label} id={format!("compare-{}-minutes-{}", column.key, figure.id)}>{ words::minutes_as(figure.minutes, in_hours) }</td> }
+    };
     let of_line = |column: &WayColumn| {
         let mut figures = column.figures.iter();
         figures.any(|figure| figure.id == line.id && figure.film.is_some())
     };
     html! {
         <>
-            <tr><th scope="row">{ &*line.need.material.name }</th>{ cells(volume) }</tr>
-            <tr class="film"><th scope="row">{ "Time" }</th>{ cells(time) }</tr>
-            <tr class="film"><th scope="row">{ "In whole cans" }</th>{ cells(cans) }</tr>
+            <tr><th scope="row">{ &*line.need.material.name }</th>{ cells(&volume) }</tr>
+            <tr class="film"><th scope="row">{ "Time" }</th>{ cells(&time) }</tr>
+            <tr class="film"><th scope="row">{ "In whole cans" }</th>{ cells(&cans) }</tr>
             if columns.iter().any(of_line) {
-                <tr class="film"><th scope="row">{ "Dry thickness" }</th>{ cells(film) }</tr>
-                <tr class="film"><th scope="row">{ "For the same thickness" }</th>{ cells(equal) }</tr>
+                <tr class="film"><th scope="row">{ "Dry thickness" }</th>{ cells(&film) }</tr>
+                <tr class="film"><th scope="row">{ "For the same thickness" }</th>{ cells(&equal) }</tr>
             }
         </>
     }
@@ -82,10 +84,6 @@ fn volume(shown: &Shown, column: &WayColumn, figure: &WayFigure) -> Html {
             <span class="label">{ figure.verdict.map(words::verdict) }</span>
         </td>
     }
-}
-
-fn time(_: &Shown, column: &WayColumn, figure: &WayFigure) -> Html {
-    html! { <td data-way={column.label} id={format!("compare-{}-minutes-{}", column.key, figure.id)}>{ words::minutes_as(figure.minutes, true) }</td> }
 }
 
 fn cans(shown: &Shown, column: &WayColumn, figure: &WayFigure) -> Html {

@@ -1,9 +1,11 @@
 //! What is under the coats: the old finish, the wood, and signs of trouble.
 
 use coatings::{SPECIES, Substrate};
+use workshop::book::Facts;
 use workshop::{SchemeEdit, Sign};
 use yew::prelude::*;
 
+use super::super::book::Form;
 use super::Planned;
 use crate::parts::select;
 
@@ -36,9 +38,25 @@ pub fn ground(planned: &Planned<'_>) -> Html {
         <div class="ground">
             <div class="fields">
                 { select("Surface now", "ground".into(), grounds, condition.substrate.key(), set_ground) }
+                if planned.zone.is_none() && condition.substrate.may_be_paint() { { old_color(planned) } }
                 { select("Wood", "wood".into(), woods, condition.species.map_or("", |wood| wood.key), set_wood) }
             </div>
             <div class="checks" role="group" aria-label="Signs of trouble">{ for Sign::ALL.into_iter().map(sign) }</div>
+        </div>
+    }
+}
+
+/// Shows the color of the old paint, for one touch or as any color.
+fn old_color(planned: &Planned<'_>) -> Html {
+    let shown = planned.shown;
+    let Some(form) = Form::of(&shown.app, &shown.send, "facts", "only".into()) else {
+        return Html::default();
+    };
+    let chosen = shown.piece.books.one::<Facts>().old_color;
+    html! {
+        <div class="colours">
+            { form.field("old-color") }
+            { form.palette("old-color", chosen) }
         </div>
     }
 }

@@ -1,5 +1,6 @@
 //! One layer of a scheme: its material, coats, tools and thinning.
 
+use std::borrow::Cow;
 use std::rc::Rc;
 
 use coatings::{Material, Stage, TOOLS, ToolKind};
@@ -8,7 +9,8 @@ use workshop::{LayerPlan, OwnMaterial, SchemeEdit, material_of};
 use yew::prelude::*;
 
 use super::{Planned, label};
-use crate::parts::{button_for, select, stepper};
+use crate::parts::{button, button_for, select, stepper};
+use crate::state::{Action, Screen};
 use crate::words;
 
 /// The selectable shares of thinner, in percent.
@@ -30,16 +32,19 @@ pub fn names(planned: &Planned<'_>) -> Vec<String> {
     names
 }
 
-/// Returns the key and name of each material of a stage, the maker's own first.
-pub fn choices(own: &[Rc<OwnMaterial>], stage: Stage) -> Vec<(&str, &str)> {
+/// Returns the key and name of each material of a stage, the maker's own first. Names must differ in a list.
+pub fn choices(own: &[Rc<OwnMaterial>], stage: Stage) -> Vec<(&str, Cow<'_, str>)> {
     let of_maker = own.iter().filter(|own| {
         let of = coatings::material(own.of);
         of.is_some_and(|of| of.stage == stage)
     });
     let known = coatings::materials().filter(|material| material.stage == stage);
     of_maker
-        .map(|own| (&*own.key, &*own.name))
-        .chain(known.map(|material| (&*material.key, &*material.name)))
+        .map(|own| match own.is_named() {
+            true => (&*own.key, own.name.as_str().into()),
+            false => (&*own.key, format!("{}, your label", own.name).into()),
+        })
+        .chain(known.map(|material| (&*material.key, material.name.as_ref().into())))
         .collect()
 }
 
@@ -49,9 +54,13 @@ pub fn layer(planned: &Planned<'_>, place: usize, plan: &LayerPlan, name: &str) 
     let Some(material) = material_of(own, &plan.material) else {
         return Html::default();
     };
+    let choices = choices(own, material.stage);
+    let options = choices.iter().map(|(key, name)| (*key, &**name));
     let choose = planned.change(move |key: String| Some(SchemeEdit::Material(place, key.into())));
     let coats = planned.change(move |coats| Some(SchemeEdit::Coats(place, coats)));
     let remove = planned.change(move |_: MouseEvent| Some(SchemeEdit::Remove(place)));
+    let send = &planned.shown.send;
+    let which = send.reform(|_: MouseEvent| Action::Screen(Screen::Tools));
     let fill = match material.stage {
         Stage::Clean => None,
         _ if material.coloured => Some(planned.scheme.colour.write()),
@@ -64,12 +73,13 @@ pub fn layer(planned: &Planned<'_>, place: usize, plan: &LayerPlan, name: &str) 
             <div class="core" aria-hidden="true">{ for (0..plan.coats.max(1)).map(band) }</div>
             <div class="lb">
                 <div class="what">
-                    { select(material.stage.label(), format!("material-{name}"), choices(own, material.stage), &plan.material, choose) }
+                    { select(material.stage.label(), format!("material-{name}"), options, &plan.material, choose) }
                     { amount(planned, &material) }
                 </div>
                 <div class="row">
                     { stepper(("Coats", &format!(" of {}", material.name)), &format!("coats-{name}"), plan.coats, (0, 9), coats) }
                     { tools(planned, place, plan, &material, name) }
+                    if material.stage == Stage::Paint { { button(format!("which-tool-{name}"), "Brush or roller?", which) } }
                 </div>
                 <p class="caution">{ material.purpose }{ " " }{ material.caution }</p>
                 { label::label(planned, place, plan, &material, name) }

@@ -177,7 +177,7 @@ fn add(planned: &Planned<'_>) -> Html {
         html! {
             <optgroup label={stage.label()}>
                 { for layer::choices(own, stage).into_iter().map(|(key, name)| html! {
-                    <option value={key.to_owned()}>{ name }</option>
+                    <option value={key.to_owned()}>{ name.to_string() }</option>
                 }) }
             </optgroup>
         }

@@ -27,6 +27,9 @@ pub fn recommended(planned: &Planned<'_>) -> Html {
                 <p>{ words::asked_for(&suggestion) }</p>
                 { button("use-plan", "Use this plan", plan) }
             }
+            if planned.shown.piece.lacks_old_color(planned.scheme, own) {
+                <p class="hint" id="lacks-old-color">{ "Tell it the old paint\u{2019}s color to know how many coats hide it." }</p>
+            }
             <div class="against" id="against" role="status">
                 { for suggestion.against.iter().map(|reason| html! { <p>{ reason.text }</p> }) }
             </div>

@@ -14,9 +14,7 @@ const IN_SIGHT: usize = 4;
 /// Shows the choices and counts that apply to this piece.
 pub fn built(shown: &Shown, furniture: &Furniture) -> Html {
     let styles = furniture.style_fields().into_iter();
-    let styles = styles
-        .filter(|field| field.key != TAPE_OVER)
-        .map(|field| style(shown, field));
+    let styles = styles.map(|field| style(shown, field));
     let counts = furniture
         .count_fields()
         .into_iter()
