@@ -222,10 +222,7 @@ fn doubt(shown: &Shown, id: FieldId) -> Option<String> {
     let (kind, edition) = (shown.piece.kind, shown.piece.edition);
     let usual = kind.doubts(edition, field, shown.piece.reading(id)?.length())?;
     let usual = shown.app.length(usual);
-    Some(format!(
-        "{} of this kind: about {usual}. Is this right?",
-        field.label
-    ))
+    Some(format!("Most are about {usual}. Is this right?"))
 }
 
 /// Shows the first of the problems that concern something as a whole.

@@ -18,7 +18,7 @@ pub fn guesses(count: usize) -> String {
 pub fn measure_guesses(count: usize) -> String {
     match count {
         1 => "Measure the last guess".into(),
-        count => format!("Measure the {count} guesses"),
+        count => format!("Measure the {count} guessed sizes"),
     }
 }
 
@@ -34,7 +34,7 @@ pub fn wish(wish: Wish) -> &'static str {
 /// Returns a surface in a word or two, for a narrow place.
 pub fn surface(substrate: Substrate) -> &'static str {
     match substrate {
-        Substrate::Sealed => "Old clear",
+        Substrate::Sealed => "Old finish",
         Substrate::PaintedSound => "Old paint",
         Substrate::Glossy => "Glossy",
         Substrate::Laminate => "Laminate",
@@ -74,7 +74,10 @@ pub fn row_holds(row: &Row) -> String {
     };
     let shelves = match row.shelves {
         0 => String::new(),
-        count => format!(", {} each", many("shelf", count).replace("shelfs", "shelves")),
+        count => {
+            let each = if row.columns > 1 { " each" } else { "" };
+            format!(", {}{each}", many("shelf", count).replace("shelfs", "shelves"))
+        }
     };
     match row.fill {
         Fill::Drawers => many("drawer", row.columns),

@@ -61,7 +61,7 @@ pub const TOP_THICKNESS: LengthField = field(
 /// Overhang of the top in front.
 pub const OVERHANG_FRONT: LengthField = field(
     "overhang-front",
-    "Overhang, front",
+    "Front overhang",
     "From the side's front edge, not the drawer fronts",
     0.0,
     300.0,
@@ -69,7 +69,7 @@ pub const OVERHANG_FRONT: LengthField = field(
 /// Overhang of the top at each side.
 pub const OVERHANG_SIDE: LengthField = field(
     "overhang-side",
-    "Overhang, each side",
+    "Side overhang",
     "Outside of the side to the end of the top",
     0.0,
     300.0,

@@ -73,15 +73,15 @@ answers! {
     /// The age of the old finish.
     FinishAge {
         Unknown = "unknown", "I don't know";
-        Before1978 = "before-1978", "before 1978";
+        Before1978 = "before-1978", "Before 1978";
         Later = "later", "1978 or later";
     }
 
     /// The result of a lead test on the old finish.
     LeadTest {
-        NotDone = "none", "not done";
-        Negative = "negative", "no lead found";
-        Positive = "positive", "lead found";
+        NotDone = "none", "Not done";
+        Negative = "negative", "No lead found";
+        Positive = "positive", "Lead found";
     }
 
     /// How far a piece is.

@@ -33,7 +33,7 @@ pub fn groups(shown: &Shown) -> Html {
     html! {
         <>
             <ul class="groups" aria-label="Groups">
-                { group(shown, None, "All but groups with their own finish".into(), with_piece) }
+                { group(shown, None, "Everything without its own finish".into(), with_piece) }
                 { for zones.iter().filter(has_surface).map(|zone| of_zone(shown, zone)) }
             </ul>
             { button("choose-surfaces", "Choose surface by surface", surfaces) }

@@ -125,7 +125,7 @@ fn tools(planned: &Planned<'_>, place: usize, plan: &LayerPlan, material: &Mater
         <>
             { select("Tool", format!("tool-{name}"), fit(), plan.tool, tool) }
             if has_narrow(planned) {
-                { select("Legs and rails", format!("narrow-tool-{name}"), same.chain(others),
+                { select("Tool for legs and rails", format!("narrow-tool-{name}"), same.chain(others),
                     plan.narrow_tool.unwrap_or_default(), narrow) }
             }
             if is_sprayed { { thinner(planned, place, plan, material, name) } }

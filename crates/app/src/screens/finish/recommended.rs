@@ -22,7 +22,7 @@ pub fn recommended(planned: &Planned<'_>) -> Html {
     html! {
         <div class="recommended" id="recommended">
             if is_planned {
-                <p>{ "Your plan is the recommended one." }</p>
+                <p>{ "This is the recommended plan." }</p>
             } else {
                 <p>{ words::asked_for(&suggestion) }</p>
                 { button("use-plan", "Use this plan", plan) }

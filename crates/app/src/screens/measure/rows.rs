@@ -117,7 +117,8 @@ fn row(shown: &Shown, place: RowPlace, row: &Row, bay: &Bay, shared: &Shared) ->
     let next = (!is_open).then_some(place);
     let height = shown.piece.reading(place.height()).map(words::reading);
     let usual = stands_in(&shown.piece.furniture(), shared, place.height());
-    let guess = || usual.map(|(length, _)| format!("{} guess", shown.app.length(length)));
+    let guess =
+        || usual.map(|(length, from)| format!("{} ({})", shown.app.length(length), words::stand_in(from)));
     html! {
         <li>
             <button type="button" id={format!("pick-{id}")} class="row-button" aria-expanded={is_open.to_string()}

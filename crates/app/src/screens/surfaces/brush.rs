@@ -12,9 +12,9 @@ use crate::state::Action;
 pub fn brush(shown: &Shown) -> Html {
     let present = &shown.app.brush;
     let options = [
-        (0, "look", "Shows the math"),
-        (1, "left", "Doesn\u{2019}t paint"),
-        (2, "painted", "Paints"),
+        (0, "look", "Show the math"),
+        (1, "left", "Don\u{2019}t paint"),
+        (2, "painted", "Paint"),
     ];
     let value = match present {
         None => 0,
@@ -41,7 +41,7 @@ pub fn brush(shown: &Shown) -> Html {
     let options_of_zones = std::iter::once(("", "No group")).chain(zones);
     html! {
         <div class="row brush">
-            { choice("Touching the drawing", "brush", &options, value, choose) }
+            { choice("A touch on the drawing", "brush", &options, value, choose) }
             { select("Adds to group", "brush-zone".into(), options_of_zones, zone, into) }
         </div>
     }

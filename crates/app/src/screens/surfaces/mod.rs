@@ -27,7 +27,7 @@ pub fn surfaces(shown: &Shown) -> Html {
             { brush::brush(shown) }
             { sides(shown, takeoff) }
             { totals(shown, takeoff, edges) }
-            <p>{ "Areas are for one piece, without covered parts. A group is all that gets the same finish." }</p>
+            <p>{ "Areas are for one piece, without covered parts. A group is everything that gets the same finish." }</p>
             { for takeoff.zones.iter().map(|line| zone::zone(shown, takeoff, line)) }
             { add_zone(shown) }
         </section>
