@@ -39,7 +39,7 @@ pub use device_status::{file_saved, gathered, offline, safety, saving, too_large
 pub use fields::{bay_label, field_element, field_label, place_prefix, sentence, stand_in};
 pub use learning::{by_own_jobs, changed, taught, weighed};
 pub use list::{cans_and_price, coated, good, good_here, list, one_less, price_of_list, sheets, why_so_many};
-pub use mixing::{against, binder, chalk, dose, drift, mind, thinned};
+pub use mixing::{against, binder, chalk, density, dose, doubt, drift, mind, put_right, thinned, weight};
 pub use money::{
     buy_or_leave, earns, hours_of, lacking, nearby, outcome, part_of_costs, points, rests_on, signed,
     together, unpriced, verdict_on_buying, wanted_for,
