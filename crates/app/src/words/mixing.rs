@@ -26,7 +26,8 @@ pub fn weight(mass: Mass, scale: &Scale, system: System) -> String {
     format!("{ounces} ({grams})")
 }
 
-/// Says what a batch that was given as a volume weighs, and how sure that is. Empty if it was weighed.
+/// Says between which limits a batch weighs that was given as a volume, and whether that rests on a guess. Empty
+/// if it was weighed.
 pub fn doubt(shade: &Shade, scale: &Scale) -> String {
     let likely = shade.wanted.value;
     let either_way = shade.wanted.expanded_uncertainty();
@@ -35,15 +36,14 @@ pub fn doubt(shade: &Shade, scale: &Scale) -> String {
     let weight = |mass| weight(mass, scale, shade.system);
     let weighs = match either_way > scale.resolution {
         true => format!(
-            "The batch weighs about {}: {} to {}.",
-            weight(likely),
+            "The batch should weigh {} to {}.",
             weight(likely - either_way),
             weight(likely + either_way)
         ),
         false => String::new(),
     };
     match guessed {
-        true => format!("{weighs} How heavy the paint is, is a guess. Enter it from the label below."),
+        true => format!("{weighs} Each paint\u{2019}s weight is a guess. If its can says, enter it below."),
         false => weighs,
     }
     .trim()
@@ -289,8 +289,8 @@ mod tests {
         let say = |shade: &Shade| plain(&doubt(shade, &Scale::KITCHEN));
         assert_eq!(
             say(&shade(&[("wanted", "24 fl oz")])),
-            "The batch weighs about 2 lb 0.5 oz (923 g): 1 lb 14.4 oz (862 g) to 2 lb 2.7 oz (984 g). How heavy the \
-             paint is, is a guess. Enter it from the label below."
+            "The batch should weigh 1 lb 14.4 oz (862 g) to 2 lb 2.7 oz (984 g). Each paint\u{2019}s weight is a \
+             guess. If its can says, enter it below."
         );
         let known = [
             ("wanted", "1 L"),

@@ -93,9 +93,8 @@ answers! {
         Sold = "sold", "Sold";
     }
 
-    /// Whether the parts of a mixing recipe are of its weight or of its volume.
+    /// What the parts of a mixing recipe are of, if not of its weight.
     PartsBy {
-        Weight = "weight", "weight";
         Volume = "volume", "volume";
     }
 

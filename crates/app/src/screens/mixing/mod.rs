@@ -55,8 +55,17 @@ pub fn bench(app: &Rc<App>, send: &Send) -> Html {
 
 /// Shows the result of a line if all of its fields are accepted. Otherwise it says which are not.
 fn answer(app: &App, book: &str, line: &Rc<Line>, content: impl FnOnce() -> Html) -> Html {
-    let is_asked = |id: &DraftId| id.is_of_line(book, &line.id) || id.is_one_of("habits", &["scale-step"]);
-    refused::strict(app, is_asked, content)
+    refused::strict(app, counts(book, line), content)
+}
+
+/// Returns true if all fields of a line are accepted.
+fn is_accepted(app: &App, book: &str, line: &Rc<Line>) -> bool {
+    app.refused(counts(book, line)).is_empty()
+}
+
+/// Returns whether a field counts for the result of a line.
+fn counts(book: &str, line: &Rc<Line>) -> impl Fn(&DraftId) -> bool {
+    move |id| id.is_of_line(book, &line.id) || id.is_one_of("habits", &["scale-step"])
 }
 
 /// Shows the doses in pouring order. `say` returns the words for a step and its part: a lead, and what to pour.
@@ -125,13 +134,15 @@ fn batches(app: &App, send: &Send, recipe: &Rc<Line>, fields: &[&str]) -> Html {
     let batch = |line: &Rc<Line>| {
         let form = Form::of(app, send, "batches", Rc::clone(&line.id))?;
         let batch = MixedBatch::read(line);
-        let day = batch.day.map_or_else(|| "No date".to_owned(), calendar::day);
+        let day = batch
+            .day
+            .map_or_else(|| "on an unknown day".to_owned(), calendar::day);
         let left: &[&str] = match batch.left != batch.made && !fields.contains(&"left") {
             true => &["left"],
             false => &[],
         };
         let key = format!("batch-{}", line.id);
-        let title = (day.clone(), words::measured(line.text("made")));
+        let title = (format!("Mixed {day}"), words::measured(line.text("made")));
         let content = || html! { <>{ form.fields(&[fields, left].concat()) }{ form.strike(&day) }</> };
         let is_open = app.unfolded.contains(&key);
         Some(html! {

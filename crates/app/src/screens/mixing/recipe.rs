@@ -16,7 +16,7 @@ use yew::prelude::*;
 use super::super::Send;
 use super::super::amounts::swatch;
 use super::super::book::Form;
-use super::{answer, batches, done, label_of_jar, named_today, steps};
+use super::{answer, batches, done, is_accepted, label_of_jar, named_today, steps};
 use crate::parts::{button, fold};
 use crate::state::{Action, App};
 use crate::words;
@@ -95,7 +95,7 @@ pub fn recipe(app: &App, send: &Send, line: &Rc<Line>, cans: &Rc<Vec<(String, Kn
         Err(fault) => html! { <p role="status">{ fault.to_string() }</p> },
     };
     let tag = || {
-        let made = made.as_ref().ok()?;
+        let made = made.as_ref().ok().filter(|_| is_accepted(app, "recipes", line))?;
         let weight = |mass| made.weight(mass);
         let lines = label(
             &made.shade,
@@ -135,9 +135,9 @@ pub fn recipe(app: &App, send: &Send, line: &Rc<Line>, cans: &Rc<Vec<(String, Kn
             { parts(app, send, &form, line, cans) }
             { size(&form, line) }
             { answer(app, "recipes", line, poured) }
-            { for folds.into_iter().flatten().map(folded) }
-            { answer(app, "recipes", line, || tag().unwrap_or_default()) }
             { batches(app, send, line, &["day", "made"]) }
+            { for folds.into_iter().flatten().map(folded) }
+            { tag() }
             { form.strike(name) }
         </li>
     }
@@ -199,7 +199,7 @@ fn size(form: &Form, line: &Line) -> Html {
     html! {
         <div class="fields can">
             { form.field("wanted") }
-            if !has_unit { { form.listed("by", "Parts by", [("weight", "weight"), ("volume", "volume")].into_iter()) } }
+            if !has_unit { { form.listed("by", "Parts by", [("", "weight"), ("volume", "volume")].into_iter()) } }
         </div>
     }
 }
