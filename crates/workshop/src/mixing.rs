@@ -1,22 +1,21 @@
 //! Mixing by weight: reading recipes, pouring and topping up batches, and estimating the color drift.
 
+pub mod cans;
 pub mod chalk;
 pub mod thin;
 
 use std::fmt;
-use std::rc::Rc;
 
 use coatings::mix::{
     Bench, By, Component, Latex, Order, Recipe, RecipeError, Scale, Step, Tag, Tare, Wanted, pour,
 };
 use coatings::unit::KilogramsPerLitre;
-use coatings::{Estimate, Material, SourcedRange, Stage};
+use coatings::{Estimate, SourcedRange};
 use colour::{Drift, Part, Rgb, Weighing, drift, mixed};
 use units::{Density, Mass, System, Volume};
 
-use crate::book::{Amount, CanPart, Habits, Line, MixRecipe, PartsBy, Record, ShelfCan, system_of_amount};
+use crate::book::{Amount, CanPart, Habits, Line, MixRecipe, PartsBy, Record, system_of_amount};
 use crate::document::{Workshop, material_of};
-use crate::stock::stock;
 
 /// The maximum number of parts in a recipe.
 pub const MOST_PARTS: usize = 6;
@@ -111,42 +110,6 @@ pub struct Pouring {
     pub drift: Option<Drift>,
 }
 
-/// A paint that the maker may mix with.
-#[derive(Clone, Debug, PartialEq)]
-pub struct KnownCan {
-    /// What is in it.
-    pub material: Rc<Material>,
-    /// Its color, if known.
-    pub colour: Option<Rgb>,
-    /// Its density by its label as written, or an empty string.
-    pub density: String,
-}
-
-/// Returns the cans on the shelf, then every material that can go into a mix.
-pub fn known_cans(workshop: &Workshop) -> Vec<KnownCan> {
-    let of_shelf = stock(workshop).into_iter().map(|can| KnownCan {
-        density: workshop
-            .books
-            .line(ShelfCan::BOOK, &can.id)
-            .map_or("", |line| line.text("density"))
-            .to_owned(),
-        colour: can.colour,
-        material: can.material,
-    });
-    let own = workshop.materials.iter().map(|own| &*own.key);
-    let keys = own.chain(coatings::materials().map(|material| &*material.key));
-    let materials = keys.filter_map(|key| material_of(&workshop.materials, key));
-    let others = materials.map(|material| KnownCan {
-        material,
-        colour: None,
-        density: String::new(),
-    });
-    of_shelf
-        .chain(others)
-        .filter(|can| can.material.stage != Stage::Clean)
-        .collect()
-}
-
 /// Returns the density of a part: that of its label, or of its material, or of usual paint.
 pub fn density_of(workshop: &Workshop, part: &CanPart) -> SourcedRange<KilogramsPerLitre> {
     let own = part.density.map(Density::as_kilograms_per_litre);
@@ -156,6 +119,32 @@ pub fn density_of(workshop: &Workshop, part: &CanPart) -> SourcedRange<Kilograms
     material_of(&workshop.materials, part.material).map_or(Latex::DENSITY, |material| material.density)
 }
 
+/// A part of a recipe that has an amount.
+struct Used<'a> {
+    place: usize,
+    part: CanPart<'a>,
+    amount: Amount,
+    density: SourcedRange<KilogramsPerLitre>,
+}
+
+impl Used<'_> {
+    /// Returns its share, in kilograms or in liters unless it is a number of parts.
+    fn component(&self, by: By) -> Component {
+        Component {
+            name: match self.part.name {
+                "" => format!("Can {}", self.place + 1),
+                name => name.to_owned(),
+            },
+            share: match (self.amount, by) {
+                (Amount::Parts(parts), _) => parts,
+                (Amount::Mass(mass), _) => mass.as_kilograms(),
+                (Amount::Volume(volume), By::Volume) => volume.as_litres(),
+                (Amount::Volume(volume), By::Weight) => volume.as_litres() * self.density.middle(),
+            },
+        }
+    }
+}
+
 /// Reads a recipe from its line. Parts without an amount are left out. Volumes become weights by the
 /// densities of the parts.
 ///
@@ -163,99 +152,84 @@ pub fn density_of(workshop: &Workshop, part: &CanPart) -> SourcedRange<Kilograms
 /// The problem with the recipe, such as that it has no parts.
 pub fn shade(workshop: &Workshop, line: &Line) -> Result<Shade, MixFault> {
     let mix = MixRecipe::read(line);
-    let all = mix.parts();
-    let used = all.iter().enumerate().filter_map(|(place, part)| {
-        let amount = part.amount.filter(|amount| amount.is_some())?;
-        Some((place, amount, density_of(workshop, part)))
-    });
-    let used: Vec<_> = used.collect();
-    let by = by(&mix, used.iter().map(|(_, amount, _)| *amount))?;
-    let component =
-        |&(place, amount, density): &(usize, Amount, SourcedRange<KilogramsPerLitre>)| Component {
-            name: match all.get(place).map_or("", |part| part.name) {
-                "" => format!("Can {}", place + 1),
-                name => name.to_owned(),
-            },
-            share: match (amount, by) {
-                (Amount::Parts(parts), _) => parts,
-                (Amount::Mass(mass), _) => mass.as_kilograms(),
-                (Amount::Volume(volume), By::Volume) => volume.as_litres(),
-                (Amount::Volume(volume), By::Weight) => volume.as_litres() * density.middle(),
-            },
-        };
-    let components: Vec<Component> = used.iter().map(component).collect();
-    let written: f64 = components.iter().map(|component| component.share).sum();
-    let is_ratio = used
-        .iter()
-        .any(|(_, amount, _)| matches!(amount, Amount::Parts(_)));
-    let wanted = match (mix.wanted.filter(|wanted| wanted.is_some()), by) {
-        (Some(Amount::Volume(volume)), _) => Wanted::Volume(volume),
-        (Some(Amount::Mass(mass)), _) => Wanted::Mass(mass),
-        _ if is_ratio => return Err(MixFault::Size),
-        (_, By::Weight) => Wanted::Mass(Mass::kilograms(written)),
-        (_, By::Volume) => Wanted::Volume(Volume::litres(written)),
-    };
-    // A batch by weight of weights needs no densities.
-    let in_volume = by == By::Volume || matches!(wanted, Wanted::Volume(_));
-    let rest_in_volume = matches!(mix.rest, Some(Amount::Volume(_)));
-    let known: Vec<_> = used
-        .iter()
-        .map(|(.., density)| (in_volume || rest_in_volume).then_some(*density))
-        .collect();
-    let as_written = Recipe::new(components, by)?;
-    let batch = as_written.batch(wanted, &known)?;
-    let recipe = match by {
-        By::Weight => as_written,
-        By::Volume => {
-            let components = as_written.components().iter().zip(batch.masses());
-            let by_weight = components.map(|(component, mass)| Component {
-                name: component.name.clone(),
-                share: mass.as_kilograms(),
-            });
-            Recipe::new(by_weight.collect(), By::Weight)?
-        }
-    };
-    let over = mix.over.and_then(|number| {
-        let part = used.iter().position(|(place, ..)| place + 1 == number as usize)?;
-        let density = used.get(part)?.2.middle();
-        Some((
+    let used = mix.parts().into_iter().enumerate().filter_map(|(place, part)| {
+        Some(Used {
+            place,
             part,
-            weight(mix.poured?, density).filter(|mass| *mass > Mass::ZERO)?,
-        ))
+            amount: part.amount.filter(|amount| amount.is_some())?,
+            density: density_of(workshop, &part),
+        })
     });
+    let used: Vec<Used> = used.collect();
+    let by = by(&mix, &used)?;
+    let as_written = Recipe::new(used.iter().map(|used| used.component(by)).collect(), by)?;
+    let wanted = wanted(&mix, &used, &as_written)?;
+    // A batch by weight of weights needs no densities.
+    let needs_all = by == By::Volume
+        || matches!(wanted, Wanted::Volume(_))
+        || matches!(mix.rest, Some(Amount::Volume(_)));
+    let known = used.iter().map(|used| needs_all.then_some(used.density));
+    let batch = as_written.batch(wanted, &known.collect::<Vec<_>>())?;
     let density = batch
         .density
         .map(|density| density.value.as_kilograms_per_litre());
     let rest = mix
         .rest
         .and_then(|rest| weight(rest, density.unwrap_or_default()));
+    let poured = mix.over.and_then(|number| {
+        let part = used.iter().position(|used| used.place + 1 == number as usize)?;
+        let really = weight(mix.poured?, used.get(part)?.density.middle())?;
+        (really > Mass::ZERO).then_some((part, really))
+    });
     Ok(Shade {
-        name: mix.name.clone(),
-        recipe,
-        places: used.iter().map(|(place, ..)| *place).collect(),
+        recipe: match by {
+            By::Weight => as_written,
+            By::Volume => by_weight(&as_written, batch.masses())?,
+        },
+        places: used.iter().map(|used| used.place).collect(),
         colours: used
             .iter()
-            .map(|(place, ..)| all.get(*place)?.colour.map(|colour| colour.0))
+            .map(|used| used.part.colour.map(|colour| colour.0))
             .collect(),
         densities: used
             .iter()
-            .zip(known)
-            .map(|((_, amount, density), known)| {
-                known.or(matches!(amount, Amount::Volume(_)).then_some(*density))
-            })
+            .map(|used| (needs_all || matches!(used.amount, Amount::Volume(_))).then_some(used.density))
             .collect(),
         wanted: batch.mass,
         rest: rest.unwrap_or(Mass::ZERO),
-        poured: over,
+        poured,
         system: system_of_amount(line.text("wanted")).unwrap_or(workshop.units),
+        name: mix.name.clone(),
     })
 }
 
+/// Returns the batch size, or the sum of the parts if there is none.
+fn wanted(mix: &MixRecipe, used: &[Used], recipe: &Recipe) -> Result<Wanted, MixFault> {
+    let written = || recipe.components().iter().map(|component| component.share).sum();
+    match mix.wanted.filter(|wanted| wanted.is_some()) {
+        Some(Amount::Volume(volume)) => Ok(Wanted::Volume(volume)),
+        Some(Amount::Mass(mass)) => Ok(Wanted::Mass(mass)),
+        _ if used.iter().any(|used| matches!(used.amount, Amount::Parts(_))) => Err(MixFault::Size),
+        _ if recipe.by() == By::Volume => Ok(Wanted::Volume(Volume::litres(written()))),
+        _ => Ok(Wanted::Mass(Mass::kilograms(written()))),
+    }
+}
+
+/// Returns a recipe with the same components, by these weights.
+fn by_weight(recipe: &Recipe, masses: Vec<Mass>) -> Result<Recipe, RecipeError> {
+    let components = recipe.components().iter().zip(masses);
+    let by_weight = components.map(|(component, mass)| Component {
+        name: component.name.clone(),
+        share: mass.as_kilograms(),
+    });
+    Recipe::new(by_weight.collect(), By::Weight)
+}
+
 /// Returns what the amounts are shares of. Volumes beside weights count by weight.
-fn by(mix: &MixRecipe, amounts: impl Iterator<Item = Amount>) -> Result<By, MixFault> {
+fn by(mix: &MixRecipe, used: &[Used]) -> Result<By, MixFault> {
     let (mut parts, mut masses, mut volumes) = (false, false, false);
-    for amount in amounts {
-        match amount {
+    for used in used {
+        match used.amount {
             Amount::Parts(_) => parts = true,
             Amount::Mass(_) => masses = true,
             Amount::Volume(_) => volumes = true,
@@ -547,26 +521,6 @@ mod tests {
         without.colours[1] = None;
         let pouring = pouring(&without, Scale::KITCHEN, Mass::grams(500.0)).unwrap();
         assert_eq!((pouring.colour, pouring.drift), (None, None));
-    }
-
-    #[test]
-    fn the_cans_of_the_shelf_come_first() {
-        let values = [
-            ("material", "trim-enamel"),
-            ("colour", "#808080"),
-            ("density", "10.5 lb/gal"),
-        ];
-        let add = BookEdit::Add("shelf", "s1".into(), crate::samples::values(&values));
-        let cans = known_cans(&Workshop::default().apply(Edit::Book(add)).unwrap());
-        let first = &cans[0];
-        assert_eq!(
-            (&*first.material.key, first.colour),
-            ("trim-enamel", Some([128; 3]))
-        );
-        assert_eq!(first.density, "10.5 lb/gal");
-        assert!(cans.iter().all(|can| can.material.stage != Stage::Clean));
-        let is_bare = |can: &KnownCan| &*can.material.key == "trim-enamel" && can.colour.is_none();
-        assert_eq!(cans.iter().filter(|can| is_bare(can)).count(), 1);
     }
 
     #[test]

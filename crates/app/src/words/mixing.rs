@@ -18,8 +18,7 @@ pub fn weight(mass: Mass, scale: &Scale, system: System) -> String {
         return grams;
     }
     // A kitchen scale with steps of 1 g shows tenths of an ounce.
-    let decimals = if scale.resolution < Mass::grams(1.0) { 2 } else { 1 };
-    let ounces = match show_pounds(mass, decimals) {
+    let ounces = match show_pounds(mass, scale.resolution < Mass::grams(1.0)) {
         (0, ounces) => format!("{}\u{a0}oz", number(&ounces)),
         (pounds, ounces) => format!("{pounds}\u{a0}lb {}\u{a0}oz", number(&ounces)),
     };

@@ -25,7 +25,7 @@ use coatings::suggest::{SuggestedLayer, Suggestion};
 use coatings::{
     Demand, Enough, Estimate, Leftover, Place, Provenance, SourcedRange, Stage, Verdict, in_sentence,
 };
-use units::{Area, Length, System, Volume, show_area, show_number, show_volume_beside};
+use units::{Area, Length, System, Volume, show_area, show_volume_beside};
 use workshop::{Buy, MaterialLine, Piece, Takeoff, Workshop, unmeasured};
 
 pub use calendar::{weekday_and_day, weekday_and_number};

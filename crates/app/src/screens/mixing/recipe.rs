@@ -7,9 +7,9 @@ use units::{Mass, System};
 use wasm_bindgen::JsCast;
 use web_sys::HtmlInputElement;
 use workshop::book::{Line, MixRecipe, Record, system_of_amount};
+use workshop::mixing::cans::{KnownCan, known_cans};
 use workshop::mixing::{
-    KnownCan, MOST_PARTS, MixFault, PARTS, Pouring, Shade, density_of, known_cans, label, pouring, scale,
-    shade,
+    MOST_PARTS, MixFault, PARTS, Pouring, Shade, density_of, label, pouring, scale, shade,
 };
 use yew::prelude::*;
 
@@ -148,7 +148,7 @@ fn parts(app: &App, send: &Send, form: &Form, line: &Rc<Line>, cans: &Rc<Vec<(St
     let key = |place: usize| format!("can-{}-{place}", line.id);
     let is_shown = |place: &usize| {
         let is_used = |key: &&str| !line.text(key).is_empty();
-        app.unfolded.contains(&key(*place)) || PARTS[*place].iter().any(|field| is_used(&field))
+        app.unfolded.contains(&key(*place)) || PARTS[*place].iter().any(is_used)
     };
     let shown = (FEWEST..MOST_PARTS)
         .rev()
