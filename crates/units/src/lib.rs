@@ -23,7 +23,7 @@ pub use number_text::{Decimals, NumberError, in_other_signs, plain_number, read_
 pub use numerals::Numerals;
 pub use quantity::{Area, Density, Length, Mass, Volume};
 pub use show::{
-    Inches, show_area, show_length, show_length_in, show_number, show_volume, show_volume_beside,
+    Inches, show_area, show_length, show_length_in, show_number, show_pounds, show_volume, show_volume_beside,
 };
 pub use sorted::{SortedMap, SortedSet, in_order, sort_few, sort_numbers};
 pub use spoken::{in_digits, in_digits_with};

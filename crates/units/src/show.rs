@@ -1,6 +1,6 @@
 //! Quantities as a maker reads them. Rounding happens here, once, and only for the eye.
 
-use crate::{Area, Length, System, Volume, VolumeUnit};
+use crate::{Area, Length, Mass, System, Volume, VolumeUnit, exact};
 
 /// A length as it would be read off a tape: the nearest sixteenth of an inch, or the nearest millimeter.
 ///
@@ -105,6 +105,22 @@ pub fn show_area(area: Area, system: System) -> (String, &'static str) {
             )
         }
     }
+}
+
+/// A mass as whole pounds and the ounces beyond them, to a tenth of an ounce, or to a hundredth if it is fine.
+///
+/// # Example
+/// ```
+/// use units::{Mass, show_pounds};
+/// assert_eq!(show_pounds(Mass::grams(638.0), false), (1, "6.5".into()));
+/// assert_eq!(show_pounds(Mass::grams(453.59), true), (1, "0.00".into()));
+/// ```
+pub fn show_pounds(mass: Mass, is_fine: bool) -> (u32, String) {
+    let (decimals, steps) = if is_fine { (2, 100.0) } else { (1, 10.0) };
+    // Round before dividing, so that nearly a pound does not read as 16 ounces.
+    let ounces = nearest(mass.as_kilograms() / exact::OUNCE * steps) / steps;
+    let pounds = (ounces / 16.0).floor();
+    (pounds as u32, format!("{:.decimals$}", ounces - pounds * 16.0))
 }
 
 /// A volume as its figure and its unit, in the unit that a can of that size would carry.

@@ -70,6 +70,7 @@ async fn chalk_and_thinner() -> Result<()> {
         page.begins(".label-of-jar", "Linen").await?;
         // 100 g of powder, 60 g of water and 650 g of paint.
         page.press("[id^=made-]").await?;
+        page.press("[id^=fold-batch-]").await?;
         page.has_value("[id^=batches-][id$=-made]", "810 g").await?;
         page.press("#fold-why-not").await?;
         says(

@@ -20,6 +20,17 @@ fn listed(refused: &[Refused]) -> Html {
     }
 }
 
+/// Shows results that depend on all of the selected fields. While a text is refused, there are none, because
+/// amounts for its previous value would look like amounts for the text.
+pub fn strict(app: &App, is_asked: impl Fn(&DraftId) -> bool, content: impl FnOnce() -> Html) -> Html {
+    let mut refused = app.refused(is_asked);
+    if refused.is_empty() {
+        return content();
+    }
+    refused.iter_mut().for_each(|refused| refused.used = None);
+    listed(&refused)
+}
+
 /// Shows results that depend on the selected fields, with a line for each refused text.
 pub fn answer(app: &App, is_asked: impl Fn(&DraftId) -> bool, content: impl FnOnce() -> Html) -> Html {
     let refused = app.refused(is_asked);

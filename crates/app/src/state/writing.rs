@@ -47,8 +47,7 @@ impl App {
     }
 
     pub(super) fn change_book(&mut self, edit: BookEdit, about: Option<String>) {
-        let (BookEdit::Add(key, ..) | BookEdit::Write(key, ..) | BookEdit::Strike(key, _)) = &edit;
-        if book(key).is_some_and(|book| book.of_piece) {
+        if book(edit.key()).is_some_and(|book| book.of_piece) {
             if let Some(id) = self.open.clone() {
                 self.edit(Edit::Piece(id, PieceEdit::Book(edit)), about);
             }

@@ -41,7 +41,7 @@ pub use learning::{by_own_jobs, changed, taught, weighed};
 pub use list::{
     cans_and_price, coated, for_pieces, good, good_here, list, one_less, price_of_list, sheets, why_so_many,
 };
-pub use mixing::{against, binder, chalk, dose, drift, mind, thinned};
+pub use mixing::{against, binder, chalk, density, dose, doubt, drift, mind, put_right, thinned, weight};
 pub use money::{
     buy_or_leave, earns, hours_of, lacking, nearby, outcome, part_of_costs, points, rests_on, signed,
     together, unpriced, verdict_on_buying, wanted_for, with_the_hours,

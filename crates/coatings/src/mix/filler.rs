@@ -29,10 +29,13 @@ pub struct Latex {
 }
 
 impl Latex {
+    /// The density of usual latex paint, kg/L.
+    pub const DENSITY: SourcedRange<KilogramsPerLitre> = SourcedRange::memory(1.2, 1.4);
+
     /// A latex of this sheen. Density and volume solids are from memory; a label takes precedence.
     pub const fn usual(sheen: &Sheen) -> Self {
         Latex {
-            density: SourcedRange::memory(1.2, 1.4),
+            density: Latex::DENSITY,
             volume_solids: SourcedRange::memory(0.32, 0.45),
             pvc: sheen.pvc,
         }

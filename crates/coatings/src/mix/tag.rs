@@ -1,10 +1,9 @@
 //! The tag on a jar of mixed paint: what is in it, of which ratio, from when, what for, what to mind.
 
-use units::{Day, Density, Mass, System, show_volume};
+use units::{Density, Mass, System, show_volume};
 
 use super::component::By;
 use super::recipe::Recipe;
-use crate::mix::Scale;
 
 /// The text of the tag of a jar.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -15,8 +14,8 @@ pub struct Tag<'a> {
     pub recipe: &'a Recipe,
     /// The weighed dose of each component, in order; empty if only the ratio is shown.
     pub doses: &'a [Mass],
-    /// The day on which it was mixed.
-    pub day: Day,
+    /// The day on which it was mixed, as it is written here.
+    pub day: &'a str,
     /// What is in the jar.
     pub mass: Mass,
     /// Its density, if it is known.
@@ -28,45 +27,45 @@ pub struct Tag<'a> {
 }
 
 /// The line that every tag has, whatever is in the jar.
-pub const LABELS_HOLD: &str = "Follow the labels of all its parts.";
+pub const LABELS_HOLD: &str = "Follow the label on each can.";
 
 impl Tag<'_> {
-    /// The lines of the tag from the top; masses as this scale shows them, the volume in this system.
+    /// The lines of the tag from the top; masses as `weight` writes them, the volume in this system.
     ///
     /// # Example
     /// ```
     /// use coatings::mix::{By, Component, Recipe, Scale, Tag};
-    /// use units::{Day, Density, Mass, System};
+    /// use units::{Density, Mass, System};
     /// let part = |name: &str, share| Component { name: name.into(), share };
     /// let sage = Recipe::new(vec![part("white", 9.0), part("green", 1.0)], By::Weight)?;
     /// let tag = Tag {
     ///     name: "Sage",
     ///     recipe: &sage,
     ///     doses: &sage.batch_by_mass(Mass::grams(500.0))?,
-    ///     day: Day::since_1970(20_000),
+    ///     day: "Oct 4, 2024",
     ///     mass: Mass::grams(500.0),
     ///     density: Some(Density::kilograms_per_litre(1.25)),
     ///     made_for: "hall dresser",
     ///     cautions: &[],
     /// };
-    /// assert_eq!(tag.lines(&Scale::KITCHEN, System::Metric), [
+    /// assert_eq!(tag.lines(&|mass| Scale::KITCHEN.show(mass), System::Metric), [
     ///     "Sage",
-    ///     "Mixed 2024-10-04",
+    ///     "Mixed Oct 4, 2024",
     ///     "For hall dresser",
     ///     "500 g, 400 mL at 1.25 kg/L",
     ///     "Recipe by weight:",
     ///     "white 90%, 450 g",
     ///     "green 10%, 50 g",
-    ///     "Follow the labels of all its parts.",
+    ///     "Follow the label on each can.",
     /// ]);
     /// # Ok::<(), coatings::mix::RecipeError>(())
     /// ```
-    pub fn lines(&self, scale: &Scale, system: System) -> Vec<String> {
+    pub fn lines(&self, weight: &dyn Fn(Mass) -> String, system: System) -> Vec<String> {
         let mut lines = vec![String::from(self.name), format!("Mixed {}", self.day)];
         if !self.made_for.is_empty() {
             lines.push(format!("For {}", self.made_for));
         }
-        let mass = scale.show(self.mass);
+        let mass = weight(self.mass);
         lines.push(match self.density {
             Some(density) if density.as_kilograms_per_litre() > 0.0 => {
                 let (volume, unit) = show_volume(self.mass / density, system);
@@ -84,7 +83,7 @@ impl Tag<'_> {
             let share = format!("{:.1}", share * 100.0);
             let share = share.strip_suffix(".0").unwrap_or(&share);
             lines.push(match self.doses.get(place) {
-                Some(dose) => format!("{name} {share}%, {}", scale.show(*dose)),
+                Some(dose) => format!("{name} {share}%, {}", weight(*dose)),
                 None => format!("{name} {share}%"),
             });
         }
@@ -97,7 +96,7 @@ impl Tag<'_> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::mix::{Component, DUST};
+    use crate::mix::{Component, DUST, Scale};
 
     #[test]
     fn what_is_not_known_is_left_out() {
@@ -110,17 +109,17 @@ mod tests {
             name: "Chalk white",
             recipe: &recipe,
             doses: &[],
-            day: Day::since_1970(0),
+            day: "Jan 1, 1970",
             mass: Mass::grams(212.34),
             density: None,
             made_for: "",
             cautions: &[DUST],
         };
         assert_eq!(
-            tag.lines(&Scale::FINE, System::UsCustomary),
+            tag.lines(&|mass| Scale::FINE.show(mass), System::UsCustomary),
             [
                 "Chalk white",
-                "Mixed 1970-01-01",
+                "Mixed Jan 1, 1970",
                 "212.3 g",
                 "Recipe by volume:",
                 "paint 66.7%",

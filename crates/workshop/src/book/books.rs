@@ -6,9 +6,9 @@ use coatings::{CanSize, Substrate, Tool};
 use geometry::Kind;
 use units::{Area, Day, Density, Length, Mass, Volume};
 
-use super::field::{BookField, FieldKind};
+use super::field::{Bare, BookField, FieldKind};
 use super::quantity::Quantity;
-use super::record::{Celsius, Record, Share, WorkTime, WorkingHours, answers, records};
+use super::record::{Amount, Celsius, Record, Share, WorkTime, WorkingHours, answers, records};
 use crate::document::Colour;
 
 /// The id of the line in a book that has only one line.
@@ -93,6 +93,11 @@ answers! {
         Sold = "sold", "Sold";
     }
 
+    /// What the parts of a mixing recipe are of, if not of its weight.
+    PartsBy {
+        Volume = "volume", "volume";
+    }
+
     /// When a log entry was made, relative to the work.
     LogTime {
         Before = "before", "before";
@@ -102,8 +107,8 @@ answers! {
 }
 
 use FieldKind::{
-    Can, Choice, Colour as Color, Count, Day as OnDay, Furniture, Hours, Material, Money, Of, Picture, Scale,
-    Substrate as Onto, Text, Tick, Tool as WithTool, Words,
+    Amount as OfPaint, Can, Choice, Colour as Color, Count, Day as OnDay, Furniture, Hours, Material, Money,
+    Of, Picture, Scale, Substrate as Onto, Text, Tick, Tool as WithTool, Words,
 };
 
 records! {
@@ -149,31 +154,46 @@ records! {
         can: Option<&'static CanSize> = "can", "Can", Can;
         price: Option<u64> = "price", "Price", Money;
     }
-    /// Mixing recipes, by weight.
+    /// Mixing recipes, by weight or by parts.
     MixRecipe = "recipes" (of_piece: false, is_single: false) {
         name: String = "name", "Name", Text;
         colour: Option<Colour> = "colour", "Dry color", Color;
         photo: bool = "photo", "Photo", Picture;
-        part_1: String = "part-1", "Part 1", Text;
-        weight_1: Option<Mass> = "weight-1", "Part 1 weight", Scale;
-        colour_1: Option<Colour> = "colour-1", "Part 1 dry color", Color;
-        part_2: String = "part-2", "Part 2", Text;
-        weight_2: Option<Mass> = "weight-2", "Part 2 weight", Scale;
-        colour_2: Option<Colour> = "colour-2", "Part 2 dry color", Color;
-        part_3: String = "part-3", "Part 3", Text;
-        weight_3: Option<Mass> = "weight-3", "Part 3 weight", Scale;
-        colour_3: Option<Colour> = "colour-3", "Part 3 dry color", Color;
-        part_4: String = "part-4", "Part 4", Text;
-        weight_4: Option<Mass> = "weight-4", "Part 4 weight", Scale;
-        colour_4: Option<Colour> = "colour-4", "Part 4 dry color", Color;
-        part_5: String = "part-5", "Part 5", Text;
-        weight_5: Option<Mass> = "weight-5", "Part 5 weight", Scale;
-        colour_5: Option<Colour> = "colour-5", "Part 5 dry color", Color;
-        part_6: String = "part-6", "Part 6", Text;
-        weight_6: Option<Mass> = "weight-6", "Part 6 weight", Scale;
-        colour_6: Option<Colour> = "colour-6", "Part 6 dry color", Color;
-        wanted: Option<Mass> = "wanted", "Batch size", Scale;
-        rest: Option<Mass> = "rest", "Left over in the jar", Scale;
+        part_1: String = "part-1", "Can 1", Text;
+        weight_1: Option<Amount> = "weight-1", "How much of can 1", OfPaint(Bare::Parts);
+        colour_1: Option<Colour> = "colour-1", "Can 1 dry color", Color;
+        material_1: String = "material-1", "Can 1 material", Material;
+        density_1: Option<Density> = "density-1", "Can 1 density", Of(Quantity::Density);
+        part_2: String = "part-2", "Can 2", Text;
+        weight_2: Option<Amount> = "weight-2", "How much of can 2", OfPaint(Bare::Parts);
+        colour_2: Option<Colour> = "colour-2", "Can 2 dry color", Color;
+        material_2: String = "material-2", "Can 2 material", Material;
+        density_2: Option<Density> = "density-2", "Can 2 density", Of(Quantity::Density);
+        part_3: String = "part-3", "Can 3", Text;
+        weight_3: Option<Amount> = "weight-3", "How much of can 3", OfPaint(Bare::Parts);
+        colour_3: Option<Colour> = "colour-3", "Can 3 dry color", Color;
+        material_3: String = "material-3", "Can 3 material", Material;
+        density_3: Option<Density> = "density-3", "Can 3 density", Of(Quantity::Density);
+        part_4: String = "part-4", "Can 4", Text;
+        weight_4: Option<Amount> = "weight-4", "How much of can 4", OfPaint(Bare::Parts);
+        colour_4: Option<Colour> = "colour-4", "Can 4 dry color", Color;
+        material_4: String = "material-4", "Can 4 material", Material;
+        density_4: Option<Density> = "density-4", "Can 4 density", Of(Quantity::Density);
+        part_5: String = "part-5", "Can 5", Text;
+        weight_5: Option<Amount> = "weight-5", "How much of can 5", OfPaint(Bare::Parts);
+        colour_5: Option<Colour> = "colour-5", "Can 5 dry color", Color;
+        material_5: String = "material-5", "Can 5 material", Material;
+        density_5: Option<Density> = "density-5", "Can 5 density", Of(Quantity::Density);
+        part_6: String = "part-6", "Can 6", Text;
+        weight_6: Option<Amount> = "weight-6", "How much of can 6", OfPaint(Bare::Parts);
+        colour_6: Option<Colour> = "colour-6", "Can 6 dry color", Color;
+        material_6: String = "material-6", "Can 6 material", Material;
+        density_6: Option<Density> = "density-6", "Can 6 density", Of(Quantity::Density);
+        by: Option<PartsBy> = "by", "Parts by", Choice(PartsBy::ANSWERS);
+        wanted: Option<Amount> = "wanted", "Batch size", OfPaint(Bare::Usual);
+        rest: Option<Amount> = "rest", "Left over in the jar", OfPaint(Bare::Grams);
+        over: Option<u32> = "over", "Which can was off", Choice(&[("1", "can 1"), ("2", "can 2"), ("3", "can 3"), ("4", "can 4"), ("5", "can 5"), ("6", "can 6")]);
+        poured: Option<Amount> = "poured", "How much is really in", OfPaint(Bare::Grams);
         note: String = "note", "Note", Words;
     }
     /// Chalk-type paint, by weight.
@@ -207,7 +227,7 @@ records! {
         recipe: String = "recipe", "Recipe", Text;
         day: Option<Day> = "day", "Date mixed", OnDay;
         made: Option<Mass> = "made", "Amount made", Scale;
-        left: Option<Mass> = "left", "Left over", Scale;
+        left: Option<Mass> = "left", "Left over in the jar", Scale;
     }
     /// Cans weighed before and after a job. Each refers to its piece.
     Weighing = "weighings" (of_piece: false, is_single: false) {
@@ -243,7 +263,7 @@ records! {
         temperature: Option<Celsius> = "temperature", "Shop air temperature", Of(Quantity::Temperature);
         surface: Option<Celsius> = "surface", "Surface temperature", Of(Quantity::Temperature);
         humidity: Option<Share> = "humidity", "Air humidity", Of(Quantity::Share);
-        scale_step: Option<Mass> = "scale-step", "Scale's smallest step", Scale;
+        scale_step: Option<Mass> = "scale-step", "Smallest step on your scale", Scale;
         sheet_yield: Option<Area> = "sheet-yield", "Area per sandpaper sheet", Of(Quantity::Area);
         sheet_price: Option<u64> = "sheet-price", "Price per sandpaper sheet", Money;
         sprayer: bool = "sprayer", "I have a sprayer", Tick;
@@ -311,16 +331,67 @@ pub(crate) fn label<R: Record>(key: &'static str) -> &'static str {
     field.map_or(key, |field| field.label)
 }
 
+/// A part of a mixing recipe.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CanPart<'a> {
+    /// The maker's name for the can.
+    pub name: &'a str,
+    /// How much of it goes in.
+    pub amount: Option<Amount>,
+    /// Its dry color.
+    pub colour: Option<Colour>,
+    /// The key of the material in it, or an empty string.
+    pub material: &'a str,
+    /// Its density by its label.
+    pub density: Option<Density>,
+}
+
 impl MixRecipe {
-    /// Returns the name, weight and dry color of each part. Unused parts are empty.
-    pub fn parts(&self) -> [(&str, Option<Mass>, Option<Colour>); 6] {
+    /// Returns the parts, in the maker's order. Unused parts are empty.
+    pub fn parts(&self) -> [CanPart<'_>; 6] {
         [
-            (self.part_1.as_str(), self.weight_1, self.colour_1),
-            (self.part_2.as_str(), self.weight_2, self.colour_2),
-            (self.part_3.as_str(), self.weight_3, self.colour_3),
-            (self.part_4.as_str(), self.weight_4, self.colour_4),
-            (self.part_5.as_str(), self.weight_5, self.colour_5),
-            (self.part_6.as_str(), self.weight_6, self.colour_6),
+            CanPart {
+                name: &self.part_1,
+                amount: self.weight_1,
+                colour: self.colour_1,
+                material: &self.material_1,
+                density: self.density_1,
+            },
+            CanPart {
+                name: &self.part_2,
+                amount: self.weight_2,
+                colour: self.colour_2,
+                material: &self.material_2,
+                density: self.density_2,
+            },
+            CanPart {
+                name: &self.part_3,
+                amount: self.weight_3,
+                colour: self.colour_3,
+                material: &self.material_3,
+                density: self.density_3,
+            },
+            CanPart {
+                name: &self.part_4,
+                amount: self.weight_4,
+                colour: self.colour_4,
+                material: &self.material_4,
+                density: self.density_4,
+            },
+            CanPart {
+                name: &self.part_5,
+                amount: self.weight_5,
+                colour: self.colour_5,
+                material: &self.material_5,
+                density: self.density_5,
+            },
+            CanPart {
+                name: &self.part_6,
+                amount: self.weight_6,
+                colour: self.colour_6,
+                material: &self.material_6,
+                density: self.density_6,
+            },
         ]
     }
 }

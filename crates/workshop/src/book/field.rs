@@ -5,7 +5,7 @@ use coatings::can::read_price_with;
 use geometry::Kind;
 use units::{Day, Decimals, NumberError, System, read_range_with};
 
-use super::quantity::{Quantity, ValueError};
+use super::quantity::{Quantity, ValueError, read_amount};
 use super::{MAX_PICTURE, MAX_TEXT};
 use crate::document::Colour;
 use crate::hours::read_hours;
@@ -60,6 +60,8 @@ pub enum FieldKind {
     Of(Quantity),
     /// A mass as a kitchen scale shows it. A number without a unit is in grams.
     Scale,
+    /// An amount of paint: a weight or a volume.
+    Amount(Bare),
     /// A day.
     Day,
     /// Working hours for one day: `9:00-12:30, 13:00-17:00`.
@@ -80,6 +82,36 @@ pub enum FieldKind {
     Tick,
 }
 
+/// What a bare number means as an amount of paint.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Bare {
+    /// Parts of a mix.
+    Parts,
+    /// Grams.
+    Grams,
+    /// Grams, or fluid ounces in US units.
+    Usual,
+}
+
+impl Bare {
+    /// Returns the quantity and the system whose usual unit a bare number gets.
+    pub fn means(self, system: System) -> (Quantity, System) {
+        match (self, system) {
+            (Bare::Parts, _) => (Quantity::Parts, system),
+            (Bare::Usual, System::UsCustomary) => (Quantity::Volume, system),
+            (Bare::Grams | Bare::Usual, _) => (Quantity::Mass, System::Metric),
+        }
+    }
+
+    /// Returns the quantities that the amount may be of.
+    pub(super) fn quantities(self) -> &'static [Quantity] {
+        match self {
+            Bare::Parts => &[Quantity::Mass, Quantity::Volume, Quantity::Parts],
+            Bare::Grams | Bare::Usual => &[Quantity::Mass, Quantity::Volume],
+        }
+    }
+}
+
 impl FieldKind {
     /// Returns the text to save, with a unit added to a bare number. Also returns the number if the text on
     /// its own could be read as a different one.
@@ -90,6 +122,10 @@ impl FieldKind {
         let text = match self {
             FieldKind::Of(quantity) => quantity.with_unit(&entered.text, system),
             FieldKind::Scale => Quantity::Mass.with_unit(&entered.text, System::Metric),
+            FieldKind::Amount(bare) => {
+                let (quantity, system) = bare.means(system);
+                quantity.with_unit(&entered.text, system)
+            }
             _ => entered.text.trim().to_owned(),
         };
         let number = self.number(&text, entered.decimals)?;
@@ -146,6 +182,9 @@ impl FieldKind {
                 .map_err(ValueError::Price),
             FieldKind::Of(quantity) => quantity.read_with(text, decimals).map(Some),
             FieldKind::Scale => Quantity::Mass.read_with(text, decimals).map(Some),
+            FieldKind::Amount(bare) => {
+                read_amount(bare.quantities(), text, decimals).map(|(_, amount)| Some(amount))
+            }
             // The maker can add and delete materials at any time, so only the length is checked.
             FieldKind::Material => answer(!text.is_empty() && text.len() <= 120),
             FieldKind::Tool => answer(coatings::tool(text).is_some()),
@@ -175,6 +214,15 @@ mod tests {
         };
         assert_eq!(take(FieldKind::Of(Quantity::Mass), " 12 "), Ok("12 oz".into()));
         assert_eq!(take(FieldKind::Scale, " 12 "), Ok("12 g".into()));
+        for (bare, text) in [
+            (Bare::Parts, "12"),
+            (Bare::Grams, "12 g"),
+            (Bare::Usual, "12 fl oz"),
+        ] {
+            assert_eq!(take(FieldKind::Amount(bare), " 12 "), Ok(text.into()));
+            assert_eq!(take(FieldKind::Amount(bare), "1 lb 2 oz"), Ok("1 lb 2 oz".into()));
+            assert_eq!(take(FieldKind::Amount(bare), "12 ft"), Err(ValueError::Amount));
+        }
         assert_eq!(take(FieldKind::Colour, "green"), Err(ValueError::Colour));
         assert_eq!(take(FieldKind::Furniture, "dresser"), Ok("dresser".into()));
         assert_eq!(take(FieldKind::Furniture, "boat"), Err(ValueError::Answer));

@@ -13,15 +13,15 @@ mod record;
 mod shown;
 
 pub use books::{
-    AIR, ArtKind, ArtLine, BOOKS, Book, CanPrice, ChalkLine, DoneStep, Facts, FinishAge, Habits, InBasket,
-    LeadTest, LogLine, LogTime, MixRecipe, MixedBatch, OF_MONEY, PriceNote, ShelfCan, Side, Status, Supply,
-    SupplyKind, ThinLine, WEEK, Weighing, book,
+    AIR, ArtKind, ArtLine, BOOKS, Book, CanPart, CanPrice, ChalkLine, DoneStep, Facts, FinishAge, Habits,
+    InBasket, LeadTest, LogLine, LogTime, MixRecipe, MixedBatch, OF_MONEY, PartsBy, PriceNote, ShelfCan,
+    Side, Status, Supply, SupplyKind, ThinLine, WEEK, Weighing, book,
 };
 pub(crate) use books::{ONLY, label};
-pub use field::{BookField, Entered, FieldKind};
+pub use field::{Bare, BookField, Entered, FieldKind};
 pub use line::{Books, Line};
-pub use quantity::{Quantity, ValueError};
-pub use record::{Celsius, Record, Share, WorkTime, WorkingHours};
+pub use quantity::{Quantity, ValueError, system_of_amount};
+pub use record::{Amount, Celsius, Record, Share, WorkTime, WorkingHours};
 
 /// The maximum number of lines in a book.
 pub const MAX_LINES: usize = 2000;

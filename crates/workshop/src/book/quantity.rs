@@ -23,6 +23,8 @@ pub enum Quantity {
     Temperature,
     /// A share, from 0 to 1.
     Share,
+    /// Parts of a mix. A number has no unit.
+    Parts,
 }
 
 /// A unit: its symbol, its size in internal units, and the internal value of its zero.
@@ -69,6 +71,7 @@ impl Quantity {
             Quantity::Density => &[("kg/l", 1.0, 0.0), ("lb/gal", exact::POUND_PER_GALLON, 0.0)],
             Quantity::Temperature => &[("C", 1.0, 0.0), ("F", 5.0 / 9.0, 32.0)],
             Quantity::Share => &[("%", 0.01, 0.0), ("%", 0.01, 0.0)],
+            Quantity::Parts => &[("", 1.0, 0.0), ("", 1.0, 0.0)],
         }
     }
 
@@ -180,14 +183,16 @@ impl Quantity {
     pub fn with_unit(self, text: &str, system: System) -> String {
         let text = self.in_digits(text);
         match parted(&text) {
-            (number, "") => format!("{} {}", number.trim(), self.usual_unit(system)),
+            (number, "") => format!("{} {}", number.trim(), self.usual_unit(system))
+                .trim_end()
+                .to_owned(),
             _ => text,
         }
     }
 }
 
 /// Units in words, with their symbols.
-const WORDS: [(&str, &str); 38] = [
+const WORDS: [(&str, &str); 47] = [
     ("gram", "g"),
     ("grams", "g"),
     ("kilogram", "kg"),
@@ -201,6 +206,13 @@ const WORDS: [(&str, &str); 38] = [
     ("lbs", "lb"),
     ("fluid", "fl"),
     ("fl ounces", "fl oz"),
+    ("fl ounce", "fl oz"),
+    ("fl. oz", "fl oz"),
+    ("floz", "fl oz"),
+    ("fluid oz", "fl oz"),
+    ("fluid ounce", "fl oz"),
+    ("fluid ounces", "fl oz"),
+    ("milliliter", "mL"),
     ("milliliters", "mL"),
     ("liter", "L"),
     ("liters", "L"),
@@ -226,7 +238,38 @@ const WORDS: [(&str, &str); 38] = [
     ("days", "d"),
     ("percent", "%"),
     ("degrees", ""),
+    ("part", ""),
+    ("parts", ""),
 ];
+
+/// Reads an amount of paint in whichever of these quantities its unit belongs to. Returns the quantity and the
+/// amount in internal units.
+///
+/// # Errors
+/// If there is no plain number, no quantity has the unit, or the value is below the minimum.
+pub(super) fn read_amount(
+    quantities: &[Quantity],
+    text: &str,
+    decimals: Decimals,
+) -> Result<(Quantity, f64), ValueError> {
+    for quantity in quantities {
+        match quantity.read_with(text, decimals) {
+            Err(ValueError::Unit(_)) => {}
+            read => return read.map(|amount| (*quantity, amount)),
+        }
+    }
+    Err(ValueError::Amount)
+}
+
+/// Returns the system of the first unit in an amount of paint.
+pub fn system_of_amount(text: &str) -> Option<System> {
+    let (_, unit) = parted(text);
+    let ((sign, ..), _) = Quantity::Mass.unit(unit).or(Quantity::Volume.unit(unit))?;
+    Some(match sign {
+        "g" | "kg" | "mL" | "L" => System::Metric,
+        _ => System::UsCustomary,
+    })
+}
 
 /// Splits a text into the number and the part that starts with the unit.
 fn parted(text: &str) -> (&str, &str) {
@@ -245,6 +288,8 @@ pub enum ValueError {
     Range,
     /// The unit does not fit this quantity.
     Unit(Quantity),
+    /// The unit is neither one of weight nor one of volume.
+    Amount,
     /// The smaller unit is not last, or its part is at least one of the larger unit.
     Order,
     /// The value is below the minimum.
@@ -276,6 +321,7 @@ impl fmt::Display for ValueError {
                 f.write_str(&signs.join(", "))?;
                 f.write_str(".")
             }
+            ValueError::Amount => f.write_str("Use a weight or a volume, like 680 g or 24 fl oz."),
             ValueError::Order => f.write_str("Put the larger unit first, like 2 lb 14 oz."),
             ValueError::TooSmall => f.write_str("That's too low. Check it."),
             ValueError::TooLarge => f.write_str("That's too high. Check it."),
@@ -369,6 +415,47 @@ mod tests {
             Quantity::Time.read("33 7 8 h").unwrap_err().to_string(),
             "Did you mean 33 7/8?"
         );
+    }
+
+    #[test]
+    fn an_amount_is_a_weight_a_volume_or_parts() {
+        let all = [Quantity::Mass, Quantity::Volume, Quantity::Parts];
+        let read = |text: &str| read_amount(&all, text, Decimals::Point);
+        let near = |text: &str, quantity: Quantity, value: f64| {
+            let (of, amount) = read(text).unwrap();
+            assert!(
+                of == quantity && (amount - value).abs() < 1e-12,
+                "{text}: {of:?} {amount}"
+            );
+        };
+        for text in [
+            "24 fl oz",
+            "24 fl. oz.",
+            "24floz",
+            "24 fluid ounces",
+            "24 Fl Oz",
+            "1 1/2 pints",
+            "3 cups",
+        ] {
+            near(text, Quantity::Volume, 0.709_764_709_5);
+        }
+        near("1 quart", Quantity::Volume, 0.946_352_946);
+        near("half a gallon", Quantity::Volume, 1.892_705_892);
+        near("70 g", Quantity::Mass, 0.07);
+        near("2 lb 4 oz", Quantity::Mass, 1.020_582_832_5);
+        for text in ["2", "two", "2 parts", "two parts"] {
+            near(text, Quantity::Parts, 2.0);
+        }
+        near("1/2 part", Quantity::Parts, 0.5);
+        assert_eq!(read("2 ft"), Err(ValueError::Amount));
+        assert_eq!(
+            read_amount(&all[..2], "24", Decimals::Point),
+            Err(ValueError::Amount)
+        );
+        assert_eq!(read("-1"), Err(ValueError::TooSmall));
+        let systems = ["24 fl oz", "2 lb", "500 g", "1 L", "2"].map(system_of_amount);
+        let (us, metric) = (Some(System::UsCustomary), Some(System::Metric));
+        assert_eq!(systems, [us, us, metric, metric, None]);
     }
 
     #[test]

@@ -5,10 +5,11 @@ use coatings::can::Level;
 use coatings::mix::{ChalkRecipe, SHEENS, Sheen, Thinner, chalk_recipe, thinner};
 use coatings::{CanSize, Substrate, Tool};
 use geometry::Kind;
-use units::{Area, Day, Density, Length, Mass, Volume};
+use units::{Area, Day, Decimals, Density, Length, Mass, Volume};
 
+use super::field::Bare;
 use super::line::{Books, Line};
-use super::quantity::Quantity;
+use super::quantity::{Quantity, read_amount};
 use crate::document::Colour;
 use crate::hours::read_hours;
 
@@ -45,6 +46,41 @@ impl WorkTime {
     /// Returns the time in minutes.
     pub fn minutes(self) -> f64 {
         self.hours * 60.0
+    }
+}
+
+/// An amount of paint in a mix.
+#[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
+pub enum Amount {
+    /// Parts of the mix.
+    Parts(f64),
+    /// A weight.
+    Mass(Mass),
+    /// A volume.
+    Volume(Volume),
+}
+
+impl Amount {
+    /// Returns true if it is more than nothing.
+    pub fn is_some(self) -> bool {
+        match self {
+            Amount::Parts(parts) => parts > 0.0,
+            Amount::Mass(mass) => mass > Mass::ZERO,
+            Amount::Volume(volume) => volume > Volume::ZERO,
+        }
+    }
+}
+
+impl Value for Option<Amount> {
+    fn read(line: &Line, key: &str) -> Self {
+        let (quantity, alone) =
+            read_amount(Bare::Parts.quantities(), line.values.get(key)?, Decimals::Either).ok()?;
+        let amount = line.meant.get(key).copied().unwrap_or(alone);
+        Some(match quantity {
+            Quantity::Parts => Amount::Parts(amount),
+            Quantity::Volume => Amount::Volume(Volume::litres(amount)),
+            _ => Amount::Mass(Mass::kilograms(amount)),
+        })
     }
 }
 

@@ -15,14 +15,24 @@ pub enum BookEdit {
     /// Sets a value of a line, by its id and field key. An empty text clears the value. A book with a single
     /// line gets that line with its first value.
     Write(&'static str, Rc<str>, String, Entered),
+    /// Sets several values of a line at once, by its id.
+    Fill(&'static str, Rc<str>, Vec<(&'static str, String)>),
     /// Deletes a line.
     Strike(&'static str, Rc<str>),
 }
 
 impl BookEdit {
+    /// Returns the key of the book.
+    pub fn key(&self) -> &'static str {
+        let (BookEdit::Add(key, ..)
+        | BookEdit::Write(key, ..)
+        | BookEdit::Fill(key, ..)
+        | BookEdit::Strike(key, _)) = self;
+        key
+    }
+
     fn book(&self) -> Result<&'static Book, EditError> {
-        let (BookEdit::Add(key, ..) | BookEdit::Write(key, ..) | BookEdit::Strike(key, _)) = self;
-        book(key).ok_or(EditError::Unknown("book"))
+        book(self.key()).ok_or(EditError::Unknown("book"))
     }
 }
 
@@ -54,6 +64,14 @@ impl Books {
                 if book.is_single && line.values.is_empty() {
                     self.0.remove(book.key);
                     return Ok(());
+                }
+                self.put(book, line)
+            }
+            BookEdit::Fill(_, id, values) => {
+                let known = self.line(book.key, &id).ok_or(EditError::Unknown("line"))?;
+                let mut line = (**known).clone();
+                for (key, text) in values {
+                    write(book, &mut line, key.into(), &text.into(), system)?;
                 }
                 self.put(book, line)
             }

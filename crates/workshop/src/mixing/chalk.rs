@@ -9,7 +9,7 @@ use coatings::mix::{
     pour, powder_limits,
 };
 use coatings::{FilmClass, SourcedRange, Thinner};
-use units::{Day, Density, Mass, System, Volume, VolumeUnit};
+use units::{Density, Mass, System, Volume, VolumeUnit};
 
 use super::scale;
 use crate::book::{ChalkLine, Line, Record, Share};
@@ -242,8 +242,8 @@ fn latex(workshop: &Workshop, mix: &ChalkLine) -> Result<Latex, ChalkFault> {
     Ok(latex)
 }
 
-/// Returns the lines for the jar label.
-pub fn label(of: &Chalk, scale: &Scale, day: Day, system: System) -> Vec<String> {
+/// Returns the lines for the jar label, with weights as `weight` writes them.
+pub fn label(of: &Chalk, weight: &dyn Fn(Mass) -> String, day: &str, system: System) -> Vec<String> {
     let doses: Vec<Mass> = of.steps.iter().map(|step| step.dose).collect();
     let tag = Tag {
         name: &of.name,
@@ -255,7 +255,7 @@ pub fn label(of: &Chalk, scale: &Scale, day: Day, system: System) -> Vec<String>
         made_for: "",
         cautions: &[DUST],
     };
-    tag.lines(scale, system)
+    tag.lines(weight, system)
 }
 
 #[cfg(test)]
@@ -427,7 +427,12 @@ mod tests {
     fn the_label_of_the_jar_minds_the_dust() {
         let lines = |name| {
             let found = of(&[&SATIN[..], &[("name", name), ("powder", "100")]].concat()).unwrap();
-            label(&found, &Scale::KITCHEN, Day::since_1970(20_000), System::Metric)
+            label(
+                &found,
+                &|mass| Scale::KITCHEN.show(mass),
+                "Oct 4, 2024",
+                System::Metric,
+            )
         };
         // 750 g, and 500 + 36.9 mL.
         let linen = lines("Linen");

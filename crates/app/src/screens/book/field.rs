@@ -27,6 +27,10 @@ impl Form<'_> {
                 )
             }
             FieldKind::Scale => format!("{}, g", field.label),
+            FieldKind::Amount(bare) => {
+                let (quantity, system) = bare.means(self.app.workshop.units);
+                format!("{}, {}", field.label, quantity.usual_unit(system))
+            }
             // Browsers show black if no color was chosen.
             FieldKind::Colour if self.text(key).is_empty() => {
                 format!("{}: none yet", field.label)
@@ -38,7 +42,7 @@ impl Form<'_> {
             FieldKind::Hours => self.written(key, &label, "text", false),
             FieldKind::Count(_) => self.written(key, &label, "numeric", true),
             FieldKind::Money => self.written(key, &label, "decimal", true),
-            FieldKind::Scale => self.written(key, &label, "text", true),
+            FieldKind::Scale | FieldKind::Amount(_) => self.written(key, &label, "text", true),
             FieldKind::Colour => self.native(key, &label, "color"),
             FieldKind::Of(_) => self.written(key, &label, "text", true),
             FieldKind::Words => self.words(key, &label),
@@ -72,6 +76,28 @@ impl Form<'_> {
     /// Shows a text field. If `marks` is true, entering the field selects its text, so that a new number
     /// replaces the old one.
     fn written(&self, key: &str, label: &str, mode: &'static str, marks: bool) -> Html {
+        self.input(key, label.into(), mode, marks, (None, None))
+    }
+
+    /// Shows a text field with this label and placeholder, and with suggestions from the list with this id.
+    pub fn typed(
+        &self,
+        key: &str,
+        label: Html,
+        placeholder: Option<String>,
+        list: Option<&'static str>,
+    ) -> Html {
+        self.input(key, label, "text", list.is_none(), (placeholder, list))
+    }
+
+    fn input(
+        &self,
+        key: &str,
+        label: Html,
+        mode: &'static str,
+        marks: bool,
+        (placeholder, list): (Option<String>, Option<&'static str>),
+    ) -> Html {
         let id = self.id(key);
         let element = id.element();
         let error = format!("{element}-error");
@@ -95,7 +121,7 @@ impl Form<'_> {
             <div class={classes!("field", fault.is_some().then_some("wrong"))}>
                 <label for={element.clone()}>{ label }</label>
                 <input id={element.clone()} type="text" inputmode={mode} onfocus={marks.then(|| mark_all_soon(element))} autocomplete="off" value={self.text(key)}
-                    aria-describedby={fault.is_some().then_some(error)}
+                    {placeholder} {list} aria-describedby={fault.is_some().then_some(error)}
                     aria-invalid={fault.is_some().then_some("true")} oninput={write} onblur={leave} />
                 // Always emit one node, or the next field would be rebuilt and lose the focus.
                 { said.unwrap_or_default() }
@@ -177,9 +203,27 @@ impl Form<'_> {
     }
 
     fn chosen<'b>(&self, key: &str, label: &str, answers: impl Iterator<Item = (&'b str, &'b str)>) -> Html {
-        let id = self.id(key);
-        let options = std::iter::once(("", self.unanswered(key))).chain(answers);
-        select(label, id.element(), options, &self.text(key), self.set(key))
+        self.listed(
+            key,
+            label,
+            std::iter::once(("", self.unanswered(key))).chain(answers),
+        )
+    }
+
+    /// Shows a list with these answers for the field with this key.
+    pub fn listed<'b>(
+        &self,
+        key: &str,
+        label: &str,
+        answers: impl Iterator<Item = (&'b str, &'b str)>,
+    ) -> Html {
+        select(
+            label,
+            self.id(key).element(),
+            answers,
+            &self.text(key),
+            self.set(key),
+        )
     }
 
     fn material(&self, key: &str, label: &str) -> Html {

@@ -38,6 +38,13 @@ impl<'a> Form<'a> {
         html! { <div class="fields">{ for keys.iter().map(|key| self.field(key)) }</div> }
     }
 
+    /// Returns a callback that sets several values at once.
+    pub fn fill(&self) -> Callback<Vec<(&'static str, String)>> {
+        let (book, line) = (self.book.key, Rc::clone(&self.line));
+        self.send
+            .reform(move |values| Action::Book(BookEdit::Fill(book, Rc::clone(&line), values)))
+    }
+
     fn id(&self, key: &str) -> EntryId {
         EntryId {
             book: self.book.key,

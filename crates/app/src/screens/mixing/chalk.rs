@@ -11,8 +11,7 @@ use yew::prelude::*;
 
 use super::super::Send;
 use super::super::book::{Form, add};
-use super::{answer, batches as batches_of, done, label_of_jar, rows, steps};
-use crate::browser::today;
+use super::{answer, batches as batches_of, done, label_of_jar, named_today, rows, steps};
 use crate::parts::fold;
 use crate::state::{Action, App};
 use crate::words;
@@ -68,7 +67,7 @@ fn batch(app: &App, send: &Send, line: &Rc<Line>) -> Html {
             { form.fields(&["name", "volume", "paint", "recipe", "powder", "water", "wanted"]) }
             { form.fields(&["sheen", "material", "density", "solids", "cup", "note"]) }
             { answer(app, "chalk", line, comes_to) }
-            { batches_of(app, send, line) }
+            { batches_of(app, send, line, &["day", "made", "left"]) }
             { form.strike(name) }
         </li>
     }
@@ -78,11 +77,13 @@ fn mixed(app: &App, of: &Chalk, scale: &Scale) -> Html {
     let system = app.workshop.units;
     html! {
         <>
-            { steps(&of.recipe, &of.steps, &|_| None, &|step| words::dose(of, step, scale, system)) }
+            { steps(&of.recipe, &of.steps, &|_| None, &|step, name| {
+                ("Zero the scale. ", format!("{name}: {}", words::dose(of, step, scale, system)))
+            }) }
             <p>{ of.stir }</p>
             { rows(words::chalk(of, system)) }
             <p class="left">{ words::binder(of, scale) }</p>
-            { label_of_jar(label(of, scale, today(), system)) }
+            { label_of_jar(label(of, &|mass| words::weight(mass, scale, system), &named_today(), system)) }
         </>
     }
 }

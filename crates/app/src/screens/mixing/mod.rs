@@ -1,127 +1,87 @@
 //! The mixing screen: recipes by weight, pouring steps, color drift, jar labels and finished batches.
 
 mod chalk;
+mod recipe;
 mod thin;
 
 use std::rc::Rc;
 
 use coatings::Rgb;
-use coatings::mix::{Recipe, Scale, Step};
-use units::Mass;
+use coatings::mix::{Recipe, Step};
+use units::System;
 use workshop::BookEdit;
-use workshop::book::{Line, MixRecipe, MixedBatch, Record};
-use workshop::mixing::{PARTS, Pouring, Shade, label, pouring, scale, shade};
+use workshop::book::{Line, MixedBatch, Record};
 use yew::prelude::*;
 
 use super::amounts::swatch;
-use super::book::{Form, add, only};
+use super::book::{Form, add};
 use super::{Send, refused};
 use crate::browser::{new_name, print, today};
 use crate::parts::{button, button_for, fold};
-use crate::state::{Action, App, DraftId};
-use crate::words;
+use crate::state::{Action, App, DraftId, Message};
+use crate::words::{self, calendar};
 
 /// Shows the mixing screen.
 pub fn bench(app: &Rc<App>, send: &Send) -> Html {
     let recipes = app.workshop.books.lines("recipes");
+    let form = Form::of(app, send, "habits", "only".into());
+    let cans = Rc::new(recipe::cans(app));
+    let system = app.workshop.units;
+    let first = move || {
+        let pint = match system {
+            System::UsCustomary => "16 fl oz",
+            System::Metric => "500 g",
+        };
+        vec![("wanted", pint.into())]
+    };
     html! {
         <section class="mixing" aria-labelledby="mixing-title">
             <h2 id="mixing-title">{ "Mixing" }</h2>
-            <p>{ "Mix by weight. The same weights give the same color again. Let a drop dry before you judge it." }</p>
+            <p>{ "Mix by weight. The same weights give the same color again. Let a dab dry before you judge the color." }</p>
             <div class="row">
-                { add(send, "recipes", "New recipe", || vec![("wanted", "500 g".into())]) }
+                { add(send, "recipes", "New recipe", first) }
                 { button("print-labels", "Print labels", Callback::from(|_: MouseEvent| print())) }
             </div>
-            { only(app, send, "habits", &["scale-step"]) }
-            <ul class="entries">{ for recipes.iter().rev().map(|line| recipe(app, send, line)) }</ul>
+            { form.map(|form| html! { <div class="fields">
+                { form.typed("scale-step", "Smallest step on your scale".into(), Some("1 g".into()), None) }
+            </div> }) }
+            { recipe::suggestions(&cans) }
+            <ul class="entries">{ for recipes.iter().rev().map(|line| recipe::recipe(app, send, line, &cans)) }</ul>
             { chalk::batches(app, send) }
             { thin::thinnings(app, send) }
         </section>
     }
 }
 
-fn recipe(app: &App, send: &Send, line: &Rc<Line>) -> Html {
-    let Some(form) = Form::of(app, send, "recipes", Rc::clone(&line.id)) else {
-        return Html::default();
-    };
-    let mixed_by = MixRecipe::read(line);
-    let name = match mixed_by.name.as_str() {
-        "" => "Unnamed recipe",
-        name => name,
-    };
-    let more = format!("parts-{}", line.id);
-    let is_open = app.unfolded.contains(&more)
-        || mixed_by
-            .parts()
-            .iter()
-            .skip(3)
-            .any(|(_, weight, _)| weight.is_some());
-    let last_parts = || html! { { for PARTS.iter().skip(3).map(|keys| form.fields(keys)) } };
-    html! {
-        <li key={&*line.id} class="entry recipe">
-            <h3>{ mixed_by.colour.map(|colour| swatch(colour.0)) }{ name }</h3>
-            { form.fields(&["name", "colour", "photo"]) }
-            { for PARTS.iter().take(3).map(|keys| form.fields(keys)) }
-            { fold(&more, ("More parts".into(), String::new()), is_open, send.reform(Action::Fold), &last_parts) }
-            { form.fields(&["wanted", "rest", "note"]) }
-            { answer(app, "recipes", line, || mixed(app, send, line)) }
-            { batches(app, send, line) }
-            { form.strike(name) }
-        </li>
-    }
-}
-
-/// Shows the result of a line if all of its fields are accepted.
+/// Shows the result of a line if all of its fields are accepted. Otherwise it says which are not.
 fn answer(app: &App, book: &str, line: &Rc<Line>, content: impl FnOnce() -> Html) -> Html {
-    let is_asked = |id: &DraftId| id.is_of_line(book, &line.id) || id.is_one_of("habits", &["scale-step"]);
-    refused::answer(app, is_asked, content)
+    refused::strict(app, counts(book, line), content)
 }
 
-/// Shows what to pour now.
-fn mixed(app: &App, send: &Send, line: &Rc<Line>) -> Html {
-    let shade = match shade(line) {
-        Ok(shade) => shade,
-        Err(fault) => return html! { <p role="status">{ fault.to_string() }</p> },
-    };
-    let recipe = MixRecipe::read(line);
-    let wanted = recipe
-        .wanted
-        .filter(|mass| *mass > Mass::ZERO)
-        .unwrap_or(shade.written);
-    let scale = scale(&app.workshop);
-    match pouring(&shade, scale, wanted, recipe.rest.unwrap_or(Mass::ZERO)) {
-        Ok(of) => {
-            let made = scale.show(of.total);
-            html! { <>{ poured(&shade, &scale, &of) }{ tag(app, &shade, &scale, &of) }{ done(send, line, made) }</> }
-        }
-        Err(fault) => html! { <p role="status">{ fault.to_string() }</p> },
-    }
+/// Returns true if all fields of a line are accepted.
+fn is_accepted(app: &App, book: &str, line: &Rc<Line>) -> bool {
+    app.refused(counts(book, line)).is_empty()
 }
 
-fn poured(shade: &Shade, scale: &Scale, pouring: &Pouring) -> Html {
-    let colour = |part: usize| shade.colours.get(part).copied().flatten();
-    html! {
-        <>
-            { steps(&shade.recipe, &pouring.steps, &colour, &|step| words::measured(&scale.show(step.display))) }
-            <p class="drift">{ pouring.colour.map(swatch) }{ words::drift(shade, pouring) }</p>
-        </>
-    }
+/// Returns whether a field counts for the result of a line.
+fn counts(book: &str, line: &Rc<Line>) -> impl Fn(&DraftId) -> bool {
+    move |id| id.is_of_line(book, &line.id) || id.is_one_of("habits", &["scale-step"])
 }
 
-/// Shows the doses in pouring order, each with its name and the amount returned by `dose`.
+/// Shows the doses in pouring order. `say` returns the words for a step and its part: a lead, and what to pour.
 fn steps(
     recipe: &Recipe,
     steps: &[Step],
     colour: &dyn Fn(usize) -> Option<Rgb>,
-    dose: &dyn Fn(&Step) -> String,
+    say: &dyn Fn(&Step, &str) -> (&'static str, String),
 ) -> Html {
     let step = |step: &Step| {
         let part = recipe.components().get(step.component);
-        let name = part.map_or("", |part| part.name.as_str());
+        let (lead, dose) = say(step, part.map_or("", |part| part.name.as_str()));
         html! {
             <li>
                 { colour(step.component).map(swatch) }
-                { "Zero the scale. " }<b>{ format!("{name}: {}", dose(step)) }</b>
+                { lead }<b>{ dose }</b>
                 { step.warning.as_ref().map(|warning| html! { <span class="with">{ format!(" {warning}") }</span> }) }
             </li>
         }
@@ -140,9 +100,9 @@ fn rows(lines: Vec<(&'static str, String)>) -> Html {
     html! { <dl class="amounts-of">{ for lines.into_iter().map(row) }</dl> }
 }
 
-/// Shows the label to print or write on the jar.
-fn tag(app: &App, shade: &Shade, scale: &Scale, pouring: &Pouring) -> Html {
-    label_of_jar(label(shade, scale, pouring.total, today(), app.workshop.units))
+/// Writes today's date as it is written here.
+fn named_today() -> String {
+    calendar::day(today())
 }
 
 fn label_of_jar(lines: Vec<String>) -> Html {
@@ -151,33 +111,44 @@ fn label_of_jar(lines: Vec<String>) -> Html {
 
 /// Shows a button that records a batch of this mass.
 fn done(send: &Send, line: &Rc<Line>, made: String) -> Html {
-    let recipe = line.id.to_string();
-    let note = send.reform(move |_: MouseEvent| {
+    let name = line.text("name");
+    let what = format!("Log this batch: {name}");
+    let (send, recipe) = (send.clone(), line.id.to_string());
+    let log = Callback::from(move |_: MouseEvent| {
         let values = vec![
             ("recipe", recipe.clone()),
             ("day", today().to_string()),
             ("made", made.clone()),
-            ("left", made.clone()),
         ];
-        Action::Book(BookEdit::Add("batches", new_name().into(), values))
+        send.emit(Action::Book(BookEdit::Add("batches", new_name().into(), values)));
+        let said = format!("Batch saved: {}, {}.", named_today(), words::measured(&made));
+        send.emit(Action::Tell(Message::Done(said)));
     });
-    let what = format!("Log this batch: {}", MixRecipe::read(line).name);
-    button_for(format!("made-{}", line.id), "Log this batch", what, note)
+    button_for(format!("made-{}", line.id), "Log this batch", what, log)
 }
 
-/// Shows the batches of a recipe and what is left of each.
-fn batches(app: &App, send: &Send, recipe: &Rc<Line>) -> Html {
-    let of = app
-        .workshop
-        .books
-        .lines(MixedBatch::BOOK)
-        .iter()
-        .filter(|line| MixedBatch::read(line).recipe == *recipe.id);
+/// Shows the batches of a recipe, each with these fields. What is left of an older one is shown if it was
+/// entered.
+fn batches(app: &App, send: &Send, recipe: &Rc<Line>, fields: &[&str]) -> Html {
+    let lines = app.workshop.books.lines(MixedBatch::BOOK).iter();
     let batch = |line: &Rc<Line>| {
         let form = Form::of(app, send, "batches", Rc::clone(&line.id))?;
+        let batch = MixedBatch::read(line);
+        let day = batch
+            .day
+            .map_or_else(|| "on an unknown day".to_owned(), calendar::day);
+        let left: &[&str] = match batch.left != batch.made && !fields.contains(&"left") {
+            true => &["left"],
+            false => &[],
+        };
+        let key = format!("batch-{}", line.id);
+        let title = (format!("Mixed {day}"), words::measured(line.text("made")));
+        let content = || html! { <>{ form.fields(&[fields, left].concat()) }{ form.strike(&day) }</> };
+        let is_open = app.unfolded.contains(&key);
         Some(html! {
-            <li key={&*line.id}>{ form.fields(&["day", "made", "left"]) }{ form.strike(line.text("day")) }</li>
+            <li key={&*line.id}>{ fold(&key, title, is_open, send.reform(Action::Fold), &content) }</li>
         })
     };
+    let of = lines.filter(|line| line.text("recipe") == &*recipe.id);
     html! { <ul class="batches">{ for of.filter_map(batch) }</ul> }
 }
