@@ -15,7 +15,7 @@ use yew::prelude::*;
 use super::book::{only, tick_step};
 use super::files::tell_saved;
 use super::lead_test::result_of_test;
-use super::{Send, refused};
+use super::{OfApp, Send, refused};
 use crate::browser::{device, now, utc};
 use crate::parts::{button, fold};
 use crate::state::{Action, App, DraftId};
@@ -25,16 +25,10 @@ use workshop::book::DoneStep;
 /// The maximum number of days in the chart.
 const MOST_DAYS: u32 = 21;
 
-#[derive(Properties, PartialEq)]
-pub struct Props {
-    pub app: Rc<App>,
-    pub send: Send,
-}
-
 /// Shows the schedule of all pieces, starting now.
 #[component]
-pub fn DaysRoom(props: &Props) -> Html {
-    let Props { app, send } = props;
+pub fn DaysRoom(props: &OfApp) -> Html {
+    let OfApp { app, send } = props;
     let days = app.analysis().days(now(), app.open.as_ref());
     let days = &*days;
     html! {

@@ -47,4 +47,4 @@ mod work;
 
 pub use page::Page;
 pub use shown::{Bought, Result, Send, Shown};
-use shown::{folded, money, money_of, say_if};
+use shown::{OfApp, folded, money, money_of, say_if};

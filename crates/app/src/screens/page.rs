@@ -25,7 +25,7 @@ use wasm_bindgen::JsCast;
 use yew::prelude::*;
 
 /// The state in the form that Yew needs.
-#[derive(Clone, PartialEq)]
+#[derive(Clone)]
 pub struct State(Rc<App>);
 
 impl Default for State {

@@ -10,21 +10,15 @@ use yew::prelude::*;
 
 use super::amounts::swatch;
 use super::book::{Form, add};
-use super::{Send, refused, weighed};
+use super::{OfApp, Send, refused, weighed};
 use crate::browser::today;
 use crate::state::App;
 use crate::words;
 
-#[derive(Properties, PartialEq)]
-pub struct Props {
-    pub app: Rc<App>,
-    pub send: Send,
-}
-
 /// Shows the cans on the shelf.
 #[component]
-pub fn Shelf(props: &Props) -> Html {
-    let Props { app, send } = props;
+pub fn Shelf(props: &OfApp) -> Html {
+    let OfApp { app, send } = props;
     let taken = app.analysis().takeoffs();
     let known = stock(&app.workshop);
     let lines = app.workshop.books.lines("shelf");

@@ -14,22 +14,16 @@ use yew::prelude::*;
 use super::book::{only, tick_off};
 use super::drawing::Silhouette;
 use super::figure::price_field;
-use super::{Send, amounts::swatch, money, refused};
+use super::{OfApp, Send, amounts::swatch, money, refused};
 use crate::browser::{device, print};
 use crate::parts::{button, fold};
 use crate::state::{Action, App, DraftId, Message};
 use crate::words;
 
-#[derive(Properties, PartialEq)]
-pub struct Props {
-    pub app: Rc<App>,
-    pub send: Send,
-}
-
 /// Shows the list for all pieces that are on it.
 #[component]
-pub fn Shop(props: &Props) -> Html {
-    let Props { app, send } = props;
+pub fn Shop(props: &OfApp) -> Html {
+    let OfApp { app, send } = props;
     let analysis = app.analysis();
     let off = app.off_the_list();
     let (bought, goods, coated) = (

@@ -108,3 +108,19 @@ pub(super) fn folded(shown: &Shown, name: &str, title: &str, content: &dyn Fn() 
         content,
     )
 }
+
+/// The properties of a screen of the whole workshop.
+#[derive(Properties)]
+pub struct OfApp {
+    /// The state.
+    pub app: Rc<App>,
+    /// Sends actions.
+    pub send: Send,
+}
+
+/// To compare by content would compare the whole workshop.
+impl PartialEq for OfApp {
+    fn eq(&self, other: &Self) -> bool {
+        Rc::ptr_eq(&self.app, &other.app) && self.send == other.send
+    }
+}
