@@ -5,6 +5,7 @@ use std::fmt;
 use units::{Area, Length};
 
 use crate::face::{Facet, Side};
+use crate::furniture::styles::Stand;
 use crate::part::PartId;
 use crate::space::Exposure;
 use crate::zone::Zone;
@@ -21,10 +22,11 @@ pub struct SurfaceId {
 }
 
 impl SurfaceId {
-    /// The zone that the surface usually belongs to.
-    pub fn usual_zone(&self) -> Zone {
+    /// The zone that the surface usually belongs to. The back of a free-standing piece is seen.
+    pub fn usual_zone(&self, stand: Stand) -> Zone {
         match self.exposure {
             Exposure::Outside => self.part.kind.zone(),
+            Exposure::Wall if stand == Stand::Free => self.part.kind.zone(),
             Exposure::Inside => Zone::Inside,
             Exposure::Wall | Exposure::Floor | Exposure::Underneath | Exposure::Glued => Zone::Unseen,
         }
@@ -127,7 +129,7 @@ impl Surface {
         match self.id.exposure {
             Exposure::Outside => place.into(),
             Exposure::Inside => format!("{place}, inside the case"),
-            Exposure::Wall => format!("{place}, against the wall"),
+            Exposure::Wall => format!("{place}, at the back"),
             Exposure::Floor => format!("{place}, on the floor"),
             Exposure::Underneath => format!("{place}, underneath"),
             Exposure::Glued => format!("{place}, glued"),
@@ -144,8 +146,8 @@ impl Surface {
     }
 
     /// The zone that it usually belongs to.
-    pub fn usual_zone(&self) -> Zone {
-        self.id.usual_zone()
+    pub fn usual_zone(&self, stand: Stand) -> Zone {
+        self.id.usual_zone(stand)
     }
 
     /// Whether it can be finished at all.

@@ -35,8 +35,8 @@ async fn a_batch_to_mix_again() -> Result<()> {
         pours(page, &["white to 210 g", "green to 270 g", "umber to 300 g"]).await?;
 
         // 24 fl oz are 709.76 mL, 922.7 g at 1.3 kg/L: 645.9, 184.5 and 92.3 g.
-        page.type_in("[id^=recipes-][id$=-rest]", "0").await?;
         page.type_in("[id^=recipes-][id$=-wanted]", "24 fl oz").await?;
+        page.type_in("[id^=recipes-][id$=-rest]", "0").await?;
         let doses = [
             "white to 1 lb 6.8 oz (646 g)",
             "green to 1 lb 13.3 oz (831 g)",

@@ -19,7 +19,7 @@ async fn days_of_the_work() -> Result<()> {
             page.type_in(&format!("#habits-only-{day}"), "6pm to 9:30pm")
                 .await?;
         }
-        page.begins("#understood", "Mon 6:00").await?;
+        page.begins("#understood", "Mon to Sun 6:00").await?;
         page.kept().await?;
         let steps = page
             .ask("return [...document.querySelectorAll('.works b')].map(step => step.textContent)")

@@ -104,7 +104,7 @@ async fn answers(page: &Page, line: &MaterialLine, words: &str) -> Result<()> {
     })
     .await?;
     if enough.verdict != Verdict::Enough && enough.most_coats > 0 {
-        let coats = format!("Enough for {} coat", enough.most_coats);
+        let coats = format!("Sure to cover {} coat", enough.most_coats);
         page.reads(&format!("#instead-{STAGE}"), |text| {
             ensure!(text.starts_with(&coats), "expected is `{coats}`");
             Ok(())

@@ -57,10 +57,14 @@ const FILES: [Kind; 5] = [
 ];
 
 /// The earnings of all pieces.
-pub const EARNINGS: Kind = ("earnings.csv", "Earnings of all pieces (CSV)", |shown, _| {
-    let app = &shown.app;
-    earnings_csv(&app.workshop, &app.analysis().earnings())
-});
+pub const EARNINGS: Kind = (
+    "earnings.csv",
+    "Earnings of all pieces as a spreadsheet (CSV)",
+    |shown, _| {
+        let app = &shown.app;
+        earnings_csv(&app.workshop, &app.analysis().earnings())
+    },
+);
 
 fn drawing(shown: &Shown, takeoff: &Takeoff) -> String {
     svg(&shown.app.workshop, &shown.piece, takeoff, shown.app.look)

@@ -28,7 +28,7 @@ pub fn verdict_on_buying(account: &Account, money: Money<'_>) -> (String, String
         (Some(_), _) if account.is_sold => ("Sold".into(), buy_or_leave(account, money)),
         (None, _) => (
             "What will it sell for?".into(),
-            format!("Enter a price, or add {FEWEST} local prices of pieces like it."),
+            format!("Enter a price, or add {FEWEST} local prices for similar pieces."),
         ),
         (Some(_), None) => ("Pass".into(), "Even free, it would lose money.".into()),
         (Some(_), Some(most)) if asked <= most => {
@@ -152,7 +152,7 @@ fn not_sold(account: &Account, money: Money<'_>) -> String {
         let must =
             must.map(|price| format!("It must sell for {} to pay for {pays}{without}. ", money(price)));
         return format!(
-            "{}Enter your asking price, or add {FEWEST} local prices of pieces like it, to see the most you should pay.",
+            "{}Enter your asking price, or add {FEWEST} local prices for similar pieces, to see the most you should pay.",
             must.unwrap_or_default()
         );
     };
@@ -205,7 +205,8 @@ fn not_sold(account: &Account, money: Money<'_>) -> String {
 /// Says how the answer changes if the work takes longer than estimated, or if the piece does not pay off,
 /// less time.
 pub fn with_the_hours(account: &Account, money: Money<'_>) -> String {
-    let Some(reckoned) = account.reckoned.filter(|_| account.costs.hourly > 0) else {
+    let known = account.brings.is_some() && account.costs.hourly > 0;
+    let Some(reckoned) = account.reckoned.filter(|_| known) else {
         return String::new();
     };
     let pays = account.most.is_some_and(|most| account.costs.bought <= most);

@@ -54,13 +54,13 @@ fn count(low: u32, high: u32) -> String {
     range(low.to_string(), high.to_string())
 }
 
-/// Formats a likely number and a maximum: `3 sheets, 6 at most`.
+/// Formats a likely number and a maximum: `3 to 6 sheets`.
 fn at_most((likely, most): (f64, f64), (one, many): (&str, &str)) -> String {
     let (likely, most) = (whole_sheets(likely), whole_sheets(most));
     let unit = if likely == 1 { one } else { many };
     match likely == most {
         true => format!("{likely} {unit}"),
-        false => format!("{likely} {unit}, {most} at most"),
+        false => format!("{likely} to {most} {many}"),
     }
 }
 
@@ -106,13 +106,13 @@ mod tests {
         assert_eq!(us(Much::Count(2, 2)), "2");
         assert_eq!(us(Much::Count(2, 8)), "2 to 8");
         assert_eq!(us(Much::Hours(1.0, 4.0)), "1 to 4 h");
-        assert_eq!(us(Much::Sheets("P180", 2.2, 5.0)), "3 sheets, 5 at most");
+        assert_eq!(us(Much::Sheets("P180", 2.2, 5.0)), "3 to 5 sheets");
         assert_eq!(us(Much::Sheets("P180", 0.3, 0.7)), "1 sheet");
         let discs = Much::Discs {
             discs: (7.6, 17.0),
             sheets: (0.2, 1.1),
         };
-        assert_eq!(us(discs), "8 discs, 17 at most; 1 sheet, 2 at most");
+        assert_eq!(us(discs), "8 to 17 discs; 1 to 2 sheets");
         assert_eq!(us(Much::Hours(168.0, 720.0)), "7 to 30 days");
         let ounces = |ounces: f64| Volume::millilitres(ounces * 29.573_529_562_5);
         assert_eq!(

@@ -84,6 +84,14 @@ impl Furniture {
         )
     }
 
+    /// Whether the piece may stand against a wall, with [`STAND`](super::styles::STAND). Tables and frames have no such back.
+    pub fn may_stand_at_wall(&self) -> bool {
+        !matches!(
+            self.kind.construction(),
+            Construction::Table | Construction::Frame
+        )
+    }
+
     /// How much further than the case a reading goes: the overhang of the top, if the tape went over it.
     pub fn beyond_case(&self, field: &LengthField) -> Length {
         let is_over_top = self.styles.tape_over == TapeOver::Top && self.has_top_over_case();

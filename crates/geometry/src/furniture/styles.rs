@@ -203,6 +203,13 @@ choice! {
         Top "top" "Overall, including the top",
     }
 }
+choice! {
+    /// Where the piece stands, and so whether its back is seen.
+    Stand {
+        Wall "wall" "Against a wall",
+        Free "free" "Free-standing",
+    }
+}
 
 /// How a piece is made.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -247,6 +254,8 @@ pub struct Styles {
     pub frame_profile: Edge,
     /// What the tape went over for the width and the depth.
     pub tape_over: TapeOver,
+    /// Where it stands.
+    pub stand: Stand,
 }
 
 impl Styles {
@@ -272,6 +281,7 @@ impl Styles {
         headboard: HeadboardStyle::Panel,
         frame_profile: Edge::Shaped(Shape::Ogee),
         tape_over: TapeOver::Case,
+        stand: Stand::Wall,
     };
 }
 
@@ -425,7 +435,15 @@ style_field! {
     TAPE_OVER "tape-over" "Width and depth" tape_over TapeOver
 }
 
-/// Every choice of how a piece is made. [`TAPE_OVER`] is none of them.
+style_field! {
+    /// Where the piece stands.
+    STAND "stand" "Stands" stand Stand
+}
+
+/// The choices that do not change how a piece is made: how it was measured, and where it stands.
+pub const BESIDE: [&StyleField; 2] = [&TAPE_OVER, &STAND];
+
+/// Every choice of how a piece is made. Those of [`BESIDE`] are not among them.
 pub const ALL: [&StyleField; 19] = [
     &FRONTS,
     &FRONT_EDGE,
@@ -450,8 +468,7 @@ pub const ALL: [&StyleField; 19] = [
 
 /// The choice with this name in saved files.
 pub fn by_key(key: &str) -> Option<&'static StyleField> {
-    let all = ALL.into_iter().chain([&TAPE_OVER]);
-    all.into_iter().find(|field| field.key == key)
+    ALL.into_iter().chain(BESIDE).find(|field| field.key == key)
 }
 
 #[cfg(test)]
@@ -460,7 +477,7 @@ mod tests {
 
     #[test]
     fn every_answer_of_every_choice_is_taken_and_given_back() {
-        for field in ALL.into_iter().chain([&TAPE_OVER]) {
+        for field in ALL.into_iter().chain(BESIDE) {
             assert_eq!(by_key(field.key), Some(field));
             let mut styles = Styles::default();
             for option in field.options {

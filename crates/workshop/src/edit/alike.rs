@@ -50,7 +50,7 @@ impl Piece {
                 let choice = self.choices.get(&surface.id.to_string());
                 match choice.and_then(|choice| choice.zone.as_deref()) {
                     Some(key) => Zone::by_key(key),
-                    None => Some(surface.usual_zone()),
+                    None => Some(surface.usual_zone(self.styles.stand)),
                 }
             });
         let mut known: Vec<Zone> = Vec::new();

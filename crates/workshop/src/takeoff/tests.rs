@@ -491,3 +491,39 @@ fn pieces_that_are_alike_get_the_same_amounts() {
         assert_eq!(of(other), first);
     }
 }
+
+/// Free-standing, a piece has its back painted as well: all that looks at the wall otherwise, and nothing else.
+#[test]
+fn a_free_standing_piece_has_its_back_painted() {
+    for kind in [
+        Kind::ChestOfDrawers,
+        Kind::Hutch,
+        Kind::BlanketBox,
+        Kind::Headboard,
+    ] {
+        let wall = Piece::new(PieceId("w".into()), kind);
+        let mut free = wall.clone();
+        let choice = PieceEdit::Style {
+            choice: "stand",
+            answer: "free",
+        };
+        let workshop = Workshop {
+            pieces: vec![Rc::new(free)],
+            ..Workshop::default()
+        };
+        let workshop = workshop.apply(Edit::Piece(PieceId("w".into()), choice)).unwrap();
+        free = (*workshop.pieces[0]).clone();
+        let [at_wall, all_around] = [&wall, &free].map(|piece| takeoff(piece).unwrap());
+        let backs = at_wall.surfaces.iter().filter(|line| {
+            line.surface.id.exposure == geometry::Exposure::Wall && line.surface.takes_finish()
+        });
+        let backs: Area = backs.map(|line| line.surface.net).sum();
+        assert!(backs > Area::square_metres(0.2), "{}", kind.key());
+        let more = all_around.painted.value.as_square_metres() - at_wall.painted.value.as_square_metres();
+        assert!(
+            (more - backs.as_square_metres()).abs() < 1e-12,
+            "{}: {more}",
+            kind.key()
+        );
+    }
+}

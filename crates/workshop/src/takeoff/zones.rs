@@ -119,7 +119,7 @@ pub(super) fn surface_lines(piece: &Piece, surfaces: Vec<Surface>) -> Vec<Surfac
 }
 
 fn surface_line(piece: &Piece, surface: Surface) -> SurfaceLine {
-    let zone = zone_of(&surface.id, choice(piece, &surface.id));
+    let zone = zone_of(piece, &surface.id, choice(piece, &surface.id));
     SurfaceLine {
         painted: painted_zone(piece, &surface.id, surface.net).is_some(),
         painted_with_zone: surface.takes_finish() && is_zone_painted(piece, zone),
@@ -135,10 +135,10 @@ fn choice<'a>(piece: &'a Piece, surface: &SurfaceId) -> Option<&'a SurfaceChoice
     piece.choices.get(&surface.to_string())
 }
 
-fn zone_of<'a>(surface: &SurfaceId, choice: Option<&'a SurfaceChoice>) -> &'a str {
+fn zone_of<'a>(piece: &Piece, surface: &SurfaceId, choice: Option<&'a SurfaceChoice>) -> &'a str {
     choice
         .and_then(|choice| choice.zone.as_deref())
-        .unwrap_or_else(|| surface.usual_zone().key())
+        .unwrap_or_else(|| surface.usual_zone(piece.styles.stand).key())
 }
 
 fn is_zone_painted(piece: &Piece, key: &str) -> bool {
@@ -149,7 +149,7 @@ fn is_zone_painted(piece: &Piece, key: &str) -> bool {
 /// Returns the zone of a surface with this net area, or `None` if it is not painted.
 pub(super) fn painted_zone<'a>(piece: &'a Piece, surface: &SurfaceId, net: Area) -> Option<&'a str> {
     let choice = choice(piece, surface);
-    let zone = zone_of(surface, choice);
+    let zone = zone_of(piece, surface, choice);
     let painted = choice.and_then(|choice| choice.painted);
     (surface.takes_finish(net) && painted.unwrap_or_else(|| is_zone_painted(piece, zone))).then_some(zone)
 }

@@ -23,7 +23,7 @@ fn keys() -> Vec<String> {
     Shape::ALL.iter().for_each(|of| add("profile", of.key()));
     fields::ALL.iter().for_each(|of| add("measurement", of.key));
     counts::ALL.iter().for_each(|of| add("count", of.key));
-    for field in styles::ALL.into_iter().chain([&styles::TAPE_OVER]) {
+    for field in styles::ALL.into_iter().chain(styles::BESIDE) {
         add("style", field.key);
         let options = field.options.iter();
         options.for_each(|option| add(&format!("style {}", field.key), option.key));

@@ -39,7 +39,7 @@ impl Form<'_> {
         };
         match field.kind {
             FieldKind::Text => self.written(key, &label, "text", false),
-            FieldKind::Hours => self.written(key, &label, "text", false),
+            FieldKind::Hours => self.written(key, &label, "text", true),
             FieldKind::Count(_) => self.written(key, &label, "numeric", true),
             FieldKind::Money => self.written(key, &label, "decimal", true),
             FieldKind::Scale | FieldKind::Amount(_) => self.written(key, &label, "text", true),
@@ -59,6 +59,7 @@ impl Form<'_> {
             }
             FieldKind::Tick => self.tick(key, &label),
             FieldKind::Picture => self.picture(key, &label),
+            FieldKind::Choice(answers) if key == "status" => self.status(key, &label, answers),
             FieldKind::Choice(answers) => self.chosen(key, &label, answers.iter().copied()),
             FieldKind::Furniture => self.chosen(
                 key,
@@ -194,20 +195,15 @@ impl Form<'_> {
         }
     }
 
-    /// Returns the word for a field without an answer. A piece without a status has one by its other facts.
-    fn unanswered(&self, key: &str) -> &'static str {
-        match key {
-            "status" => self.app.piece().map_or("", |piece| piece.status().label()),
-            _ => "Not sure",
-        }
+    /// Shows the status of the open piece. It has one by its other facts if none was chosen.
+    fn status(&self, key: &str, label: &str, answers: &[(&str, &str)]) -> Html {
+        let status = self.app.piece().map_or("", |piece| piece.status().key());
+        let answers = answers.iter().copied();
+        select(label, self.id(key).element(), answers, status, self.set(key))
     }
 
     fn chosen<'b>(&self, key: &str, label: &str, answers: impl Iterator<Item = (&'b str, &'b str)>) -> Html {
-        self.listed(
-            key,
-            label,
-            std::iter::once(("", self.unanswered(key))).chain(answers),
-        )
+        self.listed(key, label, std::iter::once(("", "Not sure")).chain(answers))
     }
 
     /// Shows a list with these answers for the field with this key.

@@ -22,7 +22,7 @@ pub fn recommended(planned: &Planned<'_>) -> Html {
     html! {
         <div class="recommended" id="recommended">
             if is_planned {
-                <p>{ "This is the recommended plan." }</p>
+                <p>{ if suggestion.against.is_empty() { "This is the recommended plan." } else { "The coats are right. Before them:" } }</p>
             } else {
                 <p>{ words::asked_for(&suggestion) }</p>
                 { button("use-plan", "Use this plan", plan) }

@@ -1,6 +1,6 @@
 //! How the piece is built: its choices and counts.
 
-use geometry::styles::TAPE_OVER;
+use geometry::styles::{STAND, TAPE_OVER};
 use geometry::{CountField, Furniture, StyleField};
 use workshop::PieceEdit;
 use yew::prelude::*;
@@ -26,6 +26,14 @@ pub fn built(shown: &Shown, furniture: &Furniture) -> Html {
 pub fn tape_over(shown: &Shown, furniture: &Furniture) -> Html {
     match furniture.has_top_over_case() {
         true => style(shown, &TAPE_OVER),
+        false => Html::default(),
+    }
+}
+
+/// Asks once whether the back is seen.
+pub fn stand(shown: &Shown, furniture: &Furniture) -> Html {
+    match furniture.may_stand_at_wall() {
+        true => style(shown, &STAND),
         false => Html::default(),
     }
 }

@@ -32,6 +32,7 @@ pub fn measure(shown: &Shown, drawn: &Drawn) -> Html {
                 <h3>{ "Sizes" }</h3>
                 { built::tape_over(shown, &furniture) }
                 <div class="sizes">{ fields(shown, &furniture, true) }</div>
+                { built::stand(shown, &furniture) }
                 { folded(shown, MORE_SIZES, "More measurements", &|| html! {
                     <div class="sizes">{ fields(shown, &furniture, false) }</div>
                 }) }

@@ -78,7 +78,7 @@ fn mixed(app: &App, of: &Chalk, scale: &Scale) -> Html {
     html! {
         <>
             { steps(&of.recipe, &of.steps, &|_| None, &|step, name| {
-                ("Zero the scale. ", format!("{name}: {}", words::dose(of, step, scale, system)))
+                ("Zero the scale. ", format!("{name}: {}", words::dose(of, step, scale, system)), String::new())
             }) }
             <p>{ of.stir }</p>
             { rows(words::chalk(of, system)) }

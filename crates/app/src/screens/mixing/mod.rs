@@ -68,20 +68,20 @@ fn counts(book: &str, line: &Rc<Line>) -> impl Fn(&DraftId) -> bool {
     move |id| id.is_of_line(book, &line.id) || id.is_one_of("habits", &["scale-step"])
 }
 
-/// Shows the doses in pouring order. `say` returns the words for a step and its part: a lead, and what to pour.
+/// Shows the doses in pouring order. `say` returns the words for a step and its part: a lead, what to pour, and the rest.
 fn steps(
     recipe: &Recipe,
     steps: &[Step],
     colour: &dyn Fn(usize) -> Option<Rgb>,
-    say: &dyn Fn(&Step, &str) -> (&'static str, String),
+    say: &dyn Fn(&Step, &str) -> (&'static str, String, String),
 ) -> Html {
     let step = |step: &Step| {
         let part = recipe.components().get(step.component);
-        let (lead, dose) = say(step, part.map_or("", |part| part.name.as_str()));
+        let (lead, dose, rest) = say(step, part.map_or("", |part| part.name.as_str()));
         html! {
             <li>
                 { colour(step.component).map(swatch) }
-                { lead }<b>{ dose }</b>
+                { lead }<b>{ dose }</b>{ rest }
                 { step.warning.as_ref().map(|warning| html! { <span class="with">{ format!(" {warning}") }</span> }) }
             </li>
         }

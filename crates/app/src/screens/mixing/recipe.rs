@@ -136,8 +136,9 @@ pub fn recipe(app: &App, send: &Send, line: &Rc<Line>, cans: &Rc<Vec<(String, Kn
             { size(&form, line) }
             { answer(app, "recipes", line, poured) }
             { batches(app, send, line, &["day", "made"]) }
-            { for folds.into_iter().flatten().map(folded) }
-            { tag() }
+            // Always emit the same number of nodes, or the fields above would be rebuilt and lose the focus.
+            <>{ for folds.into_iter().flatten().map(folded) }</>
+            { tag().unwrap_or_default() }
             { form.strike(name) }
         </li>
     }
@@ -217,7 +218,11 @@ fn guide(made: &Made) -> Html {
             true => "Zero the scale (tare), then pour ",
             false => "Then pour ",
         };
-        (lead, format!("{name} to {}", made.weight(step.display)))
+        let dose = match step.tare {
+            true => String::new(),
+            false => format!(", {} more", made.weight(step.dose)),
+        };
+        (lead, format!("{name} to {}", made.weight(step.display)), dose)
     };
     let put_right = words::put_right(shade, planned, grown.as_ref(), scale);
     let doubt = words::doubt(shade, scale);

@@ -54,7 +54,10 @@ pub fn zone_list(shown: &Shown, line: &SurfaceLine, id: String) -> Html {
     }
     let piece = &shown.piece;
     let zones = zone_keys(piece);
-    let (surface, usual) = (line.surface.id.to_string(), line.surface.usual_zone().key());
+    let (surface, usual) = (
+        line.surface.id.to_string(),
+        line.surface.usual_zone(piece.styles.stand).key(),
+    );
     let choose = shown.change(move |key: String| {
         let zone = (key != usual).then_some(key);
         Some(PieceEdit::Zone(surface.clone(), zone))

@@ -108,7 +108,7 @@ impl PieceRecord {
 fn styles_of(piece: &Piece) -> Named<String> {
     let matter = piece.furniture().style_fields();
     let usual = piece.edition.styles(piece.kind);
-    let all = styles::ALL.into_iter().chain([&styles::TAPE_OVER]);
+    let all = styles::ALL.into_iter().chain(styles::BESIDE);
     let written = all
         .into_iter()
         .filter(|field| matter.contains(field) || field.of(&piece.styles) != field.of(&usual));
