@@ -106,7 +106,7 @@ async fn cursor(page: &Page) -> Result<()> {
         .await
         .with_context(|| format!("on the way to {selector}"))
     };
-    page.press("[data-field=field-depth] .hit").await?;
+    page.press("[data-field=field-depth] text").await?;
     arrives("#field-depth").await?;
     page.keys(Key::Escape).await?;
     page.gone(".dimension.taken").await?;
@@ -114,7 +114,7 @@ async fn cursor(page: &Page) -> Result<()> {
     // On a screen that is touched there is the keypad, and the cursor goes back to where it came from.
     page.resize(Size::ALL[0].pixels, true).await?;
     page.press("#stage-measure").await?;
-    page.press("[data-field=field-depth] .hit").await?;
+    page.press("[data-field=field-depth] text").await?;
     arrives("#tape-reading").await?;
     page.keys(Key::Escape).await?;
     page.gone("#tape-keys").await?;
