@@ -28,6 +28,7 @@ mod pieces;
 mod prices;
 mod refused;
 mod room;
+mod saved;
 mod settings;
 mod shelf;
 mod shop;

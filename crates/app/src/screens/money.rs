@@ -5,7 +5,7 @@ use workshop::money::{Account, Earning, Earnings, Line};
 use yew::prelude::*;
 
 use super::book::only;
-use super::{Shown, money as prices_of, money_of, out, refused};
+use super::{Shown, money as prices_of, money_of, refused, saved};
 use crate::browser::today;
 use crate::parts::button;
 use crate::state::{Action, DraftId, Screen};
@@ -79,7 +79,7 @@ fn earns(shown: &Shown) -> Html {
                 </tr></thead><tbody>{ for each.iter().map(row) }</tbody></table>
             </div>
             <p id="earned">{ all }</p>
-            { out::file(shown, out::EARNINGS) }
+            { saved::file(shown, saved::EARNINGS) }
         </>
     }
 }

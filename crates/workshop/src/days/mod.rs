@@ -249,11 +249,8 @@ mod tests {
     #[test]
     fn a_piece_cures_from_its_last_coat_on() {
         let days = laid(&invented_workshop());
-        let coats = days.jobs[0].steps.iter().enumerate();
-        let (last, step) = coats
-            .filter(|(_, step)| step.key.starts_with("coat-"))
-            .next_back()
-            .unwrap();
+        let mut coats = days.jobs[0].steps.iter().enumerate();
+        let (last, step) = coats.rfind(|(_, step)| step.key.starts_with("coat-")).unwrap();
         assert!(step.name.contains("polyurethane"), "{}", step.name);
         let end = days.timetable.work(0, last).unwrap().end().unwrap();
         let waits = |stage| days.timetable.outcomes[0].at(stage).unwrap().since(end) / (24 * 60);
