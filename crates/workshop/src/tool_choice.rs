@@ -1,4 +1,4 @@
-//! Whether a piece is planned with the tools of a way that was compared, and the edits that plan it so.
+//! The tools of a compared way: whether the piece already uses them, and the edits that make it use them.
 
 use std::rc::Rc;
 

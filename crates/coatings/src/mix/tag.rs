@@ -14,7 +14,7 @@ pub struct Tag<'a> {
     pub recipe: &'a Recipe,
     /// The weighed dose of each component, in order; empty if only the ratio is shown.
     pub doses: &'a [Mass],
-    /// The day on which it was mixed, as it is written here.
+    /// The date of mixing, formatted for the locale.
     pub day: &'a str,
     /// What is in the jar.
     pub mass: Mass,

@@ -1,4 +1,4 @@
-//! Edits of the working hours of a week.
+//! Edits of the weekly working hours.
 
 use super::{BookEdit, EditError};
 use crate::book::{Habits, ONLY, WEEK};
@@ -6,7 +6,7 @@ use crate::days::USUAL_HOURS_TEXT;
 use crate::document::Workshop;
 
 impl Workshop {
-    /// Sets the hours of some days of the week, by the keys of their habits. An empty text clears a day.
+    /// Sets the working hours of several weekdays, by the keys of their habits. An empty text clears a day.
     pub(super) fn set_hours(&mut self, days: Vec<(&'static str, String)>) -> Result<(), EditError> {
         for (day, text) in days {
             self.write_habit(BookEdit::Write("habits", ONLY.into(), day.into(), text.into()))?;

@@ -96,7 +96,7 @@ pub enum Edit {
     RemoveMaterial(Rc<str>),
     /// Changes a book of the workshop.
     Book(BookEdit),
-    /// Sets the working hours of some days of the week, by the keys of their habits.
+    /// Sets the working hours of several weekdays. Each has the key of its habit.
     Hours(Vec<(&'static str, String)>),
     /// Changes what is on hand of a material, entered with a piece that uses it.
     Have {

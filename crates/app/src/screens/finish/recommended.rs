@@ -22,13 +22,13 @@ pub fn recommended(planned: &Planned<'_>) -> Html {
     html! {
         <div class="recommended" id="recommended">
             if is_planned {
-                <p>{ if suggestion.against.is_empty() { "This is the recommended plan." } else { "The coats are right. Before them:" } }</p>
+                <p>{ if suggestion.against.is_empty() { "This is the recommended plan." } else { "These are the right coats. Do this first:" } }</p>
             } else {
                 <p>{ words::asked_for(&suggestion) }</p>
                 { button("use-plan", "Use this plan", plan) }
             }
             if planned.shown.piece.lacks_old_color(planned.scheme, own) {
-                <p class="hint" id="lacks-old-color">{ "Tell it the old paint\u{2019}s color to know how many coats hide it." }</p>
+                <p class="hint" id="lacks-old-color">{ "Enter the old paint\u{2019}s color to see how many coats hide it." }</p>
             }
             <div class="against" id="against" role="status">
                 { for suggestion.against.iter().map(|reason| html! { <p>{ reason.text }</p> }) }

@@ -100,7 +100,7 @@ fn rows(lines: Vec<(&'static str, String)>) -> Html {
     html! { <dl class="amounts-of">{ for lines.into_iter().map(row) }</dl> }
 }
 
-/// Writes today's date as it is written here.
+/// Formats today's date in the style of the locale.
 fn named_today() -> String {
     calendar::day(today())
 }
